@@ -1,0 +1,46 @@
+"""Named failures. What a person reads is the sentence each one carries."""
+
+from __future__ import annotations
+
+
+class TapewrightError(Exception):
+    """Something went wrong that a person can understand and act on."""
+
+    exit_code = 1
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+
+
+class WrongInput(TapewrightError):
+    """What was typed or read cannot be right; names the place, what was found and what is accepted."""
+
+    exit_code = 2
+
+    def __init__(self, place: str, found: object, accepted: str) -> None:
+        super().__init__(f"{place}: found {_shown(found)}; {accepted}.")
+        self.place = place
+        self.found = found
+        self.accepted = accepted
+
+
+class Refused(TapewrightError):
+    """A rule of the shop does not allow this; the sentence gives the reason and the way out."""
+
+    exit_code = 3
+
+
+class Conflict(Refused):
+    """Somebody else changed the same thing first; read it again before deciding."""
+
+
+class Unavailable(TapewrightError):
+    """The shop's records cannot be reached just now; nothing was changed."""
+
+    exit_code = 4
+
+
+def _shown(found: object) -> str:
+    text = repr(found)
+    return text if len(text) <= 60 else f"{text[:57]}…"

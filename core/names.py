@@ -1,0 +1,92 @@
+"""The closed lists of names that cross every border: formats, systems, speeds, findings, joins.
+
+The values are the names of the command line, the inventory file and the database.
+"""
+
+from __future__ import annotations
+
+from enum import Enum
+from typing import NewType
+
+FormatName = NewType("FormatName", str)
+"""A key of the catalogue, e.g. ``vhs-c``; valid names are the catalogue's, never listed in code."""
+
+JobNumber = NewType("JobNumber", str)
+"""Six digits, the last a check digit: ``000013``."""
+
+TapeCode = NewType("TapeCode", str)
+"""Ten digits: the job number, three for the tape, one check digit: ``0000130017``."""
+
+CommandId = NewType("CommandId", str)
+"""Made by the caller; the same command sent twice is carried out once."""
+
+
+class TvSystem(Enum):
+    NTSC = "ntsc"
+    PAL = "pal"
+
+
+class Speed(Enum):
+    """Recording speed. Betamax counts in b1, b2, b3; formats with one speed call it sp."""
+
+    SP = "sp"
+    LP = "lp"
+    EP = "ep"
+    B1 = "b1"
+    B2 = "b2"
+    B3 = "b3"
+
+    @property
+    def words(self) -> str:
+        """As printed: ``SP``, ``βII``."""
+        return {"b1": "βI", "b2": "βII", "b3": "βIII"}.get(self.value, self.value.upper())
+
+
+class Finding(Enum):
+    """What can be wrong with a tape, or must be known before it is copied."""
+
+    SNAPPED = "snapped"
+    OFF_HUB = "off-hub"
+    CHEWED = "chewed"
+    STRETCHED = "stretched"
+    CREASED = "creased"
+    SCRATCHED = "scratched"
+    EDGE_DAMAGE = "edge-damage"
+    MOULD = "mould"
+    STICKY = "sticky"
+    SHELL_BROKEN = "shell-broken"
+    REEL_BROKEN = "reel-broken"
+    LID_DAMAGED = "lid-damaged"
+    SOUND_MISSING = "sound-missing"
+    CRUSHED = "crushed"
+    COMMERCIAL_RECORDING = "commercial-recording"
+
+    @property
+    def words(self) -> str:
+        """As a person says it: ``off the hub``."""
+        return {"off-hub": "off the hub"}.get(self.value, self.value.replace("-", " "))
+
+
+class Outcome(Enum):
+    """What the shop expects of a tape, worst last."""
+
+    PLAYS = "plays"
+    REPAIR = "repair"
+    PARTLY = "partly"
+    CANNOT = "cannot"
+
+
+class Join(Enum):
+    """How two ends were joined."""
+
+    TAPE = "tape"
+    ADHESIVE = "adhesive"
+    LEADER = "leader"
+
+    @property
+    def words(self) -> str:
+        return {
+            "tape": "splicing tape on the back",
+            "adhesive": "household adhesive tape",
+            "leader": "leader re-anchored",
+        }[self.value]
