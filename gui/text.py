@@ -1,0 +1,90 @@
+"""Wording of the window, and figures and dates as a person reads them."""
+
+from __future__ import annotations
+
+import tomllib
+from datetime import date, datetime, timedelta
+from functools import cache
+from zoneinfo import ZoneInfo
+
+from babel.dates import format_date, format_datetime
+from babel.numbers import format_currency, get_currency_precision
+
+from core import resources
+from core.money import MoneyRange
+from core.ranges import Range
+
+
+@cache
+def _wording(language: str, room: str) -> dict[str, str]:
+    with resources.path("wording", language, f"{room}.toml").open("rb") as file:
+        return tomllib.load(file)
+
+
+def say(room: str, key: str, /, language: str = "en", **fill: object) -> str:
+    """The sentence ``key`` of a room of the wording file, with its places filled in."""
+    sentence = _wording(language, room)[key]
+    return sentence.format(**fill) if fill else sentence
+
+
+def money(minor: int, currency: str, language: str = "en_US") -> str:
+    """``1250`` cents as ``$12.50``."""
+    return format_currency(minor / 10 ** get_currency_precision(currency), currency, locale=language)
+
+
+def money_range(amount: MoneyRange, currency: str) -> str:
+    """One figure when the columns agree, else ``$120.00 – $180.00``."""
+    if amount.is_one_figure:
+        return money(amount.likely, currency)
+    return f"{money(amount.low, currency)} – {money(amount.high, currency)}"
+
+
+def minutes_range(minutes: Range) -> str:
+    """``62 min`` or ``40–124 min``."""
+    low, high = round(minutes.low), round(minutes.high)
+    return f"{high} min" if low == high else f"{low}–{high} min"
+
+
+def hours_range(hours: Range) -> str:
+    """``7 h`` or ``7–12½ h``, to the half hour."""
+    low, high = (_halves(value) for value in (hours.low, hours.high))
+    return f"{high} h" if low == high else f"{low}–{high} h"
+
+
+def day(when: date) -> str:
+    """``Thursday 12 March``; the year only when it is not this date's neighbour year."""
+    return format_date(when, "EEEE d MMMM", locale="en")
+
+
+def short_day(when: date) -> str:
+    """``Thu 12 Mar``."""
+    return format_date(when, "EEE d MMM", locale="en")
+
+
+def moment(when: datetime, timezone: str) -> str:
+    """``Thu 12 Mar, 14:05`` in the shop's time zone."""
+    return format_datetime(when.astimezone(ZoneInfo(timezone)), "EEE d MMM, HH:mm", locale="en")
+
+
+def times_in_twenty(chance: float) -> str:
+    """A chance as a customer counts: ``19 times in 20``. Rounded down, never flattering."""
+    times = int(chance * 20 + 1e-9)
+    return "nearly always" if times >= 20 else f"{times} times in 20"
+
+
+def since(then: datetime, now: datetime) -> str:
+    """How long ago, in words: ``12 min``, ``3 h``, ``2 days``."""
+    gone = max(now - then, timedelta())
+    if gone < timedelta(hours=1):
+        return f"{int(gone.total_seconds() // 60)} min"
+    if gone < timedelta(days=1):
+        return f"{int(gone.total_seconds() // 3600)} h"
+    return "1 day" if gone.days == 1 else f"{gone.days} days"
+
+
+def _halves(value: float) -> str:
+    halves = round(value * 2)
+    whole, half = divmod(halves, 2)
+    if not half:
+        return str(whole)
+    return f"{whole}½" if whole else "½"

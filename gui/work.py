@@ -1,0 +1,178 @@
+"""The only place that starts threads: one for the shop's records, one for papers.
+
+A step runs on the records thread; its result comes back on the main thread, and then
+`changed` tells every screen what kind of thing changed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+
+from core.errors import TapewrightError, Unavailable
+
+if TYPE_CHECKING:
+    from core.shop import Shop  # imported late: the database libraries come after the first paint
+
+
+class Work(QObject):
+    """Errands of the window, each done off the main thread and answered on it."""
+
+    opened = Signal()
+    changed = Signal(object)
+    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``."""
+    refused = Signal(object)
+    """A `TapewrightError` nobody else wanted."""
+    broke = Signal(object)
+    """An exception that is a bug."""
+
+    def __init__(self, open_shop: Callable[[], Shop], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._open_shop = open_shop
+        self._shop: Shop | None = None
+        self._records = _one_thread(self)
+        self._papers = _one_thread(self)
+        self._under_way: set[_Errand] = set()
+
+    @property
+    def is_idle(self) -> bool:
+        """Whether nothing is waiting or running."""
+        return not self._under_way
+
+    def open(self) -> None:
+        """Open the shop's records; `opened` follows, or `refused`."""
+        self._start(self._records, self._connect, self._was_opened, None, frozenset())
+
+    def ask(
+        self,
+        query: Callable[..., Any],
+        *args: Any,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+        **named: Any,
+    ) -> None:
+        """Read something; ``then`` gets the record, ``otherwise`` a named failure."""
+        self._start(
+            self._records, lambda: self._open().ask(query, *args, **named), then, otherwise, frozenset()
+        )
+
+    def run(
+        self,
+        step: Callable[..., Any],
+        *args: Any,
+        then: Callable[[Any], None] | None = None,
+        otherwise: Callable[[TapewrightError], None] | None = None,
+        changes: frozenset[str] = frozenset({"jobs", "tapes"}),
+        **named: Any,
+    ) -> None:
+        """Do one step in one transaction; afterwards `changed` carries ``changes``."""
+        self._start(self._records, lambda: self._open().run(step, *args, **named), then, otherwise, changes)
+
+    def write_paper(
+        self,
+        render: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
+        self._start(self._papers, render, then, otherwise, frozenset())
+
+    def close(self) -> None:
+        """Finish what was begun, then close the shop."""
+        self._papers.waitForDone()
+        self._records.start(_Call(self._disconnect))
+        self._records.waitForDone()
+
+    def _start(
+        self,
+        pool: QThreadPool,
+        do: Callable[[], Any],
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+    ) -> None:
+        errand = _Errand(self, then, otherwise, changes)
+        self._under_way.add(errand)
+        pool.start(_Call(errand.carry_out, do))
+
+    def finish(self, errand: _Errand, result: Any, failure: BaseException | None) -> None:
+        """Main thread: hand the result, or the failure, to whoever asked."""
+        self._under_way.discard(errand)
+        if failure is None:
+            if errand.then is not None:
+                errand.then(result)
+            if errand.changes:
+                self.changed.emit(errand.changes)
+        elif isinstance(failure, TapewrightError):
+            (errand.otherwise or self.refused.emit)(failure)
+        else:
+            self.broke.emit(failure)
+
+    def _connect(self) -> None:
+        self._shop = self._open_shop()
+
+    def _disconnect(self) -> None:
+        if self._shop is not None:
+            self._shop.close()
+            self._shop = None
+
+    def _open(self) -> Shop:
+        if self._shop is None:
+            raise Unavailable("The shop's records are not open yet; try again in a moment.")
+        return self._shop
+
+    def _was_opened(self, _: Any) -> None:
+        self.opened.emit()
+
+
+class _Errand(QObject):
+    """One call and the person waiting for it; lives on the main thread."""
+
+    answered = Signal(object, object)
+
+    def __init__(
+        self,
+        work: Work,
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+    ) -> None:
+        super().__init__(work)
+        self._work = work
+        self.then = then
+        self.otherwise = otherwise
+        self.changes = changes
+        self.answered.connect(self._deliver)
+
+    def carry_out(self, do: Callable[[], Any]) -> None:
+        """Worker thread: do it and send the outcome over."""
+        try:
+            result, failure = do(), None
+        except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person
+            result, failure = None, error
+        self.answered.emit(result, failure)
+
+    @Slot(object, object)
+    def _deliver(self, result: Any, failure: BaseException | None) -> None:
+        self._work.finish(self, result, failure)
+        self.deleteLater()
+
+
+class _Call(QRunnable):
+    def __init__(self, call: Callable[..., Any], *args: Any) -> None:
+        super().__init__()
+        self._call = call
+        self._args = args
+
+    def run(self) -> None:
+        self._call(*self._args)
+
+
+def _one_thread(parent: QObject) -> QThreadPool:
+    pool = QThreadPool(parent)
+    pool.setMaxThreadCount(1)
+    pool.setExpiryTimeout(-1)
+    return pool
