@@ -1,0 +1,21 @@
+"""What holds for every test: warnings fail it, and it leaves nothing running behind."""
+
+from __future__ import annotations
+
+import os
+
+from hypothesis import HealthCheck, settings
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+pytest_plugins = ["tests.support.leaks", "tests.support.logs", "tests.support.postgres"]
+
+settings.register_profile(
+    "house",
+    max_examples=60,
+    deadline=None,  # a slow machine is no wrong answer
+    derandomize=bool(os.environ.get("CI")),
+    print_blob=True,
+    suppress_health_check=[HealthCheck.too_slow],
+)
+settings.load_profile("house")

@@ -1,0 +1,35 @@
+"""A database of one's own on the PostgreSQL server that the run was given."""
+
+from __future__ import annotations
+
+import os
+import uuid
+from collections.abc import Iterator
+
+import pytest
+
+SERVER = "TAPEWRIGHT_TEST_POSTGRES"
+"""Names a server and a database one may connect to, e.g. ``postgresql://postgres@127.0.0.1:5432/postgres``."""
+
+
+@pytest.fixture
+def postgres_url() -> Iterator[str]:
+    """The URL of a fresh, empty database, dropped afterwards; skips where no server was named."""
+    server = os.environ.get(SERVER)
+    if not server:
+        if os.environ.get("CI"):
+            pytest.fail(f"{SERVER} is not set, and this run may not go without PostgreSQL")
+        pytest.skip(f"{SERVER} names no PostgreSQL server")
+    name = f"tapewright_{uuid.uuid4().hex}"
+    _tell(server, f'CREATE DATABASE "{name}"')
+    try:
+        yield f"{server.rsplit('/', 1)[0]}/{name}"
+    finally:
+        _tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
+
+
+def _tell(server: str, statement: str) -> None:
+    import psycopg
+
+    with psycopg.connect(server.replace("+psycopg", ""), autocommit=True) as connection:
+        connection.execute(statement.encode())
