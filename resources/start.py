@@ -102,7 +102,7 @@ def check(pytest_arguments: Sequence[str]) -> int:
     if failed:
         print(f"== these checks failed: {', '.join(failed)}; the tests follow", flush=True)
     print("== tests", flush=True)
-    tests = subprocess.run([PYTHON, "-m", "pytest", *pytest_arguments], cwd=ROOT, check=False).returncode
+    tests = subprocess.run([str(PYTHON), "-m", "pytest", *pytest_arguments], cwd=ROOT, check=False).returncode
     return tests or bool(failed)
 
 
