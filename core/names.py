@@ -12,10 +12,10 @@ FormatName = NewType("FormatName", str)
 """A key of the catalogue, e.g. ``vhs-c``; valid names are the catalogue's, never listed in code."""
 
 JobNumber = NewType("JobNumber", str)
-"""Six digits, the last a check digit: ``000013``."""
+"""Six digits, the last a check digit: ``000018``."""
 
 TapeCode = NewType("TapeCode", str)
-"""Ten digits: the job number, three for the tape, one check digit: ``0000130017``."""
+"""Ten digits: the job number, three for the tape, one check digit: ``0000180014``."""
 
 CommandId = NewType("CommandId", str)
 """Made by the caller; the same command sent twice is carried out once."""
