@@ -29,14 +29,16 @@ def say(room: str, key: str, /, language: str = "en", **fill: object) -> str:
 
 def money(minor: int, currency: str, language: str = "en_US") -> str:
     """``1250`` cents as ``$12.50``."""
-    return format_currency(minor / 10 ** get_currency_precision(currency), currency, locale=language)
+    words = format_currency(minor / 10 ** get_currency_precision(currency), currency, locale=language)
+    return words.replace("-", "−")
 
 
 def money_range(amount: MoneyRange, currency: str) -> str:
     """One figure when the columns agree, else ``$120.00 – $180.00``."""
     if amount.is_one_figure:
         return money(amount.likely, currency)
-    return f"{money(amount.low, currency)} – {money(amount.high, currency)}"
+    between = "to" if amount.low < 0 else "–"
+    return f"{money(amount.low, currency)} {between} {money(amount.high, currency)}"
 
 
 def minutes_range(minutes: Range) -> str:

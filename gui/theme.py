@@ -44,6 +44,10 @@ class Tokens:
     attention: str
     lit: str
     """Ground of the row or control that has the focus."""
+    shell: str
+    """The plastic of a cassette in the drawings."""
+    shell_glass: str
+    """The window in it."""
     band_dark: str
     band_light: str
     """The not-for-reuse band. Nothing else may use these two together."""
@@ -62,6 +66,8 @@ LIGHT = Tokens(
     time="#1F5A6B",
     attention="#7A4D00",
     lit="#F4DFC9",
+    shell="#2E2721",
+    shell_glass="#7C6F60",
     band_dark="#1F1B16",
     band_light="#F2C14E",
 )
@@ -79,6 +85,8 @@ DIM_BENCH = Tokens(
     time="#82C0D2",
     attention="#E5B45A",
     lit="#4A3324",
+    shell="#9C8F80",
+    shell_glass="#5A5147",
     band_dark="#14110E",
     band_light="#F2C14E",
 )
@@ -96,6 +104,8 @@ HIGH_CONTRAST = Tokens(
     time="#003C4D",
     attention="#593300",
     lit="#FFE9A8",
+    shell="#000000",
+    shell_glass="#6B6B6B",
     band_dark="#000000",
     band_light="#FFD84D",
 )
@@ -109,7 +119,9 @@ TEXT_PAIRS = tuple(
 ) + (("on_oxide", "oxide"), ("band_dark", "band_light"))
 """Pairs that carry text: at least 4.5:1 (WCAG 2.2, 1.4.3)."""
 
-SIGN_PAIRS = tuple(("edge", ground) for ground in ("ground", "slip", "tray"))
+SIGN_PAIRS = tuple(
+    (sign, ground) for sign in ("edge", "shell", "time", "oxide") for ground in ("ground", "slip", "tray")
+) + (("shell", "lit"),)
 """Pairs that carry a sign or the edge of a control: at least 3:1 (WCAG 2.2, 1.4.11)."""
 
 
@@ -154,9 +166,13 @@ def font(size: float, weight: QFont.Weight = QFont.Weight.Normal) -> QFont:
 
 
 def _luminance(colour: str) -> float:
-    channels = QColor(colour).getRgbF()[:3]
-    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]  # type: ignore[operator]
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    paint = QColor(colour)
+    red, green, blue = (_linear(channel) for channel in (paint.redF(), paint.greenF(), paint.blueF()))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def _linear(channel: float) -> float:
+    return channel / 12.92 if channel <= 0.04045 else float(((channel + 0.055) / 1.055) ** 2.4)
 
 
 def _palette(tokens: Tokens) -> QPalette:
@@ -199,13 +215,19 @@ QLabel[role="heading"] {{ font-size: {lead}pt; font-weight: 700; }}
 QLabel[role="great"] {{ font-size: {great}pt; font-weight: 700; }}
 QLabel[role="time"] {{ color: {time}; font-size: {lead}pt; font-weight: 700; }}
 QLabel[role="attention"] {{ color: {attention}; font-weight: 700; }}
+QLabel[ink="ink"] {{ color: {ink}; }}
+QLabel[ink="muted"] {{ color: {muted}; }}
+QLabel[ink="oxide"] {{ color: {oxide}; }}
+QLabel[ink="time"] {{ color: {time}; }}
+QLabel[ink="attention"] {{ color: {attention}; }}
 QLabel[role="field"] {{ font-size: {small}pt; color: {muted}; }}
 
 QLineEdit, QComboBox, QSpinBox, QDoubleSpinBox, QDateEdit, QPlainTextEdit, QTextEdit {{
     background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 4px 8px; min-height: 22px;
     selection-background-color: {oxide}; selection-color: {on_oxide};
 }}
-QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus, QPlainTextEdit:focus {{
+QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus,
+QPlainTextEdit:focus {{
     border: 2px solid {oxide}; padding: 3px 7px; background: {slip};
 }}
 QLineEdit:disabled, QComboBox:disabled {{ background: {tray}; color: {muted}; border-color: {line}; }}
@@ -214,14 +236,17 @@ QComboBox::drop-down {{ border: none; width: 20px; }}
 QComboBox QAbstractItemView {{ background: {slip}; border: 1px solid {edge}; outline: 0;
     selection-background-color: {lit}; selection-color: {ink}; }}
 
-QPushButton {{ background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 6px 16px; min-height: 22px; }}
+QPushButton {{ background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 6px 16px;
+    min-height: 22px; }}
 QPushButton:hover {{ background: {tray}; }}
 QPushButton:focus {{ border: 2px solid {oxide}; padding: 5px 15px; }}
 QPushButton:disabled {{ color: {muted}; border-color: {line}; background: {ground}; }}
-QPushButton[role="main"] {{ background: {oxide}; color: {on_oxide}; border: 1px solid {oxide}; font-weight: 700; }}
+QPushButton[role="main"] {{ background: {oxide}; color: {on_oxide}; border: 1px solid {oxide};
+    font-weight: 700; }}
 QPushButton[role="main"]:focus {{ border: 2px solid {ink}; }}
 QPushButton[role="main"]:disabled {{ background: {ground}; color: {muted}; border-color: {line}; }}
-QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time}; padding: 4px 8px; text-align: left; }}
+QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time}; padding: 4px 8px;
+    text-align: left; }}
 QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
 
 QCheckBox, QRadioButton {{ spacing: 8px; min-height: 24px; }}

@@ -32,7 +32,7 @@ class Banner(QFrame):
     @property
     def sentence(self) -> str:
         """What stands there now, or nothing."""
-        return self._sentence.text() if self.isVisibleTo(self.parentWidget()) else ""
+        return "" if self.isHidden() else self._sentence.text()
 
     @Slot(str)
     def say(self, sentence: str) -> None:

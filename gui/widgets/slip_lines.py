@@ -1,0 +1,61 @@
+"""What stands on the slip, line by line, in the words the customer reads."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from core.records import Quote
+from gui import text
+from gui.text import say
+
+
+@dataclass(frozen=True, slots=True)
+class SlipLine:
+    """One line: words at the left, an amount at the right, and the reason under it."""
+
+    kind: str
+    """``charge``, ``sum``, ``price`` or ``note``."""
+    words: str
+    amount: str = ""
+    because: str = ""
+
+
+def charge_lines(quote: Quote) -> tuple[SlipLine, ...]:
+    """Every charge with its reason."""
+    currency = quote.price.currency
+    return tuple(
+        SlipLine("charge", charge.text, text.money_range(charge.amount, currency), charge.because)
+        for charge in quote.price.charges
+    )
+
+
+def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ...]:
+    """Net, tax, the price large, and what the shop promises about it."""
+    price = quote.price
+    currency = price.currency
+    lines = [SlipLine("sum", say("slip", "net"), text.money_range(price.net, currency))]
+    if price.tax.high or price.tax_words:
+        lines.append(SlipLine("sum", _sentence_case(price.tax_words), text.money_range(price.tax, currency)))
+    lines.append(SlipLine("price", say("slip", "price"), text.money_range(price.gross, currency)))
+    lines.append(SlipLine("note", _what_we_promise(quote, paid_minor)))
+    return tuple(lines)
+
+
+def in_words(quote: Quote) -> str:
+    """The whole slip as text, for a screen reader."""
+    lines = (*charge_lines(quote), *sum_lines(quote))
+    return "\n".join(" ".join(filter(None, (line.words, line.amount, line.because))) for line in lines)
+
+
+def _what_we_promise(quote: Quote, paid_minor: int | None) -> str:
+    price = quote.price
+    ceiling = say("slip", "ceiling", amount=text.money(price.ceiling_minor, price.currency))
+    if paid_minor is not None:
+        money = say("slip", "paid", amount=text.money(paid_minor, price.currency)) if paid_minor else ""
+    else:
+        money = say("slip", "deposit", amount=text.money(price.deposit_minor, price.currency))
+    return f"{ceiling} {money}".strip()
+
+
+def _sentence_case(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,155 @@
+"""Lines written on paper: words left, amount right, the reason underneath or beside."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui import theme
+from gui.widgets.slip_lines import SlipLine
+
+_GAP = 2.0 * theme.UNIT
+"""Between words and amount."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    rect: QRectF
+    words: str
+    face: QFont
+    ink: str
+    flags: Qt.AlignmentFlag | Qt.TextFlag
+
+
+class Written(QWidget):
+    """Paints `SlipLine` rows. Where room is short the reasons go beside the words instead of below."""
+
+    def __init__(self, scale: float = 1.0, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._scale = scale
+        self._room: QWidget | None = None
+        self.lines: tuple[SlipLine, ...] = ()
+        self._pieces: list[_Piece] = []
+        self._rules: list[float] = []
+        self._height = 0.0
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+
+    def fit_into(self, room: QWidget) -> None:
+        """Shorten the lines when they would be higher than ``room``."""
+        self._room = room
+        room.installEventFilter(self)
+
+    def write(self, lines: Sequence[SlipLine]) -> None:
+        """Write these lines in place of the old ones."""
+        self.lines = tuple(lines)
+        self._compose()
+        self.update()
+
+    # --- composing -----------------------------------------------------------------------
+
+    def _compose(self) -> None:
+        self._set_out(short=False)
+        if self._room is not None and self._height > self._room.height():
+            self._set_out(short=True)
+        if round(self._height) != self.minimumHeight():
+            self.setMinimumHeight(round(self._height))
+            self.updateGeometry()
+
+    def _set_out(self, short: bool) -> None:
+        self._pieces, self._rules, y = [], [], 0.0
+        for index, line in enumerate(self.lines):
+            if line.kind == "sum" and (index == 0 or self.lines[index - 1].kind != "sum"):
+                self._rules.append(y + 2)
+                y += 8 * self._scale
+            y = self._set_line(line, y, short)
+        self._height = y
+
+    def _set_line(self, line: SlipLine, y: float, short: bool) -> float:
+        if line.kind == "price":
+            return self._set_price(line, y)
+        if line.kind == "note":
+            return self._set_block(line.words, y + 2, float(self.width()), theme.SMALL, "ink") + 2
+        return self._set_charge(line, y, short)
+
+    def _set_price(self, line: SlipLine, y: float) -> float:
+        wide = float(self.width())
+        size = theme.GREAT
+        label = QFontMetricsF(self._face(theme.BODY)).horizontalAdvance(line.words) + _GAP
+        if QFontMetricsF(self._face(size, bold=True)).horizontalAdvance(line.amount) + label > wide:
+            size = theme.LEAD
+        face = self._face(size, bold=True)
+        high = QFontMetricsF(face).height()
+        self._put(QRectF(0, y, wide, high), line.words, self._face(theme.BODY), "ink", bottom=True)
+        self._put(QRectF(0, y, wide, high), line.amount, face, "ink", right=True)
+        return y + high
+
+    def _set_charge(self, line: SlipLine, y: float, short: bool) -> float:
+        face = self._face(theme.BODY)
+        metrics = QFontMetricsF(face)
+        taken = metrics.horizontalAdvance(line.amount) + _GAP if line.amount else 0.0
+        room = float(self.width()) - taken
+        self._put(QRectF(0, y, self.width(), metrics.height()), line.amount, face, "ink", right=True)
+        if short:
+            return self._set_short(line, y, room, face)
+        y = self._set_block(line.words, y, room, theme.BODY, "ink")
+        if line.because:
+            y = self._set_block(line.because, y, float(self.width()), theme.SMALL, "muted")
+        return y + (6 if line.kind == "charge" else 1) * self._scale
+
+    def _set_short(self, line: SlipLine, y: float, room: float, face: QFont) -> float:
+        metrics = QFontMetricsF(face)
+        words = metrics.elidedText(line.words, Qt.TextElideMode.ElideRight, room)
+        self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
+        used = metrics.horizontalAdvance(words) + 8
+        small = self._face(theme.SMALL)
+        if line.because and room - used > 60 * self._scale:
+            because = QFontMetricsF(small).elidedText(line.because, Qt.TextElideMode.ElideRight, room - used)
+            self._put(QRectF(used, y, room - used, metrics.height()), because, small, "muted")
+        return y + metrics.height() + 2 * self._scale
+
+    def _set_block(self, words: str, y: float, room: float, size: float, ink: str) -> float:
+        face = self._face(size)
+        flags = Qt.TextFlag.TextWordWrap
+        sheet = QRectF(0, 0, max(room, 40.0), 10_000)
+        high = QFontMetricsF(face).boundingRect(sheet, int(flags), words).height()
+        self._pieces.append(_Piece(QRectF(0, y, room, high + 1), words, face, ink, flags))
+        return y + high
+
+    def _put(
+        self, rect: QRectF, words: str, face: QFont, ink: str, right: bool = False, bottom: bool = False
+    ) -> None:
+        side = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
+        level = Qt.AlignmentFlag.AlignBottom if bottom else Qt.AlignmentFlag.AlignVCenter
+        self._pieces.append(_Piece(rect, words, face, ink, side | level))
+
+    def _face(self, size: float, bold: bool = False) -> QFont:
+        return theme.font(size * self._scale, QFont.Weight.Bold if bold else QFont.Weight.Normal)
+
+    # --- Qt's own ------------------------------------------------------------------------
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Resize:
+            self._compose()
+        return super().eventFilter(watched, event)
+
+    def resizeEvent(self, event: object) -> None:
+        self._compose()
+
+    def sizeHint(self) -> QSize:
+        return QSize(200, round(self._height))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        tokens = theme.tokens_of()
+        painter.setPen(QPen(QColor(tokens.line), 1))
+        for y in self._rules:
+            painter.drawLine(0, round(y), self.width(), round(y))
+        for piece in self._pieces:
+            painter.setFont(piece.face)
+            painter.setPen(QColor(getattr(tokens, piece.ink)))
+            painter.drawText(piece.rect, int(piece.flags), piece.words)
+        painter.end()
