@@ -1,0 +1,196 @@
+"""The shop's fittings as a TOML file: front, decks, hours, holidays and people."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from pathlib import Path
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from core import resources
+from core.formats import catalogue
+from core.names import FormatName, Speed, TvSystem
+from core.records import Deck, Fittings, Opening, ShopFront
+from core.toml_page import Page, page_of, read
+
+WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+DAY_MINUTES = 24 * 60
+
+
+def new_shop() -> Fittings:
+    """What a new, empty shop starts with."""
+    return load(resources.path("shop", "new.toml"))
+
+
+def load(path: Path) -> Fittings:
+    """Read fittings; WrongInput names the file, the key, what was found and what is accepted."""
+    return _fittings(read(path))
+
+
+def loads(text: str, where: str = "fittings") -> Fittings:
+    """Fittings from a text; ``where`` names it in sentences."""
+    return _fittings(page_of(text, where))
+
+
+def dump(fittings: Fittings) -> str:
+    """The fittings as a TOML text that `loads` reads back to the same fittings."""
+    blocks = [_front_text(fittings.front), _work_text(fittings), _holidays_text(fittings)]
+    blocks += [_opening_text(opening) for opening in fittings.openings]
+    blocks += [_deck_text(deck) for deck in fittings.decks]
+    return "\n\n".join(blocks) + "\n"
+
+
+def _fittings(page: Page) -> Fittings:
+    work, holidays = page.table("work"), page.table("holidays")
+    fittings = Fittings(
+        front=_front(page.table("front")),
+        decks=_decks(page.tables("deck")),
+        openings=tuple(sorted(_openings(page.tables("opening")), key=lambda one: (one.weekday, one.start))),
+        holiday_country=holidays.optional_text("country"),
+        holiday_region=holidays.optional_text("region"),
+        closed_days=frozenset(holidays.days("closed")),
+        past_closing_minutes=work.whole("past_closing_minutes", least=0, most=DAY_MINUTES),
+        people=work.whole("people", least=1, most=100),
+        confidence=work.share("confidence", least=0.5, most=0.999),
+    )
+    page.refuse_unread()
+    return fittings
+
+
+def _front(page: Page) -> ShopFront:
+    timezone = page.text("timezone")
+    try:
+        ZoneInfo(timezone)
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        accepted = "an IANA timezone is accepted, like America/New_York"
+        raise page.wrong("timezone", timezone, accepted) from None
+    return ShopFront(
+        name=page.text("name"),
+        address=page.texts("address"),
+        phone=page.text("phone"),
+        currency=page.text("currency"),
+        timezone=timezone,
+        language=page.text("language"),
+    )
+
+
+def _decks(pages: Iterable[Page]) -> tuple[Deck, ...]:
+    decks: list[Deck] = []
+    for page in pages:
+        name = page.text("name")
+        if any(deck.name == name for deck in decks):
+            raise page.wrong("name", name, "every deck has a name of its own")
+        decks.append(
+            Deck(
+                name=name,
+                plays=frozenset(FormatName(one) for one in _known(page, "plays", catalogue().names)),
+                tv=_known(page, "tv", [system.value for system in TvSystem]),
+                speeds=_known(page, "speeds", [speed.value for speed in Speed]),
+                in_service=page.flag("in_service"),
+            )
+        )
+    return tuple(decks)
+
+
+def _known(page: Page, key: str, accepted: Iterable[str]) -> frozenset[str]:
+    found, names = page.texts(key), tuple(accepted)
+    for one in found:
+        if one not in names:
+            raise page.wrong(key, one, f"accepted are {', '.join(names)}")
+    return frozenset(found)
+
+
+def _openings(pages: Iterable[Page]) -> Iterable[Opening]:
+    for page in pages:
+        start, end = _minutes(page, "from"), _minutes(page, "to")
+        if end <= start:
+            raise page.wrong("to", page.content["to"], "a time after the opening is accepted")
+        for day in page.texts("days"):
+            if day not in WEEKDAYS:
+                raise page.wrong("days", day, f"accepted are {', '.join(WEEKDAYS)}")
+            yield Opening(WEEKDAYS.index(day), start, end)
+
+
+def _minutes(page: Page, key: str) -> int:
+    """Minutes after midnight of a text like ``09:00``; ``24:00`` is the end of the day."""
+    text = page.text(key)
+    hour, colon, minute = text.partition(":")
+    if colon and len(minute) == 2 and (hour + minute).isdecimal() and (hour + minute).isascii():
+        found = int(hour) * 60 + int(minute)
+        if int(minute) < 60 and found <= DAY_MINUTES:
+            return found
+    raise page.wrong(key, text, "a time from 00:00 to 24:00 is accepted")
+
+
+def _front_text(front: ShopFront) -> str:
+    return "\n".join(
+        (
+            "[front]",
+            f"name = {_quoted(front.name)}",
+            f"address = {_list(front.address)}",
+            f"phone = {_quoted(front.phone)}",
+            f"currency = {_quoted(front.currency)}",
+            f"timezone = {_quoted(front.timezone)}",
+            f"language = {_quoted(front.language)}",
+        )
+    )
+
+
+def _work_text(fittings: Fittings) -> str:
+    return "\n".join(
+        (
+            "[work]",
+            f"people = {fittings.people}",
+            f"past_closing_minutes = {fittings.past_closing_minutes}",
+            f"confidence = {fittings.confidence!r}",
+        )
+    )
+
+
+def _holidays_text(fittings: Fittings) -> str:
+    closed = ", ".join(day.isoformat() for day in sorted(fittings.closed_days))
+    return "\n".join(
+        (
+            "[holidays]",
+            f"country = {_quoted(fittings.holiday_country or '')}",
+            f"region = {_quoted(fittings.holiday_region or '')}",
+            f"closed = [{closed}]",
+        )
+    )
+
+
+def _opening_text(opening: Opening) -> str:
+    return "\n".join(
+        (
+            "[[opening]]",
+            f"days = [{_quoted(WEEKDAYS[opening.weekday])}]",
+            f"from = {_quoted(_clock(opening.start))}",
+            f"to = {_quoted(_clock(opening.end))}",
+        )
+    )
+
+
+def _deck_text(deck: Deck) -> str:
+    return "\n".join(
+        (
+            "[[deck]]",
+            f"name = {_quoted(deck.name)}",
+            f"plays = {_list(sorted(deck.plays))}",
+            f"tv = {_list(sorted(deck.tv))}",
+            f"speeds = {_list(sorted(deck.speeds))}",
+            f"in_service = {'true' if deck.in_service else 'false'}",
+        )
+    )
+
+
+def _clock(minutes: int) -> str:
+    return f"{minutes // 60:02d}:{minutes % 60:02d}"
+
+
+def _list(texts: Iterable[str]) -> str:
+    return f"[{', '.join(_quoted(text) for text in texts)}]"
+
+
+def _quoted(text: str) -> str:
+    """A TOML basic string; JSON escapes are TOML escapes, but for DEL."""
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007F")
