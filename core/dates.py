@@ -1,0 +1,179 @@
+"""From finish times in many scenarios to a date at a stated chance, and the sentences about what holds it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+
+import numpy as np
+
+from core.hours import HORIZON_DAYS, Calendar, Minutes, spoken
+from core.plan import Done
+from core.records import Chance, Promise
+
+CURVE_DAYS = 40
+CURVE_ENDS_AT = 0.999
+DUST = 1e-6
+"""Minutes by which arithmetic may miss a closing."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Finish:
+    """When a box is done in each scenario, and what was last there."""
+
+    at: Minutes
+    last: tuple[tuple[Done, float], ...]
+    """The tapes that are last in some scenario with their share, the greatest first."""
+    overlong: int = 0
+    """Tapes that fit no opening."""
+    left_out: tuple[str, ...] = ()
+    """Why some tapes are not in ``at``, one sentence each."""
+    nothing_plays: bool = False
+    """No tape of the box can be planned at all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a date is asked against."""
+
+    calendar: Calendar
+    now: float
+    made_at: datetime
+    confidence: float
+    needed_by: date | None = None
+
+
+def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = ()) -> Finish:
+    """The last of these tapes in each scenario."""
+    if not done:
+        return Finish(np.empty(0), (), left_out=left_out, nothing_plays=True)
+    times = np.stack([one.at for one in done])
+    shares = Counter(times.argmax(axis=0).tolist())
+    last = tuple((done[row], count / times.shape[1]) for row, count in shares.most_common())
+    return Finish(times.max(axis=0), last, sum(one.overlong for one in done), left_out)
+
+
+def promise_of(finish: Finish, asked: Asked, waiting: Mapping[tuple[int, ...], int]) -> Promise:
+    """The first day by whose closing the box is done with the shop's confidence; None when there is none."""
+    calendar = asked.calendar
+    first = int(np.searchsorted(calendar.day_ends, asked.now, side="left"))
+    by = chances_by(finish.at, calendar.day_ends[first:])
+    days = calendar.days[first:]
+    place = _first_at(by, asked.confidence)
+    day = days[place] if place is not None else None
+    held_by = _why_no_date(finish, asked) if day is None else _held_by(finish, asked, day, waiting)
+    return Promise(
+        day=day,
+        stated=float(by[place]) if place is not None else 0.0,
+        p50=_day_at(by, days, 0.5),
+        p90=_day_at(by, days, 0.9),
+        held_by=(*finish.left_out, *held_by),
+        chances=_curve(by, days, place, asked.needed_by),
+        made_at=asked.made_at,
+    )
+
+
+def chances_by(at: Minutes, moments: Minutes) -> Minutes:
+    """Share of the scenarios that are done by each moment."""
+    if not len(at):
+        return np.zeros(len(moments))
+    return np.searchsorted(np.sort(at), moments + DUST, side="right") / len(at)
+
+
+def chance_by(promise: Promise, day: date) -> float:
+    """The chance that everything is ready by the close of ``day``, as far as the curve tells."""
+    told = [chance.by for chance in promise.chances if chance.day <= day]
+    return told[-1] if told else 0.0
+
+
+def in_twenty(chance: float) -> str:
+    """A chance as it is said: ``19 times in 20``; never certain, never impossible unless it is."""
+    times = round(chance * 20)
+    if chance >= 0.995:
+        return "as good as certain"
+    if chance <= 0.005:
+        return "practically no chance"
+    return f"{min(19, max(1, times))} times in 20"
+
+
+def _first_at(by: Minutes, confidence: float) -> int | None:
+    place = int(np.searchsorted(by, confidence - 1e-12, side="left"))
+    return place if place < len(by) else None
+
+
+def _day_at(by: Minutes, days: Sequence[date], share: float) -> date | None:
+    place = _first_at(by, share)
+    return days[place] if place is not None else None
+
+
+def _curve(
+    by: Minutes, days: Sequence[date], place: int | None, needed_by: date | None
+) -> tuple[Chance, ...]:
+    """Opening days from today, or from just before the first chance when that is far, until it is certain.
+
+    At most 40 of them, but always as far as the promised day and the day the customer needs.
+    """
+    certain = _first_at(by, CURVE_ENDS_AT)
+    end = len(by) if certain is None else certain + 1
+    begin = 0
+    if (place if place is not None else end) >= CURVE_DAYS:
+        begin = max(0, int(np.searchsorted(by, 0.0, side="right")) - 1)
+    end = min(end, begin + CURVE_DAYS)
+    end = max(end, 0 if place is None else place + 1)
+    if needed_by is not None:
+        begin = min(begin, max(0, sum(day <= needed_by for day in days[:begin]) - 1))
+    return tuple(Chance(day, float(by[n])) for n, day in enumerate(days[begin:end], begin))
+
+
+def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
+    if finish.nothing_plays and finish.left_out:
+        return ()
+    if not asked.calendar.days:
+        return (f"no opening hours in the coming {HORIZON_DAYS} days",)
+    sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
+    return (
+        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready {in_twenty(sure)}",
+        *_queue(finish, {}),
+    )
+
+
+def _held_by(
+    finish: Finish, asked: Asked, day: date, waiting: Mapping[tuple[int, ...], int]
+) -> tuple[str, ...]:
+    return (*_queue(finish, waiting), *_overlong(finish), *_shut(asked, day))
+
+
+def _queue(finish: Finish, waiting: Mapping[tuple[int, ...], int]) -> tuple[str, ...]:
+    """What the last tape waits for: the deck group, the bench, or nothing but its own play time."""
+    groups: Counter[str] = Counter()
+    for done, share in finish.last:
+        groups[_group(done, waiting)] += share  # type: ignore[assignment]  # Counter takes any number
+    words, share = groups.most_common(1)[0]
+    return (words if share > 0.95 else f"{words} (in {in_twenty(share)})",)
+
+
+def _group(done: Done, waiting: Mapping[tuple[int, ...], int]) -> str:
+    decks = done.step.suited.decks
+    if done.benched:
+        return "the bench: the last tape waits to be looked over or repaired"
+    count, ahead = len(decks), waiting.get(decks, 0)
+    machines = "one deck plays" if count == 1 else f"{count} decks play"
+    queue = f"; {ahead} {'tape waits' if ahead == 1 else 'tapes wait'} for them already" if ahead else ""
+    return f"{machines} {done.step.suited.words}, and the last tape is done there{queue}"
+
+
+def _overlong(finish: Finish) -> tuple[str, ...]:
+    if not finish.overlong:
+        return ()
+    tapes = "1 tape plays" if finish.overlong == 1 else f"{finish.overlong} tapes play"
+    return (f"{tapes} longer than any opening: started at opening time, still running after closing",)
+
+
+def _shut(asked: Asked, day: date) -> tuple[str, ...]:
+    today = asked.calendar.day_of(asked.now)
+    shut = [f"{spoken(one)} ({why})" for one, why in asked.calendar.shut.items() if today <= one <= day]
+    if len(shut) > 4:
+        shut = [*shut[:3], f"{len(shut) - 3} more days"]
+    return (f"the shop is shut on {', '.join(shut)}",) if shut else ()
