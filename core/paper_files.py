@@ -1,0 +1,41 @@
+"""Finished papers as files: never half written, never over another paper."""
+
+from __future__ import annotations
+
+import os
+from contextlib import suppress
+from itertools import count
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+
+def prepare(folder: Path) -> Path:
+    """``folder``, made when it is missing and found writable before anything is stored (else OSError)."""
+    folder.mkdir(parents=True, exist_ok=True)
+    with NamedTemporaryFile(dir=folder, prefix=".try-"):
+        return folder
+
+
+def write(folder: Path, stem: str, data: bytes) -> Path:
+    """``data`` as ``stem.pdf`` in ``folder``; a different paper of that name is kept and ours numbered."""
+    path = _free(folder, stem, data)
+    with NamedTemporaryFile(dir=folder, prefix=".paper-", delete=False) as file:
+        try:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+            file.close()
+            os.replace(file.name, path)
+        except OSError:
+            with suppress(OSError):
+                os.unlink(file.name)
+            raise
+    return path
+
+
+def _free(folder: Path, stem: str, data: bytes) -> Path:
+    for number in count(1):
+        path = folder / (f"{stem}.pdf" if number == 1 else f"{stem}-{number}.pdf")
+        if not path.exists() or (path.is_file() and path.read_bytes() == data):
+            return path
+    raise AssertionError("counting does not end")

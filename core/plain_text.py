@@ -1,0 +1,134 @@
+"""Records as the few lines that the command line prints for a person."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from core.beliefs import Belief
+from core.cuts import Cut
+from core.money import MoneyRange
+from core.packs import Pack
+from core.ranges import Range
+from core.records import Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
+
+
+def playtime(belief: Belief) -> str:
+    """Minutes first, then what they rest on."""
+    return _lines(
+        f"{_span(belief.range)} minutes recorded",
+        f"{_figure(belief.full)} minutes end to end: {_figure(belief.metres)} m"
+        f" at {_figure(belief.speed_mm_s, 2)} mm/s",
+        *(f"  {source}" for source in belief.sources),
+    )
+
+
+def cut(lost: Cut) -> str:
+    """Seconds gone and seconds disturbed."""
+    return _lines(
+        f"{lost.seconds_removed:.2f} seconds removed, {lost.seconds_disturbed:.2f} seconds disturbed",
+        *(f"  {source}" for source in lost.sources),
+    )
+
+
+def pack(reel: Pack) -> str:
+    """Metres and minutes on the reel."""
+    return _lines(
+        f"{reel.metres:.1f} m, {_figure(reel.minutes)} minutes on the reel",
+        *(f"  {source}" for source in reel.sources),
+    )
+
+
+def quote(quoted: Quote) -> str:
+    """Tapes, price and date on a few lines."""
+    price = quoted.price
+    return _lines(
+        f"{len(quoted.tapes)} tapes, {_span(quoted.capture_hours)} hours of capture",
+        *(f"  {charge.text}: {_money(charge.amount, price.currency)}" for charge in price.charges),
+        f"{_money(price.gross, price.currency)} altogether ({price.tax_words});"
+        f" never above {_sum(price.ceiling_minor, price.currency)} without asking",
+        promise(quoted.promise),
+        *(f"! {warning}" for warning in quoted.warnings),
+        *(f"? {question.text}" for question in quoted.questions),
+    )
+
+
+def book(job: Job, papers: Sequence[Path]) -> str:
+    """The number, the tape codes, the quote and the papers."""
+    return _lines(
+        f"Job {job.number} for {job.customer.name}",
+        *(f"  {tape.code}  {tape.format_words} {tape.marking or ''}".rstrip() for tape in job.tapes),
+        quote(job.quote),
+        *(str(paper) for paper in papers),
+    )
+
+
+def promise(made: Promise) -> str:
+    """The date in words of chance."""
+    if made.day is None:
+        return "No date can be promised: " + "; ".join(made.held_by)
+    held = f"; held by {'; '.join(made.held_by)}" if made.held_by else ""
+    return f"Promised for {made.day.isoformat()} ({made.stated:.0%} sure){held}"
+
+
+def status(found: Sequence[Found]) -> str:
+    """What to say to the caller."""
+    if not found:
+        return "No job matches."
+    return _lines(*(f"{one.job.number} {one.job.customer.name}: {one.spoken}" for one in found))
+
+
+def tape(record: TapeRecord) -> str:
+    """Where one tape is now."""
+    return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}"
+
+
+def history(happenings: Iterable[Happening]) -> str:
+    """One line for each thing that happened."""
+    return _lines(*(f"{one.at.isoformat(timespec='minutes')}  {one.by}: {one.words}" for one in happenings))
+
+
+def pickup(handed: Pickup, receipt: Path | None) -> str:
+    """What went back and what stays."""
+    return _lines(
+        f"Job {handed.job.number}: {len(handed.handed_back)} tapes handed back to {handed.signature.name}",
+        *(f"  {tape(record)}" for record in handed.handed_back),
+        *(f"  still here: {tape(record)}" for record in handed.still_here),
+        f"paid {_sum(handed.paid_minor, handed.final.currency)},"
+        f" still due {_sum(handed.due_minor, handed.final.currency)}",
+        *([] if receipt is None else [str(receipt)]),
+    )
+
+
+def _reuse(record: TapeRecord) -> str:
+    if not record.not_for_reuse:
+        return ""
+    return "; NOT FOR REUSE, " + ("marked" if record.marked_at else "the label is not on it yet")
+
+
+def _lines(*lines: str) -> str:
+    return "\n".join(lines)
+
+
+def _span(belief: Range, digits: int = 1) -> str:
+    if belief.low == belief.high:
+        return f"{belief.likely:.{digits}f}"
+    return f"{belief.low:.{digits}f} to {belief.high:.{digits}f}, likely {belief.likely:.{digits}f}"
+
+
+def _figure(value: float | Range, digits: int = 1) -> str:
+    return _span(value, digits) if isinstance(value, Range) else f"{value:.{digits}f}"
+
+
+def _money(amount: MoneyRange, currency: str) -> str:
+    if amount.is_one_figure:
+        return _sum(amount.likely, currency)
+    low, likely, high = (_sum(minor, currency) for minor in (amount.low, amount.likely, amount.high))
+    return f"{low} to {high}, likely {likely}"
+
+
+def _sum(minor: int, currency: str) -> str:
+    import babel.numbers
+
+    digits = babel.numbers.get_currency_precision(currency)
+    return f"{minor / 10**digits:,.{digits}f} {currency}"
