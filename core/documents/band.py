@@ -1,0 +1,61 @@
+"""The sign of *not for reuse*: a diagonal-banded strip, always with the words. Nothing else uses it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from core.documents import lettering
+from core.documents.page import Box, Pen, Point
+from core.documents.tokens import BAND, INK, STRONG, Style
+
+HEIGHT = 18.0
+_STRIPE = 7.0
+"""Width of one stripe along the strip, points."""
+_AIR = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A strip that fills the width it is given; ``words`` may take several lines."""
+
+    words: tuple[str, ...]
+    style: Style = STRONG
+    extra: float = 0
+    """Height beyond what the words need."""
+
+    @property
+    def height(self) -> float:
+        return HEIGHT + (len(self.words) - 1) * self.style.leading + self.extra
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        box = (x, y, width, self.height)
+        pen.box(box, fill=BAND)
+        # Beside the words only: stripes under a plate would shine through at its edges.
+        side = (width - max(lettering.measured(line, self.style) for line in self.words)) / 2 - _AIR
+        for left in (x, x + width - side):
+            pen.polygons(_stripes(box), INK, within=(left, y, side, self.height))
+        self._draw_words(pen, box)
+
+    def _draw_words(self, pen: Pen, box: Box) -> None:
+        x, y, width, height = box
+        top = y + (height - len(self.words) * self.style.leading) / 2
+        for index, line in enumerate(self.words):
+            left = x + (width - lettering.measured(line, self.style)) / 2
+            pen.text(left, top + index * self.style.leading, line, self.style)
+
+
+def band(words: str, width: float, style: Style = STRONG) -> Band:
+    """The strip for a place of ``width`` points; words that would not fit are broken, never cut."""
+    return Band(lettering.wrapped(words, style, width - 2 * _AIR), style)
+
+
+def _stripes(box: Box) -> Sequence[Sequence[Point]]:
+    """Slanting parallelograms across the whole strip and beyond its ends, to be clipped."""
+    x, y, width, height = box
+    count = int((width + height) / (2 * _STRIPE)) + 1
+    starts = (x - height + index * 2 * _STRIPE for index in range(count + 1))
+    return [
+        ((left, y + height), (left + height, y), (left + height + _STRIPE, y), (left + _STRIPE, y + height))
+        for left in starts
+    ]

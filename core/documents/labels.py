@@ -1,0 +1,147 @@
+"""Sheets of stickers: one for each cassette, and the mark for each that must not be used again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from core.documents import codes, lettering
+from core.documents.band import band
+from core.documents.binding import Cover, about
+from core.documents.flow import Line
+from core.documents.page import Book, Box, Pen
+from core.documents.story import even_cell
+from core.documents.tape_words import record_name, short_code
+from core.documents.tokens import BODY, MM, QUIET, STRONG, sheet
+from core.documents.voice import Voice, voice
+from core.errors import WrongInput
+from core.records import Job, ShopFront, TapeRecord
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet of stickers; all lengths in points. ``pitch`` is from one left edge to the next."""
+
+    columns: int
+    rows: int
+    left: float
+    top: float
+    pitch: float
+    width: float
+    height: float
+
+    @property
+    def places(self) -> int:
+        return self.columns * self.rows
+
+
+GRIDS = {
+    # 3 x 8 stickers of 70 x 35 mm, edge to edge across A4, the rest shared above and below
+    # (common office stock, no source).
+    "a4": Sheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM),
+    # 3 x 10 stickers of 2 5/8 x 1 inch on Letter, 1/8 inch apart (common office stock, no source).
+    "letter": Sheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72),
+}
+
+_HIGHEST_BARS = 20.0
+_SMALLEST_QR = 45.0
+"""Points; its modules are then 0.55 mm, which a phone reads with ease."""
+
+_AIR = 6.0
+"""Space kept inside a sticker, for printers that do not feed exactly."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sticker:
+    """One sticker: of a tape, or the mark that the tape must not be used again."""
+
+    tape: TapeRecord
+    is_mark: bool
+
+
+def render(
+    job: Job, front: ShopFront, only_marks: bool = False, *, paper: str | None = None, start_at: int = 1
+) -> bytes:
+    """Stickers as a PDF on ``a4`` or ``letter`` sheets.
+
+    ``only_marks`` prints the marks alone; ``start_at`` is the first unused place of the first sheet,
+    counted from 1 along the rows. With nothing to print the sheet is empty.
+    """
+    speaker = voice(front)
+    size = sheet(paper, front.currency)
+    grid = GRIDS["letter" if size == sheet("letter", "") else "a4"]
+    if not 1 <= start_at <= grid.places:
+        raise WrongInput("start_at", start_at, f"a sheet has places 1 to {grid.places}")
+    book = Book(size, about(Cover(speaker.say("label.title"), job.number), speaker))
+    place = start_at - 1
+    for sticker in _stickers(job, only_marks=only_marks):
+        if place == grid.places:
+            book.turn_over()
+            place = 0
+        _draw(book.pen, grid, place, sticker, speaker)
+        place += 1
+    book.turn_over()
+    return book.closed()
+
+
+def _stickers(job: Job, *, only_marks: bool) -> Iterator[Sticker]:
+    for tape in job.tapes:
+        if not only_marks:
+            yield Sticker(tape, is_mark=False)
+        if tape.not_for_reuse:
+            yield Sticker(tape, is_mark=True)
+
+
+def _draw(pen: Pen, grid: Sheet, place: int, sticker: Sticker, speaker: Voice) -> None:
+    row, column = divmod(place, grid.columns)
+    x = grid.left + column * grid.pitch + _AIR
+    y = grid.top + row * grid.height + _AIR
+    draw = _draw_mark if sticker.is_mark else _draw_tape
+    draw(pen, (x, y, grid.width - 2 * _AIR, grid.height - 2 * _AIR), sticker.tape, speaker)
+
+
+def _draw_tape(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
+    """Both codes at the left, the QR code over the bars; code, cassette and label in words beside them."""
+    x, y, width, height = box
+    bars = codes.bars_width(tape.code)
+    bar_height = min(_HIGHEST_BARS, height - _SMALLEST_QR)
+    square = min(bars + 2 * _AIR, height - bar_height)
+    codes.draw_qr(pen, x + (bars - square) / 2, y, square, tape.code)
+    codes.draw_bars(pen, x, y + height - bar_height, bar_height, tape.code)
+    left = x + bars + max(codes.QUIET, _AIR)
+    _draw_words(pen, (left, y, x + width - left, height), tape)
+
+
+def _draw_words(pen: Pen, box: Box, tape: TapeRecord) -> None:
+    x, y, width, height = box
+    lines = [
+        Line(lettering.shortened(short_code(tape), STRONG, width), STRONG),
+        Line(lettering.shortened(record_name(tape), BODY, width)),
+    ]
+    lines += _label(tape.label, width, int(height // BODY.leading) - len(lines))
+    for line in lines:
+        line.draw(pen, x, y, width)
+        y += line.height
+
+
+def _label(text: str, width: float, most: int) -> list[Line]:
+    """The customer's words in at most ``most`` lines; the last one ends in an ellipsis when more follow."""
+    lines = lettering.wrapped(text, QUIET, width)
+    if len(lines) > most:
+        lines = (*lines[: most - 1], lettering.shortened(" ".join(lines[most - 1 :]), QUIET, width))
+    return [Line(line, QUIET) for line in lines if line]
+
+
+def _draw_mark(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
+    """The band with its words, what they mean, and whose mark it is."""
+    x, y, width, height = box
+    strip = band(speaker.say("band.spliced" if tape.splices else "band.short"), width)
+    lines = even_cell(speaker.say("band.meaning"), width, align="centre")
+    lines += (Line(short_code(tape), QUIET, "centre"),)
+    spare = height - strip.height - sum(line.height for line in lines)
+    strip = replace(strip, extra=max(0.0, spare - _AIR))
+    strip.draw(pen, x, y, width)
+    y += strip.height + min(_AIR, max(0.0, spare))
+    for line in lines:
+        line.draw(pen, x, y, width)
+        y += line.height
