@@ -85,15 +85,17 @@ def main(arguments: Sequence[str]) -> int:
 
 
 def prepare(*, with_tools: bool) -> None:
-    """Python, environment, packages and Qt's libraries are there; quick when they already are."""
+    """Python, Qt's libraries, environment and packages are there; quick when they already are."""
     if sys.version_info < OLDEST:
         raise CannotStart(f"This needs Python 3.11 or newer; {sys.executable} is {sys.version.split()[0]}.")
-    if not _runs(PYTHON):
-        _make_environment()
+    has_environment = _runs(PYTHON)
+    if sys.platform.startswith("linux"):
+        _bring_from_the_system(for_environment=not has_environment)
+    if not has_environment:
+        print(f"== making {VENV}", flush=True)
+        _must([sys.executable, "-m", "venv", "--clear", str(VENV)], "The environment could not be made")
     if not _is_installed(with_tools):
         _install(with_tools)
-    if sys.platform.startswith("linux"):
-        _bring_libraries(QT_LIBRARIES | (SCREEN_LIBRARIES if _has_screen() else {}))
 
 
 def check(pytest_arguments: Sequence[str]) -> int:
@@ -109,9 +111,9 @@ def check(pytest_arguments: Sequence[str]) -> int:
 def show() -> int:
     """The invented shop in a window, or drawn into files where there is no screen."""
     if _has_screen() and _opens_a_window():
-        return subprocess.run([PYTHON, "-m", "gui", "demo"], cwd=ROOT, check=False).returncode
+        return subprocess.run([str(PYTHON), "-m", "gui", "demo"], cwd=ROOT, check=False).returncode
     print(f"There is no screen here, so the walk through the shop is drawn into {WALKTHROUGH}.", flush=True)
-    command = [PYTHON, "-m", "gui.walkthrough", "--dir", str(WALKTHROUGH)]
+    command = [str(PYTHON), "-m", "gui.walkthrough", "--dir", str(WALKTHROUGH)]
     surroundings = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}
     code = subprocess.run(command, cwd=ROOT, env=surroundings, check=False).returncode
     for path in sorted(WALKTHROUGH.rglob("*")):
@@ -121,15 +123,6 @@ def show() -> int:
 
 
 # --- the environment ---------------------------------------------------------------------
-
-
-def _make_environment() -> None:
-    if importlib.util.find_spec("ensurepip") is None:
-        version = f"{sys.version_info.major}.{sys.version_info.minor}"
-        _bring_packages([f"python{version}-venv"], "Python's own venv module is not complete")
-        importlib.invalidate_caches()
-    print(f"== making {VENV}", flush=True)
-    _must([sys.executable, "-m", "venv", "--clear", str(VENV)], "The environment could not be made")
 
 
 def _install(with_tools: bool) -> None:
@@ -170,15 +163,28 @@ def _runs(python: Path) -> bool:
 # --- what the system must bring ----------------------------------------------------------
 
 
-def _bring_libraries(libraries: Mapping[str, str]) -> None:
-    """Try to load each library the way Qt will; ask for the packages of those that do not load."""
-    missing = [name for name in libraries if not _loads(name)]
-    if not missing:
+def _bring_from_the_system(*, for_environment: bool) -> None:
+    """All that only the system's packages can bring, asked for in one go.
+
+    Each library is tried the way Qt will load it, so that only what does not load is asked for.
+    """
+    lacking = _lacking(for_environment)
+    if not lacking:
         return
-    _bring_packages(sorted({libraries[name] for name in missing}), f"Qt needs {', '.join(missing)}")
-    still = [name for name in missing if not _loads(name)]
+    _bring_packages(sorted(set(lacking.values())), f"The system lacks {', '.join(lacking)}")
+    importlib.invalidate_caches()
+    still = _lacking(for_environment)
     if still:
-        raise CannotStart(f"Qt needs {', '.join(still)}, and they did not come with their packages.")
+        raise CannotStart(f"The system still lacks {', '.join(still)} after its packages were installed.")
+
+
+def _lacking(for_environment: bool) -> dict[str, str]:
+    """What is not there, and Debian's package of each."""
+    libraries = QT_LIBRARIES | (SCREEN_LIBRARIES if _has_screen() else {})
+    lacking = {name: package for name, package in libraries.items() if not _loads(name)}
+    if for_environment and importlib.util.find_spec("ensurepip") is None:
+        lacking["Python's ensurepip"] = f"python{sys.version_info.major}.{sys.version_info.minor}-venv"
+    return lacking
 
 
 def _loads(library: str) -> bool:
