@@ -79,6 +79,39 @@ def _answer(line: TapeLine, tv: TvSystem | None, system: FormatName) -> Answer:
 
 
 @dataclass(frozen=True, slots=True)
+class Recording:
+    """One way a tape may have been recorded, and how likely it is."""
+
+    system: Format
+    tv: TvSystem | None
+    """None where tape speed does not depend on it."""
+    mm_s: float
+    words: str
+    weight: float
+
+
+@lru_cache(maxsize=1024)
+def recordings(
+    name: FormatName, speed: Speed | None, tv: TvSystem | None, marking: str | None = None
+) -> tuple[Recording, ...]:
+    """The recordings possible on a tape that is what it was booked as; weights add up to one.
+
+    WrongInput for a format, marking or speed that is not of this catalogue.
+    """
+    shell = catalogue().format(name)
+    recorded = _recorded(shell, name if shell.has_own_system else None, speed, tv)
+    weights: dict[tuple[Format, TapeSpeed], float] = {}
+    for case in _cases(shell, shell.marking(marking), recorded, speed, tv):
+        key = (case.system, case.speed)
+        weights[key] = weights.get(key, 0.0) + case.weight
+    total = sum(weights.values())
+    return tuple(
+        Recording(system, entry.tv, entry.mm_s.value, _speed_words(system, entry), weight / total)
+        for (system, entry), weight in weights.items()
+    )
+
+
+@dataclass(frozen=True, slots=True)
 class _Case:
     """One way the whole tape may have been recorded."""
 
@@ -207,11 +240,16 @@ def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, 
 
 def _sources(claimed: tuple[_Case, ...], cases: int, overrun: float) -> Iterator[str]:
     for case in claimed:
-        metres, mm_s = case.marking.metres, case.speed.mm_s
-        tv = f" {case.speed.tv.value.upper()}" if case.speed.tv else ""
+        metres = case.marking.metres
         yield f"{case.marking.name}: {metres.value:.1f} m, {metres.words}"
-        yield f"{case.system.words} {case.speed.speed.words}{tv}: {mm_s.value:.5g} mm/s, {mm_s.words}"
+        yield _speed_words(case.system, case.speed)
     if overrun:
         yield f"only the marking is known: the tape may run up to {overrun:.0%} longer (derived)"
     if cases > 1:
         yield f"what is not known: {habits.source()}"
+
+
+def _speed_words(system: Format, entry: TapeSpeed) -> str:
+    """``VHS SP NTSC: 33.35 mm/s`` and its source."""
+    tv = f" {entry.tv.value.upper()}" if entry.tv else ""
+    return f"{system.words} {entry.speed.words}{tv}: {entry.mm_s.value:.5g} mm/s, {entry.mm_s.words}"
