@@ -1,0 +1,31 @@
+"""``python -m tests.bench [name …]``: measure, print the ratios, exit 1 when a target is missed."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+MEASUREMENTS = ("first_paint", "imports", "typing", "search", "papers", "memory")
+
+
+def main(names: Sequence[str]) -> int:
+    """Run the named measurements, all of them when none is named."""
+    unknown = [name for name in names if name not in MEASUREMENTS]
+    if unknown:
+        print(f"No such measurement: {', '.join(unknown)}. There are: {', '.join(MEASUREMENTS)}.")
+        return 2
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    missed = 0
+    for name in names or MEASUREMENTS:
+        print(f"== {name}", flush=True)
+        for ratio in import_module(f"tests.bench.{name}").measure():
+            print(f"   {ratio.words}", flush=True)
+            missed += not ratio.is_met
+    print(f"{missed} targets missed" if missed else "every target kept")
+    return 1 if missed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
