@@ -1,0 +1,34 @@
+"""What may not be imported before the first paint, nor by a subcommand that needs no database."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+RECORDS = {"sqlalchemy", "alembic", "psycopg"}
+PAPERS = {"reportlab", "pypdfium2", "segno"}
+SLOW_DATA = {"holidays", "phonenumbers", "babel", "rapidfuzz", "numpy"}
+
+
+@pytest.mark.parametrize(
+    ("start", "forbidden"),
+    [
+        ("import gui.app", RECORDS | PAPERS | SLOW_DATA),
+        ("import gui.__main__", RECORDS | PAPERS | SLOW_DATA | {"PySide6"}),
+        ("from core import cli; cli.run(['playtime', '--format', 'vhs'])", RECORDS | PAPERS | {"PySide6"}),
+    ],
+    ids=["the window", "the program", "a subcommand without records"],
+)
+def test_starting_brings_only_what_it_needs(start: str, forbidden: set[str]) -> None:
+    said = "import sys, json; print(json.dumps(sorted({name.split('.')[0] for name in sys.modules})))"
+    command = [sys.executable, "-c", f"{start}; {said}"]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60, check=True)
+
+    imported = set(json.loads(done.stdout.splitlines()[-1]))
+
+    assert imported & forbidden == set()
