@@ -10,9 +10,13 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from core import habits
 from core.formats import catalogue
 from core.names import FormatName, Speed, TvSystem
 from core.records import Deck
+
+LIKELY = 0.1
+"""Share from which a recording counts as likely enough to want a deck for (an assumption)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,11 +66,13 @@ def suited(
 
 
 def possible_systems(format: FormatName, recorded_as: FormatName | None) -> tuple[FormatName, ...]:
-    """What is recorded on the tape: as told, else as the shell is printed, else all that fit the shell."""
+    """What is likely recorded on the tape: as told, else what the shop believes of such a shell."""
     if recorded_as is not None:
         return (recorded_as,)
-    systems = tuple(catalogue().format(format).systems)
-    return (format,) if format in systems or not systems else systems
+    shell = catalogue().format(format)
+    weights = habits.system_weights(shell)
+    least = LIKELY * sum(weights.values())
+    return tuple(system for system in shell.systems if weights.get(system, 0.0) >= least) or (format,)
 
 
 def _covering(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import ceil
 
 import numpy as np
 
@@ -30,6 +31,11 @@ WAIT_FOR_A_PERSON = {1: 9.0, 2: 3.0}
 error at nine to twelve for one person, at three for two); nothing for three or more is an assumption."""
 LEAST_REMAINING = 5.0
 """Minutes given to a tape that should be over already (an assumption)."""
+
+
+def estimate(minutes: Range) -> float:
+    """The whole minutes a play is planned with."""
+    return float(ceil(draws.percentile(minutes, ESTIMATE_AT)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,10 +133,10 @@ class Plan:
         deck_free = self.lanes.free[list(decks)].min(axis=0)
         if deck_free.min() == np.inf:
             return Done(step, deck_free)
-        estimate = float(np.ceil(draws.percentile(step.minutes, ESTIMATE_AT)))
-        ends = self.lanes.play(decks, ready, lengths, estimate=estimate, handling=self.handling)
+        planned = estimate(step.minutes)
+        ends = self.lanes.play(decks, ready, lengths, estimate=planned, handling=self.handling)
         benched = float(np.median(deck_free)) < ready
-        return Done(step, self._checked(ends), benched, self.lanes.gate(estimate).overlong)
+        return Done(step, self._checked(ends), benched, self.lanes.gate(planned).overlong)
 
     def _checked(self, ends: Minutes) -> Minutes:
         return self.calendar.advanced(ends, UNLOAD_MINUTES + CHECK_MINUTES)

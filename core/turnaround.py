@@ -23,7 +23,7 @@ from core.dates import Asked, Finish, chances_by, finish_of, promise_of
 from core.deck_choice import suited
 from core.lanes import Lanes
 from core.names import FormatName, JobNumber, Outcome, Speed, TapeCode, TvSystem
-from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step
+from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step, estimate
 from core.ranges import Range
 from core.records import Fittings, Promise, QuotedTape, Verdict
 from core.stations import ASIDE, Station
@@ -130,6 +130,11 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
         return 0.0
     opened = bisect_right(load.calendar.days, day)
     return float(chances_by(finish.at, load.calendar.day_ends[opened - 1 : opened])[0]) if opened else 0.0
+
+
+def is_overlong(load: Load, tape: QuotedTape) -> bool:
+    """Whether the tape is likely to play longer than any opening of the shop, time past closing included."""
+    return load.after_all.lanes.gate(estimate(tape.minutes)).overlong
 
 
 def bench_minutes(verdict: Verdict) -> float:

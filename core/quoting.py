@@ -1,0 +1,149 @@
+"""The whole quote of a box at one moment: play times, verdicts, price, date, questions and warnings.
+
+Pure and quick enough to run at every key: what belongs to one frozen line is remembered, and the
+queue comes already worked through.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from functools import lru_cache
+
+from core import condition, dates, formats, hours, media, playtime, pricing, turnaround
+from core.deck_choice import suited
+from core.errors import WrongInput
+from core.inventory import MOST_TAPES, Inventory, TapeLine
+from core.names import Outcome, TvSystem
+from core.pricebook import PriceBook
+from core.ranges import ZERO
+from core.records import Fittings, Price, Promise, Question, Quote, QuotedTape, Storage
+
+
+def quote(
+    inventory: Inventory,
+    *,
+    book: PriceBook,
+    fittings: Fittings,
+    load: turnaround.Load,
+    now: datetime,
+) -> Quote:
+    """The quote; stores nothing. WrongInput for what the catalogue, the media or the book do not know."""
+    tapes = quoted_tapes(inventory)
+    minutes = sum((tape.minutes for tape in tapes), ZERO)
+    storage = media.storage(minutes, [tape.minutes for tape in tapes], inventory.deliver)
+    price = pricing.price(tapes, storage, book, rush=inventory.rush)
+    promise = turnaround.promise(load, tapes, inventory.rush, inventory.needed_by)
+    asked = _Asked(inventory, tapes, storage, price, promise, book, fittings, load)
+    return Quote(
+        inventory=inventory,
+        book=book.name,
+        made_at=now,
+        valid_until=hours.today(fittings, now) + timedelta(days=book.quote_valid_days),
+        tapes=tapes,
+        capture_hours=minutes.times(1 / 60),
+        price=price,
+        storage=storage,
+        promise=promise,
+        questions=_questions(inventory),
+        warnings=tuple(dict.fromkeys(_warnings(asked))),
+    )
+
+
+def quoted_tapes(inventory: Inventory) -> tuple[QuotedTape, ...]:
+    """Every cassette of the box with its believed minutes and its verdict."""
+    count = sum(line.count for line in inventory.lines)
+    if count > MOST_TAPES:
+        raise WrongInput(
+            "tapes", count, f"up to {MOST_TAPES} tapes are accepted in one job; book several jobs"
+        )
+    numbered = enumerate(inventory.lines, 1)
+    return tuple(tape for n, line in numbered for tape in _tapes_of(n, line, inventory.tv_of(line)))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Asked:
+    """What warnings are made from."""
+
+    inventory: Inventory
+    tapes: tuple[QuotedTape, ...]
+    storage: Storage
+    price: Price
+    promise: Promise
+    book: PriceBook
+    fittings: Fittings
+    load: turnaround.Load
+
+
+@lru_cache(maxsize=2048)
+def _tapes_of(position: int, line: TapeLine, tv: TvSystem | None) -> tuple[QuotedTape, ...]:
+    verdict = condition.verdict(line.findings, line.format)
+    believed = playtime.belief(line, tv).range
+    minutes = ZERO if verdict.outcome is Outcome.CANNOT else believed
+    draft = replace(line, tv=tv)  # so that the tape keeps it when it leaves its box
+    return tuple(QuotedTape(position, n, draft, minutes, verdict) for n in range(1, line.count + 1))
+
+
+def _questions(inventory: Inventory) -> tuple[Question, ...]:
+    return tuple(
+        question
+        for position, line in enumerate(inventory.lines, 1)
+        for question in _questions_of(line, inventory.tv_of(line), position)
+    )
+
+
+@lru_cache(maxsize=2048)
+def _questions_of(line: TapeLine, tv: TvSystem | None, position: int) -> tuple[Question, ...]:
+    return playtime.questions(line, tv, position)
+
+
+def _warnings(asked: _Asked) -> Iterator[str]:
+    for tapes in _first_of_each_line(asked.tapes):
+        yield from _line_warnings(tapes, asked)
+    yield from asked.storage.notes
+    if asked.promise.day is None and asked.tapes:
+        yield f"No date can be given: {'; '.join(asked.promise.held_by)}."
+    yield from _needed_by(asked)
+    ours = asked.fittings.front.currency
+    if asked.book.currency != ours:
+        yield f"{asked.book.name} is in {asked.book.currency}, the shop keeps its till in {ours}."
+
+
+def _first_of_each_line(tapes: Sequence[QuotedTape]) -> list[QuotedTape]:
+    return [tape for tape in tapes if tape.n == 1]
+
+
+def _line_warnings(tape: QuotedTape, asked: _Asked) -> Iterator[str]:
+    draft = tape.draft
+    named = f"{draft.count} × {formats.catalogue().format(draft.format).words}"
+    for sentence in tape.verdict.told:
+        yield f"{named}: {sentence}"
+    if tape.verdict.outcome is Outcome.CANNOT:
+        return
+    choice = suited(asked.fittings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed)
+    if choice.doubt:
+        yield f"{named}: {choice.doubt}."
+    if choice.decks and turnaround.is_overlong(asked.load, tape):
+        yield f"{named}: may play longer than any opening; it would run on after closing."
+
+
+def _needed_by(asked: _Asked) -> Iterator[str]:
+    """What the customer must hear when the date comes after the day the box is needed."""
+    wanted, promise = asked.inventory.needed_by, asked.promise
+    if wanted is None or (promise.day is not None and promise.day <= wanted):
+        return
+    chance = dates.in_twenty(dates.chance_by(promise, wanted))
+    promised = f"promised is {hours.spoken(promise.day)}" if promise.day else "no date can be promised"
+    yield f"Needed by {hours.spoken(wanted)}, but {promised}; ready by then {chance}."
+    if not asked.inventory.rush:
+        yield _as_rush(asked)
+
+
+def _as_rush(asked: _Asked) -> str:
+    hurried = turnaround.promise(asked.load, asked.tapes, True, asked.inventory.needed_by)
+    if hurried.day is None:
+        return "Rush would not give a date either."
+    dearer = pricing.price(asked.tapes, asked.storage, asked.book, rush=True)
+    more = asked.book.spelled(dearer.gross.likely - asked.price.gross.likely)
+    return f"As a rush box it would be {hours.spoken(hurried.day)}, for about {more} more."
