@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from core.beliefs import Belief
 from core.cuts import Cut
@@ -29,6 +30,9 @@ from core.records import (
     Storage,
     TapeRecord,
 )
+
+if TYPE_CHECKING:
+    from core.decks import Kept
 
 Json = Mapping[str, object]
 _DECIMALS = 6
@@ -164,6 +168,25 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
         "due_minor": handed.due_minor,
         "gross_minor": handed.final.gross.likely,
         "currency": handed.final.currency,
+    }
+
+
+def promises(kept: Iterable[Kept]) -> Json:
+    """``promises``: open jobs, the most endangered first; dates and chances may be null."""
+    return {
+        "promises": [
+            {
+                "number": one.job.number,
+                "customer": _customer(one.job),
+                "date": _day(one.promise.day),
+                "stated": _rounded(one.promise.stated),
+                "chance": None if one.chance is None else _rounded(one.chance),
+                "at_risk": one.is_at_risk,
+                "held_by": list(one.held_by),
+                "now": None if one.now is None else promise(one.now),
+            }
+            for one in kept
+        ]
     }
 
 

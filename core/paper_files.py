@@ -8,12 +8,33 @@ from itertools import count
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
+from core.records import Job, Pickup, ShopFront
+
 
 def prepare(folder: Path) -> Path:
     """``folder``, made when it is missing and found writable before anything is stored (else OSError)."""
     folder.mkdir(parents=True, exist_ok=True)
     with NamedTemporaryFile(dir=folder, prefix=".try-"):
         return folder
+
+
+def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """Quote, claim slip and labels of ``job``, written into ``folder``."""
+    from core.documents import claim_slip, labels, quote_paper
+
+    return (
+        write(folder, f"quote-{job.number}", quote_paper.render(job.quote, front)),
+        write(folder, f"claim-slip-{job.number}", claim_slip.render(job, front)),
+        write(folder, f"labels-{job.number}", labels.render(job, front)),
+    )
+
+
+def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """The signed receipt, written into ``folder``."""
+    from core.documents import receipt
+
+    stem = f"receipt-{pickup.job.number}-{pickup.at:%Y%m%d-%H%M%S}"
+    return (write(folder, stem, receipt.render(pickup, front)),)
 
 
 def write(folder: Path, stem: str, data: bytes) -> Path:

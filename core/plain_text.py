@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from core.beliefs import Belief
 from core.cuts import Cut
@@ -11,6 +12,9 @@ from core.money import MoneyRange
 from core.packs import Pack
 from core.ranges import Range
 from core.records import Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
+
+if TYPE_CHECKING:
+    from core.decks import Kept
 
 
 def playtime(belief: Belief) -> str:
@@ -69,6 +73,19 @@ def promise(made: Promise) -> str:
         return "No date can be promised: " + "; ".join(made.held_by)
     held = f"; held by {'; '.join(made.held_by)}" if made.held_by else ""
     return f"Promised for {made.day.isoformat()} ({made.stated:.0%} sure){held}"
+
+
+def promises(kept: Sequence[Kept]) -> str:
+    """One line for each open job, the most endangered first."""
+    return _lines(*map(_kept, kept)) if kept else "No open jobs."
+
+
+def _kept(one: Kept) -> str:
+    said = "no date" if one.promise.day is None else f"promised for {one.promise.day.isoformat()}"
+    chance = "" if one.chance is None else f", {one.chance:.0%} sure now"
+    held = f"; held by {'; '.join(one.held_by)}" if one.held_by else ""
+    risk = "CALL FIRST: " if one.is_at_risk else ""
+    return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
 
 
 def status(found: Sequence[Found]) -> str:

@@ -1,0 +1,234 @@
+"""What may be typed after ``tapewright``: subcommands, options and the values each accepts."""
+
+from __future__ import annotations
+
+import argparse
+import math
+from collections.abc import Callable
+from datetime import datetime
+from typing import NoReturn
+
+from core.errors import TapewrightError
+from core.names import Finding, Join, Speed, TvSystem
+from core.stations import Station
+
+LONGEST_TEXT = 500
+_SPEEDS = (*(speed.value for speed in Speed), "unknown")
+_SYSTEMS = tuple(system.value for system in TvSystem)
+_MOST_MINUTES = 24 * 60.0
+"""No cassette of the catalogue plays for a day."""
+_MOST_METRES_IN_CM = 100_000.0
+"""A kilometre; the longest tapes of the catalogue are below half of that."""
+_MOST_RADIUS_MM = 200.0
+"""Wider than the widest shell."""
+_MOST_MINOR = 100_000_000
+
+
+class WrongArguments(TapewrightError):
+    """What was typed after ``tapewright`` cannot be carried out."""
+
+    exit_code = 2
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser that complains with one sentence instead of ending the process."""
+
+    def error(self, message: str) -> NoReturn:
+        raise WrongArguments(f"{message.rstrip('.')}. `{self.prog} --help` lists what is accepted.")
+
+
+def parser() -> Parser:
+    """The whole command line."""
+    whole = Parser(prog="tapewright", description="A cassette-transfer shop's desk.", allow_abbrev=False)
+    whole.add_argument("--quit-after-first-paint", action="store_true", help=argparse.SUPPRESS)
+    _add_common(whole, top=True)
+    add = _Subcommands(whole)
+    _add_shelf(add)
+    _add_box(add)
+    _add_care(add)
+    _add_keeping(add)
+    _add_demo(add)
+    return whole
+
+
+class _Subcommands:
+    """Adds subcommands that all take the common options."""
+
+    def __init__(self, whole: Parser) -> None:
+        self._choices = whole.add_subparsers(dest="subcommand", metavar="SUBCOMMAND", parser_class=Parser)
+
+    def __call__(self, name: str, does: str) -> Parser:
+        one = self._choices.add_parser(name, help=does, description=does, allow_abbrev=False)
+        _add_common(one, top=False)
+        return one
+
+
+def _add_common(one: Parser, *, top: bool) -> None:
+    """The options accepted before and after the subcommand; only the first place sets defaults."""
+
+    def default(value: object) -> object:
+        return value if top else argparse.SUPPRESS
+
+    one.add_argument("--json", action="store_true", default=default(False), help="print one JSON document")
+    one.add_argument(
+        "--shop", metavar="PATH-OR-URL", type=text, default=default(None), help="the shop's file or database"
+    )
+    one.add_argument(
+        "--now",
+        metavar="ISO-TIME",
+        type=moment,
+        default=default(None),
+        help="the clock; a time without offset is the time of this computer",
+    )
+    one.add_argument("--who", metavar="NAME", type=text, default=default("counter"), help="the person acting")
+
+
+def _add_shelf(add: _Subcommands) -> None:
+    one = add("playtime", "how long a cassette may play, and why")
+    _add_recording(one)
+    one.add_argument("--marking", type=text, help="as printed on the cassette, e.g. T-120")
+    one.add_argument("--recorded-as", type=text, metavar="FORMAT", help="another system that fits the shell")
+    one.add_argument("--fill", type=amount("a share above 0 and up to 1", 1.0), help="share that is recorded")
+    one = add("cut", "the seconds that a cut takes away")
+    _add_recording(one)
+    one.add_argument("--cm", type=amount("centimetres of tape", _MOST_METRES_IN_CM), required=True)
+    one = add("pack", "metres and minutes on one reel")
+    _add_recording(one)
+    one.add_argument("--marking", type=text, help="as printed on the cassette")
+    one.add_argument("--radius-mm", type=amount("millimetres", _MOST_RADIUS_MM), required=True)
+
+
+def _add_recording(one: Parser) -> None:
+    one.add_argument("--format", type=text, required=True, help="the shell, e.g. vhs")
+    one.add_argument("--speed", choices=_SPEEDS, default="unknown", help="recording speed")
+    one.add_argument("--tv", choices=_SYSTEMS, help="TV system of the recording")
+
+
+def _add_box(add: _Subcommands) -> None:
+    one = add("quote", "the full quote of an inventory; stores nothing")
+    one.add_argument("file", metavar="FILE", help="the inventory, JSON; - reads standard input")
+    one = add("book", "book the job of an inventory")
+    one.add_argument("file", metavar="FILE", help="the inventory, JSON; - reads standard input")
+    one.add_argument("--paper", metavar="DIR", help="write quote, claim slip and labels there")
+    one.add_argument("--deposit-minor", type=whole(_MOST_MINOR), default=0, metavar="N", help="deposit taken")
+    _add_command(one)
+
+
+def _add_care(add: _Subcommands) -> None:
+    one = add("status", "the answer to a caller")
+    one.add_argument("query", metavar="QUERY", type=text, help="number, tape code, name, part of a phone")
+    one = add("move", "one tape to a station")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("station", metavar="STATION", choices=[station.value for station in Station])
+    _add_findings(one)
+    one.add_argument("--minutes", type=amount("minutes", _MOST_MINUTES), help="play time as it turned out")
+    one.add_argument("--note", type=text, default="", help="a word for the history")
+    one.add_argument("--deck", metavar="NAME", type=text, help="the deck it starts to play on")
+    one.add_argument("--without-splice", metavar="WHAT", type=text, help="what was done instead of a splice")
+    _add_splice(add)
+    one = add("mark", "confirm that the not-for-reuse label is on the cassette")
+    one.add_argument("code", metavar="CODE", type=text)
+    one = add("clear", "take a finding off a tape: it was wrong, or is over")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("finding", metavar="FINDING", choices=[finding.value for finding in Finding])
+    one.add_argument("--note", type=text, required=True, help="why")
+    one = add("history", "everything that happened to one tape")
+    one.add_argument("code", metavar="CODE", type=text)
+    _add_pickup(add)
+    add("promises", "open jobs with date, chance and what holds them")
+
+
+def _add_findings(one: Parser) -> None:
+    names = [finding.value for finding in Finding]
+    one.add_argument(
+        "--finding", action="append", default=[], choices=names, metavar="F", help=", ".join(names)
+    )
+
+
+def _add_splice(add: _Subcommands) -> None:
+    one = add("splice", "record a splice; the tape becomes not for reuse")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("--at-minutes", type=amount("minutes from the head", _MOST_MINUTES), required=True)
+    one.add_argument("--cut-cm", type=amount("centimetres of tape", _MOST_METRES_IN_CM), required=True)
+    one.add_argument("--joined-with", choices=[join.value for join in Join], required=True)
+    one = add("undo-splice", "strike out the last splice of a tape, entered by mistake")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("--because", type=text, required=True, help="why")
+
+
+def _add_pickup(add: _Subcommands) -> None:
+    one = add("pickup", "hand back all or some tapes")
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--tape", action="append", metavar="CODE", type=text, help="only this tape, repeatable")
+    one.add_argument("--copy", action="append", metavar="ID", type=whole(_MOST_MINOR), help="only this copy")
+    one.add_argument("--signed-by", metavar="NAME", type=text, required=True)
+    one.add_argument("--signature", metavar="FILE.json", help="pen strokes, JSON")
+    one.add_argument("--paid-minor", type=whole(_MOST_MINOR), default=0, metavar="N", help="money taken now")
+    one.add_argument("--paper", metavar="DIR", help="write the receipt there")
+    _add_command(one)
+
+
+def _add_command(one: Parser) -> None:
+    one.add_argument("--command", metavar="ID", type=text, help="the same command is carried out once")
+
+
+def _add_keeping(add: _Subcommands) -> None:
+    one = add("backup", "copy the shop while it is in use")
+    one.add_argument("dir", metavar="DIR")
+    one = add("restore", "put a copy back in the shop's place")
+    one.add_argument("file", metavar="FILE")
+    add("verify", "check the database and the chain of history")
+
+
+def _add_demo(add: _Subcommands) -> None:
+    one = add("demo", "an invented shop with a day's work in it")
+    one.add_argument("--dir", metavar="DIR", help="where to make it; must be new or empty")
+    one.add_argument("--no-window", action="store_true", help="only make the files")
+
+
+def text(typed: str) -> str:
+    """One line of Unicode text, not empty."""
+    if not typed.strip() or len(typed) > LONGEST_TEXT:
+        raise argparse.ArgumentTypeError(f"from 1 to {LONGEST_TEXT} characters are accepted")
+    if any(ord(character) < 32 or "\ud800" <= character <= "\udfff" for character in typed):
+        raise argparse.ArgumentTypeError("one line of UTF-8 text is accepted")
+    return typed.strip()
+
+
+def moment(typed: str) -> datetime:
+    """An ISO 8601 time; without an offset it is the time of this computer."""
+    try:
+        parsed = datetime.fromisoformat(typed.strip())
+        if not 2000 <= parsed.year <= 2200:
+            raise ValueError(typed)
+        return parsed if parsed.tzinfo is not None else parsed.astimezone()
+    except (ValueError, OverflowError) as error:
+        accepted = "an ISO 8601 time between 2000 and 2200 is accepted, like 2026-03-02T09:30:00-05:00"
+        raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
+
+
+def amount(words: str, most: float) -> Callable[[str], float]:
+    """A reader of numbers from 0 to ``most``; ``words`` say what is counted."""
+
+    def read(typed: str) -> float:
+        try:
+            number = float(typed)
+        except ValueError:
+            number = math.nan
+        if not 0 <= number <= most:
+            raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {words} from 0 to {most:g} are accepted")
+        return number
+
+    return read
+
+
+def whole(most: int) -> Callable[[str], int]:
+    """A reader of whole numbers from 0 to ``most``."""
+
+    def read(typed: str) -> int:
+        if not (typed.isascii() and typed.isdigit() and len(typed) <= 12 and int(typed) <= most):
+            accepted = f"a whole number from 0 to {most} is accepted"
+            raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}")
+        return int(typed)
+
+    return read

@@ -1,0 +1,39 @@
+"""One function a subcommand, imported when it is called: play time needs no database."""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+from core.commands.call import Call, Reply
+
+_SHELF, _BOX, _CARE, _KEEPING = (f"core.commands.{room}" for room in ("shelf", "box", "care", "keeping"))
+
+_ROOMS = {
+    "demo": (_KEEPING, "make_demo"),
+    "playtime": (_SHELF, "tell_playtime"),
+    "cut": (_SHELF, "tell_cut"),
+    "pack": (_SHELF, "tell_pack"),
+    "quote": (_BOX, "quote"),
+    "book": (_BOX, "book"),
+    "status": (_CARE, "tell_status"),
+    "move": (_CARE, "move"),
+    "splice": (_CARE, "splice"),
+    "mark": (_CARE, "mark"),
+    "undo-splice": (_CARE, "undo_splice"),
+    "clear": (_CARE, "clear_finding"),
+    "history": (_CARE, "tell_history"),
+    "pickup": (_BOX, "hand_back"),
+    "promises": (_CARE, "tell_promises"),
+    "backup": (_KEEPING, "back_up"),
+    "restore": (_KEEPING, "restore"),
+    "verify": (_KEEPING, "verify"),
+}
+
+SUBCOMMANDS = tuple(_ROOMS)
+
+
+def carry_out(name: str, call: Call) -> Reply:
+    """Run the subcommand ``name``."""
+    room, function = _ROOMS[name]
+    reply: Reply = getattr(import_module(room), function)(call)
+    return reply

@@ -1,0 +1,106 @@
+"""The box of tapes: quoted, booked, and handed back."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+from zoneinfo import ZoneInfo
+
+from core import answers, fittings, inventory_file, paper_files, plain_text, pricebook, quoting, turnaround
+from core.commands import papers
+from core.commands.call import Call, Reply, contents
+from core.inventory import Inventory
+from core.inventory_file import Reading
+from core.names import JobNumber, TapeCode
+from core.records import Fittings, Quote, Signature
+
+if TYPE_CHECKING:
+    from core.shop import Shop
+
+
+def quote(call: Call) -> Reply:
+    data = contents(call.asked.file)
+    if not call.has_shop:
+        quoted = _quoted(call, data, fittings.new_shop())
+    else:
+        with call.open() as shop:
+            quoted = _quoted(call, data, *_ground(shop))
+    return Reply(answers.quote(quoted), plain_text.quote(quoted))
+
+
+def book(call: Call) -> Reply:
+    from core import jobs
+
+    data = contents(call.asked.file)
+    if not call.has_shop:  # a wrong file is refused before a shop is made for it
+        _inventory(call, data, fittings.new_shop(), customer_needed=True)
+    with call.open(create=True) as shop:
+        quoted = _quoted(call, data, *_ground(shop), customer_needed=True)
+        place = papers.folder(call)
+        deposit = call.asked.deposit_minor
+        job = shop.run(jobs.book, quoted, command=call.command(), deposit_minor=deposit)
+        front = _ground(shop)[0].front
+    done = f"Job {job.number} is booked"
+    written, note = papers.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
+    return Reply(answers.book(job, written), plain_text.book(job, written), note=note)
+
+
+def hand_back(call: Call) -> Reply:
+    from core import pickups
+
+    asked = call.asked
+    signature = _signature(call)
+    with call.open() as shop:
+        front = _ground(shop)[0].front
+        place = papers.folder(call)
+        handed = shop.run(
+            pickups.hand_back,
+            JobNumber(asked.number),
+            codes=None if asked.tape is None else tuple(TapeCode(code) for code in asked.tape),
+            copies=None if asked.copy is None else tuple(asked.copy),
+            signature=signature,
+            paid_minor=asked.paid_minor,
+            command=call.command(),
+        )
+    done = f"Job {handed.job.number} is handed back"
+    written, note = papers.after(done, place, lambda folder: paper_files.of_pickup(handed, front, folder))
+    receipt = written[0] if written else None
+    return Reply(answers.pickup(handed, receipt), plain_text.pickup(handed, receipt), note=note)
+
+
+def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...]]:
+    """What a quote stands on: the shop's fittings and its queue."""
+    from core import decks
+
+    return shop.ask(decks.fittings), shop.ask(decks.queue)
+
+
+def _quoted(
+    call: Call,
+    data: bytes,
+    fitted: Fittings,
+    queue: tuple[turnaround.QueuedTape, ...] = (),
+    *,
+    customer_needed: bool = False,
+) -> Quote:
+    now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
+    return quoting.quote(
+        _inventory(call, data, fitted, customer_needed=customer_needed),
+        book=pricebook.in_force(now.date()),
+        fittings=fitted,
+        load=turnaround.load(fitted, queue, now),
+        now=now,
+    )
+
+
+def _inventory(call: Call, data: bytes, fitted: Fittings, *, customer_needed: bool) -> Inventory:
+    today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
+    reading = Reading(today, fitted.holiday_country or "US", customer_needed)
+    return inventory_file.read(data, call.asked.file, reading)
+
+
+def _signature(call: Call) -> Signature:
+    from core import signature_file
+
+    if call.asked.signature is None:
+        return Signature(call.asked.signed_by)
+    return signature_file.read(contents(call.asked.signature), call.asked.signature, call.asked.signed_by)

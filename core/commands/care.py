@@ -1,0 +1,81 @@
+"""Tapes in the shop's care: the answer to a caller, moves, splices, marks, promises."""
+
+from __future__ import annotations
+
+from core import answers, bench, calls, decks, plain_text, tapes
+from core.commands.call import Call, Reply
+from core.names import Finding, Join, TapeCode
+from core.records import TapeRecord
+from core.stations import Station
+
+
+def tell_status(call: Call) -> Reply:
+    with call.open() as shop:
+        found = shop.ask(calls.status, call.asked.query)
+    return Reply(answers.status(found), plain_text.status(found))
+
+
+def move(call: Call) -> Reply:
+    asked = call.asked
+    findings = tuple(Finding(name) for name in dict.fromkeys(asked.finding))
+    with call.open() as shop:
+        record = shop.run(
+            tapes.move,
+            TapeCode(asked.code),
+            Station(asked.station),
+            findings=findings,
+            minutes=asked.minutes,
+            note=asked.note,
+            deck=asked.deck,
+            without_splice=asked.without_splice,
+        )
+    return _told(record)
+
+
+def splice(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            bench.splice,
+            TapeCode(asked.code),
+            at_minutes=asked.at_minutes,
+            cut_cm=asked.cut_cm,
+            joined_with=Join(asked.joined_with),
+        )
+    return _told(record)
+
+
+def mark(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(bench.mark, TapeCode(call.asked.code))
+    return _told(record)
+
+
+def undo_splice(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(bench.undo_splice, TapeCode(asked.code), because=asked.because)
+    return _told(record)
+
+
+def clear_finding(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(bench.clear_finding, TapeCode(asked.code), Finding(asked.finding), asked.note)
+    return _told(record)
+
+
+def tell_history(call: Call) -> Reply:
+    with call.open() as shop:
+        happenings = shop.ask(tapes.happenings, TapeCode(call.asked.code))
+    return Reply(answers.history(happenings), plain_text.history(happenings))
+
+
+def tell_promises(call: Call) -> Reply:
+    with call.open() as shop:
+        kept = shop.ask(decks.promises)
+    return Reply(answers.promises(kept), plain_text.promises(kept))
+
+
+def _told(record: TapeRecord) -> Reply:
+    return Reply(answers.tape(record), plain_text.tape(record))

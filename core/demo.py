@@ -1,0 +1,188 @@
+"""An invented shop with a day's work in it, made only by the steps a real shop takes.
+
+A scripted clock stands still at the moment of each act, so that the same ``now`` gives the same shop.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from itertools import count
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from core import (
+    bench,
+    decks,
+    demo_script,
+    fittings,
+    inventory_file,
+    jobs,
+    paper_files,
+    pickups,
+    pricebook,
+    quoting,
+    resources,
+    signature_file,
+    tapes,
+    turnaround,
+)
+from core.demo_script import Act
+from core.inventory_file import Reading
+from core.names import CommandId, Finding, JobNumber, Join
+from core.records import Fittings, Job, TapeRecord
+from core.shop import Shop
+from core.stations import Station
+
+FILE = "demo.sqlite"
+_COUNTER = "Robin"
+_BENCH = "Sam"
+"""Two invented people."""
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """The files of a demonstration."""
+
+    shop: Path
+    papers: tuple[Path, ...]
+
+
+@dataclass(slots=True)
+class _Clock:
+    """Stands where the script puts it."""
+
+    at: datetime
+
+    def __call__(self) -> datetime:
+        return self.at
+
+
+def make(folder: Path, now: datetime) -> Made:
+    """An invented shop in ``folder``, or in the next free ``folder-2`` when there is one in it already.
+
+    ``now`` is the moment at which the shop is seen. Raises OSError when the folder cannot be written.
+    """
+    place = paper_files.prepare(_free(folder))
+    fitted = fittings.load(resources.path("demo", "shop.toml"))
+    script = resources.path("demo", "day.toml")
+    on = demo_script.days(fitted, now)
+    acts = demo_script.acts(script, on)
+    clock = _Clock(acts[0].at)
+    with Shop.open(place / FILE, clock=clock, who=_COUNTER, create=True) as shop:
+        shop.run(decks.refit, fitted)
+        play = _Play(shop, clock, fitted, demo_script.boxes(script), place / "papers")
+        for act in acts:
+            play.carry_out(act)
+    return Made(place / FILE, tuple(play.papers))
+
+
+class _Play:
+    """Carries out the acts of the script, each at its moment, by the steps of the shop."""
+
+    def __init__(
+        self, shop: Shop, clock: _Clock, fitted: Fittings, boxes: Sequence[bytes], folder: Path
+    ) -> None:
+        self._shop = shop
+        self._clock = clock
+        self._fittings = fitted
+        self._boxes = boxes
+        self._folder = paper_files.prepare(folder)
+        self._numbers: dict[int, JobNumber] = {}
+        self.papers: list[Path] = []
+
+    def carry_out(self, act: Act) -> None:
+        self._clock.at = act.at
+        self._shop.who = _COUNTER if act.does in ("book", "hand-back") else _BENCH
+        if act.does == "book":
+            self._book(act)
+        elif act.does == "hand-back":
+            self._hand_back(act)
+        else:
+            for tape in self._meant(act):
+                _AT_THE_BENCH[act.does](self._shop, tape, act.details)
+
+    def _book(self, act: Act) -> None:
+        here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
+        reading = Reading(here.date(), customer_needed=True)
+        box = inventory_file.read(self._boxes[act.job], f"demo box {act.job + 1}", reading)
+        quote = quoting.quote(
+            box,
+            book=pricebook.in_force(here.date()),
+            fittings=self._fittings,
+            load=turnaround.load(self._fittings, self._shop.ask(decks.queue), here),
+            now=here,
+        )
+        command = CommandId(f"demo-book-{act.job + 1}")
+        deposit = quote.price.deposit_minor
+        job = self._shop.run(jobs.book, quote, command=command, deposit_minor=deposit)
+        self._numbers[act.job] = job.number
+        self.papers += paper_files.of_booking(job, self._fittings.front, self._folder)
+
+    def _hand_back(self, act: Act) -> None:
+        number = self._numbers[act.job]
+        strokes = resources.path("demo", "signature.json")
+        job = self._shop.ask(jobs.get, number)
+        due = self._shop.ask(jobs.reprice, number).gross.likely - job.paid_minor
+        handed = self._shop.run(
+            pickups.hand_back,
+            number,
+            codes=tuple(tape.code for tape in self._meant(act)),
+            copies=None,
+            signature=signature_file.read(strokes.read_bytes(), strokes.name, act.details["signed_by"]),
+            paid_minor=due,
+            command=CommandId(f"demo-hand-back-{act.job + 1}"),
+        )
+        self.papers += paper_files.of_pickup(handed, self._fittings.front, self._folder)
+
+    def _meant(self, act: Act) -> tuple[TapeRecord, ...]:
+        job: Job = self._shop.ask(jobs.get, self._numbers[act.job])
+        return tuple(tape for tape in job.tapes if act.means(tape))
+
+
+def _move(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(
+        tapes.move,
+        tape.code,
+        Station(details["to"]),
+        findings=tuple(Finding(name) for name in details.get("findings", ())),
+        minutes=details.get("minutes"),
+        note=details.get("note", ""),
+    )
+
+
+def _start(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(tapes.move, tape.code, Station.PLAYING, deck=details["deck"])
+
+
+def _splice(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(
+        bench.splice,
+        tape.code,
+        at_minutes=details["at_minutes"],
+        cut_cm=details["cut_cm"],
+        joined_with=Join(details["joined_with"]),
+    )
+
+
+def _mark(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(bench.mark, tape.code)
+
+
+_AT_THE_BENCH: Mapping[str, Callable[[Shop, TapeRecord, Mapping[str, Any]], None]] = {
+    "move": _move,
+    "start": _start,
+    "splice": _splice,
+    "mark": _mark,
+}
+
+
+def _free(folder: Path) -> Path:
+    """``folder``, or the next numbered one beside it that holds no demonstration yet."""
+    for number in count(1):
+        place = folder if number == 1 else folder.with_name(f"{folder.name}-{number}")
+        if not (place / FILE).exists():
+            return place
+    raise AssertionError("counting does not end")

@@ -1,0 +1,28 @@
+"""``tapewright``: the window, or one subcommand without it."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+
+from core import cli
+from core.errors import Unavailable
+
+
+def main() -> int:
+    """Open the window when no subcommand is named; subcommands work without Qt."""
+    return cli.run(sys.argv[1:], open_window=_open_window)
+
+
+def _open_window(options: Sequence[str]) -> int:
+    try:
+        from gui import app
+    except ImportError as error:
+        raise Unavailable(
+            f"The window cannot be opened here ({error}); every subcommand works without it."
+        ) from error
+    return app.main(options)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
