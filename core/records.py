@@ -246,6 +246,18 @@ class Payment:
 
 
 @dataclass(frozen=True, slots=True)
+class Agreement:
+    """What the customer said yes to after booking, and to whom of the shop."""
+
+    at: datetime
+    by: str
+    who_agreed: str
+    words: str
+    ceiling_minor: int | None
+    """The new ceiling, gross; None when the price was not the question."""
+
+
+@dataclass(frozen=True, slots=True)
 class Job:
     """A booked box of tapes."""
 
@@ -261,10 +273,17 @@ class Job:
     tapes: tuple[TapeRecord, ...]
     copies: tuple[CopyRecord, ...]
     payments: tuple[Payment, ...]
+    agreements: tuple[Agreement, ...] = ()
 
     @property
     def paid_minor(self) -> int:
         return sum(payment.minor for payment in self.payments)
+
+    @property
+    def ceiling_minor(self) -> int:
+        """Gross: what was last agreed not to be exceeded without asking."""
+        raised = [each.ceiling_minor for each in self.agreements if each.ceiling_minor is not None]
+        return raised[-1] if raised else self.quote.price.ceiling_minor
 
     @property
     def is_open(self) -> bool:

@@ -100,7 +100,6 @@ class JobRow(Table):
     rush: Mapped[bool]
     quote: Mapped[Quote] = mapped_column(Wired(Quote))
     promise: Mapped[Promise] = mapped_column(Wired(Promise))
-    ceiling_minor: Mapped[int] = mapped_column(BigInteger)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -137,6 +136,7 @@ class TapeRow(Table):
     deck: Mapped[str | None] = mapped_column(String(80), unique=True, default=None)
     not_for_reuse: Mapped[bool] = mapped_column(default=False)
     marked_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    returned_from: Mapped[Station | None] = mapped_column(ByValue(Station), default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 

@@ -1,0 +1,100 @@
+"""Whose tapes they are: kept once per person, with a phone number that can be called."""
+
+from __future__ import annotations
+
+from sqlalchemy import select
+
+from core import folding, history
+from core.errors import WrongInput
+from core.inventory import CustomerDraft
+from core.records import Customer
+from core.tables import CustomerRow
+from core.unit import Unit
+
+MOST_LETTERS = 200
+
+
+def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerRow:
+    """The customer's row: the one that has this name and phone already, else a new one.
+
+    ``country`` (ISO 3166) is where a phone number without a country code belongs.
+    """
+    name = text("customer name", draft.name)
+    if not name:
+        raise WrongInput("customer name", draft.name, "a job needs the name of the person who brings the box")
+    phone = dialled(draft.phone, country)
+    email = text("e-mail", draft.email or "") or None
+    row = _known(unit, name, phone)
+    if row is None:
+        row = CustomerRow(
+            name=name,
+            folded=folding.folded(name),
+            phone=phone,
+            digits=folding.digits(phone or ""),
+            email=email,
+            since=unit.now,
+        )
+        unit.session.add(row)
+    elif email is not None:
+        row.email = email
+    return row
+
+
+def correct(unit: Unit, row: CustomerRow, draft: CustomerDraft, *, job: str, country: str = "US") -> Customer:
+    """Name, phone or e-mail put right after booking; what was there before stays in the job's history."""
+    name = text("customer name", draft.name)
+    if not name:
+        raise WrongInput("customer name", draft.name, "a customer has a name")
+    before = record(row)
+    row.name, row.folded = name, folding.folded(name)
+    row.phone = dialled(draft.phone, country)
+    row.digits = folding.digits(row.phone or "")
+    row.email = text("e-mail", draft.email or "") or None
+    history.append(
+        unit, "customer corrected", "name or way to reach the customer put right", job=job, before=before
+    )
+    return record(row)
+
+
+def record(row: CustomerRow) -> Customer:
+    return Customer(row.name, row.phone, row.email)
+
+
+def dialled(phone: str | None, country: str) -> str | None:
+    """E.164 for a number that can exist, else as it was given: a clerk may know better than a table."""
+    given = text("phone", phone or "")
+    if not given:
+        return None
+    import phonenumbers
+
+    try:
+        number = phonenumbers.parse(given, country)
+    except phonenumbers.NumberParseException:
+        return given
+    if not phonenumbers.is_possible_number(number) or number.extension:
+        return given
+    return phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
+
+
+def text(place: str, given: str) -> str:
+    """``given`` without space around it; WrongInput for what no form or paper could show."""
+    try:
+        given.encode()
+    except UnicodeEncodeError:
+        raise WrongInput(place, given, "only characters that can be printed are accepted") from None
+    if any(character in "\r\n" or ord(character) < 32 for character in given.strip()):
+        raise WrongInput(place, given, "one line of text without control characters is accepted")
+    if len(given.strip()) > MOST_LETTERS:
+        raise WrongInput(place, given, f"at most {MOST_LETTERS} letters are accepted")
+    return given.strip()
+
+
+def _known(unit: Unit, name: str, phone: str | None) -> CustomerRow | None:
+    """Somebody is the same person only when both name and phone agree; a name alone is not enough."""
+    if phone is None:
+        return None
+    digits = folding.digits(phone)
+    same = select(CustomerRow).where(
+        CustomerRow.folded == folding.folded(name), CustomerRow.digits == digits, CustomerRow.phone == phone
+    )
+    return unit.session.scalars(same.order_by(CustomerRow.id)).first()

@@ -1,0 +1,152 @@
+"""The cassettes in the shop's care: where each one is, and the moves from station to station."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from sqlalchemy import select
+
+from core import condition, customers, decks, moves, playtime, recorded, shelf
+from core import history as chain
+from core.errors import Refused, WrongInput
+from core.names import Finding, TapeCode
+from core.records import Happening, TapeRecord
+from core.stations import Station
+from core.tables import TapeRow
+from core.unit import Unit
+
+AT_WORK = tuple(each for each in shelf.IN_THE_SHOP if each is not Station.READY)
+"""Stations of tapes that somebody still has to do something about."""
+
+
+def move(
+    unit: Unit,
+    code: TapeCode,
+    station: Station,
+    *,
+    findings: Iterable[Finding] = (),
+    minutes: float | None = None,
+    note: str = "",
+    deck: str | None = None,
+    without_splice: str | None = None,
+) -> TapeRecord:
+    """Puts a tape at a station, with what was seen there and the minutes it played.
+
+    ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
+    expected. Refused, with where it may go, for a move out of order, an open repair or a deck in use;
+    WrongInput for a code, deck or play time that cannot be.
+    """
+    row = shelf.tape_row(unit, code)
+    seen = add_findings(row, findings)
+    if without_splice is not None:
+        _settle_without_splice(row, without_splice)
+    moves.check(standing(row, seen), station)
+    before = row.station
+    _take_minutes(row, minutes)
+    _take_deck(unit, row, station, deck)
+    _settle_repairs(row, before, station)
+    row.station, row.since, row.note = station, unit.now, customers.text("note", note)
+    _tell_move(unit, row, before, seen, without_splice)
+    unit.session.flush()
+    return recorded.tape(row)
+
+
+def get(unit: Unit, code: TapeCode) -> TapeRecord:
+    """The tape of a code as scanned; WrongInput when it was mistyped or there is none."""
+    return recorded.tape(shelf.tape_row(unit, code))
+
+
+def history(unit: Unit, code: TapeCode) -> tuple[Happening, ...]:
+    """What happened to one tape, oldest first."""
+    return chain.of_tape(unit, TapeCode(shelf.tape_row(unit, code).code))
+
+
+def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
+    """Tapes that are neither ready nor handed back, job by job in the order they came."""
+    rows = unit.session.scalars(
+        shelf.whole_tapes().where(TapeRow.station.in_(AT_WORK)).order_by(TapeRow.job_id, TapeRow.place)
+    )
+    return tuple(recorded.tape(row) for row in rows)
+
+
+def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Adds what was seen to a tape at hand and judges it anew; seen again after a repair, it is open."""
+    seen = tuple(dict.fromkeys(findings))
+    row.settled = tuple(each for each in row.settled if each not in seen)
+    known = row.findings + tuple(each for each in seen if each not in row.findings)
+    if known != row.findings:
+        row.findings = known
+        row.verdict = condition.verdict(known, row.draft.format)
+    return seen
+
+
+def open_findings(row: TapeRow) -> tuple[Finding, ...]:
+    """Findings nobody has dealt with yet."""
+    return tuple(each for each in row.findings if each not in row.settled)
+
+
+def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
+    """What the moves of a tape at hand depend on."""
+    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, open_findings(row), seen)
+
+
+def _settle_without_splice(row: TapeRow, reason: str) -> None:
+    if not customers.text("instead of a splice", reason):
+        raise WrongInput("instead of a splice", reason, "say what was done to the tape")
+    row.settled += moves.needing_splice(open_findings(row))
+
+
+def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
+    """A tape cleared at the bench has had its repairs."""
+    if before is Station.AT_THE_BENCH and there is Station.CLEARED_TO_PLAY:
+        row.settled += open_findings(row)
+
+
+def _take_minutes(row: TapeRow, minutes: float | None) -> None:
+    if minutes is None:
+        return
+    anything = replace(row.draft, marking=None, recorded_as=None, speed=None, tv=None, fill=None)
+    longest = playtime.belief(anything, None).longest
+    if not 0 < minutes <= longest:
+        raise WrongInput("minutes played", minutes, f"more than 0 and at most {longest:.0f} is accepted")
+    row.played_minutes = minutes
+
+
+def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> None:
+    if there is not Station.PLAYING:
+        if deck is not None:
+            raise WrongInput("deck", deck, "a deck is named only for a tape that starts playing")
+        row.deck = None
+        return
+    if deck is None:
+        return
+    decks.check_plays(unit, deck, row.draft)
+    taken = unit.session.scalars(select(TapeRow.code).where(TapeRow.deck == deck)).first()
+    if taken is not None:
+        raise Refused(
+            f"Deck {deck} is playing tape {taken}. Take that one off first, or choose another deck."
+        )
+    row.deck = deck
+
+
+def _tell_move(
+    unit: Unit, row: TapeRow, before: Station, seen: tuple[Finding, ...], without_splice: str | None
+) -> None:
+    parts = [f"{before.words} → {row.station.words}"]
+    parts += [f"on {row.deck}"] if row.deck else []
+    parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
+    parts += [f"instead of a splice: {without_splice}"] if without_splice else []
+    parts += [row.note] if row.note else []
+    chain.append(
+        unit,
+        "moved",
+        "; ".join(parts),
+        job=row.code[:6],
+        tape=row.code,
+        station=row.station,
+        findings=row.findings,
+        settled=row.settled,
+        played_minutes=row.played_minutes,
+        deck=row.deck,
+    )

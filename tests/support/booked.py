@@ -1,0 +1,139 @@
+"""A real shop on a real database, for tests: its clock stands still until it is moved."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from uuid import uuid4
+
+import pytest
+
+from core import decks, jobs, pickups, pricebook, quoting, tapes, turnaround
+from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
+from core.names import CommandId, Finding, FormatName, Speed, TvSystem
+from core.records import Job, Pickup, Quote, Signature, TapeRecord
+from core.shop import Shop
+from core.stations import LINE, Station
+from core.unit import Unit
+from tests.support.postgres import SERVER
+
+MORNING = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
+"""A Tuesday, 9 o'clock in New York."""
+
+KINDS = ("sqlite", "postgres") if os.environ.get(SERVER) or os.environ.get("CI") else ("sqlite",)
+"""The databases of this run; a run of the whole suite may not go without PostgreSQL."""
+
+
+@dataclass
+class Clock:
+    """Says the same until it is told to go on."""
+
+    now: datetime = MORNING
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def go_on(self, **by: float) -> None:
+        self.now += timedelta(**by)
+
+
+@dataclass
+class Desk:
+    """A shop at work and what a test wants of it."""
+
+    shop: Shop
+    clock: Clock
+    where: str
+    kind: str
+    signature: Signature = field(
+        default_factory=lambda: Signature("Ada Fenwick", (((0.1, 0.2), (0.5, 0.6)),))
+    )
+
+    def book(self, *lines: TapeLine, name: str = "Ada Fenwick", **changes: object) -> Job:
+        quote = quoted(self.shop, *lines, name=name, **changes)
+        return self.shop.run(jobs.book, quote, command=command())
+
+    def bring_to(self, tape: TapeRecord, station: Station, **last: object) -> TapeRecord:
+        """Moves a tape that needs no repair along the line, station by station."""
+        here = self.shop.ask(tapes.get, tape.code)
+        way = [each for each in LINE if each is not Station.AT_THE_BENCH]
+        for there in way[way.index(here.station) + 1 : way.index(station) + 1]:
+            extra = last if there is station else {}
+            here = self.shop.run(tapes.move, tape.code, there, **extra)  # type: ignore[arg-type]
+        return here
+
+    def hand_back(self, job: Job, codes: Sequence[object] | None = None, **changes: object) -> Pickup:
+        asked = {"copies": None, "signature": self.signature, "command": command(), "paid_minor": 0} | changes
+        return self.shop.run(pickups.hand_back, job.number, codes=codes, **asked)  # type: ignore[arg-type]
+
+
+def line(
+    format: str = "vhs",
+    count: int = 1,
+    findings: Sequence[Finding] = (),
+    marking: str | None = "T-120",
+    speed: Speed | None = Speed.SP,
+) -> TapeLine:
+    return TapeLine(count, FormatName(format), marking, speed=speed, findings=tuple(findings))
+
+
+def inventory(*lines: TapeLine, name: str = "Ada Fenwick", phone: str | None = "(303) 555-0142") -> Inventory:
+    return Inventory(
+        lines=lines or (line(count=2),),
+        tv=TvSystem.NTSC,
+        customer=CustomerDraft(name, phone),
+        deliver=(Delivery("files", "h264", "usb"),),
+    )
+
+
+def quoted(shop: Shop, *lines: TapeLine, **changes: object) -> Quote:
+    """A real quote of a box against the queue of this moment."""
+    return shop.ask(_quote, inventory(*lines, **changes))  # type: ignore[arg-type]
+
+
+def command() -> CommandId:
+    return CommandId(uuid4().hex)
+
+
+def _quote(unit: Unit, box: Inventory) -> Quote:
+    fitted, now = decks.fittings(unit), decks.on_the_shops_clock(unit, unit.now)
+    return quoting.quote(
+        box,
+        book=pricebook.in_force(now.date()),
+        fittings=fitted,
+        load=turnaround.load(fitted, decks.queue(unit), now),
+        now=now,
+    )
+
+
+@pytest.fixture(scope="session")
+def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A new shop file, made once and copied for each test."""
+    path = tmp_path_factory.mktemp("empty") / "shop.sqlite"
+    Shop.open(path).close()
+    return path
+
+
+@pytest.fixture(params=KINDS)
+def desk(request: pytest.FixtureRequest, empty_file: Path, tmp_path: Path) -> Iterator[Desk]:
+    """A new shop on each database of this run."""
+    if request.param == "sqlite":
+        where = str(shutil.copy(empty_file, tmp_path / "shop.sqlite"))
+    else:
+        where = request.getfixturevalue("postgres_url")
+    clock = Clock()
+    with Shop.open(where, clock=clock, who="Kim") as shop:
+        yield Desk(shop, clock, where, request.param)
+
+
+@pytest.fixture
+def file_desk(empty_file: Path, tmp_path: Path) -> Iterator[Desk]:
+    """A new shop in a file, for what only files do."""
+    where = str(shutil.copy(empty_file, tmp_path / "shop.sqlite"))
+    clock = Clock()
+    with Shop.open(where, clock=clock, who="Kim") as shop:
+        yield Desk(shop, clock, where, "sqlite")
