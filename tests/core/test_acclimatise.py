@@ -1,0 +1,13 @@
+"""Waiting before a cold tape is played."""
+
+from __future__ import annotations
+
+import pytest
+
+from core import acclimatise
+
+
+@pytest.mark.parametrize(("tape", "room", "hours"), [(3, 21, 1.8), (41, 21, 2.0), (21, 21, 0), (17, 21, 0)])
+def test_a_tape_waits_an_hour_for_every_ten_degrees(tape: float, room: float, hours: float) -> None:
+    """10 °C per hour, SMPTE RP 103-1995; nothing to wait for within 5 °C, EMTEC/AGFA."""
+    assert acclimatise.hours_to_wait(tape, room) == pytest.approx(hours)

@@ -1,0 +1,226 @@
+"""Beliefs about play time: what is known collapses them, what is not widens them, and they never lie."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core import playtime
+from core.beliefs import gathered, quantile
+from core.errors import WrongInput
+from core.formats import catalogue
+from core.inventory import TapeLine
+from core.names import FormatName, Speed, TvSystem
+from core.ranges import Range, exactly
+
+NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
+SLOWER = {Speed.SP: Speed.LP, Speed.LP: Speed.EP, Speed.B1: Speed.B2, Speed.B2: Speed.B3}
+
+
+def line(name: str, marking: str | None = None, **known: object) -> TapeLine:
+    return replace(TapeLine(1, FormatName(name), marking), **known)  # type: ignore[arg-type]
+
+
+@st.composite
+def lines(draw: st.DrawFn) -> TapeLine:
+    """Any line the counter can hold, its speed one that exists for what is recorded."""
+    form = catalogue().format(draw(st.sampled_from(catalogue().names)))
+    recorded_as = draw(st.none() | st.sampled_from(form.systems))
+    tv = draw(st.none() | st.sampled_from(TvSystem))
+    system = catalogue().format(recorded_as) if recorded_as else form
+    return TapeLine(
+        count=draw(st.integers(1, 500)),
+        format=form.name,
+        marking=draw(st.none() | st.sampled_from([marking.name for marking in form.markings])),
+        recorded_as=recorded_as,
+        speed=draw(st.none() | st.sampled_from(system.speeds_in(tv))),
+        tv=tv,
+        fill=draw(st.none() | st.floats(0.01, 1.0)),
+    )
+
+
+@given(lines())
+def test_a_belief_is_a_distribution_in_order(drawn: TapeLine) -> None:
+    belief = playtime.belief(drawn, None)
+
+    assert sum(probability for _, probability in belief.points) == pytest.approx(1)
+    assert list(belief.points) == sorted(belief.points)
+    assert all(minutes > 0 and probability > 0 for minutes, probability in belief.points)
+    assert 0 < belief.range.low <= belief.range.likely <= belief.range.high <= belief.longest
+    assert belief.sources
+
+
+@given(lines(), st.floats(0, 1), st.floats(0, 1))
+def test_a_higher_quantile_is_never_a_shorter_time(drawn: TapeLine, p: float, q: float) -> None:
+    belief = playtime.belief(drawn, None)
+
+    assert belief.quantile(min(p, q)) <= belief.quantile(max(p, q))
+    assert belief.range == Range(*(belief.quantile(p) for p in (0.1, 0.5, 0.9)))
+
+
+@given(lines(), st.data())
+def test_a_longer_tape_never_plays_shorter(drawn: TapeLine, data: st.DataObject) -> None:
+    """Among cassettes marked for the same TV system: another one would change what is believed of it."""
+    markings = catalogue().format(drawn.format).markings
+    one = data.draw(st.sampled_from(markings))
+    alike = [marking for marking in markings if marking.nominal_tv is one.nominal_tv]
+    other = data.draw(st.sampled_from(alike))
+    short, long = sorted((one, other), key=lambda marking: marking.metres.value)
+
+    less = playtime.belief(replace(drawn, marking=short.name), None).range
+    more = playtime.belief(replace(drawn, marking=long.name), None).range
+
+    assert less.low <= more.low
+    assert less.likely <= more.likely
+    assert less.high <= more.high
+
+
+@given(lines())
+def test_a_slower_speed_never_plays_shorter(drawn: TapeLine) -> None:
+    system = catalogue().format(drawn.recorded_as or drawn.format)
+    tv = drawn.tv or NTSC
+    for fast, slow in SLOWER.items():
+        if {fast, slow} <= set(system.speeds_in(tv)):
+            quick = playtime.belief(replace(drawn, speed=fast, tv=tv), None).range
+            slower = playtime.belief(replace(drawn, speed=slow, tv=tv), None).range
+            assert quick.low < slower.low
+            assert quick.high < slower.high
+
+
+@given(lines(), st.floats(0.01, 1.0), st.floats(0.01, 1.0))
+def test_a_fuller_tape_never_plays_shorter(drawn: TapeLine, one: float, other: float) -> None:
+    less = playtime.belief(replace(drawn, fill=min(one, other)), None).range
+    more = playtime.belief(replace(drawn, fill=max(one, other)), None).range
+
+    assert less.likely <= more.likely
+
+
+def test_everything_known_is_one_figure() -> None:
+    belief = playtime.belief(line("vhs", "T-120", speed=Speed.SP, fill=1.0), NTSC)
+
+    assert isinstance(belief.full, float)
+    assert belief.range == exactly(belief.full)
+    assert belief.metres == 246
+    assert belief.speed_mm_s == 33.35
+    assert any("SMPTE 32M" in source for source in belief.sources)
+    assert not any("not known" in source for source in belief.sources)
+
+
+def test_an_unknown_speed_is_a_range_from_the_fastest_to_the_slowest() -> None:
+    full = playtime.belief(line("vhs", "T-120"), NTSC).full
+
+    assert isinstance(full, Range)
+    assert full.low == pytest.approx(122.9, abs=0.1)
+    assert full.high == pytest.approx(368.7, abs=0.1)
+
+
+def test_assumptions_of_the_shop_are_named_among_the_sources() -> None:
+    sources = playtime.belief(line("vhs"), None).sources
+
+    assert "invented" in sources[-1]
+
+
+def test_the_line_goes_before_the_box_in_its_tv_system() -> None:
+    assert playtime.belief(line("vhs", "T-120", speed=Speed.SP, tv=PAL), NTSC).speed_mm_s == 23.39
+
+
+def test_the_tv_system_does_not_matter_on_dv() -> None:
+    beliefs = {playtime.belief(line("minidv", "DVM60"), tv).range for tv in (None, NTSC, PAL)}
+
+    assert len(beliefs) == 1
+
+
+def test_a_speed_that_only_one_tv_system_has_settles_the_tv_system() -> None:
+    assert playtime.belief(line("vhs-c", "EC-45", speed=Speed.LP), None).speed_mm_s == 11.7
+    assert playtime.belief(line("betamax", "L-750", speed=Speed.B3), None).speed_mm_s == 13.3
+
+
+def test_a_hi8_label_is_a_claim_so_digital8_stays_possible() -> None:
+    marked = line("hi8", "P6-120", speed=Speed.SP, fill=1.0)
+
+    assert playtime.belief(marked, NTSC).full == 120
+    assert playtime.belief(marked, NTSC).range.low == pytest.approx(60, abs=0.1)
+    known = replace(marked, recorded_as=FormatName("hi8"))
+    assert playtime.belief(known, NTSC).range == exactly(120)
+
+
+def test_an_unnamed_8mm_shell_is_a_mixture_of_three() -> None:
+    full = playtime.belief(line("8mm-unknown", "P6-120", speed=Speed.SP), NTSC).full
+
+    assert isinstance(full, Range)
+    assert (full.low, full.high) == (pytest.approx(60, abs=0.1), 120)
+
+
+@pytest.mark.parametrize(
+    ("wrong", "place", "accepted"),
+    [
+        (line("vhs", "T-999"), "marking", "T-120"),
+        (line("vhs", speed=Speed.B2), "speed", "sp, lp, ep"),
+        (line("dvcam", speed=Speed.LP), "speed", "sp"),
+        (line("vhs", recorded_as=FormatName("hi8")), "recorded_as", "vhs, s-vhs"),
+        (line("vhs", fill=0.0), "fill", "above 0"),
+        (line("vhs", fill=1.5), "fill", "up to 1"),
+        (line("vhs", fill=float("nan")), "fill", "above 0"),
+        (line("wire"), "format", "vhs"),
+    ],
+)
+def test_what_cannot_be_is_refused_by_place(wrong: TapeLine, place: str, accepted: str) -> None:
+    with pytest.raises(WrongInput, match=accepted) as refusal:
+        playtime.belief(wrong, None)
+    assert refusal.value.place == place
+    with pytest.raises(WrongInput) as placed:
+        playtime.check(wrong, None, "tapes[2]")
+    assert placed.value.place == f"tapes[2].{place}"
+
+
+def test_a_length_from_minutes_may_be_overrun_and_a_published_one_not() -> None:
+    assert playtime.belief(line("video8", "P6-60"), NTSC).overrun == 0.07
+    assert playtime.belief(line("vhs", "T-120"), NTSC).overrun == 0
+
+
+@pytest.mark.parametrize("name", ["hi8", "video8", "8mm-unknown"])
+def test_the_digital8_question_leads_to_changed_lines(name: str) -> None:
+    (question,) = playtime.questions(line(name, "P5-120", speed=Speed.SP), PAL, position=3)
+
+    assert question.line == 3
+    assert "Digital8" in question.text
+    yes, *no = question.answers
+    assert yes.draft.recorded_as == "digital8"
+    assert "84 minutes" in yes.means
+    assert no
+    assert all(answer.draft.recorded_as != "digital8" and "120 minutes" in answer.means for answer in no)
+    assert not playtime.questions(yes.draft, PAL, position=3)
+
+
+@pytest.mark.parametrize("name", ["vhs", "minidv", "digital8", "audio-cassette"])
+def test_nothing_is_asked_where_the_shell_tells(name: str) -> None:
+    assert playtime.questions(line(name), None, 1) == ()
+
+
+def test_a_format_booked_under_any_name_weighs_its_recordings_to_one() -> None:
+    for name in catalogue().names:
+        assert sum(case.weight for case in playtime.recordings(name, None, None)) == pytest.approx(1)
+
+
+def test_a_belief_asked_for_again_takes_no_time_to_speak_of() -> None:
+    """A box of forty tapes is believed anew at every key: well under 0.3 ms a line."""
+    box = [line("vhs", "T-120", label=f"{n}") for n in range(40)]
+    playtime.belief(box[0], None)
+
+    begun = time.perf_counter()
+    for tape in box:
+        playtime.belief(tape, None)
+    assert (time.perf_counter() - begun) / len(box) < 0.3e-3
+
+
+@given(st.lists(st.tuples(st.floats(0, 100), st.floats(0.01, 1)), min_size=1), st.floats(0.001, 1))
+def test_a_quantile_leaves_no_more_than_its_share_below(cases: list[tuple[float, float]], p: float) -> None:
+    points = gathered(cases)
+    found = quantile(points, p)
+
+    assert sum(probability for value, probability in points if value < found) <= p + 1e-6
+    assert sum(probability for value, probability in points if value <= found) >= p - 1e-6
