@@ -65,8 +65,9 @@ def test_a_pack_beyond_what_the_marking_fills_raises_a_doubt() -> None:
 
 @pytest.mark.parametrize("name", UNKNOWN)
 def test_no_length_is_guessed_where_the_hub_is_not_known(name: str) -> None:
-    with pytest.raises(Refused, match="hub radius is not known"):
-        packs.pack(FormatName(name), None, 20, None, None)
+    for marking in (None, *(marking.name for marking in catalogue().format(name).markings)):
+        with pytest.raises(Refused, match="hub radius is not known"):
+            packs.pack(FormatName(name), marking, 20, None, None)
 
 
 def test_an_audio_cassette_is_marked_rough() -> None:

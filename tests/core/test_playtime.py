@@ -224,3 +224,15 @@ def test_a_quantile_leaves_no_more_than_its_share_below(cases: list[tuple[float,
 
     assert sum(probability for value, probability in points if value < found) <= p + 1e-6
     assert sum(probability for value, probability in points if value <= found) >= p - 1e-6
+
+
+@given(st.lists(st.tuples(st.floats(0, 100), st.floats(0.01, 9)), min_size=1))
+def test_weights_of_any_size_are_scaled_to_one(cases: list[tuple[float, float]]) -> None:
+    assert sum(probability for _, probability in gathered(cases)) == pytest.approx(1)
+
+
+def test_a_speed_that_leaves_out_one_recording_leaves_a_whole_distribution() -> None:
+    """DVCAM has no LP, so an LP tape is surely DV."""
+    points = playtime.belief(line("minidv", "DVM60", speed=Speed.LP), None).points
+
+    assert sum(probability for _, probability in points) == pytest.approx(1)
