@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -95,7 +96,7 @@ def in_twenty(chance: float) -> str:
         return "as good as certain"
     if chance <= 0.005:
         return "practically no chance"
-    return f"{min(19, max(1, times))} times in 20"
+    return "once in 20" if times <= 1 else f"{min(19, times)} times in 20"
 
 
 def _first_at(by: Minutes, confidence: float) -> int | None:
@@ -113,22 +114,25 @@ def _curve(
 ) -> tuple[Chance, ...]:
     """Opening days from today, or from just before the first chance when that is far, until it is certain.
 
-    At most 40 of them, but always as far as the promised day and the day the customer needs.
+    At most 40 of them with the promised day among them. A day the customer needs that lies before
+    them comes first, by itself.
     """
     certain = _first_at(by, CURVE_ENDS_AT)
     end = len(by) if certain is None else certain + 1
+    shown = place if place is not None else end
     begin = 0
-    if (place if place is not None else end) >= CURVE_DAYS:
-        begin = max(0, int(np.searchsorted(by, 0.0, side="right")) - 1)
-    end = min(end, begin + CURVE_DAYS)
-    end = max(end, 0 if place is None else place + 1)
-    if needed_by is not None:
-        begin = min(begin, max(0, sum(day <= needed_by for day in days[:begin]) - 1))
-    return tuple(Chance(day, float(by[n])) for n, day in enumerate(days[begin:end], begin))
+    if shown >= CURVE_DAYS:
+        before_any_chance = max(0, int(np.searchsorted(by, 0.0, side="right")) - 1)
+        begin = max(before_any_chance, shown + 1 - CURVE_DAYS)
+    curve = [Chance(day, float(by[n])) for n, day in enumerate(days[:end][begin : begin + CURVE_DAYS], begin)]
+    needed = bisect_right(days, needed_by) - 1 if needed_by is not None else -1
+    if 0 <= needed < begin:
+        curve.insert(0, Chance(days[needed], float(by[needed])))
+    return tuple(curve)
 
 
 def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
-    if finish.nothing_plays and finish.left_out:
+    if finish.nothing_plays:
         return ()
     if not asked.calendar.days:
         return (f"no opening hours in the coming {HORIZON_DAYS} days",)
@@ -147,10 +151,11 @@ def _held_by(
 
 def _queue(finish: Finish, waiting: Mapping[tuple[int, ...], int]) -> tuple[str, ...]:
     """What the last tape waits for: the deck group, the bench, or nothing but its own play time."""
-    groups: Counter[str] = Counter()
+    groups: dict[str, float] = {}
     for done, share in finish.last:
-        groups[_group(done, waiting)] += share  # type: ignore[assignment]  # Counter takes any number
-    words, share = groups.most_common(1)[0]
+        group = _group(done, waiting)
+        groups[group] = groups.get(group, 0.0) + share
+    words, share = max(groups.items(), key=lambda group: group[1])
     return (words if share > 0.95 else f"{words} (in {in_twenty(share)})",)
 
 

@@ -8,13 +8,16 @@ from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from core import resources
+from core.errors import WrongInput
 from core.formats import catalogue
+from core.hours import public_holidays
 from core.names import FormatName, Speed, TvSystem
 from core.records import Deck, Fittings, Opening, ShopFront
 from core.toml_page import Page, page_of, read
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 DAY_MINUTES = 24 * 60
+ANY_YEAR = 2026
 
 
 def new_shop() -> Fittings:
@@ -42,12 +45,13 @@ def dump(fittings: Fittings) -> str:
 
 def _fittings(page: Page) -> Fittings:
     work, holidays = page.table("work"), page.table("holidays")
+    country, region = _place(holidays)
     fittings = Fittings(
         front=_front(page.table("front")),
         decks=_decks(page.tables("deck")),
         openings=tuple(sorted(_openings(page.tables("opening")), key=lambda one: (one.weekday, one.start))),
-        holiday_country=holidays.optional_text("country"),
-        holiday_region=holidays.optional_text("region"),
+        holiday_country=country,
+        holiday_region=region,
         closed_days=frozenset(holidays.days("closed")),
         past_closing_minutes=work.whole("past_closing_minutes", least=0, most=DAY_MINUTES),
         people=work.whole("people", least=1, most=100),
@@ -72,6 +76,17 @@ def _front(page: Page) -> ShopFront:
         timezone=timezone,
         language=page.text("language"),
     )
+
+
+def _place(page: Page) -> tuple[str | None, str | None]:
+    """Country and region whose public holidays the shop keeps; both must be known."""
+    country, region = page.optional_text("country"), page.optional_text("region")
+    if country is not None:
+        try:
+            public_holidays(country, region, ANY_YEAR)
+        except WrongInput as wrong:
+            raise page.wrong("country", wrong.found, wrong.accepted) from None
+    return country, region
 
 
 def _decks(pages: Iterable[Page]) -> tuple[Deck, ...]:
