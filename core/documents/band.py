@@ -34,7 +34,8 @@ class Band:
         # Beside the words only: stripes under a plate would shine through at its edges.
         side = (width - max(lettering.measured(line, self.style) for line in self.words)) / 2 - _AIR
         for left in (x, x + width - side):
-            pen.polygons(_stripes(box), INK, within=(left, y, side, self.height))
+            part = (left, y, side, self.height)
+            pen.polygons(_stripes(part, x), INK, within=part)
         self._draw_words(pen, box)
 
     def _draw_words(self, pen: Pen, box: Box) -> None:
@@ -50,12 +51,13 @@ def band(words: str, width: float, style: Style = STRONG) -> Band:
     return Band(lettering.wrapped(words, style, width - 2 * _AIR), style)
 
 
-def _stripes(box: Box) -> Sequence[Sequence[Point]]:
-    """Slanting parallelograms across the whole strip and beyond its ends, to be clipped."""
-    x, y, width, height = box
-    count = int((width + height) / (2 * _STRIPE)) + 1
-    starts = (x - height + index * 2 * _STRIPE for index in range(count + 1))
+def _stripes(part: Box, origin: float) -> Sequence[Sequence[Point]]:
+    """Slanting parallelograms over ``part`` and beyond its ends, to be clipped; in step from ``origin``."""
+    x, y, width, height = part
+    step = 2 * _STRIPE
+    first = int((x - height - _STRIPE - origin) // step)
+    last = int((x + width - origin) // step)
     return [
         ((left, y + height), (left + height, y), (left + height + _STRIPE, y), (left + _STRIPE, y + height))
-        for left in starts
+        for left in (origin + index * step for index in range(first, last + 1))
     ]

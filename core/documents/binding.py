@@ -11,11 +11,8 @@ from core.documents.story import Story, text_cell
 from core.documents.tokens import BODY, LEAD, LINE, MARGIN, OXIDE, QUIET, UNIT, Style, sheet
 from core.documents.voice import Voice
 
-_RUNNING = 3 * UNIT
-"""Height of the short head of the second and later pages."""
-
-_FOOT = 2 * UNIT
-"""Height kept for the page number above the lower margin."""
+_RUNNING = 2 * UNIT
+"""How far the short head of later pages, and the page number, stand out into the margin."""
 
 _NAME = Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)
 
@@ -41,7 +38,7 @@ def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
     """The PDF of a story. The same story gives the same bytes."""
     size = sheet(paper, voice.front.currency)
     book = Book(size, about(cover, voice))
-    pages = arranged(told.pieces, MARGIN, MARGIN + _RUNNING, size[1] - MARGIN - _FOOT)
+    pages = arranged(told.pieces, MARGIN, MARGIN + UNIT, size[1] - MARGIN)
     for number, rows in enumerate(pages, start=1):
         if number > 1:
             _draw_running_head(book.pen, told.width, cover, voice)
@@ -74,11 +71,12 @@ def _letterhead(voice: Voice, width: float) -> Piece:
 def _draw_running_head(pen: Pen, width: float, cover: Cover, voice: Voice) -> None:
     right = f"{cover.title} {cover.subject}".strip()
     name = lettering.shortened(voice.front.name, QUIET, width / 2 - UNIT)
-    Line(name, QUIET).draw(pen, MARGIN, MARGIN, width)
-    Line(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, MARGIN, MARGIN, width)
-    pen.rule(MARGIN, MARGIN + BODY.leading + UNIT / 4, width, LINE)
+    top = MARGIN - _RUNNING
+    Line(name, QUIET).draw(pen, MARGIN, top, width)
+    Line(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, MARGIN, top, width)
+    pen.rule(MARGIN, top + BODY.leading + UNIT / 4, width, LINE)
 
 
 def _draw_foot(book: Book, text: str) -> None:
     width = book.width - 2 * MARGIN
-    Line(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN - BODY.leading, width)
+    Line(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN + UNIT / 2, width)

@@ -6,7 +6,7 @@ from core.documents import codes, lettering
 from core.documents.binding import Cover, about
 from core.documents.flow import Cell, Line
 from core.documents.page import Book, Pen
-from core.documents.story import text_cell
+from core.documents.story import few_cell, text_cell
 from core.documents.tape_words import tally
 from core.documents.tokens import (
     BODY,
@@ -33,7 +33,8 @@ _BAR = _QR * 21 / 29 / 68
 _BAR_HEIGHT = 11 * MM
 _STUB = 80 * MM
 """Height of the part that is torn off."""
-_NAME_LINES = 2
+_MOST_LINES = 2
+"""Of a name or a list on the slip, so that the slip never grows into the stub."""
 
 
 def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
@@ -64,9 +65,8 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
 def _shop(speaker: Voice, width: float) -> Cell:
     front = speaker.front
     where = " · ".join((*front.address, front.phone))
-    return text_cell(front.name, width, Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)) + text_cell(
-        where, width, QUIET
-    )
+    name = Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)
+    return few_cell(front.name, width, name, _MOST_LINES) + few_cell(where, width, QUIET, _MOST_LINES)
 
 
 def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> float:
@@ -87,7 +87,7 @@ def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]
     if promise.day:
         ready.append((speaker.chance(promise), BODY))
     return [
-        (speaker.say("slip.ready"), ready),
+        (speaker.say("slip.ready" if promise.day else "slip.when"), ready),
         (speaker.say("slip.name"), [(job.customer.name, STRONG)]),
         (
             speaker.say("slip.box"),
@@ -113,7 +113,7 @@ def _draw_fact(pen: Pen, y: float, width: float, label: str, texts: list[tuple[s
     indent = 14 * UNIT
     drop = (texts[0][1].leading - QUIET.leading) / 2 + (texts[0][1].size - QUIET.size) * 0.36
     pen.text(MARGIN, y + drop, label, QUIET)
-    cell = tuple(line for text, style in texts for line in text_cell(text, width - indent, style))
+    cell = tuple(line for text, style in texts for line in few_cell(text, width - indent, style, _MOST_LINES))
     return _draw(pen, cell, y, width - indent, left=MARGIN + indent)
 
 
@@ -130,22 +130,20 @@ def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> No
     pen.text(MARGIN, y, speaker.say("slip.stub"), QUIET)
     pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
     codes.draw_qr(pen, MARGIN + width - _QR + _QR * 4 / 29, y, _QR, job.number)
-    bottom = _draw(pen, _stub_cell(job, speaker, right), y + QUIET.leading + HUGE.leading + UNIT / 2, right)
-    assert bottom < pen.height - MARGIN / 2
+    _draw(pen, _stub_cell(job, speaker, right), y + QUIET.leading + HUGE.leading + UNIT / 2, right)
     codes.draw_bars(
         pen, MARGIN + width - codes.bars_width(job.number, _BAR), y + _QR, _BAR_HEIGHT, job.number, _BAR
     )
 
 
 def _stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
-    name = text_cell(job.customer.name, width, LEAD)
-    if len(name) > _NAME_LINES:
-        name = (*name[: _NAME_LINES - 1], Line(lettering.shortened(job.customer.name, LEAD, width), LEAD))
     kinds = tally((tape.format_words for tape in job.tapes), speaker)
     counted = f"{speaker.count('slip.tapes', len(job.tapes))}: {kinds}"
-    ready = speaker.say("slip.stub_ready", day=speaker.promised(job.promise))
+    promised = speaker.promised(job.promise)
+    ready = speaker.say("slip.stub_ready", day=promised) if job.promise.day else promised
     rush = (Line(speaker.say("slip.rush"), STRONG),) if job.rush else ()
-    return name + text_cell(counted, width)[:3] + text_cell(ready, width) + rush
+    name = few_cell(job.customer.name, width, LEAD, _MOST_LINES)
+    return name + few_cell(counted, width, BODY, _MOST_LINES) + text_cell(ready, width) + rush
 
 
 def _draw(pen: Pen, cell: Cell, y: float, width: float, *, left: float = MARGIN) -> float:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from core.documents import codes, lettering
-from core.documents.band import band
+from core.documents import codes
+from core.documents.band import Band, band
 from core.documents.binding import Cover, about
 from core.documents.flow import Line
 from core.documents.page import Book, Box, Pen
-from core.documents.story import even_cell
+from core.documents.story import even_cell, few_cell
 from core.documents.tape_words import record_name, short_code
-from core.documents.tokens import BODY, MM, QUIET, STRONG, sheet
+from core.documents.tokens import BODY, LEAD, MM, QUIET, STRONG, sheet
 from core.documents.voice import Voice, voice
 from core.errors import WrongInput
 from core.records import Job, ShopFront, TapeRecord
@@ -29,6 +29,9 @@ class Sheet:
     pitch: float
     width: float
     height: float
+    air: float
+    """Kept free at both sides of a sticker: for feeders that are not exact, for printers that cannot reach
+    the edge of the paper, and as the quiet zone of the bars."""
 
     @property
     def places(self) -> int:
@@ -38,9 +41,9 @@ class Sheet:
 GRIDS = {
     # 3 x 8 stickers of 70 x 35 mm, edge to edge across A4, the rest shared above and below
     # (common office stock, no source).
-    "a4": Sheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM),
+    "a4": Sheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM, 12),
     # 3 x 10 stickers of 2 5/8 x 1 inch on Letter, 1/8 inch apart (common office stock, no source).
-    "letter": Sheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72),
+    "letter": Sheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72, 8),
 }
 
 _HIGHEST_BARS = 20.0
@@ -48,7 +51,7 @@ _SMALLEST_QR = 45.0
 """Points; its modules are then 0.55 mm, which a phone reads with ease."""
 
 _AIR = 6.0
-"""Space kept inside a sticker, for printers that do not feed exactly."""
+"""Kept free above and below."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,10 +97,10 @@ def _stickers(job: Job, *, only_marks: bool) -> Iterator[Sticker]:
 
 def _draw(pen: Pen, grid: Sheet, place: int, sticker: Sticker, speaker: Voice) -> None:
     row, column = divmod(place, grid.columns)
-    x = grid.left + column * grid.pitch + _AIR
+    x = grid.left + column * grid.pitch + grid.air
     y = grid.top + row * grid.height + _AIR
     draw = _draw_mark if sticker.is_mark else _draw_tape
-    draw(pen, (x, y, grid.width - 2 * _AIR, grid.height - 2 * _AIR), sticker.tape, speaker)
+    draw(pen, (x, y, grid.width - 2 * grid.air, grid.height - 2 * _AIR), sticker.tape, speaker)
 
 
 def _draw_tape(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
@@ -114,34 +117,31 @@ def _draw_tape(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
 
 def _draw_words(pen: Pen, box: Box, tape: TapeRecord) -> None:
     x, y, width, height = box
-    lines = [
-        Line(lettering.shortened(short_code(tape), STRONG, width), STRONG),
-        Line(lettering.shortened(record_name(tape), BODY, width)),
-    ]
-    lines += _label(tape.label, width, int(height // BODY.leading) - len(lines))
+    lines = few_cell(short_code(tape), width, STRONG, 1) + few_cell(record_name(tape), width, BODY, 1)
+    lines += few_cell(tape.label, width, QUIET, int(height // BODY.leading) - len(lines))
     for line in lines:
         line.draw(pen, x, y, width)
         y += line.height
-
-
-def _label(text: str, width: float, most: int) -> list[Line]:
-    """The customer's words in at most ``most`` lines; the last one ends in an ellipsis when more follow."""
-    lines = lettering.wrapped(text, QUIET, width)
-    if len(lines) > most:
-        lines = (*lines[: most - 1], lettering.shortened(" ".join(lines[most - 1 :]), QUIET, width))
-    return [Line(line, QUIET) for line in lines if line]
 
 
 def _draw_mark(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
     """The band with its words, what they mean, and whose mark it is."""
     x, y, width, height = box
-    strip = band(speaker.say("band.spliced" if tape.splices else "band.short"), width)
+    words = speaker.say("band.spliced" if tape.splices else "band.short")
     lines = even_cell(speaker.say("band.meaning"), width, align="centre")
     lines += (Line(short_code(tape), QUIET, "centre"),)
-    spare = height - strip.height - sum(line.height for line in lines)
-    strip = replace(strip, extra=max(0.0, spare - _AIR))
+    room = height - sum(line.height for line in lines)
+    strip = _strip(words, width, room)
     strip.draw(pen, x, y, width)
-    y += strip.height + min(_AIR, max(0.0, spare))
+    y += strip.height + min(_AIR, room - strip.height)
     for line in lines:
         line.draw(pen, x, y, width)
         y += line.height
+
+
+def _strip(words: str, width: float, room: float) -> Band:
+    """The band in large letters on a high sticker, on one line on a low one; it takes the height there is."""
+    strip = Band(tuple(words.splitlines()), LEAD)
+    if strip.height > room:
+        strip = band(words, width)
+    return replace(strip, extra=max(0.0, room - strip.height - _AIR))

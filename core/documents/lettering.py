@@ -7,6 +7,7 @@ that nothing a customer is called ever vanishes from the paper.
 from __future__ import annotations
 
 import unicodedata
+from bisect import bisect_right
 from collections.abc import Iterator
 from functools import cache, lru_cache
 from itertools import groupby
@@ -30,15 +31,16 @@ _UNKNOWN = "\N{REPLACEMENT CHARACTER}"
 
 def wrapped(text: str, style: Style, width: float) -> tuple[str, ...]:
     """``text`` in lines no wider than ``width`` points; a word that is too long is broken."""
-    lines: list[str] = []
-    line = ""
+    lines: list[list[str]] = [[]]
+    room = width
     for word in _pieces(cleaned(text), style, width):
-        longer = f"{line} {word}" if line else word
-        if line and measured(longer, style) > width:
-            lines.append(line)
-            longer = word
-        line = longer
-    return (*lines, line)
+        wide = measured(word, style)
+        if lines[-1] and wide + measured(" ", style) > room:
+            lines.append([])
+            room = width
+        room -= wide + (measured(" ", style) if lines[-1] else 0)
+        lines[-1].append(word)
+    return tuple(" ".join(line) for line in lines)
 
 
 def balanced(text: str, style: Style, width: float) -> tuple[str, ...]:
@@ -55,14 +57,13 @@ def shortened(text: str, style: Style, width: float) -> str:
     text = cleaned(text)
     if measured(text, style) <= width:
         return text
-    while text and measured(text + "…", style) > width:
-        text = text[:-1]
-    return text.rstrip() + "…"
+    fits = bisect_right(range(len(text)), width, key=lambda end: measured(text[:end] + "…", style)) - 1
+    return text[: max(fits, 0)].rstrip() + "…"
 
 
 def measured(text: str, style: Style) -> float:
     """Width in points of one line."""
-    return sum(_advance(sign, style.face) for sign in drawn(text)) * style.size
+    return _ems(text, style.face) * style.size
 
 
 def runs(text: str, style: Style) -> Iterator[tuple[str, str]]:
@@ -104,6 +105,12 @@ def _pieces(text: str, style: Style, width: float) -> Iterator[str]:
 
 def _face_of(sign: str, face: str) -> str:
     return face if _has(face, sign) else ready(FALLBACK)
+
+
+@lru_cache(maxsize=8192)
+def _ems(text: str, face: str) -> float:
+    """Width of a line in units of the type's size."""
+    return sum(_advance(sign, face) for sign in drawn(text))
 
 
 @lru_cache(maxsize=4096)

@@ -5,8 +5,10 @@ from __future__ import annotations
 import io
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
+from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
 from core.documents import lettering
@@ -68,7 +70,7 @@ class Pen:
     def text(self, x: float, top: float, line: str, style: Style) -> None:
         """One line whose leading starts at ``top``; its capitals stand in the middle of the leading."""
         written = self.canvas.beginText(x, self.up(top + style.leading / 2 + style.size * 0.36))
-        written.setFillColor(style.colour)
+        written.setFillColor(_paint(style.colour))
         for face, signs in lettering.runs(line, style):
             written.setFont(face, style.size)
             written.textOut(signs)
@@ -77,7 +79,7 @@ class Pen:
     def rule(self, x: float, y: float, width: float, colour: str, *, dashed: bool = False) -> None:
         """A hairline."""
         self.canvas.saveState()
-        self.canvas.setStrokeColor(colour)
+        self.canvas.setStrokeColor(_paint(colour))
         self.canvas.setLineWidth(0.75)
         if dashed:
             self.canvas.setDash(4, 4)
@@ -90,9 +92,9 @@ class Pen:
         self.canvas.saveState()
         self.canvas.setLineWidth(0.75)
         if fill:
-            self.canvas.setFillColor(fill)
+            self.canvas.setFillColor(_paint(fill))
         if line:
-            self.canvas.setStrokeColor(line)
+            self.canvas.setStrokeColor(_paint(line))
         bottom = self.up(y + height)
         self.canvas.roundRect(
             x, bottom, width, height, round_by, stroke=int(bool(line)), fill=int(bool(fill))
@@ -102,8 +104,8 @@ class Pen:
     def dot(self, centre: Point, radius: float, colour: str, *, filled: bool = True) -> None:
         """A disc, or a ring of the same size."""
         self.canvas.saveState()
-        self.canvas.setFillColor(colour)
-        self.canvas.setStrokeColor(colour)
+        self.canvas.setFillColor(_paint(colour))
+        self.canvas.setStrokeColor(_paint(colour))
         self.canvas.setLineWidth(0.9)
         inset = 0 if filled else 0.45
         x, y = centre[0], self.up(centre[1])
@@ -115,14 +117,14 @@ class Pen:
         self.canvas.saveState()
         if within:
             self._clip(within)
-        self.canvas.setFillColor(fill)
+        self.canvas.setFillColor(_paint(fill))
         self.canvas.drawPath(self._path(shapes, close=True), stroke=0, fill=1)
         self.canvas.restoreState()
 
     def lines(self, strokes: Sequence[Sequence[Point]], width: float, *, colour: str = INK) -> None:
         """Open strokes of a round pen, one path each."""
         self.canvas.saveState()
-        self.canvas.setStrokeColor(colour)
+        self.canvas.setStrokeColor(_paint(colour))
         self.canvas.setLineWidth(width)
         self.canvas.setLineCap(1)
         self.canvas.setLineJoin(1)
@@ -149,3 +151,9 @@ class Pen:
             if close:
                 path.close()
         return path
+
+
+@cache
+def _paint(colour: str) -> Any:
+    """A token as reportlab's colour; parsing it at every mark would cost a tenth of the paper."""
+    return HexColor(colour)

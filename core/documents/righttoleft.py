@@ -11,16 +11,19 @@ import unicodedata
 from functools import cache
 from itertools import groupby
 
-_MIRRORED = str.maketrans("()[]{}<>«»", ")(][}{><»«")
+_BRACKETS = "()[]{}<>«»"
+_MIRRORED = str.maketrans(_BRACKETS, ")(][}{><»«")
 
 
 def drawn(text: str) -> str:
     """``text`` as its glyphs follow each other from left to right."""
-    if not any(unicodedata.bidirectional(sign) in ("R", "AL") for sign in text):
+    if text.isascii() or not any(unicodedata.bidirectional(sign) in ("R", "AL") for sign in text):
         return text
     shaped = _joined(text)
     sides = _sides(shaped)
     base = next(side for side in sides if side)
+    # Brackets stand with the line, so that both of a pair face the same way (rule N0, simplified).
+    sides = [base if sign in _BRACKETS else side for side, sign in zip(sides, shaped, strict=True)]
     runs = [
         (side, "".join(sign for _, sign in run))
         for side, run in groupby(zip(_settled(sides, base), shaped, strict=True), key=lambda pair: pair[0])

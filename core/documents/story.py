@@ -97,6 +97,14 @@ def text_cell(text: str, width: float, style: Style = BODY, *, align: str = "lef
     return tuple(Line(line, style, align) for line in lettering.wrapped(text, style, width))
 
 
+def few_cell(text: str, width: float, style: Style, most: int) -> Cell:
+    """At most ``most`` lines, where there is no room for more; the last one then ends in an ellipsis."""
+    lines = lettering.wrapped(text, style, width)
+    if len(lines) > most:
+        lines = (*lines[: most - 1], lettering.shortened(" ".join(lines[most - 1 :]), style, width))
+    return tuple(Line(line, style) for line in lines if line)
+
+
 def even_cell(text: str, width: float, style: Style = BODY, *, align: str = "left") -> Cell:
     """A short text in lines of even length."""
     return tuple(Line(line, style, align) for line in lettering.balanced(text, style, width))

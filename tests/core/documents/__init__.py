@@ -1,0 +1,1 @@
+"""The papers, read back with tools other than those that made them."""

@@ -1,0 +1,130 @@
+"""The receipt says first what to do with the tapes, and leaves nothing out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from core.documents import receipt
+from core.documents.page import Pen
+from core.documents.tokens import MARGIN
+from core.records import Pickup
+from core.stations import Station
+from tests.support import pdf, records
+
+
+@pytest.fixture(scope="module")
+def pickup() -> Pickup:
+    return records.pickup()
+
+
+@pytest.fixture(scope="module")
+def paper(pickup: Pickup) -> bytes:
+    return receipt.render(pickup, records.FRONT)
+
+
+def test_the_first_sentence_says_what_to_do_with_the_spliced_tapes(paper: bytes) -> None:
+    first = pdf.words(paper)
+    told = first.index("never play or record on them again")
+    assert told < first.index("Why not play it once more?") < first.index("All 10 tapes you get back")
+
+
+def test_every_spliced_tape_is_listed_with_its_joins(paper: bytes, pickup: Pickup) -> None:
+    said = pdf.words(paper)
+    spliced = [tape for tape in pickup.handed_back if tape.not_for_reuse]
+    assert len(spliced) == 2
+    for tape in spliced:
+        part = said[said.index(f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9]} ·") :]
+        assert tape.label in part
+        for join in tape.splices:
+            assert f"{join.seconds_disturbed:.1f} s" in part
+            assert join.joined_with.words in part
+            if join.cut_cm:
+                assert f"{join.cut_cm:.1f} cm cut away. {join.seconds_removed:.1f} s of the recording" in part
+    assert said.count("was put on this cassette on Wednesday 4 March 2026") == 2
+
+
+def test_the_words_not_for_reuse_stand_on_each_tape_and_on_each_row(paper: bytes) -> None:
+    # Once on the sign at the top, then twice for each of two tapes.
+    assert pdf.words(paper).count("NOT FOR REUSE") == 1 + 2 * 2
+
+
+def test_a_tape_without_its_mark_is_said_to_be_without(pickup: Pickup) -> None:
+    unmarked = replace(
+        pickup, handed_back=tuple(replace(tape, marked_at=None) for tape in pickup.handed_back)
+    )
+    assert "is not on this cassette yet" in pdf.words(receipt.render(unmarked, records.FRONT))
+
+
+def test_every_tape_handed_back_and_every_tape_still_here_is_named(paper: bytes, pickup: Pickup) -> None:
+    said = pdf.words(paper)
+    back, here = said[said.index("All 10 tapes") :].split("2 tapes are still here")
+    for tape in pickup.handed_back:
+        assert f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9]}" in back
+    for tape in pickup.still_here:
+        assert f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9]}" in here
+    assert "Being copied" in here
+
+
+def test_the_money_adds_up_on_paper(paper: bytes) -> None:
+    said = pdf.words(paper)
+    assert "Before tax $339.00 Sales tax 8.25 %, on top $27.97 Total $366.97" in said
+    assert "Deposit, Thursday 26 February 2026 $100.00 Balance, Friday 13 March 2026 $266.97" in said
+    assert "Paid in all $366.97 Still to pay $0.00" in said
+
+
+def test_the_signer_and_the_moment_on_the_shops_clock_are_printed(paper: bytes) -> None:
+    # 21:05 UTC is 17:05 in New York: summer time began there on 8 March 2026.
+    assert "Signed by Łucja Núñez-Brandt, Friday 13 March 2026, 5:05 PM" in pdf.words(paper)
+
+
+def test_each_stroke_of_the_signature_is_drawn_inside_its_box(paper: bytes, pickup: Pickup) -> None:
+    strokes = len(pickup.signature.strokes)
+    blank = receipt.render(replace(pickup, signature=replace(pickup.signature, strokes=())), records.FRONT)
+    page = len(pdf.pages(paper)) - 1
+    drawn = [box for box in pdf.path_boxes(paper, page) if box not in pdf.path_boxes(blank, page)]
+    assert len(drawn) == strokes
+    (signed,) = [box for number, text, box in pdf.text_boxes(paper) if number == page and "Signed by" in text]
+    for left, bottom, right, top in drawn:
+        assert MARGIN <= left <= right <= MARGIN + 300
+        assert signed[3] < bottom <= top < signed[3] + 80
+
+
+def test_without_a_pen_the_paper_says_that_only_the_name_was_taken(pickup: Pickup) -> None:
+    named = replace(pickup, signature=replace(pickup.signature, strokes=()))
+    assert "no signature was taken on the screen" in pdf.words(receipt.render(named, records.FRONT))
+
+
+def test_tapes_without_a_splice_are_given_back_without_the_sign(pickup: Pickup) -> None:
+    sound = replace(pickup, handed_back=pickup.handed_back[:3], still_here=())
+    said = pdf.words(receipt.render(sound, records.FRONT))
+    assert "None of them was cut or joined" in said
+    assert "NOT FOR REUSE" not in said
+    assert "still here" not in said
+
+
+def test_a_tape_that_could_not_be_played_is_not_called_copied(pickup: Pickup) -> None:
+    apart = replace(pickup.still_here[1], station=Station.HANDED_BACK)
+    said = pdf.words(receipt.render(replace(pickup, handed_back=(apart,), still_here=()), records.FRONT))
+    assert "Could not be played" in said
+    assert "Copied" not in said
+
+
+def test_the_advice_to_keep_two_copies_is_on_the_first_page(paper: bytes) -> None:
+    assert "copy the files to two places" in pdf.pages(paper)[0]
+
+
+def test_a_pen_that_slid_off_the_pad_stays_in_the_box(
+    monkeypatch: pytest.MonkeyPatch, pickup: Pickup
+) -> None:
+    seen: list[tuple[float, float]] = []
+    monkeypatch.setattr(
+        Pen,
+        "lines",
+        lambda _pen, strokes, _width: seen.extend(point for stroke in strokes for point in stroke),
+    )
+    wild = replace(pickup.signature, strokes=(((-3.0, 0.5), (4.0, 7.0)),))
+    receipt.render(replace(pickup, signature=wild), records.FRONT)
+    assert seen
+    assert all(MARGIN <= x <= MARGIN + 300 for x, _ in seen)
