@@ -68,6 +68,11 @@ def moment(when: datetime, timezone: str) -> str:
     return format_datetime(when.astimezone(ZoneInfo(timezone)), "EEE d MMM, HH:mm", locale="en")
 
 
+def time_of_day(when: datetime) -> str:
+    """``14:05``, as the clock of ``when`` shows it."""
+    return format_datetime(when, "HH:mm", locale="en")
+
+
 def times_in_twenty(chance: float) -> str:
     """A chance as a customer counts: ``19 times in 20``. Rounded down, never flattering."""
     times = int(chance * 20 + 1e-9)

@@ -208,7 +208,7 @@ def style_sheet(tokens: Tokens) -> str:
 _SHEET = """
 * {{ font-family: "Lato", "Noto Sans", "DejaVu Sans"; }}
 QWidget {{ color: {ink}; }}
-QMainWindow, QDialog {{ background: {ground}; }}
+QMainWindow, QDialog, QWidget[role="ground"] {{ background: {ground}; }}
 QLabel[role="small"] {{ font-size: {small}pt; color: {muted}; }}
 QLabel[role="lead"] {{ font-size: {lead}pt; }}
 QLabel[role="heading"] {{ font-size: {lead}pt; font-weight: 700; }}
@@ -245,6 +245,8 @@ QPushButton[role="main"] {{ background: {oxide}; color: {on_oxide}; border: 1px 
     font-weight: 700; }}
 QPushButton[role="main"]:focus {{ border: 2px solid {ink}; }}
 QPushButton[role="main"]:disabled {{ background: {ground}; color: {muted}; border-color: {line}; }}
+QPushButton[role="answer"] {{ text-align: left; padding: 3px 12px; }}
+QPushButton[role="answer"]:focus {{ padding: 2px 11px; }}
 QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time}; padding: 4px 8px;
     text-align: left; }}
 QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
@@ -268,6 +270,8 @@ QFrame[role="slip"] {{ background: {slip}; border: 1px solid {line}; }}
 QFrame[role="tray"] {{ background: {tray}; border: 1px solid {line}; }}
 QFrame[role="rule"] {{ background: {line}; max-height: 1px; min-height: 1px; border: none; }}
 QFrame[role="banner"] {{ background: {slip}; border: 2px solid {attention}; }}
+QFrame[role="caution"] {{ background: {tray}; border: 1px solid {attention};
+    border-left: 6px solid {attention}; }}
 QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
 QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
 QScrollBar::handle:vertical {{ background: {edge}; min-height: 32px; border-radius: 4px; margin: 1px; }}

@@ -1,0 +1,194 @@
+"""Phone: one box, and the answer to read out while the caller is still speaking."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from core import calls
+from core.errors import TapewrightError
+from core.records import Found
+from gui import theme
+from gui.desk import Desk
+from gui.pieces import found_piece, tape_pieces
+from gui.screens.screen import Screen
+from gui.text import say
+from gui.widgets.answer import Answer
+from gui.widgets.layouts import Columns, labelled, stacked, words
+from gui.widgets.tray import Tray
+
+_PAUSE = 90
+"""Milliseconds after a key before the records are asked: below the tenth of a second that feels direct."""
+_WHOLE = (6, 10)
+"""Digits of a job number and of a tape's code: nothing more is coming, so nothing is waited for."""
+
+
+class Phone(Screen):
+    """A caller is answered in the time it takes to type four digits."""
+
+    name = "Phone"
+    kinds = frozenset({"jobs", "tapes", "shop"})
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self._found: tuple[Found, ...] = ()
+        self._asked = 0
+        self._chosen = ""
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(_PAUSE)
+        self._pause.timeout.connect(self._ask)
+        self._build()
+
+    def take_focus(self) -> None:
+        self.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.box.selectAll()
+
+    def refresh(self) -> None:
+        if self.box.text().strip():
+            self._ask()
+
+    # --- asking --------------------------------------------------------------------------
+
+    @Slot(str)
+    def _typed(self, text: str) -> None:
+        self._asked += 1  # what was asked before is no longer wanted
+        digits = text.strip()
+        if not digits:
+            self._pause.stop()
+            self._show(())
+        elif digits.isdecimal() and len(digits) in _WHOLE:
+            self._ask()
+        else:
+            self._pause.start()
+
+    @Slot()
+    def _ask(self) -> None:
+        self._pause.stop()
+        text = self.box.text().strip()
+        if not text:
+            return
+        self._asked += 1
+        self.desk.work.ask(
+            calls.status,
+            text,
+            then=partial(self._answered, self._asked, text),
+            otherwise=partial(self._failed, self._asked),
+        )
+
+    def _answered(self, asked: int, text: str, found: tuple[Found, ...]) -> None:
+        if asked != self._asked:
+            return
+        if found:
+            self._show(found)
+        else:
+            self._found = ()
+            self._lay_matches()
+            self.answer.say_nothing_found(text)
+
+    def _failed(self, asked: int, failure: TapewrightError) -> None:
+        if asked == self._asked:
+            self.show_failure(failure)
+
+    # --- answering -----------------------------------------------------------------------
+
+    def _show(self, found: tuple[Found, ...]) -> None:
+        self._found = found
+        self._lay_matches()
+        if not found:
+            self.answer.wait()
+            return
+        self._choose(self.matches.current)
+
+    @Slot(str)
+    def _choose(self, number: str) -> None:
+        chosen = next((one for one in self._found if one.job.number == number), None)
+        if chosen is None:
+            return
+        self._chosen = number
+        self.answer.tell(chosen)
+        self.tapes.lay(tape_pieces(chosen.job.tapes, self.desk.clock()))
+        self._tapes_words.show()
+        self.tapes.show()
+
+    def _lay_matches(self) -> None:
+        self.matches.lay([found_piece(one) for one in self._found])
+        several = len(self._found) > 1
+        self._matches_words.setText(say("phone", "others", count=len(self._found)))
+        self._matches_side.setVisible(several)
+        if not self._found:
+            self.tapes.lay([])
+            self.tapes.hide()
+            self._tapes_words.hide()
+
+    # --- building ------------------------------------------------------------------------
+
+    def _build(self) -> None:
+        self._make_box()
+        self.answer = Answer()
+        self.matches = Tray("matches", "Jobs it could be", always_lit=True)
+        self.matches.moved.connect(self._choose)
+        self._matches_words = words("", "small")
+        self.tapes = Tray("tapes", "Tapes of this job")
+        self._tapes_words = words(say("phone", "tapes"), "small")
+        self._lay_out()
+        self._show(())
+
+    def _make_box(self) -> None:
+        self.box = QLineEdit()
+        self.box.setObjectName("caller")
+        self.box.setAccessibleName(say("phone", "ask"))
+        self.box.setPlaceholderText(say("phone", "ask_hint"))
+        self.box.setFont(theme.font(theme.LEAD))
+        self.box.setMinimumHeight(6 * theme.UNIT)
+        self.box.textChanged.connect(self._typed)
+        self.box.returnPressed.connect(self._return_pressed)
+        self.box.installEventFilter(self)
+
+    def _lay_out(self) -> None:
+        outer = stacked(self)
+        outer.addWidget(labelled(self.box, say("phone", "ask")))
+        columns = Columns(fold_below=110 * theme.UNIT)
+        columns.add(self._build_answer_side(), 5)
+        columns.add(self._build_matches_side(), 2)
+        outer.addWidget(columns, 1)
+
+    def _build_answer_side(self) -> QWidget:
+        side = QWidget()
+        column = stacked(side)
+        column.addWidget(self.answer)
+        column.addWidget(self._tapes_words)
+        column.addWidget(self.tapes, 1)
+        column.addStretch(0)
+        return side
+
+    def _build_matches_side(self) -> QWidget:
+        self._matches_side = QWidget()
+        column = stacked(self._matches_side)
+        column.addWidget(self._matches_words)
+        column.addWidget(self.matches, 1)
+        return self._matches_side
+
+    # --- keys ----------------------------------------------------------------------------
+
+    @Slot()
+    def _return_pressed(self) -> None:
+        self._ask()
+        self.box.selectAll()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.box and isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
+            return self._key(event.key())
+        return False
+
+    def _key(self, key: int) -> bool:
+        if key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            self.matches.step(-1 if key == Qt.Key.Key_Up else 1)
+            return True
+        if key == Qt.Key.Key_Escape and self.box.text():
+            self.box.clear()
+            return True
+        return False

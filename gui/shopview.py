@@ -1,0 +1,41 @@
+"""What the Shop screen shows, gathered in one reading of the records."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from core import decks, deckweek, hours, pricebook
+from core.decks import Kept
+from core.deckweek import Week
+from core.pricebook import PriceBook
+from core.records import Fittings
+from core.unit import Unit
+
+COMING_DAYS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class ShopView:
+    """The shop as it stands."""
+
+    fittings: Fittings
+    week: Week
+    promises: tuple[Kept, ...]
+    book: PriceBook
+    shut: tuple[tuple[date, str], ...]
+    """Days off in the coming weeks, each with its name."""
+
+
+def read(unit: Unit) -> ShopView:
+    """One reading of everything the screen shows."""
+    fittings, now = decks.fittings(unit), decks.on_the_shops_clock(unit, unit.now)
+    calendar = hours.calendar(fittings, now.date())
+    last = now.date() + timedelta(days=COMING_DAYS)
+    return ShopView(
+        fittings=fittings,
+        week=deckweek.week(fittings, decks.queue(unit), now),
+        promises=decks.promises(unit),
+        book=pricebook.in_force(now.date()),
+        shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
+    )

@@ -1,0 +1,112 @@
+"""The answer to a caller, on a slip: the sentence to read out, the day, and how to be sure who is calling."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+
+from core.records import Found, Job
+from gui import theme
+from gui.text import day, say, times_in_twenty
+from gui.widgets.dots import Dots
+from gui.widgets.layouts import rule, words
+
+
+class Answer(QFrame):
+    """Large enough to be read out at a glance."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("answer")
+        self.setProperty("role", "slip")
+        self._head = words("", "field")
+        self._spoken = words()
+        self._spoken.setObjectName("spoken")
+        self._spoken.setFont(theme.font(theme.LEAD + 4))
+        self._promise = words("", "time")
+        self._promise.setObjectName("promise")
+        self._chance = words("", "small")
+        self._dots = Dots()
+        self._sure = words()
+        self._sure.setObjectName("sure")
+        self._rule = rule()
+        self._lay_out()
+        self.wait()
+
+    @property
+    def spoken(self) -> str:
+        """What stands there to be read out."""
+        return self._spoken.text()
+
+    def wait(self) -> None:
+        """Nobody is calling yet."""
+        self._write("", say("phone", "start"))
+
+    def say_nothing_found(self, text: str) -> None:
+        """Nothing matches what the caller told."""
+        self._write("", say("phone", "none", text=text))
+
+    def tell(self, found: Found) -> None:
+        """One job: what to say, what was promised, and whom to tell it."""
+        job = found.job
+        head = f"{say('phone', 'say_this')} · {job.customer.name} · job {job.number} · "
+        self._write(head + say("phone", "matched", matched=found.matched).lower(), found.spoken)
+        self._tell_promise(job)
+        self._sure.setText(ask_for(found))
+        for widget in (self._promise, self._chance, self._sure, self._rule):
+            widget.setVisible(bool(job.is_open) or widget is self._sure)
+
+    def _tell_promise(self, job: Job) -> None:
+        promise = job.promise
+        if promise.day is None:
+            self._promise.setText(say("phone", "no_date", why="; ".join(promise.held_by)))
+            self._chance.setText("")
+            self._dots.hide()
+            return
+        self._promise.setText(say("phone", "promised", day=day(promise.day)))
+        self._chance.setText(say("phone", "chance_now", times=times_in_twenty(promise.stated)))
+        self._dots.show_promise(promise)
+        self._dots.setVisible(job.is_open)
+
+    def _write(self, head: str, spoken: str) -> None:
+        self._head.setText(head)
+        self._spoken.setText(spoken)
+        self._head.setVisible(bool(head))
+        for widget in (self._promise, self._chance, self._dots, self._sure, self._rule):
+            widget.hide()
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        margin = 3 * theme.UNIT
+        column.setContentsMargins(margin, 2 * theme.UNIT, margin, 2 * theme.UNIT)
+        column.setSpacing(theme.UNIT)
+        for widget in (
+            self._head,
+            self._spoken,
+            self._promise,
+            self._dots,
+            self._chance,
+            self._rule,
+            self._sure,
+        ):
+            column.addWidget(widget)
+
+
+def ask_for(found: Found) -> str:
+    """What to ask so that the right person is told, never what the caller has just said."""
+    digits = last_digits(found.job.customer.phone)
+    name = say("phone", "sure_name", name=found.job.customer.name)
+    phone = say("phone", "sure_phone", digits=digits) if digits else ""
+    if found.matched == "phone":
+        return say("phone", "sure_one", first=name)
+    if "name" in found.matched:
+        return say("phone", "sure_one", first=phone) if phone else say("phone", "sure_nothing")
+    if phone:
+        return say("phone", "sure_both", first=name, second=phone)
+    return say("phone", "sure_one", first=name)
+
+
+def last_digits(phone: str | None) -> str:
+    """The last four digits of a phone number, or nothing."""
+    return "".join(sign for sign in phone or "" if sign.isdigit())[-4:]

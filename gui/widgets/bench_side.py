@@ -1,0 +1,108 @@
+"""The right hand of the bench: move on, add a finding, record a splice, say that the label is on."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
+
+from core.records import TapeRecord
+from gui.text import say
+from gui.widgets.findings import FindingChooser
+from gui.widgets.layouts import stacked, words
+from gui.widgets.moves import Moves
+from gui.widgets.spliceform import SpliceForm
+
+
+class BenchSide(QWidget):
+    """Rests on the ways on; a key turns it to findings or to a splice, Esc turns it back."""
+
+    found = Signal(object)
+    spliced = Signal(object)
+    labelled = Signal()
+    rested = Signal()
+    """Turned back: the keyboard belongs to the box again."""
+    refused = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._tape: TapeRecord | None = None
+        self.moves = Moves()
+        self.findings = FindingChooser()
+        self.splice = SpliceForm()
+        self._pages = QStackedWidget()
+        for page in (self.moves.aside, self.findings, self.splice):
+            self._pages.addWidget(page)
+        self.find_button = _button("find", say("bench", "finding_button"), "F6")
+        self.splice_button = _button("splice", say("bench", "splice_button"), "F7")
+        self.label_button = _button("label-is-on", say("bench", "label_button"), "F8")
+        self._back = words(say("bench", "back_to_box"), "small")
+        self._lay_out()
+        self._connect()
+        self.setEnabled(False)
+        self.hide()
+
+    def offer(self, tape: TapeRecord) -> None:
+        """Everything that can be done to this tape now."""
+        self._tape = tape
+        self.setEnabled(True)
+        self.show()
+        self.moves.offer(tape)
+        self.label_button.setVisible(tape.not_for_reuse and tape.marked_at is None)
+
+    @Slot()
+    def rest(self) -> None:
+        """Turn back to the ways on."""
+        self._turn(self.moves.aside)
+
+    @Slot()
+    def begin_finding(self) -> None:
+        """Turn to the list of findings."""
+        if self._tape is not None:
+            self.findings.begin(frozenset(self._tape.findings))
+            self._turn(self.findings)
+            self.findings.field.setFocus()
+
+    @Slot()
+    def begin_splice(self) -> None:
+        """Turn to the form of a splice."""
+        if self._tape is not None:
+            self.splice.begin(self._tape)
+            self._turn(self.splice)
+            self.splice.at.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self._pages.currentWidget() is not self.moves.aside:
+            self.rest()
+            self.rested.emit()
+            return
+        super().keyPressEvent(event)
+
+    def _turn(self, page: QWidget) -> None:
+        self._pages.setCurrentWidget(page)
+        self._back.setVisible(page is not self.moves.aside)
+
+    def _lay_out(self) -> None:
+        column = stacked(self)
+        column.addWidget(self.moves)
+        for button in (self.find_button, self.splice_button, self.label_button):
+            column.addWidget(button)
+        column.addWidget(self._pages, 1)
+        column.addWidget(self._back)
+        self._back.hide()
+
+    def _connect(self) -> None:
+        self.find_button.clicked.connect(self.begin_finding)
+        self.splice_button.clicked.connect(self.begin_splice)
+        self.label_button.clicked.connect(self.labelled)
+        self.findings.chosen.connect(self.found)
+        self.splice.recorded.connect(self.spliced)
+        self.splice.refused.connect(self.refused)
+        self.moves.refused.connect(self.refused)
+
+
+def _button(name: str, words: str, keys: str) -> QPushButton:
+    button = QPushButton(words)
+    button.setObjectName(name)
+    button.setShortcut(QKeySequence(keys))
+    return button

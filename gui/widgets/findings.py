@@ -1,0 +1,71 @@
+"""What is wrong with a tape: a few letters, and the list says how each is seen."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from core import condition
+from core.names import Finding
+from gui.text import say
+from gui.widgets.layouts import labelled, stacked
+from gui.widgets.tray import Piece, Tray
+
+
+class FindingChooser(QWidget):
+    """Letters narrow the list; the arrows travel it from the same field; Return adds."""
+
+    chosen = Signal(object)
+    """A `Finding`."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._known: frozenset[Finding] = frozenset()
+        self.field = QLineEdit()
+        self.field.setObjectName("finding")
+        self.field.setPlaceholderText(say("bench", "find_hint"))
+        self.field.installEventFilter(self)
+        self.field.textChanged.connect(self._narrow)
+        self.field.returnPressed.connect(self._add)
+        self.list = Tray("finding-choices", say("bench", "find"), always_lit=True)
+        self.list.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.list.taken.connect(self._take)
+        column = stacked(self)
+        column.addWidget(labelled(self.field, say("bench", "find")))
+        column.addWidget(self.list, 1)
+
+    def begin(self, known: frozenset[Finding]) -> None:
+        """Offer what has not been found on this tape yet."""
+        self._known = known
+        self.field.clear()
+        self._narrow()
+
+    @Slot()
+    def _narrow(self) -> None:
+        letters = self.field.text().strip().casefold()
+        self.list.lay(
+            [
+                Piece(finding.value, short.capitalize(), seen)
+                for finding, short, seen in condition.CHOICES
+                if finding not in self._known and letters in f"{short} {finding.value} {seen}".casefold()
+            ]
+        )
+        self.list.stand_on_first()
+
+    @Slot()
+    def _add(self) -> None:
+        self._take(self.list.current)
+
+    @Slot(str)
+    def _take(self, value: str) -> None:
+        if value:
+            self.chosen.emit(Finding(value))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if not isinstance(event, QKeyEvent) or event.type() is not QEvent.Type.KeyPress:
+            return False
+        if event.key() not in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            return False
+        self.list.step(-1 if event.key() == Qt.Key.Key_Up else 1)
+        return True

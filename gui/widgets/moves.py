@@ -1,0 +1,123 @@
+"""Where a tape goes next: the usual station under the main button, the others beside their keys."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
+
+from core.errors import WrongInput
+from core.records import TapeRecord
+from core.stations import Station, allowed_moves
+from gui.text import say
+from gui.widgets.figures import FigureField
+from gui.widgets.layouts import empty, labelled, stacked, words
+
+_LETTERS = {
+    Station.LOOKED_OVER: "L",
+    Station.AT_THE_BENCH: "B",
+    Station.CLEARED_TO_PLAY: "C",
+    Station.PLAYING: "P",
+    Station.BEING_CHECKED: "H",
+    Station.READY: "R",
+    Station.ASKING_THE_CUSTOMER: "A",
+    Station.KEPT_APART: "K",
+    Station.CANNOT_BE_PLAYED: "N",
+}
+MOVE_KEYS = "Ctrl+Return"
+
+
+class Moves(QWidget):
+    """The way on from the station of the tape in hand."""
+
+    wanted = Signal(object)
+    """The `Station` to move to."""
+    refused = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.minutes = FigureField("played-minutes", say("bench", "minutes_place"))
+        self.minutes.returnPressed.connect(self.go_on)
+        self.note = QLineEdit()
+        self.note.setObjectName("note")
+        self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
+        self._usual = StationButton("main")
+        self._usual.setObjectName("move-on")
+        self._usual.picked.connect(self._want)
+        column = stacked(self)
+        column.addWidget(self._minutes_row)
+        column.addWidget(self._usual)
+        self.aside = self._build_aside()
+
+    def _build_aside(self) -> QWidget:
+        """The other ways, and the note; stands elsewhere than the usual way."""
+        aside, others = QWidget(), QWidget()
+        column = stacked(aside)
+        self._others_words = words(say("bench", "move_other"), "field")
+        self._others = stacked(others, 2)
+        column.addWidget(self._others_words)
+        column.addWidget(others)
+        column.addWidget(labelled(self.note, say("bench", "note")))
+        column.addStretch(1)
+        return aside
+
+    def offer(self, tape: TapeRecord) -> None:
+        """Show the ways on from where this tape is."""
+        moves = allowed_moves(tape.station)
+        self.minutes.clear()
+        self.note.clear()
+        self._minutes_row.setVisible(tape.station is Station.PLAYING)
+        self._usual.setVisible(bool(moves))
+        self._others_words.setVisible(len(moves) > 1)
+        if moves:
+            self._usual.lead_to(moves[0], MOVE_KEYS)
+        empty(self._others)
+        for station in moves[1:]:
+            button = StationButton("quiet")
+            button.lead_to(station, f"Alt+{_LETTERS[station]}")
+            button.picked.connect(self._want)
+            self._others.addWidget(button)
+
+    def played_minutes(self) -> float | None:
+        """Minutes typed, when the tape comes from playing; WrongInput when they are no figure."""
+        return self.minutes.figure() if self._minutes_row.isVisibleTo(self) else None
+
+    @Slot()
+    def go_on(self) -> None:
+        """Take the usual way."""
+        if self._usual.isVisibleTo(self):
+            self._usual.click()
+
+    @Slot(object)
+    def _want(self, station: Station) -> None:
+        try:
+            self.played_minutes()
+        except WrongInput as wrong:
+            self.refused.emit(wrong)
+            return
+        self.wanted.emit(station)
+
+
+class StationButton(QPushButton):
+    """A button that leads to one station."""
+
+    picked = Signal(object)
+
+    def __init__(self, role: str) -> None:
+        super().__init__()
+        self._station: Station | None = None
+        self.setProperty("role", role)
+        self.clicked.connect(self._pick)
+
+    def lead_to(self, station: Station, keys: str) -> None:
+        """Name the station and its keys."""
+        self._station = station
+        self.setText(f"{station.words.capitalize()}   {keys}")
+        self.setAccessibleName(station.words)
+        self.setShortcut(QKeySequence(keys))
+        self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")
+
+    @Slot()
+    def _pick(self) -> None:
+        if self._station is not None:
+            self.picked.emit(self._station)

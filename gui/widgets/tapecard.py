@@ -1,0 +1,177 @@
+"""Everything about one tape on one slip: the shell, what was found, what to be careful of, its splices."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from core import benchcards
+from core.names import FormatName
+from core.records import Happening, Splice, TapeRecord
+from core.stations import Station
+from gui import pieces, theme
+from gui.text import minutes_range, moment, say, since
+from gui.widgets.band import Band
+from gui.widgets.cassette import largest_shell, paint_cassette, shell
+from gui.widgets.facts import Facts
+from gui.widgets.layouts import empty, stacked, words
+
+_OPENED = (Station.LOOKED_OVER, Station.AT_THE_BENCH)
+"""Where a shell may have to be opened, so that the standing cautions of the bench apply."""
+
+_PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
+"""Where it matters which machine takes the tape, and that the tape is protected from being recorded on."""
+
+
+class TapeCard(QFrame):
+    """The slip about the tape in hand."""
+
+    def __init__(self, timezone: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("tape-card")
+        self.setProperty("role", "slip")
+        self.timezone = timezone
+        self._column = QVBoxLayout(self)
+        margin = 2 * theme.UNIT
+        self._column.setContentsMargins(margin, margin, margin, margin)
+        self._column.setSpacing(theme.UNIT)
+        self.wait()
+
+    def wait(self) -> None:
+        """No tape in hand."""
+        empty(self._column)
+        self._column.addWidget(words(say("bench", "start"), "lead"))
+        self._column.addStretch(1)
+
+    def show_tape(self, tape: TapeRecord, history: Sequence[Happening], now: datetime) -> None:
+        """Write the slip anew."""
+        empty(self._column)
+        self._write_head(tape, now)
+        self._write_band(tape)
+        careful = cautions_for(tape)
+        if careful:
+            self._column.addWidget(_cautions(careful))
+        facts = Facts()
+        found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
+        facts.add(say("bench", "findings"), found)
+        facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
+        facts.add(say("bench", "splices"), [splice_words(each, self.timezone) for each in tape.splices])
+        card = benchcards.card(tape.format)
+        if tape.station in _OPENED:
+            facts.add(say("bench", "card"), card.opening)
+        if tape.station in _PLAYED:
+            facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
+            facts.add(say("bench", "plays"), card.plays)
+        facts.add(
+            say("bench", "history"), [_happened(each, self.timezone) for each in reversed(history)], "small"
+        )
+        self._column.addWidget(facts)
+        self._column.addStretch(1)
+
+    def _write_head(self, tape: TapeRecord, now: datetime) -> None:
+        row = QHBoxLayout()
+        row.setSpacing(3 * theme.UNIT)
+        row.addWidget(Shell(tape.format))
+        beside = QWidget()
+        column = stacked(beside, 2)
+        column.addWidget(words(f"{tape.format_words} {tape.marking or ''}".strip(), "great"))
+        if tape.label:
+            column.addWidget(words(tape.label, "lead"))
+        column.addWidget(words(_where(tape, now), "time"))
+        column.addWidget(words(_told_by_code(tape), "small"))
+        row.addWidget(beside, 1)
+        self._column.addLayout(row)
+
+    def _write_band(self, tape: TapeRecord) -> None:
+        if not tape.not_for_reuse:
+            return
+        self._column.addWidget(Band(pieces.band_words(tape), theme.BODY))
+        if tape.marked_at is None:
+            line = words(say("bench", "label_missing"))
+        else:
+            line = words(say("bench", "label_on", when=moment(tape.marked_at, self.timezone)), "small")
+        self._column.addWidget(line)
+
+
+class Shell(QWidget):
+    """The cassette in hand, drawn large but to the same scale as every other."""
+
+    _PIXELS_A_MM = 1.05
+
+    def __init__(self, name: FormatName, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._name = name
+        width, depth = shell(name)
+        self.setFixedSize(round(width * self._PIXELS_A_MM), round(depth * self._PIXELS_A_MM))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        width, depth = largest_shell()
+        whole = QRectF(0, 0, width * self._PIXELS_A_MM, depth * self._PIXELS_A_MM)
+        whole.moveCenter(QRectF(self.rect()).center())
+        painter = QPainter(self)
+        paint_cassette(painter, whole, self._name)
+        painter.end()
+
+
+def cautions_for(tape: TapeRecord) -> tuple[str, ...]:
+    """Hazards of this tape; at the bench, those of opening a shell as well. Each is said once."""
+    card = benchcards.card(tape.format)
+    opening = card.cautions if tape.station in _OPENED and tape.findings else ()
+    return tuple(dict.fromkeys((*tape.verdict.cautions, *opening)))
+
+
+def splice_words(splice: Splice, timezone: str) -> str:
+    """One joint in one line."""
+    return say(
+        "bench",
+        "splice_line",
+        at=f"{splice.at_minutes:g}",
+        cm=f"{splice.cut_cm:g}",
+        joined=splice.joined_with.words,
+        removed=seconds(splice.seconds_removed),
+        disturbed=seconds(splice.seconds_disturbed),
+        by=splice.by,
+        when=moment(splice.at, timezone),
+    )
+
+
+def seconds(value: float) -> str:
+    """A length of recording as it is told: two figures below ten seconds."""
+    return f"{value:.2f}" if value < 1 else f"{value:.1f}" if value < 10 else f"{value:.0f}"
+
+
+def _cautions(lines: Sequence[str]) -> QFrame:
+    """Hazards stand in a frame of their own, before everything that is done."""
+    frame = QFrame()
+    frame.setObjectName("cautions")
+    frame.setProperty("role", "caution")
+    column = QVBoxLayout(frame)
+    column.setContentsMargins(12, theme.UNIT, 12, theme.UNIT)
+    column.setSpacing(4)
+    column.addWidget(words(say("bench", "cautions"), "attention"))
+    for line in lines:
+        column.addWidget(words(line))
+    return frame
+
+
+def _happened(happening: Happening, timezone: str) -> str:
+    return f"{moment(happening.at, timezone)} · {happening.by}: {happening.words}"
+
+
+def _where(tape: TapeRecord, now: datetime) -> str:
+    station = tape.station.words.capitalize()
+    return say("bench", "here", station=station, since=since(tape.since, now))
+
+
+def _told_by_code(tape: TapeRecord) -> str:
+    code = pieces.spaced(tape.code)
+    of_job = say("bench", "of_job", job=tape.code[:6], place=int(tape.code[6:9]))
+    if tape.played_minutes is not None:
+        length = say("bench", "played", minutes=f"{tape.played_minutes:g}")
+    else:
+        length = say("bench", "believed", minutes=minutes_range(tape.minutes))
+    return f"{code} · {of_job} · {length}"

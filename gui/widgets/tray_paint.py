@@ -1,0 +1,127 @@
+"""How one row of the tray is painted: the sign of checking off, the shell, the words, the band."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from gui import theme
+from gui.widgets.band import paint_band
+from gui.widgets.cassette import paint_cassette
+
+if TYPE_CHECKING:
+    from gui.widgets.tray import Piece
+
+PIECE = int(Qt.ItemDataRole.UserRole)
+CHECK_WIDE = 5 * theme.UNIT
+_ROW, _HEADING, _BAND = 6 * theme.UNIT, 4 * theme.UNIT, 3 * theme.UNIT
+_SHELL = 7 * theme.UNIT
+_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+class PieceDelegate(QStyledItemDelegate):
+    """Paints a `Piece`."""
+
+    def __init__(self, tray: QListView) -> None:
+        super().__init__(tray)
+        self._tray = tray
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        piece: Piece | None = index.data(PIECE)
+        if piece is None:
+            return QSize(0, _ROW)
+        if not piece.key:
+            return QSize(0, _HEADING)
+        return QSize(0, _ROW + (_BAND if piece.band else 0))
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> None:
+        piece: Piece | None = index.data(PIECE)
+        if piece is None:
+            return
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        tokens = theme.tokens_of()
+        area = QRectF(option.rect)  # type: ignore[attr-defined]  # the stubs leave the option's fields out
+        if not piece.key:
+            _paint_heading(painter, area, piece, tokens)
+        else:
+            _paint_ground(painter, area, self._is_lit(option), tokens)
+            checks = CHECK_WIDE - theme.UNIT if self._tray.property("checks") else 0
+            _paint_row(painter, area, piece, tokens, checks)
+        painter.restore()
+
+    def _is_lit(self, option: QStyleOptionViewItem) -> bool:
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)  # type: ignore[attr-defined]  # as above
+        return selected and (self._tray.hasFocus() or bool(self._tray.property("always_lit")))
+
+
+def _paint_heading(painter: QPainter, area: QRectF, piece: Piece, tokens: theme.Tokens) -> None:
+    painter.setFont(theme.font(theme.SMALL, QFont.Weight.Bold))
+    painter.setPen(QColor(tokens.muted))
+    painter.drawText(area.adjusted(theme.UNIT, theme.UNIT / 2, -theme.UNIT, 0), _LEFT, piece.title)
+    painter.setFont(theme.font(theme.SMALL))
+    painter.drawText(area.adjusted(theme.UNIT, theme.UNIT / 2, -theme.UNIT, 0), _RIGHT, piece.place)
+
+
+def _paint_ground(painter: QPainter, area: QRectF, lit: bool, tokens: theme.Tokens) -> None:
+    if lit:
+        painter.fillRect(area, QColor(tokens.lit))
+        painter.fillRect(QRectF(area.left(), area.top(), 4, area.height()), QColor(tokens.oxide))
+    painter.fillRect(QRectF(area.left(), area.bottom() - 1, area.width(), 1), QColor(tokens.line))
+
+
+def _paint_row(painter: QPainter, area: QRectF, piece: Piece, tokens: theme.Tokens, checks: float) -> None:
+    line = QRectF(area.left(), area.top(), area.width(), _ROW).adjusted(theme.UNIT, 0, -1.5 * theme.UNIT, 0)
+    if piece.checked is not None:
+        _paint_check(painter, QRectF(line.left(), line.top(), 4 * theme.UNIT, _ROW), piece.checked, tokens)
+    line.setLeft(line.left() + checks)
+    if piece.format is not None:
+        shell = QRectF(line.left(), line.top() + 4, _SHELL, _ROW - 8)
+        paint_cassette(painter, shell, piece.format)
+        line.setLeft(line.left() + _SHELL + theme.UNIT)
+    _paint_words(painter, line, piece, tokens)
+    if piece.band:
+        band = QRectF(line.left(), area.top() + _ROW - 4, line.width(), _BAND)
+        paint_band(painter, band, piece.band)
+
+
+def _paint_words(painter: QPainter, line: QRectF, piece: Piece, tokens: theme.Tokens) -> None:
+    bold = theme.font(theme.BODY, QFont.Weight.Bold)
+    place = QFontMetricsF(bold).horizontalAdvance(piece.place)
+    painter.setFont(bold)
+    painter.setPen(QColor(tokens.ink))
+    painter.drawText(line, _RIGHT, piece.place)
+    words = line.adjusted(0, 0, -(place + 2 * theme.UNIT if piece.place else 0), 0)
+    upper = words.adjusted(0, 5, 0, -words.height() / 2 + 2) if piece.small else words
+    body = theme.font(theme.BODY)
+    painter.setFont(body)
+    elide = Qt.TextElideMode.ElideRight
+    painter.drawText(upper, _LEFT, QFontMetricsF(body).elidedText(piece.title, elide, upper.width()))
+    if piece.small:
+        small = theme.font(theme.SMALL)
+        painter.setFont(small)
+        painter.setPen(QColor(tokens.muted))
+        lower = words.adjusted(0, words.height() / 2, 0, -4)
+        painter.drawText(lower, _LEFT, QFontMetricsF(small).elidedText(piece.small, elide, lower.width()))
+
+
+def _paint_check(painter: QPainter, area: QRectF, checked: bool, tokens: theme.Tokens) -> None:
+    box = QRectF(area.center().x() - 10, area.center().y() - 10, 20, 20)
+    painter.setPen(QPen(QColor(tokens.edge), 1.5))
+    painter.setBrush(QColor(tokens.slip))
+    painter.drawRoundedRect(box, 2, 2)
+    if checked:
+        pen = QPen(QColor(tokens.oxide), 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap)
+        painter.setPen(pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        points = ((4, 10), (9, 15), (17, 4))
+        painter.drawPolyline(QPolygonF([QPointF(box.left() + x, box.top() + y) for x, y in points]))
