@@ -115,8 +115,9 @@ def _tell_price(told: Story, pickup: Pickup, speaker: Voice) -> None:
         )
         for payment in pickup.job.payments
     ]
-    sums.append((speaker.say("receipt.paid"), pickup.paid_minor, BODY))
-    sums.append((speaker.say("receipt.due"), pickup.due_minor, STRONG))
+    sums.append((speaker.say("receipt.paid"), pickup.job.paid_minor, BODY))
+    due = "receipt.due" if pickup.due_minor >= 0 else "receipt.owed"
+    sums.append((speaker.say(due), abs(pickup.due_minor), STRONG))
     for words, minor, style in sums:
         _tell_sum(told, words, speaker.money(minor, pickup.final.currency), style)
     told.say(speaker.say("law"), QUIET, before=UNIT)

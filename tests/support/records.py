@@ -223,7 +223,7 @@ def pickup(tapes: int = 12) -> Pickup:
         still_here=tuple(replace(tape, station=Station.PLAYING) for tape in booked.tapes[-2:]),
         copies=booked.copies,
         final=final(),
-        paid_minor=36697,
+        paid_minor=balance.minor,
         due_minor=0,
     )
 

@@ -6,7 +6,9 @@ from dataclasses import replace
 
 import pytest
 
+from core import formats
 from core.documents import quote_paper
+from core.documents.wording import sentences
 from core.money import flat
 from core.records import Quote
 from tests.support import pdf, records
@@ -84,3 +86,10 @@ def test_without_a_day_the_paper_says_what_holds_it(quote: Quote) -> None:
 def test_without_a_customer_it_is_just_a_quote(quote: Quote) -> None:
     walk_in = replace(quote, inventory=replace(quote.inventory, customer=None))
     assert "Quote 12 tapes, seen on" in pdf.words(quote_paper.render(walk_in, records.FRONT))
+
+
+def test_every_format_of_the_catalogue_is_called_on_paper_as_in_the_catalogue() -> None:
+    wording = sentences("en")
+    catalogue = formats.catalogue()
+    named = {name: wording.get(f"formats.{name}", "").casefold() for name in catalogue.names}
+    assert named == {name: catalogue.format(name).words.casefold() for name in catalogue.names}

@@ -74,6 +74,12 @@ def test_the_money_adds_up_on_paper(paper: bytes) -> None:
     assert "Paid in all $366.97 Still to pay $0.00" in said
 
 
+def test_money_that_is_owed_to_the_customer_is_not_printed_as_a_debt(pickup: Pickup) -> None:
+    said = pdf.words(receipt.render(replace(pickup, due_minor=-500), records.FRONT))
+    assert "We owe you $5.00" in said
+    assert "Still to pay" not in said
+
+
 def test_the_signer_and_the_moment_on_the_shops_clock_are_printed(paper: bytes) -> None:
     # 21:05 UTC is 17:05 in New York: summer time began there on 8 March 2026.
     assert "Signed by Łucja Núñez-Brandt, Friday 13 March 2026, 5:05 PM" in pdf.words(paper)
