@@ -41,28 +41,47 @@ def suited(
     """The decks in service for one tape, and a sentence where there is doubt or no deck at all."""
     systems = possible_systems(format, recorded_as)
     words = " or ".join(catalogue().format(name).words for name in systems)
-    in_service = [place for place, deck in enumerate(decks) if deck.in_service]
-    if not in_service:
-        return Suited((), words, "every deck is out of service")
-    some = [place for place in in_service if decks[place].plays & set(systems)]
-    if not some:
-        return Suited((), words, f"no deck in service plays {words}")
-    playing, doubt = _covering(some, systems, lambda place: decks[place].plays)
+    try:
+        able = _able(decks, systems, words, tv, speed)
+    except _NoDeckError as none:
+        return Suited((), words, str(none))
+    best, in_doubt = _covering(able, systems, lambda place: decks[place].plays)
+    if tv is None:
+        best, _ = _covering(best, _common_tv(decks, best), lambda place: decks[place].tv)
+    if speed is None:
+        every = set().union(*(decks[place].speeds for place in best))
+        best, _ = _covering(best, every, lambda place: decks[place].speeds)
+    order = sorted(best, key=lambda place: (len(decks[place].plays), place))
+    return Suited(tuple(order), words, _spoken_doubt(words) if in_doubt else None)
+
+
+class _NoDeckError(Exception):
+    """Says what no deck in service can do."""
+
+
+def _able(
+    decks: tuple[Deck, ...],
+    systems: tuple[FormatName, ...],
+    words: str,
+    tv: TvSystem | None,
+    speed: Speed | None,
+) -> list[int]:
+    """The decks in service that can do all that is known of the tape; never none."""
+    places = [place for place, deck in enumerate(decks) if deck.in_service]
+    if not places:
+        raise _NoDeckError("every deck is out of service")
+    places = [place for place in places if decks[place].plays & set(systems)]
+    if not places:
+        raise _NoDeckError(f"no deck in service plays {words}")
     if tv is not None:
-        playing = [place for place in playing if _takes(decks[place].tv, tv.value)]
-        if not playing:
-            return Suited((), words, f"no deck in service plays {words} in {tv.value.upper()}")
-    else:
-        playing, _ = _covering(playing, _common_tv(decks, playing), lambda place: decks[place].tv)
+        places = [place for place in places if _takes(decks[place].tv, tv.value)]
+        if not places:
+            raise _NoDeckError(f"no deck in service plays {words} in {tv.value.upper()}")
     if speed is not None:
-        playing = [place for place in playing if _takes(decks[place].speeds, speed.value)]
-        if not playing:
-            return Suited((), words, f"no deck in service plays {words} at {speed.words}")
-    else:
-        every = set().union(*(decks[place].speeds for place in playing))
-        playing, _ = _covering(playing, every, lambda place: decks[place].speeds)
-    order = sorted(playing, key=lambda place: (len(decks[place].plays), place))
-    return Suited(tuple(order), words, _spoken_doubt(words) if doubt else None)
+        places = [place for place in places if _takes(decks[place].speeds, speed.value)]
+        if not places:
+            raise _NoDeckError(f"no deck in service plays {words} at {speed.words}")
+    return places
 
 
 def possible_systems(format: FormatName, recorded_as: FormatName | None) -> tuple[FormatName, ...]:

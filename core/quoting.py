@@ -144,6 +144,8 @@ def _as_rush(asked: _Asked) -> str:
     hurried = turnaround.promise(asked.load, asked.tapes, True, asked.inventory.needed_by)
     if hurried.day is None:
         return "Rush would not give a date either."
+    if asked.promise.day is not None and hurried.day >= asked.promise.day:
+        return "A rush box would not be ready any earlier."
     dearer = pricing.price(asked.tapes, asked.storage, asked.book, rush=True)
     more = asked.book.spelled(dearer.gross.likely - asked.price.gross.likely)
     return f"As a rush box it would be {hours.spoken(hurried.day)}, for about {more} more."

@@ -42,6 +42,11 @@ def test_the_date_and_its_chance_are_read_off_the_scenarios() -> None:
     assert (made.p50, made.p90) == (date(2026, 3, 3), date(2026, 3, 4))
 
 
+def test_a_day_just_short_of_the_confidence_is_not_promised() -> None:
+    made = promised(done(*[0] * 89, *[1] * 11))
+    assert (made.day, made.stated) == (date(2026, 3, 4), 1.0)
+
+
 def test_a_tape_done_exactly_at_closing_is_done_that_day() -> None:
     assert chances_by(np.array([1080.0 + 1e-9]), np.array([1080.0])).tolist() == [1.0]
     assert chances_by(np.array([1080.01]), np.array([1080.0])).tolist() == [0.0]

@@ -60,6 +60,14 @@ def test_a_hi8_shell_that_may_hold_digital8_goes_to_a_deck_for_both() -> None:
     assert choose(DIGITAL, format="hi8").doubt is None
 
 
+def test_what_is_known_comes_before_what_may_be() -> None:
+    european = deck("Hi8", "video8", "hi8", tv="pal")
+    assert choose(DIGITAL, european, format="hi8", tv=TvSystem.PAL).decks == (1,)
+    slow = deck("Slow", "hi8", speeds="lp")
+    fast = deck("Fast", "hi8", "digital8", speeds="sp")
+    assert choose(fast, slow, format="hi8", speed=Speed.LP).decks == (1,)
+
+
 def test_a_shell_nobody_can_name_goes_to_a_deck_for_all_it_may_be() -> None:
     assert choose(EIGHT, DIGITAL, format="8mm-unknown").decks == (1,)
 

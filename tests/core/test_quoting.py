@@ -118,6 +118,11 @@ def test_a_date_after_the_needed_one_says_the_chance_and_what_rush_would_do() ->
     assert f"{BOOK.spelled(more)} more" in rush
 
 
+def test_rush_is_not_sold_when_it_would_change_nothing() -> None:
+    made = quote(TapeLine(9, VHS, "T-160", speed=Speed.EP, fill=1.0), needed_by=TUESDAY.date())
+    assert "A rush box would not be ready any earlier." in made.warnings
+
+
 def test_a_date_in_time_says_nothing_about_rush() -> None:
     made = quote(TapeLine(1, VHS, "T-120"), needed_by=date(2026, 12, 1))
     assert not any("rush" in warning or "Needed by" in warning for warning in made.warnings)
