@@ -43,6 +43,7 @@ def tape(row: TapeRow) -> TapeRecord:
         not_for_reuse=row.not_for_reuse,
         marked_at=row.marked_at,
         draft=row.draft,
+        deck=row.deck,
     )
 
 

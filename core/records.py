@@ -224,6 +224,8 @@ class TapeRecord:
     marked_at: datetime | None
     """When somebody confirmed that the not-for-reuse label is on the cassette."""
     draft: TapeLine
+    deck: str | None = None
+    """The deck it is playing on, when somebody named it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,25 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
+from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from core import bench, decks, tapes
+from core import bench, decks, jobs, tapes
+from core.deck_choice import suited
 from core.errors import TapewrightError
-from core.names import Finding, TapeCode
-from core.records import Fittings, Happening, TapeRecord
+from core.names import Finding, JobNumber, TapeCode
+from core.records import Fittings, Happening, Job, TapeRecord
 from core.stations import Station
-from gui import pieces, theme
+from gui import papers, pieces, theme
 from gui.desk import Desk
 from gui.screens.screen import Screen
 from gui.text import say
 from gui.widgets.bench_side import BenchSide
-from gui.widgets.layouts import Columns, labelled, scrolled, stacked, words
+from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked, words
 from gui.widgets.scan import ScanWatch
 from gui.widgets.spliceform import Joint
+from gui.widgets.takeback import Back
 from gui.widgets.tapecard import TapeCard, seconds
 from gui.widgets.tray import Tray
 
@@ -36,6 +41,8 @@ class Bench(Screen):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.tape: TapeRecord | None = None
+        self._fittings: Fittings | None = None
+        self._taken_decks: frozenset[str] = frozenset()
         self._build()
         self._connect()
 
@@ -77,7 +84,7 @@ class Bench(Screen):
         same = self.tape is not None and self.tape.code == tape.code and self.tape.station is tape.station
         self.tape = tape
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
-        self.side.offer(tape)
+        self.side.offer(tape, self._free_decks(tape))
         if not same:
             self.box.clear()
             self.side.rest()
@@ -96,18 +103,25 @@ class Bench(Screen):
 
     # --- what is done to it --------------------------------------------------------------
 
+    def _do(
+        self, step: Callable[..., TapeRecord], *args: Any, then: Callable[[TapeRecord], None], **named: Any
+    ) -> None:
+        """Run one step on the tape in hand."""
+        if self.tape is not None:
+            code = self.tape.code
+            self.desk.work.run(step, code, *args, then=then, otherwise=self.show_failure, **named)
+
     @Slot(object)
     def _move(self, station: Station) -> None:
-        if self.tape is None:
-            return
-        self.desk.work.run(
+        moves = self.side.moves
+        self._do(
             tapes.move,
-            self.tape.code,
             station,
-            minutes=self.side.moves.played_minutes(),
-            note=self.side.moves.note.text().strip(),
+            minutes=moves.played_minutes(),
+            note=moves.note.text().strip(),
+            deck=moves.deck_for(station),
+            without_splice=moves.instead_of_splice,
             then=self._moved,
-            otherwise=self.show_failure,
         )
 
     def _moved(self, tape: TapeRecord) -> None:
@@ -117,15 +131,7 @@ class Bench(Screen):
 
     @Slot(object)
     def _find(self, finding: Finding) -> None:
-        if self.tape is None:
-            return
-        self.desk.work.run(
-            bench.find,
-            self.tape.code,
-            (finding,),
-            then=partial(self._found, finding),
-            otherwise=self.show_failure,
-        )
+        self._do(bench.find, (finding,), then=partial(self._found, finding))
 
     def _found(self, finding: Finding, tape: TapeRecord) -> None:
         self._in_hand(tape)
@@ -135,40 +141,78 @@ class Bench(Screen):
 
     @Slot(object)
     def _splice(self, joint: Joint) -> None:
-        if self.tape is None:
-            return
-        self.desk.work.run(
+        self._do(
             bench.splice,
-            self.tape.code,
             at_minutes=joint.at_minutes,
             cut_cm=joint.cut_cm,
             joined_with=joint.joined_with,
             then=self._spliced,
-            otherwise=self.show_failure,
         )
 
     def _spliced(self, tape: TapeRecord) -> None:
-        self._in_hand(tape)
-        self.side.rest()
-        self.take_focus()
+        self._settle(tape)
         self.said.emit(say("bench", "spliced", removed=seconds(tape.splices[-1].seconds_removed)))
 
     @Slot()
     def _mark(self) -> None:
-        if self.tape is not None:
-            self.desk.work.run(bench.mark, self.tape.code, then=self._marked, otherwise=self.show_failure)
+        self._do(bench.mark, then=self._marked)
 
     def _marked(self, tape: TapeRecord) -> None:
-        self._in_hand(tape)
-        self.take_focus()
+        self._settle(tape)
         self.said.emit(say("bench", "marked", title=pieces.tape_title(tape)))
+
+    @Slot(object)
+    def _take_back(self, back: Back) -> None:
+        if back.finding is None:
+            self._do(bench.undo_splice, because=back.because, then=self._taken_back)
+        else:
+            self._do(bench.clear_finding, back.finding, back.because, then=self._taken_back)
+
+    def _taken_back(self, tape: TapeRecord) -> None:
+        self._settle(tape)
+        self.said.emit(say("bench", "taken_back"))
+
+    def _settle(self, tape: TapeRecord) -> None:
+        """Something was kept; the next scan is expected."""
+        self._in_hand(tape)
+        self.side.rest()
+        self.take_focus()
+
+    @Slot()
+    def _print_label(self) -> None:
+        if self.tape is not None:
+            self.desk.work.ask(jobs.get, JobNumber(self.tape.code[:6]), then=partial(self._print, self.tape))
+
+    def _print(self, tape: TapeRecord, job: Job) -> None:
+        if self._fittings is None:
+            return
+        self.desk.work.write_paper(
+            papers.writing_mark(job, tape, self._fittings.front, self.desk.papers),
+            then=self._printed,
+            otherwise=self.show_failure,
+        )
+
+    def _printed(self, path: Path) -> None:
+        self.said.emit(say("bench", "printed", path=path))
+        self.desk.show_file(path)
 
     # --- the tray ------------------------------------------------------------------------
 
     def _know_shop(self, fittings: Fittings) -> None:
+        self._fittings = fittings
         self.card.timezone = fittings.front.timezone
 
+    def _free_decks(self, tape: TapeRecord) -> tuple[str, ...]:
+        """Decks in service that could play this tape and have none in them."""
+        if self._fittings is None:
+            return ()
+        fitted, draft = self._fittings.decks, tape.draft
+        could = suited(fitted, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
+        names = (fitted[place].name for place in could)
+        return tuple(name for name in names if name not in self._taken_decks)
+
     def _lay_list(self, at_work: tuple[TapeRecord, ...]) -> None:
+        self._taken_decks = frozenset(tape.deck for tape in at_work if tape.deck)
         self.list.lay(pieces.by_station(at_work, self.desk.clock()))
         self._list_words.setText(say("bench", "list") if at_work else say("bench", "none_at_work"))
 
@@ -189,7 +233,9 @@ class Bench(Screen):
         outer.addWidget(labelled(self.box, say("bench", "ask")))
         columns = Columns(fold_below=112 * theme.UNIT)
         columns.add(self._build_list(), 4)
-        columns.add(scrolled(self.card), 6)
+        self.card_area = scrolled(self.card)
+        self.card_area.setMinimumHeight(30 * theme.UNIT)
+        columns.add(self.card_area, 6)
         columns.add(self.side, 4)
         outer.addWidget(columns, 1)
 
@@ -208,8 +254,14 @@ class Bench(Screen):
         self.side.found.connect(self._find)
         self.side.spliced.connect(self._splice)
         self.side.labelled.connect(self._mark)
+        self.side.wants_label.connect(self._print_label)
+        self.side.taken_back.connect(self._take_back)
         self.side.refused.connect(self.refused)
         self.side.rested.connect(self.take_focus)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not scroll_by_page(self.card_area, event):
+            super().keyPressEvent(event)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

@@ -15,7 +15,7 @@ from core.errors import Refused, TapewrightError
 from core.names import CommandId, JobNumber
 from core.records import Fittings, Found, Job, Price, TapeRecord
 from core.records import Pickup as Handed
-from gui import farewell, pieces, receipts, theme
+from gui import farewell, papers, pieces, theme
 from gui.checkoff import Checkoff
 from gui.desk import Desk
 from gui.screens.screen import Screen
@@ -258,7 +258,7 @@ class Pickup(Screen):
         if self._fittings is None:
             return
         self.desk.work.write_paper(
-            receipts.writing(handed, self._fittings.front, self.desk.papers),
+            papers.writing_receipt(handed, self._fittings.front, self.desk.papers),
             then=partial(self._written, what, handed.signature.name),
             otherwise=self.show_failure,
         )

@@ -13,7 +13,7 @@ from gui.desk import Desk
 from gui.screens.screen import Screen
 from gui.shopview import ShopView
 from gui.text import say
-from gui.widgets.layouts import Columns, scrolled, stacked, words
+from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
 from gui.widgets.tray import Piece, Tray
 
 _CHAPTERS: dict[str, Callable[[ShopView], QWidget]] = {
@@ -66,12 +66,8 @@ class ShopScreen(Screen):
         self.page.setWidget(inside)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        bar, way = self.page.verticalScrollBar(), {Qt.Key.Key_PageDown: 1, Qt.Key.Key_PageUp: -1}
-        step = way.get(Qt.Key(event.key()))
-        if step is None:
+        if not scroll_by_page(self.page, event):
             super().keyPressEvent(event)
-        else:
-            bar.setValue(bar.value() + step * (bar.pageStep() - 4 * theme.UNIT))
 
     def _lay_out(self) -> None:
         columns = Columns(fold_below=90 * theme.UNIT)

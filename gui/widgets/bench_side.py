@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
@@ -12,6 +14,7 @@ from gui.widgets.findings import FindingChooser
 from gui.widgets.layouts import stacked, words
 from gui.widgets.moves import Moves
 from gui.widgets.spliceform import SpliceForm
+from gui.widgets.takeback import TakeBack
 
 
 class BenchSide(QWidget):
@@ -20,6 +23,9 @@ class BenchSide(QWidget):
     found = Signal(object)
     spliced = Signal(object)
     labelled = Signal()
+    wants_label = Signal()
+    """The not-for-reuse mark is to be printed."""
+    taken_back = Signal(object)
     rested = Signal()
     """Turned back: the keyboard belongs to the box again."""
     refused = Signal(object)
@@ -30,24 +36,29 @@ class BenchSide(QWidget):
         self.moves = Moves()
         self.findings = FindingChooser()
         self.splice = SpliceForm()
+        self.take_back = TakeBack()
         self._pages = QStackedWidget()
-        for page in (self.moves.aside, self.findings, self.splice):
+        for page in (self.moves.aside, self.findings, self.splice, self.take_back):
             self._pages.addWidget(page)
         self.find_button = _button("find", say("bench", "finding_button"), "F6")
         self.splice_button = _button("splice", say("bench", "splice_button"), "F7")
         self.label_button = _button("label-is-on", say("bench", "label_button"), "F8")
+        self.print_button = _button("print-label", say("bench", "print_button"), "F12")
+        self.back_button = _button("take-back", say("bench", "back_button"), "F10")
         self._back = words(say("bench", "back_to_box"), "small")
         self._lay_out()
         self._connect()
         self.setEnabled(False)
         self.hide()
 
-    def offer(self, tape: TapeRecord) -> None:
-        """Everything that can be done to this tape now."""
+    def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+        """Everything that can be done to this tape now; ``decks`` are free and could play it."""
         self._tape = tape
         self.setEnabled(True)
         self.show()
-        self.moves.offer(tape)
+        self.moves.offer(tape, decks)
+        self.print_button.setVisible(tape.not_for_reuse)
+        self.back_button.setVisible(bool(tape.findings or tape.splices))
         self.label_button.setVisible(tape.not_for_reuse and tape.marked_at is None)
 
     @Slot()
@@ -71,6 +82,14 @@ class BenchSide(QWidget):
             self._turn(self.splice)
             self.splice.at.setFocus()
 
+    @Slot()
+    def begin_take_back(self) -> None:
+        """Turn to what can be taken back."""
+        if self._tape is not None:
+            self.take_back.begin(self._tape)
+            self._turn(self.take_back)
+            self.take_back.reason.setFocus()
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and self._pages.currentWidget() is not self.moves.aside:
             self.rest()
@@ -85,8 +104,9 @@ class BenchSide(QWidget):
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        for button in (self.find_button, self.splice_button, self.label_button):
+        for button in (self.find_button, self.splice_button, self.print_button, self.label_button):
             column.addWidget(button)
+        column.addWidget(self.back_button)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)
         self._back.hide()
@@ -95,6 +115,10 @@ class BenchSide(QWidget):
         self.find_button.clicked.connect(self.begin_finding)
         self.splice_button.clicked.connect(self.begin_splice)
         self.label_button.clicked.connect(self.labelled)
+        self.print_button.clicked.connect(self.wants_label)
+        self.back_button.clicked.connect(self.begin_take_back)
+        self.take_back.wanted.connect(self.taken_back)
+        self.take_back.refused.connect(self.refused)
         self.findings.chosen.connect(self.found)
         self.splice.recorded.connect(self.spliced)
         self.splice.refused.connect(self.refused)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core import condition
@@ -63,9 +62,4 @@ class FindingChooser(QWidget):
             self.chosen.emit(Finding(value))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if not isinstance(event, QKeyEvent) or event.type() is not QEvent.Type.KeyPress:
-            return False
-        if event.key() not in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            return False
-        self.list.step(-1 if event.key() == Qt.Key.Key_Up else 1)
-        return True
+        return self.list.steered_by(event)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QLabel, QLayout, QScrollArea, QVBoxLayout, QWidget
 
 from gui import theme
@@ -44,6 +44,15 @@ def scrolled(inside: QWidget, name: str = "") -> QScrollArea:
     area.setObjectName(name)
     _dress_area(area, inside)
     return area
+
+
+def scroll_by_page(area: QScrollArea, event: QKeyEvent) -> bool:
+    """Let Page Up and Page Down scroll an area that never has the keyboard itself; says whether they did."""
+    ways = {int(Qt.Key.Key_PageDown): 1, int(Qt.Key.Key_PageUp): -1}
+    way = ways.get(event.key(), 0)
+    bar = area.verticalScrollBar()
+    bar.setValue(bar.value() + way * (bar.pageStep() - 4 * theme.UNIT))
+    return way != 0
 
 
 def words(text: str = "", role: str = "", *, wrap: bool = True) -> QLabel:

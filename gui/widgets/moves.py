@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 
+from core import condition
 from core.errors import WrongInput
 from core.records import TapeRecord
 from core.stations import Station, allowed_moves
@@ -40,13 +43,19 @@ class Moves(QWidget):
         self.minutes.returnPressed.connect(self.go_on)
         self.note = QLineEdit()
         self.note.setObjectName("note")
+        self.deck = QComboBox()
+        self.deck.setObjectName("deck")
+        self.instead = QLineEdit()
+        self.instead.setObjectName("instead-of-splice")
         self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
         self._usual = StationButton("main")
         self._usual.setObjectName("move-on")
         self._usual.picked.connect(self._want)
         column = stacked(self)
-        column.addWidget(self._minutes_row)
-        column.addWidget(self._usual)
+        self._deck_row = labelled(self.deck, say("bench", "deck"))
+        self._instead_row = labelled(self.instead, say("bench", "no_splice"))
+        for widget in (self._minutes_row, self._deck_row, self._usual):
+            column.addWidget(widget)
         self.aside = self._build_aside()
 
     def _build_aside(self) -> QWidget:
@@ -57,15 +66,19 @@ class Moves(QWidget):
         self._others = stacked(others, 2)
         column.addWidget(self._others_words)
         column.addWidget(others)
+        column.addWidget(self._instead_row)
         column.addWidget(labelled(self.note, say("bench", "note")))
         column.addStretch(1)
         return aside
 
-    def offer(self, tape: TapeRecord) -> None:
-        """Show the ways on from where this tape is."""
+    def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+        """Show the ways on from where this tape is; ``decks`` are free and could play it."""
         moves = allowed_moves(tape.station)
-        self.minutes.clear()
-        self.note.clear()
+        for field in (self.minutes, self.note, self.instead):
+            field.clear()
+        self._offer_decks(tape, decks)
+        missing = condition.must_be_spliced(tape.findings) and not tape.splices
+        self._instead_row.setVisible(missing and tape.station is Station.AT_THE_BENCH)
         self._minutes_row.setVisible(tape.station is Station.PLAYING)
         self._usual.setVisible(bool(moves))
         self._others_words.setVisible(len(moves) > 1)
@@ -77,6 +90,24 @@ class Moves(QWidget):
             button.lead_to(station, f"Alt+{_LETTERS[station]}")
             button.picked.connect(self._want)
             self._others.addWidget(button)
+
+    def _offer_decks(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+        self.deck.clear()
+        self.deck.addItem(say("bench", "deck_not_named"), None)
+        for name in decks:
+            self.deck.addItem(name, name)
+        self._deck_row.setVisible(tape.station is Station.CLEARED_TO_PLAY and bool(decks))
+
+    def deck_for(self, station: Station) -> str | None:
+        """The deck chosen for a tape that starts playing."""
+        chosen: str | None = self.deck.currentData()
+        return chosen if station is Station.PLAYING else None
+
+    @property
+    def instead_of_splice(self) -> str | None:
+        """What was done where a splice was to be expected."""
+        said = self.instead.text().strip()
+        return said if said and self._instead_row.isVisibleTo(self.aside) else None
 
     def played_minutes(self) -> float | None:
         """Minutes typed, when the tape comes from playing; WrongInput when they are no figure."""

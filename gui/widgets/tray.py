@@ -152,6 +152,15 @@ class Tray(QListView):
         here = keys.index(self.current) if self.current in keys else -1
         self.stand_on(keys[min(max(here + rows, 0), len(keys) - 1)])
 
+    def steered_by(self, event: QEvent) -> bool:
+        """Let Up and Down in another field travel this tray; says whether the key was one of them."""
+        if not isinstance(event, QKeyEvent) or event.type() is not QEvent.Type.KeyPress:
+            return False
+        if event.key() not in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            return False
+        self.step(-1 if event.key() == Qt.Key.Key_Up else 1)
+        return True
+
     def tick(self, key: str, checked: bool) -> None:
         """Set the sign of one piece."""
         self._pieces.lay(
