@@ -4,21 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from core.documents import lettering
 from core.documents.flow import Cell
 from core.documents.story import Column, Story, Table
-from core.documents.tokens import BODY, QUIET, STRONG, Style
+from core.documents.tokens import BODY, QUIET, STRONG, UNIT, Style
 from core.documents.voice import Voice
 from core.money import MoneyRange
 from core.records import Charge, Price
 
 Figures = Callable[[MoneyRange], tuple[int, ...]]
 
+_MOST_QUANTITY = 104.0
+"""Points; a longer quantity takes two lines."""
+
 
 def tell(story: Story, price: Price, voice: Voice) -> None:
     """The charges and their sums: one amount when it is known, else from, most likely and up to."""
     known = all(amount.is_one_figure for amount in _amounts(price))
-    table = Table(_columns(voice, known=known), story.width)
     figures = _one if known else _three
+    table = Table(_columns(price, voice, figures), story.width)
     rows = [_charge_row(table, charge, price.currency, voice, figures) for charge in price.charges]
     rows += _sum_rows(table, price, voice, figures)
     story.table(table, rows)
@@ -29,10 +33,32 @@ def _amounts(price: Price) -> Iterator[MoneyRange]:
     yield from (price.net, price.tax, price.gross)
 
 
-def _columns(voice: Voice, *, known: bool) -> list[Column]:
-    names = ("amount",) if known else ("from", "likely", "to")
-    amounts = [Column(voice.say(f"price.{name}"), 76 if known else 60, "right") for name in names]
-    return [Column(voice.say("price.what")), Column(voice.say("price.quantity"), 66, "right"), *amounts]
+def _columns(price: Price, voice: Voice, figures: Figures) -> list[Column]:
+    """Wide enough that no amount and, if it is of usual length, no quantity is broken."""
+    names = ("amount",) if figures is _one else ("from", "likely", "to")
+    titles = [voice.say(f"price.{name}") for name in names]
+    money = [voice.money(minor, price.currency) for amount in _amounts(price) for minor in figures(amount)]
+    widest = _widest(*titles, *money) + UNIT / 2
+    quantity = voice.say("price.quantity")
+    counted = [charge.quantity for charge in price.charges]
+    counted += [_each(charge, price.currency, voice) for charge in price.charges]
+    return [
+        Column(voice.say("price.what")),
+        Column(quantity, min(_widest(quantity, *counted), _MOST_QUANTITY), "right"),
+        *(Column(title, widest, "right") for title in titles),
+    ]
+
+
+def _each(charge: Charge, currency: str, voice: Voice) -> str:
+    """The price of one; nothing for a percentage."""
+    return (
+        voice.say("price.each", money=voice.money(charge.unit_minor, currency)) if charge.unit_minor else ""
+    )
+
+
+def _widest(*texts: str) -> float:
+    """The width that holds each of the texts on one line, bold or not."""
+    return max(lettering.measured(text, style) for text in texts for style in (BODY, STRONG)) + 1
 
 
 def _one(amount: MoneyRange) -> tuple[int, ...]:
@@ -46,12 +72,9 @@ def _three(amount: MoneyRange) -> tuple[int, ...]:
 def _charge_row(
     table: Table, charge: Charge, currency: str, voice: Voice, figures: Figures
 ) -> tuple[Cell, ...]:
-    each = (
-        voice.say("price.each", money=voice.money(charge.unit_minor, currency)) if charge.unit_minor else ""
-    )
     return (
-        table.cell(0, (charge.text, BODY), (charge.because, QUIET)),
-        table.cell(1, (charge.quantity, BODY), (each, QUIET)),
+        table.cell(0, (charge.text, BODY), (voice.capital(charge.because), QUIET)),
+        table.cell(1, (charge.quantity, BODY), (_each(charge, currency, voice), QUIET)),
         *_money_cells(table, charge.amount, currency, voice, figures, BODY),
     )
 
@@ -59,7 +82,7 @@ def _charge_row(
 def _sum_rows(table: Table, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
     sums = (
         (voice.say("price.net"), price.net, BODY),
-        (price.tax_words or voice.say("price.tax"), price.tax, BODY),
+        (voice.capital(price.tax_words) or voice.say("price.tax"), price.tax, BODY),
         (voice.say("price.gross"), price.gross, STRONG),
     )
     for words, amount, style in sums:

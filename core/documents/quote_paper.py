@@ -115,21 +115,29 @@ def _tape_row(table: Table, alike: tuple[QuotedTape, ...], speaker: Voice) -> tu
 
 def _tell_cautions(told: Story, quote: Quote, speaker: Voice) -> None:
     """What the customer must hear before money is taken, and what the shop could not know."""
-    sentences: dict[str, list[str]] = {}
-    for tape in quote.tapes:
-        for sentence in tape.verdict.told:
-            named = sentences.setdefault(sentence, [])
-            name = draft_name(tape.draft, speaker)
-            if name not in named:
-                named.append(name)
-    if not sentences and not quote.warnings:
+    sentences = _told(quote, speaker)
+    # The quote's warnings repeat what is told of the tapes, and the notes on the copies, line by line.
+    said = (*sentences, *quote.storage.notes)
+    warnings = [warning for warning in quote.warnings if not warning.endswith(said)]
+    if not sentences and not warnings:
         return
     told.head(speaker.say("quote.told"))
-    for sentence, names in sentences.items():
+    for names, alike in groupby(sentences, key=sentences.__getitem__):
         told.say(" · ".join(names), STRONG, before=UNIT, with_next=True)
-        told.say(sentence, before=0)
-    for warning in quote.warnings:
-        told.say(warning, before=UNIT)
+        told.say(" ".join(alike), before=0)
+    for warning in warnings:
+        told.say(speaker.sentence(warning), before=UNIT)
+
+
+def _told(quote: Quote, speaker: Voice) -> dict[str, tuple[str, ...]]:
+    """Each sentence once, with the names of the tapes it is about."""
+    sentences: dict[str, tuple[str, ...]] = {}
+    for tape in quote.tapes:
+        name = draft_name(tape.draft, speaker)
+        for sentence in tape.verdict.told:
+            names = sentences.get(sentence, ())
+            sentences[sentence] = names if name in names else (*names, name)
+    return sentences
 
 
 def _tell_copies(told: Story, quote: Quote, speaker: Voice) -> None:
@@ -143,7 +151,7 @@ def _tell_copies(told: Story, quote: Quote, speaker: Voice) -> None:
     size = storage.gigabytes
     told.say(speaker.say("quote.size", low=speaker.number(size.low), high=speaker.number(size.high)), QUIET)
     for note in storage.notes:
-        told.say(note, QUIET)
+        told.say(speaker.sentence(note), QUIET)
 
 
 def _tell_terms(told: Story, quote: Quote, speaker: Voice) -> None:

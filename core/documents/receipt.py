@@ -11,7 +11,7 @@ from core.documents.flow import Cell, Gap
 from core.documents.page import Pen
 from core.documents.spliced_tapes import tell_spliced
 from core.documents.story import Column, Story, Table, even_cell, text_cell
-from core.documents.tape_words import became, record_name, short_code, spliced, standing
+from core.documents.tape_words import became, full_name, short_code, spliced, standing
 from core.documents.tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
 from core.documents.voice import Voice, voice
 from core.records import Pickup, ShopFront, Signature, TapeRecord
@@ -83,7 +83,7 @@ def _tape_row(table: Table, tape: TapeRecord, now: str, speaker: Voice) -> tuple
     last = table.cell(2, now)
     if tape.not_for_reuse:
         last += (Gap(UNIT / 4), band(speaker.say("band.short"), table.widths[2]))
-    return table.cell(0, short_code(tape)), table.cell(1, record_name(tape), (tape.label, QUIET)), last
+    return table.cell(0, short_code(tape)), table.cell(1, full_name(tape)), last
 
 
 def _tell_still_here(told: Story, pickup: Pickup, speaker: Voice) -> None:

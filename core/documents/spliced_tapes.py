@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from core.documents.band import band
 from core.documents.flow import Cell, Gap
 from core.documents.story import Story, text_cell
-from core.documents.tape_words import record_name, short_code
+from core.documents.tape_words import full_name, short_code
 from core.documents.tokens import BODY, QUIET, STRONG, UNIT
 from core.documents.voice import Voice
 from core.records import Splice, TapeRecord
@@ -25,7 +25,7 @@ def tell_spliced(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> No
 
 
 def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
-    name = " · ".join(filter(None, (short_code(tape), record_name(tape), tape.label)))
+    name = f"{short_code(tape)} · {full_name(tape)}"
     cell: Cell = (band(speaker.say("band.short"), width), Gap(UNIT / 2), *text_cell(name, width, STRONG))
     for splice in tape.splices:
         cell += text_cell(joined(splice, speaker), width, BODY)

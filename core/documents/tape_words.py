@@ -26,6 +26,11 @@ def record_name(tape: TapeRecord) -> str:
     return " ".join(filter(None, (tape.format_words, tape.marking)))
 
 
+def full_name(tape: TapeRecord) -> str:
+    """The cassette and what its owner wrote on it: ``VHS-C TC-30 · the cabin``."""
+    return " · ".join(filter(None, (record_name(tape), tape.label)))
+
+
 def short_code(tape: TapeRecord) -> str:
     """The code in groups that can be read aloud: ``000013 001 7``."""
     return f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9:]}"
@@ -38,7 +43,7 @@ def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
         voice.wording.get(f"findings.{finding.value}", finding.words) for finding in draft.findings
     )
     repairs = ", ".join(repair.words for repair in verdict.repairs)
-    return " ".join(f"{part[:1].upper()}{part[1:]}." for part in (found, repairs, outcome) if part)
+    return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
 
 
 def became(tape: TapeRecord, voice: Voice) -> str:

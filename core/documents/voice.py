@@ -40,6 +40,16 @@ class Voice:
         chosen = plural if plural in self.wording else f"{name}.other"
         return self.say(chosen, n=self.number(number), **blanks)
 
+    @staticmethod
+    def capital(text: str) -> str:
+        """A phrase that begins a line, with a capital."""
+        return text[:1].upper() + text[1:]
+
+    @staticmethod
+    def sentence(text: str) -> str:
+        """A phrase as a sentence of its own."""
+        return Voice.capital(text) + ("" if text.endswith((".", "!", "?")) else ".")
+
     def number(self, value: float, digits: int = 0) -> str:
         return self._plain(format_decimal(value, f"#,##0.{'0' * digits}", locale=self.locale))
 

@@ -40,7 +40,7 @@ def test_each_line_is_named_with_its_play_time_and_what_is_expected(said: str) -
 def test_each_charge_stands_with_its_reason_and_the_columns_add_up(said: str, quote: Quote) -> None:
     for charge in quote.price.charges:
         assert charge.text in said
-        assert charge.because in said
+        assert charge.because[1:] in said
     assert "Before tax $303.00 $348.00 $429.00" in said
     assert "Sales tax 8.25 %, on top $25.00 $28.71 $35.39" in said
     assert "Total $328.00 $376.71 $464.39" in said
@@ -63,6 +63,16 @@ def test_what_must_be_known_before_money_is_taken_is_said_once_for_the_tapes_it_
     assert said.count(sentence) == 1
     assert f"Hi8 P6-120, recorded as Digital8 · VHS T-160 {sentence}" in said
     assert quote.warnings[0] in said
+
+
+def test_a_warning_that_repeats_what_was_told_is_printed_once(quote: Quote) -> None:
+    note = "one file may be over 4.29 GB"
+    repeated = (f"1 × Hi8: {quote.tapes[8].verdict.told[0]}", note, "the queue is long")
+    storage = replace(quote.storage, notes=(note,))
+    said = pdf.words(quote_paper.render(replace(quote, warnings=repeated, storage=storage), records.FRONT))
+    assert said.count("This tape snapped") == 1
+    assert said.count("ne file may be over 4.29 GB.") == 1
+    assert "The queue is long." in said
 
 
 def test_hazards_of_the_bench_are_not_printed_for_the_customer(said: str) -> None:
