@@ -9,7 +9,7 @@ from core import condition, customers, cuts, history, moves, playtime, recorded,
 from core.beliefs import as_range
 from core.errors import Refused, WrongInput
 from core.names import Finding, Join, TapeCode
-from core.records import TapeRecord
+from core.records import Splice, TapeRecord
 from core.stations import Station
 from core.tables import SpliceRow, TapeRow
 from core.unit import Unit
@@ -42,7 +42,7 @@ def splice(unit: Unit, code: TapeCode, *, at_minutes: float, cut_cm: float, join
     row.not_for_reuse = True
     row.settled += moves.needing_splice(tapes.open_findings(row))
     words = f"spliced at {at_minutes:g} minutes, {cut_cm:g} cm cut away, joined with {joined_with.words}"
-    _tell(unit, row, "spliced", words)
+    _tell(unit, row, "spliced", words, splices=_splices(row))
     return recorded.tape(row)
 
 
@@ -61,9 +61,8 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
         row.not_for_reuse, row.marked_at = False, None
         reopened = moves.needing_splice(row.findings)
         row.settled = tuple(each for each in row.settled if each not in reopened)
-    _tell(
-        unit, row, "splice struck out", f"splice at {standing[-1].at_minutes:g} minutes struck out: {reason}"
-    )
+    words = f"splice at {standing[-1].at_minutes:g} minutes struck out: {reason}"
+    _tell(unit, row, "splice struck out", words, splices=_splices(row))
     return recorded.tape(row)
 
 
@@ -131,7 +130,11 @@ def _reason(place: str, given: str) -> str:
     return reason
 
 
-def _tell(unit: Unit, row: TapeRow, kind: str, words: str) -> None:
+def _splices(row: TapeRow) -> tuple[Splice, ...]:
+    return recorded.tape(row).splices
+
+
+def _tell(unit: Unit, row: TapeRow, kind: str, words: str, **more: object) -> None:
     history.append(
         unit,
         kind,
@@ -143,5 +146,6 @@ def _tell(unit: Unit, row: TapeRow, kind: str, words: str) -> None:
         settled=row.settled,
         not_for_reuse=row.not_for_reuse,
         marked=row.marked_at is not None,
+        **more,
     )
     unit.session.flush()

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from sqlalchemy.exc import DBAPIError, IntegrityError, InterfaceError, OperationalError, ProgrammingError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm.exc import StaleDataError
 
+from core.database import sqlite_module
 from core.errors import Conflict, TapewrightError, Unavailable
 
-FAILURES = (DBAPIError, PoolTimeout, StaleDataError, OSError)
+FAILURES = (DBAPIError, PoolTimeout, StaleDataError, OSError, sqlite_module().Error)
 """What `named` understands."""
 
 _SENTENCES = (
@@ -51,11 +55,29 @@ def named(error: Exception, where: str) -> TapewrightError | None:
             return Unavailable(sentence.format(where=where) + _KEPT)
     if isinstance(error, DBAPIError) and _is_gone(error):
         return Unavailable(_UNREACHABLE.format(where=where))
-    return Unavailable(f"{where} cannot be used: {error}.") if isinstance(error, OSError) else None
+    if isinstance(error, (OSError, sqlite_module().Error)):
+        return Unavailable(f"{where} cannot be used: {error}.")
+    return None
+
+
+@contextmanager
+def named_here(where: str) -> Iterator[None]:
+    """Turns what the database says in this block into failures of ours; what is a bug passes through."""
+    try:
+        yield
+    except FAILURES as error:
+        failure = named(error, where)
+        if failure is None:
+            raise
+        raise failure from error
 
 
 def _is_gone(error: DBAPIError) -> bool:
-    return error.connection_invalidated or isinstance(error, (OperationalError, InterfaceError))
+    """Whether a server broke off; a file cannot, so there an unknown complaint is a bug."""
+    if error.connection_invalidated:
+        return True
+    is_server = type(error.orig).__module__.startswith("psycopg")
+    return is_server and isinstance(error, (OperationalError, InterfaceError))
 
 
 def _clash(error: IntegrityError) -> Conflict | None:

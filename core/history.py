@@ -7,7 +7,7 @@ appended inside the transaction of the step they tell about, so neither exists w
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from sqlalchemy import Select, select
 
@@ -65,7 +65,12 @@ def digest(event: EventRow) -> str:
         event.by,
         event.previous,
     ]
-    return hashlib.sha256(wire.dumps(said).encode()).hexdigest()
+    return fingerprint(wire.dumps(said))
+
+
+def fingerprint(text: str) -> str:
+    """SHA-256 of a text, in hexadecimal."""
+    return hashlib.sha256(text.encode()).hexdigest()
 
 
 def happenings(events: Iterable[EventRow]) -> tuple[Happening, ...]:
@@ -92,7 +97,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
     """Recomputes the whole chain; one sentence for each place where it breaks, none when it holds."""
     problems: list[str] = []
     seq, before = 0, BEGINNING
-    for event in unit.session.scalars(_lines().execution_options(yield_per=500)):
+    for event in lines(unit):
         if event.seq != seq + 1:
             problems.append(f"History: {_span(seq + 1, event.seq - 1)} missing.")
         elif event.previous != before:
@@ -100,10 +105,16 @@ def verify(unit: Unit) -> tuple[str, ...]:
         if digest(event) != event.digest:
             problems.append(f"History: line {event.seq} ({event.kind}) was altered.")
         seq, before = event.seq, event.digest
-        unit.session.expunge(event)
     if latest(unit) > seq:
         problems.append(f"History: {_span(seq + 1, latest(unit))} missing at the end.")
     return tuple(problems)
+
+
+def lines(unit: Unit) -> Iterator[EventRow]:
+    """Every line from the first, a few hundred at a time."""
+    for event in unit.session.scalars(_lines().execution_options(yield_per=500)):
+        unit.session.expunge(event)
+        yield event
 
 
 def _lines() -> Select[EventRow]:

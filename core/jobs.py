@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, datetime
@@ -166,9 +165,9 @@ def _tell(unit: Unit, row: JobRow) -> None:
     chain.append(
         unit,
         "booked",
-        f"booked in {len(row.tapes)} tapes for {row.customer.name}",
+        f"booked in, {len(row.tapes)} tapes",
         job=row.number,
-        quote_sha256=hashlib.sha256(wire.dumps(quote).encode()).hexdigest(),
+        quote_sha256=chain.fingerprint(wire.dumps(quote)),
         promise=quote.promise.day,
         ceiling=quote.price.ceiling_minor,
     )

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from sqlalchemy import select
 
-from core import customers, decks, final, history, numbers, payments, recorded, shelf
+from core import customers, decks, final, history, numbers, payments, recorded, shelf, wire
 from core.errors import Refused, WrongInput
 from core.names import CommandId, JobNumber, TapeCode
 from core.records import Pickup, Price, Signature
@@ -194,7 +194,7 @@ def _keep(
     unit.session.add(kept)
     unit.session.flush()
     unit.session.add_all([HandedBackRow(tape_id=tape.id, pickup_id=kept.id) for tape in going])
-    _tell(unit, row, record)
+    _tell(unit, row, record, command)
     return record
 
 
@@ -206,7 +206,7 @@ def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
         payments.enter(unit, row, "balance", minor)
 
 
-def _tell(unit: Unit, row: JobRow, record: Pickup) -> None:
+def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
     for tape in record.handed_back:
         history.append(
             unit,
@@ -225,4 +225,6 @@ def _tell(unit: Unit, row: JobRow, record: Pickup) -> None:
         job=row.number,
         final=record.final.gross.likely,
         due=record.due_minor,
+        command=command,
+        record_sha256=history.fingerprint(wire.dumps(record)),
     )

@@ -70,20 +70,23 @@ def _check_known(found: str, where: str) -> None:
         )
 
 
-def _upgrade(database: Database) -> None:
+def upgrade(connection: Connection) -> None:
+    """Runs what is missing on a connection, inside its transaction."""
     from alembic import command
     from alembic.config import Config
 
     config = Config()
     config.set_main_option("script_location", str(_MIGRATIONS).replace("%", "%%"))
+    config.attributes["connection"] = connection
+    command.upgrade(config, "head")
+
+
+def _upgrade(database: Database) -> None:
     with _unlinked(database) as connection, connection.begin():
         # Another till may have done it while we waited for the lock; then there is nothing left to do.
-        config.attributes["connection"] = connection
-        command.upgrade(config, "head")
-        if (
-            connection.dialect.name == "sqlite"
-            and connection.exec_driver_sql("PRAGMA foreign_key_check").first()
-        ):
+        upgrade(connection)
+        is_file = connection.dialect.name == "sqlite"
+        if is_file and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
             raise Unavailable(
                 f"{database.where}: the update would break links between records; nothing was changed."
             )

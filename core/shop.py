@@ -54,7 +54,7 @@ class Shop:
         """
         database = open_database(where, alone=alone)
         try:
-            with _named(database.where):
+            with failures.named_here(database.where):
                 schema.bring_up(database, create=create, now=clock())
         except BaseException:
             database.close()
@@ -78,6 +78,18 @@ class Shop:
         with self._unit(self.database.reading) as unit:
             return query(unit, *args, **kwargs)
 
+    def backup(self, directory: str | Path) -> Path:
+        """A checked copy in ``directory`` while the shop stays in use; its name tells the moment."""
+        from core import backup
+
+        return backup.make(self.database, Path(directory), self.clock())
+
+    def verify(self) -> tuple[str, ...]:
+        """What is wrong with the records, a sentence each; nothing when all is well."""
+        from core import backup
+
+        return backup.verify(self.database, self.clock())
+
     def close(self) -> None:
         """Lets go of the records. The shop cannot be used afterwards."""
         self.database.close()
@@ -92,17 +104,9 @@ class Shop:
 
     @contextmanager
     def _unit(self, engine: Engine) -> Iterator[Unit]:
-        with _named(self.where), Session(engine, expire_on_commit=False) as session, session.begin():
+        with (
+            failures.named_here(self.where),
+            Session(engine, expire_on_commit=False) as session,
+            session.begin(),
+        ):
             yield Unit(session, self.clock(), self.who)
-
-
-@contextmanager
-def _named(where: str) -> Iterator[None]:
-    """Turns what the database says into a failure of ours; what is none of its business passes through."""
-    try:
-        yield
-    except failures.FAILURES as error:
-        named = failures.named(error, where)
-        if named is None:
-            raise
-        raise named from error

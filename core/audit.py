@@ -1,0 +1,133 @@
+"""Whether what the shop's tables say is what its history tells: the check that sees one altered figure."""
+
+from __future__ import annotations
+
+import json
+from collections import defaultdict
+from collections.abc import Iterator
+from typing import Any
+
+from sqlalchemy import Text, func, select, type_coerce
+
+from core import history, recorded, shelf, wire
+from core.tables import CounterRow, JobRow, PaymentRow, PickupRow, TapeRow
+from core.unit import Unit
+
+
+def verify(unit: Unit) -> tuple[str, ...]:
+    """One sentence for each place where tables and history differ; none when all is well."""
+    told = _Told(unit)
+    return (
+        *history.verify(unit),
+        *_tapes(unit, told),
+        *_papers(unit, told),
+        *_money(unit, told),
+        *_numbers(unit),
+    )
+
+
+class _Told:
+    """What the history says about each tape, job and pickup."""
+
+    def __init__(self, unit: Unit) -> None:
+        self.tapes: dict[str, dict[str, Any]] = defaultdict(dict)
+        self.quotes: dict[str, str] = {}
+        self.pickups: dict[str, str] = {}
+        self.paid: dict[str, int] = defaultdict(int)
+        for event in history.lines(unit):
+            self._take(event.kind, event.job or "", event.tape, _payload(event.payload))
+
+    def _take(self, kind: str, job: str, tape: str | None, said: dict[str, Any]) -> None:
+        if tape is not None:
+            self.tapes[tape].update(said)
+        elif kind == "booked":
+            self.quotes[job] = str(said.get("quote_sha256"))
+        elif kind == "pickup":
+            self.pickups[str(said.get("command"))] = str(said.get("record_sha256"))
+        elif kind == "paid":
+            self.paid[job] += int(said.get("minor", 0))
+
+
+def _payload(text: str) -> dict[str, Any]:
+    try:
+        said = json.loads(text)
+    except ValueError:
+        return {}  # the chain has named this line already
+    return said if isinstance(said, dict) else {}
+
+
+def _tapes(unit: Unit, told: _Told) -> Iterator[str]:
+    rows = unit.session.scalars(shelf.whole_tapes().order_by(TapeRow.id).execution_options(yield_per=500))
+    seen = set()
+    for row in rows:
+        seen.add(row.code)
+        said = told.tapes.get(row.code, {})
+        for name, value in _facts(row).items():
+            if said.get(name, _UNTOLD[name]) != value:
+                yield f"Tape {row.code}: “{name}” is {value!r}, but its history says {said.get(name)!r}."
+    yield from (
+        f"Tape {code} is in the history but not in the tables." for code in told.tapes if code not in seen
+    )
+
+
+_UNTOLD: dict[str, Any] = {
+    "station": None,
+    "findings": None,
+    "settled": [],
+    "not_for_reuse": False,
+    "marked": False,
+    "played_minutes": None,
+    "splices": [],
+}
+"""What holds as long as the history does not say otherwise."""
+
+
+def _facts(row: TapeRow) -> dict[str, Any]:
+    facts: dict[str, Any] = wire.plain(
+        {
+            "station": row.station,
+            "findings": row.findings,
+            "settled": row.settled,
+            "not_for_reuse": row.not_for_reuse,
+            "marked": row.marked_at is not None,
+            "played_minutes": row.played_minutes,
+            "splices": recorded.tape(row).splices,
+        }
+    )
+    return facts
+
+
+def _papers(unit: Unit, told: _Told) -> Iterator[str]:
+    """The quote as agreed and the receipts as signed are kept letter for letter."""
+    quotes = unit.session.execute(select(JobRow.number, type_coerce(JobRow.quote, Text)).order_by(JobRow.id))
+    for number, text in quotes:
+        if history.fingerprint(text) != told.quotes.get(number):
+            yield f"Job {number}: the quote is not the one that was agreed."
+    receipts = select(PickupRow.command, JobRow.number, type_coerce(PickupRow.record, Text)).join(
+        JobRow, JobRow.id == PickupRow.job_id
+    )
+    found = set()
+    for command, number, text in unit.session.execute(receipts):
+        found.add(command)
+        if history.fingerprint(text) != told.pickups.get(command):
+            yield f"Job {number}: a receipt is not the one that was signed."
+    if missing := told.pickups.keys() - found:
+        yield f"{len(missing)} receipts of the history are not in the tables."
+
+
+def _money(unit: Unit, told: _Told) -> Iterator[str]:
+    paid = select(JobRow.number, func.coalesce(func.sum(PaymentRow.minor), 0)).join_from(
+        JobRow, PaymentRow, isouter=True
+    )
+    for number, minor in unit.session.execute(paid.group_by(JobRow.number).order_by(JobRow.number)):
+        if minor != told.paid.get(number, 0):
+            said = told.paid.get(number, 0)
+            yield f"Job {number}: {minor} minor units are entered as paid, its history says {said}."
+
+
+def _numbers(unit: Unit) -> Iterator[str]:
+    """Job numbers have no gaps: a missing one is a lost box."""
+    last = unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "job")).one()
+    there = set(unit.session.scalars(select(JobRow.id)))
+    if missing := sorted(set(range(1, last + 1)) - there):
+        yield f"{len(missing)} jobs are missing, the first is the {missing[0]}th that was booked."
