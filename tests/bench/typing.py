@@ -1,0 +1,114 @@
+"""From a key to the repainted quote of forty tapes, against the echo of a plain line edit."""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from itertools import cycle, islice
+from pathlib import Path
+
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
+
+from core.shop import Shop
+from gui import theme
+from gui.box import Box, Row
+from gui.desk import Desk
+from gui.screens.counter import Counter
+from gui.work import Work
+from tests.bench.ratio import Ratio, median, p95
+
+KEYS = 300
+AT_MOST = 3.0
+FLOW_MS = 16.0
+"""One frame of a 60 Hz screen."""
+PATIENCE_S = 30.0
+ROWS = (
+    Row("1", "VHS", "T-120", label="garden"),
+    Row("1", "MiniDV", "DVM60", label="school play"),
+    Row("1", "Video8", "P6-120", findings="snapped"),
+    Row("1", "VHS-C", "TC-30", label="beach"),
+)
+
+
+def measure() -> Iterator[Ratio]:
+    """Types a long label into the tray of the real Counter on a real shop, then into a bare field."""
+    application = QApplication.instance() or QApplication([])
+    assert isinstance(application, QApplication)
+    theme.dress(application)
+    with tempfile.TemporaryDirectory() as folder:
+        counter = _counter(Path(folder))
+        ours = _typed_into_the_tray(counter)
+        counter.close()
+        counter.desk.work.close()
+    floor = _typed(_bare_field())
+    against = "plain line edit"
+    yield Ratio("key to quote, p50", median(ours), f"{against}, p50", median(floor), "ms")
+    yield Ratio("key to quote, p95", p95(ours), f"{against}, p95", p95(floor), "ms", AT_MOST)
+    yield Ratio("key to quote, p95", p95(ours), "one frame", FLOW_MS, "ms", 1.0)
+
+
+def _counter(folder: Path) -> Counter:
+    """A furnished Counter with forty tapes on it."""
+
+    def open_shop() -> Shop:
+        return Shop.open(folder / "shop.sqlite")
+
+    work = Work(open_shop)
+    desk = Desk(work, lambda: datetime.now(UTC), "bench", folder, lambda file: None)
+    counter = Counter(desk)
+    counter.resize(1280, 760)
+    counter.show()
+    work.open()
+    counter.enter()
+    _wait_until(lambda: work.is_idle)
+    counter.draft.begin(Box(rows=tuple(islice(cycle(ROWS), 40)), name="A. Example", phone="2025550142"))
+    _wait_until(lambda: counter.quote is not None and len(counter.quote.tapes) == 40)
+    return counter
+
+
+def _typed_into_the_tray(counter: Counter) -> list[float]:
+    table = counter.parts.table
+    table.setFocus()
+    table.put_cursor(2, counter.parts.rows.column_named("label"))
+    QTest.keyClick(table, "a")
+    editor = QApplication.focusWidget()
+    assert isinstance(editor, QLineEdit), "typing into a cell opens no editor"
+    return _typed(editor)
+
+
+def _bare_field() -> QLineEdit:
+    window = QWidget()
+    window.resize(1280, 760)
+    field = QLineEdit(window)
+    field.setGeometry(40, 40, 400, 32)
+    field.window().show()
+    field.setFocus()
+    field.kept = window  # type: ignore[attr-defined]  # its window lives as long as it does
+    QApplication.processEvents()
+    return field
+
+
+def _typed(field: QLineEdit) -> list[float]:
+    """Milliseconds from each key until everything it caused is painted; cleared every twenty letters."""
+    taken = []
+    for count, letter in enumerate(islice(cycle("summer by the sea "), KEYS)):
+        if count % 20 == 0:
+            field.clear()
+            QApplication.processEvents()
+        began = time.perf_counter()
+        QTest.keyClick(field, letter)
+        QApplication.processEvents()
+        taken.append(1000 * (time.perf_counter() - began))
+    return taken
+
+
+def _wait_until(is_so: Callable[[], bool]) -> None:
+    deadline = time.monotonic() + PATIENCE_S
+    while not is_so():
+        if time.monotonic() > deadline:
+            raise TimeoutError("the counter was not ready in time")
+        QApplication.processEvents()
+        time.sleep(0.005)
