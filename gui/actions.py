@@ -29,6 +29,15 @@ LOOK = Key("look", "Change the light", "F11")
 QUIT = Key("quit", "Close Tapewright", "Ctrl+Q")
 BIGGER = Key("bigger", "Larger type", "Ctrl++")
 
+BOOK = Key("book-box", "Book the box", "Ctrl+Return")
+NEW_BOX = Key("new-box", "Start a new box", "Ctrl+N")
+UNDO = Key("undo", "Undo", "Ctrl+Z")
+REDO = Key("redo", "Do it again", "Ctrl+Y")
+REPEAT = Key("repeat-row", "Repeat the row above", "Ctrl+D")
+REMOVE = Key("remove-row", "Take the row out", "Ctrl+Del")
+OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK)
+"""The keys of the Counter's tray, as they are told on it."""
+
 
 def action(key: Key, parent: QWidget) -> QAction:
     """The `QAction` of one key, added to ``parent`` so that its shortcut works there."""

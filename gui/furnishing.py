@@ -74,7 +74,9 @@ class Furnishing(QObject):
             "shop": ShopScreen(self._desk),
         }
         self._customer_side = CustomerSide(self._window)
+        self._customer_side.show_front(fittings.front)
         counter.quote_changed.connect(self._customer_side.show_quote)
+        counter.job_booked.connect(self._customer_side.show_job)
         self._window.wants_customer_side.connect(self._customer_side.turn)
         self._work.refused.disconnect(self._window.banner.refuse)
         self._window.furnish(self._desk, fittings.front.name, screens)

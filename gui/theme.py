@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from pathlib import Path
 
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication
@@ -15,7 +16,7 @@ UNIT = 8
 ROW = 4 * UNIT
 """Height of a table row: a target of at least 24 px (WCAG 2.2, 2.5.8)."""
 
-SMALL, BODY, LEAD, GREAT = 10.5, 12.0, 16.0, 26.0
+SMALL, BODY, LEAD, GREAT = 10.5, 12.0, 16.0, 24.0
 """The four type sizes, in points."""
 
 FAMILY = "Lato"
@@ -202,7 +203,14 @@ def _palette(tokens: Tokens) -> QPalette:
 def style_sheet(tokens: Tokens) -> str:
     """Qt style sheet of the house. Widgets opt in by their ``role`` property."""
     values = {field.name: getattr(tokens, field.name) for field in fields(tokens)}
+    values["tick"] = _tick(tokens).as_posix()
     return _SHEET.format(**values, small=SMALL, body=BODY, lead=LEAD, great=GREAT, row=ROW)
+
+
+def _tick(tokens: Tokens) -> Path:
+    """The tick of a checked box, dark or light as it stands on the house colour."""
+    is_light = _luminance(tokens.on_oxide) > _luminance(tokens.oxide)
+    return resources.path("pictures", "tick-light.svg" if is_light else "tick-dark.svg")
 
 
 _SHEET = """
@@ -253,6 +261,12 @@ QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; 
 
 QCheckBox, QRadioButton {{ spacing: 8px; min-height: 24px; }}
 QCheckBox:focus, QRadioButton:focus {{ background: {lit}; }}
+QCheckBox::indicator, QRadioButton::indicator {{ width: 16px; height: 16px; background: {slip};
+    border: 1px solid {edge}; border-radius: 2px; }}
+QCheckBox::indicator:checked {{ background: {oxide}; border-color: {oxide}; image: url({tick}); }}
+QRadioButton::indicator {{ border-radius: 9px; }}
+QRadioButton::indicator:checked {{ width: 8px; height: 8px; border: 5px solid {oxide}; }}
+QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {{ border-color: {line}; }}
 
 QTableView, QListView, QTreeView {{
     background: {tray}; alternate-background-color: {tray}; border: 1px solid {line}; gridline-color: {line};

@@ -32,7 +32,7 @@ class Window(QMainWindow):
         super().__init__()
         self.setObjectName("window")
         self.resize(1280, 800)
-        self.setMinimumSize(960, 600)
+        self.setMinimumSize(480, 320)
         self._painted = False
         self._desk: Desk | None = None
         self._shop_name = "Tapewright"
@@ -103,6 +103,9 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if self._desk is not None:
+            screen = self.screen_on_show()
+            if screen is not None:
+                screen.leave()
             self._desk.work.close()
             self._desk = None
         event.accept()

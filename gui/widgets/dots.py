@@ -126,10 +126,10 @@ class Dots(QWidget):
     def _pitch(self, wide: float, floor: float) -> float:
         """The largest side of a dot's square at which the fullest column still fits."""
         fullest = max(column.count for column in self._columns)
-        side = 14.0 * self._scale
+        side = 18.0 * self._scale
         while side > 3.0:
             across = int(wide // side)
-            if across and -(-fullest // across) * side <= floor - 3:
+            if across and -(-fullest // across) * side <= floor - 8 * self._scale:
                 return side
             side -= 0.5
         return side

@@ -21,17 +21,22 @@ class Slip(QWidget):
     """Paper with a head, the charges, the price, and below a perforation the stub with the day."""
 
     def __init__(
-        self, front: ShopFront, scale: float = 1.0, inside: bool = True, parent: QWidget | None = None
+        self,
+        front: ShopFront | None = None,
+        scale: float = 1.0,
+        inside: bool = True,
+        parent: QWidget | None = None,
     ) -> None:
         """``inside`` says whether the shop's own reasons for the day are shown, too."""
         super().__init__(parent)
-        self._front = front
         self._scale = scale
         self._inside = inside
         self._quote: Quote | None = None
         self.setAccessibleName("Slip")
         self._build()
         self.show_nothing()
+        if front is not None:
+            self.show_front(front)
 
     # --- what it shows -------------------------------------------------------------------
 
@@ -48,6 +53,10 @@ class Slip(QWidget):
     def price_words(self) -> str:
         """The price as it stands on the slip; empty when there is none."""
         return next((line.amount for line in self._sums.lines if line.kind == "price"), "")
+
+    def show_front(self, front: ShopFront) -> None:
+        """Put the shop's name at the head."""
+        self._name.setText(front.name)
 
     def show_nothing(self) -> None:
         """An empty slip, waiting for the first tape."""
@@ -93,6 +102,7 @@ class Slip(QWidget):
         self._day.setVisible(promise.day is not None)
         self._dots.show_promise(promise)
         self._hold(promise)
+        self.update()
 
     def _promise_nothing(self) -> None:
         self._ready_by.setText(say("slip", "opening"))
@@ -101,6 +111,7 @@ class Slip(QWidget):
         self._times.setText("")
         self._dots.show_promise(None)
         self._held.setText("")
+        self.update()
 
     def _hold(self, promise: Promise) -> None:
         wanted = self._inside or promise.day is None
@@ -116,8 +127,20 @@ class Slip(QWidget):
         painter.setPen(QPen(QColor(tokens.line), 1))
         painter.setBrush(QColor(tokens.slip))
         painter.drawPolygon(self._outline())
+        if self._quote is None:
+            self._paint_ruling(painter, tokens)
         self._paint_perforation(painter, tokens)
         painter.end()
+
+    def _paint_ruling(self, painter: QPainter, tokens: theme.Tokens) -> None:
+        """A blank slip is ruled, so that it is seen to wait for something."""
+        side = 2.5 * theme.UNIT * self._scale
+        pitch = 4 * theme.UNIT * self._scale
+        painter.setPen(QPen(QColor(tokens.line), 1))
+        y = self._roll.y() + pitch
+        while y < self._stub.y() - pitch / 2:
+            painter.drawLine(QPointF(side, round(y) + 0.5), QPointF(self.width() - side, round(y) + 0.5))
+            y += pitch
 
     def _outline(self) -> QPolygonF:
         """A straight sheet whose lower edge was torn off the roll."""
@@ -144,7 +167,7 @@ class Slip(QWidget):
     # --- building ------------------------------------------------------------------------
 
     def _build(self) -> None:
-        side = round(3 * theme.UNIT * self._scale)
+        side = round(2.5 * theme.UNIT * self._scale)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, round(2 * theme.UNIT * self._scale), 0, 0)
         column.setSpacing(0)
@@ -163,7 +186,6 @@ class Slip(QWidget):
         column.setContentsMargins(side, 0, side, theme.UNIT)
         column.setSpacing(0)
         self._name = self._label(theme.LEAD, "oxide", bold=True)
-        self._name.setText(self._front.name)
         self._number = self._label(theme.GREAT, "ink", bold=True)
         self._number.setObjectName("job-number")
         self._about = self._label(theme.SMALL, "muted")
@@ -198,6 +220,7 @@ class Slip(QWidget):
         self._held = self._label(theme.SMALL, "muted")
         for widget in (self._ready_by, self._day, self._times, self._dots, self._held):
             column.addWidget(widget)
+        column.insertSpacing(column.indexOf(self._held), round(theme.UNIT * self._scale / 2))
         return stub
 
     def _label(self, size: float, ink: str, bold: bool = False) -> QLabel:

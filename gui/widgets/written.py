@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from gui import theme
 from gui.widgets.slip_lines import SlipLine
 
+_LOOSEST = 8.0
 _GAP = 2.0 * theme.UNIT
 """Between words and amount."""
 
@@ -52,20 +53,24 @@ class Written(QWidget):
     # --- composing -----------------------------------------------------------------------
 
     def _compose(self) -> None:
-        self._set_out(short=False)
+        self._set_out(short=False, loose=0.0)
         if self._room is not None and self._height > self._room.height():
-            self._set_out(short=True)
+            self._set_out(short=True, loose=0.0)
+            spare = self._room.height() - self._height
+            if spare > 0:
+                self._set_out(short=True, loose=min(_LOOSEST * self._scale, spare / len(self.lines)))
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()
 
-    def _set_out(self, short: bool) -> None:
+    def _set_out(self, short: bool, loose: float) -> None:
+        """``loose`` is what is added below every line."""
         self._pieces, self._rules, y = [], [], 0.0
         for index, line in enumerate(self.lines):
             if line.kind == "sum" and (index == 0 or self.lines[index - 1].kind != "sum"):
                 self._rules.append(y + 2)
                 y += 8 * self._scale
-            y = self._set_line(line, y, short)
+            y = self._set_line(line, y, short) + loose
         self._height = y
 
     def _set_line(self, line: SlipLine, y: float, short: bool) -> float:
@@ -83,7 +88,9 @@ class Written(QWidget):
             size = theme.LEAD
         face = self._face(size, bold=True)
         high = QFontMetricsF(face).height()
-        self._put(QRectF(0, y, wide, high), line.words, self._face(theme.BODY), "ink", bottom=True)
+        small = QFontMetricsF(self._face(theme.BODY))
+        drop = QFontMetricsF(face).ascent() - small.ascent()
+        self._put(QRectF(0, y + drop, wide, small.height()), line.words, self._face(theme.BODY), "ink")
         self._put(QRectF(0, y, wide, high), line.amount, face, "ink", right=True)
         return y + high
 
@@ -98,13 +105,14 @@ class Written(QWidget):
         y = self._set_block(line.words, y, room, theme.BODY, "ink")
         if line.because:
             y = self._set_block(line.because, y, float(self.width()), theme.SMALL, "muted")
-        return y + (6 if line.kind == "charge" else 1) * self._scale
+        return y + (6 if line.kind == "charge" else 3) * self._scale
 
     def _set_short(self, line: SlipLine, y: float, room: float, face: QFont) -> float:
         metrics = QFontMetricsF(face)
-        words = metrics.elidedText(line.words, Qt.TextElideMode.ElideRight, room)
-        self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
-        used = metrics.horizontalAdvance(words) + 8
+        if metrics.horizontalAdvance(line.words) > room:
+            return self._set_block(line.words, y, room, theme.BODY, "ink") + 2 * self._scale
+        self._put(QRectF(0, y, room, metrics.height()), line.words, face, "ink")
+        used = metrics.horizontalAdvance(line.words) + 8
         small = self._face(theme.SMALL)
         if line.because and room - used > 60 * self._scale:
             because = QFontMetricsF(small).elidedText(line.because, Qt.TextElideMode.ElideRight, room - used)
@@ -119,12 +127,9 @@ class Written(QWidget):
         self._pieces.append(_Piece(QRectF(0, y, room, high + 1), words, face, ink, flags))
         return y + high
 
-    def _put(
-        self, rect: QRectF, words: str, face: QFont, ink: str, right: bool = False, bottom: bool = False
-    ) -> None:
+    def _put(self, rect: QRectF, words: str, face: QFont, ink: str, right: bool = False) -> None:
         side = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
-        level = Qt.AlignmentFlag.AlignBottom if bottom else Qt.AlignmentFlag.AlignVCenter
-        self._pieces.append(_Piece(rect, words, face, ink, side | level))
+        self._pieces.append(_Piece(rect, words, face, ink, side | Qt.AlignmentFlag.AlignVCenter))
 
     def _face(self, size: float, bold: bool = False) -> QFont:
         return theme.font(size * self._scale, QFont.Weight.Bold if bold else QFont.Weight.Normal)

@@ -1,0 +1,40 @@
+"""The shop at this moment: everything a quote is made against, read once and asked at every key."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from core import decks, hours, pricebook, quoting, turnaround
+from core.inventory import Inventory
+from core.pricebook import PriceBook
+from core.records import Fittings, Quote
+from core.unit import Unit
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Present:
+    """Fittings, price book and the queue already worked through."""
+
+    fittings: Fittings
+    book: PriceBook
+    load: turnaround.Load
+    now: datetime
+    """When it was read, as the clock on the shop's wall shows it."""
+
+    @property
+    def today(self) -> date:
+        return hours.today(self.fittings, self.now)
+
+    def quote(self, inventory: Inventory, now: datetime) -> Quote:
+        """The quote of a box; pure. WrongInput for what the catalogue or the book do not know."""
+        moment = now.astimezone(self.now.tzinfo)
+        return quoting.quote(inventory, book=self.book, fittings=self.fittings, load=self.load, now=moment)
+
+
+def read(unit: Unit) -> Present:
+    """The shop as its records tell it now. Costly: it works the whole queue through."""
+    fittings = decks.fittings(unit)
+    now = decks.on_the_shops_clock(unit, unit.now)
+    load = turnaround.load(fittings, decks.queue(unit), now)
+    return Present(fittings, pricebook.in_force(hours.today(fittings, now)), load, now)

@@ -1,0 +1,407 @@
+"""Counter: a box of tapes becomes a slip while the customer watches, and is booked with one key."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+from PySide6.QtCore import Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QWidget
+
+from core import drafts, jobs, paper_files
+from core.errors import TapewrightError, WrongInput
+from core.inventory import Inventory
+from core.names import CommandId
+from core.records import Job, Question, Quote
+from core.unit import Unit
+from gui import actions, present
+from gui.box import Box, Reading, answered, box_of, kept_of, read_box, read_row
+from gui.desk import Desk
+from gui.draft import Draft
+from gui.present import Present
+from gui.screens.counter_layout import CounterLayout
+from gui.screens.screen import Screen
+from gui.tables.tapes import Tape
+from gui.text import say
+
+KEEP_AFTER_MS = 300
+"""A pause in typing after which the draft is written down."""
+READ_AGAIN_MS = 5 * 60_000
+"""The queue moves on by itself: decks play while nobody books."""
+
+
+class Counter(Screen):
+    """The slip is the screen: tapes in the tray at the left, the growing slip at the right."""
+
+    name = "Counter"
+    kinds = frozenset({"jobs", "tapes", "shop"})
+    quote_changed = Signal(object)
+    """The `Quote` on the slip, or None for an empty slip."""
+    job_booked = Signal(object)
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.setObjectName("counter")
+        self.draft = Draft(self)
+        self.quote: Quote | None = None
+        self.job: Job | None = None
+        """The job just booked, until the next box is begun."""
+        self._present: Present | None = None
+        self._reading: Reading | None = None
+        self._restored = False
+        self._command: CommandId | None = None
+        self._booking: Box | None = None
+        self._files: tuple[Path, ...] = ()
+        self.parts = CounterLayout(self, self._today)
+        self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
+        self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
+        self._connect()
+        self._recompute()
+
+    # --- what every screen does ----------------------------------------------------------
+
+    def refresh(self) -> None:
+        self.desk.work.ask(present.read, then=self._stand_in)
+        if not self._restored:
+            self._restored = True
+            self.desk.work.ask(drafts.kept, self._draft_key, then=self._restore)
+
+    def enter(self) -> None:
+        super().enter()
+        self._again_timer.start()
+
+    def leave(self) -> None:
+        super().leave()
+        self._again_timer.stop()
+        self.parts.table.commit()
+        self.keep_now()
+
+    def take_focus(self) -> None:
+        self.parts.table.setFocus()
+
+    def _stand_in(self, now: Present) -> None:
+        self._present = now
+        self.parts.slip.show_front(now.fittings.front)
+        self._recompute()
+
+    def _restore(self, inventory: Inventory | None) -> None:
+        if inventory is not None and self.draft.box.is_empty:
+            self.draft.begin(box_of(inventory))
+            self.said.emit(say("counter", "restored"))
+
+    @Slot()
+    def _read_again(self) -> None:
+        self.desk.work.ask(present.read, then=self._stand_in)
+
+    def _today(self) -> date:
+        return self._present.today if self._present is not None else self.desk.clock().date()
+
+    # --- the quote, at every key ---------------------------------------------------------
+
+    @Slot()
+    def _recompute(self) -> None:
+        box = self.draft.shown
+        self._reading = read_box(box, self._today())
+        failure = self._requote(self._reading)
+        self._show_rows(box, self._reading)
+        self._show_quote(failure)
+        self.parts.form.show_box(self.draft.box, self._reading)
+        self.unsaved_changed.emit(not self.draft.box.is_empty)
+
+    def _requote(self, reading: Reading) -> WrongInput | None:
+        self.quote = None
+        if self._present is None or not reading.inventory.lines:
+            return None
+        try:
+            self.quote = self._present.quote(reading.inventory, self.desk.clock())
+        except WrongInput as failure:
+            return failure
+        return None
+
+    def _show_rows(self, box: Box, reading: Reading) -> None:
+        first = {}
+        if self.quote is not None:
+            first = {reading.places[tape.line - 1]: tape for tape in self.quote.tapes if tape.n == 1}
+        self.parts.rows.show(
+            [Tape(row, read_row(row, box.tv), first.get(place)) for place, row in enumerate(box.rows)]
+        )
+
+    def _show_quote(self, failure: WrongInput | None) -> None:
+        quote, parts = self.quote, self.parts
+        if quote is None and self.job is not None and self.draft.shown.is_empty:
+            return
+        self.job = None
+        if quote is None:
+            parts.slip.show_nothing()
+        else:
+            parts.slip.show_quote(quote)
+        parts.taking.show_price(quote.price if quote else None)
+        parts.show_talk(quote, self._rows_of_questions())
+        parts.show_message(self._reading, failure)
+        self.quote_changed.emit(quote)
+
+    def _rows_of_questions(self) -> list[int]:
+        if self.quote is None or self._reading is None:
+            return []
+        return [self._reading.places[question.line - 1] + 1 for question in self.quote.questions]
+
+    @Slot()
+    def _say_where(self) -> None:
+        self.parts.show_message(self._reading, None)
+
+    # --- the tray ------------------------------------------------------------------------
+
+    @Slot()
+    def _go_on_below(self) -> None:
+        if self.draft.box.rows[-1].is_empty and len(self.draft.box.rows) > 1:
+            self._leave_tray()
+        else:
+            self.parts.table.put_cursor(self.draft.add_row(), 0)
+
+    @Slot()
+    def _leave_tray(self) -> None:
+        self.parts.taking.deposit.setFocus(Qt.FocusReason.TabFocusReason)
+
+    @Slot()
+    def _back_to_form(self) -> None:
+        self.parts.form.rush.setFocus(Qt.FocusReason.BacktabFocusReason)
+
+    @Slot(int, str)
+    def _clear_cell(self, row: int, column: str) -> None:
+        if column != "minutes":
+            self.draft.write(row, column, "")
+
+    @Slot()
+    def repeat_row(self) -> None:
+        """The row above once more."""
+        self.parts.table.commit()
+        row = max(self.parts.table.currentIndex().row(), 0)
+        column = max(self.parts.table.currentIndex().column(), 0)
+        self.parts.table.put_cursor(self.draft.repeat_above(row), column)
+
+    @Slot()
+    def remove_row(self) -> None:
+        """Take the current row out; undo brings it back."""
+        here = self.parts.table.currentIndex()
+        if here.isValid():
+            self.parts.table.commit()
+            self.draft.remove_row(here.row())
+            self.parts.table.put_cursor(min(here.row(), len(self.draft.box.rows) - 1), here.column())
+
+    @Slot(object, int)
+    def _take_answer(self, question: Question, place: int) -> None:
+        assert self._reading is not None
+        self.parts.table.commit()
+        row = self._reading.places[question.line - 1]
+        written = answered(self.draft.box.rows[row], question.answers[place].draft)
+        self.draft.write_row(row, written, f"answer for row {row + 1}")
+        self.parts.table.setFocus()
+
+    @Slot()
+    def undo(self) -> None:
+        """Take the last step back."""
+        self.parts.table.commit()
+        self.draft.undo.undo()
+
+    @Slot()
+    def redo(self) -> None:
+        """Do it again."""
+        self.draft.undo.redo()
+
+    @Slot()
+    def new_box(self) -> None:
+        """An empty tray; undo brings the old one back."""
+        self.parts.table.commit()
+        self.job = None
+        self.draft.start_new()
+        self._forget_customer()
+        self._recompute()
+        self.parts.table.setFocus()
+        self.parts.table.put_cursor(0, 0)
+
+    # --- keeping -------------------------------------------------------------------------
+
+    @property
+    def _draft_key(self) -> str:
+        return f"counter {self.desk.who}"
+
+    @Slot()
+    def keep_now(self) -> None:
+        """Write the draft down against a power cut."""
+        if self._keep_timer.isActive() or self.sender() is self._keep_timer:
+            self._keep_timer.stop()
+            inventory = kept_of(self.draft.box, self._today())
+            self.desk.work.run(drafts.keep, self._draft_key, inventory, changes=frozenset())
+
+    # --- booking -------------------------------------------------------------------------
+
+    @Slot()
+    def book(self) -> None:
+        """Book the box, or say what stands in the way and go there."""
+        self.parts.table.commit()
+        self.parts.form.settle()
+        if self._booking is not None:
+            return
+        try:
+            deposit = self._ready_to_book()
+        except WrongInput as failure:
+            self.show_failure(failure)
+            return
+        self._booking = self.draft.box
+        self._command = self._command or CommandId(str(uuid.uuid4()))
+        self.desk.work.run(
+            _book,
+            self.quote,
+            self._command,
+            deposit,
+            self._draft_key,
+            then=self._was_booked,
+            otherwise=self._was_not_booked,
+        )
+
+    def _ready_to_book(self) -> int:
+        """The deposit; WrongInput, with the keyboard put where it belongs, when something is missing."""
+        assert self._reading is not None
+        for row, column, sentence in self._reading.wrong:
+            self.parts.go_to(row, column)
+            raise _Said(sentence if row is None else say("counter", "row", row=row + 1, sentence=sentence))
+        if self.quote is None:
+            self.parts.go_to(0, "count")
+            raise _Said(say("counter", "need_tape"))
+        if self._reading.inventory.customer is None:
+            self.parts.go_to(None, "name")
+            raise _Said(say("counter", "need_name"))
+        if not self.parts.telling.is_settled:
+            self.parts.telling.told.setFocus()
+            raise _Said(say("counter", "need_told"))
+        return self._deposit()
+
+    def _deposit(self) -> int:
+        try:
+            return self.parts.taking.deposit_minor()
+        except WrongInput:
+            self.parts.taking.deposit.setFocus()
+            raise
+
+    def _was_booked(self, job: Job) -> None:
+        booked, self._booking, self._command = self._booking, None, None
+        self.job = job
+        self._forget_customer()
+        if self.draft.box is booked:
+            self.draft.begin(Box())
+        self._show_booked(job)
+        self.job_booked.emit(job)
+        count = f"{len(job.tapes)} tape{'s' if len(job.tapes) > 1 else ''}"
+        self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
+        self._write_papers(job)
+
+    def _show_booked(self, job: Job) -> None:
+        self.parts.slip.show_job(job)
+        self.parts.taking.show_booked()
+        self.parts.show_talk(None, [])
+        self.parts.taking.next.setFocus()
+
+    def _was_not_booked(self, failure: TapewrightError) -> None:
+        self._booking = None
+        self.show_failure(failure)
+
+    def _forget_customer(self) -> None:
+        self.parts.telling.forget()
+        self.parts.taking.forget()
+
+    # --- papers --------------------------------------------------------------------------
+
+    def _write_papers(self, job: Job) -> None:
+        assert self._present is not None
+        front, folder = self._present.fittings.front, self.desk.papers
+
+        def write() -> tuple[Path, ...]:
+            try:
+                return paper_files.of_booking(job, front, paper_files.prepare(folder))
+            except OSError as error:
+                why = error.strerror or str(error)
+                raise TapewrightError(say("counter", "papers_failed", number=job.number, why=why)) from error
+
+        self._files = ()
+        self.desk.work.write_paper(write, then=self._papers_written, otherwise=self.show_failure)
+
+    def _papers_written(self, files: tuple[Path, ...]) -> None:
+        self._files = files
+        if self.job is not None:
+            self.parts.taking.show_papers()
+
+    @Slot()
+    def _show_claim_slip(self) -> None:
+        self._show_file("claim-slip")
+
+    @Slot()
+    def _show_labels(self) -> None:
+        self._show_file("labels")
+
+    def _show_file(self, stem: str) -> None:
+        for file in self._files:
+            if file.name.startswith(stem):
+                self.desk.show_file(file)
+
+    # --- wiring --------------------------------------------------------------------------
+
+    def _connect(self) -> None:
+        draft, parts = self.draft, self.parts
+        draft.changed.connect(self._recompute)
+        draft.kept.connect(self._keep_timer.start)
+        parts.rows.written.connect(draft.write)
+        parts.table.cells.typed.connect(draft.half_type)
+        parts.table.cells.closeEditor.connect(draft.drop_half_typed)
+        parts.table.row_wanted.connect(self._go_on_below)
+        parts.table.row_cleared.connect(self._clear_cell)
+        parts.table.went_on.connect(self._leave_tray)
+        parts.table.went_back.connect(self._back_to_form)
+        parts.table.cell_reached.connect(self._say_where)
+        parts.form.written.connect(draft.write_field)
+        parts.form.went_on.connect(self.take_focus)
+        parts.asking.answered.connect(self._take_answer)
+        parts.taking.book_wanted.connect(self.book)
+        parts.taking.next_wanted.connect(self.new_box)
+        parts.taking.slip_wanted.connect(self._show_claim_slip)
+        parts.taking.labels_wanted.connect(self._show_labels)
+        for key, do in (
+            (actions.BOOK, self.book),
+            (actions.NEW_BOX, self.new_box),
+            (actions.UNDO, self.undo),
+            (actions.REDO, self.redo),
+            (actions.REPEAT, self.repeat_row),
+            (actions.REMOVE, self.remove_row),
+        ):
+            self._on_key(key, do)
+
+    def _on_key(self, key: actions.Key, do: Callable[[], None]) -> QAction:
+        made = actions.action(key, self)
+        made.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        made.triggered.connect(do)
+        return made
+
+
+class _Said(WrongInput):
+    """A sentence that already says it all."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__("the Counter", "", sentence)
+        self.sentence = sentence
+
+
+def _book(unit: Unit, quote: Quote, command: CommandId, deposit_minor: int, draft: str) -> Job:
+    """Book and throw the draft away in one transaction: a power cut leaves one or the other."""
+    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor)
+    drafts.keep(unit, draft, None)
+    return job
+
+
+def _timer(parent: QWidget, milliseconds: int, do: Callable[[], None], once: bool) -> QTimer:
+    timer = QTimer(parent)
+    timer.setInterval(milliseconds)
+    timer.setSingleShot(once)
+    timer.timeout.connect(do)
+    return timer

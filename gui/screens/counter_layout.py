@@ -1,0 +1,153 @@
+"""Where everything lies on the Counter: form, tray and talk at the left, slip and till at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import date
+
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from core.errors import WrongInput
+from core.records import Quote
+from gui import actions, theme
+from gui.box import Reading
+from gui.tables import tapes
+from gui.tables.rows import Rows
+from gui.tables.travel import TravelTable
+from gui.text import say
+from gui.widgets.asking import Asking, Telling
+from gui.widgets.box_form import BoxForm
+from gui.widgets.layouts import Columns, stacked, words
+from gui.widgets.oneline import OneLine
+from gui.widgets.slip import Slip
+from gui.widgets.taking import Taking
+
+ROWS_IN_SIGHT = 14
+SLIP_WIDTH = 52 * theme.UNIT
+FOLD_BELOW = 1000
+"""Logical pixels under which the slip stands below the tray."""
+_HEADING = round(3.5 * theme.UNIT)
+
+
+class CounterLayout:
+    """Builds the parts into a screen and shows what belongs to several of them."""
+
+    def __init__(self, screen: QWidget, today: Callable[[], date]) -> None:
+        self.rows = Rows(tapes.columns(), screen)
+        self.table = TravelTable(self.rows)
+        self.form = BoxForm(today)
+        self.message = OneLine()
+        self.asking = Asking()
+        self.telling = Telling()
+        self.keys = _keys()
+        self.slip = Slip()
+        self.taking = Taking()
+        self._build(screen)
+
+    # --- showing -------------------------------------------------------------------------
+
+    def show_talk(self, quote: Quote | None, rows: Sequence[int]) -> None:
+        """The next question, what must be told, or else the keys."""
+        self.asking.show_questions(quote.questions if quote else (), rows)
+        self.telling.show_quote(quote)
+        self.keys.setVisible(self.asking.isHidden() and self.telling.isHidden())
+
+    def show_message(self, reading: Reading | None, failure: WrongInput | None) -> None:
+        """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
+        words_here, wrong = self._words(reading, failure)
+        self.message.say(words_here)
+        if self.message.property("ink") != ("attention" if wrong else "muted"):
+            self.message.setProperty("ink", "attention" if wrong else "muted")
+            self.message.style().unpolish(self.message)
+            self.message.style().polish(self.message)
+
+    def go_to(self, row: int | None, name: str) -> None:
+        """Put the keyboard into a cell or a field."""
+        if row is None:
+            self.form.fields[name].setFocus()
+        else:
+            self.table.setFocus()
+            self.table.put_cursor(row, self.rows.column_named(name))
+
+    def _words(self, reading: Reading | None, failure: WrongInput | None) -> tuple[str, bool]:
+        here = self.table.currentIndex()
+        complaint = self.rows.complaint(here) if here.isValid() else ""
+        if complaint:
+            return complaint, True
+        if failure is not None:
+            return failure.sentence, True
+        if reading is not None and reading.wrong:
+            row, _, sentence = reading.wrong[0]
+            return sentence if row is None else say("counter", "row", row=row + 1, sentence=sentence), True
+        column = self.rows.columns[here.column()] if here.isValid() else None
+        return (f"{column.words}: {column.hint}" if column is not None and column.hint else ""), False
+
+    # --- building ------------------------------------------------------------------------
+
+    def _build(self, screen: QWidget) -> None:
+        self._name()
+        columns = Columns(FOLD_BELOW)
+        columns.add(self._left(), 1)
+        columns.add(self._right(), 0)
+        whole = QVBoxLayout(screen)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(columns)
+
+    def _name(self) -> None:
+        self.table.setObjectName("tray")
+        self.table.setAccessibleName("Tray of tapes")
+        self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
+        self.message.setObjectName("row-message")
+        self.message.setFont(theme.font(theme.SMALL))
+        self.message.setFixedHeight(round(2.5 * theme.UNIT))
+        self.slip.setObjectName("slip")
+        self.taking.setObjectName("taking")
+
+    def _left(self) -> QWidget:
+        left = QWidget()
+        column = stacked(left, theme.UNIT)
+        column.addWidget(self.form)
+        column.addWidget(self.table, 1)
+        column.addWidget(self.message)
+        column.addWidget(self._talk())
+        return left
+
+    def _talk(self) -> QWidget:
+        talk = QWidget()
+        talk.setFixedHeight(19 * theme.UNIT)
+        row = QHBoxLayout(talk)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(3 * theme.UNIT)
+        for part, share in ((self.asking, 7), (self.telling, 4), (self.keys, 11)):
+            row.addWidget(part, share)
+        return talk
+
+    def _right(self) -> QWidget:
+        right = QWidget()
+        right.setFixedWidth(SLIP_WIDTH)
+        column = stacked(right, round(1.5 * theme.UNIT))
+        self.slip.setMinimumHeight(62 * theme.UNIT)
+        column.addWidget(self.slip, 1)
+        self.taking.setFixedHeight(round(7.5 * theme.UNIT))
+        column.addWidget(self.taking)
+        return right
+
+
+def _keys() -> QWidget:
+    """The keys of the tray, told while there is nothing to ask or tell."""
+    panel = QWidget()
+    column = stacked(panel, 4)
+    column.addWidget(words(say("counter", "keys"), "field", wrap=False))
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(2 * theme.UNIT)
+    grid.setVerticalSpacing(2)
+    for place, key in enumerate(actions.OF_THE_TRAY):
+        line, side = place % 3, 2 * (place // 3)
+        name = words(key.keys, wrap=False)
+        name.setProperty("ink", "time")
+        grid.addWidget(name, line, side)
+        grid.addWidget(words(key.words, wrap=False), line, side + 1)
+    grid.setColumnStretch(4, 1)
+    column.addLayout(grid)
+    column.addStretch(1)
+    return panel

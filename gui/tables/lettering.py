@@ -1,0 +1,46 @@
+"""Words in a cell: on one line when they fit, else small on two, and cut only after that."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter
+
+from gui import theme
+
+
+def write_words(
+    painter: QPainter, place: QRectF, words: str, side: Qt.AlignmentFlag = Qt.AlignmentFlag.AlignLeft
+) -> None:
+    """Write ``words`` into ``place`` with the painter's pen and the house face."""
+    if not words:
+        return
+    face = theme.font(theme.BODY)
+    if QFontMetricsF(face).horizontalAdvance(words) <= place.width():
+        painter.setFont(face)
+        painter.drawText(place, int(side | Qt.AlignmentFlag.AlignVCenter), words)
+        return
+    _write_small(painter, place, words, side)
+
+
+def in_two(words: str, metrics: QFontMetricsF, width: float) -> tuple[str, str]:
+    """The words that fit on the first line, and the rest of them."""
+    pieces = words.split(" ")
+    for count in range(len(pieces), 0, -1):
+        first = " ".join(pieces[:count])
+        if metrics.horizontalAdvance(first) <= width:
+            return first, " ".join(pieces[count:])
+    return words, ""
+
+
+def _write_small(painter: QPainter, place: QRectF, words: str, side: Qt.AlignmentFlag) -> None:
+    face: QFont = theme.font(theme.SMALL)
+    metrics = QFontMetricsF(face)
+    painter.setFont(face)
+    first, second = in_two(words, metrics, place.width())
+    lines = [line for line in (first, second) if line]
+    leading = min(metrics.height(), place.height() / 2)
+    top = place.center().y() - leading * len(lines) / 2
+    for number, line in enumerate(lines):
+        shown = metrics.elidedText(line, Qt.TextElideMode.ElideRight, place.width())
+        row = QRectF(place.left(), top + number * leading, place.width(), leading)
+        painter.drawText(row, int(side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextDontClip), shown)

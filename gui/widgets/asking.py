@@ -1,0 +1,199 @@
+"""What the clerk asks next, answered by one key, and what the customer must hear before paying."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from core import formats
+from core.records import Question, Quote, QuotedTape
+from gui import theme
+from gui.text import say
+from gui.widgets.layouts import empty, scrolled, stacked, words
+
+_HEAD = 3 * theme.UNIT
+
+
+class Asking(QWidget):
+    """One question at a time; Alt and a digit answers it, Alt+0 puts it off."""
+
+    answered = Signal(object, int)
+    """The question and the place of the answer in it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("asking")
+        self._questions: tuple[Question, ...] = ()
+        self._rows: tuple[int, ...] = ()
+        self._put_off = 0
+        self._head = words(role="attention", wrap=False)
+        self._text = words()
+        self._later = self._button(say("counter", "later"), "answer-later", QPushButton)
+        self._later.setProperty("role", "quiet")
+        self._answers = QVBoxLayout()
+        self._answers.setSpacing(4)
+        column = stacked(self, 4)
+        self._later.setFixedHeight(_HEAD)
+        head = QHBoxLayout()
+        head.addWidget(self._head, 1)
+        head.addWidget(self._later)
+        column.addLayout(head)
+        column.addWidget(self._text)
+        column.addLayout(self._answers)
+        column.addStretch(1)
+        self.hide()
+
+    @property
+    def question(self) -> Question | None:
+        """The question on show."""
+        return self._questions[self._put_off % len(self._questions)] if self._questions else None
+
+    def show_questions(self, questions: Sequence[Question], rows: Sequence[int]) -> None:
+        """Show these; ``rows`` are the rows of the tray (from 1) that the questions' lines stand in."""
+        if (tuple(questions), tuple(rows)) == (self._questions, self._rows):
+            return
+        before = self.question
+        self._questions, self._rows = tuple(questions), tuple(rows)
+        self._put_off = self._questions.index(before) if before in self._questions else 0
+        self._write()
+
+    def _write(self) -> None:
+        empty(self._answers)
+        question = self.question
+        self.setVisible(question is not None)
+        if question is None:
+            return
+        count, place = len(self._questions), self._put_off % len(self._questions)
+        several = say("counter", "ask_of", n=place + 1, of=count)
+        self._head.setText(say("counter", "ask") if count == 1 else several)
+        self._text.setText(say("counter", "ask_row", row=self._rows[place], text=question.text))
+        for n, answer in enumerate(question.answers, 1):
+            both = f"{answer.words}: {answer.means}" if answer.means else answer.words
+            text = say("counter", "answer", n=n, words=both.replace("&", "&&"))
+            self._answers.addWidget(self._button(text, f"answer-{n}", AnswerButton))
+        self._later.setVisible(count > 1)
+
+    def _button(self, text: str, name: str, kind: type[QPushButton]) -> QPushButton:
+        button = kind(text)
+        button.setObjectName(name)
+        button.setAccessibleName(text.replace("&", ""))
+        button.setAutoDefault(False)
+        button.clicked.connect(self._pressed)
+        return button
+
+    @Slot()
+    def _pressed(self) -> None:
+        name = self.sender().objectName()
+        question = self.question
+        if name == "answer-later":
+            self._put_off += 1
+            self._write()
+        elif question is not None:
+            self.answered.emit(question, int(name.removeprefix("answer-")) - 1)
+
+
+class AnswerButton(QPushButton):
+    """An answer on one line; too long a one is cut on the screen and whole in the tool tip."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self._whole = text
+        self.setProperty("role", "answer")
+        self.setFont(theme.font(theme.SMALL))
+        self.setToolTip(text.replace("&", ""))
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        room = self.width() - 4 * theme.UNIT
+        flags = int(Qt.TextFlag.TextShowMnemonic)
+        shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, room, flags)
+        if shown != self.text():
+            self.setText(shown)
+
+
+class Telling(QWidget):
+    """Sentences for the customer, and the tick that they were said."""
+
+    told_changed = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("telling")
+        self._must: tuple[tuple[str, str], ...] = ()
+        self._said: frozenset[tuple[str, str]] = frozenset()
+        self._head = words(say("counter", "tell"), "attention", wrap=False)
+        self._body = words()
+        self._body.setTextFormat(Qt.TextFormat.RichText)
+        self._body.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self._body.setObjectName("to-tell")
+        self.told = QCheckBox(say("counter", "told"))
+        self.told.setObjectName("told")
+        self.told.setAccessibleName("Told")
+        self.told.toggled.connect(self._ticked)
+        column = stacked(self, 4)
+        column.addWidget(self._head)
+        self._head.setFixedHeight(_HEAD)
+        area = scrolled(self._body, "telling-area")
+        area.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        area.setAccessibleName(say("counter", "tell"))
+        column.addWidget(area, 1)
+        column.addWidget(self.told)
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether everything that must be said has been said."""
+        return set(self._must) <= self._said
+
+    def show_quote(self, quote: Quote | None) -> None:
+        """Show what this quote has to say; a new sentence takes the tick away."""
+        self._must = must_tell(quote.tapes) if quote else ()
+        besides = [] if quote is None else _besides(quote)
+        self._body.setText(paragraphs((*self._must, *(("", words) for words in besides)), 4))
+        self.told.setVisible(bool(self._must))
+        self.told.blockSignals(True)
+        self.told.setChecked(bool(self._must) and self.is_settled)
+        self.told.blockSignals(False)
+        self.setVisible(bool(self._must or besides))
+
+    def forget(self) -> None:
+        """Another customer."""
+        self._said = frozenset()
+
+    @Slot(bool)
+    def _ticked(self, told: bool) -> None:
+        self._said = self._said | set(self._must) if told else self._said - set(self._must)
+        self.told_changed.emit()
+
+
+def must_tell(tapes: Sequence[QuotedTape]) -> tuple[tuple[str, str], ...]:
+    """Which tapes, and all that must be said about them: ``2 × VHS, 1 × Hi8`` and sentences."""
+    about: dict[str, list[str]] = {}
+    for tape in tapes:
+        if tape.n == 1:
+            name = formats.catalogue().format(tape.draft.format).words
+            named = say("counter", "tell_row", count=tape.draft.count, words=name)
+            for sentence in tape.verdict.told:
+                about.setdefault(sentence, []).append(named)
+    together: dict[str, list[str]] = {}
+    for sentence, named_tapes in about.items():
+        together.setdefault(", ".join(named_tapes), []).append(sentence)
+    return tuple((which, " ".join(sentences)) for which, sentences in together.items())
+
+
+def paragraphs(told: Sequence[tuple[str, str]], below: int) -> str:
+    """The sentences as rich text, what they are about in bold; ``below`` is the gap in pixels."""
+    style = f"margin: 0 0 {below}px 0"
+    return "".join(
+        f"<p style='{style}'>{f'<b>{escape(which)}</b> ' if which else ''}{escape(sentences)}</p>"
+        for which, sentences in told
+    )
+
+
+def _besides(quote: Quote) -> list[str]:
+    told = [sentence for tape in quote.tapes for sentence in tape.verdict.told]
+    return [warning for warning in quote.warnings if not any(warning.endswith(each) for each in told)]
