@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import TYPE_CHECKING
 
 from core import decks, hours, pricebook, quoting, turnaround
 from core.inventory import Inventory
 from core.pricebook import PriceBook
 from core.records import Fittings, Quote
-from core.unit import Unit
+
+if TYPE_CHECKING:
+    from core.unit import Unit
 
 
 @dataclass(frozen=True, slots=True, eq=False)

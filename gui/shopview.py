@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import TYPE_CHECKING
 
 from core import decks, deckweek, hours, pricebook
 from core.decks import Kept
 from core.deckweek import Week
 from core.pricebook import PriceBook
 from core.records import Fittings
-from core.unit import Unit
+
+if TYPE_CHECKING:
+    from core.unit import Unit
 
 COMING_DAYS = 60
 

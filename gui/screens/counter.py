@@ -6,6 +6,7 @@ import uuid
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QAction
@@ -16,7 +17,6 @@ from core.errors import TapewrightError, WrongInput
 from core.inventory import Inventory
 from core.names import CommandId
 from core.records import Job, Question, Quote
-from core.unit import Unit
 from gui import actions, present
 from gui.box import Box, Reading, answered, box_of, kept_of, read_box, read_row
 from gui.desk import Desk
@@ -26,6 +26,9 @@ from gui.screens.counter_layout import CounterLayout
 from gui.screens.screen import Screen
 from gui.tables.tapes import Tape
 from gui.text import say
+
+if TYPE_CHECKING:
+    from core.unit import Unit
 
 KEEP_AFTER_MS = 300
 """A pause in typing after which the draft is written down."""
