@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
@@ -74,9 +75,15 @@ def copy_key(copy: CopyRecord) -> str:
     return f"copy {copy.id}"
 
 
-def copy_piece(copy: CopyRecord, checked: bool | None) -> Piece:
-    """One thing handed over besides the tapes."""
-    return Piece(copy_key(copy), copy.words, checked=checked)
+def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | None]) -> list[Piece]:
+    """The things handed over besides the tapes; alike ones are counted, so that none is missed."""
+    laid, seen, alike = [], Counter[str](), Counter(copy.words for copy in copies)
+    for copy in copies:
+        seen[copy.words] += 1
+        of = f"{seen[copy.words]} of {alike[copy.words]}" if alike[copy.words] > 1 else ""
+        place = "handed back" if copy.handed_back_at else ""
+        laid.append(Piece(copy_key(copy), copy.words, of, place, checked=checked(copy_key(copy))))
+    return laid
 
 
 def found_piece(found: Found) -> Piece:

@@ -7,7 +7,7 @@ from pathlib import Path
 from uuid import uuid4
 
 from PySide6.QtCore import QEvent, QObject, Qt, Slot
-from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget
 
 from core import bench, calls, decks, jobs, pickups
@@ -21,7 +21,7 @@ from gui.desk import Desk
 from gui.screens.screen import Screen
 from gui.text import say
 from gui.widgets.handover import Handover
-from gui.widgets.layouts import Columns, labelled, scrolled, stacked, words
+from gui.widgets.layouts import Columns, give_key, labelled, scrolled, stacked, words
 from gui.widgets.scan import CODE_LENGTH, ScanWatch
 from gui.widgets.tray import Piece, Tray
 
@@ -181,7 +181,7 @@ class Pickup(Screen):
         laid += [pieces.tape_piece(tape, now, checkoff.checked(tape.code)) for tape in job.tapes]
         if job.copies:
             laid.append(Piece("", say("pickup", "copies_head")))
-        laid += [pieces.copy_piece(copy, checkoff.checked(pieces.copy_key(copy))) for copy in job.copies]
+        laid += pieces.copy_pieces(job.copies, checkoff.checked)
         return laid
 
     # --- the label -----------------------------------------------------------------------
@@ -284,7 +284,7 @@ class Pickup(Screen):
         self._build_label_side()
         self.again = QPushButton(say("pickup", "receipt_again"))
         self.again.setObjectName("receipt-again")
-        self.again.setShortcut(QKeySequence("F7"))
+        give_key(self.again, "F7")
         self.handover = Handover()
         self.handover_area = scrolled(self.handover)
         self._watch = ScanWatch(self)
@@ -304,7 +304,7 @@ class Pickup(Screen):
         self._label_words.setObjectName("label-question")
         self.label_button = QPushButton(say("pickup", "label_button"))
         self.label_button.setObjectName("label-is-on")
-        self.label_button.setShortcut(QKeySequence("F8"))
+        give_key(self.label_button, "F8")
         column.addWidget(self._label_words)
         column.addWidget(self.label_button)
 

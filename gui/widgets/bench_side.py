@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
 from core.records import TapeRecord
 from gui.text import say
 from gui.widgets.findings import FindingChooser
-from gui.widgets.layouts import stacked, words
+from gui.widgets.layouts import give_key, stacked, words
 from gui.widgets.moves import Moves
 from gui.widgets.spliceform import SpliceForm
 from gui.widgets.takeback import TakeBack
@@ -128,5 +128,5 @@ class BenchSide(QWidget):
 def _button(name: str, words: str, keys: str) -> QPushButton:
     button = QPushButton(words)
     button.setObjectName(name)
-    button.setShortcut(QKeySequence(keys))
+    give_key(button, keys)
     return button

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.errors import Refused, WrongInput
@@ -13,7 +12,7 @@ from core.records import Job, Price, Signature, TapeRecord
 from gui import farewell, theme
 from gui.text import money, say
 from gui.widgets.figures import MoneyField
-from gui.widgets.layouts import empty, labelled, rule, stacked, words
+from gui.widgets.layouts import empty, give_key, labelled, rule, stacked, words
 from gui.widgets.signature import SignaturePad
 from gui.widgets.sums import Sums
 
@@ -39,10 +38,11 @@ class Handover(QFrame):
         self.pad = SignaturePad()
         self.on_paper = QCheckBox(say("pickup", "on_paper"))
         self.on_paper.setObjectName("on-paper")
-        self.on_paper.setShortcut(QKeySequence("Alt+S"))
+        give_key(self.on_paper, "Alt+S")
         self.button = QPushButton(say("pickup", "hand_back"))
         self.button.setObjectName("hand-back")
         self.button.setProperty("role", "main")
+        give_key(self.button, "Ctrl+Return")
         self._lay_out()
         self.pad.changed.connect(self._signed)
         self.button.clicked.connect(self.wanted)
@@ -85,7 +85,6 @@ class Handover(QFrame):
         """Say on the button what goes."""
         text = say("pickup", "hand_back_these", what=what) if what else say("pickup", "hand_back")
         self.button.setText(text)
-        self.button.setShortcut(QKeySequence("Ctrl+Return"))
 
     def signature(self) -> Signature:
         """Who signed and how; Refused, or WrongInput, says what is missing and the way out."""

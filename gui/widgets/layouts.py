@@ -2,40 +2,70 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QFrame, QLabel, QLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QBoxLayout,
+    QFrame,
+    QLabel,
+    QLayout,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from gui import theme
 
 
 class Columns(QScrollArea):
-    """Columns side by side; where the room is too narrow they stand one below the other and scroll."""
+    """Columns side by side; where the room is too narrow they stand one below the other and scroll.
+
+    The field with the keyboard is then always brought into view (WCAG 2.2, 2.4.11).
+    """
 
     def __init__(self, fold_below: int, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._fold_below = fold_below
+        self._columns: list[tuple[QWidget, int, int]] = []
         inside = QWidget()
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, inside)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(2 * theme.UNIT)
         _dress_area(self, inside)
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        app.focusChanged.connect(self._follow)
 
     @property
     def is_folded(self) -> bool:
         """Whether the columns stand one below the other."""
         return self._box.direction() is QBoxLayout.Direction.TopToBottom
 
-    def add(self, column: QWidget, stretch: int) -> None:
-        """One more column, ``stretch`` parts wide."""
+    def add(self, column: QWidget, stretch: int, rank: int = 0) -> None:
+        """One more column, ``stretch`` parts wide; folded, columns of higher ``rank`` stand further up."""
+        self._columns.append((column, stretch, rank))
         self._box.addWidget(column, stretch)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         narrow = event.size().width() < self._fold_below
-        way = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
-        if self._box.direction() is not way:
-            self._box.setDirection(way)
+        if narrow is not self.is_folded:
+            self._fold(narrow)
         super().resizeEvent(event)
+
+    def _fold(self, narrow: bool) -> None:
+        way = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
+        self._box.setDirection(way)
+        order = sorted(self._columns, key=lambda each: -each[2]) if narrow else self._columns
+        for place, (column, stretch, _) in enumerate(order):
+            self._box.removeWidget(column)
+            self._box.insertWidget(place, column, stretch)
+
+    @Slot(QWidget, QWidget)
+    def _follow(self, _: QWidget | None, now: QWidget | None) -> None:
+        if now is not None and self.isAncestorOf(now):
+            self.ensureWidgetVisible(now, 0, 4 * theme.UNIT)
 
 
 def scrolled(inside: QWidget, name: str = "") -> QScrollArea:
@@ -53,6 +83,18 @@ def scroll_by_page(area: QScrollArea, event: QKeyEvent) -> bool:
     bar = area.verticalScrollBar()
     bar.setValue(bar.value() + way * (bar.pageStep() - 4 * theme.UNIT))
     return way != 0
+
+
+def give_key(button: QAbstractButton, keys: str) -> QShortcut:
+    """A key that presses the button at once, while the button is there to be pressed.
+
+    Qt's own shortcut of a button waits a tenth of a second for show; what is typed in between would land
+    in the wrong field.
+    """
+    shortcut = QShortcut(QKeySequence(keys), button)
+    shortcut.setAutoRepeat(False)
+    shortcut.activated.connect(button.click)
+    return shortcut
 
 
 def words(text: str = "", role: str = "", *, wrap: bool = True) -> QLabel:

@@ -14,7 +14,7 @@ from core.records import TapeRecord
 from core.stations import Station, allowed_moves
 from gui.text import say
 from gui.widgets.figures import FigureField
-from gui.widgets.layouts import empty, labelled, stacked, words
+from gui.widgets.layouts import empty, give_key, labelled, stacked, words
 
 _LETTERS = {
     Station.LOOKED_OVER: "L",
@@ -138,6 +138,7 @@ class StationButton(QPushButton):
         super().__init__()
         self._station: Station | None = None
         self.setProperty("role", role)
+        self._key = give_key(self, "")
         self.clicked.connect(self._pick)
 
     def lead_to(self, station: Station, keys: str) -> None:
@@ -145,7 +146,7 @@ class StationButton(QPushButton):
         self._station = station
         self.setText(f"{station.words.capitalize()}   {keys}")
         self.setAccessibleName(station.words)
-        self.setShortcut(QKeySequence(keys))
+        self._key.setKey(QKeySequence(keys))
         self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")
 
     @Slot()

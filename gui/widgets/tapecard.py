@@ -172,6 +172,8 @@ def _told_by_code(tape: TapeRecord) -> str:
     of_job = say("bench", "of_job", job=tape.code[:6], place=int(tape.code[6:9]))
     if tape.played_minutes is not None:
         length = say("bench", "played", minutes=f"{tape.played_minutes:g}")
-    else:
+    elif tape.minutes.high > 0:
         length = say("bench", "believed", minutes=minutes_range(tape.minutes))
+    else:
+        length = say("bench", "not_played")
     return f"{code} · {of_job} · {length}"

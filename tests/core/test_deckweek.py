@@ -1,0 +1,77 @@
+"""The likely week of the decks: each tape once, in opening hours, on a deck that plays it."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from core import deckweek
+from core.ranges import Range
+from core.stations import Station
+from tests.support.shops import TUESDAY, deck, fittings, queued
+
+
+def test_tapes_follow_each_other_on_one_deck_with_a_person_between() -> None:
+    week = deckweek.week(fittings(deck("VHS 1", "vhs")), [queued(1), queued(2)], TUESDAY)
+    first, second = week.lanes[0].runs
+    assert first.start == TUESDAY
+    assert first.likely == TUESDAY + timedelta(minutes=60)
+    assert second.start > first.likely
+    assert (first.early, first.late) == (TUESDAY + timedelta(minutes=50), TUESDAY + timedelta(minutes=70))
+
+
+def test_two_decks_play_side_by_side() -> None:
+    week = deckweek.week(fittings(deck("A", "vhs"), deck("B", "vhs")), [queued(1), queued(2)], TUESDAY)
+    assert [lane.runs[0].start for lane in week.lanes] == [TUESDAY, TUESDAY]
+
+
+def test_a_tape_in_a_deck_goes_on_from_when_it_began() -> None:
+    began = TUESDAY - timedelta(minutes=20)
+    playing = queued(1, station=Station.PLAYING, since=began)
+    (run,) = deckweek.week(fittings(deck("VHS 1", "vhs")), [playing], TUESDAY).lanes[0].runs
+    assert run.is_playing
+    assert run.start == began
+    assert run.likely == began + timedelta(minutes=60)
+
+
+def test_a_tape_that_should_be_over_ends_now_and_not_in_the_past() -> None:
+    playing = queued(1, station=Station.PLAYING, since=TUESDAY - timedelta(hours=5))
+    (run,) = deckweek.week(fittings(deck("VHS 1", "vhs")), [playing], TUESDAY).lanes[0].runs
+    assert run.late == TUESDAY
+
+
+def test_rush_goes_before_the_others() -> None:
+    week = deckweek.week(fittings(deck("VHS 1", "vhs")), [queued(1), queued(2, rush=True, job=2)], TUESDAY)
+    assert [run.tape.rush for run in week.lanes[0].runs] == [True, False]
+
+
+def test_a_tape_that_does_not_fit_before_closing_waits_for_the_morning() -> None:
+    long = queued(1, minutes=Range(340, 350, 360))
+    late = TUESDAY + timedelta(hours=8)
+    (run,) = deckweek.week(fittings(deck("VHS 1", "vhs")), [long], late).lanes[0].runs
+    assert run.start == TUESDAY + timedelta(days=1)
+
+
+def test_tapes_no_deck_plays_are_counted_and_not_drawn() -> None:
+    week = deckweek.week(fittings(deck("VHS 1", "vhs")), [queued(1, format="hi8")], TUESDAY)
+    assert week.unplaced == 1
+    assert week.lanes[0].runs == ()
+
+
+def test_tapes_set_aside_or_ready_are_no_part_of_the_plan() -> None:
+    queue = [queued(1, station=Station.ASKING_THE_CUSTOMER), queued(2, station=Station.BEING_CHECKED)]
+    week = deckweek.week(fittings(deck("VHS 1", "vhs")), queue, TUESDAY)
+    assert week.unplaced == 0
+    assert week.lanes[0].runs == ()
+
+
+def test_closed_days_are_named_and_have_no_opening() -> None:
+    closed = date(2026, 3, 5)
+    week = deckweek.week(fittings(closed_days=frozenset({closed})), [], TUESDAY)
+    assert closed not in {opening.opens.date() for opening in week.openings}
+    assert [day for day, _ in week.shut] == [closed]
+
+
+def test_a_shop_that_never_opens_has_an_empty_week() -> None:
+    week = deckweek.week(fittings(openings=()), [queued(1)], TUESDAY)
+    assert week.openings == ()
+    assert week.unplaced == 1

@@ -1,0 +1,8 @@
+"""Screens are tested on real shop files."""
+
+from __future__ import annotations
+
+from tests.support.booked import empty_file, file_desk
+from tests.support.screens import place
+
+__all__ = ["empty_file", "file_desk", "place"]

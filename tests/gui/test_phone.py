@@ -1,0 +1,165 @@
+"""Phone: the answer comes while the caller speaks, is the newest one, and goes to the right person."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from core import calls, tapes
+from core.records import Found
+from core.stations import Station
+from gui.screens.phone import Phone
+from gui.widgets.answer import ask_for
+from tests.support.booked import line
+from tests.support.screens import Place, press, type_in
+
+
+@pytest.fixture
+def phone(place: Place) -> Phone:
+    place.records.book(line(count=2), name="Ada Fenwick")
+    place.records.book(line("hi8", marking="P6-120"), name="Adam Fenn")
+    return place.turn_to(Phone)
+
+
+def ask(place: Place, phone: Phone, text: str) -> None:
+    phone.box.clear()
+    type_in(phone.box, text)
+    place.qtbot.waitUntil(lambda: not phone._pause.isActive(), timeout=2000)
+    place.settle()
+
+
+def test_the_box_has_the_keyboard_on_entering(phone: Phone) -> None:
+    assert QApplication.focusWidget() is phone.box
+
+
+def test_a_job_number_is_answered_without_return_and_without_a_pause(place: Place, phone: Phone) -> None:
+    type_in(phone.box, "000018")
+    assert not phone._pause.isActive()
+    place.settle()
+    assert phone.answer.spoken.startswith("Ada's two tapes")
+
+
+def test_four_digits_of_the_phone_are_enough(place: Place, phone: Phone) -> None:
+    ask(place, phone, "0142")
+    assert phone.answer.spoken
+    assert {piece.key for piece in phone.matches.pieces} == {"000018", "000026"}
+
+
+def test_the_tapes_of_the_job_lie_in_the_tray_with_their_stations(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    assert [piece.place for piece in phone.tapes.pieces] == ["booked in", "booked in"]
+    assert all("VHS T-120" in piece.spoken for piece in phone.tapes.pieces)
+
+
+def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, phone: Phone) -> None:
+    ask(place, phone, "fen")
+    first = phone.answer.spoken
+    press(Qt.Key.Key_Down)
+    assert QApplication.focusWidget() is phone.box
+    assert phone.answer.spoken != first
+    press(Qt.Key.Key_Up)
+    assert phone.answer.spoken == first
+
+
+def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    promised = phone.findChild(object, "promise")
+    assert promised.text().startswith("Promised for ")  # type: ignore[union-attr]  # it is a label
+    assert "times in 20" in phone.answer._chance.text() or "nearly always" in phone.answer._chance.text()
+
+
+def test_nothing_found_says_what_to_ask_instead(place: Place, phone: Phone) -> None:
+    ask(place, phone, "zzzzzz")
+    assert "zzzzzz" in phone.answer.spoken
+    assert "four digits" in phone.answer.spoken
+    assert phone.tapes.pieces == ()
+
+
+def test_an_old_answer_never_covers_a_newer_question(
+    place: Place, phone: Phone, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    waiting: list[Callable[[tuple[Found, ...]], None]] = []
+
+    def hold(query: Any, *args: Any, then: Callable[[Any], None], **_: Any) -> None:
+        waiting.append(then)
+
+    by_number = place.records.shop.ask(calls.status, "000018")
+    other = place.records.shop.ask(calls.status, "000026")
+    monkeypatch.setattr(place.work, "ask", hold)
+    type_in(phone.box, "000018")
+    phone.box.clear()
+    type_in(phone.box, "000026")
+    newest, oldest = waiting[-1], waiting[0]
+    newest(other)
+    told = phone.answer.spoken
+    oldest(by_number)
+    assert phone.answer.spoken == told
+    assert told.startswith("Adam's")
+
+
+def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_Escape)
+    assert phone.box.text() == ""
+    assert "000018" not in phone.answer.spoken
+    assert phone.tapes.isHidden()
+
+
+def test_coming_back_selects_what_was_typed_so_that_the_next_key_replaces_it(
+    place: Place, phone: Phone
+) -> None:
+    ask(place, phone, "000018")
+    place.window.go("phone")
+    assert phone.box.selectedText() == "000018"
+
+
+def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    code = phone.tapes.pieces[0].key
+    place.work.run(tapes.move, code, Station.LOOKED_OVER)
+    place.settle()
+    place.settle()
+    assert phone.tapes.pieces[0].place == "looked over"
+
+
+def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    assert phone.answer.spoken == place.records.shop.ask(calls.status, "000018")[0].spoken
+
+
+@pytest.mark.parametrize(
+    ("text", "asked", "not_asked"),
+    [
+        ("000018", "the last digits of their phone (0142)", ""),
+        ("0142", "the name the tapes were left under", "last digits"),
+        ("Fenwick", "the last digits of their phone (0142)", "left under"),
+    ],
+)
+def test_what_to_ask_is_never_what_the_caller_just_said(
+    place: Place, phone: Phone, text: str, asked: str, not_asked: str
+) -> None:
+    ask(place, phone, text)
+    found = place.records.shop.ask(calls.status, text)[0]
+    sentence = ask_for(found)
+    assert asked in sentence
+    assert not not_asked or not_asked not in sentence
+
+
+def test_a_caller_is_answered_within_six_seconds_of_a_practised_hand(place: Place, phone: Phone) -> None:
+    """Keystroke-level model (Card, Moran & Newell 1980): K 0.28 s for a typist of 40 words, M 1.35 s.
+
+    F2, a thought, four digits; then the machine's own time, measured.
+    """
+    phone.box.clear()
+    start = time.perf_counter()
+    type_in(phone.box, "0142")
+    place.qtbot.waitUntil(lambda: "tapes" in phone.answer.spoken and phone.tapes.pieces != (), timeout=3000)
+    machine = time.perf_counter() - start
+    assert 0.28 + 1.35 + 4 * 0.28 + machine < 6.0
+    QTest.keyClick(phone.box, Qt.Key.Key_Escape)

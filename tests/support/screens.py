@@ -1,0 +1,104 @@
+"""Screens of the window on a real shop file, with everything they hand out kept for the test."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TypeVar
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
+
+from core.shop import Shop
+from gui import theme
+from gui.desk import Desk as GuiDesk
+from gui.screens.screen import Screen
+from gui.window import Window
+from gui.work import Work
+from tests.support.booked import Clock
+from tests.support.booked import Desk as Records
+
+S = TypeVar("S", bound=Screen)
+
+
+@dataclass
+class Place:
+    """A window at a counter; ``records`` is the same shop seen without a window."""
+
+    window: Window
+    work: Work
+    desk: GuiDesk
+    records: Records
+    qtbot: QtBot
+    shown_files: list[Path]
+    bugs: list[BaseException] = field(default_factory=list)
+
+    def turn_to(self, kind: type[S]) -> S:
+        """The one screen of this window, in front."""
+        screen = kind(self.desk)
+        name = kind.name.lower()
+        self.window.furnish(self.desk, "The Tape Table", {name: screen})
+        self.window.go(name)
+        self.window.show()
+        self.window.activateWindow()
+        self.qtbot.waitExposed(self.window)
+        self.settle()
+        return screen
+
+    def settle(self) -> None:
+        """Until nothing is under way any more."""
+        self.qtbot.waitUntil(lambda: self.work.is_idle, timeout=5000)
+        QApplication.processEvents()
+        self.qtbot.waitUntil(lambda: self.work.is_idle, timeout=5000)
+        assert not self.bugs
+
+    @property
+    def told(self) -> str:
+        """What stands in the banner."""
+        return self.window.banner.accessibleName() if self.window.banner.sentence else ""
+
+
+def type_in(widget: QWidget, text: str, *, enter: bool = False) -> None:
+    """Keys into the widget, with Return at the end if asked."""
+    QTest.keyClicks(widget, text)
+    if enter:
+        QTest.keyClick(widget, Qt.Key.Key_Return)
+
+
+def press(key: Qt.Key, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) -> None:
+    """One key, wherever the keyboard is."""
+    target = QApplication.focusWidget()
+    assert target is not None, "nobody has the keyboard"
+    QTest.keyClick(target, key, modifier)
+
+
+def press_text(text: str) -> None:
+    """Keys, wherever the keyboard is."""
+    for sign in text:
+        target = QApplication.focusWidget()
+        assert target is not None, "nobody has the keyboard"
+        QTest.keyClicks(target, sign)
+
+
+@pytest.fixture
+def place(qtbot: QtBot, file_desk: Records, tmp_path: Path) -> Iterator[Place]:
+    """A window on a new shop."""
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    theme.dress(app)
+    window = Window()
+    qtbot.addWidget(window)
+    clock: Clock = file_desk.clock
+    work = Work(lambda: Shop.open(file_desk.where, clock=clock, who="Kim"), window)
+    shown: list[Path] = []
+    desk = GuiDesk(work, clock, "Kim", tmp_path / "papers", shown.append)
+    opened = Place(window, work, desk, file_desk, qtbot, shown)
+    work.broke.connect(opened.bugs.append)
+    work.open()
+    opened.settle()
+    yield opened
+    window.close()
