@@ -1,20 +1,72 @@
-"""The shop's starting beliefs about tapes nobody knows anything of, from ``resources/catalogue/habits.toml``.
+"""What the shop believes about tapes nobody knows anything of, and what it has learned of them since.
 
-They are invented, and say so; every fact that is known replaces them.
+The starting beliefs stand in ``resources/catalogue/habits.toml``. They are invented, and say so; the
+shop's own captures outweigh them bit by bit, and every fact that is known replaces them.
 """
 
 from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
 from core import resources
 from core.cassettes import Format, Marking
-from core.names import FormatName, Speed, TvSystem
+from core.names import FormatName, Origin, Speed, TvSystem
 
 Weights = Mapping[str, float]
+Group = tuple[str, str]
+"""What a habit is about and whose: ``("speed", "vhs-c-ntsc")``."""
+Counts = Mapping[Group, Weights]
+"""How many tapes of each group were found to be what."""
+
+KINDS = ("system", "tv", "speed", "fill", "length")
+_LEAST = 1e-9
+"""Hardly possible, yet not ruled out."""
+
+SHARED = ("system", "tv", "speed", "fill")
+"""Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ShopHabits:
+    """What one shop believes, or, with ``of``, what is believed of one box in it. Compared by identity."""
+
+    seen: Counts = field(default_factory=dict)
+    """Tapes found, by group; several of one box count for less than as many boxes."""
+    alike: Mapping[str, float] = field(default_factory=dict)
+    """By kind: how soon a box says more than the shop (see ``[alike]`` of the starting beliefs)."""
+    of: ShopHabits | None = None
+
+    def of_box(self, counts: Counts) -> ShopHabits:
+        """What is believed of the rest of a box of which ``counts`` are known."""
+        mine = {group: found for group, found in counts.items() if group[0] in SHARED}
+        return ShopHabits(mine, self.alike, of=self) if mine else self
+
+    def weights(self, group: Group, base: Weights) -> dict[str, float]:
+        """Beliefs about a group that started from ``base``, adding up to one."""
+        start = _scaled(base) if self.of is None else self.of.weights(group, base)
+        found = self.seen.get(group)
+        if not found:
+            return start
+        worth = _page()["worth"][group[0]] if self.of is None else self.agreement(group[0])
+        names = dict.fromkeys((*start, *(name for name in found if name in start)))
+        return _scaled({name: worth * start[name] + found.get(name, 0.0) for name in names})
+
+    def agreement(self, kind: str) -> float:
+        """The concentration of one kind: tapes of a box after which it says as much as the shop."""
+        return self.alike.get(kind) or starting_agreement(kind)
+
+    def pull(self, group: Group) -> float:
+        """Concentration of a box's own habit: what it started with, and the tapes known of it."""
+        known = sum(self.seen.get(group, {}).values()) if self.of is not None else 0.0
+        return self.agreement(group[0]) + known
+
+
+STARTING = ShopHabits()
+"""A shop that has captured nothing yet."""
 
 
 @cache
@@ -27,31 +79,145 @@ def source() -> str:
     return f"{_page()['source']} ({_page()['mark']})"
 
 
-def tv_weights(marking: Marking | None) -> dict[TvSystem, float]:
-    """How likely each TV system is, given the marking when it was made for one of them."""
-    if marking is None or marking.nominal_tv is None:
-        return {tv: _page()["tv"][tv.value] for tv in TvSystem}
-    shares = _page()["tv_of_marking"]
-    return {tv: shares["same" if tv is marking.nominal_tv else "other"] for tv in TvSystem}
+def worth(kind: str) -> float:
+    """The captures that weigh as much as the starting belief."""
+    return float(_page()["worth"][kind])
 
 
-def system_weights(shell: Format) -> dict[FormatName, float]:
-    """How likely each recording is that fits the shell; its own only, unless labels mislead."""
+def agreements(kind: str) -> tuple[tuple[float, float], ...]:
+    """(concentration, weight) before any box was seen."""
+    page = _page()["alike"]
+    return tuple(zip(page["candidates"], page[kind], strict=True))
+
+
+@cache
+def starting_agreement(kind: str) -> float:
+    """The concentration that stands for all candidates: theirs of the mean likeness 1 ÷ (1 + c)."""
+    return agreement_of(agreements(kind))
+
+
+def agreement_of(candidates: tuple[tuple[float, float], ...]) -> float:
+    """One concentration for several: that of their mean likeness, which is what widens a sum of tapes."""
+    total = sum(weight for _, weight in candidates)
+    likeness = sum(weight / (1 + value) for value, weight in candidates) / total
+    return 1 / likeness - 1
+
+
+# --- each kind of habit: its group and what it starts from ---------------------------------
+
+
+def tv_group(marking: Marking | None) -> Group:
+    nominal = marking.nominal_tv if marking is not None else None
+    return "tv", nominal.value if nominal else "any"
+
+
+def tv_base(group: Group) -> Weights:
+    weights: Weights = _page()["tv"][group[1]]
+    return weights
+
+
+def system_group(shell: Format) -> Group:
+    return "system", shell.name
+
+
+def system_base(shell: Format) -> Weights:
+    """The recordings that may be in the shell; its own only, unless labels mislead."""
     own: Weights = _page()["systems"].get(shell.name) or {shell.systems[0]: 1.0}
     return {system: own[system] for system in shell.systems if system in own}
 
 
-def speed_weights(system: Format, tv: TvSystem) -> dict[Speed, float]:
-    """How likely each recording speed is."""
+def speed_group(system: Format, tv: TvSystem) -> Group:
+    """By format and TV system, or by format where speed does not depend on it."""
+    name = alike(system)
+    depends = any(entry.tv is not None for entry in system.tape_speeds)
+    return "speed", f"{name}-{tv.value}" if depends else name
+
+
+def speed_base(system: Format, tv: TvSystem) -> Weights:
     pages = _page()["speeds"]
     weights: Weights = _first(pages, system, tv) or pages["usual"]
-    return {speed: weights.get(speed.value, 0.0) for speed in system.speeds_in(tv)}
+    found = {speed.value: weights.get(speed.value, 0.0) for speed in system.speeds_in(tv)}
+    return found if any(found.values()) else dict.fromkeys(found, 1.0)
 
 
-def fill_weights(shell: Format) -> tuple[tuple[float, float], ...]:
-    """(share of the tape that is recorded, weight), from the emptiest to the full tape."""
-    habit = _page()["fill_of"][shell.family]
-    return tuple((share, weight) for share, weight in _page()["fill"][habit])
+def fill_group(shell: Format) -> Group:
+    return "fill", alike(shell)
+
+
+def fill_base(shell: Format) -> Weights:
+    """Weights of the stretches of `fill_edges`, named by their place."""
+    return {str(n): weight for n, weight in enumerate(_page()["fill"][_page()["fill_of"][shell.family]])}
+
+
+@cache
+def fill_edges() -> tuple[float, ...]:
+    """Where the stretches of the recorded share begin and end; the last one is the full tape."""
+    return tuple(float(edge) for edge in _page()["fill"]["edges"])
+
+
+def told_fill() -> tuple[tuple[float, float], ...]:
+    """(factor, weight): how far a told share may be off."""
+    return tuple((factor, weight) for factor, weight in _page()["told"]["fill"])
+
+
+def length_group(is_shortest: bool) -> Group:
+    return "length", "marking" if is_shortest else "published"
+
+
+def length_base(group: Group) -> Weights:
+    return {str(n): weight for n, (_, weight) in enumerate(_page()["length"][group[1]]["over"])}
+
+
+@cache
+def length_over(group: Group) -> tuple[float, ...]:
+    """How much longer the cassette is, as shares of the catalogue's length, shortest first."""
+    return tuple(float(over) for over, _ in _page()["length"][group[1]]["over"])
+
+
+def length_source(group: Group) -> str:
+    page = _page()["length"][group[1]]
+    return f"{page['source']} ({page['mark']})"
+
+
+def camera_share(system: Format) -> float:
+    """Tapes of the format that a camcorder made; 0 where nobody needs to ask."""
+    return float(_page()["camera"].get(system.name, {}).get("share", 0.0))
+
+
+def of_origin(weights: Weights, system: Format, origin: Origin | None) -> dict[str, float]:
+    """Speeds of the tapes of one origin, given those of all: both origins together make up the whole."""
+    share = camera_share(system)
+    if origin is None or not share:
+        return dict(weights)
+    camera: Weights = _page()["camera"][system.name]["speeds"]
+    fitting = _scaled({name: camera.get(name, 0.0) + _LEAST for name in weights})
+    if origin is Origin.CAMERA:
+        return fitting
+    return _scaled({name: max(_LEAST, whole - share * fitting[name]) for name, whole in weights.items()})
+
+
+# --- what the shelf asks -------------------------------------------------------------------
+
+
+def tv_weights(marking: Marking | None, shop: ShopHabits = STARTING) -> dict[TvSystem, float]:
+    """How likely each TV system is, given the marking when it was made for one of them."""
+    group = tv_group(marking)
+    found = shop.weights(group, tv_base(group))
+    return {tv: found[tv.value] for tv in TvSystem}
+
+
+def system_weights(shell: Format, shop: ShopHabits = STARTING) -> dict[FormatName, float]:
+    """How likely each recording is that fits the shell."""
+    found = shop.weights(system_group(shell), system_base(shell))
+    return {FormatName(name): weight for name, weight in found.items()}
+
+
+def speed_weights(
+    system: Format, tv: TvSystem, shop: ShopHabits = STARTING, origin: Origin | None = None
+) -> dict[Speed, float]:
+    """How likely each recording speed is."""
+    found = of_origin(shop.weights(speed_group(system, tv), speed_base(system, tv)), system, origin)
+    return {Speed(name): weight for name, weight in found.items()}
 
 
 def marking_weights(shell: Format, tv: TvSystem) -> dict[str, float]:
@@ -59,11 +225,20 @@ def marking_weights(shell: Format, tv: TvSystem) -> dict[str, float]:
     return dict(_first(_page()["usual"], shell, tv) or {entry.name: 1.0 for entry in shell.markings})
 
 
+def alike(entry: Format) -> str:
+    """The name under which a format's habits are kept: a better grade of tape is used alike."""
+    return {"s-vhs-c": "vhs-c"}.get(entry.name, entry.name)
+
+
 def _first(pages: Mapping[str, Weights], entry: Format, tv: TvSystem) -> Weights | None:
     """The table of the format itself, else of the format it resembles, else of its family."""
-    alike = {"s-vhs-c": "vhs-c"}.get(entry.name, entry.name)
-    for name in (alike, entry.family):
+    for name in (alike(entry), entry.family):
         for key in (f"{name}-{tv.value}", name):
             if key in pages:
                 return pages[key]
     return None
+
+
+def _scaled(weights: Weights) -> dict[str, float]:
+    total = sum(weights.values())
+    return {name: weight / total for name, weight in weights.items()}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from core.names import Finding, FormatName, Speed, TvSystem
+from core.names import Finding, FormatName, Origin, Speed, TvSystem
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
@@ -34,6 +34,8 @@ class TapeLine:
     """Share of the tape that is recorded, 0 < fill ≤ 1."""
     findings: tuple[Finding, ...] = ()
     label: str = ""
+    origin: Origin | None = None
+    """Whether a camcorder made it or somebody recorded a broadcast."""
 
 
 @dataclass(frozen=True, slots=True)

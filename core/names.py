@@ -42,6 +42,13 @@ class Speed(Enum):
         return {"b1": "βI", "b2": "βII", "b3": "βIII"}.get(self.value, self.value.upper())
 
 
+class Origin(Enum):
+    """Where a recording comes from, as far as the customer knows."""
+
+    CAMERA = "camera"
+    BROADCAST = "broadcast"
+
+
 class Finding(Enum):
     """What can be wrong with a tape, or must be known before it is copied."""
 

@@ -1,7 +1,8 @@
 """How long a tape plays: length ÷ speed, and what is believed while length or speed are not known.
 
 A belief is a mixture over what may be on the tape: the recording, the TV system, the speed, the
-cassette and how much of it is recorded. Every fact that is known leaves one case standing.
+cassette, how much of it is recorded, and how much longer it is than its marking says. Every fact that
+is known leaves fewer cases standing.
 """
 
 from __future__ import annotations
@@ -10,18 +11,25 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from core import habits
-from core.beliefs import Belief, as_range, gathered, settled, spread
+import numpy as np
+from numpy.typing import NDArray
+
+from core import habits, possibilities
+from core.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
 from core.cassettes import Format, Marking, TapeSpeed
 from core.errors import WrongInput
 from core.formats import catalogue
+from core.habits import STARTING, ShopHabits
 from core.inventory import TapeLine
 from core.names import FormatName, Speed, TvSystem
+from core.possibilities import Choice, Facts, facts
 from core.records import Answer, Question
 
 OVERRUN = 0.07
 """Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
 DIGITAL8 = "digital8"
+_FINENESS = 0.03
+"""A stretch of the tape is looked at in parts of about this share."""
 
 
 def play_minutes(metres: float, mm_s: float, sides: int = 1) -> float:
@@ -32,12 +40,13 @@ def play_minutes(metres: float, mm_s: float, sides: int = 1) -> float:
     return round(metres * 1000 / mm_s / 60 * sides, 9)
 
 
-def belief(line: TapeLine, tv: TvSystem | None) -> Belief:
+def belief(line: TapeLine, tv: TvSystem | None, shop: ShopHabits = STARTING) -> Belief:
     """What the shop believes about the play time of one tape of ``line``.
 
-    ``tv`` is the TV system of the recording when the line names none. WrongInput as `check`.
+    ``tv`` is the TV system of the recording when the line names none, ``shop`` what the shop (or the box)
+    has taught. WrongInput as `check`.
     """
-    return _belief(line.format, line.marking, line.recorded_as, line.speed, line.tv or tv, line.fill)
+    return belief_of(facts(line, tv), shop)
 
 
 def check(line: TapeLine, tv: TvSystem | None, place: str = "") -> None:
@@ -99,9 +108,9 @@ def recordings(
     WrongInput for a format, marking or speed that is not of this catalogue.
     """
     shell = catalogue().format(name)
-    recorded = _recorded(shell, name if shell.has_own_system else None, speed, tv)
+    own = name if shell.has_own_system else None
     weights: dict[tuple[Format, TapeSpeed], float] = {}
-    for case in _cases(shell, shell.marking(marking), recorded, speed, tv):
+    for case in _cases(Facts(name, marking, own, speed, tv), STARTING):
         key = (case.system, case.speed)
         weights[key] = weights.get(key, 0.0) + case.weight
     total = sum(weights.values())
@@ -125,22 +134,14 @@ class _Case:
 
 
 @lru_cache(maxsize=4096)
-def _belief(
-    name: FormatName,
-    text: str | None,
-    recorded_as: FormatName | None,
-    speed: Speed | None,
-    tv: TvSystem | None,
-    fill: float | None,
-) -> Belief:
-    shell = catalogue().format(name)
-    marking = shell.marking(text)
-    fills = habits.fill_weights(shell) if fill is None else ((_share(fill), 1.0),)
-    cases = tuple(_cases(shell, marking, _recorded(shell, recorded_as, speed, tv), speed, tv))
-    claimed = _claimed(shell, recorded_as, cases)
-    points = gathered(
-        (case.minutes(shell.sides) * share, case.weight * weight) for case in cases for share, weight in fills
-    )
+def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
+    """The belief about a tape of which this much is known."""
+    shell = known.shell
+    shell.marking(known.marking)
+    shares = _shares(possibilities.fills(known, shop))
+    cases = tuple(_cases(known, shop))
+    claimed = _claimed(shell, known.recorded_as, cases)
+    points = _points(cases, shares, shell.sides, shop)
     overrun = OVERRUN if any(case.marking.is_shortest for case in cases) else 0.0
     return Belief(
         points=points,
@@ -149,87 +150,47 @@ def _belief(
         metres=settled(gathered((case.marking.metres.value, case.weight) for case in claimed)),
         speed_mm_s=settled(gathered((case.speed.mm_s.value, case.weight) for case in claimed)),
         overrun=overrun,
-        longest=max(case.minutes(shell.sides) * (1 + OVERRUN * case.marking.is_shortest) for case in cases),
-        sources=tuple(dict.fromkeys(_sources(claimed, len(cases) * len(fills), overrun))),
+        longest=max(round(case.minutes(shell.sides) * (1 + _most_over(case.marking)), 9) for case in cases),
+        sources=tuple(dict.fromkeys(_sources(claimed, len(cases) * len(shares), shop))),
     )
 
 
-def _share(fill: float) -> float:
-    if not 0 < fill <= 1:
-        raise WrongInput("fill", fill, "accepted is the recorded share of the tape, above 0 and up to 1")
-    return fill
-
-
-def _recorded(
-    shell: Format, recorded_as: FormatName | None, speed: Speed | None, tv: TvSystem | None
-) -> dict[FormatName, float]:
-    """The recordings that may be on the tape, with their weights."""
-    if recorded_as is None:
-        weights = habits.system_weights(shell)
-        possible = {system: weight for system, weight in weights.items() if _runs_at(system, speed, tv)}
-        return possible or {shell.systems[0]: 1.0}
-    if recorded_as not in shell.systems:
-        accepted = f"a {shell.words} shell takes {', '.join(shell.systems)}"
-        raise WrongInput("recorded_as", recorded_as, accepted)
-    return {recorded_as: 1.0}
-
-
-def _runs_at(system: FormatName, speed: Speed | None, tv: TvSystem | None) -> bool:
-    return any(entry.suits(speed, tv) for entry in catalogue().format(system).tape_speeds)
-
-
-def _cases(
-    shell: Format,
-    marking: Marking | None,
-    recorded: dict[FormatName, float],
-    speed: Speed | None,
-    tv: TvSystem | None,
-) -> Iterator[_Case]:
-    for name, system_weight in recorded.items():
-        system = catalogue().format(name)
-        choices = system.speed_choices(speed, tv)
-        for system_tv, tv_weight in _tv_weights(marking, choices, tv).items():
-            speeds = _speed_weights(system, choices, system_tv)
-            for cassette, cassette_weight in _cassettes(shell, marking, system_tv):
+def _cases(known: Facts, shop: ShopHabits) -> Iterator[_Case]:
+    for system, system_weight in possibilities.systems(known, shop).options:
+        for tv, tv_weight in possibilities.tvs(known, system, shop).options:
+            speeds = possibilities.speeds(known, system, tv, shop).options
+            for cassette, cassette_weight in possibilities.cassettes(known, tv).options:
                 for entry, weight in speeds:
                     together = system_weight * tv_weight * cassette_weight * weight
                     yield _Case(together, system, entry, cassette)
 
 
-def _tv_weights(
-    marking: Marking | None, choices: tuple[TapeSpeed, ...], tv: TvSystem | None
-) -> dict[TvSystem, float]:
-    """Weights of the TV systems in which one of the speeds exists, adding up to one."""
-    weights = {tv: 1.0} if tv else habits.tv_weights(marking)
-    possible = {
-        system: weight
-        for system, weight in weights.items()
-        if any(entry.suits(None, system) for entry in choices)
-    }
-    total = sum(possible.values())
-    return {system: weight / total for system, weight in possible.items()}
+def _points(
+    cases: tuple[_Case, ...], shares: tuple[tuple[float, float], ...], sides: int, shop: ShopHabits
+) -> Points:
+    """Every way to record times every share times every length of the cassette."""
+    recorded, share_weights = np.array(shares).T
+    minutes: list[NDArray[np.float64]] = []
+    weights: list[NDArray[np.float64]] = []
+    for case in cases:
+        over, over_weights = np.array(possibilities.lengths(case.marking.is_shortest, shop).options).T
+        minutes.append(np.multiply.outer(case.minutes(sides) * recorded, 1 + over).ravel())
+        weights.append(case.weight * np.multiply.outer(share_weights, over_weights).ravel())
+    return weighed(np.concatenate(minutes), np.concatenate(weights))
 
 
-def _speed_weights(
-    system: Format, choices: tuple[TapeSpeed, ...], tv: TvSystem
-) -> list[tuple[TapeSpeed, float]]:
-    weights = habits.speed_weights(system, tv)
-    fitting = [entry for entry in choices if entry.suits(None, tv)]
-    total = sum(weights[entry.speed] for entry in fitting)
-    if total == 0:
-        return [(entry, 1 / len(fitting)) for entry in fitting]
-    return [(entry, weights[entry.speed] / total) for entry in fitting]
+def _shares(fills: Choice[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    """(recorded share, weight): each stretch in a few equal parts, each part at its middle."""
+    found: list[tuple[float, float]] = []
+    for (begin, end), weight in fills.options:
+        parts = 1 if begin == end else max(2, round((end - begin) / _FINENESS))
+        step = (end - begin) / parts
+        found += [(begin + step * (n + 0.5), weight / parts) for n in range(parts)]
+    return tuple(found)
 
 
-def _cassettes(shell: Format, marking: Marking | None, tv: TvSystem) -> Iterator[tuple[Marking, float]]:
-    if marking is not None:
-        yield marking, 1.0
-        return
-    weights = habits.marking_weights(shell, tv)
-    total = sum(weights.values())
-    for entry in shell.markings:
-        if entry.name in weights:
-            yield entry, weights[entry.name] / total
+def _most_over(marking: Marking) -> float:
+    return max(habits.length_over(habits.length_group(marking.is_shortest)))
 
 
 def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, ...]) -> tuple[_Case, ...]:
@@ -238,15 +199,19 @@ def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, 
     return own or cases
 
 
-def _sources(claimed: tuple[_Case, ...], cases: int, overrun: float) -> Iterator[str]:
+def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterator[str]:
     for case in claimed:
         metres = case.marking.metres
         yield f"{case.marking.name}: {metres.value:.1f} m, {metres.words}"
         yield _speed_words(case.system, case.speed)
-    if overrun:
-        yield f"only the marking is known: the tape may run up to {overrun:.0%} longer (derived)"
-    if cases > 1:
+    for group in dict.fromkeys(habits.length_group(case.marking.is_shortest) for case in claimed):
+        most = max(habits.length_over(group))
+        known = "the marking is known" if group[1] == "marking" else "its rated length is known"
+        yield f"only {known}: the tape may run up to {most:.1%} longer; {habits.length_source(group)}"
+    if ways > 1:
         yield f"what is not known: {habits.source()}"
+    if shop is not STARTING:
+        yield "and what the decks of this shop have played"
 
 
 def _speed_words(system: Format, entry: TapeSpeed) -> str:

@@ -126,6 +126,8 @@ class Question:
     line: int
     text: str
     answers: tuple[Answer, ...]
+    hours_off: float = 0.0
+    """Hours by which the answer is expected to narrow the capture hours of the whole box (90 − 10 %)."""
 
 
 @dataclass(frozen=True, slots=True)

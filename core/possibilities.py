@@ -1,0 +1,146 @@
+"""What may be on a tape: the recording, its TV system, its speed, the cassette, each with its weight.
+
+One tree of choices, read in two ways: `core.playtime` multiplies it out into a belief about one tape,
+`core.customer_habits` draws the tapes of one box from it together.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from core import habits
+from core.cassettes import Format, Marking, TapeSpeed
+from core.errors import WrongInput
+from core.formats import catalogue
+from core.habits import Group, ShopHabits
+from core.inventory import TapeLine
+from core.names import FormatName, Origin, Speed, TvSystem
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What is known of a tape, as far as its play time goes. None: nobody knows."""
+
+    format: FormatName
+    marking: str | None = None
+    recorded_as: FormatName | None = None
+    speed: Speed | None = None
+    tv: TvSystem | None = None
+    fill: float | None = None
+    origin: Origin | None = None
+
+    @property
+    def shell(self) -> Format:
+        """WrongInput when the catalogue does not know the format."""
+        return catalogue().format(self.format)
+
+
+def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
+    """What a line says; ``tv`` is the TV system of the box, for a line that names none."""
+    return Facts(
+        line.format, line.marking, line.recorded_as, line.speed, line.tv or tv, line.fill, line.origin
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Choice(Generic[T]):
+    """Possibilities of one kind with weights that add up to one."""
+
+    group: Group | None
+    """The habit behind it; None where a box has none of its own."""
+    options: tuple[tuple[T, float], ...]
+    mass: float = 1.0
+    """Share of the habit that what is known left over."""
+
+
+def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
+    """The recordings that may be on the tape; WrongInput for one that does not fit the shell."""
+    shell = known.shell
+    if known.recorded_as is not None:
+        if known.recorded_as not in shell.systems:
+            accepted = f"a {shell.words} shell takes {', '.join(shell.systems)}"
+            raise WrongInput("recorded_as", known.recorded_as, accepted)
+        return Choice(None, ((catalogue().format(known.recorded_as), 1.0),))
+    weights = {
+        catalogue().format(name): weight
+        for name, weight in habits.system_weights(shell, shop).items()
+        if _runs_at(name, known)
+    }
+    if not weights:
+        return Choice(None, ((catalogue().format(shell.systems[0]), 1.0),))
+    return _choice(habits.system_group(shell), weights)
+
+
+def tvs(known: Facts, system: Format, shop: ShopHabits) -> Choice[TvSystem]:
+    """The TV systems in which one of the speeds exists; WrongInput for a speed the recording has not."""
+    choices = system.speed_choices(known.speed, known.tv)
+    if known.tv is not None:
+        return Choice(None, ((known.tv, 1.0),))
+    marking = known.shell.marking(known.marking)
+    weights = {
+        tv: weight
+        for tv, weight in habits.tv_weights(marking, shop).items()
+        if any(entry.suits(None, tv) for entry in choices)
+    }
+    return _choice(habits.tv_group(marking), weights)
+
+
+def speeds(known: Facts, system: Format, tv: TvSystem, shop: ShopHabits) -> Choice[TapeSpeed]:
+    """The speeds possible under what is known."""
+    weights = habits.speed_weights(system, tv, shop, known.origin)
+    fitting = [entry for entry in system.speed_choices(known.speed, known.tv) if entry.suits(None, tv)]
+    found = {entry: weights[entry.speed] for entry in fitting}
+    if not any(found.values()):
+        return Choice(None, tuple((entry, 1 / len(fitting)) for entry in fitting))
+    return _choice(habits.speed_group(system, tv), found)
+
+
+def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
+    """The cassette, or the usual ones while its marking cannot be read."""
+    shell = known.shell
+    marking = shell.marking(known.marking)
+    if marking is not None:
+        return Choice(None, ((marking, 1.0),))
+    weights = habits.marking_weights(shell, tv)
+    return _choice(None, {entry: weights[entry.name] for entry in shell.markings if entry.name in weights})
+
+
+def fills(known: Facts, shop: ShopHabits) -> Choice[tuple[float, float]]:
+    """How much is recorded: stretches of the tape from share to share, each equally likely within."""
+    if known.fill is not None:
+        return _told_fill(known.fill)
+    shell, edges = known.shell, habits.fill_edges()
+    found = shop.weights(habits.fill_group(shell), habits.fill_base(shell))
+    return _choice(
+        habits.fill_group(shell), {(edges[int(n)], edges[int(n) + 1]): found[n] for n in found}, keep=True
+    )
+
+
+def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
+    """How much longer the cassette is than the catalogue's length, as a share of it."""
+    group = habits.length_group(is_shortest)
+    found = shop.weights(group, habits.length_base(group))
+    return Choice(None, tuple(zip(habits.length_over(group), found.values(), strict=True)))
+
+
+def _told_fill(share: float) -> Choice[tuple[float, float]]:
+    if not 0 < share <= 1:
+        raise WrongInput("fill", share, "accepted is the recorded share of the tape, above 0 and up to 1")
+    if share == 1:
+        return Choice(None, (((1.0, 1.0), 1.0),))
+    told = ((min(1.0, share * factor), weight) for factor, weight in habits.told_fill())
+    return Choice(None, tuple(((at, at), weight) for at, weight in told))
+
+
+def _runs_at(system: FormatName, known: Facts) -> bool:
+    return any(entry.suits(known.speed, known.tv) for entry in catalogue().format(system).tape_speeds)
+
+
+def _choice(group: Group | None, weights: dict[T, float], *, keep: bool = False) -> Choice[T]:
+    """Weights scaled to one; what cannot be is left out unless ``keep`` is set."""
+    mass = sum(weights.values())
+    options = tuple((one, weight / mass) for one, weight in weights.items() if keep or weight > 0)
+    return Choice(group, options, mass)
