@@ -269,7 +269,7 @@ QRadioButton::indicator:checked {{ width: 8px; height: 8px; border: 5px solid {o
 QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {{ border-color: {line}; }}
 
 QTableView, QListView, QTreeView {{
-    background: {tray}; alternate-background-color: {tray}; border: 1px solid {line}; gridline-color: {line};
+    background: {tray}; alternate-background-color: {tray}; border: 2px solid {line}; gridline-color: {line};
     selection-background-color: {lit}; selection-color: {ink}; outline: 0;
 }}
 QTableView:focus, QListView:focus {{ border: 2px solid {oxide}; }}
@@ -287,6 +287,7 @@ QFrame[role="banner"] {{ background: {slip}; border: 2px solid {attention}; }}
 QFrame[role="caution"] {{ background: {tray}; border: 1px solid {attention};
     border-left: 6px solid {attention}; }}
 QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
+QAbstractScrollArea::corner {{ background: transparent; border: none; }}
 QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
 QScrollBar::handle:vertical {{ background: {edge}; min-height: 32px; border-radius: 4px; margin: 1px; }}
 QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}

@@ -46,6 +46,8 @@ class Window(QMainWindow):
         self._stack.addWidget(self._waiting)
         self._person = QLabel()
         self._person.setProperty("role", "small")
+        self._person.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self._person.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._build()
         self._retitle()
 
@@ -148,8 +150,7 @@ class Window(QMainWindow):
             group.addAction(moment)
             row.addWidget(_moment_button(moment))
             self.moments[key.name] = moment
-        row.addStretch(1)
-        row.addWidget(self._person)
+        row.addWidget(self._person, 1)
         return bar
 
     @Slot()

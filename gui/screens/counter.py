@@ -166,11 +166,11 @@ class Counter(Screen):
 
     @Slot()
     def _leave_tray(self) -> None:
-        self.parts.taking.deposit.setFocus(Qt.FocusReason.TabFocusReason)
+        self.parts.bring(self.parts.taking.deposit)
 
     @Slot()
     def _back_to_form(self) -> None:
-        self.parts.form.rush.setFocus(Qt.FocusReason.BacktabFocusReason)
+        self.parts.bring(self.parts.form.rush)
 
     @Slot(int, str)
     def _clear_cell(self, row: int, column: str) -> None:
@@ -278,7 +278,7 @@ class Counter(Screen):
             self.parts.go_to(None, "name")
             raise _Said(say("counter", "need_name"))
         if not self.parts.telling.is_settled:
-            self.parts.telling.told.setFocus()
+            self.parts.bring(self.parts.telling.told)
             raise _Said(say("counter", "need_told"))
         return self._deposit()
 
@@ -286,7 +286,7 @@ class Counter(Screen):
         try:
             return self.parts.taking.deposit_minor()
         except WrongInput:
-            self.parts.taking.deposit.setFocus()
+            self.parts.bring(self.parts.taking.deposit)
             raise
 
     def _was_booked(self, job: Job) -> None:
@@ -295,6 +295,7 @@ class Counter(Screen):
         self._forget_customer()
         if self.draft.box is booked:
             self.draft.begin(Box())
+            self.parts.table.put_cursor(0, 0)
         self._show_booked(job)
         self.job_booked.emit(job)
         count = f"{len(job.tapes)} tape{'s' if len(job.tapes) > 1 else ''}"
@@ -305,7 +306,7 @@ class Counter(Screen):
         self.parts.slip.show_job(job)
         self.parts.taking.show_booked()
         self.parts.show_talk(None, [])
-        self.parts.taking.next.setFocus()
+        self.parts.bring(self.parts.taking.next)
 
     def _was_not_booked(self, failure: TapewrightError) -> None:
         self._booking = None

@@ -17,8 +17,8 @@ from gui.tables.travel import TravelTable
 from gui.text import say
 from gui.widgets.asking import Asking, Telling
 from gui.widgets.box_form import BoxForm
+from gui.widgets.hint import Hint
 from gui.widgets.layouts import Columns, stacked, words
-from gui.widgets.oneline import OneLine
 from gui.widgets.slip import Slip
 from gui.widgets.taking import Taking
 
@@ -36,7 +36,7 @@ class CounterLayout:
         self.rows = Rows(tapes.columns(), screen)
         self.table = TravelTable(self.rows)
         self.form = BoxForm(today)
-        self.message = OneLine()
+        self.message = Hint()
         self.asking = Asking()
         self.telling = Telling()
         self.keys = _keys()
@@ -64,10 +64,15 @@ class CounterLayout:
     def go_to(self, row: int | None, name: str) -> None:
         """Put the keyboard into a cell or a field."""
         if row is None:
-            self.form.fields[name].setFocus()
+            self.bring(self.form.fields[name])
         else:
             self.table.setFocus()
             self.table.put_cursor(row, self.rows.column_named(name))
+
+    def bring(self, field: QWidget) -> None:
+        """Give a field the keyboard and bring it into sight."""
+        field.setFocus()
+        self._columns.ensureWidgetVisible(field)
 
     def _words(self, reading: Reading | None, failure: WrongInput | None) -> tuple[str, bool]:
         here = self.table.currentIndex()
@@ -86,7 +91,7 @@ class CounterLayout:
 
     def _build(self, screen: QWidget) -> None:
         self._name()
-        columns = Columns(FOLD_BELOW)
+        columns = self._columns = Columns(FOLD_BELOW)
         columns.add(self._left(), 1)
         columns.add(self._right(), 0)
         whole = QVBoxLayout(screen)
@@ -99,7 +104,7 @@ class CounterLayout:
         self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))
-        self.message.setFixedHeight(round(2.5 * theme.UNIT))
+        self.message.setFixedHeight(round(4.25 * theme.UNIT))
         self.slip.setObjectName("slip")
         self.taking.setObjectName("taking")
 
@@ -133,6 +138,11 @@ class CounterLayout:
         return right
 
 
+def _told_keys() -> list[tuple[str, str]]:
+    plain = [(say("counter", f"key_{n}"), say("counter", f"key_{n}_does")) for n in (1, 2, 3)]
+    return plain + [(key.keys, key.words) for key in actions.OF_THE_TRAY]
+
+
 def _keys() -> QWidget:
     """The keys of the tray, told while there is nothing to ask or tell."""
     panel = QWidget()
@@ -141,13 +151,13 @@ def _keys() -> QWidget:
     grid = QGridLayout()
     grid.setHorizontalSpacing(2 * theme.UNIT)
     grid.setVerticalSpacing(2)
-    for place, key in enumerate(actions.OF_THE_TRAY):
+    for place, (keys, does) in enumerate(_told_keys()):
         line, side = place % 3, 2 * (place // 3)
-        name = words(key.keys, wrap=False)
+        name = words(keys, wrap=False)
         name.setProperty("ink", "time")
         grid.addWidget(name, line, side)
-        grid.addWidget(words(key.words, wrap=False), line, side + 1)
-    grid.setColumnStretch(4, 1)
+        grid.addWidget(words(does, wrap=False), line, side + 1)
+        grid.setColumnStretch(side + 1, 1)
     column.addLayout(grid)
     column.addStretch(1)
     return panel

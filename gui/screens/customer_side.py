@@ -8,17 +8,18 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QScreen
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from core.records import Job, Quote, QuotedTape, ShopFront
 from gui import theme
 from gui.text import say
 from gui.widgets.asking import must_tell, paragraphs
 from gui.widgets.band import SENTENCE, WORDS, Band
-from gui.widgets.layouts import scrolled
+from gui.widgets.layouts import Columns
 from gui.widgets.slip import Slip
 
 SCALE = 1.25
+FOLD_BELOW = 900
 
 
 class CustomerSide(QWidget):
@@ -111,20 +112,18 @@ class CustomerSide(QWidget):
     def _build(self) -> None:
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setProperty("role", "ground")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(5 * theme.UNIT, 4 * theme.UNIT, 5 * theme.UNIT, 4 * theme.UNIT)
-        row.setSpacing(5 * theme.UNIT)
-        self.slip.setMinimumWidth(44 * theme.UNIT)
-        self.slip.setMaximumWidth(88 * theme.UNIT)
-        row.addWidget(self.slip, 6)
-        area = scrolled(self._beside(), "customer-talk")
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        row.addWidget(area, 5)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT)
+        columns = Columns(FOLD_BELOW)
+        self.slip.setMinimumSize(56 * theme.UNIT, 84 * theme.UNIT)
+        columns.add(self.slip, 6)
+        columns.add(self._beside(), 5)
+        whole.addWidget(columns)
 
     def _beside(self) -> QWidget:
         beside = QWidget()
         column = QVBoxLayout(beside)
-        column.setContentsMargins(0, 0, 0, 0)
+        column.setContentsMargins(3 * theme.UNIT, 0, 0, 0)
         column.setSpacing(3 * theme.UNIT)
         for widget in (self._greeting, self._band, self._band_why, self._told):
             column.addWidget(widget)

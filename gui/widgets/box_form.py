@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
 
 from gui import accepted, theme, wishes
 from gui.box import Box, Reading
@@ -16,6 +16,27 @@ from gui.tables.typeahead import TypeAhead
 from gui.text import say
 from gui.widgets.layouts import labelled
 
+_OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
+_LEAST = {"name": 120, "phone": 96, "tv": 92, "copies": 120, "needed_by": 112}
+_FOLD_BELOW = 680
+_Place = tuple[int, int, int, int]
+"""Row, column, columns spanned, share of what is left over."""
+_ON_ONE_LINE: tuple[_Place, ...] = (
+    (0, 0, 1, 5),
+    (0, 1, 1, 3),
+    (0, 2, 1, 0),
+    (0, 3, 1, 5),
+    (0, 4, 1, 0),
+    (0, 5, 1, 0),
+)
+_ON_TWO_LINES: tuple[_Place, ...] = (
+    (0, 0, 2, 0),
+    (0, 2, 2, 0),
+    (1, 0, 1, 0),
+    (1, 1, 1, 1),
+    (1, 2, 1, 1),
+    (1, 3, 1, 0),
+)
 _PLACEHOLDERS = {"tv": "unknown", "copies": "files on a stick", "needed_by": "no hurry"}
 
 
@@ -63,20 +84,39 @@ class BoxForm(QWidget):
     # --- building ------------------------------------------------------------------------
 
     def _build(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(theme.UNIT)
-        names = {"name": "customer-name", "phone": "customer-phone"}
-        for (name, field), (least, stretch) in zip(
-            self.fields.items(), ((120, 5), (96, 3), (92, 0), (120, 5), (112, 0)), strict=True
-        ):
-            field.setObjectName(names.get(name, f"box-{name.replace('_', '-')}"))
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(theme.UNIT)
+        self._cells: list[QWidget] = []
+        for name, field in self.fields.items():
+            field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
             field.setPlaceholderText(_PLACEHOLDERS.get(name, ""))
-            field.setMinimumWidth(least)
-            if not stretch:
-                field.setMaximumWidth(least)
-            row.addWidget(labelled(field, say("counter", name)), stretch)
-        row.addWidget(self._rush_under_nothing())
+            field.setMinimumWidth(_LEAST[name])
+            self._cells.append(labelled(field, say("counter", name)))
+        self._cells.append(self._rush_under_nothing())
+        self._places: tuple[_Place, ...] = ()
+        self._lay_out(_ON_ONE_LINE)
+
+    def _lay_out(self, places: tuple[_Place, ...]) -> None:
+        """All fields on one line, or on two where the room is narrow."""
+        if places == self._places:
+            return
+        self._places = places
+        for column in range(12):
+            self._grid.setColumnStretch(column, 0)
+        for cell in self._cells:
+            self._grid.removeWidget(cell)
+        for cell, (row, column, span, stretch) in zip(self._cells, places, strict=True):
+            self._grid.addWidget(cell, row, column, 1, span)
+            if stretch:
+                self._grid.setColumnStretch(column, stretch)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._lay_out(_ON_ONE_LINE if event.size().width() >= _FOLD_BELOW else _ON_TWO_LINES)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(0, super().minimumSizeHint().height())
 
     def _rush_under_nothing(self) -> QWidget:
         self.rush.setObjectName("box-rush")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from core.records import Job, Promise, Quote, ShopFront
 from gui import text, theme
@@ -189,8 +189,12 @@ class Slip(QWidget):
         self._number = self._label(theme.GREAT, "ink", bold=True)
         self._number.setObjectName("job-number")
         self._about = self._label(theme.SMALL, "muted")
-        for label in (self._name, self._number, self._about):
-            column.addWidget(label)
+        top = QHBoxLayout()
+        top.addWidget(self._name, 1)
+        top.addWidget(self._number, 0, Qt.AlignmentFlag.AlignTop)
+        self._number.setWordWrap(False)
+        column.addLayout(top)
+        column.addWidget(self._about)
         return head
 
     def _rolling(self, written: Written, side: int) -> QScrollArea:

@@ -13,6 +13,7 @@ from gui import theme
 from gui.widgets.slip_lines import SlipLine
 
 _LOOSEST = 8.0
+_FULL, _SHORT, _SHORTEST = "full", "short", "shortest"
 _GAP = 2.0 * theme.UNIT
 """Between words and amount."""
 
@@ -53,32 +54,38 @@ class Written(QWidget):
     # --- composing -----------------------------------------------------------------------
 
     def _compose(self) -> None:
-        self._set_out(short=False, loose=0.0)
+        self._set_out(_FULL)
         if self._room is not None and self._height > self._room.height():
-            self._set_out(short=True, loose=0.0)
-            spare = self._room.height() - self._height
-            if spare > 0:
-                self._set_out(short=True, loose=min(_LOOSEST * self._scale, spare / len(self.lines)))
+            self._shorten(self._room.height())
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()
 
-    def _set_out(self, short: bool, loose: float) -> None:
+    def _shorten(self, room: int) -> None:
+        """Reasons beside the words; if that is not enough, one line each."""
+        self._set_out(_SHORT)
+        if self._height > room:
+            self._set_out(_SHORTEST)
+        elif self.lines:
+            spare = (room - self._height) / len(self.lines)
+            self._set_out(_SHORT, loose=min(_LOOSEST * self._scale, spare))
+
+    def _set_out(self, form: str, loose: float = 0.0) -> None:
         """``loose`` is what is added below every line."""
         self._pieces, self._rules, y = [], [], 0.0
         for index, line in enumerate(self.lines):
             if line.kind == "sum" and (index == 0 or self.lines[index - 1].kind != "sum"):
                 self._rules.append(y + 2)
                 y += 8 * self._scale
-            y = self._set_line(line, y, short) + loose
+            y = self._set_line(line, y, form) + loose
         self._height = y
 
-    def _set_line(self, line: SlipLine, y: float, short: bool) -> float:
+    def _set_line(self, line: SlipLine, y: float, form: str) -> float:
         if line.kind == "price":
             return self._set_price(line, y)
         if line.kind == "note":
             return self._set_block(line.words, y + 2, float(self.width()), theme.SMALL, "ink") + 2
-        return self._set_charge(line, y, short)
+        return self._set_charge(line, y, form)
 
     def _set_price(self, line: SlipLine, y: float) -> float:
         wide = float(self.width())
@@ -94,25 +101,26 @@ class Written(QWidget):
         self._put(QRectF(0, y, wide, high), line.amount, face, "ink", right=True)
         return y + high
 
-    def _set_charge(self, line: SlipLine, y: float, short: bool) -> float:
+    def _set_charge(self, line: SlipLine, y: float, form: str) -> float:
         face = self._face(theme.BODY)
         metrics = QFontMetricsF(face)
         taken = metrics.horizontalAdvance(line.amount) + _GAP if line.amount else 0.0
         room = float(self.width()) - taken
         self._put(QRectF(0, y, self.width(), metrics.height()), line.amount, face, "ink", right=True)
-        if short:
-            return self._set_short(line, y, room, face)
+        if form != _FULL:
+            return self._set_short(line, y, room, face, form)
         y = self._set_block(line.words, y, room, theme.BODY, "ink")
         if line.because:
             y = self._set_block(line.because, y, float(self.width()), theme.SMALL, "muted")
         return y + (6 if line.kind == "charge" else 3) * self._scale
 
-    def _set_short(self, line: SlipLine, y: float, room: float, face: QFont) -> float:
+    def _set_short(self, line: SlipLine, y: float, room: float, face: QFont, form: str) -> float:
         metrics = QFontMetricsF(face)
-        if metrics.horizontalAdvance(line.words) > room:
+        if metrics.horizontalAdvance(line.words) > room and form == _SHORT:
             return self._set_block(line.words, y, room, theme.BODY, "ink") + 2 * self._scale
-        self._put(QRectF(0, y, room, metrics.height()), line.words, face, "ink")
-        used = metrics.horizontalAdvance(line.words) + 8
+        words = metrics.elidedText(line.words, Qt.TextElideMode.ElideRight, room)
+        self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
+        used = metrics.horizontalAdvance(words) + 8
         small = self._face(theme.SMALL)
         if line.because and room - used > 60 * self._scale:
             because = QFontMetricsF(small).elidedText(line.because, Qt.TextElideMode.ElideRight, room - used)
