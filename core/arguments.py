@@ -122,7 +122,7 @@ def _add_care(add: _Subcommands) -> None:
     one.add_argument("station", metavar="STATION", choices=[station.value for station in Station])
     _add_findings(one)
     one.add_argument("--minutes", type=amount("minutes", _MOST_MINUTES), help="play time as it turned out")
-    one.add_argument("--note", type=text, default="", help="a word for the history")
+    one.add_argument("--note", type=text, help="a word for the history")
     one.add_argument("--deck", metavar="NAME", type=text, help="the deck it starts to play on")
     one.add_argument("--without-splice", metavar="WHAT", type=text, help="what was done instead of a splice")
     _add_splice(add)

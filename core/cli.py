@@ -70,7 +70,7 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
         _say(reply.note)
     if reply.shop_to_open is not None and open_window is not None and has_screen():
         return open_window(call.window_options(reply.shop_to_open))
-    return 0
+    return reply.exit_code
 
 
 def _without_subcommand(call: Call, open_window: OpenWindow | None) -> int:

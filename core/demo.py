@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -70,7 +70,7 @@ def make(folder: Path, now: datetime) -> Made:
     script = resources.path("demo", "day.toml")
     on = demo_script.days(fitted, now)
     acts = demo_script.acts(script, on)
-    clock = _Clock(acts[0].at)
+    clock = _Clock(acts[0].at.astimezone(UTC))
     with Shop.open(place / FILE, clock=clock, who=_COUNTER, create=True) as shop:
         shop.run(decks.refit, fitted)
         play = _Play(shop, clock, fitted, demo_script.boxes(script), place / "papers")
@@ -94,7 +94,7 @@ class _Play:
         self.papers: list[Path] = []
 
     def carry_out(self, act: Act) -> None:
-        self._clock.at = act.at
+        self._clock.at = act.at.astimezone(UTC)
         self._shop.who = _COUNTER if act.does in ("book", "hand-back") else _BENCH
         if act.does == "book":
             self._book(act)

@@ -7,6 +7,7 @@ from contextlib import suppress
 from itertools import count
 from pathlib import Path
 from tempfile import NamedTemporaryFile
+from zoneinfo import ZoneInfo
 
 from core.records import Job, Pickup, ShopFront
 
@@ -33,7 +34,8 @@ def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...
     """The signed receipt, written into ``folder``."""
     from core.documents import receipt
 
-    stem = f"receipt-{pickup.job.number}-{pickup.at:%Y%m%d-%H%M%S}"
+    at = pickup.at.astimezone(ZoneInfo(front.timezone))
+    stem = f"receipt-{pickup.job.number}-{at:%Y%m%d-%H%M%S}"
     return (write(folder, stem, receipt.render(pickup, front)),)
 
 

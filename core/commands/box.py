@@ -5,7 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
-from core import answers, fittings, inventory_file, paper_files, plain_text, pricebook, quoting, turnaround
+from core import (
+    answers,
+    fittings,
+    inventory_file,
+    paper_files,
+    plain_text,
+    pricebook,
+    quoting,
+    signature_file,
+    turnaround,
+)
 from core.commands import papers
 from core.commands.call import Call, Reply, contents
 from core.inventory import Inventory
@@ -20,10 +30,10 @@ if TYPE_CHECKING:
 def quote(call: Call) -> Reply:
     data = contents(call.asked.file)
     if not call.has_shop:
-        quoted = _quoted(call, data, fittings.new_shop())
+        quoted = quote_of(call, data, fittings.new_shop())
     else:
         with call.open() as shop:
-            quoted = _quoted(call, data, *_ground(shop))
+            quoted = quote_of(call, data, *_ground(shop))
     return Reply(answers.quote(quoted), plain_text.quote(quoted))
 
 
@@ -34,7 +44,7 @@ def book(call: Call) -> Reply:
     if not call.has_shop:  # a wrong file is refused before a shop is made for it
         _inventory(call, data, fittings.new_shop(), customer_needed=True)
     with call.open(create=True) as shop:
-        quoted = _quoted(call, data, *_ground(shop), customer_needed=True)
+        quoted = quote_of(call, data, *_ground(shop), customer_needed=True)
         place = papers.folder(call)
         deposit = call.asked.deposit_minor
         job = shop.run(jobs.book, quoted, command=call.command(), deposit_minor=deposit)
@@ -74,7 +84,7 @@ def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...]]:
     return shop.ask(decks.fittings), shop.ask(decks.queue)
 
 
-def _quoted(
+def quote_of(
     call: Call,
     data: bytes,
     fitted: Fittings,
@@ -82,6 +92,7 @@ def _quoted(
     *,
     customer_needed: bool = False,
 ) -> Quote:
+    """The quote of the inventory file in ``data`` at the call's moment; stores nothing."""
     now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
     return quoting.quote(
         _inventory(call, data, fitted, customer_needed=customer_needed),
@@ -99,8 +110,6 @@ def _inventory(call: Call, data: bytes, fitted: Fittings, *, customer_needed: bo
 
 
 def _signature(call: Call) -> Signature:
-    from core import signature_file
-
     if call.asked.signature is None:
         return Signature(call.asked.signed_by)
     return signature_file.read(contents(call.asked.signature), call.asked.signature, call.asked.signed_by)

@@ -30,6 +30,7 @@ class Reply:
     """The shop a window should open afterwards."""
     note: str = ""
     """Something that went wrong after the thing itself was done; goes to standard error."""
+    exit_code: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,9 +40,9 @@ class Call:
     asked: Namespace
 
     def clock(self) -> datetime:
-        """The time given with ``--now``, else the time of this computer."""
+        """The time given with ``--now``, else the time of this computer; in UTC, as it is stored."""
         given: datetime | None = self.asked.now
-        return given if given is not None else datetime.now(UTC)
+        return datetime.now(UTC) if given is None else given.astimezone(UTC)
 
     @property
     def where(self) -> str:
@@ -52,7 +53,7 @@ class Call:
     @property
     def has_shop(self) -> bool:
         """Whether the shop is there already; a database server is taken to be."""
-        return is_url(self.where) or Path(self.where).exists()
+        return is_url(self.where) or Path(self.where).expanduser().exists()
 
     def open(self, *, create: bool = False) -> Shop:
         """The shop, opened; used in a ``with`` statement."""

@@ -25,7 +25,7 @@ def move(call: Call) -> Reply:
             Station(asked.station),
             findings=findings,
             minutes=asked.minutes,
-            note=asked.note,
+            note=asked.note or "",
             deck=asked.deck,
             without_splice=asked.without_splice,
         )
@@ -67,7 +67,7 @@ def clear_finding(call: Call) -> Reply:
 
 def tell_history(call: Call) -> Reply:
     with call.open() as shop:
-        happenings = shop.ask(tapes.happenings, TapeCode(call.asked.code))
+        happenings = shop.ask(tapes.history, TapeCode(call.asked.code))
     return Reply(answers.history(happenings), plain_text.history(happenings))
 
 

@@ -3,5 +3,6 @@
 from __future__ import annotations
 
 from tests.support.booked import desk, empty_file, file_desk
+from tests.support.typed import box, codes, typed
 
-__all__ = ["desk", "empty_file", "file_desk"]
+__all__ = ["box", "codes", "desk", "empty_file", "file_desk", "typed"]

@@ -1,0 +1,106 @@
+"""The border of the command line: how things are said, and what happens when nobody thought of it."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+
+from core import cli
+from core.commands import SUBCOMMANDS
+from tests.support.inventories import changed
+from tests.support.typed import NOW, ROOT, Typist, environment, run_python
+
+
+def test_options_may_stand_before_or_after_the_subcommand(typed: Typist, box: Path) -> None:
+    options = ["--json", "--now", NOW, "--shop", str(typed.shop), "--who", "Robin"]
+    assert typed.plainly(*options, "book", box).code == 0
+    before, after = typed.plainly(*options, "promises"), typed.plainly("promises", *options)
+    assert before.document == after.document != {}
+
+
+def test_the_same_clock_gives_the_same_quote(typed: Typist, box: Path) -> None:
+    assert typed("quote", box).out == typed("quote", box).out
+
+
+def test_without_json_a_person_reads_sentences(typed: Typist, box: Path) -> None:
+    told = typed("quote", box, as_json=False)
+    assert told.code == 0
+    assert "4 tapes" in told.out
+    assert "Promised for 2026-" in told.out
+
+
+def test_json_is_ascii_so_that_no_console_can_spoil_it(typed: Typist, tmp_path: Path) -> None:
+    file = tmp_path / "box.json"
+    file.write_bytes(json.dumps(changed("customer.name", "Zoë Núñez"), ensure_ascii=False).encode())
+    booked = typed("book", file)
+    assert booked.out.isascii()
+    assert booked.document["customer"]["name"] == "Zoë Núñez"
+
+
+@pytest.mark.parametrize("subcommand", SUBCOMMANDS)
+def test_every_subcommand_explains_itself(typed: Typist, subcommand: str) -> None:
+    told = typed.plainly(subcommand, "--help")
+    assert told.code == 0
+    assert "--json" in told.out
+
+
+def test_a_reader_that_goes_away_is_no_failure(tmp_path: Path) -> None:
+    reading, writing = os.pipe()
+    os.close(reading)
+    words = [sys.executable, "-m", "core.cli", "playtime", "--format", "vhs"]
+    done = subprocess.run(
+        words, stdout=writing, stderr=subprocess.PIPE, cwd=ROOT, env=environment(tmp_path), check=False
+    )
+    os.close(writing)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+def test_no_subcommand_opens_the_window(capsys: pytest.CaptureFixture[str]) -> None:
+    opened: list[list[str]] = []
+
+    def open_window(options: Sequence[str]) -> int:
+        opened.append(list(options))
+        return 0
+
+    assert cli.run(["--shop", "a.sqlite", "--who", "Sam"], open_window=open_window) == 0
+    assert opened == [["--who", "Sam", "--shop", "a.sqlite"]]
+
+
+def test_subcommands_work_where_qt_cannot_be_imported(box: Path, tmp_path: Path) -> None:
+    script = (
+        "import sys; sys.modules['PySide6'] = None; sys.argv[0] = 'tapewright';"
+        "from gui.__main__ import main; sys.exit(main())"
+    )
+    done = run_python("-c", script, "quote", str(box), "--json", "--now", NOW, home=tmp_path)
+    assert json.loads(done.stdout)["currency"] == "USD"
+    window = run_python("-c", script, home=tmp_path)
+    assert (window.returncode, window.stderr.count("\n")) == (4, 1)
+
+
+def test_an_unforeseen_failure_is_one_sentence_and_a_log(
+    typed: Typist, box: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(*_: object, **__: object) -> None:
+        raise ZeroDivisionError("nobody thought of this")
+
+    monkeypatch.setattr("core.quoting.quote", fail)
+    monkeypatch.setattr("platformdirs.user_log_dir", lambda *_, **__: str(tmp_path / "log"))
+    failed = typed("quote", box)
+    assert (failed.code, failed.out) == (4, "")
+    assert failed.err.count("\n") == 1
+    assert "nobody thought of this" in (tmp_path / "log" / "tapewright.log").read_text()
+
+
+def test_ctrl_c_is_one_sentence(typed: Typist, box: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def interrupt(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("core.quoting.quote", interrupt)
+    stopped = typed("quote", box)
+    assert (stopped.code, stopped.err.count("\n")) == (130, 1)

@@ -1,0 +1,191 @@
+"""The invented shop: a whole day across all stations, the same for the same clock, never over an old one."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import phonenumbers
+import pytest
+
+from core import backup, decks, demo, demo_script, fittings, jobs, pickups, resources
+from core.demo import Made
+from core.errors import Refused
+from core.names import CommandId
+from core.records import Job, Signature, TapeRecord
+from core.shop import Shop
+from core.stations import Station
+from tests.support.typed import Typist, contents
+
+DENVER = ZoneInfo("America/Denver")
+AFTERNOON = datetime(2026, 3, 12, 15, 0, tzinfo=DENVER)
+"""A Thursday with no holiday near."""
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Made:
+    return demo.make(tmp_path_factory.mktemp("demo"), AFTERNOON)
+
+
+@pytest.fixture
+def shop(made: Made) -> Iterator[Shop]:
+    with Shop.open(made.shop, clock=lambda: AFTERNOON, create=False) as shop:
+        yield shop
+
+
+def all_jobs(shop: Shop) -> list[Job]:
+    return [shop.ask(jobs.get, paper.stem[-6:]) for paper in made_quotes(shop)]
+
+
+def made_quotes(shop: Shop) -> list[Path]:
+    return sorted(Path(shop.where).parent.glob("papers/quote-*.pdf"))
+
+
+def all_tapes(shop: Shop) -> list[TapeRecord]:
+    return [tape for job in all_jobs(shop) for tape in job.tapes]
+
+
+def test_there_is_a_tape_at_every_station(shop: Shop) -> None:
+    assert {tape.station for tape in all_tapes(shop)} == set(Station)
+
+
+def test_it_is_a_busy_day(shop: Shop) -> None:
+    assert 8 <= len(all_jobs(shop)) <= 10
+    assert 65 <= len(all_tapes(shop)) <= 80
+
+
+def test_ready_tapes_are_unspliced_or_marked_or_still_to_be_marked(shop: Shop) -> None:
+    ready = [tape for tape in all_tapes(shop) if tape.station is Station.READY]
+    kinds = {(tape.not_for_reuse, tape.marked_at is not None) for tape in ready}
+    assert kinds == {(False, False), (True, True), (True, False)}
+
+
+def test_the_tape_without_its_mark_cannot_leave(shop: Shop) -> None:
+    job = next(job for job in all_jobs(shop) if job.customer.name == "Carmen Oduya")
+    with pytest.raises(Refused, match="label"):
+        shop.run(
+            pickups.hand_back,
+            job.number,
+            codes=None,
+            copies=None,
+            signature=Signature("Carmen Oduya"),
+            command=CommandId("test"),
+        )
+
+
+def test_one_job_was_handed_back_with_a_signature_and_paid(shop: Shop) -> None:
+    job = next(job for job in all_jobs(shop) if not job.is_open)
+    pickup = shop.ask(pickups.latest, job.number)
+    assert pickup is not None
+    assert pickup.signature.strokes
+    assert pickup.due_minor == 0
+    assert any(tape.splices and tape.marked_at for tape in pickup.handed_back)
+
+
+def test_every_deck_that_plays_holds_one_tape(shop: Shop) -> None:
+    playing = [tape for tape in all_tapes(shop) if tape.station is Station.PLAYING]
+    assert len(playing) == 3
+    assert all(tape.since < AFTERNOON for tape in playing)
+
+
+def test_everything_lies_behind_the_clock_and_in_opening_hours(shop: Shop) -> None:
+    fitted = shop.ask(decks.fittings)
+    happened = [
+        one.at.astimezone(DENVER) for job in all_jobs(shop) for one in shop.ask(jobs.history, job.number)
+    ]
+    assert max(happened) <= AFTERNOON
+    for at in happened:
+        spans = [(one.start, one.end) for one in fitted.openings if one.weekday == at.weekday()]
+        assert any(start <= at.hour * 60 + at.minute <= end for start, end in spans), at
+
+
+def test_the_chain_of_history_holds(shop: Shop) -> None:
+    assert backup.verify(shop.database, AFTERNOON) == ()
+
+
+def test_every_promise_was_given(shop: Shop) -> None:
+    assert all(job.promise.day is not None for job in all_jobs(shop))
+
+
+def test_all_papers_are_there(made: Made) -> None:
+    kinds = sorted(paper.name.rsplit("-", 1)[0] for paper in made.papers if "receipt" not in paper.name)
+    assert kinds == ["claim-slip"] * 10 + ["labels"] * 10 + ["quote"] * 10
+    assert [paper.name for paper in made.papers if "receipt" in paper.name] == [
+        "receipt-000018-20260310-160500.pdf"
+    ]
+    assert all(paper.read_bytes()[:5] == b"%PDF-" for paper in made.papers)
+
+
+def test_nobody_in_it_can_be_called(shop: Shop) -> None:
+    for phone in [shop.ask(decks.fittings).front.phone, *(job.customer.phone for job in all_jobs(shop))]:
+        assert phone is not None
+        number = str(phonenumbers.parse(phone, "US").national_number)
+        assert number[3:8] == "55501"  # 555-0100 to 555-0199 are kept free for stories
+
+
+def test_the_same_clock_makes_the_same_shop(made: Made, tmp_path: Path) -> None:
+    again = demo.make(tmp_path / "again", AFTERNOON)
+    assert contents(again.shop) == contents(made.shop)
+    papers = [[paper.read_bytes() for paper in one.papers] for one in (made, again)]
+    assert papers[0] == papers[1]
+
+
+def test_an_old_demonstration_is_never_touched(made: Made) -> None:
+    before = contents(made.shop)
+    again = demo.make(made.shop.parent, AFTERNOON)
+    assert again.shop.parent == made.shop.parent.with_name(f"{made.shop.parent.name}-2")
+    assert contents(made.shop) == before
+
+
+@pytest.mark.parametrize(
+    "now",
+    [
+        datetime(2026, 3, 12, 3, 0, tzinfo=DENVER),
+        datetime(2026, 3, 12, 9, 10, tzinfo=DENVER),
+        datetime(2026, 3, 12, 9, 31, tzinfo=DENVER),
+        datetime(2026, 3, 12, 23, 59, tzinfo=DENVER),
+        datetime(2026, 3, 15, 12, 0, tzinfo=DENVER),
+        datetime(2026, 1, 1, 12, 0, tzinfo=DENVER),
+        datetime(2026, 3, 8, 3, 30, tzinfo=DENVER),
+    ],
+    ids=["at night", "just opened", "early", "late", "Sunday", "holiday", "clocks go forward"],
+)
+def test_at_any_hour_everything_lies_behind_the_clock(now: datetime) -> None:
+    on = demo_script.days(fittings.load(resources.path("demo", "shop.toml")), now)
+    acts = demo_script.acts(resources.path("demo", "day.toml"), on)
+    assert acts[-1].at <= now
+    assert [act.does for act in acts].count("book") == 10
+    booked = [act.job for act in acts if act.does == "book"]
+    first = {number: next(act.does for act in acts if act.job == number) for number in booked}
+    assert set(first.values()) == {"book"}
+
+
+@pytest.mark.parametrize("hour", [9, 20])
+def test_it_can_be_made_early_and_late(tmp_path: Path, hour: int) -> None:
+    made = demo.make(tmp_path, AFTERNOON.replace(hour=hour, minute=45))
+    with Shop.open(made.shop, clock=lambda: AFTERNOON) as shop:
+        assert {tape.station for tape in all_tapes(shop)} == set(Station)
+
+
+def test_the_command_prints_the_files_it_made(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    typed = Typist(tmp_path / "unused.sqlite", capsys)
+    files = typed("demo", "--dir", tmp_path / "demo", "--no-window").document["files"]
+    assert Path(files[0]) == tmp_path / "demo" / "demo.sqlite"
+    assert all(Path(file).is_file() for file in files)
+    assert len(files) == 1 + 31
+
+
+def test_a_window_is_opened_only_where_it_can_be_seen(monkeypatch: pytest.MonkeyPatch) -> None:
+    from core import cli
+
+    for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.setattr("sys.platform", "linux")
+    assert not cli.has_screen()
+    monkeypatch.setitem(os.environ, "DISPLAY", ":0")
+    assert cli.has_screen()
+    monkeypatch.setitem(os.environ, "QT_QPA_PLATFORM", "offscreen")
+    assert not cli.has_screen()
