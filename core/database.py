@@ -17,6 +17,7 @@ from typing import Any
 
 from sqlalchemy import URL, Engine, create_engine, event, make_url
 from sqlalchemy.engine.interfaces import DBAPIConnection
+from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from core.errors import Unavailable, WrongInput
@@ -140,9 +141,14 @@ def _open_server(address: str) -> Database:
 
 
 def _server_url(address: str) -> URL:
-    url = make_url(address)
+    accepted = "a shop is an SQLite file or a postgresql:// address"
+    try:
+        url = make_url(address)
+    except (ArgumentError, ValueError):
+        # The address itself is not repeated: there may be a password in it.
+        raise WrongInput("shop", "an address that cannot be read", accepted) from None
     if url.get_backend_name() not in ("postgresql", "postgres"):
-        raise WrongInput("shop", url.drivername, "a shop is an SQLite file or a postgresql:// address")
+        raise WrongInput("shop", url.drivername, accepted)
     return url.set(drivername="postgresql+psycopg")
 
 
