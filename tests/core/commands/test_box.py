@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core import answers, arguments, fittings
+from core import answers, arguments, fittings, formats
 from core.commands.box import quote_of
 from core.commands.call import Call
 from core.errors import WrongInput
@@ -93,13 +93,12 @@ _TAPES = st.fixed_dictionaries(
         "label": st.text(max_size=5),
     },
 )
-_DELIVERY = st.fixed_dictionaries(
-    {"as": st.sampled_from(["files", "dvd", "bluray"])},
-    optional={
-        "codec": st.sampled_from([None, "h264", "dv", "hdv", "ffv1", "mpeg2", "v210"]),
-        "on": st.sampled_from([None, "usb", "disk", "download", "own-drive", "dvd-r", "bd-r"]),
-    },
+_CODECS = st.sampled_from([None, "h264", "dv", "hdv", "ffv1", "mpeg2", "v210"])
+_CARRIERS = st.sampled_from([None, "usb", "disk", "download", "own-drive", "dvd-r", "bd-r"])
+_FITTING_DELIVERY = st.sampled_from([{"as": "dvd"}, {"as": "bluray"}]) | st.fixed_dictionaries(
+    {"as": st.just("files")}, optional={"codec": _CODECS, "on": _CARRIERS}
 )
+_DELIVERY = _FITTING_DELIVERY | st.fixed_dictionaries({"as": st.just("dvd"), "codec": _CODECS})
 _BOXES = st.fixed_dictionaries(
     {"tapes": st.lists(_TAPES, max_size=4)},
     optional={
@@ -121,3 +120,42 @@ def test_any_inventory_gives_a_quote_that_adds_up_or_is_refused(box: dict[str, A
     else:
         outcome = "a quote that adds up" if adds_up(json.loads(json.dumps(quote))) else "a wrong sum"
     assert outcome == "a quote that adds up" or outcome.startswith("box.json: ")
+
+
+def _fitting(name: str) -> st.SearchStrategy[dict[str, Any]]:
+    """Lines in which everything fits the shell."""
+    shell = formats.catalogue().format(name)
+    return st.fixed_dictionaries(
+        {"count": st.integers(1, 12), "format": st.just(name)},
+        optional={
+            "marking": st.sampled_from([None, *(marking.name for marking in shell.markings)]),
+            "recorded_as": st.sampled_from([None, *shell.systems]),
+            "fill": st.none() | st.floats(0.01, 1),
+            "findings": st.lists(st.sampled_from([finding.value for finding in Finding]), unique=True),
+            "label": st.text(st.characters(exclude_categories=["Cc", "Cs", "Zl", "Zp"]), max_size=20),
+        },
+    )
+
+
+_FITTING_BOXES = st.fixed_dictionaries(
+    {"tapes": st.lists(st.sampled_from(formats.catalogue().names).flatmap(_fitting), min_size=1, max_size=5)},
+    optional={
+        "tv": st.sampled_from(["ntsc", "pal"]),
+        "deliver": st.lists(_FITTING_DELIVERY, max_size=4),
+        "rush": st.booleans(),
+    },
+)
+
+
+@given(_FITTING_BOXES)
+def test_any_box_that_fits_gets_a_quote_that_adds_up(box: dict[str, Any]) -> None:
+    asked = arguments.parser().parse_args(["quote", "box.json", "--now", NOW])
+    quote = json.loads(json.dumps(answers.quote(quote_of(Call(asked), written(box), fittings.new_shop()))))
+    assert adds_up(quote)
+    assert len(quote["tapes"]) == sum(line["count"] for line in box["tapes"])
+    spans = [
+        quote["capture_hours"],
+        *(tape["minutes"] for tape in quote["tapes"]),
+        *quote["storage"].values(),
+    ]
+    assert all(one["low"] <= one["likely"] <= one["high"] for one in spans if isinstance(one, dict))
