@@ -1,7 +1,8 @@
 """Windows, threads and timers left behind by a test fail the run.
 
 Windows and Python threads are looked for after every test. Qt's threads and timers are found by
-walking all live objects, which is slow, so that is done once after each file.
+walking all live objects, which is slow, so that is done once after each file that uses Qt, and what
+was alive before the first test is left out.
 """
 
 from __future__ import annotations
@@ -17,6 +18,12 @@ import pytest
 
 PATIENCE_S = 2.0
 """How long a thread that is about to end may take."""
+
+
+def pytest_collection_finish() -> None:
+    """Whatever importing the tests has made stays until the end: no collection need look at it again."""
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture(autouse=True)
@@ -49,8 +56,12 @@ def no_windows_left() -> Iterator[None]:
 
 
 @pytest.fixture(autouse=True, scope="module")
-def no_qt_work_left() -> Iterator[None]:
+def no_qt_work_left(request: pytest.FixtureRequest) -> Iterator[None]:
     """When a file of tests is through, no Qt timer ticks and no Qt thread runs."""
+    own = [item for item in request.session.items if item.getparent(pytest.Module) is request.node]
+    if not any("qapp" in item.fixturenames for item in own):
+        yield
+        return
     before = _qt_work()
     yield
     _carry_out_deletions()
