@@ -15,30 +15,30 @@ from gui.text import say
 
 def writing_receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Callable[[], Path]:
     """Answers with the receipt's file, or raises Unavailable."""
-    return partial(_write_receipt, pickup, front, folder)
+    return partial(_or_unavailable, partial(_receipt, pickup, front, folder), folder, "no_receipt_written")
 
 
 def writing_mark(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Callable[[], Path]:
     """Answers with the file of one not-for-reuse mark, or raises Unavailable."""
-    return partial(_write_mark, replace(job, tapes=(tape,)), tape, front, folder)
+    alone = replace(job, tapes=(tape,))
+    return partial(_or_unavailable, partial(_mark, alone, front, folder), folder, "no_paper")
 
 
-def _write_receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Path:
-    from core.documents import receipt  # the paper library is imported where paper is made
-
-    stem = f"receipt-{pickup.job.number}"
-    return _write(folder, stem, receipt.render(pickup, front), "no_receipt_written")
+def _receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Path:
+    (path,) = paper_files.of_pickup(pickup, front, paper_files.prepare(folder))
+    return path
 
 
-def _write_mark(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Path:
-    from core.documents import labels  # as above
+def _mark(job: Job, front: ShopFront, folder: Path) -> Path:
+    from core.documents import labels  # the paper library is imported where paper is made
 
-    return _write(folder, f"mark-{tape.code}", labels.render(job, front, only_marks=True), "no_paper")
+    sheet = labels.render(job, front, only_marks=True)
+    return paper_files.write(paper_files.prepare(folder), f"mark-{job.tapes[0].code}", sheet)
 
 
-def _write(folder: Path, stem: str, paper: bytes, sentence: str) -> Path:
+def _or_unavailable(write: Callable[[], Path], folder: Path, sentence: str) -> Path:
     try:
-        return paper_files.write(paper_files.prepare(folder), stem, paper)
+        return write()
     except OSError as error:
         why = error.strerror or str(error)
         raise Unavailable(say("pickup", sentence, folder=folder, why=why)) from error

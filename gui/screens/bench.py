@@ -234,7 +234,6 @@ class Bench(Screen):
         columns = Columns(fold_below=112 * theme.UNIT)
         columns.add(self._build_list(), 4)
         self.card_area = scrolled(self.card)
-        self.card_area.setMinimumHeight(30 * theme.UNIT)
         columns.add(self.card_area, 6, rank=2)
         columns.add(self.side, 4, rank=1)
         outer.addWidget(columns, 1)

@@ -38,6 +38,7 @@ class Pickup(Screen):
         self._fittings: Fittings | None = None
         self._found: tuple[Found, ...] = ()
         self._command = CommandId("")
+        self._handing_back = False
         self._build()
         self._connect()
         self._put_back()
@@ -216,7 +217,7 @@ class Pickup(Screen):
     @Slot()
     def _hand_back(self) -> None:
         checkoff = self.list
-        if checkoff is None:
+        if checkoff is None or self._handing_back:
             return
         try:
             if not checkoff.words and checkoff.open_keys:
@@ -225,6 +226,7 @@ class Pickup(Screen):
         except TapewrightError as failure:
             self.show_failure(failure)
             return
+        self._handing_back = True
         self.desk.work.run(
             pickups.hand_back,
             checkoff.job.number,
@@ -234,10 +236,15 @@ class Pickup(Screen):
             paid_minor=paid,
             command=self._command,
             then=partial(self._handed_back, checkoff.words),
-            otherwise=self.show_failure,
+            otherwise=self._not_handed_back,
         )
 
+    def _not_handed_back(self, failure: TapewrightError) -> None:
+        self._handing_back = False
+        self.show_failure(failure)
+
     def _handed_back(self, what: str, handed: Handed) -> None:
+        self._handing_back = False
         self.said.emit(say("pickup", "stored", name=handed.signature.name, what=what))
         self._begin(handed.job)
         self._write(what, handed)

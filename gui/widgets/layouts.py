@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Slot
+from PySide6.QtCore import QEvent, QObject, Qt, Slot
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -61,6 +61,8 @@ class Columns(QScrollArea):
         for place, (column, stretch, _) in enumerate(order):
             self._box.removeWidget(column)
             self._box.insertWidget(place, column, stretch)
+            if isinstance(column, Sheet):
+                column.unroll(narrow)
 
     @Slot(QWidget, QWidget)
     def _follow(self, _: QWidget | None, now: QWidget | None) -> None:
@@ -68,12 +70,41 @@ class Columns(QScrollArea):
             self.ensureWidgetVisible(now, 0, 4 * theme.UNIT)
 
 
-def scrolled(inside: QWidget, name: str = "") -> QScrollArea:
+class Sheet(QScrollArea):
+    """A slip that scrolls in its column; in folded columns it is unrolled, and only the whole scrolls."""
+
+    def __init__(self, inside: QWidget, name: str = "") -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self._unrolled = False
+        _dress_area(self, inside)
+
+    def unroll(self, unrolled: bool) -> None:
+        """Show all of it at once, or let it scroll."""
+        self._unrolled = unrolled
+        self._fit()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.widget() and event.type() is QEvent.Type.LayoutRequest:
+            self._fit()
+        return super().eventFilter(watched, event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        inside, wide = self.widget(), self.viewport().width()
+        if not self._unrolled or inside is None:
+            self.setMinimumHeight(0)
+            return
+        flows = inside.hasHeightForWidth()
+        self.setMinimumHeight(inside.heightForWidth(wide) if flows else inside.sizeHint().height())
+
+
+def scrolled(inside: QWidget, name: str = "") -> Sheet:
     """``inside`` in an area that scrolls up and down when the room is short."""
-    area = QScrollArea()
-    area.setObjectName(name)
-    _dress_area(area, inside)
-    return area
+    return Sheet(inside, name)
 
 
 def scroll_by_page(area: QScrollArea, event: QKeyEvent) -> bool:

@@ -184,9 +184,7 @@ def test_escape_goes_back_to_the_box_without_keeping_anything(
     assert kept(place, codes[0]).findings == ()
 
 
-def test_the_loss_is_told_before_the_splice_is_kept(
-    place: Place, screen: Bench, codes: list[TapeCode]
-) -> None:
+def test_the_loss_is_told_before_a_splice_is_kept(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
     press_text("12.5")
@@ -216,9 +214,7 @@ def test_a_splice_by_keys_makes_the_tape_not_for_reuse(
     assert screen.side.label_button.isVisible()
 
 
-def test_a_figure_that_is_none_is_named_at_its_field(
-    place: Place, screen: Bench, codes: list[TapeCode]
-) -> None:
+def test_what_is_no_figure_is_named_at_its_field(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
     press_text("twelve")
@@ -263,9 +259,7 @@ def test_the_mark_of_one_tape_is_printed(place: Place, screen: Bench, codes: lis
     assert str(path) in place.told
 
 
-def test_what_was_wrong_is_taken_back_with_a_reason(
-    place: Place, screen: Bench, codes: list[TapeCode]
-) -> None:
+def test_what_was_wrong_is_taken_back_and_why(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
     place.records.shop.run(bench.find, codes[0], (Finding.MOULD,))
     scan(place, codes[0])
     press(Qt.Key.Key_F10)

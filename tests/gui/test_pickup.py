@@ -274,6 +274,8 @@ def test_one_hand_over_is_carried_out_once_however_often_the_key_is_pressed(
     place.settle()
     place.settle()
     assert len(place.records.shop.ask(pickups.of_job, job.number)) == 1
+    assert len(place.shown_files) == 1
+    assert place.told.startswith("Done")
 
 
 def test_several_matches_are_chosen_by_key(place: Place, screen: Pickup, job: Job) -> None:
@@ -296,9 +298,7 @@ def test_escape_puts_the_box_back(place: Place, screen: Pickup, job: Job) -> Non
     assert QApplication.focusWidget() is screen.box
 
 
-def test_the_other_tapes_can_be_scanned_while_the_name_is_typed(
-    place: Place, screen: Pickup, job: Job
-) -> None:
+def test_a_tape_is_scanned_while_the_name_is_typed(place: Place, screen: Pickup, job: Job) -> None:
     find(place, screen, job.number)
     screen.handover.signer.setFocus()
     press_text(job.tapes[0].code)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
 
@@ -132,14 +131,14 @@ def test_what_a_pickup_or_move_changes_is_read_again(place: Place, screen: ShopS
 
 
 @pytest.fixture
-def picture(qtbot: QtBot) -> Iterator[DeckWeek]:
+def picture(qtbot: QtBot) -> DeckWeek:
     app = QApplication.instance()
     assert isinstance(app, QApplication)
     theme.dress(app)
     made = DeckWeek()
     qtbot.addWidget(made)
     made.resize(1000, 300)
-    yield made
+    return made
 
 
 def test_hours_have_one_scale_and_closing_comes_before_the_end_of_each_day(picture: DeckWeek) -> None:

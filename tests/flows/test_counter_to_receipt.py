@@ -1,0 +1,289 @@
+"""From an empty shop to the signed receipt: the real window on a real file, by key presses alone.
+
+The one thing no key can do is to draw a signature; one of the two stories signs with the pen, the other on
+the printed receipt.
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from core import jobs, pickups, tapes
+from core.names import Finding, JobNumber, Join, TapeCode
+from core.records import Job
+from core.shop import Shop
+from core.stations import Station
+from gui import furnishing, theme
+from gui.screens.bench import Bench
+from gui.screens.counter import Counter
+from gui.screens.pickup import Pickup
+from gui.window import Window
+from tests.support.booked import Clock
+from tests.support.pdf import words as words_of_paper
+from tests.support.screens import press, press_text
+
+NONE, SHIFT = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier
+CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
+
+
+@dataclass
+class Clerk:
+    """Somebody at the keyboard of one window, and the shop's records to look the truth up in."""
+
+    window: Window
+    shop: furnishing.Furnishing
+    books: Shop
+    qtbot: QtBot
+    opened: list[Path]
+
+    def settle(self) -> None:
+        for _ in range(3):
+            self.qtbot.waitUntil(lambda: self.shop.desk.work.is_idle, timeout=10_000)
+            QApplication.processEvents()
+
+    def go(self, key: Qt.Key) -> None:
+        press(key)
+        self.settle()
+
+    def tab_back_to(self, name: str) -> None:
+        """Shift+Tab until the field has the keyboard."""
+        for _ in range(40):
+            focus = QApplication.focusWidget()
+            if focus is not None and focus.objectName() == name:
+                return
+            press(Qt.Key.Key_Tab, SHIFT)
+        pytest.fail(f"{name} cannot be reached by Shift+Tab")
+
+    def scan(self, code: str) -> None:
+        press_text(code)
+        press(Qt.Key.Key_Return)
+        self.settle()
+
+    def move_on(self) -> None:
+        press(Qt.Key.Key_Return, CTRL)
+        self.settle()
+
+    def job(self) -> Job:
+        return self.books.ask(jobs.get, JobNumber("000018"))
+
+    def station(self, code: TapeCode) -> Station:
+        return self.books.ask(tapes.get, code).station
+
+    @property
+    def told(self) -> str:
+        banner = self.window.banner
+        return banner.accessibleName() if banner.sentence else ""
+
+
+@pytest.fixture
+def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_folder: Path) -> Iterator[Clerk]:
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    theme.dress(app)
+    opened: list[Path] = []
+    monkeypatch.setattr(furnishing, "show_file", opened.append)
+    monkeypatch.setattr(sys, "excepthook", sys.excepthook)
+    file, clock = tmp_path / "shop.sqlite", Clock()
+    window = Window()
+    qtbot.addWidget(window)
+    window.show()
+    qtbot.waitExposed(window)
+    shop = furnishing.furnish(window, str(file), "Kim", clock, tmp_path / "papers")
+    qtbot.waitUntil(lambda: window.screen_on_show() is not None, timeout=20_000)
+    with Shop.open(file, clock=clock, who="Kim") as books:
+        at_desk = Clerk(window, shop, books, qtbot, opened)
+        window.activateWindow()
+        at_desk.settle()
+        yield at_desk
+        at_desk.settle()
+    window.close()
+    assert not list(log_folder.rglob("*.log")), "something went wrong that only the log tells"
+
+
+@pytest.fixture
+def log_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Where an unexpected failure would be written."""
+    folder = tmp_path / "log"
+    folder.mkdir()
+    monkeypatch.setattr(furnishing, "_log_to_file", lambda: folder / "tapewright.log")
+    return folder
+
+
+def take_in(clerk: Clerk) -> list[TapeCode]:
+    """One sound VHS tape and one snapped Hi8 tape of Ada Fenwick, booked by keys."""
+    counter = clerk.window.screen_on_show()
+    assert isinstance(counter, Counter)
+    clerk.tab_back_to("customer-name")
+    press_text("Ada Fenwick")
+    press(Qt.Key.Key_Return)
+    press_text("(303) 555-0142")
+    clerk.go(Qt.Key.Key_F1)
+    press(Qt.Key.Key_Home)
+    for row in (
+        ("1", "vhs", "t-120", "", "sp", "", "", "Christmas"),
+        ("1", "hi8", "p6-120", "hi8", "sp", "", "snapped", "First steps"),
+    ):
+        for cell in row:
+            press_text(cell)
+            press(Qt.Key.Key_Return)
+    say_what_must_be_told(clerk, counter)
+    clerk.move_on()
+    return [tape.code for tape in clerk.job().tapes]
+
+
+def say_what_must_be_told(clerk: Clerk, counter: Counter) -> None:
+    """The customer hears that the snapped tape will not be for reuse; the clerk confirms it by key."""
+    clerk.settle()
+    assert not counter.parts.telling.is_settled
+    press(Qt.Key.Key_Return, CTRL)
+    assert clerk.told, "nothing says why the box is not booked"
+    assert QApplication.focusWidget() is counter.parts.telling.told
+    press(Qt.Key.Key_Space)
+    clerk.settle()
+
+
+def work_through(clerk: Clerk, sound: TapeCode, snapped: TapeCode) -> None:
+    """Both tapes along all stations to ready; the snapped one is spliced on its way."""
+    clerk.go(Qt.Key.Key_F3)
+    assert isinstance(clerk.window.screen_on_show(), Bench)
+    clerk.scan(sound)
+    clerk.move_on()
+    press(Qt.Key.Key_C, ALT)
+    clerk.settle()
+    assert clerk.station(sound) is Station.CLEARED_TO_PLAY
+    clerk.scan(snapped)
+    clerk.move_on()
+    assert clerk.station(snapped) is Station.LOOKED_OVER
+    clerk.move_on()
+    assert clerk.station(snapped) is Station.AT_THE_BENCH
+    splice(clerk)
+    clerk.move_on()
+    assert clerk.station(snapped) is Station.CLEARED_TO_PLAY
+    for code, minutes in ((sound, "96"), (snapped, "58.5")):
+        clerk.scan(code)
+        clerk.move_on()
+        assert clerk.station(code) is Station.PLAYING
+        clerk.scan(code)
+        press_text(minutes)
+        clerk.move_on()
+        assert clerk.station(code) is Station.BEING_CHECKED
+        clerk.move_on()
+        assert clerk.station(code) is Station.READY
+
+
+def splice(clerk: Clerk) -> None:
+    press(Qt.Key.Key_F7)
+    press_text("12.5")
+    press(Qt.Key.Key_Return)
+    press_text("3")
+    press(Qt.Key.Key_Return)
+    clerk.settle()
+
+
+def find_at_pickup(clerk: Clerk) -> Pickup:
+    clerk.go(Qt.Key.Key_F4)
+    screen = clerk.window.screen_on_show()
+    assert isinstance(screen, Pickup)
+    press_text("fenwick")
+    press(Qt.Key.Key_Return)
+    clerk.settle()
+    assert screen.list is not None
+    return screen
+
+
+def check_off_copies(clerk: Clerk, screen: Pickup) -> None:
+    """Down into the tray and on to the copies, then Space for each."""
+    press(Qt.Key.Key_Down)
+    for _ in screen.tray.pieces:
+        if not screen.tray.current.startswith("copy"):
+            press(Qt.Key.Key_Down)
+    for _ in clerk.job().copies:
+        press(Qt.Key.Key_Space)
+
+
+def hand_back(clerk: Clerk) -> None:
+    press(Qt.Key.Key_Return, CTRL)
+    clerk.settle()
+
+
+def test_from_an_empty_shop_to_the_signed_receipt_by_keys_alone(clerk: Clerk) -> None:
+    sound, snapped = take_in(clerk)
+    job = clerk.job()
+    assert job.customer.name == "Ada Fenwick"
+    assert [tape.findings for tape in job.tapes] == [(), (Finding.SNAPPED,)]
+    work_through(clerk, sound, snapped)
+    screen = find_at_pickup(clerk)
+    clerk.scan(sound)
+    clerk.scan(snapped)
+    assert "never play or record" in screen.handover.said
+
+    press(Qt.Key.Key_S, ALT)
+    hand_back(clerk)
+    assert clerk.told.startswith("Not possible")
+    assert snapped in clerk.told
+    assert "label" in clerk.told
+    assert clerk.station(snapped) is Station.READY
+
+    press(Qt.Key.Key_F8)
+    clerk.settle()
+    check_off_copies(clerk, screen)
+    hand_back(clerk)
+    assert all(tape.station is Station.HANDED_BACK for tape in clerk.job().tapes)
+    assert all(copy.handed_back_at is not None for copy in clerk.job().copies)
+    check_receipt(clerk, snapped, with_strokes=False)
+
+    clerk.scan(snapped)
+    assert clerk.told.startswith("Not possible")
+    assert len(clerk.books.ask(pickups.of_job, clerk.job().number)) == 1
+
+
+def test_a_customer_signs_with_the_pen_for_a_tape_marked_at_the_bench(clerk: Clerk) -> None:
+    sound, snapped = take_in(clerk)
+    work_through(clerk, sound, snapped)
+    clerk.scan(snapped)
+    press(Qt.Key.Key_F8)
+    clerk.settle()
+    assert clerk.books.ask(tapes.get, snapped).marked_at is not None
+    screen = find_at_pickup(clerk)
+    clerk.scan(sound)
+    clerk.scan(snapped)
+    sign(screen)
+    hand_back(clerk)
+    check_receipt(clerk, snapped, with_strokes=True)
+
+
+def sign(screen: Pickup) -> None:
+    pad, button = screen.handover.pad, Qt.MouseButton.LeftButton
+    for start, end in ((QPoint(30, 70), QPoint(120, 30)), (QPoint(60, 30), QPoint(150, 80))):
+        QTest.mousePress(pad, button, NONE, start)
+        QTest.mouseMove(pad, (start + end) / 2)
+        QTest.mouseMove(pad, end)
+        QTest.mouseRelease(pad, button, NONE, end)
+
+
+def check_receipt(clerk: Clerk, snapped: TapeCode, *, with_strokes: bool) -> None:
+    """The paper says which tape was spliced, what is lost, that it is not for reuse, and who signed."""
+    handed = clerk.books.ask(pickups.latest, clerk.job().number)
+    assert handed is not None
+    assert len(handed.signature.strokes) == (2 if with_strokes else 0)
+    receipt = next(path for path in clerk.opened if path.name.startswith("receipt"))
+    assert str(receipt) in clerk.told
+    paper = words_of_paper(receipt.read_bytes())
+    (spliced,) = [tape for tape in handed.handed_back if tape.code == snapped]
+    (joint,) = spliced.splices
+    assert joint.joined_with is Join.TAPE
+    assert re.sub(r"\D", "", snapped) in re.sub(r"\s", "", paper)
+    assert "NOT FOR REUSE" in paper.upper()
+    assert f"{joint.seconds_removed:.1f} s of the recording are gone" in paper
+    assert f"{joint.seconds_disturbed:.1f} s are disturbed" in paper
+    assert "Ada Fenwick" in paper
