@@ -61,6 +61,7 @@ FINDINGS_OFFERED = tuple(
 )
 
 
+@lru_cache(maxsize=512)
 def shell_called(words: str) -> Format | None:
     """The format of these words, or None."""
     found = choices.meant(formats_offered(), words)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from datetime import date, datetime, timedelta
-from functools import cache
+from functools import cache, lru_cache
 from zoneinfo import ZoneInfo
 
 from babel.dates import format_date, format_datetime
@@ -27,6 +27,7 @@ def say(room: str, key: str, /, language: str = "en", **fill: object) -> str:
     return sentence.format(**fill) if fill else sentence
 
 
+@lru_cache(maxsize=4096)
 def money(minor: int, currency: str, language: str = "en_US") -> str:
     """``1250`` cents as ``$12.50``."""
     words = format_currency(minor / 10 ** get_currency_precision(currency), currency, locale=language)

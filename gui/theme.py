@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from functools import lru_cache
 from pathlib import Path
 
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
@@ -146,7 +147,12 @@ def tokens_of(app: QApplication | None = None) -> Tokens:
     """The tokens the program wears now."""
     app = app or QApplication.instance()  # type: ignore[assignment]  # the stubs say QCoreApplication
     worn = app.property("tokens") if app is not None else None
-    return Tokens(*worn) if worn else LIGHT
+    return _tokens(tuple(worn)) if worn else LIGHT
+
+
+@lru_cache(maxsize=8)
+def _tokens(worn: tuple[str, ...]) -> Tokens:
+    return Tokens(*worn)
 
 
 def load_fonts() -> None:

@@ -21,6 +21,7 @@ from gui import actions, present
 from gui.box import Box, Reading, answered, box_of, kept_of, read_box, read_row
 from gui.desk import Desk
 from gui.draft import Draft
+from gui.livequote import LiveQuote
 from gui.present import Present
 from gui.screens.counter_layout import CounterLayout
 from gui.screens.screen import Screen
@@ -52,7 +53,8 @@ class Counter(Screen):
         self.quote: Quote | None = None
         self.job: Job | None = None
         """The job just booked, until the next box is begun."""
-        self._present: Present | None = None
+        self._live = LiveQuote()
+        self._on_slip: Quote | None = None
         self._reading: Reading | None = None
         self._restored = False
         self._command: CommandId | None = None
@@ -62,6 +64,8 @@ class Counter(Screen):
         self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
         self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
         self._connect()
+        self.parts.taking.show_price(None)
+        self.parts.show_talk(None, [])
         self._recompute()
 
     # --- what every screen does ----------------------------------------------------------
@@ -86,7 +90,7 @@ class Counter(Screen):
         self.parts.table.setFocus()
 
     def _stand_in(self, now: Present) -> None:
-        self._present = now
+        self._live.present = now
         self.parts.slip.show_front(now.fittings.front)
         self._recompute()
 
@@ -100,7 +104,8 @@ class Counter(Screen):
         self.desk.work.ask(present.read, then=self._stand_in)
 
     def _today(self) -> date:
-        return self._present.today if self._present is not None else self.desk.clock().date()
+        present_now = self._live.present
+        return present_now.today if present_now is not None else self.desk.clock().date()
 
     # --- the quote, at every key ---------------------------------------------------------
 
@@ -108,21 +113,11 @@ class Counter(Screen):
     def _recompute(self) -> None:
         box = self.draft.shown
         self._reading = read_box(box, self._today())
-        failure = self._requote(self._reading)
+        self.quote, failure = self._live.of(self._reading.inventory, self.desk.clock())
         self._show_rows(box, self._reading)
         self._show_quote(failure)
         self.parts.form.show_box(self.draft.box, self._reading)
         self.unsaved_changed.emit(not self.draft.box.is_empty)
-
-    def _requote(self, reading: Reading) -> WrongInput | None:
-        self.quote = None
-        if self._present is None or not reading.inventory.lines:
-            return None
-        try:
-            self.quote = self._present.quote(reading.inventory, self.desk.clock())
-        except WrongInput as failure:
-            return failure
-        return None
 
     def _show_rows(self, box: Box, reading: Reading) -> None:
         first = {}
@@ -136,14 +131,17 @@ class Counter(Screen):
         quote, parts = self.quote, self.parts
         if quote is None and self.job is not None and self.draft.shown.is_empty:
             return
-        self.job = None
+        parts.show_message(self._reading, failure)
+        if self.job is None and quote is self._on_slip:
+            parts.asking.show_questions(quote.questions if quote else (), self._rows_of_questions())
+            return
+        self.job, self._on_slip = None, quote
         if quote is None:
             parts.slip.show_nothing()
         else:
             parts.slip.show_quote(quote)
         parts.taking.show_price(quote.price if quote else None)
         parts.show_talk(quote, self._rows_of_questions())
-        parts.show_message(self._reading, failure)
         self.quote_changed.emit(quote)
 
     def _rows_of_questions(self) -> list[int]:
@@ -253,11 +251,12 @@ class Counter(Screen):
         except WrongInput as failure:
             self.show_failure(failure)
             return
+        assert self._reading is not None
         self._booking = self.draft.box
         self._command = self._command or CommandId(str(uuid.uuid4()))
         self.desk.work.run(
             _book,
-            self.quote,
+            self._live.fresh(self._reading.inventory, self.desk.clock()),
             self._command,
             deposit,
             self._draft_key,
@@ -319,8 +318,8 @@ class Counter(Screen):
     # --- papers --------------------------------------------------------------------------
 
     def _write_papers(self, job: Job) -> None:
-        assert self._present is not None
-        front, folder = self._present.fittings.front, self.desk.papers
+        assert self._live.present is not None
+        front, folder = self._live.present.fittings.front, self.desk.papers
 
         def write() -> tuple[Path, ...]:
             try:

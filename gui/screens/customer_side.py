@@ -7,7 +7,7 @@ reasons for a day: it shows one quote, or one job that was just booked.
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QScreen
+from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QScreen, QShowEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from core.records import Job, Quote, QuotedTape, ShopFront
@@ -40,7 +40,8 @@ class CustomerSide(QWidget):
         self._band_why = _label(theme.BODY, "ink")
         self._build()
         self.resize(1280, 800)
-        self.show_quote(None)
+        self._latest: Quote | Job | None = None
+        self._write_quote(None)
 
     # --- what it shows -------------------------------------------------------------------
 
@@ -51,6 +52,11 @@ class CustomerSide(QWidget):
     @Slot(object)
     def show_quote(self, quote: Quote | None) -> None:
         """Follow the slip of the Counter; None greets the next customer."""
+        self._latest = quote
+        if self.isVisible():
+            self._write_quote(quote)
+
+    def _write_quote(self, quote: Quote | None) -> None:
         if quote is None:
             self.slip.show_nothing()
             self._greeting.setText(say("customer", "welcome"))
@@ -66,6 +72,11 @@ class CustomerSide(QWidget):
     @Slot(object)
     def show_job(self, job: Job) -> None:
         """The box is booked: the number, and thanks."""
+        self._latest = job
+        if self.isVisible():
+            self._write_job(job)
+
+    def _write_job(self, job: Job) -> None:
         self.slip.show_job(job)
         self._greeting.setText(say("customer", "booked"))
         self._how.setText(say("customer", "booked_how"))
@@ -100,6 +111,14 @@ class CustomerSide(QWidget):
     def _own_screen(self) -> QScreen | None:
         parent = self.parentWidget()
         return parent.screen() if parent is not None else None
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What was said while it was turned away."""
+        if isinstance(self._latest, Job):
+            self._write_job(self._latest)
+        else:
+            self._write_quote(self._latest)
+        super().showEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Escape, Qt.Key.Key_F9):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 
@@ -14,8 +16,8 @@ def write_words(
     """Write ``words`` into ``place`` with the painter's pen and the house face."""
     if not words:
         return
-    face = theme.font(theme.BODY)
-    if QFontMetricsF(face).horizontalAdvance(words) <= place.width():
+    face, metrics = _face(theme.BODY)
+    if metrics.horizontalAdvance(words) <= place.width():
         painter.setFont(face)
         painter.drawText(place, int(side | Qt.AlignmentFlag.AlignVCenter), words)
         return
@@ -33,8 +35,7 @@ def in_two(words: str, metrics: QFontMetricsF, width: float) -> tuple[str, str]:
 
 
 def _write_small(painter: QPainter, place: QRectF, words: str, side: Qt.AlignmentFlag) -> None:
-    face: QFont = theme.font(theme.SMALL)
-    metrics = QFontMetricsF(face)
+    face, metrics = _face(theme.SMALL)
     painter.setFont(face)
     first, second = in_two(words, metrics, place.width())
     lines = [line for line in (first, second) if line]
@@ -44,3 +45,9 @@ def _write_small(painter: QPainter, place: QRectF, words: str, side: Qt.Alignmen
         shown = metrics.elidedText(line, Qt.TextElideMode.ElideRight, place.width())
         row = QRectF(place.left(), top + number * leading, place.width(), leading)
         painter.drawText(row, int(side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextDontClip), shown)
+
+
+@lru_cache(maxsize=8)
+def _face(size: float) -> tuple[QFont, QFontMetricsF]:
+    face = theme.font(size)
+    return face, QFontMetricsF(face)

@@ -11,6 +11,8 @@ from gui.tables.columns import Column
 
 Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
+_READ = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+_FLAGS = {False: _READ, True: _READ | Qt.ItemFlag.ItemIsEditable}
 _ALIGN = {True: Qt.AlignmentFlag.AlignRight, False: Qt.AlignmentFlag.AlignLeft}
 
 
@@ -52,8 +54,7 @@ class Rows(QAbstractTableModel):
         return 0 if parent.isValid() else len(self.columns)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        return flags | Qt.ItemFlag.ItemIsEditable if self.columns[index.column()].edited else flags
+        return _FLAGS[self.columns[index.column()].edited]
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         if not index.isValid() or index.row() >= len(self.rows):

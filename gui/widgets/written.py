@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
@@ -54,17 +55,24 @@ class Written(QWidget):
     # --- composing -----------------------------------------------------------------------
 
     def _compose(self) -> None:
-        self._set_out(_FULL)
-        if self._room is not None and self._height > self._room.height():
-            self._shorten(self._room.height())
+        room = self._room.height() if self._room is not None else None
+        if room is None or self._least(theme.BODY, theme.SMALL) <= room:
+            self._set_out(_FULL)
+        if room is not None and (self._least(theme.BODY, theme.SMALL) > room or self._height > room):
+            self._shorten(room)
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()
 
+    def _least(self, *sizes: float) -> float:
+        """The lines cannot be lower than this when each takes one line of every size."""
+        return len(self.lines) * sum(self._metrics(size).height() for size in sizes)
+
     def _shorten(self, room: int) -> None:
         """Reasons beside the words; if that is not enough, one line each."""
-        self._set_out(_SHORT)
-        if self._height > room:
+        if self._least(theme.BODY) <= room:
+            self._set_out(_SHORT)
+        if self._least(theme.BODY) > room or self._height > room:
             self._set_out(_SHORTEST)
         elif self.lines:
             spare = (room - self._height) / len(self.lines)
@@ -90,20 +98,19 @@ class Written(QWidget):
     def _set_price(self, line: SlipLine, y: float) -> float:
         wide = float(self.width())
         size = theme.GREAT
-        label = QFontMetricsF(self._face(theme.BODY)).horizontalAdvance(line.words) + _GAP
-        if QFontMetricsF(self._face(size, bold=True)).horizontalAdvance(line.amount) + label > wide:
+        label = self._metrics(theme.BODY).horizontalAdvance(line.words) + _GAP
+        if self._metrics(size, bold=True).horizontalAdvance(line.amount) + label > wide:
             size = theme.LEAD
         face = self._face(size, bold=True)
-        high = QFontMetricsF(face).height()
-        small = QFontMetricsF(self._face(theme.BODY))
-        drop = QFontMetricsF(face).ascent() - small.ascent()
+        high = self._metrics(size, bold=True).height()
+        small = self._metrics(theme.BODY)
+        drop = self._metrics(size, bold=True).ascent() - small.ascent()
         self._put(QRectF(0, y + drop, wide, small.height()), line.words, self._face(theme.BODY), "ink")
         self._put(QRectF(0, y, wide, high), line.amount, face, "ink", right=True)
         return y + high
 
     def _set_charge(self, line: SlipLine, y: float, form: str) -> float:
-        face = self._face(theme.BODY)
-        metrics = QFontMetricsF(face)
+        face, metrics = self._face(theme.BODY), self._metrics(theme.BODY)
         taken = metrics.horizontalAdvance(line.amount) + _GAP if line.amount else 0.0
         room = float(self.width()) - taken
         self._put(QRectF(0, y, self.width(), metrics.height()), line.amount, face, "ink", right=True)
@@ -115,7 +122,7 @@ class Written(QWidget):
         return y + (6 if line.kind == "charge" else 3) * self._scale
 
     def _set_short(self, line: SlipLine, y: float, room: float, face: QFont, form: str) -> float:
-        metrics = QFontMetricsF(face)
+        metrics = self._metrics(theme.BODY)
         if metrics.horizontalAdvance(line.words) > room and form == _SHORT:
             return self._set_block(line.words, y, room, theme.BODY, "ink") + 2 * self._scale
         words = metrics.elidedText(line.words, Qt.TextElideMode.ElideRight, room)
@@ -123,7 +130,9 @@ class Written(QWidget):
         used = metrics.horizontalAdvance(words) + 8
         small = self._face(theme.SMALL)
         if line.because and room - used > 60 * self._scale:
-            because = QFontMetricsF(small).elidedText(line.because, Qt.TextElideMode.ElideRight, room - used)
+            because = self._metrics(theme.SMALL).elidedText(
+                line.because, Qt.TextElideMode.ElideRight, room - used
+            )
             self._put(QRectF(used, y, room - used, metrics.height()), because, small, "muted")
         return y + metrics.height() + 2 * self._scale
 
@@ -131,7 +140,7 @@ class Written(QWidget):
         face = self._face(size)
         flags = Qt.TextFlag.TextWordWrap
         sheet = QRectF(0, 0, max(room, 40.0), 10_000)
-        high = QFontMetricsF(face).boundingRect(sheet, int(flags), words).height()
+        high = self._metrics(size).boundingRect(sheet, int(flags), words).height()
         self._pieces.append(_Piece(QRectF(0, y, room, high + 1), words, face, ink, flags))
         return y + high
 
@@ -140,7 +149,10 @@ class Written(QWidget):
         self._pieces.append(_Piece(rect, words, face, ink, side | Qt.AlignmentFlag.AlignVCenter))
 
     def _face(self, size: float, bold: bool = False) -> QFont:
-        return theme.font(size * self._scale, QFont.Weight.Bold if bold else QFont.Weight.Normal)
+        return _face(size * self._scale, bold)
+
+    def _metrics(self, size: float, bold: bool = False) -> QFontMetricsF:
+        return _metrics(size * self._scale, bold)
 
     # --- Qt's own ------------------------------------------------------------------------
 
@@ -161,8 +173,21 @@ class Written(QWidget):
         painter.setPen(QPen(QColor(tokens.line), 1))
         for y in self._rules:
             painter.drawLine(0, round(y), self.width(), round(y))
+        seen = QRectF(event.rect()).adjusted(0, -4, 0, 4)
         for piece in self._pieces:
+            if not piece.rect.intersects(seen):
+                continue
             painter.setFont(piece.face)
             painter.setPen(QColor(getattr(tokens, piece.ink)))
             painter.drawText(piece.rect, int(piece.flags), piece.words)
         painter.end()
+
+
+@lru_cache(maxsize=64)
+def _face(size: float, bold: bool) -> QFont:
+    return theme.font(size, QFont.Weight.Bold if bold else QFont.Weight.Normal)
+
+
+@lru_cache(maxsize=64)
+def _metrics(size: float, bold: bool) -> QFontMetricsF:
+    return QFontMetricsF(_face(size, bold))
