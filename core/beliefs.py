@@ -73,6 +73,11 @@ def quantile(points: Points, p: float) -> float:
     return points[-1][0]
 
 
+def quantile_of(ordered: NDArray[np.float64], p: float) -> float:
+    """The same for values equally likely, in rising order."""
+    return float(ordered[max(0, int(np.ceil(p * len(ordered) - _ROUNDING)) - 1)])
+
+
 def spread(points: Points) -> Range:
     """The points at 10, 50 and 90 %."""
     return Range(quantile(points, _LOW), quantile(points, _LIKELY), quantile(points, _HIGH))

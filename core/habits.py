@@ -7,13 +7,14 @@ shop's own captures outweigh them bit by bit, and every fact that is known repla
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
 from core import resources
 from core.cassettes import Format, Marking
+from core.formats import catalogue
 from core.names import FormatName, Origin, Speed, TvSystem
 
 Weights = Mapping[str, float]
@@ -22,6 +23,7 @@ Group = tuple[str, str]
 Counts = Mapping[Group, Weights]
 """How many tapes of each group were found to be what."""
 
+_TVS = tuple(f"-{tv.value}" for tv in TvSystem)
 KINDS = ("system", "tv", "speed", "fill", "length")
 _LEAST = 1e-9
 """Hardly possible, yet not ruled out."""
@@ -45,15 +47,14 @@ class ShopHabits:
         mine = {group: found for group, found in counts.items() if group[0] in SHARED}
         return ShopHabits(mine, self.alike, of=self) if mine else self
 
-    def weights(self, group: Group, base: Weights) -> dict[str, float]:
-        """Beliefs about a group that started from ``base``, adding up to one."""
-        start = _scaled(base) if self.of is None else self.of.weights(group, base)
+    def weights(self, group: Group) -> dict[str, float]:
+        """What is believed of a group, adding up to one."""
+        start = dict(starting(group)) if self.of is None else self.of.weights(group)
         found = self.seen.get(group)
         if not found:
             return start
         worth = _page()["worth"][group[0]] if self.of is None else self.agreement(group[0])
-        names = dict.fromkeys((*start, *(name for name in found if name in start)))
-        return _scaled({name: worth * start[name] + found.get(name, 0.0) for name in names})
+        return _scaled({name: worth * start[name] + found.get(name, 0.0) for name in start})
 
     def agreement(self, kind: str) -> float:
         """The concentration of one kind: tapes of a box after which it says as much as the shop."""
@@ -106,21 +107,32 @@ def agreement_of(candidates: tuple[tuple[float, float], ...]) -> float:
 # --- each kind of habit: its group and what it starts from ---------------------------------
 
 
+@cache
+def starting(group: Group) -> Weights:
+    """What a new shop believes of a group, adding up to one."""
+    kind, name = group
+    if kind == "speed":
+        name, _, ending = name.rpartition("-") if name.endswith(_TVS) else (name, "", "")
+        return _scaled(_speed_base(catalogue().format(name), TvSystem(ending) if ending else None))
+    if kind == "system":
+        return _scaled(_system_base(catalogue().format(name)))
+    if kind == "fill":
+        return _scaled(_places(_page()["fill"][_page()["fill_of"][catalogue().format(name).family]]))
+    if kind == "length":
+        return _scaled(_places([weight for _, weight in _page()["length"][name]["over"]]))
+    return _scaled(_page()["tv"][name])
+
+
 def tv_group(marking: Marking | None) -> Group:
     nominal = marking.nominal_tv if marking is not None else None
     return "tv", nominal.value if nominal else "any"
-
-
-def tv_base(group: Group) -> Weights:
-    weights: Weights = _page()["tv"][group[1]]
-    return weights
 
 
 def system_group(shell: Format) -> Group:
     return "system", shell.name
 
 
-def system_base(shell: Format) -> Weights:
+def _system_base(shell: Format) -> Weights:
     """The recordings that may be in the shell; its own only, unless labels mislead."""
     own: Weights = _page()["systems"].get(shell.name) or {shell.systems[0]: 1.0}
     return {system: own[system] for system in shell.systems if system in own}
@@ -133,7 +145,7 @@ def speed_group(system: Format, tv: TvSystem) -> Group:
     return "speed", f"{name}-{tv.value}" if depends else name
 
 
-def speed_base(system: Format, tv: TvSystem) -> Weights:
+def _speed_base(system: Format, tv: TvSystem | None) -> Weights:
     pages = _page()["speeds"]
     weights: Weights = _first(pages, system, tv) or pages["usual"]
     found = {speed.value: weights.get(speed.value, 0.0) for speed in system.speeds_in(tv)}
@@ -142,11 +154,6 @@ def speed_base(system: Format, tv: TvSystem) -> Weights:
 
 def fill_group(shell: Format) -> Group:
     return "fill", alike(shell)
-
-
-def fill_base(shell: Format) -> Weights:
-    """Weights of the stretches of `fill_edges`, named by their place."""
-    return {str(n): weight for n, weight in enumerate(_page()["fill"][_page()["fill_of"][shell.family]])}
 
 
 @cache
@@ -162,10 +169,6 @@ def told_fill() -> tuple[tuple[float, float], ...]:
 
 def length_group(is_shortest: bool) -> Group:
     return "length", "marking" if is_shortest else "published"
-
-
-def length_base(group: Group) -> Weights:
-    return {str(n): weight for n, (_, weight) in enumerate(_page()["length"][group[1]]["over"])}
 
 
 @cache
@@ -201,14 +204,13 @@ def of_origin(weights: Weights, system: Format, origin: Origin | None) -> dict[s
 
 def tv_weights(marking: Marking | None, shop: ShopHabits = STARTING) -> dict[TvSystem, float]:
     """How likely each TV system is, given the marking when it was made for one of them."""
-    group = tv_group(marking)
-    found = shop.weights(group, tv_base(group))
+    found = shop.weights(tv_group(marking))
     return {tv: found[tv.value] for tv in TvSystem}
 
 
 def system_weights(shell: Format, shop: ShopHabits = STARTING) -> dict[FormatName, float]:
     """How likely each recording is that fits the shell."""
-    found = shop.weights(system_group(shell), system_base(shell))
+    found = shop.weights(system_group(shell))
     return {FormatName(name): weight for name, weight in found.items()}
 
 
@@ -216,7 +218,7 @@ def speed_weights(
     system: Format, tv: TvSystem, shop: ShopHabits = STARTING, origin: Origin | None = None
 ) -> dict[Speed, float]:
     """How likely each recording speed is."""
-    found = of_origin(shop.weights(speed_group(system, tv), speed_base(system, tv)), system, origin)
+    found = of_origin(shop.weights(speed_group(system, tv)), system, origin)
     return {Speed(name): weight for name, weight in found.items()}
 
 
@@ -230,13 +232,17 @@ def alike(entry: Format) -> str:
     return {"s-vhs-c": "vhs-c"}.get(entry.name, entry.name)
 
 
-def _first(pages: Mapping[str, Weights], entry: Format, tv: TvSystem) -> Weights | None:
+def _first(pages: Mapping[str, Weights], entry: Format, tv: TvSystem | None) -> Weights | None:
     """The table of the format itself, else of the format it resembles, else of its family."""
     for name in (alike(entry), entry.family):
-        for key in (f"{name}-{tv.value}", name):
+        for key in (f"{name}-{tv.value}" if tv else name, name):
             if key in pages:
                 return pages[key]
     return None
+
+
+def _places(weights: Sequence[float]) -> Weights:
+    return {str(n): weight for n, weight in enumerate(weights)}
 
 
 def _scaled(weights: Weights) -> dict[str, float]:

@@ -113,7 +113,7 @@ def fills(known: Facts, shop: ShopHabits) -> Choice[tuple[float, float]]:
     if known.fill is not None:
         return _told_fill(known.fill)
     shell, edges = known.shell, habits.fill_edges()
-    found = shop.weights(habits.fill_group(shell), habits.fill_base(shell))
+    found = shop.weights(habits.fill_group(shell))
     return _choice(
         habits.fill_group(shell), {(edges[int(n)], edges[int(n) + 1]): found[n] for n in found}, keep=True
     )
@@ -122,7 +122,7 @@ def fills(known: Facts, shop: ShopHabits) -> Choice[tuple[float, float]]:
 def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
     """How much longer the cassette is than the catalogue's length, as a share of it."""
     group = habits.length_group(is_shortest)
-    found = shop.weights(group, habits.length_base(group))
+    found = shop.weights(group)
     return Choice(None, tuple(zip(habits.length_over(group), found.values(), strict=True)))
 
 

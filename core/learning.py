@@ -1,0 +1,233 @@
+"""What finished captures teach a shop: counts laid beside what it believed at first, and nothing hidden.
+
+A tape played tells its minutes, and its speed, system and TV system where somebody looked. What nobody
+looked at is shared out over all that would explain the minutes. Several tapes of one box count for less
+than as many boxes, by how alike the tapes of a box turned out to be.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import exp, lgamma
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core import habits, possibilities
+from core.habits import SHARED, STARTING, Counts, Group, ShopHabits, Weights
+from core.names import FormatName, Speed, TvSystem
+from core.playtime import play_minutes
+from core.possibilities import Facts
+
+WINDOW = 600
+"""Captures looked back on: habits of customers change with the years (an assumption)."""
+_PASSES = 3
+"""What is shared out settles within a few rounds."""
+_READ_OFF = 0.5
+"""Minutes by which a counter read at the bench may be off (an assumption)."""
+_SURE = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Played:
+    """One finished capture: what was known before, and what the deck showed."""
+
+    box: str
+    """Names the box; tapes of one box share their habits."""
+    known: Facts
+    minutes: float
+    speed: Speed | None = None
+    recorded_as: FormatName | None = None
+    tv: TvSystem | None = None
+
+    @property
+    def seen(self) -> Facts:
+        """What is known now, as far as it explains the minutes."""
+        return replace(
+            self.known,
+            speed=self.speed or self.known.speed,
+            recorded_as=self.recorded_as or self.known.recorded_as,
+            tv=self.tv or self.known.tv,
+            fill=None,
+        )
+
+
+@lru_cache(maxsize=8)
+def learned(played: tuple[Played, ...]) -> ShopHabits:
+    """What a shop believes after these captures, oldest first; the newest `WINDOW` count.
+
+    Conjugate: each belief is (worth × what was believed at first + tapes found) ÷ their sum, see
+    ``[worth]`` of the starting beliefs.
+    """
+    shop, recent = STARTING, played[-WINDOW:]
+    if not recent:
+        return shop
+    for _ in range(_PASSES):
+        boxes = _by_box(recent, counts_of(recent, shop))
+        alike = {kind: _agreement(kind, boxes.values(), shop) for kind in SHARED}
+        shop = ShopHabits(counted(_worth_of_box(box, alike) for box in boxes.values()), alike)
+    return shop
+
+
+def of_box(played: Sequence[Played], shop: ShopHabits) -> ShopHabits:
+    """What is believed of the tapes still to come of a box of which these were played."""
+    return shop.of_box(counted(counts_of(played, shop)))
+
+
+def counts_of(played: Sequence[Played], shop: ShopHabits) -> list[Counts]:
+    """What each tape was, by group; parts of a tape where several explanations remain."""
+    alike: dict[tuple[Facts, Facts], list[int]] = {}
+    for place, tape in enumerate(played):
+        alike.setdefault((tape.known, tape.seen), []).append(place)
+    found: list[Counts] = [{}] * len(played)
+    for (known, seen), places in alike.items():
+        minutes = np.array([played[place].minutes for place in places])
+        for place, counts in zip(places, _explained(known, seen, minutes, shop), strict=True):
+            found[place] = counts
+    return found
+
+
+def counted(found: Iterable[Counts]) -> dict[Group, dict[str, float]]:
+    """The counts of several tapes together."""
+    total: dict[Group, dict[str, float]] = {}
+    for counts in found:
+        for group, names in counts.items():
+            mine = total.setdefault(group, {})
+            for name, count in names.items():
+                mine[name] = mine.get(name, 0.0) + count
+    return total
+
+
+# --- what explains the minutes of one tape -------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Ways:
+    """Every way a tape may have come to its minutes: from ``begin`` to ``end``, with a weight."""
+
+    begin: NDArray[np.float64]
+    end: NDArray[np.float64]
+    weight: NDArray[np.float64]
+    names: Mapping[Group, Sequence[tuple[str, NDArray[np.bool_]]]]
+    """For each habit, which ways go with which of its possibilities."""
+    is_full: NDArray[np.bool_]
+
+
+def _explained(known: Facts, seen: Facts, minutes: NDArray[np.float64], shop: ShopHabits) -> Iterable[Counts]:
+    ways = _ways(known, seen, shop)
+    off = np.maximum(_READ_OFF, 0.004 * minutes)[:, None]
+    overlap = np.minimum(ways.end, minutes[:, None] + off) - np.maximum(ways.begin, minutes[:, None] - off)
+    likely = ways.weight * np.maximum(overlap, 0.0) / (ways.end - ways.begin)
+    total = likely.sum(axis=1, keepdims=True)
+    # Minutes that nothing explains (a deck left running) tell only what was seen.
+    shares = np.where(total > 0, likely / np.maximum(total, 1e-300), 0.0)
+    for n in range(len(minutes)):
+        yield {group: _named(names, shares[n], ways, group) for group, names in ways.names.items()}
+
+
+def _named(
+    names: Sequence[tuple[str, NDArray[np.bool_]]], share: NDArray[np.float64], ways: _Ways, group: Group
+) -> dict[str, float]:
+    # A tape that is not full says nothing about the length of its cassette.
+    told = share * ways.is_full if group[0] == "length" else share
+    return {name: count for name, here in names if (count := float(told[here].sum())) > _SURE}
+
+
+@lru_cache(maxsize=256)
+def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Ways:
+    rows: list[tuple[float, float, float, bool]] = []
+    labels: list[dict[Group, str]] = []
+    for weight, full, is_shortest, label in _recordings(known, seen, shop):
+        lengths = habits.length_group(is_shortest)
+        for grade, (over, length_weight) in enumerate(possibilities.lengths(is_shortest, shop).options):
+            fills = possibilities.fills(seen, shop).options
+            for n, ((begin, end), fill_weight) in enumerate(fills):
+                whole = full * (1 + over)
+                last = n == len(fills) - 1
+                rows.append((begin * whole, end * whole, weight * length_weight * fill_weight, last))
+                labels.append({**label, lengths: str(grade), habits.fill_group(known.shell): str(n)})
+    begin, end, weights, is_full = np.array(rows).T
+    return _Ways(begin, end, weights, _masks(labels), is_full.astype(bool))
+
+
+def _recordings(
+    known: Facts, seen: Facts, shop: ShopHabits
+) -> Iterable[tuple[float, float, bool, dict[Group, str]]]:
+    """(weight, minutes of the whole tape, whether only its marking is known, what it would be)."""
+    shell = known.shell
+    for system, system_weight in possibilities.systems(seen, shop).options:
+        for tv, tv_weight in possibilities.tvs(seen, system, shop).options:
+            for entry, speed_weight in possibilities.speeds(seen, system, tv, shop).options:
+                label: dict[Group, str] = {}
+                if known.recorded_as is None:
+                    label[habits.system_group(shell)] = system.name
+                if known.tv is None:
+                    label[habits.tv_group(shell.marking(known.marking))] = tv.value
+                if known.origin is None:
+                    label[habits.speed_group(system, tv)] = entry.speed.value
+                for cassette, cassette_weight in possibilities.cassettes(seen, tv).options:
+                    full = play_minutes(cassette.metres.value, entry.mm_s.value, shell.sides)
+                    together = system_weight * tv_weight * speed_weight * cassette_weight
+                    yield together, full, cassette.is_shortest, label
+
+
+def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str, NDArray[np.bool_]]]]:
+    groups = dict.fromkeys(group for label in labels for group in label)
+    found: dict[Group, list[tuple[str, NDArray[np.bool_]]]] = {}
+    for group in groups:
+        named = np.array([label.get(group, "") for label in labels])
+        found[group] = [(str(name), named == name) for name in dict.fromkeys(named.tolist()) if name]
+    return found
+
+
+# --- boxes ---------------------------------------------------------------------------------
+
+
+def _by_box(played: Sequence[Played], counts: Sequence[Counts]) -> dict[str, Counts]:
+    boxes: dict[str, list[Counts]] = {}
+    for tape, found in zip(played, counts, strict=True):
+        boxes.setdefault(tape.box, []).append(found)
+    return {box: counted(found) for box, found in boxes.items()}
+
+
+def _worth_of_box(box: Counts, alike: Weights) -> Counts:
+    """The counts of a box, scaled to the tapes of strangers that would tell as much."""
+    return {group: _scaled_down(names, alike.get(group[0])) for group, names in box.items()}
+
+
+def _scaled_down(names: Weights, agreement: float | None) -> Weights:
+    tapes = sum(names.values())
+    if agreement is None or tapes <= 1:
+        return names
+    return {name: count * (1 + agreement) / (agreement + tapes) for name, count in names.items()}
+
+
+def _agreement(kind: str, boxes: Iterable[Counts], shop: ShopHabits) -> float:
+    """How alike the tapes of a box are: the candidates, weighed by how well they explain the boxes."""
+    told = [
+        (tuple(names.get(name, 0.0) for name in start), tuple(start.values()))
+        for box in boxes
+        for group, names in box.items()
+        if group[0] == kind and sum(names.values()) > 1
+        for start in (shop.weights(group),)
+    ]
+    candidates = habits.agreements(kind)
+    logs = [sum(_log_chance(found, start, value) for found, start in told) for value, _ in candidates]
+    best = max(logs)
+    return habits.agreement_of(
+        tuple(
+            (value, weight * exp(log - best)) for (value, weight), log in zip(candidates, logs, strict=True)
+        )
+    )
+
+
+def _log_chance(found: Sequence[float], start: Sequence[float], agreement: float) -> float:
+    """Of these counts in one box, up to what does not depend on the agreement (Dirichlet–multinomial)."""
+    likely = lgamma(agreement) - lgamma(agreement + sum(found))
+    for count, share in zip(found, start, strict=True):
+        if count > _SURE:
+            shape = max(agreement * share, _SURE)
+            likely += lgamma(shape + count) - lgamma(shape)
+    return likely
