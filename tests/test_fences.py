@@ -70,6 +70,7 @@ def test_the_fences_hold() -> None:
         ("core/money.py", "from gui import theme", "core knows neither the screens nor Qt"),
         ("core/ranges.py", "import sqlalchemy", "The pure rooms know no database"),
         ("core/documents/__init__.py", "from core import tables", "Papers are made from records"),
+        ("core/captured/trims.py", "import av", "PyAV is optional"),
         ("gui/text.py", "from core import database", "Screens reach the shop's records"),
     ],
 )
@@ -80,13 +81,14 @@ def test_a_planted_import_breaks_its_fence(house: Path, room: str, planted: str,
     held, answer = _look_at(house)
 
     assert not held
-    assert any(line.startswith(contract) and line.endswith("BROKEN") for line in answer.splitlines()), answer
+    assert any(line.startswith(contract) and " BROKEN" in line for line in answer.splitlines()), answer
 
 
 def test_every_room_of_core_is_either_pure_or_named_as_open() -> None:
     contracts = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"]
     pure = next(set(c["source_modules"]) for c in contracts if c["id"] == "pure-rooms")
     rooms = {f"core.{path.stem}" for path in (ROOT / "core").glob("*.py") if path.stem != "__init__"}
+    rooms.add("core.captured")
 
     assert pure.isdisjoint(OPEN_ROOMS)
     assert rooms - pure - OPEN_ROOMS == set(), "name it in pyproject.toml's pure-rooms, or in OPEN_ROOMS"
