@@ -79,7 +79,7 @@ def test_a_scan_brings_the_tape_up_with_everything_known(
     assert screen.box.text() == ""
 
 
-def test_a_scan_is_heard_while_another_field_has_the_keyboard_and_leaves_that_field_as_it_was(
+def test_a_scan_is_heard_while_another_field_has_the_keyboard(
     place: Place, screen: Bench, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
