@@ -1,15 +1,13 @@
 """The command line: the same steps as the window, without one.
 
 Exit 0 done, 2 the input is wrong, 3 refused by a rule, 4 unavailable; 130 after Ctrl+C. Libraries
-that take long to import are imported by the command that needs them.
+that take long to import are imported by the command that needs them: the window starts through here.
 """
 
 from __future__ import annotations
 
-import json
 import os
 import sys
-import traceback
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
@@ -87,6 +85,8 @@ def has_screen() -> bool:
 
 
 def _print(reply: Reply, *, as_json: bool) -> None:
+    import json
+
     # JSON stays ASCII so that no console encoding can spoil it.
     text = json.dumps(reply.document, indent=2) if as_json else _printable(reply.text)
     print(text, flush=True)
@@ -119,6 +119,8 @@ def _named(error: OSError) -> str:
 def _report(error: Exception) -> str:
     """One sentence for the person, and the traceback in a log file for whoever mends it."""
     sentence = f"Something went wrong inside the program ({type(error).__name__})"
+    import traceback
+
     try:
         import platformdirs
 

@@ -9,11 +9,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
-from uuid import uuid4
 
-from core import json_text
 from core.errors import WrongInput
-from core.json_text import AsWritten
 from core.names import CommandId
 
 if TYPE_CHECKING:
@@ -77,6 +74,8 @@ class Call:
 
     def command(self) -> CommandId:
         """The caller's command id, or a new one."""
+        from uuid import uuid4
+
         return CommandId(self.asked.command or uuid4().hex)
 
 
@@ -98,6 +97,8 @@ def default_demo() -> Path:
 
 def contents(name: str) -> bytes:
     """The bytes of the file ``name`` (``-``: standard input), one more than is accepted at most."""
+    from core import json_text
+
     if name == "-":
         return sys.stdin.buffer.read(json_text.MOST_BYTES + 1)
     try:
@@ -106,6 +107,8 @@ def contents(name: str) -> bytes:
     except (FileNotFoundError, NotADirectoryError) as error:
         raise WrongInput(name, json_text.NOTHING, "the name of a readable file is accepted") from error
     except IsADirectoryError as error:
-        raise WrongInput(name, AsWritten("a folder"), "the name of a readable file is accepted") from error
+        raise WrongInput(
+            name, json_text.AsWritten("a folder"), "the name of a readable file is accepted"
+        ) from error
     except ValueError as error:
         raise WrongInput("FILE", name, "the name of a readable file is accepted") from error
