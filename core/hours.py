@@ -67,6 +67,10 @@ class Calendar:
             raise WrongInput("moment", moment.isoformat(), "a time with its offset is accepted")
         return (moment - self.start).total_seconds() / 60
 
+    def midnight(self, day: date) -> datetime:
+        """The moment ``day`` begins on the shop's clock."""
+        return datetime.combine(day, time(), self.zone)
+
     def moment(self, minutes: float) -> datetime:
         """The moment on the shop's clock."""
         return (self.start + timedelta(minutes=minutes)).astimezone(self.zone)

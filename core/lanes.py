@@ -3,47 +3,63 @@
 A tape plays in real time and cannot rest overnight. Its length is not known before it has played, so
 the choice of its start looks at an estimate only, never at the length drawn for a scenario: a
 scheduler that peeks promises dates no shop can keep.
+
+Who goes where, so that the same draws give the same plan anywhere: a tape goes to the deck that is
+free first, counted from the moment the tape itself is ready; of decks free at the same moment, to the
+one named first.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
 from core.hours import Calendar, Minutes, always_open
+from core.slots import Places, Slots, slots_of
 
 
-@dataclass(frozen=True, slots=True, eq=False)
 class Gate:
-    """When a play of one estimated length may start: from ``opens[k]`` to ``latest[k]``."""
-
-    opens: Minutes
-    latest: Minutes
-    overlong: bool
-    """It fits no opening, however early it starts; it starts at an opening all the same."""
-
-    def start(self, ready: Minutes) -> Minutes:
-        """The first allowed start at or after each moment; infinity when there is none any more."""
-        slot = np.searchsorted(self.latest, ready, side="left")
-        if not len(self.latest):
-            return np.full_like(ready, np.inf)
-        inside = np.minimum(slot, len(self.latest) - 1)
-        return np.where(slot < len(self.latest), np.maximum(ready, self.opens[inside]), np.inf)
-
-
-def gate(calendar: Calendar, estimate: float, past_closing: float) -> Gate:
-    """The gate for a play that is estimated to take ``estimate`` minutes.
+    """When a play of one estimated length may start: from ``opens[k]`` to ``latest[k]`` of each slot.
 
     It must end before closing plus ``past_closing``, and somebody must still be there to start it.
     """
-    latest = np.minimum(calendar.closes, calendar.closes + past_closing - estimate)
-    fits = latest >= calendar.opens
-    if fits.any() or not len(latest):
-        return Gate(calendar.opens[fits], latest[fits], overlong=False)
-    return Gate(calendar.opens, calendar.opens, overlong=True)
+
+    def __init__(self, calendar: Calendar, estimate: float, past_closing: float) -> None:
+        self.estimate = estimate
+        self._slots = slots_of(calendar)
+        latest = np.minimum(calendar.closes, calendar.closes + past_closing - estimate)
+        fits = latest >= calendar.opens
+        self.overlong = bool(len(fits)) and not bool(fits.any())
+        """It fits no opening, however early it starts; it starts at an opening all the same."""
+        if self.overlong:
+            latest, fits = calendar.opens, np.ones(len(fits), dtype=bool)
+        self.latest = np.append(np.where(fits, latest, -np.inf), np.inf)
+        places = np.arange(len(fits) + 1)
+        fitting = np.where(np.append(fits, True), places, len(fits))
+        self._next = np.append(np.minimum.accumulate(fitting[::-1])[::-1], len(fits)).astype(np.intp)
+
+    def start(self, ready: Minutes) -> Minutes:
+        """The first allowed start at or after each moment; infinity when there is none any more."""
+        slot = self._slots.closing_from(ready)
+        slot = self._next.take(slot + (ready > self.latest.take(slot)))
+        return np.maximum(ready, self._slots.opens.take(slot))
+
+
+def gate(calendar: Calendar, estimate: float, past_closing: float) -> Gate:
+    """The gate for a play that is estimated to take ``estimate`` minutes."""
+    return Gate(calendar, estimate, past_closing)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Turn:
+    """Where one tape would go: its place in `Lanes.free` (flat), when that deck is free, and the start."""
+
+    place: Places
+    free: Minutes
+    start: Minutes
 
 
 @dataclass(slots=True, eq=False)
@@ -53,11 +69,17 @@ class Lanes:
     calendar: Calendar
     past_closing: float
     free: NDArray[np.float64]
+    out: Mapping[int, tuple[tuple[float, float], ...]] = field(default_factory=dict)
+    """When a deck is out of service by plan: from, to."""
     _gates: dict[float, Gate] = field(default_factory=dict)
+
+    @property
+    def slots(self) -> Slots:
+        return slots_of(self.calendar)
 
     def copy(self) -> Lanes:
         """The same decks, to be filled without touching these."""
-        return Lanes(self.calendar, self.past_closing, self.free.copy(), self._gates)
+        return Lanes(self.calendar, self.past_closing, self.free.copy(), self.out, self._gates)
 
     def gate(self, estimate: float) -> Gate:
         """The gate for an estimate, remembered."""
@@ -66,28 +88,43 @@ class Lanes:
             found = self._gates[estimate] = gate(self.calendar, estimate, self.past_closing)
         return found
 
+    def turn(
+        self, decks: Sequence[int], ready: float | Minutes, gate: Gate, at: Places | None = None
+    ) -> Turn:
+        """The deck a tape would go to in each scenario (in the scenarios ``at`` only, when given)."""
+        scenarios = self.free.shape[1]
+        columns = np.arange(scenarios, dtype=np.intp) if at is None else at
+        free = self._free_of(decks[0], ready, gate, at)
+        place = columns + decks[0] * scenarios
+        for deck in decks[1:]:
+            other = self._free_of(deck, ready, gate, at)
+            sooner = other < free
+            free = np.minimum(free, other)
+            np.copyto(place, columns + deck * scenarios, where=sooner)
+        return Turn(place, free, gate.start(free))
+
+    def occupy(self, place: Places, ends: Minutes, handling: float) -> None:
+        """The decks at ``place`` are busy to each end, and until somebody, in opening hours, has spent
+        ``handling`` minutes on them."""
+        self.free.reshape(-1)[place] = self.slots.advanced(ends, handling) if handling else ends
+
     def play(
         self, decks: Sequence[int], ready: float, minutes: Minutes, *, estimate: float, handling: float
     ) -> Minutes:
-        """Play one tape and return when it ends in each scenario.
+        """Play one tape in every scenario and return when it ends; ``ready`` is when the bench lets it go."""
+        turn = self.turn(decks, ready, self.gate(estimate))
+        ends = turn.start + minutes
+        self.occupy(turn.place, ends, handling)
+        return ends
 
-        ``ready`` is when the bench lets it go; the deck is free again once somebody, in opening
-        hours, has spent ``handling`` minutes on it. Ties go to the deck named first.
-        """
-        earliest = np.maximum(self.free[list(decks)], ready)
-        starts = self.gate(estimate).start(earliest)
-        if len(decks) == 1:
-            ends = starts[0] + minutes
-            self.free[decks[0]] = self._handled(ends, handling)
-            return np.asarray(ends, dtype=np.float64)
-        chosen = starts.argmin(axis=0)
-        scenarios = np.arange(self.free.shape[1])
-        ends = starts[chosen, scenarios] + minutes
-        self.free[np.asarray(decks)[chosen], scenarios] = self._handled(ends, handling)
-        return np.asarray(ends, dtype=np.float64)
-
-    def _handled(self, ends: Minutes, handling: float) -> Minutes:
-        return self.calendar.advanced(ends, handling) if handling else ends
+    def _free_of(self, deck: int, ready: float | Minutes, gate: Gate, at: Places | None) -> Minutes:
+        row = self.free[deck] if at is None else self.free[deck].take(at)
+        free = np.maximum(row, ready)
+        for begins, ends in self.out.get(deck, ()):
+            start = gate.start(free)
+            inside = (start + gate.estimate > begins) & (start < ends)
+            free = np.where(inside, np.maximum(free, ends), free)
+        return np.asarray(free, dtype=np.float64)
 
 
 def finishes(minutes: Sequence[float], eligible: Sequence[Sequence[int]], decks: int) -> tuple[float, ...]:

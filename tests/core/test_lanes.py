@@ -80,11 +80,27 @@ def test_the_deck_that_can_start_first_is_taken_and_the_first_named_when_equal()
     assert decks.free[:, 0].tolist() == [700.0, 600.0, 665.0]
 
 
-def test_decks_that_were_free_at_different_hours_of_the_night_are_equal_in_the_morning() -> None:
+def test_decks_whose_tapes_ended_at_different_hours_of_the_night_are_equal_in_the_morning() -> None:
+    decks = lanes(decks=2, free=SIX - 60)
+    play(decks, 120.0, decks=(1, 0))
+    play(decks, 90.0, decks=(0,))
+    play(decks, 60.0, decks=(1, 0))
+    assert decks.free[:, 0].tolist() == [TOMORROW + NINE + 5.0, TOMORROW + NINE + 70.0]
+
+
+def test_of_decks_that_must_wait_for_the_morning_the_one_free_first_is_taken() -> None:
     decks = lanes(decks=2)
-    decks.free[:, 0] = [SIX + 200, SIX + 100]
-    play(decks, 60.0, decks=(0, 1))
-    assert decks.free[0, 0] == TOMORROW + NINE + 65.0
+    decks.free[:, 0] = [SIX - 10, SIX - 20]
+    play(decks, 120.0, decks=(0, 1))
+    assert decks.free[:, 0].tolist() == [SIX - 10, TOMORROW + NINE + 125.0]
+
+
+def test_a_deck_out_by_plan_takes_no_tape_that_would_run_into_it() -> None:
+    decks = lanes()
+    decks.out = {0: ((NINE + 60.0, NINE + 240.0),)}
+    assert play(decks, 61.0) == NINE + 240.0 + 61.0
+    decks.free[:] = NINE
+    assert play(decks, 60.0) == NINE + 60.0
 
 
 def test_beyond_the_calendar_nothing_ends() -> None:
