@@ -19,7 +19,7 @@ from core.records import Job, Pickup, Quote, Signature, TapeRecord
 from core.shop import Shop
 from core.stations import LINE, Station
 from core.unit import Unit
-from tests.support.postgres import SERVER
+from tests.support.postgres import SERVER, database_url, tell
 
 MORNING = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
 """A Tuesday, 9 o'clock in New York."""
@@ -118,13 +118,37 @@ def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+@pytest.fixture(scope="session")
+def empty_server() -> Iterator[str]:
+    """The name of a database with a new shop in it, made once and copied for each test."""
+    server = os.environ[SERVER]
+    name = f"tapewright_new_{uuid4().hex}"
+    tell(server, f'CREATE DATABASE "{name}"')
+    try:
+        Shop.open(database_url(server, name)).close()
+        yield name
+    finally:
+        tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
+
+
+@pytest.fixture
+def server_shop(empty_server: str) -> Iterator[str]:
+    """The URL of a new shop on the server, dropped afterwards."""
+    server, name = os.environ[SERVER], f"tapewright_{uuid4().hex}"
+    tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{empty_server}"')
+    try:
+        yield database_url(server, name)
+    finally:
+        tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
+
+
 @pytest.fixture(params=KINDS)
 def desk(request: pytest.FixtureRequest, empty_file: Path, tmp_path: Path) -> Iterator[Desk]:
     """A new shop on each database of this run."""
     if request.param == "sqlite":
         where = str(shutil.copy(empty_file, tmp_path / "shop.sqlite"))
     else:
-        where = request.getfixturevalue("postgres_url")
+        where = request.getfixturevalue("server_shop")
     clock = Clock()
     with Shop.open(where, clock=clock, who="Kim") as shop:
         yield Desk(shop, clock, where, request.param)

@@ -21,14 +21,20 @@ def postgres_url() -> Iterator[str]:
             pytest.fail(f"{SERVER} is not set, and this run may not go without PostgreSQL")
         pytest.skip(f"{SERVER} names no PostgreSQL server")
     name = f"tapewright_{uuid.uuid4().hex}"
-    _tell(server, f'CREATE DATABASE "{name}"')
+    tell(server, f'CREATE DATABASE "{name}"')
     try:
-        yield f"{server.rsplit('/', 1)[0]}/{name}"
+        yield database_url(server, name)
     finally:
-        _tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
+        tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
 
 
-def _tell(server: str, statement: str) -> None:
+def database_url(server: str, name: str) -> str:
+    """The URL of another database on the same server."""
+    return f"{server.rsplit('/', 1)[0]}/{name}"
+
+
+def tell(server: str, statement: str) -> None:
+    """Runs one statement outside any transaction."""
     import psycopg
 
     with psycopg.connect(server.replace("+psycopg", ""), autocommit=True) as connection:
