@@ -81,6 +81,7 @@ def range_of(minutes: Minutes) -> Range:
 # --- one lot of tapes alike ----------------------------------------------------------------
 
 
+@lru_cache(maxsize=64)
 def _lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     full, is_shortest = _full(known, keys, box)
     recorded = full * _share(known, keys, box)

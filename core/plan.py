@@ -9,10 +9,13 @@ from math import ceil
 
 import numpy as np
 
-from core import draws
+from core import customer_habits, draws, playtime
 from core.deck_choice import Suited
+from core.errors import WrongInput
+from core.habits import ShopHabits
 from core.hours import Minutes
 from core.lanes import Lanes
+from core.possibilities import Facts
 from core.ranges import Range
 
 SEED = 20260101
@@ -49,6 +52,19 @@ class Step:
     bench: float
     """Minutes of a person's time before it may play."""
     plays: bool = True
+    drawn_as: tuple[Facts, ShopHabits] | None = None
+    """What its play times are drawn from; None: from the percentiles of ``minutes``."""
+
+
+def drawn_as(known: Facts | None, shop: ShopHabits, minutes: Range) -> tuple[Facts, ShopHabits] | None:
+    """The belief behind ``minutes``, where there is one: minutes given by hand are drawn as they are."""
+    if known is None:
+        return None
+    try:
+        believed = playtime.belief_of(known, shop).range
+    except WrongInput:  # a recording the catalogue does not know has its minutes only
+        return None
+    return (known, shop) if believed == minutes else None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -92,10 +108,7 @@ class Plan:
         """Bench, play and check these tapes after all that was taken before."""
         if not steps:
             return []
-        uniform = draws.shared(
-            SEED, [step.key for step in steps], [step.box for step in steps], self.scenarios
-        )
-        lengths = draws.minutes([step.minutes for step in steps], uniform)
+        lengths = self._lengths(steps)
         ready = self._through_the_bench(steps)
         return [self._done(step, ready[n], lengths[n]) for n, step in enumerate(steps)]
 
@@ -117,6 +130,25 @@ class Plan:
         """Tapes that have played and are being checked."""
         at = self.calendar.advanced(np.full(self.scenarios, self.now), CHECK_MINUTES)
         return [Done(step, at) for step in steps]
+
+    def _lengths(self, steps: Sequence[Step]) -> draws.Draws:
+        """Play times, one row a step; tapes of one box share its habits."""
+        found = np.empty((len(steps), self.scenarios))
+        together: dict[tuple[int, ShopHabits | None], list[int]] = {}
+        for place, step in enumerate(steps):
+            shop = step.drawn_as[1] if step.drawn_as else None
+            together.setdefault((step.box if shop else 0, shop), []).append(place)
+        for (key, shop), places in together.items():
+            some = [steps[place] for place in places]
+            keys = [step.key for step in some]
+            if shop is None:
+                uniform = draws.shared(SEED, keys, [step.box for step in some], self.scenarios)
+                found[places] = draws.minutes([step.minutes for step in some], uniform)
+                continue
+            box = customer_habits.Box(key, SEED, self.scenarios, shop)
+            tapes = [step.drawn_as[0] for step in some if step.drawn_as]
+            found[places] = customer_habits.draws_of_job(tapes, keys, box)
+        return found
 
     def _through_the_bench(self, steps: Sequence[Step]) -> Minutes:
         """When the bench lets each tape go; the people share the work, which rests overnight."""

@@ -18,12 +18,14 @@ from datetime import date, datetime
 
 import numpy as np
 
-from core import draws, hours
+from core import draws, hours, plan
 from core.dates import Asked, Finish, chances_by, finish_of, promise_of
 from core.deck_choice import suited
+from core.habits import STARTING, ShopHabits
 from core.lanes import Lanes
 from core.names import FormatName, JobNumber, Outcome, Speed, TapeCode, TvSystem
 from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step, estimate
+from core.possibilities import Facts, facts
 from core.ranges import Range
 from core.records import Fittings, Promise, QuotedTape, Verdict
 from core.stations import ASIDE, Station
@@ -55,6 +57,10 @@ class QueuedTape:
     """When its station began."""
     rush: bool
     bench_minutes: float
+    known: Facts | None = None
+    """What is known of the recording; None: only ``minutes`` are."""
+    habits: ShopHabits = STARTING
+    """What the shop believes of it, tapes already played of its box taken in."""
 
     @property
     def job(self) -> JobNumber:
@@ -85,8 +91,8 @@ def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load
     """
     calendar = hours.calendar(fittings, hours.today(fittings, now))
     moment = calendar.at(now)
-    plan = Plan(_empty(fittings, calendar, moment, len(queue)), moment, fittings.people)
-    done = plan.go_on_playing(
+    filling = Plan(_empty(fittings, calendar, moment, len(queue)), moment, fittings.people)
+    done = filling.go_on_playing(
         [
             (_queued_step(tape, fittings), max(0.0, moment - calendar.at(tape.since)))
             for tape in queue
@@ -94,23 +100,27 @@ def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load
         ]
     )
     checked = [tape for tape in queue if tape.station is Station.BEING_CHECKED]
-    done += plan.go_on_checking([_queued_step(tape, fittings) for tape in checked])
+    done += filling.go_on_checking([_queued_step(tape, fittings) for tape in checked])
     coming = [tape for tape in queue if tape.station in _ON_ITS_WAY]
-    done += plan.take([_queued_step(tape, fittings) for tape in coming if tape.rush])
-    after_rush = plan.ahead()
-    done += plan.take([_queued_step(tape, fittings) for tape in coming if not tape.rush])
-    return Load(fittings, now, calendar, moment, after_rush, plan.ahead(), _jobs(queue, done))
+    done += filling.take([_queued_step(tape, fittings) for tape in coming if tape.rush])
+    after_rush = filling.ahead()
+    done += filling.take([_queued_step(tape, fittings) for tape in coming if not tape.rush])
+    return Load(fittings, now, calendar, moment, after_rush, filling.ahead(), _jobs(queue, done))
 
 
 def promise(
-    load: Load, tapes: Sequence[QuotedTape], rush: bool = False, needed_by: date | None = None
+    load: Load,
+    tapes: Sequence[QuotedTape],
+    rush: bool = False,
+    needed_by: date | None = None,
+    shop: ShopHabits = STARTING,
 ) -> Promise:
     """The date for a new box behind the queue; a rush box goes ahead of all that is not rush.
 
     Within the box, tapes that fit the fewest decks go first, then the longest. Tapes that no deck in
     service plays are left out of the date and named in ``held_by``.
     """
-    steps = [_quoted_step(tape, load.fittings) for tape in tapes]
+    steps = [_quoted_step(tape, load.fittings, shop) for tape in tapes]
     steps.sort(key=lambda step: (len(step.suited.decks), -step.minutes.likely))
     ahead = load.after_rush if rush else load.after_all
     done = Plan(ahead, load.now, load.fittings.people).take(steps)
@@ -199,10 +209,11 @@ def _queued_step(tape: QueuedTape, fittings: Fittings) -> Step:
         suited=suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed),
         minutes=tape.minutes,
         bench=bench,
+        drawn_as=plan.drawn_as(tape.known, tape.habits, tape.minutes),
     )
 
 
-def _quoted_step(tape: QuotedTape, fittings: Fittings) -> Step:
+def _quoted_step(tape: QuotedTape, fittings: Fittings, shop: ShopHabits) -> Step:
     draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
     return Step(
         key=draws.key(tape.line, tape.n),
@@ -211,4 +222,5 @@ def _quoted_step(tape: QuotedTape, fittings: Fittings) -> Step:
         minutes=tape.minutes,
         bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
         plays=plays,
+        drawn_as=plan.drawn_as(facts(draft), shop, tape.minutes),
     )

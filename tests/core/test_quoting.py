@@ -49,7 +49,10 @@ def test_a_tape_carries_the_tv_system_of_its_box() -> None:
 
 def test_hours_price_copies_date_and_validity_are_those_of_the_tapes() -> None:
     made = quote(TapeLine(2, VHS, "T-120", speed=Speed.SP, fill=1.0))
-    assert made.capture_hours.high == pytest.approx(sum(tape.minutes.high for tape in made.tapes) / 60)
+    least, most = (
+        sum(getattr(tape.minutes, column) for tape in made.tapes) / 60 for column in ("low", "high")
+    )
+    assert least <= made.capture_hours.low <= made.capture_hours.likely <= made.capture_hours.high <= most
     assert made.price.currency == "USD"
     assert made.storage.copies
     assert made.promise.day is not None
@@ -98,7 +101,7 @@ def test_a_shell_nobody_can_name_warns_when_no_deck_plays_all_it_may_be() -> Non
 
 def test_a_hi8_cassette_asks_whether_it_was_recorded_as_digital8_and_the_answer_leads_to_a_line() -> None:
     made = quote(TapeLine(1, VHS), TapeLine(1, HI8, "P6-120"))
-    (question,) = made.questions
+    (question,) = [asked for asked in made.questions if "Digital8" in asked.text]
     assert question.line == 2
     assert question.answers[0].draft.recorded_as == "digital8"
 
