@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 from core.cassettes import Format, Marking, Sourced
 from core.decks import Kept
 from core.formats import catalogue
-from core.names import FormatName
+from core.names import FormatName, Speed
 from core.pricebook import CaptureRate, PriceBook, Way
 from core.records import Deck, Fittings
 from gui import theme
@@ -21,6 +21,8 @@ from gui.widgets.facts import Facts
 from gui.widgets.layouts import rule, slip, stacked, words
 
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_LOST = 0.05
+"""Less than one time in twenty."""
 _HEADS = 20 * theme.UNIT
 
 
@@ -69,9 +71,11 @@ def fittings(view: ShopView) -> QWidget:
     """Decks, hours, days off, people."""
     paper, column = slip("chapter-decks")
     fitted = view.fittings
+    machines = Facts(_HEADS)
     for deck in fitted.decks:
-        column.addWidget(words(deck.name, "heading"))
-        column.addWidget(_deck(deck))
+        machines.add(deck.name, [_deck(deck)])
+    column.addWidget(words(say("shop", "machines"), "heading"))
+    column.addWidget(machines)
     column.addWidget(rule())
     facts = Facts(_HEADS)
     facts.add(say("shop", "hours"), _hours(fitted))
@@ -148,6 +152,8 @@ def _promised(kept: Kept) -> str:
         return say("shop", "no_day")
     words_of_day = say("shop", "promised_for", day=day(kept.promise.day))
     now, before = times_in_twenty(kept.chance), times_in_twenty(kept.promise.stated)
+    if kept.chance < _LOST:
+        return f"{words_of_day}: {say('shop', 'lost', before=before)}"
     return f"{words_of_day}: {now if now == before else say('shop', 'chance', times=now, before=before)}"
 
 
@@ -155,16 +161,17 @@ def _words(name: FormatName) -> str:
     return catalogue().format(name).words
 
 
-def _deck(deck: Deck) -> Facts:
-    facts = Facts(_HEADS)
-    facts.add(say("shop", "plays"), [", ".join(_words(name) for name in sorted(deck.plays))])
-    if deck.tv:
-        facts.add(say("shop", "tv"), [", ".join(sorted(deck.tv)).upper()])
-    if deck.speeds:
-        facts.add(say("shop", "speeds"), [", ".join(sorted(deck.speeds)).upper()])
-    key = "in_service_yes" if deck.in_service else "in_service_no"
-    facts.add(say("shop", "service"), [say("shop", key)])
-    return facts
+def _deck(deck: Deck) -> str:
+    """What one deck plays, on one line."""
+    speeds = [speed.words for speed in Speed if speed.value in deck.speeds]
+    parts = [
+        ", ".join(map(_words, sorted(deck.plays))),
+        ", ".join(sorted(deck.tv)).upper(),
+        ", ".join(speeds),
+    ]
+    if not deck.in_service:
+        parts.append(say("shop", "out_of_service"))
+    return " · ".join(part for part in parts if part)
 
 
 def _hours(fitted: Fittings) -> list[str]:

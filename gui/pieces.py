@@ -7,10 +7,11 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
+from core.decks import Kept
 from core.names import FormatName
 from core.records import CopyRecord, Found, TapeRecord
 from core.stations import Station
-from gui.text import since
+from gui.text import short_day, since
 from gui.widgets.tray import Piece
 
 NOT_FOR_REUSE = "Not for reuse · label is on it"
@@ -92,6 +93,13 @@ def found_piece(found: Found) -> Piece:
     count = len(job.tapes)
     small = f"{job.number} · {count} tape{'s' if count != 1 else ''} · by {found.matched}"
     return Piece(job.number, job.customer.name, small, "" if job.is_open else "handed back")
+
+
+def to_call_piece(kept: Kept) -> Piece:
+    """A box whose promise is slipping."""
+    job, promised = kept.job, kept.promise.day
+    day_words = short_day(promised) if promised is not None else ""
+    return Piece(job.number, job.customer.name, job.customer.phone or "", day_words)
 
 
 def spaced(code: str) -> str:

@@ -6,18 +6,20 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
-from core import calls
+from core import calls, decks, jobs
+from core.decks import Kept
 from core.errors import TapewrightError
-from core.records import Found
+from core.records import Found, Job
 from gui import theme
 from gui.desk import Desk
-from gui.pieces import found_piece, tape_pieces
+from gui.pieces import found_piece, tape_pieces, to_call_piece
 from gui.screens.screen import Screen
 from gui.text import say
+from gui.widgets.agreement import Agreed, AgreementForm
 from gui.widgets.answer import Answer
-from gui.widgets.layouts import Columns, labelled, stacked, words
+from gui.widgets.layouts import Columns, give_key, labelled, stacked, words
 from gui.widgets.tray import Tray
 
 _PAUSE = 90
@@ -36,7 +38,8 @@ class Phone(Screen):
         super().__init__(desk, parent)
         self._found: tuple[Found, ...] = ()
         self._asked = 0
-        self._chosen = ""
+        self._chosen: Found | None = None
+        self._to_call: tuple[Kept, ...] = ()
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(_PAUSE)
@@ -48,8 +51,14 @@ class Phone(Screen):
         self.box.selectAll()
 
     def refresh(self) -> None:
+        self.desk.work.ask(decks.promises, then=self._know_promises)
         if self.box.text().strip():
             self._ask()
+
+    def _know_promises(self, promises: tuple[Kept, ...]) -> None:
+        self._to_call = tuple(kept for kept in promises if kept.is_at_risk)
+        if not self.box.text().strip():
+            self._lay_matches()
 
     # --- asking --------------------------------------------------------------------------
 
@@ -108,21 +117,60 @@ class Phone(Screen):
         chosen = next((one for one in self._found if one.job.number == number), None)
         if chosen is None:
             return
-        self._chosen = number
+        self._chosen = chosen
         self.answer.tell(chosen)
         self.tapes.lay(tape_pieces(chosen.job.tapes, self.desk.clock()))
         self._tapes_words.show()
         self.tapes.show()
 
     def _lay_matches(self) -> None:
-        self.matches.lay([found_piece(one) for one in self._found])
-        several = len(self._found) > 1
-        self._matches_words.setText(say("phone", "others", count=len(self._found)))
-        self._matches_side.setVisible(several)
+        waiting = not self.box.text().strip()
+        if waiting:
+            self.matches.lay([to_call_piece(kept) for kept in self._to_call])
+            self._matches_words.setText(say("phone", "call_first"))
+        else:
+            self.matches.lay([found_piece(one) for one in self._found])
+            self._matches_words.setText(say("phone", "others", count=len(self._found)))
+        self._matches_side.setVisible(len(self.matches.pieces) > (0 if waiting else 1))
+        self.agree_button.setVisible(bool(self._found))
+        self.agreement.hide()
         if not self._found:
             self.tapes.lay([])
             self.tapes.hide()
             self._tapes_words.hide()
+
+    # --- what they agreed to -------------------------------------------------------------
+
+    @Slot()
+    def _begin_agreement(self) -> None:
+        if self._chosen is not None and self._found:
+            self.agreement.show()
+            self.agreement.begin(self._chosen.job)
+
+    @Slot(object)
+    def _agree(self, agreed: Agreed) -> None:
+        if self._chosen is not None:
+            self.desk.work.run(
+                jobs.agree,
+                self._chosen.job.number,
+                agreed.words,
+                agreed.who,
+                ceiling_minor=agreed.ceiling_minor,
+                then=partial(self._was_agreed, agreed.who),
+                otherwise=self.show_failure,
+            )
+
+    def _was_agreed(self, who: str, _: Job) -> None:
+        self.agreement.hide()
+        self.take_focus()
+        self.said.emit(say("phone", "agreed_said", who=who))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.agreement.isVisible():
+            self.agreement.hide()
+            self.take_focus()
+            return
+        super().keyPressEvent(event)
 
     # --- building ------------------------------------------------------------------------
 
@@ -131,6 +179,8 @@ class Phone(Screen):
         self.answer = Answer()
         self.matches = Tray("matches", "Jobs it could be", always_lit=True)
         self.matches.moved.connect(self._choose)
+        self.matches.taken.connect(self.box.setText)
+        self._make_agreement()
         self._matches_words = words("", "small")
         self.tapes = Tray("tapes", "Tapes of this job")
         self._tapes_words = words(say("phone", "tapes"), "small")
@@ -148,6 +198,15 @@ class Phone(Screen):
         self.box.returnPressed.connect(self._return_pressed)
         self.box.installEventFilter(self)
 
+    def _make_agreement(self) -> None:
+        self.agree_button = QPushButton(say("phone", "agree_button"))
+        self.agree_button.setObjectName("agree")
+        give_key(self.agree_button, "F6")
+        self.agree_button.clicked.connect(self._begin_agreement)
+        self.agreement = AgreementForm()
+        self.agreement.agreed.connect(self._agree)
+        self.agreement.refused.connect(self.refused)
+
     def _lay_out(self) -> None:
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("phone", "ask")))
@@ -160,6 +219,8 @@ class Phone(Screen):
         side = QWidget()
         column = stacked(side)
         column.addWidget(self.answer)
+        column.addWidget(self.agree_button)
+        column.addWidget(self.agreement)
         column.addWidget(self._tapes_words)
         column.addWidget(self.tapes, 1)
         column.addStretch(0)

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from core.records import Found, Job
 from gui import theme
-from gui.text import day, say, times_in_twenty
+from gui.text import day, say, short_day, times_in_twenty
 from gui.widgets.dots import Dots
 from gui.widgets.layouts import rule, words
 
@@ -27,6 +27,7 @@ class Answer(QFrame):
         self._promise.setObjectName("promise")
         self._chance = words("", "small")
         self._dots = Dots()
+        self._agreed = words("", "small")
         self._sure = words()
         self._sure.setObjectName("sure")
         self._rule = rule()
@@ -52,6 +53,8 @@ class Answer(QFrame):
         head = f"{say('phone', 'say_this')} · {job.customer.name} · job {job.number} · "
         self._write(head + say("phone", "matched", matched=found.matched).lower(), found.spoken)
         self._tell_promise(job)
+        self._agreed.setText("\n".join(_agreements(job)))
+        self._agreed.setVisible(bool(job.agreements))
         self._sure.setText(ask_for(found))
         for widget in (self._promise, self._chance, self._sure, self._rule):
             widget.setVisible(bool(job.is_open) or widget is self._sure)
@@ -72,7 +75,7 @@ class Answer(QFrame):
         self._head.setText(head)
         self._spoken.setText(spoken)
         self._head.setVisible(bool(head))
-        for widget in (self._promise, self._chance, self._dots, self._sure, self._rule):
+        for widget in (self._promise, self._chance, self._dots, self._agreed, self._sure, self._rule):
             widget.hide()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
 
@@ -87,6 +90,7 @@ class Answer(QFrame):
             self._promise,
             self._dots,
             self._chance,
+            self._agreed,
             self._rule,
             self._sure,
         ):
@@ -105,6 +109,13 @@ def ask_for(found: Found) -> str:
     if phone:
         return say("phone", "sure_both", first=name, second=phone)
     return say("phone", "sure_one", first=name)
+
+
+def _agreements(job: Job) -> list[str]:
+    return [
+        say("phone", "agreed_line", who=each.who_agreed, day=short_day(each.at.date()), what=each.words)
+        for each in job.agreements
+    ]
 
 
 def last_digits(phone: str | None) -> str:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from core import condition
 from core.names import Finding
 from gui.text import say
-from gui.widgets.layouts import labelled, stacked
+from gui.widgets.layouts import labelled, stacked, words
 from gui.widgets.tray import Piece, Tray
 
 
@@ -33,6 +33,9 @@ class FindingChooser(QWidget):
         column = stacked(self)
         column.addWidget(labelled(self.field, say("bench", "find")))
         column.addWidget(self.list, 1)
+        self._seen = words("", "small")
+        self.list.moved.connect(self._tell_seen)
+        column.addWidget(self._seen)
 
     def begin(self, known: frozenset[Finding]) -> None:
         """Offer what has not been found on this tape yet."""
@@ -51,6 +54,11 @@ class FindingChooser(QWidget):
             ]
         )
         self.list.stand_on_first()
+
+    @Slot(str)
+    def _tell_seen(self, value: str) -> None:
+        """How the finding under the keyboard is seen, in full."""
+        self._seen.setText(condition.how_seen(Finding(value)) if value else "")
 
     @Slot()
     def _add(self) -> None:

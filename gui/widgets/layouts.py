@@ -160,16 +160,23 @@ def stacked(inside: QWidget, spacing: int = theme.UNIT) -> QVBoxLayout:
     return column
 
 
+class Slip(QFrame):
+    """An empty paper slip and the column to write on it."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self.setProperty("role", "slip")
+        self.column = QVBoxLayout(self)
+        margin = 2 * theme.UNIT
+        self.column.setContentsMargins(margin, margin, margin, margin)
+        self.column.setSpacing(theme.UNIT)
+
+
 def slip(name: str) -> tuple[QFrame, QVBoxLayout]:
     """An empty paper slip and the column to write on it."""
-    paper = QFrame()
-    paper.setObjectName(name)
-    paper.setProperty("role", "slip")
-    column = QVBoxLayout(paper)
-    margin = 2 * theme.UNIT
-    column.setContentsMargins(margin, margin, margin, margin)
-    column.setSpacing(theme.UNIT)
-    return paper, column
+    paper = Slip(name)
+    return paper, paper.column
 
 
 def rule() -> QFrame:

@@ -11,13 +11,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from core import calls, tapes
+from core import calls, jobs, tapes
+from core.names import JobNumber
 from core.records import Found
 from core.stations import Station
 from gui.screens.phone import Phone
 from gui.widgets.answer import ask_for
 from tests.support.booked import line
-from tests.support.screens import Place, press, type_in
+from tests.support.screens import Place, press, press_text, type_in
 
 
 @pytest.fixture
@@ -163,3 +164,45 @@ def test_a_caller_is_answered_within_six_seconds_of_a_practised_hand(place: Plac
     machine = time.perf_counter() - start
     assert 0.28 + 1.35 + 4 * 0.28 + machine < 6.0
     QTest.keyClick(phone.box, Qt.Key.Key_Escape)
+
+
+def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F6)
+    press_text("by phone: splice it")
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_Return)
+    press_text("250.00")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    job = place.records.shop.ask(jobs.get, JobNumber("000018"))
+    (agreed,) = job.agreements
+    assert (agreed.who_agreed, agreed.words) == ("Ada Fenwick", "by phone: splice it")
+    assert job.ceiling_minor == 25_000
+    assert "Ada Fenwick agreed" in place.told
+    assert QApplication.focusWidget() is phone.box
+
+
+def test_an_agreement_without_words_is_not_kept(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F6)
+    phone.agreement.up_to.setFocus()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "What was agreed" in place.told
+    assert place.records.shop.ask(jobs.get, JobNumber("000018")).agreements == ()
+
+
+def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: Place, phone: Phone) -> None:
+    assert not phone._matches_side.isVisible()
+    place.records.clock.go_on(days=40)
+    phone.refresh()
+    place.settle()
+    assert {piece.title for piece in phone.matches.pieces} == {"Ada Fenwick", "Adam Fenn"}
+    phone.matches.setFocus()
+    chosen = phone.matches.current
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert phone.box.text() == chosen
+    assert phone.tapes.pieces[0].key.startswith(chosen)
