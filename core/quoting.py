@@ -23,6 +23,7 @@ from core import (
     playtime,
     pricing,
     questions,
+    savings,
     turnaround,
 )
 from core.customer_habits import Box
@@ -60,7 +61,7 @@ def quote(
     tapes = quoted_tapes(inventory, shop)
     asked_about = _asked_about(inventory, tapes)
     minutes = _together(asked_about, shop)
-    storage = media.storage(minutes, [tape.minutes for tape in tapes], inventory.deliver)
+    storage = _storage(minutes, tapes, inventory, book)
     price = pricing.price(tapes, storage, book, rush=inventory.rush)
     promise = turnaround.promise(load, tapes, inventory.rush, inventory.needed_by, shop)
     asked = _Asked(inventory, tapes, storage, price, promise, book, fittings, load, shop)
@@ -77,6 +78,13 @@ def quote(
         questions=questions.questions(asked_about, _box(_SCENARIOS_TO_ASK, shop)),
         warnings=tuple(dict.fromkeys(_warnings(asked))),
     )
+
+
+def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
+    """What the copies take up, with what would be cheaper among its notes."""
+    each = [tape.minutes for tape in tapes]
+    found = media.storage(minutes, each, inventory.deliver)
+    return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book))
 
 
 def quoted_tapes(inventory: Inventory, shop: ShopHabits = STARTING) -> tuple[QuotedTape, ...]:

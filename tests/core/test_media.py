@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core import media
+from core import bitrates, discs, media
 from core.errors import WrongInput
 from core.inventory import Delivery
 from core.ranges import ZERO, Range, exactly
@@ -78,7 +78,7 @@ def test_every_tape_begins_a_video_disc_of_its_own_and_long_ones_go_on() -> None
 
 
 def test_a_full_t120_stays_on_one_disc_above_four_megabits() -> None:
-    assert media.dvd_minutes() == pytest.approx(156.7, abs=0.05)
+    assert discs.dvd_minutes() == pytest.approx(156.7, abs=0.05)
     assert of([exactly(122.9)], Delivery("dvd")).discs == exactly(1)
 
 
@@ -96,8 +96,52 @@ def test_files_on_data_discs_count_as_discs() -> None:
     assert of([exactly(120)], Delivery("files", "dv", "bd-r")).discs == exactly(2)
 
 
+def test_files_are_not_cut_to_fill_a_disc_to_the_brim() -> None:
+    """Two hours of H.264 are 4.73 GB, a DVD-R holds 4.71: an hour each is one file a disc."""
+    storage = of([exactly(60)] * 10, Delivery("files", "h264", "dvd-r"))
+
+    assert storage.discs == exactly(10)
+    assert storage.notes == ()
+
+
+def test_a_file_longer_than_a_disc_is_said_to_be_cut() -> None:
+    notes = of([exactly(60)], Delivery("files", "dv", "dvd-r")).notes
+
+    assert notes == ("one file may be 12.96 GB and a DVD-R holds 4.71 GB: it is cut into up to 3 parts",)
+
+
+def test_a_box_whose_tapes_are_never_all_long_at_once_needs_fewer_discs() -> None:
+    tapes, delivery = [Range(30, 60, 120)] * 10, Delivery("files", "h264", "dvd-r")
+    apart = media.storage(sum(tapes, ZERO), tapes, [delivery])
+    together = media.storage(Range(500, 600, 700), tapes, [delivery])
+
+    assert together.discs.high < apart.discs.high
+    assert together.discs.low <= together.discs.likely <= together.discs.high
+
+
+def test_a_long_tape_on_dvds_says_what_its_picture_looks_like() -> None:
+    (note,) = of([exactly(60), exactly(240)], Delivery("dvd")).notes
+
+    assert note == (
+        "a tape of up to 240 minutes goes on 2 DVDs at 5.2 Mb/s, a good picture;"
+        " on one disc it would be 2.6 Mb/s, poor"
+    )
+
+
+def test_a_dvd_with_a_picture_that_is_only_fair_says_so_and_a_good_one_does_not() -> None:
+    (note,) = of([exactly(150)], Delivery("dvd")).notes
+
+    assert note == "a tape of up to 150 minutes gets 4.2 Mb/s on its DVD: a fair picture"
+    assert of([exactly(120)], Delivery("dvd")).notes == ()
+
+
 def test_a_file_too_long_for_fat32_is_said_aloud() -> None:
-    assert any("exFAT" in note for note in of([exactly(60)], Delivery("files", "dv", "usb")).notes)
+    (note,) = of([exactly(60)], Delivery("files", "dv", "usb")).notes
+
+    assert note == (
+        "one file may be 12.96 GB, and FAT32 ends a file at 4.29 GB, after 19 minutes:"
+        " format the drive as exFAT, or split it into 4 parts"
+    )
     assert not of([exactly(60)], Delivery("files", "h264", "usb")).notes
 
 
@@ -134,11 +178,11 @@ def test_an_unknown_copy_is_refused_with_the_accepted_ones(delivery: Delivery, a
 
 def test_every_codec_has_a_rate_and_words() -> None:
     for codec in media.CODECS:
-        rate = media.rate(codec)
+        rate = bitrates.rate(codec)
         assert 0 < rate.low <= rate.likely <= rate.high
         assert media.codec_words(codec)
 
 
 def test_an_unknown_disc_is_refused() -> None:
     with pytest.raises(WrongInput, match="dvd-r"):
-        media.disc_bytes("laserdisc")
+        discs.disc_bytes("laserdisc")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core import media
+from core import bitrates, discs, sticks
 
 
 @pytest.mark.parametrize(
@@ -20,15 +20,15 @@ from core import media
     ],
 )
 def test_an_hour_takes_the_published_gigabytes(codec: str, gb_an_hour: float, within: float) -> None:
-    assert media.gigabytes(media.rate(codec).likely, 60) == pytest.approx(gb_an_hour, abs=within)
+    assert bitrates.gigabytes(bitrates.rate(codec).likely, 60) == pytest.approx(gb_an_hour, abs=within)
 
 
 def test_ffv1_is_planned_at_30_to_50_gigabytes() -> None:
     """Noisy VHS is the high end (from memory)."""
-    rate = media.rate("ffv1")
+    rate = bitrates.rate("ffv1")
 
-    assert media.gigabytes(rate.low, 60) == pytest.approx(30, abs=0.01)
-    assert media.gigabytes(rate.high, 60) == pytest.approx(50, abs=0.01)
+    assert bitrates.gigabytes(rate.low, 60) == pytest.approx(30, abs=0.01)
+    assert bitrates.gigabytes(rate.high, 60) == pytest.approx(50, abs=0.01)
 
 
 @pytest.mark.parametrize(
@@ -44,7 +44,7 @@ def test_ffv1_is_planned_at_30_to_50_gigabytes() -> None:
     ],
 )
 def test_discs_hold_their_exact_bytes(disc: str, size: int) -> None:
-    assert media.disc_bytes(disc) == size
+    assert discs.disc_bytes(disc) == size
 
 
 @pytest.mark.parametrize(
@@ -60,11 +60,52 @@ def test_discs_hold_their_exact_bytes(disc: str, size: int) -> None:
     ],
 )
 def test_the_longer_a_dvd_the_poorer(minutes: int, single: float, double: float | None, verdict: str) -> None:
-    assert media.dvd_rate(minutes * 60) == pytest.approx(single, abs=0.01)
-    assert double is None or media.dvd_rate(minutes * 60, layers=2) == pytest.approx(double, abs=0.01)
-    assert media.dvd_verdict(minutes) == verdict
+    assert discs.dvd_rate(minutes * 60) == pytest.approx(single, abs=0.01)
+    assert double is None or discs.dvd_rate(minutes * 60, layers=2) == pytest.approx(double, abs=0.01)
+    assert discs.dvd_verdict(minutes) == verdict
 
 
 @pytest.mark.parametrize(("sold", "shown"), [(64, 59.6), (1000, 931.3)])
 def test_a_stick_shows_fewer_gib_than_it_is_sold_with(sold: float, shown: float) -> None:
-    assert media.onto_stick(0, sold).holds_gib == pytest.approx(shown, abs=0.05)
+    assert sticks.onto_stick(0, sold).holds_gib == pytest.approx(shown, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    ("disc", "gigabytes", "gib"),
+    [
+        # bytes above ÷ 10⁹ and ÷ 2³⁰ (derived)
+        ("dvd-r", 4.707, 4.384),
+        ("dvd-plus-r", 4.700, 4.378),
+        ("dvd-r-dl", 8.544, 7.957),
+        ("dvd-plus-r-dl", 8.548, 7.961),
+        ("bd-r", 25.025, 23.307),
+        ("bd-r-dl", 50.051, 46.613),
+    ],
+)
+def test_discs_in_gigabytes_and_as_a_system_shows_them(disc: str, gigabytes: float, gib: float) -> None:
+    held = discs.disc_bytes(disc) / 1e9
+
+    assert held == pytest.approx(gigabytes, abs=0.0006)
+    assert bitrates.gib(held) == pytest.approx(gib, abs=0.0006)
+    assert held - 0.003 < discs.holds(disc) < held  # file system: about 1 MB, from memory
+
+
+def test_an_hour_of_dv_does_not_fit_one_file_on_fat32() -> None:
+    """4 294 967 295 bytes a file (from memory); 28.8 Mb/s are 216 MB a minute (derived)."""
+    assert sticks.fat32_minutes("dv") == pytest.approx(4294.967295 / 216, abs=0.001)
+    assert sticks.fat32_parts(12.96) == 4
+    assert sticks.fat32_parts(4.294967295) == 1
+    assert sticks.fat32_parts(4.3) == 2
+
+
+def test_an_encoder_does_not_use_what_a_short_dvd_would_allow() -> None:
+    """60 minutes would be 10.44 Mb/s, over the 10.08 of the format; real encodes 8 to 9 (trade)."""
+    assert discs.encoded_rate(60) == 8.0
+    assert discs.encoded_rate(120) == pytest.approx(5.22, abs=0.01)
+
+
+def test_four_megabits_is_where_a_picture_gets_marginal() -> None:
+    """Apple DVD Studio Pro 4: below about 4 Mb/s marginal."""
+    assert discs.dvd_verdict(discs.dvd_minutes() - 0.1) == "fair"
+    assert discs.dvd_verdict(discs.dvd_minutes() + 0.1) == "marginal"
+    assert discs.dvd_minutes(layers=2) == pytest.approx(68_320 / 4 / 60, abs=0.01)

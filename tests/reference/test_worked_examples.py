@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from core import acclimatise, cuts, machinecare, media, packs, playtime
+from core import acclimatise, bitrates, cuts, discs, machinecare, packs, playtime, sticks
 from core.errors import WrongInput
 from core.formats import catalogue
 from core.inventory import TapeLine
@@ -255,7 +255,10 @@ ROWS = (
     Row(
         31,
         "1 h DV PAL, GB and GiB",
-        lambda: (media.gigabytes(media.rate("dv").likely, 60), media.gib(media.gigabytes(28.8, 60))),
+        lambda: (
+            bitrates.gigabytes(bitrates.rate("dv").likely, 60),
+            bitrates.gib(bitrates.gigabytes(28.8, 60)),
+        ),
         (12.96, 12.07),
         0.01,
         "derived",
@@ -263,17 +266,17 @@ ROWS = (
     Row(
         32,
         "1 h v210 NTSC486 without sound",
-        lambda: (media.gigabytes(media.rate("v210").likely - 1.536, 60),),
+        lambda: (bitrates.gigabytes(bitrates.rate("v210").likely - 1.536, 60),),
         (100.68,),
         0.01,
         "Duke: 100 GB",
     ),
-    Row(33, "175 Mb/s for 120 min", lambda: (media.gigabytes(175, 120),), (157.5,), 0.0, "Dalhousie"),
-    Row(34, "1065 Mb/s for 1 h", lambda: (media.gigabytes(1065, 60),), (479.25,), 0.0, "NARA VID-P3"),
+    Row(33, "175 Mb/s for 120 min", lambda: (bitrates.gigabytes(175, 120),), (157.5,), 0.0, "Dalhousie"),
+    Row(34, "1065 Mb/s for 1 h", lambda: (bitrates.gigabytes(1065, 60),), (479.25,), 0.0, "NARA VID-P3"),
     Row(
         35,
         "2.1 Mb/s for 1 h",
-        lambda: (media.gigabytes(2.1, 60),),
+        lambda: (bitrates.gigabytes(2.1, 60),),
         (0.945,),
         0.00945,
         "NARA VID-D1 prints 0.940",
@@ -281,17 +284,17 @@ ROWS = (
     Row(
         36,
         "DVD bit budget",
-        lambda: (media.dvd_rate(5174 + 2735 + 17), media.dvd_rate(7926, layers=2)),
+        lambda: (discs.dvd_rate(5174 + 2735 + 17), discs.dvd_rate(7926, layers=2)),
         (4.74, 8.62),
         0.01,
         "Apple DVD Studio Pro 4",
     ),
-    Row(37, "12.96 GB onto DVD-R", lambda: (media.discs_for(12.96, "dvd-r"),), (3,), 0.0, "derived"),
-    Row(38, "25.92 GB onto BD-R", lambda: (media.discs_for(25.92, "bd-r"),), (2,), 0.0, "derived"),
+    Row(37, "12.96 GB onto DVD-R", lambda: (discs.discs_for(12.96, "dvd-r"),), (3,), 0.0, "derived"),
+    Row(38, "25.92 GB onto BD-R", lambda: (discs.discs_for(25.92, "bd-r"),), (2,), 0.0, "derived"),
     Row(
         39,
         "100 GB onto DVD-R",
-        lambda: (media.discs_for(100, "dvd-r"),),
+        lambda: (discs.discs_for(100, "dvd-r"),),
         (22,),
         0.0,
         "derived; corrects Duke's 21",
@@ -300,10 +303,10 @@ ROWS = (
         40,
         "60 GB on a 64 GB stick: fits, warn",
         lambda: (
-            media.onto_stick(60, 64).needs_gib,
-            media.onto_stick(60, 64).holds_gib,
-            media.onto_stick(60, 64).fits,
-            media.onto_stick(60, 64).is_near_full,
+            sticks.onto_stick(60, 64).needs_gib,
+            sticks.onto_stick(60, 64).holds_gib,
+            sticks.onto_stick(60, 64).fits,
+            sticks.onto_stick(60, 64).is_near_full,
         ),
         (55.9, 59.6, True, True),
         0.05,
