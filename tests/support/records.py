@@ -6,11 +6,13 @@ paper can be asked for.
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import cycle, islice
 from math import cos, sin
 
+from core.captured.report import CapturedFile, Report, Sound
 from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.money import MoneyRange, flat, total
 from core.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
@@ -309,3 +311,26 @@ def _summed(charges: tuple[Charge, ...], *, ceiling: int, deposit: int) -> Price
     net = total(charge.amount for charge in charges)
     tax = MoneyRange(*((column * 825 + 5000) // 10000 for column in (net.low, net.likely, net.high)))
     return Price("USD", charges, net, tax, net + tax, "Sales tax 8.25 %, on top", ceiling, deposit)
+
+
+def captured(tapes: int = 12) -> tuple[CapturedFile, ...]:
+    """A file of each tape that was played, as the job of as many tapes has them; the second tape has two."""
+    played = [tape for tape in job(tapes).tapes if tape.played_minutes is not None]
+    files = [_file(tape, n, tape.played_minutes or 0.0) for n, tape in enumerate(played)]
+    return (*files, _file(played[1], 99, 12.5))
+
+
+def _file(tape: TapeRecord, number: int, minutes: float) -> CapturedFile:
+    report = Report(
+        name=f"{tape.code}-{number:02d}.mp4",
+        size_bytes=round(minutes * 39_420_000) + number,
+        sha256=hashlib.sha256(f"{tape.code} {number}".encode()).hexdigest(),
+        seconds=minutes * 60 + 4,
+        has_picture=True,
+        sound=Sound.PRESENT,
+        stretches=(),
+        keep_from=0.0,
+        keep_to=minutes * 60 + 4,
+        billable_minutes=minutes,
+    )
+    return CapturedFile(tape.code, report, datetime(2026, 3, 6, 15, 0, tzinfo=UTC), "Ada")
