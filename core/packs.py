@@ -6,8 +6,13 @@ Only VHS hubs are known from a maker's guide; the audio cassette is rough; all o
 from __future__ import annotations
 
 import math
+import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
+from typing import Any
 
+from core import resources
 from core.beliefs import gathered, settled
 from core.cassettes import Format, Marking, Sourced
 from core.errors import Refused, WrongInput
@@ -29,6 +34,64 @@ class Pack:
     sources: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Reels:
+    """What the geometry knows of the two reels of one cassette."""
+
+    form: Format
+    named: Marking | None
+    """The marking, when it is known."""
+    marking: Marking
+    """The marking that counts: the one named, else the usual one."""
+    hub: Sourced[float]
+    thickness: Sourced[float]
+    flange: Sourced[float]
+    thin_um: float
+    thick_um: float
+    """Between these the thickness of the tape may be."""
+    thickness_span: str
+    """Where that span comes from."""
+
+    def metres(self, radius_mm: float) -> float:
+        """Tape on a reel whose pack reaches so far from the middle of the hub."""
+        return wound_metres(radius_mm, self.hub.value, self.thickness.value)
+
+    def radius(self, metres: float) -> float:
+        """How far a pack of so much tape reaches, in mm."""
+        return wound_radius(metres, self.hub.value, self.thickness.value)
+
+    @property
+    def fullest_mm(self) -> float:
+        """How far the pack reaches when all the tape is on one reel."""
+        return self.radius(self.marking.metres.value)
+
+    def check(self, place: str, radius_mm: float) -> None:
+        """WrongInput for a radius below the hub or beyond the reel, which is impossible."""
+        if not self.hub.value <= radius_mm <= self.flange.value:
+            span = f"from the hub, {self.hub.value:g} mm, to the edge of the reel, {self.flange.value:g} mm"
+            accepted = f"a pack of {self.form.words} reaches {span}"
+            raise WrongInput(place, radius_mm, accepted)
+
+
+def reels(name: FormatName, marking: str | None) -> Reels:
+    """The reels of a cassette; the usual marking stands in for one that cannot be read.
+
+    Refused, with the reason, where hub or tape thickness is not known.
+    """
+    form = catalogue().format(name)
+    named = form.marking(marking)
+    counts = named or form.marking(form.usual_pack)
+    if counts is None or counts.hub_radius_mm is None or counts.thickness_um is None:
+        raise Refused(f"{form.words}: the hub radius is not known, so a radius does not tell the length.")
+    if form.reel_radius_mm is None:
+        raise Refused(f"{form.words}: the size of the reel is not known, so a radius cannot be judged.")
+    thickness = counts.thickness_um
+    thin, thick, words = _span(form.family, thickness)
+    return Reels(
+        form, named, counts, counts.hub_radius_mm, thickness, form.reel_radius_mm, thin, thick, words
+    )
+
+
 def pack(
     name: FormatName, marking: str | None, radius_mm: float, speed: Speed | None, tv: TvSystem | None
 ) -> Pack:
@@ -37,23 +100,25 @@ def pack(
     Refused where hub or tape thickness is not known; WrongInput for a radius below the hub or beyond
     the reel, which is impossible.
     """
-    form = catalogue().format(name)
-    known = form.marking(marking or form.usual_pack)
-    hub, thickness, reel = _known(form, known)
-    if not hub.value <= radius_mm <= reel.value:
-        span = f"from the hub, {hub.value:g} mm, to the edge of the reel, {reel.value:g} mm"
-        accepted = f"a pack of {form.words} reaches {span}"
-        raise WrongInput("radius_mm", radius_mm, accepted)
-    metres = round(wound_metres(radius_mm, hub.value, thickness.value), 9)
+    known = reels(name, marking)
+    known.check("radius_mm", radius_mm)
+    metres = round(known.metres(radius_mm), 9)
     cases = recordings(name, speed, tv, marking)
     minutes = settled(gathered((play_minutes(metres, case.mm_s), case.weight) for case in cases))
     sources = (
-        f"hub radius {hub.value:g} mm, {hub.words}",
-        f"tape {thickness.value:g} µm, {thickness.words}",
+        *geometry_sources(known),
         *dict.fromkeys(case.words for case in cases),
-        *_doubts(form, known, marking, radius_mm, hub, thickness),
+        *_doubts(known, radius_mm),
     )
     return Pack(metres, minutes, sources)
+
+
+def geometry_sources(known: Reels) -> tuple[str, ...]:
+    """Where hub and thickness come from."""
+    return (
+        f"hub radius {known.hub.value:g} mm, {known.hub.words}",
+        f"tape {known.thickness.value:g} µm, {known.thickness.words}",
+    )
 
 
 def wound_metres(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
@@ -71,31 +136,30 @@ def turns(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
     return (radius_mm - hub_mm) * 1000 / thickness_um
 
 
-def _known(form: Format, marking: Marking | None) -> tuple[Sourced[float], Sourced[float], Sourced[float]]:
-    if marking is None or marking.hub_radius_mm is None or marking.thickness_um is None:
-        raise Refused(f"{form.words}: the hub radius is not known, so a radius does not tell the length.")
-    if form.reel_radius_mm is None:
-        raise Refused(f"{form.words}: the size of the reel is not known, so a radius cannot be judged.")
-    return marking.hub_radius_mm, marking.thickness_um, form.reel_radius_mm
-
-
-def _doubts(
-    form: Format,
-    known: Marking | None,
-    asked: str | None,
-    radius_mm: float,
-    hub: Sourced[float],
-    thickness: Sourced[float],
-) -> tuple[str, ...]:
+def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
     doubts: list[str] = []
-    if known is None or asked is None:
-        doubts.append(f"no marking given: taken as {form.usual_pack}")
-    if known is not None:
-        full = wound_radius(known.metres.value, hub.value, thickness.value)
-        if radius_mm > full + MISREADING_MM:
-            doubts.append(f"a full {known.name} reaches {full:.1f} mm: check the marking or the reading")
-    if "from-memory" in (hub.mark, thickness.mark):
+    if known.named is None:
+        doubts.append(f"no marking given: taken as {known.marking.name}")
+    if radius_mm > known.fullest_mm + MISREADING_MM:
+        full = f"a full {known.marking.name} reaches {known.fullest_mm:.1f} mm"
+        doubts.append(f"{full}: check the marking or the reading")
+    if "from-memory" in (known.hub.mark, known.thickness.mark):
         doubts.append("rough: hub or thickness is from memory")
-    if form.sides == 2:
+    if known.form.sides == 2:
         doubts.append("minutes are of one side")
     return tuple(doubts)
+
+
+def _span(family: str, thickness: Sourced[float]) -> tuple[float, float, str]:
+    """Thinnest, thickest, and the source of both."""
+    for span in page()["thickness"].get(family, ()):
+        if span["nominal"] == thickness.value:
+            words = Sourced(None, span["source"], span["mark"]).words
+            return float(span["from"]), float(span["to"]), words
+    return thickness.value, thickness.value, thickness.words
+
+
+@cache
+def page() -> Mapping[str, Any]:
+    """The spans of thickness, and where the reels lie in the shell (for drawings only)."""
+    return tomllib.loads(resources.path("catalogue", "packs.toml").read_text(encoding="utf-8"))

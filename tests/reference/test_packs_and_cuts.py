@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core import cuts, packs
+from core import cuts, packreading, packs
 from core.formats import catalogue
 from core.names import FormatName, Speed, TvSystem
 from core.ranges import Range
@@ -157,3 +157,35 @@ def test_a_clean_snap_disturbs_one_track_length(
     assert lost.seconds_removed == 0
     assert lost.seconds_disturbed == pytest.approx(seconds, abs=0.05)
     assert not isinstance(lost.seconds_disturbed, Range)
+
+
+def test_a_t_120_with_equal_packs_is_half_run_and_whole() -> None:
+    """Both packs equal at R = 30.21 mm: public transport model after SMPTE 32M and JVC, 2nd-hand."""
+    found = packreading.read(VHS, "T-120", to_come_mm=30.21, run_mm=30.21, speed=Speed.SP, tv=NTSC)
+
+    assert found.share_run.likely == 0.5
+    assert found.fit is not None
+    assert found.fit.agrees
+    assert found.fit.metres.likely == pytest.approx(246, abs=0.2)
+    assert found.run.minutes.likely == pytest.approx(122.9 / 2, abs=0.1)
+
+
+def test_the_ranges_of_a_reading_hold_a_misread_millimetre_and_two_micrometres() -> None:
+    """± 11.6 m for 1 mm at 35 mm; a 2 µm error of thickness is about ± 10 % (derived)."""
+    found = packreading.read(VHS, "T-120", run_mm=35, speed=Speed.SP, tv=NTSC).run
+
+    thinner = found.metres.likely * 2 / 17
+    thicker = found.metres.likely * 1 / 20
+    assert found.metres.high - found.metres.likely == pytest.approx((11.6**2 + thinner**2) ** 0.5, abs=0.2)
+    assert found.metres.likely - found.metres.low == pytest.approx((11.6**2 + thicker**2) ** 0.5, abs=0.2)
+
+
+@pytest.mark.parametrize("marking", ["T-90", "T-120", "T-160", "E-180", "E-240"])
+@pytest.mark.parametrize("share", [0.0, 0.2, 0.5, 0.9])
+def test_every_vhs_cassette_of_the_tables_adds_up_to_itself(marking: str, share: float) -> None:
+    known = packs.reels(VHS, marking)
+    whole = known.marking.metres.value
+
+    found = packreading.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
+
+    assert found.agrees
