@@ -77,9 +77,9 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
             copying.copy_file(file, copy)
         database = open_database(copy)
         try:
-            schema.bring_up(database, create=not is_file, now=now)
             if not is_file:
                 _load(database, file)
+            schema.bring_up(database, create=False, now=now)
             if problems := verify(database, now):
                 raise WrongInput("backup", str(file), f"it is not sound: {problems[0]}")
         finally:
@@ -93,8 +93,11 @@ def _check_file(file: Path) -> None:
 
 
 def _load(database: Database, file: Path) -> None:
+    revision, lines = dump.checked(file)
+    schema.check_known(revision, str(file))
     with database.writing.begin() as connection:
-        dump.load(connection, dump.checked(file))
+        schema.upgrade(connection, revision)
+        dump.load_old(connection, lines)
 
 
 # --- putting it in place -----------------------------------------------------------------

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core import decks, recorded, search, shelf, spoken, turnaround
-from core.names import TapeCode
 from core.records import Found, Job, Promise
 from core.tables import JobRow
 from core.unit import Unit
@@ -33,9 +32,8 @@ def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) 
     job = recorded.job(row)
     if load is not None and job.is_open:
         job = replace(job, promise=_as_it_looks(load, job))
-    notes = {TapeCode(tape.code): tape.note for tape in row.tapes}
     today = decks.on_the_shops_clock(unit, unit.now).date()
-    return Found(job, spoken.answer(job, today, job.promise.stated, notes), matched)
+    return Found(job, spoken.answer(job, today, job.promise.stated), matched)
 
 
 def _as_it_looks(load: turnaround.Load, job: Job) -> Promise:

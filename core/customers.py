@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sqlalchemy import select
 
-from core import folding, history
+from core import folding
 from core.errors import WrongInput
 from core.inventory import CustomerDraft
 from core.records import Customer
@@ -19,9 +19,7 @@ def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerR
 
     ``country`` (ISO 3166) is where a phone number without a country code belongs.
     """
-    name = text("customer name", draft.name)
-    if not name:
-        raise WrongInput("customer name", draft.name, "a job needs the name of the person who brings the box")
+    name = _name(draft)
     phone = dialled(draft.phone, country)
     email = text("e-mail", draft.email or "") or None
     row = _known(unit, name, phone)
@@ -40,20 +38,13 @@ def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerR
     return row
 
 
-def correct(unit: Unit, row: CustomerRow, draft: CustomerDraft, *, job: str, country: str = "US") -> Customer:
-    """Name, phone or e-mail put right after booking; what was there before stays in the job's history."""
-    name = text("customer name", draft.name)
-    if not name:
-        raise WrongInput("customer name", draft.name, "a customer has a name")
-    before = record(row)
+def correct(row: CustomerRow, draft: CustomerDraft, *, country: str = "US") -> None:
+    """Puts name, phone and e-mail of a customer right; the same rules as when they were first given."""
+    name = _name(draft)
     row.name, row.folded = name, folding.folded(name)
     row.phone = dialled(draft.phone, country)
     row.digits = folding.digits(row.phone or "")
     row.email = text("e-mail", draft.email or "") or None
-    history.append(
-        unit, "customer corrected", "name or way to reach the customer put right", job=job, before=before
-    )
-    return record(row)
 
 
 def record(row: CustomerRow) -> Customer:
@@ -87,6 +78,13 @@ def text(place: str, given: str) -> str:
     if len(given.strip()) > MOST_LETTERS:
         raise WrongInput(place, given, f"at most {MOST_LETTERS} letters are accepted")
     return given.strip()
+
+
+def _name(draft: CustomerDraft) -> str:
+    name = text("customer name", draft.name)
+    if not name:
+        raise WrongInput("customer name", draft.name, "a job needs the name of the person who brings the box")
+    return name
 
 
 def _known(unit: Unit, name: str, phone: str | None) -> CustomerRow | None:

@@ -8,13 +8,25 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from datetime import datetime
 from itertools import groupby, islice
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, String, TableClause, Text, column, delete, insert, select, table, text
+from sqlalchemy import (
+    Connection,
+    String,
+    TableClause,
+    Text,
+    column,
+    delete,
+    insert,
+    inspect,
+    select,
+    table,
+    text,
+)
 from sqlalchemy.types import TypeEngine
 
 from core import schema
@@ -36,31 +48,46 @@ def lines(connection: Connection, now: datetime) -> Iterator[str]:
 
 
 def load(connection: Connection, dumped: Iterable[str]) -> None:
-    """Puts the rows of a checked dump into new, empty tables, inside the connection's transaction."""
-    for name in ("counters",):  # a new shop begins with these two rows
-        connection.execute(delete(_raw(name)))
-    rows = (json.loads(line) for line in dumped)
-    for name, group in groupby((row for row in rows if "table" in row), key=lambda row: str(row["table"])):
-        into = _raw(name)
-        while chunk := list(islice(group, _AT_ONCE)):
-            connection.execute(insert(into), [_read(into, row["row"]) for row in chunk])
+    """Puts rows of today's tables into a new, empty shop, inside the connection's transaction."""
+    _load(connection, dumped, _raw)
     if connection.dialect.name == "postgresql":
         _go_on_counting(connection)
 
 
-def checked(path: Path) -> list[str]:
-    """The lines of a dump; WrongInput when it is none, of another version, cut short or altered."""
+def load_old(connection: Connection, dumped: Iterable[str]) -> None:
+    """Puts rows of older tables into an SQLite file that has just these, as they were written."""
+    _load(
+        connection, dumped, lambda name: table(name, *(column(each) for each in _columns(connection, name)))
+    )
+
+
+def checked(path: Path) -> tuple[str, list[str]]:
+    """The revision and the lines of a dump; WrongInput when it is none, cut short or altered."""
     try:
         found = path.read_text(encoding="utf-8").splitlines()
         head, last = json.loads(found[0]), json.loads(found[-1])
-    except (ValueError, IndexError):
-        raise WrongInput(str(path), "no dump", "a backup made by Tapewright is accepted") from None
-    if not isinstance(head, dict) or head.get("tapewright") != schema.HEAD:
-        raise WrongInput(str(path), head, f"a backup of tables {schema.HEAD} is accepted")
+        revision, said = str(head["tapewright"]), last.get("sha256")
+    except (ValueError, IndexError, KeyError, TypeError, AttributeError):
+        raise WrongInput("backup", str(path), "a backup made by Tapewright is accepted") from None
     body = "".join(line + "\n" for line in found[:-1]).encode()
-    if not isinstance(last, dict) or last.get("sha256") != hashlib.sha256(body).hexdigest():
-        raise WrongInput(str(path), "lines that do not add up", "an unaltered, complete backup is accepted")
-    return found
+    if said != hashlib.sha256(body).hexdigest():
+        raise WrongInput(
+            "backup", str(path), "its lines do not add up; an unaltered, complete one is accepted"
+        )
+    return revision, found
+
+
+def _load(connection: Connection, dumped: Iterable[str], into: Callable[[str], TableClause]) -> None:
+    connection.execute(delete(table("counters")))  # a new shop begins with two of them
+    rows = (json.loads(line) for line in dumped)
+    for name, group in groupby((row for row in rows if "table" in row), key=lambda row: str(row["table"])):
+        target = into(name)
+        while chunk := list(islice(group, _AT_ONCE)):
+            connection.execute(insert(target), [_read(target, row["row"]) for row in chunk])
+
+
+def _columns(connection: Connection, name: str) -> list[str]:
+    return [each["name"] for each in inspect(connection).get_columns(name)]
 
 
 def _body(connection: Connection, now: datetime) -> Iterator[str]:

@@ -11,7 +11,7 @@ from sqlalchemy import select
 from core import customers, decks, final, numbers, payments, recorded, shelf, wire
 from core import history as chain
 from core.errors import Refused, WrongInput
-from core.inventory import MOST_TAPES, Inventory
+from core.inventory import MOST_TAPES, CustomerDraft, Inventory
 from core.names import CommandId, JobNumber
 from core.records import Happening, Job, Price, Promise, Quote, QuotedTape, Storage
 from core.stations import Station
@@ -86,6 +86,15 @@ def agree(
     return recorded.job(row)
 
 
+def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job:
+    """Puts right who brought the box and how to reach them; it holds for all jobs of that customer."""
+    row = shelf.job_row(unit, number)
+    customers.correct(row.customer, draft, country=_country(unit))
+    chain.append(unit, "customer corrected", "name or way to reach the customer put right", job=row.number)
+    unit.session.flush()
+    return recorded.job(row)
+
+
 def history(unit: Unit, number: JobNumber) -> tuple[Happening, ...]:
     """What happened to a job and all its tapes, oldest first."""
     return chain.of_job(unit, JobNumber(shelf.job_row(unit, number).number))
@@ -119,14 +128,13 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
     draft = quote.inventory.customer
     if draft is None:
         raise WrongInput("customer", None, "a job needs the name of the person who brings the box")
-    country = decks.fittings(unit).holiday_country or "US"
     sequence = allot(unit, "job")
     number = numbers.job_number(sequence)
     return JobRow(
         id=sequence,
         number=number,
         command=command,
-        customer=customers.enrol(unit, draft, country=country),
+        customer=customers.enrol(unit, draft, country=_country(unit)),
         booked_at=unit.now,
         booked_by=unit.who,
         rush=quote.inventory.rush,
@@ -137,6 +145,11 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
         ],
         copies=list(_copy_rows(quote.storage)),
     )
+
+
+def _country(unit: Unit) -> str:
+    """Where a phone number without a country code belongs: where the shop's holidays are kept."""
+    return decks.fittings(unit).holiday_country or "US"
 
 
 def _tape_row(unit: Unit, inventory: Inventory, tape: QuotedTape, number: JobNumber, place: int) -> TapeRow:

@@ -44,6 +44,7 @@ def tape(row: TapeRow) -> TapeRecord:
         marked_at=row.marked_at,
         draft=row.draft,
         deck=row.deck,
+        note=row.note,
     )
 
 

@@ -228,6 +228,8 @@ class TapeRecord:
     draft: TapeLine
     deck: str | None = None
     """The deck it is playing on, when somebody named it."""
+    note: str = ""
+    """What was noted when it came to its station."""
 
 
 @dataclass(frozen=True, slots=True)

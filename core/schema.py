@@ -39,7 +39,7 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
         raise Unavailable(f"{database.where} holds no shop yet.")
     kept = None
     if found is not None:
-        _check_known(found, database.where)
+        check_known(found, database.where)
         kept = copying.copy_before(database.path, f"before-{HEAD}", now) if database.path else None
     _upgrade(database)
     return kept
@@ -62,7 +62,8 @@ def _look(database: Database) -> tuple[str | None, bool]:
         return connection.execute(text("SELECT version_num FROM alembic_version")).scalar(), True
 
 
-def _check_known(found: str, where: str) -> None:
+def check_known(found: str, where: str) -> None:
+    """Refused when a newer program wrote tables of revision ``found``."""
     if not any((_MIGRATIONS / "versions").glob(f"{found}_*.py")):
         raise Refused(
             f"{where} was written by a newer Tapewright (tables {found}, this one knows {HEAD}). "
@@ -70,15 +71,15 @@ def _check_known(found: str, where: str) -> None:
         )
 
 
-def upgrade(connection: Connection) -> None:
-    """Runs what is missing on a connection, inside its transaction."""
+def upgrade(connection: Connection, revision: str = "head") -> None:
+    """Runs what is missing up to ``revision`` on a connection, inside its transaction."""
     from alembic import command
     from alembic.config import Config
 
     config = Config()
     config.set_main_option("script_location", str(_MIGRATIONS).replace("%", "%%"))
     config.attributes["connection"] = connection
-    command.upgrade(config, "head")
+    command.upgrade(config, revision)
 
 
 def _upgrade(database: Database) -> None:

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import ColumnElement, Select, column, or_, select, table
+from sqlalchemy import ColumnElement, Select, column, select, table
 
-from core import folding, numbers
+from core import folding, known_names, numbers
 from core.errors import WrongInput
 from core.shelf import IN_THE_SHOP
 from core.tables import CustomerRow, JobRow, TapeRow
@@ -21,6 +21,8 @@ LEAST_DIGITS = 3
 """A phone fragment shorter than this would match nearly everybody."""
 ALIKE = 75.0
 """Share of letters, in percent, that a misspelt name has in common with the right one (an assumption)."""
+_CLOSEST = 10
+"""Names nearly like the one that was said; nobody reads on."""
 
 _TRIGRAMS = table("customer_trigrams", column("rowid"), column("folded"), column("digits"))
 _PIECE = 3
@@ -64,16 +66,11 @@ def _by_code(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
 def _by_phone(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     """A fragment of a phone number; the 0 that is dialled at home before it does not count."""
     digits = folding.digits(text)
-    if len(digits) < LEAST_DIGITS:
-        return
-    fragments = {digits, digits.lstrip("0")} if len(digits.lstrip("0")) >= LEAST_DIGITS else {digits}
-    customers = unit.session.scalars(
-        select(CustomerRow.id)
-        .where(or_(*(_holds(unit, "digits", fragment) for fragment in sorted(fragments))))
-        .order_by(CustomerRow.folded)
-        .limit(MOST)
-    )
-    yield from ((job, "phone") for job in _of_customers(unit, customers.all()))
+    bare = digits.lstrip("0")
+    for fragment in dict.fromkeys((digits, bare)):
+        if len(fragment) >= LEAST_DIGITS:
+            customers = _holding(unit, "digits", [fragment])
+            yield from ((job, "phone") for job in _of_customers(unit, customers))
 
 
 def _by_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
@@ -81,19 +78,18 @@ def _by_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     words = _words(text)
     if not words:
         return
-    begins = select(CustomerRow.id).where(*_begins(" ".join(words)))
-    holds = select(CustomerRow.id).where(*(_holds(unit, "folded", word) for word in words))
-    for query in (begins, holds) if max(map(len, words)) >= _PIECE else (begins,):
-        customers = unit.session.scalars(query.order_by(CustomerRow.folded).limit(MOST)).all()
-        yield from ((job, "name") for job in _of_customers(unit, customers))
+    begins = select(CustomerRow.id).where(*_begins(" ".join(words))).order_by(CustomerRow.folded).limit(MOST)
+    customers = list(unit.session.scalars(begins))
+    if len(customers) < MOST and max(map(len, words)) >= _PIECE:
+        customers += [each for each in _holding(unit, "folded", words) if each not in customers]
+    yield from ((job, "name") for job in _of_customers(unit, customers))
 
 
 def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     words = _words(text)
-    if not words or len("".join(words)) < _PIECE:
+    if len("".join(words)) < _PIECE:
         return
-    names = unit.session.scalars(select(CustomerRow.folded).distinct()).all()
-    alike = _alike(" ".join(words), names, one_word=len(words) == 1)
+    alike = _alike(words, known_names.known(unit))
     found = unit.session.execute(
         select(CustomerRow.folded, CustomerRow.id).where(CustomerRow.folded.in_(alike))
     )
@@ -102,22 +98,19 @@ def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     yield from ((job, "a similar name") for job in _of_customers(unit, customers))
 
 
-def _alike(wanted: str, names: Sequence[str], *, one_word: bool) -> list[str]:
-    """The names most like ``wanted``, best first; one word is compared with first and last names singly."""
+def _alike(words: Sequence[str], names: known_names.Names) -> list[str]:
+    """The names most like the words, best first; one word is compared with first and last names singly."""
+    if len(words) > 1:
+        return _closest(" ".join(words), names.whole)
+    singles = _closest(words[0], list(names.by_word))
+    return list(dict.fromkeys(name for word in singles for name in names.by_word[word]))[:MOST]
+
+
+def _closest(wanted: str, choices: Sequence[str]) -> list[str]:
     from rapidfuzz import fuzz, process
 
-    if not one_word:
-        return [
-            name
-            for name, _, _ in process.extract(wanted, names, scorer=fuzz.ratio, limit=10, score_cutoff=ALIKE)
-        ]
-    single = list({word for name in names for word in name.split()})
-    alike = {
-        word: score
-        for word, score, _ in process.extract(wanted, single, scorer=fuzz.ratio, limit=10, score_cutoff=ALIKE)
-    }
-    scored = [(max((alike.get(word, 0.0) for word in name.split()), default=0.0), name) for name in names]
-    return [name for score, name in sorted(scored, key=lambda each: (-each[0], each[1]))[:MOST] if score]
+    found = process.extract(wanted, choices, scorer=fuzz.ratio, limit=_CLOSEST, score_cutoff=ALIKE)
+    return [choice for choice, _, _ in found]
 
 
 def _words(text: str) -> list[str]:
@@ -130,12 +123,16 @@ def _begins(prefix: str) -> tuple[ColumnElement[bool], ...]:
     return CustomerRow.folded >= prefix, CustomerRow.folded < prefix + "\U0010ffff"
 
 
-def _holds(unit: Unit, name: str, piece: str) -> ColumnElement[bool]:
-    """Whether a customer's ``folded`` or ``digits`` holds the piece."""
-    if unit.session.get_bind().dialect.name == "sqlite" and len(piece) >= _PIECE:
-        return CustomerRow.id.in_(select(_TRIGRAMS.c.rowid).where(_TRIGRAMS.c[name].like(f"%{piece}%")))
-    kept = CustomerRow.folded if name == "folded" else CustomerRow.digits
-    return kept.like(f"%{piece}%")
+def _holding(unit: Unit, name: str, pieces: Sequence[str]) -> Sequence[int]:
+    """Customers whose ``folded`` or ``digits`` holds all pieces, the latest first.
+
+    On SQLite the longest piece is looked up by its trigrams; the first rows found are enough, unsorted.
+    """
+    is_file = unit.session.get_bind().dialect.name == "sqlite"
+    searched = _TRIGRAMS if is_file else CustomerRow.__table__
+    kept, key = searched.c[name], searched.c["rowid" if is_file else "id"]
+    holds = [kept.like(f"%{piece}%") for piece in pieces]
+    return unit.session.scalars(select(key).where(*holds).order_by(key.desc()).limit(MOST)).all()
 
 
 def _of_customers(unit: Unit, customers: Sequence[int]) -> Iterable[int]:

@@ -36,6 +36,7 @@ class Shop:
         self.clock = clock
         self.who = who
         """The person acting from now on."""
+        self._memory: dict[str, object] = {}
 
     @classmethod
     def open(
@@ -109,4 +110,4 @@ class Shop:
             Session(engine, expire_on_commit=False) as session,
             session.begin(),
         ):
-            yield Unit(session, self.clock(), self.who)
+            yield Unit(session, self.clock(), self.who, self._memory)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date
 
 from core.dates import in_twenty
-from core.names import TapeCode
 from core.records import Job, Promise, TapeRecord
 from core.stations import Station
 
@@ -36,13 +35,13 @@ _UNSETTLED = (Station.ASKING_THE_CUSTOMER, Station.KEPT_APART)
 """Tapes that are in no promise: nobody knows yet whether they will be played."""
 
 
-def answer(job: Job, today: date, chance: float | None, notes: Mapping[TapeCode, str]) -> str:
+def answer(job: Job, today: date, chance: float | None) -> str:
     """One or two sentences about a job, with nothing in them but that job.
 
-    ``chance`` of keeping the promised day as it looks now; ``notes`` what a tape set aside waits for.
+    ``chance`` is that of keeping the promised day as it looks now.
     """
     tapes = f"{_whose(job)} {_number(len(job.tapes))} tapes" if len(job.tapes) > 1 else f"{_whose(job)} tape"
-    return f"{tapes}{_stations(job, notes)}. {_day(job, today, chance)}".strip()
+    return f"{tapes}{_stations(job)}. {_day(job, today, chance)}".strip()
 
 
 def day_words(day: date) -> str:
@@ -60,7 +59,7 @@ def _number(count: int) -> str:
     return _COUNTED[count] if count < len(_COUNTED) else str(count)
 
 
-def _stations(job: Job, notes: Mapping[TapeCode, str]) -> str:
+def _stations(job: Job) -> str:
     groups = [
         (one, many, [tape for tape in job.tapes if tape.station in stations])
         for stations, one, many in _SAID
@@ -69,9 +68,9 @@ def _stations(job: Job, notes: Mapping[TapeCode, str]) -> str:
     if len(groups) == 1:
         one, many, tapes = groups[0]
         everyone = {1: "", 2: "both "}.get(len(tapes), "all ")
-        return f" {one if len(tapes) == 1 else _with_all(many, everyone)}{_about(tapes, notes)}"
+        return f" {one if len(tapes) == 1 else _with_all(many, everyone)}{_about(tapes)}"
     parts = [
-        f"{_number(len(tapes))} {one if len(tapes) == 1 else many}{_about(tapes, notes)}"
+        f"{_number(len(tapes))} {one if len(tapes) == 1 else many}{_about(tapes)}"
         for one, many, tapes in groups
     ]
     return f": {', '.join(parts)}"
@@ -83,12 +82,12 @@ def _with_all(words: str, everyone: str) -> str:
     return f"are {everyone}{rest}" if verb == "are" else f"{everyone}{words}"
 
 
-def _about(tapes: Sequence[TapeRecord], notes: Mapping[TapeCode, str]) -> str:
+def _about(tapes: Sequence[TapeRecord]) -> str:
     asked = {Station.ASKING_THE_CUSTOMER: "about", Station.KEPT_APART: "because of"}.get(tapes[0].station)
     if asked is None:
         return ""
     topics = [each.words for tape in tapes for each in tape.findings] or [
-        notes[tape.code] for tape in tapes if notes.get(tape.code)
+        tape.note for tape in tapes if tape.note
     ]
     return f" {asked} {' and '.join(dict.fromkeys(topics))}" if topics else ""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from sqlalchemy import update
@@ -19,6 +19,8 @@ class Unit:
     now: datetime
     """With its time zone."""
     who: str
+    memory: dict[str, object] = field(default_factory=dict)
+    """What an open shop remembers from one question to the next, so that it need not be read again."""
 
 
 def allot(unit: Unit, counter: str) -> int:

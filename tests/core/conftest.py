@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from tests.support.booked import desk, empty_file, file_desk
+from tests.support.booked import desk, empty_file, empty_server, file_desk, server_shop
 from tests.support.typed import box, codes, typed
 
-__all__ = ["box", "codes", "desk", "empty_file", "file_desk", "typed"]
+__all__ = [
+    "box",
+    "codes",
+    "desk",
+    "empty_file",
+    "empty_server",
+    "file_desk",
+    "server_shop",
+    "typed",
+]

@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import shutil
 import threading
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
 from sqlalchemy import text
 
-from core import backup, copying, database, history, jobs
+from core import backup, copying, database, history, jobs, schema
 from core.database import sqlite_module
-from core.errors import Unavailable, WrongInput
+from core.errors import Refused, Unavailable, WrongInput
 from core.shop import Shop
 from core.stations import Station
 from tests.support.booked import Desk, line
+
+FIRST_TABLES = (
+    *("counters", "settings", "drafts", "customers", "jobs", "tapes", "splices", "copies"),
+    *("payments", "agreements", "pickups", "handed_back", "events"),
+)
+"""What revision 0001 had."""
 
 
 def _day(desk: Desk) -> None:
@@ -163,13 +171,45 @@ def test_a_dump_that_was_altered_or_cut_short_changes_nothing(desk: Desk, tmp_pa
     _restore_refused(desk, short, "do not add up")
 
 
+def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: Path) -> None:
+    _day(desk)
+    before = desk.shop.ask(jobs.open_jobs)
+    source = database.open_database(desk.where)
+    dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
+    source.close()
+    _age(dump, "0001", FIRST_TABLES)
+    desk.shop.close()
+    backup.restore(desk.where, dump, now=desk.clock())
+    with Shop.open(desk.where, create=False) as shop:
+        assert shop.ask(jobs.open_jobs) == before
+
+
+def test_a_dump_of_a_newer_program_is_left_alone(desk: Desk, tmp_path: Path) -> None:
+    source = database.open_database(desk.where)
+    dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
+    source.close()
+    _age(dump, "9999", FIRST_TABLES)
+    desk.shop.close()
+    with pytest.raises(Refused, match="newer Tapewright"):
+        backup.restore(desk.where, dump, now=desk.clock())
+
+
+def _age(dump: Path, revision: str, tables: Iterable[str]) -> None:
+    """Makes a dump what a program of ``revision`` would have written."""
+    _, *rows, _ = dump.read_text(encoding="utf-8").splitlines(keepends=True)
+    kept = [row for row in rows if json.loads(row)["table"] in tables]
+    body = "".join([json.dumps({"tapewright": revision}) + "\n", *kept])
+    last = {"rows": len(kept), "sha256": hashlib.sha256(body.encode()).hexdigest()}
+    dump.write_text(body + json.dumps(last) + "\n", encoding="utf-8")
+
+
 def test_a_dump_is_lines_of_json_that_say_what_they_are(desk: Desk, tmp_path: Path) -> None:
     _day(desk)
     source = database.open_database(desk.where)
     dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
     source.close()
     first, *rows, last = [json.loads(each) for each in dump.read_text(encoding="utf-8").splitlines()]
-    assert first == {"tapewright": "0001", "made_at": "2026-03-03T14:00:00.000000Z"}
+    assert first == {"tapewright": schema.HEAD, "made_at": "2026-03-03T14:00:00.000000Z"}
     assert last["rows"] == len(rows)
     assert {"jobs", "tapes", "events", "pickups"} <= {each["table"] for each in rows}
 

@@ -7,10 +7,11 @@ from datetime import timedelta
 
 import pytest
 
-from core import jobs, payments, tapes
+from core import calls, jobs, payments, tapes
 from core.errors import Refused, WrongInput
 from core.inventory import CustomerDraft
 from core.names import Finding, JobNumber, TvSystem
+from core.records import Customer
 from core.stations import Station
 from tests.support.booked import Desk, command, line, quoted
 
@@ -103,6 +104,17 @@ def test_a_phone_number_is_kept_so_that_it_can_be_called(
     desk: Desk, given: str | None, kept: str | None
 ) -> None:
     assert desk.book(phone=given).customer.phone == kept
+
+
+def test_a_slip_in_name_or_phone_is_put_right(desk: Desk) -> None:
+    job = desk.book(name="Aad Fenwick")
+    right = CustomerDraft("Ada Fenwick", "303 555 0177", "ada@example.org")
+    corrected = desk.shop.run(jobs.correct_customer, job.number, right)
+    assert corrected.customer == Customer("Ada Fenwick", "+13035550177", "ada@example.org")
+    for said in ("fenw", "0177"):
+        assert [each.job.number for each in desk.shop.ask(calls.status, said)] == [job.number]
+    assert desk.shop.ask(calls.status, "0142") == ()
+    assert desk.shop.ask(jobs.history, job.number)[-1].words.startswith("name or way to reach")
 
 
 def test_a_job_that_is_not_there_is_named(desk: Desk) -> None:

@@ -64,12 +64,12 @@ def test_two_tills_may_make_the_same_shop(tmp_path: Path) -> None:
 def test_an_old_shop_is_copied_before_it_is_changed(monkeypatch: pytest.MonkeyPatch, file_desk: Desk) -> None:
     job = file_desk.book()
     changed: list[object] = []
-    monkeypatch.setattr(schema, "HEAD", "0002")
+    monkeypatch.setattr(schema, "HEAD", "9998")
     monkeypatch.setattr(schema, "_upgrade", changed.append)
     kept = schema.bring_up(file_desk.shop.database, create=False, now=file_desk.clock())
     assert changed == [file_desk.shop.database]
     assert kept is not None
-    assert kept.name == "shop-before-0002-20260303-140000.sqlite"
+    assert kept.name == "shop-before-9998-20260303-140000.sqlite"
     monkeypatch.undo()
     with Shop.open(kept) as shop:
         assert shop.ask(jobs.get, job.number) == job
