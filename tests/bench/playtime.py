@@ -107,7 +107,7 @@ def _one_after_another(tapes: Sequence[SimulatedTape], shop: ShopHabits) -> Iter
     for tape in tapes:
         if before and before[-1].box != f"{tape.job}":
             before = []
-        yield _loss(tape, _believed(tape, learning.of_box(before, shop)))
+        yield _loss(tape, _believed(tape, learning.of_box(tuple(before), shop)))
         before.append(played(tape))
 
 
