@@ -33,6 +33,7 @@ from core.records import (
 
 if TYPE_CHECKING:
     from core.decks import Kept
+    from core.learning import Evidence
 
 Json = Mapping[str, object]
 _DECIMALS = 6
@@ -190,6 +191,25 @@ def promises(kept: Iterable[Kept]) -> Json:
     }
 
 
+def habits(found: Iterable[Evidence]) -> Json:
+    """``habits``: what the shop has learned of its customers' tapes."""
+    return {
+        "habits": [
+            {
+                "kind": one.group[0],
+                "whose": one.whose,
+                "about": one.about,
+                "tapes": one.tapes,
+                "at_first": {words: _rounded(share) for words, share in one.at_first},
+                "seen": {words: _rounded(tapes) for words, tapes in one.seen},
+                "now": {words: _rounded(share) for words, share in one.now},
+                "sentence": one.sentence,
+            }
+            for one in found
+        ]
+    }
+
+
 def promise(made: Promise) -> Json:
     """A date, the chance of keeping it, and the whole curve."""
     return {
@@ -260,6 +280,7 @@ def _question(question: Question) -> Json:
     return {
         "line": question.line,
         "text": question.text,
+        "hours_off": _rounded(question.hours_off),
         "answers": [
             {"text": answer.words, "means": answer.means, "tape": line(answer.draft)}
             for answer in question.answers
@@ -279,6 +300,7 @@ def line(draft: TapeLine) -> Json:
         "fill": draft.fill,
         "findings": [finding.value for finding in draft.findings],
         "label": draft.label,
+        "origin": None if draft.origin is None else draft.origin.value,
     }
 
 

@@ -125,6 +125,9 @@ def _add_care(add: _Subcommands) -> None:
     one.add_argument("--note", type=text, help="a word for the history")
     one.add_argument("--deck", metavar="NAME", type=text, help="the deck it starts to play on")
     one.add_argument("--without-splice", metavar="WHAT", type=text, help="what was done instead of a splice")
+    one.add_argument("--found-speed", choices=_SPEEDS[:-1], help="the speed the deck showed")
+    one.add_argument("--found-as", metavar="FORMAT", type=text, help="the recording the deck found")
+    one.add_argument("--found-tv", choices=_SYSTEMS, help="the TV system the deck found")
     _add_splice(add)
     one = add("mark", "confirm that the not-for-reuse label is on the cassette")
     one.add_argument("code", metavar="CODE", type=text)
@@ -136,6 +139,7 @@ def _add_care(add: _Subcommands) -> None:
     one.add_argument("code", metavar="CODE", type=text)
     _add_pickup(add)
     add("promises", "open jobs with date, chance and what holds them")
+    add("habits", "what the shop believed of tapes at first, what it has seen, what it believes now")
 
 
 def _add_findings(one: Parser) -> None:

@@ -8,12 +8,15 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
 
+from core import captures, history, playtime, recorded, shelf, turnaround, wire
 from core import fittings as fitted
-from core import history, recorded, shelf, turnaround, wire
 from core.deck_choice import possible_systems
 from core.errors import Refused, WrongInput
+from core.habits import ShopHabits
 from core.inventory import TapeLine
 from core.names import TapeCode
+from core.possibilities import facts
+from core.ranges import ZERO
 from core.records import Fittings, Job, Promise
 from core.stations import ASIDE, Station
 from core.tables import JobRow, SettingRow, TapeRow
@@ -78,7 +81,8 @@ def queue(unit: Unit) -> tuple[QueuedTape, ...]:
             TapeRow.station.in_([each for each in shelf.IN_THE_SHOP if each not in _DONE])
         ).order_by(TapeRow.job_id, TapeRow.place)
     )
-    return tuple(_queued(tape, rush) for tape, rush in rows)
+    shop, boxes = captures.habits(unit), captures.habits_of_boxes(unit)
+    return tuple(_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows)
 
 
 def promises(unit: Unit) -> tuple[Kept, ...]:
@@ -107,8 +111,10 @@ def on_the_shops_clock(unit: Unit, moment: datetime) -> datetime:
     return moment.astimezone(ZoneInfo(fittings(unit).front.timezone))
 
 
-def _queued(row: TapeRow, rush: bool) -> QueuedTape:
+def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
+    """One waiting tape, believed anew by what the shop and its box have shown since it came."""
     repairs = [each.minutes for each in row.verdict.repairs]
+    known = facts(row.draft)
     still = row.station in (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH, *ASIDE)
     return QueuedTape(
         code=TapeCode(row.code),
@@ -116,11 +122,13 @@ def _queued(row: TapeRow, rush: bool) -> QueuedTape:
         recorded_as=row.draft.recorded_as,
         tv=row.draft.tv,
         speed=row.draft.speed,
-        minutes=row.minutes,
+        minutes=row.minutes if row.minutes == ZERO else playtime.belief_of(known, habits).range,
         station=row.station,
         since=row.since,
         rush=rush,
         bench_minutes=sum((each.likely for each in repairs), 0.0) if still else 0.0,
+        known=known,
+        habits=habits,
     )
 
 

@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo
 
 from core import (
     bench,
+    captures,
     decks,
     demo_script,
     fittings,
@@ -114,6 +115,7 @@ class _Play:
             fittings=self._fittings,
             load=turnaround.load(self._fittings, self._shop.ask(decks.queue), here),
             now=here,
+            shop=self._shop.ask(captures.habits),
         )
         command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor

@@ -182,6 +182,48 @@ def length_source(group: Group) -> str:
     return f"{page['source']} ({page['mark']})"
 
 
+ABOUT = {
+    "system": "what is recorded in the shell",
+    "tv": "TV system",
+    "speed": "recording speed",
+    "fill": "how full",
+    "length": "length of the cassette",
+}
+"""Kinds of habit in words."""
+
+
+def whose(group: Group) -> str:
+    """Whose habit it is: ``VHS-C (NTSC)``."""
+    kind, name = group
+    if kind == "length":
+        return (
+            "full cassettes of unpublished length" if name == "marking" else "full cassettes of known length"
+        )
+    if kind == "tv":
+        return "tapes marked for no TV system" if name == "any" else f"tapes marked for {name.upper()}"
+    bare, _, ending = name.rpartition("-") if name.endswith(_TVS) else (name, "", "")
+    words = catalogue().format(bare).words
+    return f"{words} ({ending.upper()})" if ending else words
+
+
+def possibilities_of(group: Group) -> dict[str, str]:
+    """The possibilities of a group, each in words; several may share their words."""
+    kind = group[0]
+    names = starting(group)
+    if kind == "speed":
+        return {name: Speed(name).words for name in names}
+    if kind == "system":
+        return {name: catalogue().format(name).words for name in names}
+    if kind == "fill":
+        middles = [(a + b) / 2 for a, b in zip(fill_edges(), fill_edges()[1:], strict=False)]
+        said = ["less than half full" if m < 0.42 else "half full or more" for m in middles[:-1]]
+        return dict(zip(names, (*said, "full to the end"), strict=True))
+    if kind == "length":
+        overs = length_over(group)
+        return {name: f"{over:.1%} longer" for name, over in zip(names, overs, strict=True)}
+    return {name: name.upper() for name in names}
+
+
 def camera_share(system: Format) -> float:
     """Tapes of the format that a camcorder made; 0 where nobody needs to ask."""
     return float(_page()["camera"].get(system.name, {}).get("share", 0.0))

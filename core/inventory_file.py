@@ -16,7 +16,7 @@ from core.cassettes import Format
 from core.errors import WrongInput
 from core.inventory import MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
 from core.json_text import AsWritten, Value
-from core.names import Finding, FormatName, Speed, TvSystem
+from core.names import Finding, FormatName, Origin, Speed, TvSystem
 
 LONGEST_NAME = 120
 LONGEST_LABEL = 200
@@ -26,7 +26,7 @@ LATEST_WISH_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
 _BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by")
-_TAPE = ("count", "format", "marking", "recorded_as", "speed", "tv", "fill", "findings", "label")
+_TAPE = ("count", "format", "marking", "recorded_as", "speed", "tv", "fill", "findings", "label", "origin")
 _CUSTOMER = ("name", "phone", "email")
 _DELIVERY = ("as", "codec", "on")
 _PHONE = "accepted: a phone number with its area code, or with + and the country's code"
@@ -101,6 +101,7 @@ def tape_line(members: Mapping[str, Value], box_tv: TvSystem | None = None) -> T
         fill=_maybe(members, "fill", _fill),
         findings=_maybe(members, "findings", _findings) or (),
         label=_maybe(members, "label", _label) or "",
+        origin=_maybe(members, "origin", _origin),
     )
 
 
@@ -127,6 +128,10 @@ def _speed(value: Value, system: Format, tv: TvSystem | None) -> Speed | None:
     known = [speed.value for speed in system.speeds_in(tv)]
     name = value.one_of([*known, "unknown"])
     return None if name == "unknown" else Speed(name)
+
+
+def _origin(value: Value) -> Origin:
+    return Origin(value.one_of([origin.value for origin in Origin]))
 
 
 def _label(value: Value) -> str:

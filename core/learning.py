@@ -28,6 +28,8 @@ _PASSES = 3
 _READ_OFF = 0.5
 """Minutes by which a counter read at the bench may be off (an assumption)."""
 _SURE = 1e-6
+_SEEN = ("system", "tv", "speed")
+"""Habits that can be read off a deck."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +73,8 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
     return shop
 
 
-def of_box(played: Sequence[Played], shop: ShopHabits) -> ShopHabits:
+@lru_cache(maxsize=256)
+def of_box(played: tuple[Played, ...], shop: ShopHabits) -> ShopHabits:
     """What is believed of the tapes still to come of a box of which these were played."""
     return shop.of_box(counted(counts_of(played, shop)))
 
@@ -100,6 +103,55 @@ def counted(found: Iterable[Counts]) -> dict[Group, dict[str, float]]:
     return total
 
 
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """One habit: what was believed at first, what was seen since, what is believed now."""
+
+    group: Group
+    whose: str
+    """``VHS-C, NTSC``."""
+    about: str
+    """``recording speed``."""
+    at_first: tuple[tuple[str, float], ...]
+    """(possibility, share), in the order of the starting beliefs."""
+    seen: tuple[tuple[str, float], ...]
+    """(possibility, tapes); parts of a tape where nobody looked and the minutes allow several."""
+    now: tuple[tuple[str, float], ...]
+    tapes: int
+    sentence: str
+    """``31 of your last 40 VHS-C (NTSC) were EP.``"""
+
+
+def evidence(played: tuple[Played, ...]) -> tuple[Evidence, ...]:
+    """Every habit of which a tape was seen, the best known first."""
+    recent = played[-WINDOW:]
+    shop = learned(recent)
+    seen = counted(counts_of(recent, shop))
+    found = [_evidence(group, names, shop) for group, names in seen.items() if sum(names.values()) >= 0.5]
+    return tuple(sorted(found, key=lambda each: (-each.tapes, each.group)))
+
+
+def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:
+    start, now = habits.starting(group), shop.weights(group)
+    whose, about = habits.whose(group), habits.ABOUT[group[0]]
+    tapes = round(sum(seen.values()))
+    words = habits.possibilities_of(group)
+    counts = _in_words(words, seen)
+    often, count = max(counts, key=lambda pair: pair[1])
+    sentence = f"{count:.0f} of your last {max(tapes, 1)} {whose} were {often}."
+    return Evidence(
+        group, whose, about, _in_words(words, start), counts, _in_words(words, now), tapes, sentence
+    )
+
+
+def _in_words(words: Mapping[str, str], weights: Weights) -> tuple[tuple[str, float], ...]:
+    """Weights under the words a person uses, several names of one word added up."""
+    found: dict[str, float] = {}
+    for name, said in words.items():
+        found[said] = found.get(said, 0.0) + weights.get(name, 0.0)
+    return tuple(found.items())
+
+
 # --- what explains the minutes of one tape -------------------------------------------------
 
 
@@ -121,10 +173,15 @@ def _explained(known: Facts, seen: Facts, minutes: NDArray[np.float64], shop: Sh
     overlap = np.minimum(ways.end, minutes[:, None] + off) - np.maximum(ways.begin, minutes[:, None] - off)
     likely = ways.weight * np.maximum(overlap, 0.0) / (ways.end - ways.begin)
     total = likely.sum(axis=1, keepdims=True)
-    # Minutes that nothing explains (a deck left running) tell only what was seen.
     shares = np.where(total > 0, likely / np.maximum(total, 1e-300), 0.0)
+    # Minutes that nothing explains (a deck left running) tell only what somebody saw.
+    unexplained = ways.weight / ways.weight.sum() if seen != replace(known, fill=None) else shares[0] * 0
     for n in range(len(minutes)):
-        yield {group: _named(names, shares[n], ways, group) for group, names in ways.names.items()}
+        share, groups = shares[n], ways.names.items()
+        if not total[n]:
+            share = unexplained
+            groups = {group: names for group, names in groups if group[0] in _SEEN}.items()
+        yield {group: _named(names, share, ways, group) for group, names in groups}
 
 
 def _named(
@@ -174,7 +231,8 @@ def _recordings(
 
 
 def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str, NDArray[np.bool_]]]]:
-    groups = dict.fromkeys(group for label in labels for group in label)
+    every = dict.fromkeys(group for label in labels for group in label)
+    groups = [group for group in every if len(habits.starting(group)) > 1]  # else there is nothing to learn
     found: dict[Group, list[tuple[str, NDArray[np.bool_]]]] = {}
     for group in groups:
         named = np.array([label.get(group, "") for label in labels])

@@ -15,6 +15,7 @@ from core.records import Found, Happening, Job, Pickup, Promise, Quote, TapeReco
 
 if TYPE_CHECKING:
     from core.decks import Kept
+    from core.learning import Evidence
 
 
 def playtime(belief: Belief) -> str:
@@ -103,6 +104,18 @@ def tape(record: TapeRecord) -> str:
 def history(happenings: Iterable[Happening]) -> str:
     """One line for each thing that happened."""
     return _lines(*(f"{one.at.isoformat(timespec='minutes')}  {one.by}: {one.words}" for one in happenings))
+
+
+def habits(found: Sequence[Evidence]) -> str:
+    """One sentence for each habit, and the shares before and since."""
+    if not found:
+        return "No tape has finished playing yet; the starting beliefs hold."
+    return _lines(*(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
+
+
+def _shares(one: Evidence) -> str:
+    now = dict(one.now)
+    return ", ".join(f"{words} {share:.0%} at first, {now[words]:.0%} now" for words, share in one.at_first)
 
 
 def pickup(handed: Pickup, receipt: Path | None) -> str:

@@ -1,8 +1,8 @@
 """What the shop keeps, as typed tables. No rule lives here but those the database itself must hold.
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
-update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow` and `HandedBackRow` are never changed or
-deleted: triggers of the first migration see to it.
+update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow` and `CaptureRow` are never
+changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, MappedAsDataclass, mapped_co
 
 from core.columns import ByValue, UtcMoment, Wired
 from core.inventory import Inventory, TapeLine
-from core.names import Finding, Join
+from core.names import Finding, FormatName, Join, Speed, TvSystem
 from core.ranges import Range
 from core.records import Pickup, Promise, Quote, Stroke, Verdict
 from core.stations import Station
@@ -162,6 +162,21 @@ class SpliceRow(Table):
     struck_because: Mapped[str | None] = mapped_column(Text, default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
+
+
+class CaptureRow(Table):
+    """One time a tape played to its end, and what the deck showed; None where nobody looked."""
+
+    __tablename__ = "captures"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True)
+    minutes: Mapped[float]
+    speed: Mapped[Speed | None] = mapped_column(ByValue(Speed))
+    recorded_as: Mapped[FormatName | None] = mapped_column(String(40))
+    tv: Mapped[TvSystem | None] = mapped_column(ByValue(TvSystem))
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
 
 
 class CopyRow(Table):

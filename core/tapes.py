@@ -7,8 +7,9 @@ from dataclasses import replace
 
 from sqlalchemy import select
 
-from core import condition, customers, decks, moves, playtime, recorded, shelf
+from core import captures, condition, customers, decks, moves, playtime, recorded, shelf
 from core import history as chain
+from core.captures import NOTHING, Shown
 from core.errors import Refused, WrongInput
 from core.names import Finding, TapeCode
 from core.records import Happening, TapeRecord
@@ -30,12 +31,14 @@ def move(
     note: str = "",
     deck: str | None = None,
     without_splice: str | None = None,
+    shown: Shown = NOTHING,
 ) -> TapeRecord:
     """Puts a tape at a station, with what was seen there and the minutes it played.
 
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
-    expected. Refused, with where it may go, for a move out of order, an open repair or a deck in use;
-    WrongInput for a code, deck or play time that cannot be.
+    expected; ``shown`` is what the deck showed of a tape that has played. Refused, with where it may go,
+    for a move out of order, an open repair or a deck in use; WrongInput for a code, deck, play time or
+    recording that cannot be.
     """
     row = shelf.tape_row(unit, code)
     seen = add_findings(row, findings)
@@ -43,11 +46,14 @@ def move(
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
     before = row.station
-    _take_minutes(row, minutes)
+    captures.check(row, shown, minutes)
+    take_minutes(row, minutes)
+    if minutes is not None and before is Station.PLAYING:
+        captures.enter(unit, row, minutes, shown)
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
-    _tell_move(unit, row, before, seen, without_splice)
+    _tell_move(unit, row, before, seen, without_splice, shown)
     unit.session.flush()
     return recorded.tape(row)
 
@@ -103,7 +109,8 @@ def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
         row.settled += open_findings(row)
 
 
-def _take_minutes(row: TapeRow, minutes: float | None) -> None:
+def take_minutes(row: TapeRow, minutes: float | None) -> None:
+    """Keeps the minutes a tape at hand played, when they are known; WrongInput for more than it can hold."""
     if minutes is None:
         return
     anything = replace(row.draft, marking=None, recorded_as=None, speed=None, tv=None, fill=None)
@@ -131,12 +138,18 @@ def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> No
 
 
 def _tell_move(
-    unit: Unit, row: TapeRow, before: Station, seen: tuple[Finding, ...], without_splice: str | None
+    unit: Unit,
+    row: TapeRow,
+    before: Station,
+    seen: tuple[Finding, ...],
+    without_splice: str | None,
+    shown: Shown,
 ) -> None:
     parts = [f"{before.words} → {row.station.words}"]
     parts += [f"on {row.deck}"] if row.deck else []
     parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
     parts += [f"instead of a splice: {without_splice}"] if without_splice else []
+    parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
     parts += [row.note] if row.note else []
     chain.append(
         unit,
@@ -149,4 +162,5 @@ def _tell_move(
         settled=row.settled,
         played_minutes=row.played_minutes,
         deck=row.deck,
+        shown=shown,
     )

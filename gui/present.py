@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
-from core import decks, hours, pricebook, quoting, turnaround
+from core import captures, decks, hours, pricebook, quoting, turnaround
+from core.habits import STARTING, ShopHabits
 from core.inventory import Inventory
 from core.pricebook import PriceBook
 from core.records import Fittings, Quote
@@ -24,6 +25,8 @@ class Present:
     load: turnaround.Load
     now: datetime
     """When it was read, as the clock on the shop's wall shows it."""
+    habits: ShopHabits = STARTING
+    """What the shop has learned of its customers' tapes."""
 
     @property
     def today(self) -> date:
@@ -32,7 +35,9 @@ class Present:
     def quote(self, inventory: Inventory, now: datetime) -> Quote:
         """The quote of a box; pure. WrongInput for what the catalogue or the book do not know."""
         moment = now.astimezone(self.now.tzinfo)
-        return quoting.quote(inventory, book=self.book, fittings=self.fittings, load=self.load, now=moment)
+        return quoting.quote(
+            inventory, book=self.book, fittings=self.fittings, load=self.load, now=moment, shop=self.habits
+        )
 
 
 def read(unit: Unit) -> Present:
@@ -40,4 +45,4 @@ def read(unit: Unit) -> Present:
     fittings = decks.fittings(unit)
     now = decks.on_the_shops_clock(unit, unit.now)
     load = turnaround.load(fittings, decks.queue(unit), now)
-    return Present(fittings, pricebook.in_force(hours.today(fittings, now)), load, now)
+    return Present(fittings, pricebook.in_force(hours.today(fittings, now)), load, now, captures.habits(unit))

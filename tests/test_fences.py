@@ -19,6 +19,7 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.backup",
         "core.bench",
         "core.calls",
+        "core.captures",
         "core.cli",
         "core.columns",
         "core.copying",

@@ -24,6 +24,7 @@ _ROOMS = {
     "history": (_CARE, "tell_history"),
     "pickup": (_BOX, "hand_back"),
     "promises": (_CARE, "tell_promises"),
+    "habits": (_CARE, "tell_habits"),
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),
     "verify": (_KEEPING, "verify"),

@@ -18,6 +18,7 @@ from core import (
 )
 from core.commands import papers
 from core.commands.call import Call, Reply, contents
+from core.habits import STARTING, ShopHabits
 from core.inventory import Inventory
 from core.inventory_file import Reading
 from core.names import JobNumber, TapeCode
@@ -77,11 +78,11 @@ def hand_back(call: Call) -> Reply:
     return Reply(answers.pickup(handed, receipt), plain_text.pickup(handed, receipt), note=note)
 
 
-def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...]]:
-    """What a quote stands on: the shop's fittings and its queue."""
-    from core import decks
+def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...], ShopHabits]:
+    """What a quote stands on: the shop's fittings, its queue, and what it has learned."""
+    from core import captures, decks
 
-    return shop.ask(decks.fittings), shop.ask(decks.queue)
+    return shop.ask(decks.fittings), shop.ask(decks.queue), shop.ask(captures.habits)
 
 
 def quote_of(
@@ -89,6 +90,7 @@ def quote_of(
     data: bytes,
     fitted: Fittings,
     queue: tuple[turnaround.QueuedTape, ...] = (),
+    learned: ShopHabits = STARTING,
     *,
     customer_needed: bool = False,
 ) -> Quote:
@@ -100,6 +102,7 @@ def quote_of(
         fittings=fitted,
         load=turnaround.load(fitted, queue, now),
         now=now,
+        shop=learned,
     )
 
 

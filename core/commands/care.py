@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from core import answers, bench, calls, decks, plain_text, tapes
+from argparse import Namespace
+
+from core import answers, bench, calls, captures, decks, plain_text, tapes
+from core.captures import Shown
 from core.commands.call import Call, Reply
-from core.names import Finding, Join, TapeCode
+from core.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
 from core.records import TapeRecord
 from core.stations import Station
 
@@ -28,8 +31,23 @@ def move(call: Call) -> Reply:
             note=asked.note or "",
             deck=asked.deck,
             without_splice=asked.without_splice,
+            shown=_shown(asked),
         )
     return _told(record)
+
+
+def _shown(asked: Namespace) -> Shown:
+    return Shown(
+        speed=Speed(asked.found_speed) if asked.found_speed else None,
+        recorded_as=FormatName(asked.found_as) if asked.found_as else None,
+        tv=TvSystem(asked.found_tv) if asked.found_tv else None,
+    )
+
+
+def tell_habits(call: Call) -> Reply:
+    with call.open() as shop:
+        found = shop.ask(captures.evidence)
+    return Reply(answers.habits(found), plain_text.habits(found))
 
 
 def splice(call: Call) -> Reply:

@@ -12,7 +12,7 @@ from uuid import uuid4
 
 import pytest
 
-from core import decks, jobs, pickups, pricebook, quoting, tapes, turnaround
+from core import captures, decks, jobs, pickups, pricebook, quoting, tapes, turnaround
 from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.names import CommandId, Finding, FormatName, Speed, TvSystem
 from core.records import Job, Pickup, Quote, Signature, TapeRecord
@@ -107,6 +107,7 @@ def _quote(unit: Unit, box: Inventory) -> Quote:
         fittings=fitted,
         load=turnaround.load(fitted, decks.queue(unit), now),
         now=now,
+        shop=captures.habits(unit),
     )
 
 

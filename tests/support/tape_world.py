@@ -1,9 +1,9 @@
 """Invented shops whose customers bring invented tapes: the world that a belief about play time must meet.
 
 Nothing here knows how the program believes. Speeds and lengths are written down again, customers are of
-kinds (a camcorder, a television, both), fullness is a Beta distribution and no histogram, and cassettes run over
-their marking by a bell curve. Figures are invented, but for the speeds (mm/s) and lengths (m) of the
-reference tables.
+kinds (a camcorder, a television, both), fullness is a Beta distribution and no histogram, and cassettes
+run over their marking by a bell curve. Figures are invented, but for the speeds (mm/s) and lengths (m)
+of the reference tables.
 """
 
 from __future__ import annotations

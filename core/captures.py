@@ -1,0 +1,113 @@
+"""What the decks showed: every tape that finished playing, kept, and what the shop learns from them all."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass, replace
+
+from sqlalchemy import func, select
+
+from core import learning, playtime, shelf
+from core.errors import WrongInput
+from core.habits import ShopHabits
+from core.learning import Evidence, Played
+from core.names import FormatName, Speed, TvSystem
+from core.possibilities import facts
+from core.tables import CaptureRow, JobRow, TapeRow
+from core.unit import Unit
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What somebody read off the deck besides the minutes; None: nobody looked."""
+
+    speed: Speed | None = None
+    recorded_as: FormatName | None = None
+    tv: TvSystem | None = None
+
+    @property
+    def is_nothing(self) -> bool:
+        return self == NOTHING
+
+    @property
+    def words(self) -> str:
+        parts = [
+            self.speed.words if self.speed else "",
+            self.recorded_as or "",
+            self.tv.name if self.tv else "",
+        ]
+        return ", ".join(part for part in parts if part)
+
+
+NOTHING = Shown()
+
+
+def check(row: TapeRow, shown: Shown, minutes: float | None) -> None:
+    """WrongInput for a speed, recording or TV system that this tape cannot have, or without the minutes."""
+    if shown.is_nothing:
+        return
+    if minutes is None:
+        raise WrongInput("what the deck showed", shown.words, "it is told together with the minutes played")
+    draft = row.draft
+    found = replace(
+        draft,
+        recorded_as=shown.recorded_as or draft.recorded_as,
+        tv=shown.tv or draft.tv,
+        # What the customer said of the speed gives way to a recording that was found to be another.
+        speed=shown.speed or (None if shown.recorded_as else draft.speed),
+    )
+    playtime.check(found, None)
+
+
+def enter(unit: Unit, row: TapeRow, minutes: float, shown: Shown) -> None:
+    """Keeps one finished capture. A tape played again has another; the last one counts."""
+    unit.session.add(
+        CaptureRow(
+            tape_id=row.id,
+            minutes=minutes,
+            speed=shown.speed,
+            recorded_as=shown.recorded_as,
+            tv=shown.tv,
+            at=unit.now,
+            by=unit.who,
+        )
+    )
+
+
+def played(unit: Unit) -> tuple[Played, ...]:
+    """The newest captures of the shop, oldest first, one a tape."""
+    newest = select(func.max(CaptureRow.id)).group_by(CaptureRow.tape_id)
+    rows = unit.session.execute(
+        select(CaptureRow, TapeRow.draft, TapeRow.job_id)
+        .join(TapeRow, TapeRow.id == CaptureRow.tape_id)
+        .where(CaptureRow.id.in_(newest))
+        .order_by(CaptureRow.id.desc())
+        .limit(learning.WINDOW)
+    )
+    found = [
+        Played(f"{job}", facts(draft), row.minutes, row.speed, row.recorded_as, row.tv)
+        for row, draft, job in rows
+    ]
+    return tuple(reversed(found))
+
+
+def habits(unit: Unit) -> ShopHabits:
+    """What the shop believes of its customers' tapes by now."""
+    return learning.learned(played(unit))
+
+
+def habits_of_boxes(unit: Unit) -> dict[int, ShopHabits]:
+    """By job id: what is believed of boxes still in the shop of which a tape was played."""
+    shop, boxes = habits(unit), defaultdict(list)
+    here = set(
+        unit.session.scalars(select(JobRow.id).join(TapeRow).where(TapeRow.station.in_(shelf.IN_THE_SHOP)))
+    )
+    for tape in played(unit):
+        if int(tape.box) in here:
+            boxes[int(tape.box)].append(tape)
+    return {job: learning.of_box(tuple(tapes), shop) for job, tapes in boxes.items()}
+
+
+def evidence(unit: Unit) -> tuple[Evidence, ...]:
+    """What the shop believed at first, what it has seen, and what it believes now, habit by habit."""
+    return learning.evidence(played(unit))

@@ -1,0 +1,126 @@
+"""Tapes of one box are drawn together: each by itself as believed, all of them long or short together."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from core import customer_habits, habits, learning, playtime
+from core.customer_habits import Box
+from core.habits import STARTING, ShopHabits
+from core.inventory import TapeLine
+from core.learning import Played
+from core.names import FormatName, Speed, TvSystem
+from core.possibilities import Facts, facts
+from tests.core.test_playtime import lines
+
+VHS = Facts(FormatName("vhs"), "T-120", tv=TvSystem.NTSC)
+BOX = Box(key=5, seed=7, scenarios=20_000)
+STRANGERS = replace(BOX, habits=ShopHabits(alike=dict.fromkeys(habits.SHARED, 1e6)))
+"""Tapes that share nothing: each follows the shop, none the box."""
+
+
+def drawn(tapes: Sequence[Facts], box: Box = BOX) -> np.ndarray:
+    return customer_habits.draws_of_job(tapes, list(range(1, len(tapes) + 1)), box)
+
+
+@settings(max_examples=25)
+@given(lines())
+def test_a_tape_by_itself_is_drawn_from_its_belief(line: TapeLine) -> None:
+    known = facts(line)
+    belief = playtime.belief_of(known)
+    (minutes,) = drawn([known])
+
+    mean = sum(value * probability for value, probability in belief.points)
+    deviation = np.sqrt(sum((value - mean) ** 2 * probability for value, probability in belief.points))
+    assert minutes.mean() == pytest.approx(mean, abs=4.5 * deviation / np.sqrt(BOX.scenarios) + 1e-6)
+    assert minutes.max() <= belief.longest + 1e-6
+    below = [(minutes <= belief.quantile(p) * (1 + 1e-9)).mean() for p in (0.1, 0.5, 0.9)]
+    least = [(minutes < belief.quantile(p) * 0.985).mean() for p in (0.1, 0.5, 0.9)]
+    assert all(share >= p - 0.03 for share, p in zip(below, (0.1, 0.5, 0.9), strict=True))
+    assert all(share <= p + 0.03 for share, p in zip(least, (0.1, 0.5, 0.9), strict=True))
+
+
+def test_tapes_of_one_box_are_long_together_and_strangers_are_not() -> None:
+    assert np.corrcoef(drawn([VHS, VHS]))[0, 1] > 0.25
+    assert abs(np.corrcoef(drawn([VHS, VHS], STRANGERS))[0, 1]) < 0.03
+
+
+def test_sharing_a_habit_widens_the_hours_of_the_box_and_leaves_their_mean() -> None:
+    together, apart = (drawn([VHS] * 12, box).sum(axis=0) for box in (BOX, STRANGERS))
+
+    assert together.std() > 1.6 * apart.std()
+    assert together.mean() == pytest.approx(apart.mean(), rel=0.02)
+    wide, narrow = (customer_habits.range_of(total) for total in (together, apart))
+    assert wide.low < narrow.low < narrow.high < wide.high
+    one = playtime.belief_of(VHS).range
+    assert 12 * one.low < wide.low
+    assert wide.high < 12 * one.high
+
+
+def test_a_tape_keeps_its_draws_whatever_lies_beside_it() -> None:
+    alone = customer_habits.draws_of_job([VHS], [9], BOX)
+    among = customer_habits.draws_of_job([replace(VHS, marking="T-60"), VHS], [3, 9], BOX)
+    assert (alone[0] == among[1]).all()
+
+
+def test_another_box_has_habits_of_its_own() -> None:
+    mine, other = (drawn([VHS], replace(BOX, key=key))[0] for key in (5, 6))
+    assert np.corrcoef(mine, other)[0, 1] < 0.9
+
+
+def test_an_ep_tape_that_was_played_makes_its_siblings_longer() -> None:
+    ep = Played("box", VHS, 300.0, Speed.EP)
+    box = learning.of_box((ep,), STARTING)
+
+    def slow(shop: ShopHabits) -> float:
+        return sum(p for minutes, p in playtime.belief_of(VHS, shop).points if minutes > 250)
+
+    assert playtime.belief_of(VHS, box).range.likely > 1.2 * playtime.belief_of(VHS).range.likely
+    assert slow(box) > 1.3 * slow(STARTING)
+    assert drawn([VHS] * 4, replace(BOX, habits=box)).mean() > 1.15 * drawn([VHS] * 4).mean()
+
+
+def test_every_sibling_played_narrows_what_is_left() -> None:
+    widths = []
+    for played in (0, 2, 8):
+        box = learning.of_box((Played("box", VHS, 122.5, Speed.SP),) * played, STARTING)
+        total = customer_habits.range_of(drawn([VHS] * 6, replace(BOX, habits=box)).sum(axis=0))
+        widths.append(total.high - total.low)
+    assert widths[0] > 1.2 * widths[1] > 1.2 * widths[2]
+
+
+@given(st.lists(st.floats(0.02, 40.0), min_size=2, max_size=6), st.integers(0, 2**63))
+@settings(max_examples=15)
+def test_shares_are_those_of_a_dirichlet_distribution(shape: list[float], key: int) -> None:
+    shares = customer_habits.dirichlet(tuple(shape), key, BOX)
+
+    total = sum(shape)
+    assert shares.sum(axis=0) == pytest.approx(np.ones(BOX.scenarios))
+    for share, each in zip(shares, shape, strict=True):
+        mean = each / total
+        variance = mean * (1 - mean) / (total + 1)
+        assert share.mean() == pytest.approx(mean, abs=5 * np.sqrt(variance / BOX.scenarios) + 1e-9)
+        assert share.var() == pytest.approx(variance, rel=0.12, abs=2e-4)
+
+
+def test_a_box_of_forty_tapes_asked_for_again_takes_no_time_to_speak_of() -> None:
+    box = Box(5, 7, 1000)
+    lots = [
+        (replace(VHS, marking=name), tuple(range(n, n + 10))) for n, name in ((0, "T-120"), (90, "T-160"))
+    ]
+    lots += [(facts(TapeLine(1, FormatName(name))), tuple(range(20))) for name in ("hi8",)]
+    customer_habits.minutes_of_job(lots, box)
+
+    def once() -> float:
+        begun = time.perf_counter()
+        customer_habits.range_of(customer_habits.minutes_of_job(lots, box))
+        return time.perf_counter() - begun
+
+    assert min(once() for _ in range(5)) < 3e-3

@@ -1,0 +1,91 @@
+"""The question that takes off most hours comes first; what would take off nothing is not asked."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from core import customer_habits, draws, questions
+from core.customer_habits import Box
+from core.inventory import TapeLine
+from core.names import FormatName, Origin, Speed, TvSystem
+from core.possibilities import facts
+from core.questions import Asked
+from core.records import Question
+
+BOX = Box(5, 7, 1000)
+NTSC = TvSystem.NTSC
+
+
+def asked(position: int, line: TapeLine, tv: TvSystem | None = NTSC) -> Asked:
+    return Asked(position, line, tv, tuple(draws.key(position, n) for n in range(line.count)))
+
+
+def line(name: str, marking: str | None = None, count: int = 1, **known: object) -> TapeLine:
+    return replace(TapeLine(count, FormatName(name), marking), **known)  # type: ignore[arg-type]
+
+
+def about(found: tuple[Question, ...], words: str) -> Question:
+    return next(question for question in found if words in question.text)
+
+
+def test_the_question_that_takes_off_most_comes_first() -> None:
+    found = questions.questions([asked(1, line("minidv", "DVM60")), asked(2, line("vhs", "T-120", 10))], BOX)
+
+    hours = [question.hours_off for question in found]
+    assert hours == sorted(hours, reverse=True)
+    assert (found[0].line, hours[0] > 3) == (2, True)
+    assert "speed" in found[0].text
+
+
+def test_hours_off_is_what_the_answers_take_off_the_range_on_average() -> None:
+    box = [asked(1, line("vhs", "T-120", 10))]
+    question = about(questions.questions(box, BOX), "full")
+
+    def width(tape: TapeLine) -> float:
+        (lot,) = [asked(1, tape)]
+        total = customer_habits.range_of(customer_habits.minutes_of_lot(facts(tape, NTSC), lot.keys, BOX))
+        return (total.high - total.low) / 60
+
+    after = [width(answer.draft) for answer in question.answers]
+    # Shares of the starting beliefs: nearly full 0.37, more than half 0.40, less 0.23.
+    expected = 0.37 * after[0] + 0.40 * after[1] + 0.23 * after[2]
+    assert question.hours_off == pytest.approx(width(box[0].line) - expected, abs=0.02)
+
+
+def test_nothing_is_asked_of_a_tape_of_which_all_is_known() -> None:
+    known = line("vhs", "T-120", 10, speed=Speed.SP, fill=1.0)
+    assert questions.questions([asked(1, known)], BOX) == ()
+    assert questions.questions([], BOX) == ()
+
+
+def test_an_answer_leads_to_a_line_that_is_not_asked_the_same_again() -> None:
+    box = [asked(1, line("vhs", "T-120", 10), tv=None)]
+    for question in questions.questions(box, BOX):
+        for answer in question.answers:
+            again = questions.questions([asked(1, answer.draft, tv=None)], BOX)
+            assert question.text not in [each.text for each in again]
+
+
+def test_television_or_camcorder_is_asked_where_it_matters() -> None:
+    vhs = about(questions.questions([asked(1, line("vhs", "T-120", 4))], BOX), "camcorder, or")
+    assert [answer.draft.origin for answer in vhs.answers] == [Origin.CAMERA, Origin.BROADCAST]
+    dv = questions.questions([asked(1, line("minidv", "DVM60", 40))], BOX)
+    assert not any("camcorder, or" in question.text for question in dv)
+
+
+def test_where_it_was_recorded_is_asked_when_the_tv_system_is_open() -> None:
+    tapes = line("hi8", None, 10)
+    found = questions.questions([asked(1, tapes, tv=None)], BOX)
+    assert [answer.draft.tv for answer in about(found, "where was").answers] == [NTSC, TvSystem.PAL]
+    assert not any("where was" in question.text for question in questions.questions([asked(1, tapes)], BOX))
+
+
+def test_digital8_is_always_asked_because_it_needs_another_machine() -> None:
+    small = asked(1, line("hi8", "P6-30", speed=Speed.SP, fill=0.05))
+    big = [asked(n, line("vhs", "T-160", 20)) for n in range(2, 12)]
+    found = questions.questions([small, *big], BOX)
+
+    assert about(found, "Digital8").hours_off < questions.WORTH_ASKING
+    assert len(found) == questions.MOST + 1
