@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -10,6 +10,7 @@ from datetime import date, datetime
 
 import numpy as np
 
+from core.bounds import binding
 from core.hours import HORIZON_DAYS, Calendar, Minutes, spoken
 from core.plan import Done
 from core.records import Chance, Promise
@@ -36,6 +37,16 @@ class Finish:
 
 
 @dataclass(frozen=True, slots=True)
+class Before:
+    """What waits with a box, by the decks it may play on."""
+
+    waiting: Mapping[tuple[int, ...], int]
+    """Tapes before it."""
+    work: Mapping[tuple[int, ...], float]
+    """Likely minutes of deck time, its own included."""
+
+
+@dataclass(frozen=True, slots=True)
 class Asked:
     """What a date is asked against."""
 
@@ -56,7 +67,7 @@ def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = ()) -> Finish:
     return Finish(times.max(axis=0), last, sum(one.overlong for one in done), left_out)
 
 
-def promise_of(finish: Finish, asked: Asked, waiting: Mapping[tuple[int, ...], int]) -> Promise:
+def promise_of(finish: Finish, asked: Asked, before: Before | None = None) -> Promise:
     """The first day by whose closing the box is done with the shop's confidence; None when there is none."""
     calendar = asked.calendar
     first = int(np.searchsorted(calendar.day_ends, asked.now, side="left"))
@@ -64,7 +75,7 @@ def promise_of(finish: Finish, asked: Asked, waiting: Mapping[tuple[int, ...], i
     days = calendar.days[first:]
     place = _first_at(by, asked.confidence)
     day = days[place] if place is not None else None
-    held_by = _why_no_date(finish, asked) if day is None else _held_by(finish, asked, day, waiting)
+    held_by = _why_no_date(finish, asked) if day is None else _held_by(finish, asked, day, before)
     return Promise(
         day=day,
         stated=float(by[place]) if place is not None else 0.0,
@@ -139,34 +150,69 @@ def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
     sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
     return (
         f"no date within {HORIZON_DAYS} days can be promised: by then it is ready {in_twenty(sure)}",
-        *_queue(finish, {}),
+        *_queue(finish, None),
     )
 
 
-def _held_by(
-    finish: Finish, asked: Asked, day: date, waiting: Mapping[tuple[int, ...], int]
-) -> tuple[str, ...]:
-    return (*_queue(finish, waiting), *_overlong(finish), *_shut(asked, day))
+def _held_by(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
+    return (
+        *_queue(finish, before),
+        *_work(finish, asked, day, before),
+        *_nights(finish),
+        *_overlong(finish),
+        *_shut(asked, day),
+    )
 
 
-def _queue(finish: Finish, waiting: Mapping[tuple[int, ...], int]) -> tuple[str, ...]:
+def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
     """What the last tape waits for: the deck group, the bench, or nothing but its own play time."""
     groups: dict[str, float] = {}
     for done, share in finish.last:
-        group = _group(done, waiting)
+        group = _group(done, before)
         groups[group] = groups.get(group, 0.0) + share
     words, share = max(groups.items(), key=lambda group: group[1])
     return (words if share > 0.95 else f"{words} (in {in_twenty(share)})",)
 
 
-def _group(done: Done, waiting: Mapping[tuple[int, ...], int]) -> str:
+def _group(done: Done, before: Before | None) -> str:
     decks = done.step.suited.decks
-    if done.benched:
+    if done.benched > 0.5:
         return "the bench: the last tape waits to be looked over or repaired"
-    count, ahead = len(decks), waiting.get(decks, 0)
+    count, ahead = len(decks), before.waiting.get(decks, 0) if before else 0
     machines = "one deck plays" if count == 1 else f"{count} decks play"
     queue = f"; {ahead} {'tape waits' if ahead == 1 else 'tapes wait'} for them already" if ahead else ""
     return f"{machines} {done.step.suited.words}, and the last tape is done there{queue}"
+
+
+def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
+    """How much work is bound to the decks that hold the box, beside the openings it is promised in."""
+    decks = finish.last[0][0].step.suited.decks if finish.last else ()
+    bound = binding(before.work, decks) if before and decks else None
+    calendar = asked.calendar
+    if bound is None or finish.last[0][0].benched > 0.5:
+        return ()
+    begin = float(calendar.worked(np.array([asked.now]))[0])
+    end = float(calendar.when_worked(np.array([begin + bound.each]))[0])
+    first = bisect_left(calendar.day_ends, asked.now)
+    least, planned = bisect_left(calendar.day_ends, end), bisect_left(calendar.days, day)
+    if planned == first or np.isinf(end):
+        return ()
+    machines = "one deck" if len(bound.decks) == 1 else f"{len(bound.decks)} decks"
+    return (
+        f"about {bound.minutes / 60:.0f} hours of play have {machines} to themselves and no other: "
+        f"{_openings(least - first + 1)} at least, and the date allows {_openings(planned - first + 1)}",
+    )
+
+
+def _openings(count: int) -> str:
+    return "1 opening day" if count == 1 else f"{count} opening days"
+
+
+def _nights(finish: Finish) -> tuple[str, ...]:
+    share = sum(share * done.overnight for done, share in finish.last)
+    if share < 0.25:
+        return ()
+    return (f"in {in_twenty(share)} the last tape waits overnight, since it would not end before closing",)
 
 
 def _overlong(finish: Finish) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
@@ -11,8 +12,9 @@ from core import resources
 from core.errors import WrongInput
 from core.formats import catalogue
 from core.hours import public_holidays
+from core.inventory import MOST_TAPES
 from core.names import FormatName, Speed, TvSystem
-from core.records import Deck, Fittings, Opening, ShopFront
+from core.records import Deck, Expected, Fittings, Opening, Outage, ShopFront
 from core.toml_page import Page, page_of, read
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
@@ -38,8 +40,10 @@ def loads(text: str, where: str = "fittings") -> Fittings:
 def dump(fittings: Fittings) -> str:
     """The fittings as a TOML text that `loads` reads back to the same fittings."""
     blocks = [_front_text(fittings.front), _work_text(fittings), _holidays_text(fittings)]
+    blocks += [_expected_text(fittings.expected)]
     blocks += [_opening_text(opening) for opening in fittings.openings]
     blocks += [_deck_text(deck) for deck in fittings.decks]
+    blocks += [_outage_text(outage) for outage in fittings.outages]
     return "\n\n".join(blocks) + "\n"
 
 
@@ -56,9 +60,33 @@ def _fittings(page: Page) -> Fittings:
         past_closing_minutes=work.whole("past_closing_minutes", least=0, most=DAY_MINUTES),
         people=work.whole("people", least=1, most=100),
         confidence=work.share("confidence", least=0.5, most=0.999),
+        expected=_expected(page.table("expected")) if "expected" in page else Expected(),
     )
+    fittings = replace(fittings, outages=_outages(page.tables("outage"), fittings.decks))
     page.refuse_unread()
     return fittings
+
+
+def _expected(page: Page) -> Expected:
+    return Expected(
+        hours_between_failures=page.share("hours_between_failures", least=0, most=1_000_000),
+        hours_to_repair=page.share("hours_to_repair", least=0, most=10_000),
+        rush_boxes_a_week=page.share("rush_boxes_a_week", least=0, most=1_000),
+        tapes_in_a_rush_box=page.share("tapes_in_a_rush_box", least=0, most=MOST_TAPES),
+        unplanned_closures=page.share("unplanned_closures", least=0, most=0.5),
+    )
+
+
+def _outages(pages: Iterable[Page], decks: Iterable[Deck]) -> tuple[Outage, ...]:
+    names, found = [deck.name for deck in decks], []
+    for page in pages:
+        deck, begins, ends = page.text("deck"), page.day("begins"), page.day("ends")
+        if deck not in names:
+            raise page.wrong("deck", deck, f"the decks of this shop are {', '.join(names) or 'none'}")
+        if ends < begins:
+            raise page.wrong("ends", ends.isoformat(), "a day not before it begins is accepted")
+        found.append(Outage(deck, begins, ends))
+    return tuple(found)
 
 
 def _front(page: Page) -> ShopFront:
@@ -170,6 +198,30 @@ def _holidays_text(fittings: Fittings) -> str:
             f"country = {_quoted(fittings.holiday_country or '')}",
             f"region = {_quoted(fittings.holiday_region or '')}",
             f"closed = [{closed}]",
+        )
+    )
+
+
+def _expected_text(expected: Expected) -> str:
+    return "\n".join(
+        (
+            "[expected]",
+            f"hours_between_failures = {expected.hours_between_failures!r}",
+            f"hours_to_repair = {expected.hours_to_repair!r}",
+            f"rush_boxes_a_week = {expected.rush_boxes_a_week!r}",
+            f"tapes_in_a_rush_box = {expected.tapes_in_a_rush_box!r}",
+            f"unplanned_closures = {expected.unplanned_closures!r}",
+        )
+    )
+
+
+def _outage_text(outage: Outage) -> str:
+    return "\n".join(
+        (
+            "[[outage]]",
+            f"deck = {_quoted(outage.deck)}",
+            f"begins = {outage.begins.isoformat()}",
+            f"ends = {outage.ends.isoformat()}",
         )
     )
 

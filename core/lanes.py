@@ -39,13 +39,14 @@ class Gate:
         self.latest = np.append(np.where(fits, latest, -np.inf), np.inf)
         places = np.arange(len(fits) + 1)
         fitting = np.where(np.append(fits, True), places, len(fits))
-        self._next = np.append(np.minimum.accumulate(fitting[::-1])[::-1], len(fits)).astype(np.intp)
+        self.following = np.append(np.minimum.accumulate(fitting[::-1])[::-1], len(fits)).astype(np.intp)
+        """For each slot, the first that fits from there on."""
 
     def start(self, ready: Minutes) -> Minutes:
         """The first allowed start at or after each moment; infinity when there is none any more."""
         slot = self._slots.closing_from(ready)
-        slot = self._next.take(slot + (ready > self.latest.take(slot)))
-        return np.maximum(ready, self._slots.opens.take(slot))
+        slot = self.following.take(slot + (ready > self.latest.take(slot)))
+        return np.asarray(np.maximum(ready, self._slots.opens.take(slot)), dtype=np.float64)
 
 
 def gate(calendar: Calendar, estimate: float, past_closing: float) -> Gate:

@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
 from math import ceil
 
 import numpy as np
 
-from core import customer_habits, draws, playtime
+from core import dealing, draws, floor, playtime
+from core.breakdowns import Breakdowns, fails_after
+from core.closures import Closures
+from core.dealing import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
 from core.deck_choice import Suited
 from core.errors import WrongInput
 from core.habits import ShopHabits
 from core.hours import Minutes
 from core.lanes import Lanes
+from core.lengths import DrawnAs, lengths
 from core.possibilities import Facts
 from core.ranges import Range
+from core.rush import Coming
 
 SEED = 20260101
 
@@ -36,6 +42,7 @@ LEAST_REMAINING = 5.0
 """Minutes given to a tape that should be over already (an assumption)."""
 
 
+@lru_cache(maxsize=4096)
 def estimate(minutes: Range) -> float:
     """The whole minutes a play is planned with."""
     return float(ceil(draws.percentile(minutes, ESTIMATE_AT)))
@@ -52,11 +59,13 @@ class Step:
     bench: float
     """Minutes of a person's time before it may play."""
     plays: bool = True
-    drawn_as: tuple[Facts, ShopHabits] | None = None
+    drawn_as: DrawnAs | None = None
     """What its play times are drawn from; None: from the percentiles of ``minutes``."""
+    rests_until: float = 0.0
+    """Not to be played before: a cold tape comes to the temperature of the room first."""
 
 
-def drawn_as(known: Facts | None, shop: ShopHabits, minutes: Range) -> tuple[Facts, ShopHabits] | None:
+def drawn_as(known: Facts | None, shop: ShopHabits, minutes: Range) -> DrawnAs | None:
     """The belief behind ``minutes``, where there is one: minutes given by hand are drawn as they are."""
     if known is None:
         return None
@@ -69,106 +78,177 @@ def drawn_as(known: Facts | None, shop: ShopHabits, minutes: Range) -> tuple[Fac
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Done:
-    """When one tape is finished in each scenario; infinity is beyond the calendar."""
+    """When tapes of one box that play on the same decks are finished, in each scenario.
+
+    Infinity is beyond the calendar. The shares are those of the scenarios in which the last of them
+    waited for that.
+    """
 
     step: Step
+    """The first of them."""
     at: Minutes
-    benched: bool = False
-    """Whether it waited for the bench and not for a deck."""
-    overlong: bool = False
+    benched: float = 0.0
+    """For the bench, with a deck free."""
+    overnight: float = 0.0
+    """For an opening, with a deck free: it would not have ended before closing."""
+    overlong: int = 0
+    """Tapes that fit no opening."""
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Ahead:
-    """What stands before the next box: the decks, the bench (in worked minutes), and how many wait where."""
+    """What stands before the next box."""
 
     lanes: Lanes
-    bench: float
-    waiting: Mapping[tuple[int, ...], int]
+    bench: float | Minutes
+    """Minutes of opening worked by when the bench is free."""
+    waiting: Mapping[tuple[int, ...], int] = field(default_factory=dict)
+    """Tapes that wait, by the decks they may play on."""
+    work: Mapping[tuple[int, ...], float] = field(default_factory=dict)
+    """Likely minutes of deck time of these."""
+    rush: tuple[Coming, ...] = ()
+    """Rush tapes yet to come in, that go before it."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Ways:
+    """How the shop of a plan works, and what it reckons with."""
+
+    now: float
+    people: int
+    handling: float
+    """Minutes a deck stands still between two tapes."""
+    breakdowns: Breakdowns | None = None
+    closures: Closures | None = None
+
+
+def handling(people: int) -> float:
+    """Minutes between two tapes on one deck: somebody comes, unloads and loads."""
+    return LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(people, 0.0)
 
 
 class Plan:
-    """Takes tapes in order. ``now`` is the moment of planning on the calendar of the lanes."""
+    """Takes tapes in order behind what stands before them."""
 
-    def __init__(self, ahead: Ahead, now: float, people: int) -> None:
+    def __init__(self, ahead: Ahead, ways: Ways) -> None:
         self.lanes = ahead.lanes.copy()
+        self.slots = ahead.lanes.slots
         self.calendar = ahead.lanes.calendar
-        self.now = now
-        self.people = people
+        self.ways = ways
         self.scenarios = ahead.lanes.free.shape[1]
         self.bench = ahead.bench
         self.waiting = Counter(ahead.waiting)
-        self.handling = LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(people, 0.0)
+        self.work = dict(ahead.work)
+        self.rush = tuple(coming.copy() for coming in ahead.rush)
 
     def ahead(self) -> Ahead:
         """Where the next box would stand."""
-        return Ahead(self.lanes.copy(), self.bench, dict(self.waiting))
+        rush = tuple(coming.copy() for coming in self.rush)
+        return Ahead(self.lanes.copy(), self.bench, dict(self.waiting), dict(self.work), rush)
 
     def take(self, steps: Sequence[Step]) -> list[Done]:
-        """Bench, play and check these tapes after all that was taken before."""
-        if not steps:
-            return []
-        lengths = self._lengths(steps)
-        ready = self._through_the_bench(steps)
-        return [self._done(step, ready[n], lengths[n]) for n, step in enumerate(steps)]
+        """Bench, play and check the tapes of a box after all that was taken before."""
+        return self._taken(steps, dealing.deal)
 
-    def go_on_playing(self, steps: Sequence[tuple[Step, float]]) -> list[Done]:
-        """Tapes in the decks now, each with the minutes it has played."""
-        taken: set[int] = set()
+    def work_off(self, steps: Sequence[Step]) -> list[Done]:
+        """The same for a queue of boxes: quicker for many tapes, and it fetches across boxes."""
+        return self._taken(steps, floor.work_off)
+
+    def go_on_playing(self, steps: Sequence[tuple[Step, float, int | None]]) -> list[Done]:
+        """Tapes in the decks now, each with the minutes it has played, and its deck where that is known."""
+        taken = {deck for _, _, deck in steps if deck is not None}
         found: list[Done] = []
-        for step, elapsed in steps:
+        for step, elapsed, deck in steps:
             uniform = draws.uniforms(SEED, [step.key], self.scenarios)[0]
-            ends = self.now + draws.remaining(step.minutes, elapsed, uniform, LEAST_REMAINING)
-            deck = next((deck for deck in step.suited.decks if deck not in taken), None)
+            ends = self.ways.now + draws.remaining(step.minutes, elapsed, uniform, LEAST_REMAINING)
+            if deck is None:
+                deck = next((deck for deck in step.suited.decks if deck not in taken), None)
             if deck is not None:
                 taken.add(deck)
-                self.lanes.free[deck] = self.calendar.advanced(ends, self.handling)
+                self.lanes.free[deck] = self.slots.advanced(ends, self.ways.handling)
             found.append(Done(step, self._checked(ends)))
         return found
 
     def go_on_checking(self, steps: Sequence[Step]) -> list[Done]:
         """Tapes that have played and are being checked."""
-        at = self.calendar.advanced(np.full(self.scenarios, self.now), CHECK_MINUTES)
+        at = self._told(self.slots.advanced(np.full(self.scenarios, self.ways.now), CHECK_MINUTES))
         return [Done(step, at) for step in steps]
 
-    def _lengths(self, steps: Sequence[Step]) -> draws.Draws:
-        """Play times, one row a step; tapes of one box share its habits."""
-        found = np.empty((len(steps), self.scenarios))
-        together: dict[tuple[int, ShopHabits | None], list[int]] = {}
-        for place, step in enumerate(steps):
-            shop = step.drawn_as[1] if step.drawn_as else None
-            together.setdefault((step.box if shop else 0, shop), []).append(place)
-        for (key, shop), places in together.items():
-            some = [steps[place] for place in places]
-            keys = [step.key for step in some]
-            if shop is None:
-                uniform = draws.shared(SEED, keys, [step.box for step in some], self.scenarios)
-                found[places] = draws.minutes([step.minutes for step in some], uniform)
-                continue
-            box = customer_habits.Box(key, SEED, self.scenarios, shop)
-            tapes = [step.drawn_as[0] for step in some if step.drawn_as]
-            found[places] = customer_habits.draws_of_job(tapes, keys, box)
+    def _taken(self, steps: Sequence[Step], play: Callable[[Ground, Queue], None]) -> list[Done]:
+        if not steps:
+            return []
+        ready = self._through_the_bench(steps)
+        found: list[Done] = []
+        going: list[tuple[Step, Ready]] = []
+        for step, since in zip(steps, ready, strict=True):
+            if step.plays and step.suited.decks:
+                going.append((step, since))
+            else:
+                at = np.broadcast_to(since, self.scenarios).astype(np.float64)
+                found.append(Done(step, self._told(at), benched=1.0))
+        parts = _Parts(self.scenarios)
+        tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
+        if tapes:
+            ground = Ground(self.lanes, self.ways.handling, self.ways.now, self.rush)
+            play(ground, self._queue([step for step, _ in going], tapes))
+            self._count([step for step, _ in going])
+        return [*found, *(self._done(part, some) for part, some in parts.all())]
+
+    def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
+        minutes = lengths(steps, SEED, self.scenarios)
+        down = self.ways.breakdowns
+        if down is None:
+            return Queue(tapes, minutes)
+        keys = [step.key for step in steps]
+        return Queue(tapes, minutes, fails_after(down, keys, SEED + 7, self.scenarios), down.repair)
+
+    def _count(self, steps: Sequence[Step]) -> None:
+        for step in steps:
+            decks = step.suited.decks
+            self.waiting[decks] += 1
+            self.work[decks] = self.work.get(decks, 0.0) + step.minutes.likely + self.ways.handling
+
+    def _through_the_bench(self, steps: Sequence[Step]) -> list[Ready]:
+        """When the bench lets each tape go; the people share the work, which rests overnight."""
+        if not len(self.calendar.opens):
+            return [np.inf] * len(steps)
+        shares = np.cumsum([step.bench for step in steps]) / self.ways.people
+        found: list[Ready] = []
+        if isinstance(self.bench, np.ndarray):
+            for step, share in zip(steps, shares, strict=True):
+                found.append(np.maximum(self.calendar.when_worked(self.bench + share), step.rests_until))
+        else:
+            through = self.calendar.when_worked(self.bench + shares)
+            found += [max(float(at), step.rests_until) for at, step in zip(through, steps, strict=True)]
+        self.bench = self.bench + float(shares[-1])
         return found
 
-    def _through_the_bench(self, steps: Sequence[Step]) -> Minutes:
-        """When the bench lets each tape go; the people share the work, which rests overnight."""
-        shares = np.cumsum([step.bench for step in steps]) / self.people
-        worked = self.bench + shares
-        self.bench = float(worked[-1])
-        return self.calendar.when_worked(worked) if len(self.calendar.opens) else np.full(len(steps), np.inf)
-
-    def _done(self, step: Step, ready: float, lengths: Minutes) -> Done:
-        decks = step.suited.decks
-        if not step.plays or not decks:
-            return Done(step, np.full(self.scenarios, ready), benched=True)
-        self.waiting[decks] += 1
-        deck_free = self.lanes.free[list(decks)].min(axis=0)
-        if deck_free.min() == np.inf:
-            return Done(step, deck_free)
-        planned = estimate(step.minutes)
-        ends = self.lanes.play(decks, ready, lengths, estimate=planned, handling=self.handling)
-        benched = float(np.median(deck_free)) < ready
-        return Done(step, self._checked(ends), benched, self.lanes.gate(planned).overlong)
+    def _done(self, part: Part, steps: Sequence[Step]) -> Done:
+        overlong = sum(self.lanes.gate(estimate(step.minutes)).overlong for step in steps)
+        at = self._checked(part.ends)
+        return Done(steps[0], at, part.share(BENCH), part.share(NIGHT), overlong, len(steps))
 
     def _checked(self, ends: Minutes) -> Minutes:
-        return self.calendar.advanced(ends, UNLOAD_MINUTES + CHECK_MINUTES)
+        return self._told(self.slots.advanced(ends, UNLOAD_MINUTES + CHECK_MINUTES))
+
+    def _told(self, at: Minutes) -> Minutes:
+        return at if self.ways.closures is None else self.ways.closures.told(at)
+
+
+class _Parts:
+    """Tapes of one box on the same decks, together."""
+
+    def __init__(self, scenarios: int) -> None:
+        self._scenarios = scenarios
+        self._found: dict[tuple[int, tuple[int, ...]], tuple[Part, list[Step]]] = {}
+
+    def of(self, step: Step) -> Part:
+        part, steps = self._found.setdefault(
+            (step.box, step.suited.decks), (Part(np.full(self._scenarios, -np.inf)), [])
+        )
+        steps.append(step)
+        return part
+
+    def all(self) -> Collection[tuple[Part, list[Step]]]:
+        return self._found.values()

@@ -362,6 +362,30 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
+class Outage:
+    """A deck that is out of service by plan, from the first day to the last."""
+
+    deck: str
+    begins: date
+    ends: date
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """What happens to a shop though nobody can say when. Zero: not reckoned with."""
+
+    hours_between_failures: float = 0.0
+    """Playing hours of one deck, on average."""
+    hours_to_repair: float = 0.0
+    """Real hours until a failed deck is back, on average."""
+    rush_boxes_a_week: float = 0.0
+    tapes_in_a_rush_box: float = 0.0
+    """On average."""
+    unplanned_closures: float = 0.0
+    """Share of the opening days on which the shop stays shut after all."""
+
+
+@dataclass(frozen=True, slots=True)
 class Fittings:
     """What the shop works with: decks, hours and the people at the bench."""
 
@@ -376,6 +400,8 @@ class Fittings:
     people: int
     confidence: float
     """The chance at which a date is promised, e.g. 0.9."""
+    outages: tuple[Outage, ...] = ()
+    expected: Expected = Expected()
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,14 +48,15 @@ class Slots:
 
     def rise(self, moments: Minutes) -> Minutes:
         """Each moment itself while the shop is open, else the next opening; infinity when there is none."""
-        return np.maximum(moments, self.opens.take(self.closing(moments)))
+        rising = np.maximum(moments, self.opens.take(self.closing(moments)))
+        return np.asarray(rising, dtype=np.float64)
 
     def advanced(self, moments: Minutes, work: float) -> Minutes:
         """When ``work`` minutes of opening have passed from each moment on; work may rest overnight."""
         if not self.is_coarse or work > self._opening_at_least:
             return self.calendar.advanced(moments, work)
         slots = self.closing(moments)
-        done = np.maximum(moments, self.opens.take(slots)) + work
+        done: Minutes = np.maximum(moments, self.opens.take(slots)) + work
         closes = self.closes.take(slots)
         late = np.flatnonzero(done > closes)
         if len(late):

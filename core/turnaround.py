@@ -1,11 +1,9 @@
 """The date: when a box will be ready, against the decks, the hours and the queue of this moment.
 
-Hundreds of scenarios, each with its own play times, run through the same list scheduler. `load` does
-the costly part once: the queue, up to the moment each deck is free. `promise` adds the tapes of one
-box to that and reads the date off. Both are pure: the same queue, clock and tapes give the same date.
-
-Left out, and so not in the stated chance: breakdowns, rush boxes that have yet to come in, and days
-the shop stays shut without having planned to.
+Hundreds of scenarios, each with its own play times, breakdowns, rush boxes and closed days, run through
+the same plan. `load` does the costly part once: the queue, up to the moment each deck is free. `promise`
+adds the tapes of one box to that and reads the date off. Both are pure: the same queue, clock and tapes
+give the same date.
 """
 
 from __future__ import annotations
@@ -16,26 +14,22 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-import numpy as np
-
-from core import draws, hours, plan
-from core.dates import Asked, Finish, chances_by, finish_of, promise_of
+from core import draws, ground, hours, plan
+from core.dates import Asked, Before, Finish, chances_by, finish_of, promise_of
 from core.deck_choice import suited
 from core.habits import STARTING, ShopHabits
-from core.lanes import Lanes
 from core.names import FormatName, JobNumber, Outcome, Speed, TapeCode, TvSystem
-from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step, estimate
+from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step, Ways, estimate
 from core.possibilities import Facts, facts
 from core.ranges import Range
 from core.records import Fittings, Promise, QuotedTape, Verdict
+from core.sequence import in_sequence
 from core.stations import ASIDE, Station
 
-SCENARIOS = 500
-"""The promised date still moved from seed to seed in 33, 21, 0 and 0 of 100 runs at 100, 200, 500 and
-1,000 scenarios (derived: measured on a prototype)."""
-SCENARIOS_OF_LONG_QUEUE = 200
-LONG_QUEUE = 600
-"""Queued tapes beyond which fewer scenarios do: finish times then lump at closing (derived, as above)."""
+SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
+"""Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
+0 and 0 of 100 runs at 100, 200, 500 and 1,000 scenarios; behind long queues it moves less, because finish
+times lump at closing (derived: measured on a prototype)."""
 
 _BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
 _ON_ITS_WAY = (*_BENCH_AHEAD, Station.CLEARED_TO_PLAY)
@@ -61,6 +55,10 @@ class QueuedTape:
     """What is known of the recording; None: only ``minutes`` are."""
     habits: ShopHabits = STARTING
     """What the shop believes of it, tapes already played of its box taken in."""
+    deck: str | None = None
+    """The deck it is playing on, when somebody named it."""
+    rests_until: datetime | None = None
+    """Until when it must come to the temperature of the room (see `core.acclimatise`)."""
 
     @property
     def job(self) -> JobNumber:
@@ -75,13 +73,17 @@ class Load:
     fittings: Fittings
     made_at: datetime
     calendar: hours.Calendar
-    now: float
-    """``made_at`` on the calendar."""
+    ways: Ways
     after_rush: Ahead
     """Behind the tapes that play and the rush boxes: where a new rush box stands."""
     after_all: Ahead
     jobs: Mapping[JobNumber, Finish]
     """The jobs of the queue."""
+
+    @property
+    def now(self) -> float:
+        """``made_at`` on the calendar."""
+        return self.ways.now
 
 
 def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load:
@@ -90,22 +92,31 @@ def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load
     Tapes set aside, ready or handed back take no deck. WrongInput when ``now`` has no timezone.
     """
     calendar = hours.calendar(fittings, hours.today(fittings, now))
-    moment = calendar.at(now)
-    filling = Plan(_empty(fittings, calendar, moment, len(queue)), moment, fittings.people)
-    done = filling.go_on_playing(
+    ways, begun = ground.prepared(fittings, calendar, calendar.at(now), _scenarios(len(queue)))
+    coming = [tape for tape in queue if tape.station in _ON_ITS_WAY]
+    steps = [_queued_step(tape, fittings, calendar) for tape in coming]
+    at_work = Plan(begun, ways)
+    done = at_work.go_on_playing(
         [
-            (_queued_step(tape, fittings), max(0.0, moment - calendar.at(tape.since)))
+            (
+                _queued_step(tape, fittings, calendar),
+                max(0.0, ways.now - calendar.at(tape.since)),
+                _on(tape, fittings),
+            )
             for tape in queue
             if tape.station is Station.PLAYING
         ]
     )
     checked = [tape for tape in queue if tape.station is Station.BEING_CHECKED]
-    done += filling.go_on_checking([_queued_step(tape, fittings) for tape in checked])
-    coming = [tape for tape in queue if tape.station in _ON_ITS_WAY]
-    done += filling.take([_queued_step(tape, fittings) for tape in coming if tape.rush])
-    after_rush = filling.ahead()
-    done += filling.take([_queued_step(tape, fittings) for tape in coming if not tape.rush])
-    return Load(fittings, now, calendar, moment, after_rush, filling.ahead(), _jobs(queue, done))
+    done += at_work.go_on_checking([_queued_step(tape, fittings, calendar) for tape in checked])
+    done += at_work.work_off(
+        in_sequence([step for step, tape in zip(steps, coming, strict=True) if tape.rush])
+    )
+    after_rush = at_work.ahead()
+    others = in_sequence([step for step, tape in zip(steps, coming, strict=True) if not tape.rush])
+    at_work.rush = ground.rush_to_come(fittings, after_rush, ways, steps)
+    done += at_work.work_off(others)
+    return Load(fittings, now, calendar, ways, after_rush, at_work.ahead(), _jobs(queue, done))
 
 
 def promise(
@@ -120,17 +131,17 @@ def promise(
     Within the box, tapes that fit the fewest decks go first, then the longest. Tapes that no deck in
     service plays are left out of the date and named in ``held_by``.
     """
-    steps = [_quoted_step(tape, load.fittings, shop) for tape in tapes]
-    steps.sort(key=lambda step: (len(step.suited.decks), -step.minutes.likely))
+    steps = in_sequence([_quoted_step(tape, load.fittings, shop) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
-    done = Plan(ahead, load.now, load.fittings.people).take(steps)
-    return promise_of(_finish(done), _asked(load, needed_by), ahead.waiting)
+    behind = Plan(ahead, load.ways)
+    finish = _finish(behind.take(steps))
+    return promise_of(finish, _asked(load, needed_by), Before(ahead.waiting, behind.work))
 
 
 def standing(load: Load, number: JobNumber) -> Promise | None:
     """The date of a job of the queue as it looks now; None when it has no tape on its way."""
     finish = load.jobs.get(number)
-    return promise_of(finish, _asked(load), {}) if finish is not None else None
+    return promise_of(finish, _asked(load)) if finish is not None else None
 
 
 def chance_of(load: Load, number: JobNumber, day: date) -> float:
@@ -156,12 +167,13 @@ def _asked(load: Load, needed_by: date | None = None) -> Asked:
     return Asked(load.calendar, load.now, load.made_at, load.fittings.confidence, needed_by)
 
 
-def _empty(fittings: Fittings, calendar: hours.Calendar, moment: float, queued: int) -> Ahead:
-    """All decks free, nobody at the bench."""
-    scenarios = SCENARIOS if queued <= LONG_QUEUE else SCENARIOS_OF_LONG_QUEUE
-    free = np.full((len(fittings.decks), scenarios), moment)
-    worked = float(calendar.worked(np.array([moment]))[0]) if len(calendar.opens) else 0.0
-    return Ahead(Lanes(calendar, fittings.past_closing_minutes, free), worked, {})
+def _scenarios(queued: int) -> int:
+    return next(scenarios for most, scenarios in SCENARIOS if queued <= most)
+
+
+def _on(tape: QueuedTape, fittings: Fittings) -> int | None:
+    """The place of the deck a tape is playing on, where it is known and still there."""
+    return next((place for place, deck in enumerate(fittings.decks) if deck.name == tape.deck), None)
 
 
 def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
@@ -171,7 +183,7 @@ def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
     for one in done:
         if one.step.plays and not one.step.suited.decks:
             why = one.step.suited.doubt or "no deck"
-            left_out[why] = left_out.get(why, 0) + 1
+            left_out[why] = left_out.get(why, 0) + one.count
     sentences = (
         f"{why}: {count} {'tape is' if count == 1 else 'tapes are'} left out of the date"
         for why, count in left_out.items()
@@ -199,7 +211,7 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     return found
 
 
-def _queued_step(tape: QueuedTape, fittings: Fittings) -> Step:
+def _queued_step(tape: QueuedTape, fittings: Fittings, calendar: hours.Calendar) -> Step:
     bench = 0.0
     if tape.station in _BENCH_AHEAD:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
@@ -210,6 +222,7 @@ def _queued_step(tape: QueuedTape, fittings: Fittings) -> Step:
         minutes=tape.minutes,
         bench=bench,
         drawn_as=plan.drawn_as(tape.known, tape.habits, tape.minutes),
+        rests_until=calendar.at(tape.rests_until) if tape.rests_until else 0.0,
     )
 
 

@@ -26,7 +26,7 @@ def done(*days_from_now: float) -> Done:
 
 def promised(*finished: Done, confidence: float = 0.9, needed_by: date | None = None) -> Promise:
     asked = Asked(DAYS, 540.0, TUESDAY, confidence, needed_by)
-    return promise_of(finish_of(finished), asked, {})
+    return promise_of(finish_of(finished), asked)
 
 
 def test_a_box_is_done_when_its_last_tape_is() -> None:

@@ -10,9 +10,15 @@ import pytest
 from core import resources
 from core.errors import WrongInput
 from core.fittings import dump, loads, new_shop
-from core.records import Opening
+from core.records import Expected, Opening, Outage
 from tests.support.shops import deck, fittings
 
+OUTAGE = """[[outage]]
+deck = "VHS 1"
+begins = 2026-04-01
+ends = 2026-04-05
+
+"""
 GOOD = resources.path("shop", "new.toml").read_text(encoding="utf-8")
 
 
@@ -27,7 +33,9 @@ def test_a_new_shop_has_decks_hours_and_a_name_to_be_filled_in() -> None:
 def test_fittings_come_back_from_their_own_text() -> None:
     plain = fittings(deck('8 mm "left"\\', "hi8", tv="ntsc pal", in_service=False))
     odd = replace(plain, closed_days=frozenset({date(2026, 12, 24)}), holiday_country="US")
-    for shop in (new_shop(), odd):
+    out = Outage('8 mm "left"\\', date(2026, 4, 1), date(2026, 4, 3))
+    wary = replace(plain, outages=(out,), expected=Expected(300.0, 40.5, 1.5, 6.0, 0.01))
+    for shop in (new_shop(), odd, wary):
         assert loads(dump(shop)) == shop
 
 
@@ -48,6 +56,12 @@ def test_fittings_come_back_from_their_own_text() -> None:
         ("closed = []", "closed = [1]", "holidays, closed: found 1; a date is accepted"),
         ('country = "US"', 'country = "Atlantis"', "holidays, country: found 'Atlantis'"),
         ("in_service = true", 'in_service = "yes"', "deck 1, in_service: found 'yes'; true or false"),
+        (
+            "[[deck]]",
+            OUTAGE.replace("VHS 1", "VHS 9") + "[[deck]]",
+            "outage 1, deck: found 'VHS 9'; the decks",
+        ),
+        ("[[deck]]", OUTAGE.replace("04-05", "03-05") + "[[deck]]", "outage 1, ends: found '2026-03-05'"),
         ("[work]", "[work]\nrobots = 3", "work: found 'robots'; the keys accepted here are"),
     ],
 )

@@ -1,0 +1,284 @@
+"""A short row of tapes dealt out to decks, one after the other, in every scenario at once.
+
+For the box on the counter, behind a queue that has been worked off already (`core.floor` does that, by
+the same rules). Before a tape takes its turn, rush tapes that have come in by then go first. Where the
+tape would not end before closing, the longest of the next ones that does is played on that deck instead.
+These happen in some scenarios only: they go round again, the others are done. Where a deck has failed,
+the tape is played again after all others of the row.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.breakdowns import repair_after
+from core.hours import Minutes
+from core.lanes import Lanes, Turn
+from core.rush import Coming
+from core.slots import Places
+
+FILL = 20
+"""Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
+sixty no more than that (derived: measured on a prototype)."""
+FILL_WITHIN = 200
+"""Places behind beyond which no tape is fetched forward (an assumption)."""
+
+DECK, BENCH, NIGHT = 0, 1, 2
+"""What a tape waited for: a deck, the bench, or an opening although a deck was free."""
+
+Decks = tuple[int, ...]
+Reasons = NDArray[np.int8]
+Ready = float | Minutes
+
+
+@dataclass(slots=True, eq=False)
+class Part:
+    """Tapes of one box on the same decks: when the last of them ends, and what that one waited for."""
+
+    ends: Minutes
+    why: Reasons = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.why = np.zeros(len(self.ends), dtype=np.int8)
+
+    def end(self, ends: Minutes, why: Reasons, at: Places) -> None:
+        """One more tape ends in the scenarios ``at``."""
+        last = np.flatnonzero(ends > self.ends[at])
+        self.ends[at[last]] = ends[last]
+        self.why[at[last]] = why[last]
+
+    def share(self, why: int) -> float:
+        """Share of the scenarios in which the last tape waited for that."""
+        return float(np.count_nonzero(self.why == why)) / len(self.why)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Turnout:
+    """One tape to deal out: where it may play, from when, planned with which minutes, and its part."""
+
+    decks: Decks
+    estimate: float
+    ready: Ready
+    part: Part
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Queue:
+    """Tapes in their order, with what was drawn for them: one row a tape, one column a scenario."""
+
+    tapes: Sequence[Turnout]
+    minutes: Minutes
+    fails_after: Minutes | None = None
+    """Minutes of play after which the deck would fail; used up. None: decks do not fail."""
+    repair: float = 0.0
+    """Minutes on average."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Ground:
+    """What tapes are played on. Playing fills ``lanes`` and uses up ``rush``."""
+
+    lanes: Lanes
+    handling: float
+    now: float
+    rush: Sequence[Coming] = ()
+    fill: int = FILL
+
+
+def deal(ground: Ground, queue: Queue) -> None:
+    """Deals every tape, first to last; what comes of it is in its part."""
+    _Deal(ground, queue).all()
+
+
+class _Deal:
+    def __init__(self, ground: Ground, queue: Queue) -> None:
+        self._ground = ground
+        self._lanes = ground.lanes
+        self._scenarios = ground.lanes.free.shape[1]
+        self._queue = queue
+        self._tapes = queue.tapes
+        self._gates = [ground.lanes.gate(tape.estimate) for tape in queue.tapes]
+        self._behind = _Behind(queue.tapes, ground.fill)
+        self._fetched = np.zeros((len(queue.tapes), self._scenarios), dtype=bool)
+        """Scenarios in which a tape was fetched forward."""
+        self._any_fetched = False
+        self._failed: list[tuple[int, Places, Minutes]] = []
+        """Tapes to be played again: which, in which scenarios, from when."""
+
+    def all(self) -> None:
+        everywhere = np.arange(self._scenarios, dtype=np.intp)
+        for place in range(len(self._tapes)):
+            at = np.flatnonzero(~self._fetched[place]) if self._any_fetched else everywhere
+            self._take(place, at, _of(self._tapes[place].ready, at))
+        failed, self._failed = self._failed, []
+        for place, at, when in failed:
+            self._take(place, at, when)
+
+    def _take(self, place: int, at: Places, ready: Ready) -> None:
+        decks, gate = self._tapes[place].decks, self._gates[place]
+        while len(at):
+            turn = self._lanes.turn(decks, ready, gate, None if len(at) == self._scenarios else at)
+            waits = self._fetch_forward(place, turn, at, self._rush_first(decks, turn, at))
+            if waits is None:
+                self._play(place, turn, ready, at)
+                return
+            go, stay = np.flatnonzero(~waits), np.flatnonzero(waits)
+            some = Turn(turn.place[go], turn.free[go], turn.start[go])
+            self._play(place, some, _of(ready, go), at[go])
+            at, ready = at[stay], _of(ready, stay)
+
+    def _play(self, place: int, turn: Turn, ready: Ready, at: Places) -> None:
+        why = (turn.start > turn.free).astype(np.int8)
+        why *= NIGHT
+        if isinstance(ready, np.ndarray) or ready > self._ground.now:
+            why[turn.free <= ready] = BENCH
+        ends, _ = self._busy(np.full(len(at), place), turn.place, turn.start, at)
+        self._tapes[place].part.end(ends, why, at)
+
+    def _busy(self, tape: Places, deck: Places, start: Minutes, at: Places) -> tuple[Minutes, Places]:
+        """Plays one tape in each scenario of ``at``; the ends, and where the deck failed.
+
+        A tape whose deck failed has not ended: minus infinity.
+        """
+        ends = start + self._queue.minutes[tape, at]
+        fails = self._queue.fails_after
+        if fails is None:
+            self._lanes.occupy(deck, ends, self._ground.handling)
+            return ends, np.empty(0, dtype=np.intp)
+        until = fails[tape, at]
+        hit = np.flatnonzero(start + until < ends)
+        busy, when = ends.copy(), start[hit] + until[hit]
+        busy[hit] = when + repair_after(until[hit], self._queue.repair)
+        fails[tape[hit], at[hit]] = np.inf
+        ends[hit] = -np.inf
+        self._lanes.occupy(deck, busy, self._ground.handling)
+        for place in np.unique(tape[hit]):
+            mine = np.flatnonzero(tape[hit] == place)
+            self._failed.append((int(place), at[hit[mine]], when[mine]))
+        return ends, hit
+
+    # --- what goes before -----------------------------------------------------------------
+
+    def _rush_first(self, decks: Decks, turn: Turn, at: Places) -> NDArray[np.bool_] | None:
+        """Plays the next rush tape of every kind that has come in before this start; where that was so."""
+        waits: NDArray[np.bool_] | None = None
+        for coming in self._ground.rush:
+            if not set(coming.kind.decks).isdisjoint(decks):
+                next_one = coming.next.take(at)
+                before = (next_one <= turn.start) & (next_one < np.inf)
+                if before.any():
+                    self._play_rush(coming, at[before])
+                    waits = before if waits is None else waits | before
+        return waits
+
+    def _play_rush(self, coming: Coming, at: Places) -> None:
+        arrives, minutes = coming.take(at)
+        turn = self._lanes.turn(coming.kind.decks, arrives, coming.gate, at)
+        self._lanes.occupy(turn.place, turn.start + minutes, self._ground.handling)
+
+    def _fetch_forward(
+        self, place: int, turn: Turn, at: Places, waits: NDArray[np.bool_] | None
+    ) -> NDArray[np.bool_] | None:
+        """Plays a shorter tape where this one would not end before closing; where one was found."""
+        blocked = turn.start > turn.free
+        held = np.flatnonzero(blocked if waits is None else blocked & ~waits)
+        behind = self._behind.of(place) if len(held) else None
+        if behind is None:
+            return waits
+        slots = self._lanes.slots
+        moment = slots.rise(turn.free[held])
+        inside = np.flatnonzero((turn.start[held] > moment) & (moment < np.inf))
+        held, moment = held[inside], moment[inside]
+        best = self._best(behind, turn.place[held], moment, at[held])
+        found = np.flatnonzero(best >= 0)
+        if not len(found):
+            return waits
+        held = held[found]
+        self._fetch(best[found], turn.place[held], moment[found], at[held])
+        waits = np.zeros(len(turn.start), dtype=bool) if waits is None else waits
+        waits[held] = True
+        return waits
+
+    def _best(self, behind: _Candidates, spot: Places, moment: Minutes, at: Places) -> Places:
+        """The longest tape that ends before closing on that deck in each scenario, or -1."""
+        slots = self._lanes.slots
+        room = slots.closes.take(slots.closing(moment)) + self._lanes.past_closing - moment
+        fits = behind.estimates[:, None] <= room
+        fits &= ~self._fetched[behind.places[:, None], at]
+        fits &= behind.plays_on[:, spot // self._scenarios]
+        for line, candidate in enumerate(behind.places):
+            ready = self._tapes[candidate].ready
+            if isinstance(ready, np.ndarray) or ready > self._ground.now:
+                fits[line] &= (ready[at] if isinstance(ready, np.ndarray) else ready) <= moment
+        longest = np.where(fits, behind.estimates[:, None], -1.0)
+        line = longest.argmax(axis=0)
+        return np.where(longest[line, np.arange(len(at))] >= 0, behind.places[line], -1)
+
+    def _fetch(self, tape: Places, spot: Places, start: Minutes, at: Places) -> None:
+        ends, _ = self._busy(tape, spot, start, at)
+        self._fetched[tape, at] = True
+        self._any_fetched = True
+        why = np.full(len(at), DECK, dtype=np.int8)
+        for place in np.unique(tape):
+            mine = np.flatnonzero(tape == place)
+            self._tapes[place].part.end(ends[mine], why[mine], at[mine])
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Candidates:
+    """Tapes that may be fetched forward for one tape."""
+
+    places: Places
+    estimates: Minutes
+    plays_on: NDArray[np.bool_]
+    """One line a tape, one column a deck."""
+
+
+class _Behind:
+    """Which tapes stand behind another and may take its deck for the rest of the day.
+
+    Only tapes that play on no other decks than its own: for those the deck that has become free is the
+    first that could have taken them, so nothing is fetched that would have been playing elsewhere.
+    """
+
+    def __init__(self, tapes: Sequence[Turnout], most: int) -> None:
+        self._tapes = tapes
+        self._most = most
+        self._decks = 1 + max((deck for tape in tapes for deck in tape.decks), default=0)
+        self._rows: dict[Decks, list[int]] = {}
+        self._found: dict[int, _Candidates | None] = {}
+
+    def of(self, place: int) -> _Candidates | None:
+        """The next tapes that are planned shorter than the one at ``place``; None when there are none."""
+        if place not in self._found:
+            self._found[place] = self._candidates(place)
+        return self._found[place]
+
+    def _candidates(self, place: int) -> _Candidates | None:
+        tape = self._tapes[place]
+        row = self._row(tape.decks)
+        begin = bisect_right(row, place)
+        near = [each for each in row[begin : begin + self._most] if each - place <= FILL_WITHIN]
+        shorter = [each for each in near if self._tapes[each].estimate < tape.estimate]
+        if not shorter:
+            return None
+        return _Candidates(
+            np.array(shorter, dtype=np.intp),
+            np.array([self._tapes[each].estimate for each in shorter]),
+            np.array([[deck in self._tapes[each].decks for deck in range(self._decks)] for each in shorter]),
+        )
+
+    def _row(self, decks: Decks) -> list[int]:
+        if decks not in self._rows:
+            own = set(decks)
+            self._rows[decks] = [n for n, tape in enumerate(self._tapes) if own.issuperset(tape.decks)]
+        return self._rows[decks]
+
+
+def _of(ready: Ready, at: Places) -> Ready:
+    return ready[at] if isinstance(ready, np.ndarray) else ready

@@ -1,0 +1,91 @@
+"""What a plan starts from: free decks, the way the shop works, and what it must reckon with."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from core import rush
+from core.breakdowns import Breakdowns
+from core.closures import closures
+from core.hours import Calendar
+from core.lanes import Lanes
+from core.plan import SEED, Ahead, Step, Ways, estimate, handling
+from core.ranges import ZERO, Range
+from core.records import Fittings
+from core.rush import Coming, Kind, Pace
+
+AS_USUAL = Range(30, 75, 120)
+"""Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
+_SLACK = 1.6
+_SPARE = 40 * 8 * 60.0
+"""Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""
+
+
+def prepared(fittings: Fittings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
+    """All decks free, nobody at the bench; and how this shop works."""
+    free = np.full((len(fittings.decks), scenarios), now)
+    worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
+    lanes = Lanes(calendar, fittings.past_closing_minutes, free, _outages(fittings, calendar))
+    expected = fittings.expected
+    ways = Ways(now, fittings.people, handling(fittings.people), _breakdowns(fittings), None)
+    if expected.unplanned_closures and len(calendar.opens):
+        today = int(np.searchsorted(calendar.day_ends, now, side="left"))
+        shut = closures(calendar, today, expected.unplanned_closures, SEED + 11, scenarios)
+        ways = Ways(now, ways.people, ways.handling, ways.breakdowns, shut)
+    return ways, Ahead(lanes, worked)
+
+
+def rush_to_come(fittings: Fittings, ahead: Ahead, ways: Ways, queue: Sequence[Step]) -> tuple[Coming, ...]:
+    """Rush tapes that come in while the queue is worked off, and some while after."""
+    expected, calendar = fittings.expected, ahead.lanes.calendar
+    if not expected.rush_boxes_a_week or not len(calendar.opens):
+        return ()
+    week = sum(opening.end - opening.start for opening in fittings.openings)
+    pace = Pace(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
+    kinds = [(kind, ahead.lanes.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
+    work = sum(step.minutes.likely for step in queue) / max(1, len(fittings.decks))
+    until = calendar.when_worked(calendar.worked(np.array([ways.now])) + _SLACK * work + _SPARE)
+    end = min(float(until[0]), float(calendar.closes[-1]))
+    scenarios = ahead.lanes.free.shape[1]
+    return tuple(rush.coming(kinds, pace, calendar, ways.now, end, SEED + 21, scenarios))
+
+
+def _kinds(fittings: Fittings, queue: Sequence[Step]) -> list[Kind]:
+    """What rush boxes hold: as often as it stands in the queue; one kind a deck when nothing stands there."""
+    rows: dict[tuple[int, ...], list[Range]] = {}
+    for step in queue:
+        if step.plays and step.suited.decks:
+            rows.setdefault(step.suited.decks, []).append(step.minutes)
+    if not rows:
+        rows = {(place,): [AS_USUAL] for place, deck in enumerate(fittings.decks) if deck.in_service}
+    found = []
+    for decks, ranges in rows.items():
+        minutes = sum(ranges, ZERO).times(1 / len(ranges))
+        found.append(Kind(decks, minutes, estimate(minutes), len(ranges)))
+    return found
+
+
+def _breakdowns(fittings: Fittings) -> Breakdowns | None:
+    expected = fittings.expected
+    if not expected.hours_between_failures:
+        return None
+    return Breakdowns(60 * expected.hours_between_failures, 60 * expected.hours_to_repair)
+
+
+def _outages(fittings: Fittings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
+    """When each deck is out by plan, from the midnight of the first day to that after the last."""
+    found: dict[int, tuple[tuple[float, float], ...]] = {}
+    for place, deck in enumerate(fittings.decks):
+        spans = sorted(
+            (
+                calendar.at(calendar.midnight(outage.begins)),
+                calendar.at(calendar.midnight(outage.ends)) + 24 * 60,
+            )
+            for outage in fittings.outages
+            if outage.deck == deck.name
+        )
+        if spans:
+            found[place] = tuple(spans)
+    return found
