@@ -13,6 +13,7 @@ from core.formats import catalogue
 from core.names import FormatName, Speed
 from core.pricebook import CaptureRate, PriceBook, Way
 from core.records import Deck, Fittings
+from core.stations import Station
 from gui import theme
 from gui.shopview import COMING_DAYS, ShopView
 from gui.text import day, money, say, times_in_twenty
@@ -21,6 +22,7 @@ from gui.widgets.facts import Facts
 from gui.widgets.layouts import rule, slip, stacked, words
 
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_DONE = (Station.READY, Station.HANDED_BACK)
 _LOST = 0.05
 """Less than one time in twenty."""
 _HEADS = 20 * theme.UNIT
@@ -151,6 +153,8 @@ def _promised(kept: Kept) -> str:
     if kept.promise.day is None or kept.chance is None:
         return say("shop", "no_day")
     words_of_day = say("shop", "promised_for", day=day(kept.promise.day))
+    if all(tape.station in _DONE for tape in kept.job.tapes):
+        return f"{words_of_day}: {say('shop', 'ready')}"
     now, before = times_in_twenty(kept.chance), times_in_twenty(kept.promise.stated)
     if kept.chance < _LOST:
         return f"{words_of_day}: {say('shop', 'lost', before=before)}"

@@ -11,6 +11,9 @@ from gui.text import day, say, short_day, times_in_twenty
 from gui.widgets.dots import Dots
 from gui.widgets.layouts import rule, words
 
+_LEAST = 0.05
+"""Less than one time in twenty is said as no."""
+
 
 class Answer(QFrame):
     """Large enough to be read out at a glance."""
@@ -67,7 +70,9 @@ class Answer(QFrame):
             self._dots.hide()
             return
         self._promise.setText(say("phone", "promised", day=day(promise.day)))
-        self._chance.setText(say("phone", "chance_now", times=times_in_twenty(promise.stated)))
+        times = times_in_twenty(promise.stated)
+        kept = promise.stated >= _LEAST
+        self._chance.setText(say("phone", "chance_now", times=times) if kept else say("phone", "chance_gone"))
         self._dots.show_promise(promise)
         self._dots.setVisible(job.is_open)
 

@@ -29,8 +29,10 @@ class Handover(QFrame):
         self.setProperty("role", "slip")
         self._head = words("", "heading")
         self._under = words("", "small")
-        self._said = QWidget()
-        self._said_column = stacked(self._said, 4)
+        self.said: tuple[str, ...] = ()
+        """The sentences to be said now."""
+        self._told = QWidget()
+        self._said_column = stacked(self._told, 4)
         self.sums = Sums()
         self.paid = MoneyField("paid")
         self.signer = QLineEdit()
@@ -58,15 +60,10 @@ class Handover(QFrame):
 
     def tell(self, tapes: Sequence[TapeRecord]) -> None:
         """The sentences for the tapes that go."""
+        self.said = farewell.sentences(tapes)
         empty(self._said_column)
-        for sentence in farewell.sentences(tapes):
+        for sentence in self.said:
             self._said_column.addWidget(words(sentence))
-
-    @property
-    def said(self) -> str:
-        """What is to be said, as one text."""
-        labels = [self._said_column.itemAt(row).widget() for row in range(self._said_column.count())]
-        return " ".join(label.text() for label in labels)  # type: ignore[union-attr]  # all are labels
 
     def reckon(self, price: Price, paid_before: int) -> None:
         """Price, what was paid, what is due; the due amount is what they pay unless changed."""
@@ -111,7 +108,7 @@ class Handover(QFrame):
         column.setSpacing(theme.UNIT)
         column.addLayout(self._build_head())
         column.addWidget(words(say("pickup", "tell"), "field"))
-        column.addWidget(self._said)
+        column.addWidget(self._told)
         column.addWidget(rule())
         column.addWidget(self.sums)
         fields = QHBoxLayout()

@@ -98,8 +98,8 @@ class Sheet(QScrollArea):
         if not self._unrolled or inside is None:
             self.setMinimumHeight(0)
             return
-        flows = inside.hasHeightForWidth()
-        self.setMinimumHeight(inside.heightForWidth(wide) if flows else inside.sizeHint().height())
+        high = inside.heightForWidth(wide) if inside.hasHeightForWidth() else inside.sizeHint().height()
+        self.setMinimumHeight(max(0, high))
 
 
 def scrolled(inside: QWidget, name: str = "") -> Sheet:

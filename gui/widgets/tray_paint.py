@@ -50,7 +50,7 @@ class PieceDelegate(QStyledItemDelegate):
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         tokens = theme.tokens_of()
-        area = QRectF(option.rect)  # type: ignore[attr-defined]  # the stubs leave the option's fields out
+        area = QRectF(option.rect)
         if not piece.key:
             _paint_heading(painter, area, piece, tokens)
         else:
@@ -60,7 +60,7 @@ class PieceDelegate(QStyledItemDelegate):
         painter.restore()
 
     def _is_lit(self, option: QStyleOptionViewItem) -> bool:
-        selected = bool(option.state & QStyle.StateFlag.State_Selected)  # type: ignore[attr-defined]  # as above
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
         return selected and (self._tray.hasFocus() or bool(self._tray.property("always_lit")))
 
 

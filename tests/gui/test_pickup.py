@@ -123,7 +123,7 @@ def test_a_spliced_tape_carries_the_band_and_is_told_about(place: Place, screen:
     find(place, screen, job.number)
     row = next(piece for piece in screen.tray.pieces if piece.key == job.tapes[1].code)
     assert row.band.startswith("Not for reuse")
-    said = screen.handover.said
+    said = " ".join(screen.handover.said)
     assert "12.5 minutes" in said
     assert f"{job.tapes[1].splices[0].seconds_removed:.1f} s" in said
     assert "never play or record" in said
