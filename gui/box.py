@@ -15,7 +15,7 @@ from typing import TypeVar
 from core import formats
 from core.errors import WrongInput
 from core.inventory import CustomerDraft, Inventory, TapeLine
-from core.names import Finding, FormatName, TvSystem
+from core.names import Finding, FormatName, Origin, TvSystem
 from gui import accepted, text, wishes
 
 T = TypeVar("T")
@@ -34,7 +34,8 @@ class Row:
     findings: str = ""
     label: str = ""
     fill: float | None = None
-    """Set by an answer, never typed."""
+    """Set by an answer, never typed; so is the origin."""
+    origin: Origin | None = None
 
     @property
     def is_empty(self) -> bool:
@@ -132,6 +133,7 @@ def read_row(row: Row, box_tv: str = "") -> RowReading:
         fill=row.fill,
         findings=findings,
         label=label,
+        origin=row.origin,
     )
     return RowReading(line, tuple(wrong))
 
@@ -163,6 +165,7 @@ def row_of(line: TapeLine) -> Row:
         findings=", ".join(finding.words for finding in line.findings),
         label=line.label,
         fill=line.fill,
+        origin=line.origin,
     )
 
 
@@ -197,7 +200,13 @@ def _kept_line(row: Row, box_tv: str) -> TapeLine:
     line = reading.line
     if line is None:
         shell = accepted.shell_called(row.format)
-        line = TapeLine(1, shell.name if shell else FormatName(row.format), label=row.label, fill=row.fill)
+        line = TapeLine(
+            1,
+            shell.name if shell else FormatName(row.format),
+            label=row.label,
+            fill=row.fill,
+            origin=row.origin,
+        )
         return replace(line, marking=row.marking or None)
     return replace(line, marking=row.marking) if reading.complaint("marking") else line
 

@@ -54,6 +54,8 @@ class Rows(QAbstractTableModel):
         return 0 if parent.isValid() else len(self.columns)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
         return _FLAGS[self.columns[index.column()].edited]
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:

@@ -93,6 +93,8 @@ class TypeAhead(QLineEdit):
         if key == Qt.Key.Key_Escape and self._list.is_open:
             self._list.close_list()
             return
+        if self._many and event.text() == "," and self._list.is_open:
+            self.settle()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.settled.emit(self.settle())
         super().keyPressEvent(event)

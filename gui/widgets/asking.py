@@ -7,15 +7,19 @@ from html import escape
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from core import formats
-from core.records import Question, Quote, QuotedTape
+from core.records import Answer, Question, Quote, QuotedTape
 from gui import theme
 from gui.text import say
-from gui.widgets.layouts import empty, scrolled, stacked, words
+from gui.widgets.hint import Hint
+from gui.widgets.keyed import Button, Tick
+from gui.widgets.layouts import scrolled, stacked, words
 
 _HEAD = 3 * theme.UNIT
+_WORTH_TELLING = 0.5
+"""Hours off the range from which the clerk is told what the question is good for."""
 
 
 class Asking(QWidget):
@@ -30,14 +34,20 @@ class Asking(QWidget):
         self._questions: tuple[Question, ...] = ()
         self._rows: tuple[int, ...] = ()
         self._put_off = 0
-        self._head = words(role="attention", wrap=False)
+        self._head = Hint()
+        self._head.setProperty("role", "attention")
         self._text = words()
-        self._later = self._button(say("counter", "later"), "answer-later", QPushButton)
+        self._buttons: list[AnswerButton] = []
+        self._later = Button(say("counter", "later"))
+        self._later.setObjectName("answer-later")
+        self._later.setAccessibleName(say("counter", "later").replace("&", ""))
         self._later.setProperty("role", "quiet")
+        self._later.clicked.connect(self._pressed)
         self._answers = QVBoxLayout()
         self._answers.setSpacing(4)
         column = stacked(self, 4)
         self._later.setFixedHeight(_HEAD)
+        self._head.setFixedHeight(_HEAD)
         head = QHBoxLayout()
         head.addWidget(self._head, 1)
         head.addWidget(self._later)
@@ -62,28 +72,22 @@ class Asking(QWidget):
         self._write()
 
     def _write(self) -> None:
-        empty(self._answers)
         question = self.question
         self.setVisible(question is not None)
         if question is None:
             return
         count, place = len(self._questions), self._put_off % len(self._questions)
-        several = say("counter", "ask_of", n=place + 1, of=count)
-        self._head.setText(say("counter", "ask") if count == 1 else several)
+        self._head.say(_heading(question, place, count))
         self._text.setText(say("counter", "ask_row", row=self._rows[place], text=question.text))
-        for n, answer in enumerate(question.answers, 1):
-            both = f"{answer.words}: {answer.means}" if answer.means else answer.words
-            text = say("counter", "answer", n=n, words=both.replace("&", "&&"))
-            self._answers.addWidget(self._button(text, f"answer-{n}", AnswerButton))
         self._later.setVisible(count > 1)
-
-    def _button(self, text: str, name: str, kind: type[QPushButton]) -> QPushButton:
-        button = kind(text)
-        button.setObjectName(name)
-        button.setAccessibleName(text.replace("&", ""))
-        button.setAutoDefault(False)
-        button.clicked.connect(self._pressed)
-        return button
+        for n in range(len(self._buttons), len(question.answers)):
+            self._buttons.append(AnswerButton(n + 1))
+            self._buttons[n].clicked.connect(self._pressed)
+            self._answers.addWidget(self._buttons[n])
+        for n, button in enumerate(self._buttons):
+            button.setVisible(n < len(question.answers))
+            if n < len(question.answers):
+                button.offer(question.answers[n])
 
     @Slot()
     def _pressed(self) -> None:
@@ -96,19 +100,38 @@ class Asking(QWidget):
             self.answered.emit(question, int(name.removeprefix("answer-")) - 1)
 
 
-class AnswerButton(QPushButton):
+def _heading(question: Question, place: int, count: int) -> str:
+    head = say("counter", "ask") if count == 1 else say("counter", "ask_of", n=place + 1, of=count)
+    if question.hours_off < _WORTH_TELLING:
+        return head
+    return head + say("counter", "ask_worth", hours=f"{question.hours_off:.1f}".removesuffix(".0"))
+
+
+class AnswerButton(Button):
     """An answer on one line; too long a one is cut on the screen and whole in the tool tip."""
 
-    def __init__(self, text: str) -> None:
-        super().__init__(text)
-        self._whole = text
+    def __init__(self, n: int) -> None:
+        super().__init__()
+        self._n = n
+        self._whole = ""
+        self.setObjectName(f"answer-{n}")
         self.setProperty("role", "answer")
         self.setFont(theme.font(theme.SMALL))
-        self.setToolTip(text.replace("&", ""))
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+    def offer(self, answer: Answer) -> None:
+        """Stand for this answer."""
+        both = f"{answer.words}: {answer.means}" if answer.means else answer.words
+        self._whole = say("counter", "answer", n=self._n, words=both.replace("&", "&&"))
+        self.setToolTip(both)
+        self.setAccessibleName(f"{self._n}  {both}")
+        self._fit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
         room = self.width() - 4 * theme.UNIT
         flags = int(Qt.TextFlag.TextShowMnemonic)
         shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, room, flags)
@@ -126,12 +149,14 @@ class Telling(QWidget):
         self.setObjectName("telling")
         self._must: tuple[tuple[str, str], ...] = ()
         self._said: frozenset[tuple[str, str]] = frozenset()
-        self._head = words(say("counter", "tell"), "attention", wrap=False)
+        self._head = Hint()
+        self._head.setProperty("role", "attention")
+        self._head.say(say("counter", "tell"))
         self._body = words()
         self._body.setTextFormat(Qt.TextFormat.RichText)
         self._body.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self._body.setObjectName("to-tell")
-        self.told = QCheckBox(say("counter", "told"))
+        self.told = Tick(say("counter", "told"))
         self.told.setObjectName("told")
         self.told.setAccessibleName("Told")
         self.told.toggled.connect(self._ticked)

@@ -7,13 +7,14 @@ from datetime import date
 
 from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
 
 from gui import accepted, theme, wishes
 from gui.box import Box, Reading
 from gui.tables.choices import Choice
 from gui.tables.typeahead import TypeAhead
 from gui.text import say
+from gui.widgets.keyed import Tick
 from gui.widgets.layouts import labelled
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
@@ -59,7 +60,7 @@ class BoxForm(QWidget):
             "copies": TypeAhead(wishes.copies_offered, many=True),
             "needed_by": TypeAhead(self._days_offered),
         }
-        self.rush = QCheckBox(say("counter", "rush"))
+        self.rush = Tick(say("counter", "rush"))
         self._build()
         self._connect()
 

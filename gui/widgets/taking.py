@@ -6,12 +6,13 @@ from decimal import Decimal, InvalidOperation
 
 from babel.numbers import get_currency_precision
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QStackedWidget, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
 from core.errors import WrongInput
 from core.records import Price
 from gui import text, theme
 from gui.text import say
+from gui.widgets.keyed import Button
 from gui.widgets.layouts import labelled, stacked, words
 
 
@@ -127,8 +128,8 @@ def _plain(minor: int, currency: str) -> str:
     return f"{Decimal(minor).scaleb(-digits):.{digits}f}"
 
 
-def _button(words_on_it: str, name: str, main: bool = False) -> QPushButton:
-    button = QPushButton(words_on_it)
+def _button(words_on_it: str, name: str, main: bool = False) -> Button:
+    button = Button(words_on_it)
     button.setObjectName(name)
     button.setAccessibleName(words_on_it.replace("&", ""))
     button.setAutoDefault(False)
