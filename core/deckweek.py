@@ -1,7 +1,8 @@
 """The likely plan of the coming days, deck by deck: what a person looks at, not what a date is promised from.
 
-One plan at the likely play times, in the order the promise uses; each run carries how early and how late
-its own tape may end. The promise itself runs hundreds of plans (see `core.turnaround`).
+One plan at the likely play times, in the plain order of the queue; each run carries how early and how late
+its own tape may end. The promise reckons with hundreds of plans and with much that may come between
+(see `core.turnaround`); this one is drawn so that a person sees what the decks have before them.
 """
 
 from __future__ import annotations
@@ -81,22 +82,15 @@ def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: i
     coming = [each for each in queue if each.station in _AHEAD]
     for tape in sorted(coming, key=lambda each: not each.rush):
         plan.take(tape)
-    end = calendar.at(now) + days * 24 * 60
-    openings = _openings(calendar, first, days)
-    lanes = tuple(
-        DeckLane(deck, tuple(run for run in runs if calendar.at(run.start) < end))
-        for deck, runs in zip(fittings.decks, plan.runs, strict=True)
-    )
-    placed = sum(len(lane.runs) for lane in lanes)
-    playing = sum(each.station is Station.PLAYING for each in queue)
-    shut = tuple((day, why) for day, why in calendar.shut.items() if (day - first).days < days)
+    lanes = plan.lanes(calendar.at(now) + days * 24 * 60)
+    wanted = len(coming) + sum(each.station is Station.PLAYING for each in queue)
     return Week(
         now=calendar.moment(calendar.at(now)),
-        openings=openings,
-        shut=shut,
+        openings=_openings(calendar, first, days),
+        shut=tuple((day, why) for day, why in calendar.shut.items() if (day - first).days < days),
         past_closing=timedelta(minutes=fittings.past_closing_minutes),
         lanes=lanes,
-        unplaced=len(coming) + playing - placed,
+        unplaced=wanted - sum(len(lane.runs) for lane in lanes),
     )
 
 
@@ -129,6 +123,13 @@ class _Plan:
         starts = door.start(np.maximum(self._free[list(decks)], ready))
         if np.isfinite(starts.min()):
             self._place(decks[int(starts.argmin())], tape, float(starts.min()))
+
+    def lanes(self, end: float) -> tuple[DeckLane, ...]:
+        """What was placed, as far as it starts before ``end``."""
+        return tuple(
+            DeckLane(deck, tuple(run for run in runs if self._calendar.at(run.start) < end))
+            for deck, runs in zip(self._fittings.decks, self.runs, strict=True)
+        )
 
     def _place(self, deck: int, tape: QueuedTape, start: float, least: float = 0.0) -> None:
         ends = [max(start + minutes, least) for minutes in _three(tape.minutes)]
