@@ -46,6 +46,7 @@ def parser() -> Parser:
     _add_shelf(add)
     _add_box(add)
     _add_care(add)
+    _add_captured(add)
     _add_keeping(add)
     _add_demo(add)
     return whole
@@ -174,6 +175,18 @@ def _add_pickup(add: _Subcommands) -> None:
 
 def _add_command(one: Parser) -> None:
     one.add_argument("--command", metavar="ID", type=text, help="the same command is carried out once")
+
+
+def _add_captured(add: _Subcommands) -> None:
+    one = add("capture", "what a recorded file holds: length, blank and silent stretches, trims, checksum")
+    one.add_argument("file", metavar="FILE", type=text)
+    one.add_argument("--tape", metavar="CODE", type=text, help="attach it to the tape it was recorded from")
+    one = add("undo-capture", "strike out the last file of a tape, attached by mistake")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("--because", type=text, required=True, help="why")
+    one = add("files", "the files of a job with their checksums")
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--paper", metavar="DIR", help="write the delivery list there")
 
 
 def _add_keeping(add: _Subcommands) -> None:

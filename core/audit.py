@@ -9,7 +9,7 @@ from typing import Any
 
 from sqlalchemy import Text, func, select, type_coerce
 
-from core import history, recorded, shelf, wire
+from core import history, recorded, recordings, shelf, wire
 from core.tables import CounterRow, JobRow, PaymentRow, PickupRow, TapeRow
 from core.unit import Unit
 
@@ -58,11 +58,11 @@ def _payload(text: str) -> dict[str, Any]:
 
 def _tapes(unit: Unit, told: _Told) -> Iterator[str]:
     rows = unit.session.scalars(shelf.whole_tapes().order_by(TapeRow.id).execution_options(yield_per=500))
-    seen = set()
+    seen, files = set(), recordings.checksums(unit)
     for row in rows:
         seen.add(row.code)
         said = told.tapes.get(row.code, {})
-        for name, value in _facts(row).items():
+        for name, value in _facts(row, files.get(row.id, [])).items():
             if said.get(name, _UNTOLD[name]) != value:
                 yield f"Tape {row.code}: “{name}” is {value!r}, but its history says {said.get(name)!r}."
     yield from (
@@ -78,11 +78,12 @@ _UNTOLD: dict[str, Any] = {
     "marked": False,
     "played_minutes": None,
     "splices": [],
+    "files": [],
 }
 """What holds as long as the history does not say otherwise."""
 
 
-def _facts(row: TapeRow) -> dict[str, Any]:
+def _facts(row: TapeRow, files: list[str]) -> dict[str, Any]:
     facts: dict[str, Any] = wire.plain(
         {
             "station": row.station,
@@ -92,6 +93,7 @@ def _facts(row: TapeRow) -> dict[str, Any]:
             "marked": row.marked_at is not None,
             "played_minutes": row.played_minutes,
             "splices": recorded.tape(row).splices,
+            "files": files,
         }
     )
     return facts

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from contextlib import suppress
 from itertools import count
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
+from core.captured.report import CapturedFile
 from core.records import Job, Pickup, ShopFront
 
 
@@ -37,6 +39,13 @@ def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...
     at = pickup.at.astimezone(ZoneInfo(front.timezone))
     stem = f"receipt-{pickup.job.number}-{at:%Y%m%d-%H%M%S}"
     return (write(folder, stem, receipt.render(pickup, front)),)
+
+
+def of_files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """The delivery list of a job's files, written into ``folder``."""
+    from core.documents import delivery_list
+
+    return (write(folder, f"files-{job.number}", delivery_list.render(job, files, front)),)
 
 
 def write(folder: Path, stem: str, data: bytes) -> Path:

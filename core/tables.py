@@ -12,6 +12,7 @@ from datetime import datetime
 from sqlalchemy import BigInteger, ForeignKey, Index, MetaData, String, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, MappedAsDataclass, mapped_column, relationship
 
+from core.captured.report import Report
 from core.columns import ByValue, UtcMoment, Wired
 from core.inventory import Inventory, TapeLine
 from core.names import Finding, FormatName, Join, Speed, TvSystem
@@ -177,6 +178,25 @@ class CaptureRow(Table):
     tv: Mapped[TvSystem | None] = mapped_column(ByValue(TvSystem))
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
+
+
+class RecordingRow(Table):
+    """One file recorded from a tape. A file attached by mistake is struck out, never deleted."""
+
+    __tablename__ = "recordings"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True)
+    sha256: Mapped[str] = mapped_column(String(64), index=True)
+    report: Mapped[Report] = mapped_column(Wired(Report))
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+    struck_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    struck_because: Mapped[str | None] = mapped_column(Text, default=None)
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+    tape: Mapped[TapeRow] = relationship(init=False, viewonly=True)
 
 
 class CopyRow(Table):

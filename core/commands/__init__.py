@@ -6,7 +6,9 @@ from importlib import import_module
 
 from core.commands.call import Call, Reply
 
-_SHELF, _BOX, _CARE, _KEEPING = (f"core.commands.{room}" for room in ("shelf", "box", "care", "keeping"))
+_SHELF, _BOX, _CARE, _KEEPING, _CAPTURED = (
+    f"core.commands.{room}" for room in ("shelf", "box", "care", "keeping", "captured")
+)
 
 _ROOMS = {
     "demo": (_KEEPING, "make_demo"),
@@ -22,6 +24,9 @@ _ROOMS = {
     "undo-splice": (_CARE, "undo_splice"),
     "clear": (_CARE, "clear_finding"),
     "history": (_CARE, "tell_history"),
+    "capture": (_CAPTURED, "tell_capture"),
+    "undo-capture": (_CAPTURED, "strike_file"),
+    "files": (_CAPTURED, "list_files"),
     "pickup": (_BOX, "hand_back"),
     "promises": (_CARE, "tell_promises"),
     "habits": (_CARE, "tell_habits"),
