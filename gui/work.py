@@ -1,4 +1,4 @@
-"""The only place that starts threads: one for the shop's records, one for papers.
+"""The only place that starts threads: one for the shop's records, one for papers, one for long readings.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -7,6 +7,7 @@ A step runs on the records thread; its result comes back on the main thread, and
 from __future__ import annotations
 
 from collections.abc import Callable
+from threading import Event
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
@@ -34,6 +35,8 @@ class Work(QObject):
         self._shop: Shop | None = None
         self._records = _one_thread(self)
         self._papers = _one_thread(self)
+        self._readings = _one_thread(self)
+        self._closing = Event()
         self._under_way: set[_Errand] = set()
 
     @property
@@ -80,8 +83,33 @@ class Work(QObject):
         """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
         self._start(self._papers, render, then, otherwise, frozenset())
 
+    def watch(
+        self,
+        reading: Callable[[Callable[[float], None], Callable[[], bool]], Any],
+        *,
+        told: Callable[[float], None],
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> Callable[[], None]:
+        """Do something that takes minutes on its own thread; calling what this gives back stops it.
+
+        ``reading`` is given two functions: one to say the share that is done, which ``told`` then hears on
+        the main thread, and one that answers whether it should stop.
+        """
+        stop, closing = Event(), self._closing
+        errand = self._errand(then, otherwise, frozenset())
+        errand.progressed.connect(told)
+
+        def read() -> Any:
+            return reading(errand.progressed.emit, lambda: stop.is_set() or closing.is_set())
+
+        self._readings.start(_Call(errand.carry_out, read))
+        return stop.set
+
     def close(self) -> None:
-        """Finish what was begun, then close the shop."""
+        """Stop long readings, finish what else was begun, then close the shop."""
+        self._closing.set()
+        self._readings.waitForDone()
         self._papers.waitForDone()
         self._records.start(_Call(self._disconnect))
         self._records.waitForDone()
@@ -94,9 +122,17 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
     ) -> None:
+        pool.start(_Call(self._errand(then, otherwise, changes).carry_out, do))
+
+    def _errand(
+        self,
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+    ) -> _Errand:
         errand = _Errand(self, then, otherwise, changes)
         self._under_way.add(errand)
-        pool.start(_Call(errand.carry_out, do))
+        return errand
 
     def finish(self, errand: _Errand, result: Any, failure: BaseException | None) -> None:
         """Main thread: hand the result, or the failure, to whoever asked."""
@@ -132,6 +168,7 @@ class _Errand(QObject):
     """One call and the person waiting for it; lives on the main thread."""
 
     answered = Signal(object, object)
+    progressed = Signal(float)
 
     def __init__(
         self,

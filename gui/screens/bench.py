@@ -12,6 +12,7 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core import bench, decks, jobs, tapes
+from core.captured.report import CapturedFile
 from core.deck_choice import suited
 from core.errors import TapewrightError
 from core.names import Finding, JobNumber, TapeCode
@@ -19,6 +20,7 @@ from core.records import Fittings, Happening, Job, TapeRecord
 from core.stations import Station
 from gui import papers, pieces, theme
 from gui.desk import Desk
+from gui.reading import Reading
 from gui.screens.screen import Screen
 from gui.text import say
 from gui.widgets.bench_side import BenchSide
@@ -85,6 +87,7 @@ class Bench(Screen):
         self.tape = tape
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
         self.side.offer(tape, self._free_decks(tape))
+        self.reading.hold(tape.code)
         if not same:
             self.box.clear()
             self.side.rest()
@@ -172,6 +175,17 @@ class Bench(Screen):
         self._settle(tape)
         self.said.emit(say("bench", "taken_back"))
 
+    @Slot(object)
+    def _attached(self, file: CapturedFile) -> None:
+        if self.tape is None or self.tape.code != file.tape:
+            return
+        report, title = file.report, pieces.tape_title(self.tape)
+        self.side.rest()
+        self.take_focus()
+        minutes = f"{report.billable_minutes:.1f}"
+        key = "attached" if report.billable_minutes else "attached_blank"
+        self.said.emit(say("capture", key, name=report.name, title=title, minutes=minutes))
+
     def _settle(self, tape: TapeRecord) -> None:
         """Something was kept; the next scan is expected."""
         self._in_hand(tape)
@@ -228,6 +242,7 @@ class Bench(Screen):
         self._list_words = words(say("bench", "list"), "small")
         self.card = TapeCard("UTC")
         self.side = BenchSide()
+        self.reading = Reading(self.side.file, self.desk.work, self)
         self._watch = ScanWatch(self)
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("bench", "ask")))
@@ -256,6 +271,8 @@ class Bench(Screen):
         self.side.wants_label.connect(self._print_label)
         self.side.taken_back.connect(self._take_back)
         self.side.refused.connect(self.refused)
+        self.reading.attached.connect(self._attached)
+        self.reading.failed.connect(self.show_failure)
         self.side.rested.connect(self.take_focus)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -9,12 +9,17 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
 from core.records import TapeRecord
+from core.stations import Station
 from gui.text import say
+from gui.widgets.capture import CapturePanel
 from gui.widgets.findings import FindingChooser
 from gui.widgets.layouts import give_key, stacked, words
 from gui.widgets.moves import Moves
 from gui.widgets.spliceform import SpliceForm
 from gui.widgets.takeback import TakeBack
+
+_PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
+"""Where there can be a file of a tape."""
 
 
 class BenchSide(QWidget):
@@ -37,14 +42,16 @@ class BenchSide(QWidget):
         self.findings = FindingChooser()
         self.splice = SpliceForm()
         self.take_back = TakeBack()
+        self.file = CapturePanel()
         self._pages = QStackedWidget()
-        for page in (self.moves.aside, self.findings, self.splice, self.take_back):
+        for page in (self.moves.aside, self.findings, self.splice, self.take_back, self.file):
             self._pages.addWidget(page)
         self.find_button = _button("find", say("bench", "finding_button"), "F6")
         self.splice_button = _button("splice", say("bench", "splice_button"), "F7")
         self.label_button = _button("label-is-on", say("bench", "label_button"), "F8")
         self.print_button = _button("print-label", say("bench", "print_button"), "F12")
         self.back_button = _button("take-back", say("bench", "back_button"), "F10")
+        self.file_button = _button("read-file", say("capture", "button"), "Ctrl+O")
         self._back = words(say("bench", "back_to_box"), "small")
         self._lay_out()
         self._connect()
@@ -59,6 +66,7 @@ class BenchSide(QWidget):
         self.moves.offer(tape, decks)
         self.print_button.setVisible(tape.not_for_reuse)
         self.back_button.setVisible(bool(tape.findings or tape.splices))
+        self.file_button.setVisible(tape.station in _PLAYED)
         self.label_button.setVisible(tape.not_for_reuse and tape.marked_at is None)
 
     @Slot()
@@ -90,6 +98,13 @@ class BenchSide(QWidget):
             self._turn(self.take_back)
             self.take_back.reason.setFocus()
 
+    @Slot()
+    def begin_file(self) -> None:
+        """Turn to the file recorded from the tape."""
+        if self._tape is not None:
+            self._turn(self.file)
+            self.file.path.setFocus()
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and self._pages.currentWidget() is not self.moves.aside:
             self.rest()
@@ -104,7 +119,13 @@ class BenchSide(QWidget):
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        for button in (self.find_button, self.splice_button, self.print_button, self.label_button):
+        for button in (
+            self.file_button,
+            self.find_button,
+            self.splice_button,
+            self.print_button,
+            self.label_button,
+        ):
             column.addWidget(button)
         column.addWidget(self.back_button)
         column.addWidget(self._pages, 1)
@@ -112,6 +133,8 @@ class BenchSide(QWidget):
         self._back.hide()
 
     def _connect(self) -> None:
+        self.file_button.clicked.connect(self.begin_file)
+        self.file.refused.connect(self.refused)
         self.find_button.clicked.connect(self.begin_finding)
         self.splice_button.clicked.connect(self.begin_splice)
         self.label_button.clicked.connect(self.labelled)
