@@ -54,6 +54,16 @@ class Slip(QWidget):
         """The price as it stands on the slip; empty when there is none."""
         return next((line.amount for line in self._sums.lines if line.kind == "price"), "")
 
+    @property
+    def held_words(self) -> str:
+        """What holds the day, as far as this slip says so."""
+        return self._held.text()
+
+    @property
+    def rolls(self) -> bool:
+        """Whether even the shortest form of the charges is longer than the paper."""
+        return self._roll.verticalScrollBar().maximum() > 0
+
     def show_front(self, front: ShopFront) -> None:
         """Put the shop's name at the head."""
         self._name.setText(front.name)
