@@ -35,7 +35,9 @@ UNDO = Key("undo", "Undo", "Ctrl+Z")
 REDO = Key("redo", "Do it again", "Ctrl+Y")
 REPEAT = Key("repeat-row", "Repeat the row above", "Ctrl+D")
 REMOVE = Key("remove-row", "Take the row out", "Ctrl+Del")
-OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK)
+LOOK_OVER = Key("look-over-row", "Look a tape over", "Ctrl+L")
+MEASURE = Key("measure-packs", "Measure its packs", "Ctrl+M")
+OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE)
 """The keys of the Counter's tray, as they are told on it."""
 
 

@@ -60,6 +60,11 @@ class Furnishing(QObject):
     def desk(self) -> Desk:
         return self._desk
 
+    @property
+    def customer_side(self) -> CustomerSide:
+        """The window for the customer; there once the shop was read."""
+        return self._customer_side
+
     @Slot()
     def _read_fittings(self) -> None:
         self._work.ask(decks.fittings, then=self._move_in)

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from babel.dates import format_date, format_datetime
 from babel.numbers import format_currency, get_currency_precision
 
-from core import resources
+from core import chances, resources
 from core.money import MoneyRange
 from core.ranges import Range
 
@@ -75,9 +75,8 @@ def time_of_day(when: datetime) -> str:
 
 
 def times_in_twenty(chance: float) -> str:
-    """A chance as a customer counts: ``19 times in 20``. Rounded down, never flattering."""
-    times = int(chance * 20 + 1e-9)
-    return "nearly always" if times >= 20 else f"{times} times in 20"
+    """A chance as a customer counts: ``19 times in 20``; the same words as on paper and on the phone."""
+    return chances.words(chance)
 
 
 def since(then: datetime, now: datetime) -> str:

@@ -22,6 +22,7 @@ from gui.box import Box, Reading, answered, box_of, kept_of, read_box, read_row
 from gui.desk import Desk
 from gui.draft import Draft
 from gui.livequote import LiveQuote
+from gui.looking import CounterLooks
 from gui.present import Present
 from gui.screens.counter_layout import CounterLayout
 from gui.screens.screen import Screen
@@ -61,6 +62,7 @@ class Counter(Screen):
         self._booking: Box | None = None
         self._files: tuple[Path, ...] = ()
         self.parts = CounterLayout(self, self._today)
+        self.looks = CounterLooks(self.draft, self._today, self)
         self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
         self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
         self._connect()
@@ -200,6 +202,28 @@ class Counter(Screen):
         written = answered(self.draft.box.rows[row], question.answers[place].draft)
         self.draft.write_row(row, written, f"answer for row {row + 1}")
         self.parts.table.setFocus()
+
+    @Slot()
+    def look_over(self) -> None:
+        """A quick guided look at the tapes of the current row."""
+        self.parts.table.commit()
+        self.looks.begin_look_over(self.parts.table.currentIndex().row())
+
+    @Slot()
+    def measure_packs(self) -> None:
+        """Read the packs of a tape of the current row through its window."""
+        self.parts.table.commit()
+        self.looks.begin_packs(self.parts.table.currentIndex().row())
+
+    @Slot(int, str)
+    def _took_look(self, row: int, sentence: str) -> None:
+        self.said.emit(sentence)
+        self.parts.table.setFocus()
+
+    @Slot(int)
+    def _name_format_first(self, row: int) -> None:
+        self.parts.go_to(max(row, 0), "format")
+        self.show_failure(_Said(say("inspection", "need_format", row=max(row, 0) + 1)))
 
     @Slot()
     def undo(self) -> None:
@@ -366,6 +390,8 @@ class Counter(Screen):
         parts.form.written.connect(draft.write_field)
         parts.form.went_on.connect(self.take_focus)
         parts.asking.answered.connect(self._take_answer)
+        self.looks.taken.connect(self._took_look)
+        self.looks.row_unclear.connect(self._name_format_first)
         parts.taking.book_wanted.connect(self.book)
         parts.taking.next_wanted.connect(self.new_box)
         parts.taking.slip_wanted.connect(self._show_claim_slip)
@@ -377,6 +403,8 @@ class Counter(Screen):
             (actions.REDO, self.redo),
             (actions.REPEAT, self.repeat_row),
             (actions.REMOVE, self.remove_row),
+            (actions.LOOK_OVER, self.look_over),
+            (actions.MEASURE, self.measure_packs),
         ):
             self._on_key(key, do)
 

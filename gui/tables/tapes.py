@@ -125,8 +125,8 @@ def _paint_minutes(painter: QPainter, place: QRectF, tape: Tape) -> bool:
         return False
     tokens = theme.tokens_of()
     painter.setPen(QColor(tokens.time))
-    high = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-    painter.drawText(place.adjusted(0, 0, 0, -3), int(high), text.minutes_range(minutes))
+    words = place.adjusted(-4, 0, 0, -3)
+    write_words(painter, words, text.minutes_range(minutes), Qt.AlignmentFlag.AlignRight)
     _paint_span(painter, place, minutes, tokens)
     return True
 

@@ -18,7 +18,7 @@ from gui.widgets.keyed import Tick
 from gui.widgets.layouts import labelled
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
-_LEAST = {"name": 120, "phone": 96, "tv": 92, "copies": 120, "needed_by": 112}
+_LEAST = {"name": 120, "phone": 140, "tv": 92, "copies": 120, "needed_by": 112}
 _FOLD_BELOW = 680
 _Place = tuple[int, int, int, int]
 """Row, column, columns spanned, share of what is left over."""
@@ -71,6 +71,7 @@ class BoxForm(QWidget):
             value = getattr(box, name)
             if field.text() != value and not (field.hasFocus() and isinstance(field, TypeAhead)):
                 field.setText(value)
+                field.setCursorPosition(0 if not field.hasFocus() else len(value))
             complaint = "" if field.hasFocus() else reading.complaint(name)
             _mark_wrong(field, complaint)
         if self.rush.isChecked() != box.rush:
@@ -93,6 +94,7 @@ class BoxForm(QWidget):
             field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
             field.setPlaceholderText(_PLACEHOLDERS.get(name, ""))
             field.setMinimumWidth(_LEAST[name])
+            field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", name)))
         self._cells.append(self._rush_under_nothing())
         self._places: tuple[_Place, ...] = ()

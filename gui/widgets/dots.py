@@ -10,11 +10,11 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from core import chances
 from core.records import Promise
 from gui import text, theme
 from gui.text import say
 
-DOTS = 20
 _MOST_DAYS = 28
 """Days on the axis; a promise further off starts the axis later."""
 
@@ -30,8 +30,8 @@ class DotDay:
 
 
 def twenty(promise: Promise) -> tuple[date | None, ...]:
-    """The day of each dot: the middle of each twentieth of the promise's curve; None beyond its end."""
-    return tuple(_day_at(promise, (k + 0.5) / DOTS) for k in range(DOTS))
+    """The day of each dot; None is beyond the end of the promise's curve."""
+    return chances.days_of_dots(promise)
 
 
 def columns(promise: Promise) -> tuple[DotDay, ...]:
@@ -176,7 +176,3 @@ def _set_dot(painter: QPainter, kept: bool, tokens: theme.Tokens) -> None:
     colour = QColor(tokens.time if kept else tokens.attention)
     painter.setPen(QPen(colour, 1.5))
     painter.setBrush(colour if kept else Qt.BrushStyle.NoBrush)
-
-
-def _day_at(promise: Promise, share: float) -> date | None:
-    return next((chance.day for chance in promise.chances if chance.by >= share), None)

@@ -13,6 +13,8 @@ from gui.widgets import slip_lines
 from gui.widgets.dots import Dots
 from gui.widgets.written import Written
 
+_REASONS = 2
+"""Reasons for the day that stand on the slip."""
 _TOOTH = 8.0
 """Width of one tooth of the torn edge."""
 
@@ -99,6 +101,7 @@ class Slip(QWidget):
         self._sums.write(slip_lines.sum_lines(quote, paid_minor))
         self.setAccessibleDescription(slip_lines.in_words(quote))
         self._promise_day(promise)
+        self._hold(promise, is_agreed=paid_minor is not None)
 
     def _promise_day(self, promise: Promise) -> None:
         if promise.day is None:
@@ -111,7 +114,6 @@ class Slip(QWidget):
             self._times.setText(say("slip", "kept", times=text.times_in_twenty(promise.stated)))
         self._day.setVisible(promise.day is not None)
         self._dots.show_promise(promise)
-        self._hold(promise)
         self.update()
 
     def _promise_nothing(self) -> None:
@@ -123,10 +125,13 @@ class Slip(QWidget):
         self._held.setText("")
         self.update()
 
-    def _hold(self, promise: Promise) -> None:
-        wanted = self._inside or promise.day is None
-        reasons = "; ".join(promise.held_by)
-        self._held.setText(say("slip", "held", reasons=reasons) if reasons and wanted else "")
+    def _hold(self, promise: Promise, is_agreed: bool) -> None:
+        """The weightiest reasons; all of them for whoever points at it. None once it is agreed."""
+        wanted = promise.day is None or (self._inside and not is_agreed)
+        reasons = promise.held_by if wanted else ()
+        shown, every = ("; ".join(reasons[:most]) for most in (_REASONS, len(reasons)))
+        self._held.setText(say("slip", "held", reasons=shown) if shown else "")
+        self._held.setToolTip(say("slip", "held", reasons=every) if every else "")
 
     # --- paper ---------------------------------------------------------------------------
 
