@@ -10,6 +10,7 @@ from datetime import date, datetime
 
 import numpy as np
 
+from core import chances
 from core.bounds import binding
 from core.hours import HORIZON_DAYS, Calendar, Minutes, spoken
 from core.plan import Done
@@ -100,16 +101,6 @@ def chance_by(promise: Promise, day: date) -> float:
     return told[-1] if told else 0.0
 
 
-def in_twenty(chance: float) -> str:
-    """A chance as it is said: ``19 times in 20``; never certain, never impossible unless it is."""
-    times = round(chance * 20)
-    if chance >= 0.995:
-        return "as good as certain"
-    if chance <= 0.005:
-        return "practically no chance"
-    return "once in 20" if times <= 1 else f"{min(19, times)} times in 20"
-
-
 def _first_at(by: Minutes, confidence: float) -> int | None:
     place = int(np.searchsorted(by, confidence - 1e-12, side="left"))
     return place if place < len(by) else None
@@ -149,7 +140,7 @@ def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
         return (f"no opening hours in the coming {HORIZON_DAYS} days",)
     sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
     return (
-        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready {in_twenty(sure)}",
+        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready {chances.words(sure)}",
         *_queue(finish, None),
     )
 
@@ -171,7 +162,7 @@ def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
         group = _group(done, before)
         groups[group] = groups.get(group, 0.0) + share
     words, share = max(groups.items(), key=lambda group: group[1])
-    return (words if share > 0.95 else f"{words} (in {in_twenty(share)})",)
+    return (words if share > 0.95 else f"{words} ({chances.words(share)})",)
 
 
 def _group(done: Done, before: Before | None) -> str:
@@ -212,7 +203,7 @@ def _nights(finish: Finish) -> tuple[str, ...]:
     share = sum(share * done.overnight for done, share in finish.last)
     if share < 0.25:
         return ()
-    return (f"in {in_twenty(share)} the last tape waits overnight, since it would not end before closing",)
+    return (f"{chances.words(share)} the last tape waits overnight, since it would not end before closing",)
 
 
 def _overlong(finish: Finish) -> tuple[str, ...]:

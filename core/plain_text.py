@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from core import chances
 from core.beliefs import Belief
 from core.cuts import Cut
 from core.money import MoneyRange
@@ -73,7 +74,7 @@ def promise(made: Promise) -> str:
     if made.day is None:
         return "No date can be promised: " + "; ".join(made.held_by)
     held = f"; held by {'; '.join(made.held_by)}" if made.held_by else ""
-    return f"Promised for {made.day.isoformat()} ({made.stated:.0%} sure){held}"
+    return f"Promised for {made.day.isoformat()} ({chances.words(made.stated)}){held}"
 
 
 def promises(kept: Sequence[Kept]) -> str:
@@ -83,7 +84,7 @@ def promises(kept: Sequence[Kept]) -> str:
 
 def _kept(one: Kept) -> str:
     said = "no date" if one.promise.day is None else f"promised for {one.promise.day.isoformat()}"
-    chance = "" if one.chance is None else f", {one.chance:.0%} sure now"
+    chance = "" if one.chance is None else f", {chances.words(one.chance)} now"
     held = f"; held by {'; '.join(one.held_by)}" if one.held_by else ""
     risk = "CALL FIRST: " if one.is_at_risk else ""
     return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"

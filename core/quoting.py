@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 from functools import lru_cache
 
 from core import (
+    chances,
     condition,
     customer_habits,
     dates,
@@ -183,7 +184,7 @@ def _needed_by(asked: _Asked) -> Iterator[str]:
     wanted, promise = asked.inventory.needed_by, asked.promise
     if wanted is None or (promise.day is not None and promise.day <= wanted):
         return
-    chance = dates.in_twenty(dates.chance_by(promise, wanted))
+    chance = chances.words(dates.chance_by(promise, wanted))
     promised = f"promised is {hours.spoken(promise.day)}" if promise.day else "no date can be promised"
     yield f"Needed by {hours.spoken(wanted)}, but {promised}; ready by then {chance}."
     if not asked.inventory.rush:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from core.dates import in_twenty
+from core import chances
+from core.names import Finding
 from core.records import Job, Promise, TapeRecord
 from core.stations import Station
 
@@ -29,6 +30,25 @@ _SAID = (
     ((Station.CANNOT_BE_PLAYED,), "cannot be played", "cannot be played"),
     ((Station.HANDED_BACK,), "went home already", "went home already"),
 )
+_TOPICS = {
+    Finding.SNAPPED: "a snapped tape",
+    Finding.OFF_HUB: "a tape that came off its hub",
+    Finding.CHEWED: "a chewed stretch",
+    Finding.STRETCHED: "a stretched place",
+    Finding.CREASED: "a crease",
+    Finding.SCRATCHED: "a scratch",
+    Finding.EDGE_DAMAGE: "a damaged edge",
+    Finding.MOULD: "mould",
+    Finding.STICKY: "a sticky tape",
+    Finding.SHELL_BROKEN: "a broken shell",
+    Finding.REEL_BROKEN: "a broken reel",
+    Finding.LID_DAMAGED: "a damaged lid",
+    Finding.SOUND_MISSING: "missing sound",
+    Finding.CRUSHED: "a crushed cassette",
+    Finding.COMMERCIAL_RECORDING: "the rights to a commercial recording",
+}
+"""What a caller is asked about, after “about” or “because of”."""
+
 _STILL_COMING = frozenset(Station) - {Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED}
 
 _UNSETTLED = (Station.ASKING_THE_CUSTOMER, Station.KEPT_APART)
@@ -86,10 +106,15 @@ def _about(tapes: Sequence[TapeRecord]) -> str:
     asked = {Station.ASKING_THE_CUSTOMER: "about", Station.KEPT_APART: "because of"}.get(tapes[0].station)
     if asked is None:
         return ""
-    topics = [each.words for tape in tapes for each in tape.findings] or [
+    topics = [_TOPICS[each] for tape in tapes for each in tape.findings] or [
         tape.note for tape in tapes if tape.note
     ]
-    return f" {asked} {' and '.join(dict.fromkeys(topics))}" if topics else ""
+    return f" {asked} {_listed(tuple(dict.fromkeys(topics)))}" if topics else ""
+
+
+def _listed(topics: Sequence[str]) -> str:
+    """``mould``, ``mould and a scratch``, ``mould, a scratch and a crease``."""
+    return " and ".join((", ".join(topics[:-1]), topics[-1])) if len(topics) > 1 else topics[0]
 
 
 def _day(job: Job, today: date, chance: float | None) -> str:
@@ -109,4 +134,4 @@ def _promised(promise: Promise, today: date, chance: float, what: str) -> str:
         return f"We had promised {day} and are late; we will call you with a new day."
     if chance < EVEN:
         return f"We had promised {day}; as it looks now it may be later, and we will call you."
-    return f"{what} by {day}, {in_twenty(chance)}."
+    return f"{what} by {day}, {chances.words(chance)}."

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
+from core import chances
 from core.documents import lettering
 from core.documents.page import Pen
 from core.documents.tokens import BODY, LINE, MUTED, TIME, UNIT, Style
-from core.documents.voice import TWENTY, Voice
+from core.documents.voice import Voice
 from core.records import Promise
 
 _DOT = 3.1
@@ -79,8 +80,9 @@ def days(promise: Promise, voice: Voice, width: float) -> Days | None:
     """The dots of a promise for a place ``width`` points wide; None when no day is promised."""
     if promise.day is None:
         return None
-    placed = Counter(days_of_dots(promise))
-    axis = tuple((chance.day, placed[chance.day]) for chance in promise.chances)
+    placed = Counter(_placed(promise))
+    days_shown = dict.fromkeys((*(chance.day for chance in promise.chances), promise.day, *sorted(placed)))
+    axis = tuple((day, placed[day]) for day in sorted(days_shown))
     first = next(index for index, (_, dots) in enumerate(axis) if dots)
     last = max(index for index, (_, dots) in enumerate(axis) if dots)
     shown = axis[max(0, first - 1) : last + 2]
@@ -91,17 +93,7 @@ def days(promise: Promise, voice: Voice, width: float) -> Days | None:
     )
 
 
-def days_of_dots(promise: Promise) -> tuple[date, ...]:
-    """The day of each of the twenty dots, earliest first.
-
-    Dot ``i`` stands on the first day by which the chance reaches ``i`` in twenty, so the dots up to a
-    day are as many as the chance of that day says, rounded down. Dots that the curve never reaches
-    stand on its last day; one is kept off the promised day, for nothing is certain.
-    """
-    if not promise.chances:
-        return (promise.day,) * TWENTY if promise.day else ()
-    last = promise.chances[-1].day
-    return tuple(
-        next((chance.day for chance in promise.chances if chance.by * TWENTY >= dot - 1e-9), last)
-        for dot in range(1, TWENTY + 1)
-    )
+def _placed(promise: Promise) -> list[date]:
+    """The day of each dot; those later than the curve stand on the day after its last."""
+    last = promise.chances[-1].day if promise.chances else promise.made_at.date()
+    return [day or last + timedelta(days=1) for day in chances.days_of_dots(promise)]

@@ -12,14 +12,12 @@ from babel import Locale
 from babel.dates import format_date, format_time
 from babel.numbers import format_currency, format_decimal, get_currency_precision
 
+from core.chances import times_in_twenty
 from core.documents.wording import sentences
 from core.money import MoneyRange
 from core.names import FormatName
 from core.ranges import Range
 from core.records import Promise, ShopFront
-
-TWENTY = 20
-"""Dots, and times: a chance is said as so many times in twenty."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,8 +125,3 @@ class Voice:
 def voice(front: ShopFront) -> Voice:
     """The voice of a shop front."""
     return Voice(front, Locale.parse(front.language.replace("-", "_")), sentences(front.language))
-
-
-def times_in_twenty(chance: float) -> int:
-    """How often in twenty, rounded down; at most nineteen, for nothing is certain."""
-    return min(int(chance * TWENTY + 1e-9), TWENTY - 1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -32,7 +33,7 @@ def test_the_whole_answer_comes_in_one_breath(desk: Desk) -> None:
     (found,) = desk.shop.ask(calls.status, "maria")
     assert found.spoken == (
         "Maria's twelve tapes: eight are ready, three are playing now, one waits for your answer about mould."
-        " Everything else by Tuesday 3 March, as good as certain."
+        " Everything else by Tuesday 3 March, 19 times in 20."
     )
 
 
@@ -97,6 +98,22 @@ def test_a_question_noted_at_the_bench_is_what_the_caller_hears(desk: Desk) -> N
     job = desk.book(line(count=2))
     desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding tape")
     assert "one waits for your answer about the wedding tape" in _say(desk, job.number)[0]
+
+
+@pytest.mark.parametrize("finding", list(Finding))
+def test_a_caller_is_asked_about_a_thing_and_not_about_a_word(desk: Desk, finding: Finding) -> None:
+    job = desk.book(line(count=2))
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, findings=[finding])
+    said = _say(desk, job.number)[0]
+    things = r"(an? [a-z ]+|mould|missing sound|the rights to a commercial recording)"
+    assert re.search(rf"one waits for your answer about {things}\. Everything else", said), said
+
+
+def test_three_things_to_ask_about_are_listed(desk: Desk) -> None:
+    job = desk.book(line())
+    found = [Finding.MOULD, Finding.SCRATCHED, Finding.CREASED]
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, findings=found)
+    assert "waits for your answer about mould, a scratch and a crease." in _say(desk, job.number)[0]
 
 
 # --- who is calling ----------------------------------------------------------------------

@@ -5,9 +5,8 @@ from __future__ import annotations
 from datetime import date
 
 import numpy as np
-import pytest
 
-from core.dates import Asked, chance_by, chances_by, finish_of, in_twenty, promise_of
+from core.dates import Asked, chance_by, chances_by, finish_of, promise_of
 from core.deck_choice import Suited
 from core.hours import calendar
 from core.plan import Done, Step
@@ -76,18 +75,3 @@ def test_scenarios_that_never_end_count_against_every_date() -> None:
     assert made.day is None
     assert made.p50 == date(2026, 3, 3)
     assert made.held_by[0] == "no date within 730 days can be promised: by then it is ready 16 times in 20"
-
-
-@pytest.mark.parametrize(
-    ("chance", "words"),
-    [
-        (0.0, "practically no chance"),
-        (0.02, "once in 20"),
-        (0.5, "10 times in 20"),
-        (0.93, "19 times in 20"),
-        (0.99, "19 times in 20"),
-        (1.0, "as good as certain"),
-    ],
-)
-def test_a_chance_is_said_in_twentieths_and_is_never_rounded_to_certainty(chance: float, words: str) -> None:
-    assert in_twenty(chance) == words

@@ -6,11 +6,9 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from core.documents.dots import days, days_of_dots
-from core.documents.voice import times_in_twenty, voice
+from core.documents.dots import days
+from core.documents.voice import voice
 from core.records import Chance, Promise
 from tests.support import records
 
@@ -20,25 +18,6 @@ MONDAY = date(2026, 3, 2)
 def promise(*by: float, day: int) -> Promise:
     chances = tuple(Chance(MONDAY + timedelta(days=n), chance) for n, chance in enumerate(by))
     return replace(records.promise(), day=MONDAY + timedelta(days=day), stated=by[day], chances=chances)
-
-
-@given(st.lists(st.floats(0, 1), min_size=1, max_size=40).map(sorted), st.data())
-def test_as_many_dots_stand_up_to_a_day_as_its_chance_rounded_down(
-    by: list[float], data: st.DataObject
-) -> None:
-    day = data.draw(st.integers(0, len(by) - 1))
-    promised = promise(*by, day=day)
-    placed = days_of_dots(promised)
-    assert len(placed) == 20
-    assert list(placed) == sorted(placed)
-    if day < len(by) - 1:
-        kept = sum(shown <= promised.day for shown in placed if promised.day)
-        assert kept == int(by[day] * 20 + 1e-9)
-
-
-@pytest.mark.parametrize(("chance", "times"), [(0.95, 19), (0.9499, 18), (1.0, 19), (0.9, 18), (0.0, 0)])
-def test_a_chance_is_rounded_down_and_never_certain(chance: float, times: int) -> None:
-    assert times_in_twenty(chance) == times
 
 
 def test_no_day_has_no_dots() -> None:
@@ -52,3 +31,13 @@ def test_short_and_long_waits_both_fit(by: tuple[float, ...]) -> None:
     assert drawn is not None
     assert sum(dots for _, dots in drawn.days) == 20
     assert drawn.height < 90
+
+
+@pytest.mark.parametrize("by", [(1.0,), (0.0, 0.93, 1.0), (0.3, 0.9), (0.0, 0.91)])
+def test_as_many_full_dots_are_drawn_as_the_paper_says_times(by: tuple[float, ...]) -> None:
+    made = promise(*by, day=min(1, len(by) - 1))
+    said = voice(records.FRONT)
+    drawn = days(made, said, 200)
+    assert drawn is not None
+    full = sum(dots for day, dots in drawn.days if day <= drawn.promised)
+    assert said.chance(made) == said.say("promise.chance", n=full)
