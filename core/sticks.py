@@ -59,7 +59,8 @@ def fat32_minutes(codec: str) -> float:
 
 def fat32_parts(gigabytes: float) -> int:
     """Parts into which FAT32 would cut a file; 1 when it takes it whole."""
-    return max(math.ceil(gigabytes * 1e9 / bitrates.page()["filling"]["fat32_bytes"] - pieces.DUST), 1)
+    most = float(bitrates.page()["filling"]["fat32_bytes"])
+    return max(math.ceil(gigabytes * 1e9 / most - pieces.DUST), 1)
 
 
 def of_files(size: Range, sizes: Sequence[Range], carrier: str, codec: str) -> Storage:

@@ -181,10 +181,10 @@ class CapturePanel(QWidget):
             self.attach_wanted.emit(self.report)
 
     def _show_reading(self, reading: bool) -> None:
-        for widget in (self.bar, self.progress, self.stop):
-            widget.setVisible(reading)
-        for widget in (self.path, self.choose):
-            widget.setEnabled(not reading)
+        for shown in (self.bar, self.progress, self.stop):
+            shown.setVisible(reading)
+        for field in (self.path, self.choose):
+            field.setEnabled(not reading)
         self.bar.setAccessibleName(say("capture", "reading", name=self._name, share=0))
 
     def _show_result(self, shown: bool) -> None:

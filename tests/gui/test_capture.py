@@ -88,8 +88,12 @@ def held(monkeypatch: pytest.MonkeyPatch) -> Callable[[], None]:
     def examine(path: Path, *, told: Callable[[float], None], stop: Callable[[], bool]) -> Report:
         told(0.25)
         began.set()
-        while not stop():
+        for _ in range(2000):
+            if stop():
+                break
             time.sleep(0.005)
+        else:
+            raise AssertionError("nobody stopped the reading")
         raise examining.Stopped("Reading the file was stopped; nothing was kept.")
 
     monkeypatch.setattr(examining, "examine", examine)
