@@ -16,10 +16,10 @@ from typing import TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from core import draws, habits, possibilities
+from core import draws, possibilities
 from core.beliefs import quantile_of
 from core.cassettes import Format
-from core.habits import STARTING, ShopHabits
+from core.habits import STARTING, Group, ShopHabits
 from core.names import TvSystem
 from core.playtime import play_minutes
 from core.possibilities import Choice, Facts
@@ -31,6 +31,8 @@ Places = NDArray[np.intp]
 
 _SYSTEM, _TV, _SPEED, _CASSETTE, _FILL, _WITHIN, _LENGTH = range(1, 8)
 """Each choice of a tape has numbers of its own."""
+_FULLER = 8
+_SECOND = 10
 _SALT = 1_000
 
 
@@ -124,11 +126,21 @@ def _one_way(
 def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     fills = possibilities.fills(known, box.habits)
     edges = np.array([stretch for stretch, _ in fills.options])
-    picked = _picked(fills, _FILL, keys, box)
+    picked = _picked(fills, _FILL, keys, box) if fills.group is None else _fullness(fills.group, keys, box)
     begin, end = edges[picked, 0], edges[picked, 1]
     if (begin == end).all():
         return np.asarray(begin, dtype=np.float64)
     return np.asarray(begin + (end - begin) * _uniforms(_WITHIN, keys, box))
+
+
+def _fullness(group: Group, keys: tuple[int, ...], box: Box) -> Places:
+    """Which stretch each tape is recorded up to: a normal number, part of it the box's."""
+    alike, (mean, variance) = box.habits.likeness(group), box.habits.fuller
+    shared = mean + np.sqrt(variance) * _normals(_FULLER, (box.key,), box)
+    own = _normals(_FILL, keys, box)
+    together = np.sqrt(alike) * shared + np.sqrt(1 - alike) * own
+    places = np.searchsorted(np.array(box.habits.bounds(group)), together, side="right")
+    return np.asarray(places, dtype=np.intp)
 
 
 def _over(keys: tuple[int, ...], box: Box, is_shortest: NDArray[np.bool_]) -> Minutes:
@@ -164,19 +176,29 @@ def _uniforms(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
     return _uniform_of_tapes(box.seed + salt * _SALT, keys, box.scenarios)
 
 
+def _normals(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
+    """Standard normal numbers, two uniform ones each (Box and Muller 1958)."""
+    radius = np.sqrt(-2 * np.log(np.maximum(_uniforms(salt, keys, box), 2.0**-53)))
+    return np.asarray(radius * np.cos(2 * np.pi * _uniforms(salt + _SECOND, keys, box)))
+
+
 @lru_cache(maxsize=512)
-def _habit(group: habits.Group, weights: tuple[float, ...], pull: float, box: Box) -> Minutes:
+def _habit(group: Group, weights: tuple[float, ...], pull: float, box: Box) -> Minutes:
     """Where one option ends and the next begins for this box, in each scenario."""
-    shares = dirichlet(tuple(pull * weight for weight in weights), draws.key(box.key, group), box)
+    # A household that is slow on one format is slow on another: all their speeds share the numbers.
+    named = group[0] if group[0] == "speed" else group
+    shares = dirichlet(tuple(pull * weight for weight in weights), draws.key(box.key, named), box)
     return np.asarray(np.cumsum(shares, axis=0)[:-1])
 
 
 def dirichlet(shape: tuple[float, ...], key: int, box: Box) -> Minutes:
     """Shares that add up to one in each scenario (column), drawn around ``shape``.
 
-    Each share is a gamma number of its own, so that a change in one leaves the others' numbers alone.
+    Each share is a gamma number of its own, so that a change in one leaves the others' numbers alone; the
+    last one has the same numbers however many lie before it.
     """
-    logs = np.stack([_log_gamma(each, draws.key(key, n), box) for n, each in enumerate(shape)])
+    names = (*range(len(shape) - 1), "last")
+    logs = np.stack([_log_gamma(each, draws.key(key, n), box) for n, each in zip(names, shape, strict=True)])
     raised = np.exp(logs - logs.max(axis=0))
     return np.asarray(raised / raised.sum(axis=0))
 

@@ -10,6 +10,9 @@ import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import pairwise
+from math import sqrt
+from statistics import NormalDist
 from typing import Any
 
 from core import resources
@@ -25,6 +28,8 @@ Counts = Mapping[Group, Weights]
 
 _TVS = tuple(f"-{tv.value}" for tv in TvSystem)
 KINDS = ("system", "tv", "speed", "fill", "length")
+_NORMAL = NormalDist()
+_FAR = 8.0
 _LEAST = 1e-9
 """Hardly possible, yet not ruled out."""
 
@@ -41,19 +46,23 @@ class ShopHabits:
     alike: Mapping[str, float] = field(default_factory=dict)
     """By kind: how soon a box says more than the shop (see ``[alike]`` of the starting beliefs)."""
     of: ShopHabits | None = None
+    fuller: tuple[float, float] = (0.0, 1.0)
+    """Mean and variance of how much fuller the tapes of a box are than others, as a normal number."""
 
     def of_box(self, counts: Counts) -> ShopHabits:
         """What is believed of the rest of a box of which ``counts`` are known."""
         mine = {group: found for group, found in counts.items() if group[0] in SHARED}
-        return ShopHabits(mine, self.alike, of=self) if mine else self
+        return ShopHabits(mine, self.alike, self, self._fuller_box(mine)) if mine else self
 
     def weights(self, group: Group) -> dict[str, float]:
         """What is believed of a group, adding up to one."""
+        if self.of is not None and group[0] == "fill":
+            return self._fill_of_box(group)
         start = dict(starting(group)) if self.of is None else self.of.weights(group)
         found = self.seen.get(group)
         if not found:
             return start
-        worth = _page()["worth"][group[0]] if self.of is None else self.agreement(group[0])
+        worth = _page()["worth"][group[0]] if self.of is None else self.of.pull(group)
         return _scaled({name: worth * start[name] + found.get(name, 0.0) for name in start})
 
     def agreement(self, kind: str) -> float:
@@ -61,9 +70,55 @@ class ShopHabits:
         return self.alike.get(kind) or starting_agreement(kind)
 
     def pull(self, group: Group) -> float:
-        """Concentration of a box's own habit: what it started with, and the tapes known of it."""
-        known = sum(self.seen.get(group, {}).values()) if self.of is not None else 0.0
-        return self.agreement(group[0]) + known
+        """Concentration of one box's own habit around what is believed here.
+
+        A box differs from others, and the shop itself may be mistaken: the variances add up. Tapes
+        known of the box make it steadier.
+        """
+        if self.of is not None:
+            return self.of.pull(group) + sum(self.seen.get(group, {}).values())
+        mistaken = 1 / (1 + worth(group[0]) + sum(self.seen.get(group, {}).values()))
+        own = 1 / (1 + self.agreement(group[0]))
+        return 1 / (own + (1 - own) * mistaken) - 1
+
+    def likeness(self, group: Group) -> float:
+        """Correlation of how full two tapes of one box are, from 0 to 1."""
+        return 1 / (1 + (self if self.of is None else self.of).pull(group))
+
+    def bounds(self, group: Group) -> tuple[float, ...]:
+        """Where one stretch of the tape ends and the next begins, on the scale of a normal number."""
+        shares = list((self if self.of is None else self.of).weights(group).values())
+        reached = [min(max(sum(shares[: n + 1]), _LEAST), 1 - _LEAST) for n in range(len(shares) - 1)]
+        return tuple(_NORMAL.inv_cdf(share) for share in reached)
+
+    def _fill_of_box(self, group: Group) -> dict[str, float]:
+        """Normal numbers of the box's tapes, counted between the bounds."""
+        alike, (mean, variance) = self.likeness(group), self.fuller
+        spread = NormalDist(sqrt(alike) * mean, sqrt(alike * variance + 1 - alike))
+        reached = [0.0, *(spread.cdf(bound) for bound in self.bounds(group)), 1.0]
+        return {str(n): reached[n + 1] - reached[n] for n in range(len(reached) - 1)}
+
+    def _fuller_box(self, counts: Counts) -> tuple[float, float]:
+        """Bayes for a normal number seen through its tapes: precisions add up."""
+        precision, pulled = 1.0, 0.0
+        for group, found in counts.items():
+            if group[0] == "fill":
+                alike, scores = self.likeness(group), self.scores(group)
+                precision += sum(found.values()) * alike / (1 - alike)
+                pulled += sqrt(alike) / (1 - alike) * sum(n * scores[name] for name, n in found.items())
+        return pulled / precision, 1 / precision
+
+    def scores(self, group: Group) -> dict[str, float]:
+        """The mean of a normal number within each stretch, scaled to a variance of one."""
+        inner = self.bounds(group)
+        edges = (-_FAR, *inner, _FAR)
+        shares = (self if self.of is None else self.of).weights(group)
+        means = [
+            (_NORMAL.pdf(low) - _NORMAL.pdf(high)) / max(_NORMAL.cdf(high) - _NORMAL.cdf(low), _LEAST)
+            for low, high in pairwise(edges)
+        ]
+        variance = sum(share * mean**2 for share, mean in zip(shares.values(), means, strict=True))
+        return {name: mean / sqrt(variance) for name, mean in zip(shares, means, strict=True)}
 
 
 STARTING = ShopHabits()
@@ -162,9 +217,14 @@ def fill_edges() -> tuple[float, ...]:
     return tuple(float(edge) for edge in _page()["fill"]["edges"])
 
 
-def told_fill() -> tuple[tuple[float, float], ...]:
-    """(factor, weight): how far a told share may be off."""
-    return tuple((factor, weight) for factor, weight in _page()["told"]["fill"])
+def told_fill() -> tuple[tuple[float, float, float], ...]:
+    """(from, to, weight): how far the share may lie from the one that was told."""
+    return tuple((begin, end, weight) for begin, end, weight in _page()["told"]["off"])
+
+
+def told_fill_below() -> float:
+    """Told shares below this are off by as much less as they are smaller."""
+    return float(_page()["told"]["below"])
 
 
 def length_group(is_shortest: bool) -> Group:
@@ -215,7 +275,7 @@ def possibilities_of(group: Group) -> dict[str, str]:
     if kind == "system":
         return {name: catalogue().format(name).words for name in names}
     if kind == "fill":
-        middles = [(a + b) / 2 for a, b in zip(fill_edges(), fill_edges()[1:], strict=False)]
+        middles = [(a + b) / 2 for a, b in pairwise(fill_edges())]
         said = ["less than half full" if m < 0.42 else "half full or more" for m in middles[:-1]]
         return dict(zip(names, (*said, "full to the end"), strict=True))
     if kind == "length":

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import exp, lgamma
+from math import exp, lgamma, log
 
 import numpy as np
 from numpy.typing import NDArray
@@ -264,24 +264,48 @@ def _scaled_down(names: Weights, agreement: float | None) -> Weights:
 
 def _agreement(kind: str, boxes: Iterable[Counts], shop: ShopHabits) -> float:
     """How alike the tapes of a box are: the candidates, weighed by how well they explain the boxes."""
-    told = [
-        (tuple(names.get(name, 0.0) for name in start), tuple(start.values()))
+    chance = _log_chance_of_fill if kind == "fill" else _log_chance_of_shares
+    several = [
+        (group, names)
         for box in boxes
         for group, names in box.items()
         if group[0] == kind and sum(names.values()) > 1
-        for start in (shop.weights(group),)
     ]
     candidates = habits.agreements(kind)
-    logs = [sum(_log_chance(found, start, value) for found, start in told) for value, _ in candidates]
-    best = max(logs)
+    told = _as_told(kind, several, shop)
+    chances = [sum(chance(found, start, value) for found, start in told) for value, _ in candidates]
+    best = max(chances)
     return habits.agreement_of(
         tuple(
-            (value, weight * exp(log - best)) for (value, weight), log in zip(candidates, logs, strict=True)
+            (value, weight * exp(each - best))
+            for (value, weight), each in zip(candidates, chances, strict=True)
         )
     )
 
 
-def _log_chance(found: Sequence[float], start: Sequence[float], agreement: float) -> float:
+def _as_told(
+    kind: str, several: Sequence[tuple[Group, Weights]], shop: ShopHabits
+) -> list[tuple[tuple[float, ...], tuple[float, ...]]]:
+    """For each box its tapes by possibility, and what to lay them against: shares, or normal scores."""
+    against = {group: shop.scores(group) if kind == "fill" else shop.weights(group) for group, _ in several}
+    return [
+        (tuple(names.get(name, 0.0) for name in against[group]), tuple(against[group].values()))
+        for group, names in several
+    ]
+
+
+def _log_chance_of_fill(found: Sequence[float], scores: Sequence[float], agreement: float) -> float:
+    """Of normal numbers that share a correlation of 1 ÷ (1 + agreement), up to what does not depend on it."""
+    tapes, alike = sum(found), 1 / (1 + agreement)
+    mean = sum(n * score for n, score in zip(found, scores, strict=True)) / tapes
+    within = sum(n * (score - mean) ** 2 for n, score in zip(found, scores, strict=True))
+    between = 1 + (tapes - 1) * alike
+    return -0.5 * (
+        (tapes - 1) * log(1 - alike) + log(between) + within / (1 - alike) + tapes * mean**2 / between
+    )
+
+
+def _log_chance_of_shares(found: Sequence[float], start: Sequence[float], agreement: float) -> float:
     """Of these counts in one box, up to what does not depend on the agreement (Dirichlet–multinomial)."""
     likely = lgamma(agreement) - lgamma(agreement + sum(found))
     for count, share in zip(found, start, strict=True):

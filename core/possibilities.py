@@ -131,8 +131,14 @@ def _told_fill(share: float) -> Choice[tuple[float, float]]:
         raise WrongInput("fill", share, "accepted is the recorded share of the tape, above 0 and up to 1")
     if share == 1:
         return Choice(None, (((1.0, 1.0), 1.0),))
-    told = ((min(1.0, share * factor), weight) for factor, weight in habits.told_fill())
-    return Choice(None, tuple(((at, at), weight) for at, weight in told))
+    scale = min(1.0, share / habits.told_fill_below())
+    return Choice(
+        None,
+        tuple(
+            ((min(1.0, share + begin * scale), min(1.0, share + end * scale)), weight)
+            for begin, end, weight in habits.told_fill()
+        ),
+    )
 
 
 def _runs_at(system: FormatName, known: Facts) -> bool:

@@ -37,9 +37,9 @@ _SPEEDS = {
     Speed.B3: "βIII",
 }
 _FILLS = (
-    ("full or nearly so", 1.0, 0.86),
-    ("more than half", 0.65, 0.42),
-    ("less than half", 0.25, 0.0),
+    ("to the end", 1.0, 0.99),
+    ("half or more", 0.70, 0.42),
+    ("less than half", 0.22, 0.0),
 )
 """Words, the share they stand for, and the share from which they are said (an assumption)."""
 

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from importlib import import_module
 
-MEASUREMENTS = ("first_paint", "imports", "typing", "search", "papers", "memory", "capture")
+MEASUREMENTS = ("first_paint", "imports", "typing", "search", "papers", "memory", "capture", "playtime")
 
 
 def main(names: Sequence[str]) -> int:

@@ -68,6 +68,8 @@ class SimulatedTape:
     recorded_as: FormatName
     marked_minutes: float
     """The figure on the cassette: its length at SP."""
+    share: float
+    """How much of it is recorded."""
 
 
 USUAL = Customers(
@@ -153,6 +155,7 @@ def _tape(
         speed=Speed(speed),
         recorded_as=FormatName(system),
         marked_minutes=float(marking.partition("-")[2] or marking.removeprefix("DVM")),
+        share=share,
     )
 
 
