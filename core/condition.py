@@ -50,6 +50,11 @@ def repair(code: str, name: FormatName) -> Repair:
     return Repair(code, table["words"], Range(float(low), float(likely), float(high)))
 
 
+def repairs_of(finding: Finding) -> tuple[str, ...]:
+    """Codes of the actions that deal with one finding; none where nothing can be done."""
+    return tuple(_about(finding)["repairs"])
+
+
 def how_seen(finding: Finding) -> str:
     """What to look for: ``a loose end, or both ends showing under the lid``."""
     return str(_about(finding)["seen"])

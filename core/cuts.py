@@ -7,14 +7,17 @@ removed, (N + P)/speed disturbed, P being how far one track reaches along the ta
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from core.beliefs import Points, as_range, gathered, quantile, settled
 from core.errors import WrongInput
 from core.formats import catalogue
-from core.names import FormatName, Speed, TvSystem
+from core.inventory import TapeLine
+from core.names import FormatName, Section, Speed, TvSystem
 from core.playtime import Recording, recordings
-from core.ranges import Range
+from core.ranges import ZERO, Range, exactly
+from core.records import Splice
 
 RELOCK = "picture and colour take one or two seconds more to lock again (common practice, no source)"
 
@@ -28,6 +31,10 @@ class Cut:
     removed: Range
     disturbed: Range
     sources: tuple[str, ...]
+
+
+IN_LEADER = Cut(0.0, 0.0, ZERO, ZERO, ("in the clear leader, which holds no recording",))
+"""The loss at a joint in the leader; the leader never reaches the drum (trade: United Visual)."""
 
 
 def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -> Cut:
@@ -49,6 +56,37 @@ def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -
         removed=as_range(settled(removed)),
         disturbed=as_range(settled(disturbed)),
         sources=tuple(dict.fromkeys(text for case in cases for text in _sources(case))),
+    )
+
+
+def joint(line: TapeLine, cm: float, section: Section) -> Cut:
+    """The loss at one joint of a tape of ``line``; the clear leader holds nothing that could be lost."""
+    lost = cut(line.recorded_as or line.format, line.speed, line.tv, cm)
+    return lost if section is Section.PROGRAMME else IN_LEADER
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """What all joints of a tape cost together, in seconds."""
+
+    removed: Range
+    disturbed: Range
+    """At most: joints nearer to each other than a track is long disturb some of the same."""
+
+
+def total(splices: Iterable[Splice]) -> Total:
+    """The loss of several joints. All lie on one tape at one speed, so low adds to low and high to high."""
+    every = tuple(splices)
+    removed = [each.removed or exactly(each.seconds_removed) for each in every]
+    disturbed = [each.disturbed or exactly(each.seconds_disturbed) for each in every]
+    return Total(_sum(removed), _sum(disturbed))
+
+
+def _sum(ranges: list[Range]) -> Range:
+    return Range(
+        math.fsum(each.low for each in ranges),
+        math.fsum(each.likely for each in ranges),
+        math.fsum(each.high for each in ranges),
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from core import condition
 from core.errors import Refused
-from core.names import Finding, FormatName, TapeCode
+from core.names import Finding, FormatName, Look, TapeCode
 from core.stations import ASIDE, Station, allowed_moves
 
 APART = frozenset({Finding.MOULD, Finding.STICKY})
@@ -26,6 +26,8 @@ class Standing:
     open: tuple[Finding, ...]
     """Findings nobody has dealt with yet, the ones seen just now among them."""
     seen_now: tuple[Finding, ...] = ()
+    look: Look | None = None
+    """What the look after the last repair told."""
 
 
 def check(tape: Standing, there: Station) -> None:
@@ -35,6 +37,7 @@ def check(tape: Standing, there: Station) -> None:
     if there in ON_A_DECK:
         _check_rights(tape)
         _check_splice(tape)
+        _check_look(tape)
         if tape.station is not Station.AT_THE_BENCH:
             _check_repairs(tape)
 
@@ -84,6 +87,14 @@ def _check_splice(tape: Standing) -> None:
         raise Refused(
             f"Tape {tape.code} is {_listed(missing)} and no splice is recorded. Record the splice, "
             "or say what was done instead of one."
+        )
+
+
+def _check_look(tape: Standing) -> None:
+    if tape.look is Look.AGAIN:
+        raise Refused(
+            f"Tape {tape.code} was looked over after its repair and has to be done again. Record what was "
+            "done to it, or look once more and say that it may go on."
         )
 
 

@@ -97,3 +97,33 @@ class Join(Enum):
             "adhesive": "household adhesive tape",
             "leader": "leader re-anchored",
         }[self.value]
+
+
+class Measure(Enum):
+    """What a place on a tape was read in."""
+
+    MINUTES = "minutes"
+    METRES = "metres"
+
+
+class Section(Enum):
+    """What of a tape a joint lies in: the clear leader holds no recording."""
+
+    LEADER = "leader"
+    PROGRAMME = "programme"
+
+
+class DonorPart(Enum):
+    """What a donor cassette can give."""
+
+    SHELL = "shell"
+    REEL = "reel"
+    LID = "lid"
+    SCREWS = "screws"
+
+
+class Look(Enum):
+    """What a look at a repaired tape told: it may go on, or the repair has to be done again."""
+
+    OK = "ok"
+    AGAIN = "again"

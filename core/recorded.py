@@ -2,10 +2,20 @@
 
 from __future__ import annotations
 
-from core import customers, formats
-from core.names import JobNumber, TapeCode
-from core.records import Agreement, CopyRecord, Job, Payment, Splice, TapeRecord
-from core.tables import AgreementRow, CopyRow, JobRow, PaymentRow, SpliceRow, TapeRow
+from core import condition, customers, formats
+from core.names import JobNumber, Measure, TapeCode
+from core.records import (
+    AfterRepair,
+    Agreement,
+    CopyRecord,
+    Job,
+    Payment,
+    Splice,
+    StruckSplice,
+    TapeRecord,
+    Tried,
+)
+from core.tables import AgreementRow, CopyRow, JobRow, PaymentRow, RepairRow, SpliceRow, TapeRow
 
 
 def job(row: JobRow) -> Job:
@@ -39,12 +49,20 @@ def tape(row: TapeRow) -> TapeRecord:
         verdict=row.verdict,
         minutes=row.minutes,
         played_minutes=row.played_minutes,
-        splices=tuple(_splice(each) for each in row.splices if each.struck_at is None),
+        splices=tuple(splice(each) for each in row.splices if each.struck_at is None),
         not_for_reuse=row.not_for_reuse,
         marked_at=row.marked_at,
         draft=row.draft,
         deck=row.deck,
         note=row.note,
+        struck=tuple(
+            StruckSplice(splice(each), each.struck_at, each.struck_by, each.struck_because or "")
+            for each in row.splices
+            if each.struck_at is not None
+        ),
+        tried=tuple(tried(row, each) for each in row.repairs if each.struck_at is None),
+        after_repair=_after_repair(row),
+        label_astray=row.astray_since is not None,
     )
 
 
@@ -52,16 +70,42 @@ def copy(row: CopyRow) -> CopyRecord:
     return CopyRecord(row.id, row.code, row.words, row.handed_back_at)
 
 
-def _splice(row: SpliceRow) -> Splice:
+def splice(row: SpliceRow) -> Splice:
     return Splice(
-        row.at_minutes,
-        row.cut_cm,
-        row.joined_with,
-        row.seconds_removed,
-        row.seconds_disturbed,
-        row.by,
-        row.at,
+        at_minutes=row.at_minutes,
+        cut_cm=row.cut_cm,
+        joined_with=row.joined_with,
+        seconds_removed=row.seconds_removed,
+        seconds_disturbed=row.seconds_disturbed,
+        by=row.by,
+        at=row.at,
+        at_metres=row.at_metres,
+        measured=row.measured or Measure.MINUTES,
+        reckoned=row.reckoned,
+        section=row.section,
+        removed=row.removed,
+        disturbed=row.disturbed,
     )
+
+
+def tried(tape: TapeRow, row: RepairRow) -> Tried:
+    words = condition.repair(row.code, tape.draft.format).words
+    return Tried(row.code, words, row.succeeded, row.part, row.came_from, row.note, row.by, row.at)
+
+
+def trials(tape: TapeRow) -> list[dict[str, object]]:
+    """The repairs that stand as the history keeps them: names only, since words may be bettered."""
+    standing = (each for each in tape.repairs if each.struck_at is None)
+    return [
+        {"repair": each.code, "succeeded": each.succeeded, "part": each.part, "came_from": each.came_from}
+        for each in standing
+    ]
+
+
+def _after_repair(row: TapeRow) -> AfterRepair | None:
+    if row.repaired_at is None:
+        return None
+    return AfterRepair(row.repaired_at, row.look, row.looked_by, row.looked_at)
 
 
 def _payment(row: PaymentRow) -> Payment:

@@ -8,7 +8,18 @@ from decimal import Decimal
 
 from core.inventory import Inventory, TapeLine
 from core.money import MoneyRange
-from core.names import Finding, FormatName, JobNumber, Join, Outcome, TapeCode
+from core.names import (
+    DonorPart,
+    Finding,
+    FormatName,
+    JobNumber,
+    Join,
+    Look,
+    Measure,
+    Outcome,
+    Section,
+    TapeCode,
+)
 from core.ranges import Range
 from core.stations import Station
 
@@ -193,6 +204,70 @@ class Splice:
     seconds_disturbed: float
     by: str
     at: datetime
+    at_metres: float | None = None
+    """Tape from the head; None on a joint kept before metres were."""
+    measured: Measure = Measure.MINUTES
+    """Which of the two was read; the other is reckoned."""
+    reckoned: Range | None = None
+    """The figure that was not read, 10 to 90 %; None where the speed is known."""
+    section: Section | None = None
+    """None on a joint kept before the leader was told apart."""
+    removed: Range | None = None
+    disturbed: Range | None = None
+    """Seconds, 10 to 90 %; None where the speed is known."""
+
+    @property
+    def in_leader(self) -> bool:
+        """Whether it lies in the clear leader, so that nothing of the programme is lost."""
+        return self.section is Section.LEADER
+
+
+@dataclass(frozen=True, slots=True)
+class StruckSplice:
+    """A joint that was entered by mistake; it stays readable."""
+
+    splice: Splice
+    at: datetime
+    by: str | None
+    """None where it was struck out before names were kept with it."""
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """One repair that was tried, and whether it held."""
+
+    code: str
+    """One of `core.condition.REPAIRS`."""
+    words: str
+    succeeded: bool
+    part: DonorPart | None
+    """What was fitted from a donor."""
+    came_from: str
+    """Where that part came from."""
+    note: str
+    by: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class AfterRepair:
+    """The look at a tape that has been repaired; no verdict as long as nobody has looked."""
+
+    repaired_at: datetime
+    look: Look | None = None
+    by: str | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Donor:
+    """Parts on the shelf, all taken from the same place."""
+
+    format: FormatName
+    part: DonorPart
+    came_from: str
+    count: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,6 +305,23 @@ class TapeRecord:
     """The deck it is playing on, when somebody named it."""
     note: str = ""
     """What was noted when it came to its station."""
+    struck: tuple[StruckSplice, ...] = ()
+    """Joints entered by mistake."""
+    tried: tuple[Tried, ...] = ()
+    """Repairs that were tried, in the order they were."""
+    after_repair: AfterRepair | None = None
+    label_astray: bool = False
+    """A not-for-reuse label is still on the cassette though its splices were struck out."""
+
+    @property
+    def joints(self) -> tuple[Splice, ...]:
+        """The splices as they lie on the tape, from its head."""
+        return tuple(sorted(self.splices, key=lambda each: each.at_minutes))
+
+    @property
+    def look_due(self) -> bool:
+        """Whether it has to be looked over again before it may play."""
+        return self.after_repair is not None and self.after_repair.look is not Look.OK
 
 
 @dataclass(frozen=True, slots=True)

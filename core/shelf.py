@@ -38,6 +38,7 @@ def whole_jobs() -> Select[JobRow]:
     return select(JobRow).options(
         joinedload(JobRow.customer),
         selectinload(JobRow.tapes).selectinload(TapeRow.splices),
+        selectinload(JobRow.tapes).selectinload(TapeRow.repairs),
         selectinload(JobRow.copies),
         selectinload(JobRow.payments),
         selectinload(JobRow.agreements),
@@ -45,5 +46,5 @@ def whole_jobs() -> Select[JobRow]:
 
 
 def whole_tapes() -> Select[TapeRow]:
-    """Tapes with their splices."""
-    return select(TapeRow).options(selectinload(TapeRow.splices))
+    """Tapes with their splices and repairs."""
+    return select(TapeRow).options(selectinload(TapeRow.splices), selectinload(TapeRow.repairs))

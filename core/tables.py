@@ -1,21 +1,30 @@
 """What the shop keeps, as typed tables. No rule lives here but those the database itself must hold.
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
-update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow` and `CaptureRow` are never
-changed or deleted: triggers of the migrations see to it.
+update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow` and `CaptureRow` are
+never changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
 
 from datetime import datetime
 
-from sqlalchemy import BigInteger, ForeignKey, Index, MetaData, String, Text, UniqueConstraint
+from sqlalchemy import (
+    BigInteger,
+    CheckConstraint,
+    ForeignKey,
+    Index,
+    MetaData,
+    String,
+    Text,
+    UniqueConstraint,
+)
 from sqlalchemy.orm import DeclarativeBase, Mapped, MappedAsDataclass, mapped_column, relationship
 
 from core.captured.report import Report
 from core.columns import ByValue, UtcMoment, Wired
 from core.inventory import Inventory, TapeLine
-from core.names import Finding, FormatName, Join, Speed, TvSystem
+from core.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
 from core.ranges import Range
 from core.records import Pickup, Promise, Quote, Stroke, Verdict
 from core.stations import Station
@@ -114,7 +123,11 @@ class JobRow(Table):
 
 
 class TapeRow(Table):
-    """One cassette. ``deck`` is the deck it is playing on, so that no deck holds two."""
+    """One cassette. ``deck`` is the deck it is playing on, so that no deck holds two.
+
+    ``look`` is what the look after the repair of ``repaired_at`` told; ``astray_since`` is set while a
+    not-for-reuse label is still on a cassette that no longer needs it.
+    """
 
     __tablename__ = "tapes"
     __table_args__ = (UniqueConstraint("job_id", "place"), Index(None, "station", "job_id"))
@@ -138,15 +151,24 @@ class TapeRow(Table):
     not_for_reuse: Mapped[bool] = mapped_column(default=False)
     marked_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
     returned_from: Mapped[Station | None] = mapped_column(ByValue(Station), default=None)
+    repaired_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    look: Mapped[Look | None] = mapped_column(ByValue(Look), default=None)
+    looked_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    looked_by: Mapped[str | None] = mapped_column(Text, default=None)
+    astray_since: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
     job: Mapped[JobRow] = relationship(back_populates="tapes", init=False)
     splices: Mapped[list[SpliceRow]] = relationship(order_by="SpliceRow.id", default_factory=list)
+    repairs: Mapped[list[RepairRow]] = relationship(order_by="RepairRow.id", default_factory=list)
 
 
 class SpliceRow(Table):
-    """One join. A splice entered by mistake is struck out, never deleted."""
+    """One join. A splice entered by mistake is struck out, never deleted.
+
+    What is None was not kept yet when the row was written, or is no range because the speed is known.
+    """
 
     __tablename__ = "splices"
 
@@ -160,6 +182,57 @@ class SpliceRow(Table):
     by: Mapped[str] = mapped_column(Text)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     struck_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    struck_because: Mapped[str | None] = mapped_column(Text, default=None)
+    struck_by: Mapped[str | None] = mapped_column(Text, default=None)
+    at_metres: Mapped[float | None] = mapped_column(default=None)
+    measured: Mapped[Measure | None] = mapped_column(ByValue(Measure), default=None)
+    reckoned: Mapped[Range | None] = mapped_column(Wired(Range), default=None)
+    section: Mapped[Section | None] = mapped_column(ByValue(Section), default=None)
+    removed: Mapped[Range | None] = mapped_column(Wired(Range), default=None)
+    disturbed: Mapped[Range | None] = mapped_column(Wired(Range), default=None)
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+
+class DonorRow(Table):
+    """Parts of donor cassettes on the shelf, all from the same place."""
+
+    __tablename__ = "donors"
+    __table_args__ = (
+        UniqueConstraint("format", "part", "came_from"),
+        CheckConstraint("count >= 0", name="count_not_negative"),
+    )
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    format: Mapped[FormatName] = mapped_column(String(40))
+    part: Mapped[DonorPart] = mapped_column(ByValue(DonorPart))
+    came_from: Mapped[str] = mapped_column(Text)
+    count: Mapped[int]
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+
+class RepairRow(Table):
+    """One repair that was tried. One entered by mistake is struck out, never deleted.
+
+    ``donor`` is the place on the shelf its part was taken from; ``settled`` the findings it dealt with.
+    """
+
+    __tablename__ = "repairs"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True, init=False)
+    code: Mapped[str] = mapped_column(String(40))
+    succeeded: Mapped[bool]
+    part: Mapped[DonorPart | None] = mapped_column(ByValue(DonorPart))
+    donor_id: Mapped[int | None] = mapped_column(ForeignKey("donors.id"), index=True)
+    came_from: Mapped[str] = mapped_column(Text)
+    note: Mapped[str] = mapped_column(Text)
+    settled: Mapped[tuple[Finding, ...]] = mapped_column(Wired(tuple[Finding, ...]))
+    by: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    struck_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    struck_by: Mapped[str | None] = mapped_column(Text, default=None)
     struck_because: Mapped[str | None] = mapped_column(Text, default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from sqlalchemy import select
 
-from core import captures, condition, customers, decks, moves, playtime, recorded, shelf
+from core import captures, condition, customers, decks, moves, playtime, recorded, repairs, shelf
 from core import history as chain
 from core.captures import NOTHING, Shown
 from core.errors import Refused, WrongInput
@@ -32,19 +32,22 @@ def move(
     deck: str | None = None,
     without_splice: str | None = None,
     shown: Shown = NOTHING,
+    counts_as_look: bool = True,
 ) -> TapeRecord:
     """Puts a tape at a station, with what was seen there and the minutes it played.
 
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
-    expected; ``shown`` is what the deck showed of a tape that has played. Refused, with where it may go,
-    for a move out of order, an open repair or a deck in use; WrongInput for a code, deck, play time or
-    recording that cannot be.
+    expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
+    over again goes to a deck only if the move ``counts_as_look``, and the history says so. Refused, with
+    where it may go, for a move out of order, an open repair or a deck in use; WrongInput for a code, deck,
+    play time or recording that cannot be.
     """
     row = shelf.tape_row(unit, code)
     seen = add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
+    looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
     before = row.station
     captures.check(row, shown, minutes)
     take_minutes(row, minutes)
@@ -53,7 +56,7 @@ def move(
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
-    _tell_move(unit, row, before, seen, without_splice, shown)
+    _tell_move(unit, row, before, seen, without_splice, shown, looked)
     unit.session.flush()
     return recorded.tape(row)
 
@@ -94,7 +97,18 @@ def open_findings(row: TapeRow) -> tuple[Finding, ...]:
 
 def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
     """What the moves of a tape at hand depend on."""
-    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, open_findings(row), seen)
+    found = open_findings(row)
+    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look)
+
+
+def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
+    """Whether this move was the look after a repair; Refused where one is due and the move does not count."""
+    if row.repaired_at is not None and row.look is None and not counts:
+        raise Refused(
+            f"Tape {row.code} was repaired and nobody has looked it over since. Look at the joint, the lid "
+            "and the way the reels turn, say what you saw, then clear it."
+        )
+    return repairs.confirm_by_move(unit, row)
 
 
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
@@ -144,12 +158,14 @@ def _tell_move(
     seen: tuple[Finding, ...],
     without_splice: str | None,
     shown: Shown,
+    looked: bool,
 ) -> None:
     parts = [f"{before.words} → {row.station.words}"]
     parts += [f"on {row.deck}"] if row.deck else []
     parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
     parts += [f"instead of a splice: {without_splice}"] if without_splice else []
     parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
+    parts += ["looked after repair: it may go on, said by this move"] if looked else []
     parts += [row.note] if row.note else []
     chain.append(
         unit,
@@ -163,4 +179,5 @@ def _tell_move(
         played_minutes=row.played_minutes,
         deck=row.deck,
         shown=shown,
+        look=row.look,
     )

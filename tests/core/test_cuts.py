@@ -9,7 +9,11 @@ from hypothesis import strategies as st
 from core import cuts
 from core.errors import WrongInput
 from core.formats import catalogue
-from core.names import FormatName, Speed, TvSystem
+from core.inventory import TapeLine
+from core.names import FormatName, Join, Section, Speed, TvSystem
+from core.ranges import Range
+from core.records import Splice
+from tests.support.booked import MORNING
 
 names = st.sampled_from(catalogue().names)
 tvs = st.none() | st.sampled_from(TvSystem)
@@ -67,3 +71,49 @@ def test_an_absurd_cut_is_refused(cm: float) -> None:
 def test_a_speed_the_format_lacks_is_refused() -> None:
     with pytest.raises(WrongInput, match="Hi8 has sp, lp"):
         cuts.cut(FormatName("hi8"), Speed.EP, None, 1)
+
+
+@given(names, tvs, st.floats(0, 1000))
+def test_nothing_of_the_programme_is_lost_in_the_leader(
+    name: FormatName, tv: TvSystem | None, cm: float
+) -> None:
+    line = TapeLine(1, name, tv=tv)
+
+    assert cuts.joint(line, cm, Section.LEADER) == cuts.IN_LEADER
+    assert cuts.IN_LEADER.seconds_removed == cuts.IN_LEADER.seconds_disturbed == 0
+    assert cuts.joint(line, cm, Section.PROGRAMME) == cuts.cut(name, None, tv, cm)
+
+
+def test_a_cut_that_cannot_be_is_refused_in_the_leader_too() -> None:
+    with pytest.raises(WrongInput, match="longest VHS tape"):
+        cuts.joint(TapeLine(1, FormatName("vhs")), -1, Section.LEADER)
+
+
+def splice(removed: float, further: float, spread: Range | None) -> Splice:
+    return Splice(
+        1.0, 1.0, Join.TAPE, removed, removed + further, "Kim", MORNING, removed=spread, disturbed=spread
+    )
+
+
+losses = st.floats(0, 600)
+spreads = st.none() | st.builds(
+    lambda low, more, most: Range(low, low + more, low + more + most), *3 * [losses]
+)
+splices = st.lists(st.builds(splice, losses, losses, spreads), max_size=6)
+
+
+@given(splices, st.randoms(use_true_random=False))
+def test_the_order_of_splices_does_not_change_what_they_cost(joints: list[Splice], random: object) -> None:
+    shuffled = list(joints)
+    random.shuffle(shuffled)  # type: ignore[attr-defined]  # the strategy gives a random.Random
+
+    assert cuts.total(shuffled) == cuts.total(joints)
+
+
+@given(splices)
+def test_all_joints_together_cost_what_each_costs(joints: list[Splice]) -> None:
+    whole = cuts.total(joints)
+    likely = [each.removed.likely if each.removed else each.seconds_removed for each in joints]
+
+    assert whole.removed.likely == pytest.approx(sum(likely))
+    assert whole.removed.low <= whole.removed.likely <= whole.removed.high

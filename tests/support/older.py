@@ -1,0 +1,61 @@
+"""A shop as an older version of the program kept it: its tables, its rows, and its lines of history."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from sqlalchemy import Connection, inspect, text
+
+from core import database, history, schema, wire
+from core.tables import EventRow, Table
+from tests.support.booked import Desk
+
+NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed")
+"""What the fourth tables added to a splice, and so to its line of history."""
+
+NEW_IN_LINES = ("look", "label_astray", "tried")
+
+
+def as_kept_before(desk: Desk, where: str, revision: str) -> None:
+    """Writes the shop of ``desk`` into the empty database at ``where`` in tables of ``revision``."""
+    old = database.open_database(where)
+    with old.writing.connect() as into, into.begin():
+        schema.upgrade(into, revision)
+        into.execute(text("DELETE FROM counters"))
+        with desk.shop.database.reading.connect() as out:
+            there = inspect(into).get_table_names()
+            for table in (each.name for each in Table.metadata.sorted_tables):
+                if table in there and table != "events":
+                    _copy(out, into, table)
+            _copy_history(out, into)
+    old.close()
+
+
+def _copy(out: Connection, into: Connection, table: str) -> None:
+    columns = [each["name"] for each in inspect(into).get_columns(table)]
+    named = ", ".join(f'"{each}"' for each in columns)
+    rows = [dict(row) for row in out.execute(text(f'SELECT {named} FROM "{table}"')).mappings()]
+    if rows:
+        blanks = ", ".join(f":{each}" for each in columns)
+        into.execute(text(f'INSERT INTO "{table}" ({named}) VALUES ({blanks})'), rows)
+
+
+def _copy_history(out: Connection, into: Connection) -> None:
+    """The same lines as they were said then, each with the digest it had."""
+    before = history.BEGINNING
+    for row in out.execute(EventRow.__table__.select().order_by(text("seq"))).mappings():
+        event = EventRow(**{**row, "payload": _as_said_then(row["payload"]), "previous": before})
+        before = event.digest = history.digest(event)
+        values = {name: getattr(event, name) for name in row}
+        into.execute(EventRow.__table__.insert().values(**values))  # type: ignore[attr-defined]  # a table
+
+
+def _as_said_then(payload: str) -> str:
+    said: dict[str, Any] = json.loads(payload)
+    for name in NEW_IN_LINES:
+        said.pop(name, None)
+    for splice in said.get("splices", ()):
+        for name in NEW_IN_SPLICES:
+            splice.pop(name)
+    return wire.dumps(said)
