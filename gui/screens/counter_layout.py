@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from core.errors import WrongInput
 from core.records import Quote
@@ -26,6 +26,7 @@ ROWS_IN_SIGHT = 14
 SLIP_WIDTH = 52 * theme.UNIT
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""
+_KEYS_HIGH = 4
 _HEADING = round(3.5 * theme.UNIT)
 
 
@@ -146,13 +147,14 @@ def _told_keys() -> list[tuple[str, str]]:
 def _keys() -> QWidget:
     """The keys of the tray, told while there is nothing to ask or tell."""
     panel = QWidget()
+    panel.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
     column = stacked(panel, 4)
     column.addWidget(words(say("counter", "keys"), "field", wrap=False))
     grid = QGridLayout()
     grid.setHorizontalSpacing(2 * theme.UNIT)
     grid.setVerticalSpacing(2)
     for place, (keys, does) in enumerate(_told_keys()):
-        line, side = place % 3, 2 * (place // 3)
+        line, side = place % _KEYS_HIGH, 2 * (place // _KEYS_HIGH)
         name = words(keys, wrap=False)
         name.setProperty("ink", "time")
         grid.addWidget(name, line, side)

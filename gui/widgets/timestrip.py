@@ -137,7 +137,7 @@ def in_words(report: Report) -> str:
 def _filling(kind: Kind, tokens: theme.Tokens) -> QBrush:
     """Each kind has a pattern of its own, so that no colour has to be told from another."""
     patterns = {
-        Kind.BLACK: (tokens.band_dark, Qt.BrushStyle.SolidPattern),
+        Kind.BLACK: (tokens.shell, Qt.BrushStyle.SolidPattern),
         Kind.BLUE: (tokens.time, Qt.BrushStyle.SolidPattern),
         Kind.FROZEN: (tokens.ink, Qt.BrushStyle.VerPattern),
         Kind.SILENT: (tokens.ink, Qt.BrushStyle.Dense6Pattern),
