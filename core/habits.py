@@ -243,7 +243,7 @@ def length_source(group: Group) -> str:
 
 
 ABOUT = {
-    "system": "what is recorded in the shell",
+    "system": "what was recorded",
     "tv": "TV system",
     "speed": "recording speed",
     "fill": "how full",
@@ -280,7 +280,10 @@ def possibilities_of(group: Group) -> dict[str, str]:
         return dict(zip(names, (*said, "full to the end"), strict=True))
     if kind == "length":
         overs = length_over(group)
-        return {name: f"{over:.1%} longer" for name, over in zip(names, overs, strict=True)}
+        return {
+            name: f"{100 * over:g} % longer" if over else "no longer"
+            for name, over in zip(names, overs, strict=True)
+        }
     return {name: name.upper() for name in names}
 
 

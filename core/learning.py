@@ -16,6 +16,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core import habits, possibilities
+from core.cassettes import Format
+from core.formats import catalogue
 from core.habits import SHARED, STARTING, Counts, Group, ShopHabits, Weights
 from core.names import FormatName, Speed, TvSystem
 from core.playtime import play_minutes
@@ -28,6 +30,8 @@ _PASSES = 3
 _READ_OFF = 0.5
 """Minutes by which a counter read at the bench may be off (an assumption)."""
 _SURE = 1e-6
+_TOLD = ("speed", "system", "fill", "tv", "length")
+"""Kinds of habit in the order in which they are told."""
 _SEEN = ("system", "tv", "speed")
 """Habits that can be read off a deck."""
 
@@ -123,12 +127,30 @@ class Evidence:
 
 
 def evidence(played: tuple[Played, ...]) -> tuple[Evidence, ...]:
-    """Every habit of which a tape was seen, the best known first."""
+    """Every habit of which a tape was seen: speeds first, and of each kind the best known first."""
     recent = played[-WINDOW:]
     shop = learned(recent)
     seen = counted(counts_of(recent, shop))
     found = [_evidence(group, names, shop) for group, names in seen.items() if sum(names.values()) >= 0.5]
-    return tuple(sorted(found, key=lambda each: (-each.tapes, each.group)))
+    return tuple(sorted(found, key=lambda each: (_TOLD.index(each.group[0]), -each.tapes, each.group)))
+
+
+def unseen(seen: Iterable[Evidence]) -> tuple[Evidence, ...]:
+    """The habits of the catalogue's formats of which nothing was seen yet: only the starting beliefs."""
+    known = {each.group for each in seen}
+    groups = dict.fromkeys(group for shell in catalogue().formats for group in _groups_of(shell))
+    return tuple(
+        _evidence(group, {}, STARTING)
+        for group in groups
+        if group not in known and len(habits.starting(group)) > 1
+    )
+
+
+def _groups_of(shell: Format) -> Iterable[Group]:
+    yield habits.system_group(shell)
+    if shell.has_own_system:
+        yield from (habits.speed_group(shell, tv) for tv in TvSystem if shell.speeds_in(tv))
+    yield habits.fill_group(shell)
 
 
 def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:
@@ -138,7 +160,9 @@ def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:
     words = habits.possibilities_of(group)
     counts = _in_words(words, seen)
     often, count = max(counts, key=lambda pair: pair[1])
-    sentence = f"{count:.0f} of your last {max(tapes, 1)} {whose} were {often}."
+    sentence = f"{count:.0f} of your last {tapes} {whose} were {often}."
+    if not tapes:
+        sentence = f"No {whose} has been played yet."
     return Evidence(
         group, whose, about, _in_words(words, start), counts, _in_words(words, now), tapes, sentence
     )

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
-from core import decks, deckweek, hours, pricebook
+from core import captures, decks, deckweek, hours, pricebook
 from core.decks import Kept
 from core.deckweek import Week
+from core.learning import Evidence
 from core.pricebook import PriceBook
 from core.records import Fittings
 
@@ -28,6 +29,8 @@ class ShopView:
     book: PriceBook
     shut: tuple[tuple[date, str], ...]
     """Days off in the coming weeks, each with its name."""
+    habits: tuple[Evidence, ...] = ()
+    """What the decks have shown of customers' tapes."""
 
 
 def read(unit: Unit) -> ShopView:
@@ -41,4 +44,5 @@ def read(unit: Unit) -> ShopView:
         promises=decks.promises(unit),
         book=pricebook.in_force(now.date()),
         shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
+        habits=captures.evidence(unit),
     )

@@ -13,6 +13,7 @@ from gui.desk import Desk
 from gui.screens.screen import Screen
 from gui.shopview import ShopView
 from gui.text import say
+from gui.widgets import habits
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
 from gui.widgets.tray import Piece, Tray
 
@@ -21,6 +22,7 @@ _CHAPTERS: dict[str, Callable[[ShopView], QWidget]] = {
     "promises": chapters.promises,
     "decks": chapters.fittings,
     "prices": chapters.prices,
+    "habits": habits.chapter,
     "grounds": chapters.grounds,
 }
 
