@@ -15,9 +15,10 @@ from core.cuts import Cut
 from core.inventory import TapeLine
 from core.money import MoneyRange
 from core.packs import Pack
-from core.ranges import Range
+from core.ranges import Range, exactly
 from core.records import (
     Charge,
+    Donor,
     Found,
     Happening,
     Job,
@@ -27,8 +28,10 @@ from core.records import (
     Question,
     Quote,
     QuotedTape,
+    Splice,
     Storage,
     TapeRecord,
+    Tried,
 )
 
 if TYPE_CHECKING:
@@ -133,20 +136,62 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "outcome": record.verdict.outcome.value,
         "minutes": span(record.minutes),
         "played_minutes": record.played_minutes,
-        "splices": [
+        "splices": [_splice(each) for each in record.splices],
+        "struck": [
             {
-                "at_minutes": splice.at_minutes,
-                "cut_cm": splice.cut_cm,
-                "joined_with": splice.joined_with.value,
-                "seconds_removed": _rounded(splice.seconds_removed),
-                "seconds_disturbed": _rounded(splice.seconds_disturbed),
-                "by": splice.by,
-                "at": _time(splice.at),
+                **_splice(each.splice),
+                "struck_at": _time(each.at),
+                "struck_by": each.by,
+                "because": each.because,
             }
-            for splice in record.splices
+            for each in record.struck
         ],
+        "tried": [_tried(each) for each in record.tried],
+        "look_due": record.look_due,
+        "label_to_come_off": record.label_astray,
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else _time(record.marked_at),
+    }
+
+
+def _splice(splice: Splice) -> dict[str, object]:
+    return {
+        "at_minutes": _rounded(splice.at_minutes),
+        "at_metres": None if splice.at_metres is None else _rounded(splice.at_metres),
+        "measured": splice.measured.value,
+        "reckoned": None if splice.reckoned is None else span(splice.reckoned),
+        "in": None if splice.section is None else splice.section.value,
+        "cut_cm": splice.cut_cm,
+        "joined_with": splice.joined_with.value,
+        "seconds_removed": _rounded(splice.seconds_removed),
+        "seconds_disturbed": _rounded(splice.seconds_disturbed),
+        "removed": span(splice.removed or exactly(splice.seconds_removed)),
+        "disturbed": span(splice.disturbed or exactly(splice.seconds_disturbed)),
+        "by": splice.by,
+        "at": _time(splice.at),
+    }
+
+
+def _tried(tried: Tried) -> Json:
+    return {
+        "repair": tried.code,
+        "words": tried.words,
+        "succeeded": tried.succeeded,
+        "part": None if tried.part is None else tried.part.value,
+        "came_from": tried.came_from,
+        "note": tried.note,
+        "by": tried.by,
+        "at": _time(tried.at),
+    }
+
+
+def donors(left: Iterable[Donor]) -> Json:
+    """``donors``: parts on the shelf."""
+    return {
+        "donors": [
+            {"format": one.format, "part": one.part.value, "came_from": one.came_from, "count": one.count}
+            for one in left
+        ]
     }
 
 

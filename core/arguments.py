@@ -9,7 +9,7 @@ from datetime import datetime
 from typing import NoReturn
 
 from core.errors import TapewrightError
-from core.names import Finding, Join, Speed, TvSystem
+from core.names import DonorPart, Finding, Join, Look, Section, Speed, TvSystem
 from core.stations import Station
 
 LONGEST_TEXT = 500
@@ -19,6 +19,8 @@ _MOST_MINUTES = 24 * 60.0
 """No cassette of the catalogue plays for a day."""
 _MOST_METRES_IN_CM = 100_000.0
 """A kilometre; the longest tapes of the catalogue are below half of that."""
+_MOST_METRES = _MOST_METRES_IN_CM / 100
+_MOST_SPLICES = 1000
 _MOST_RADIUS_MM = 200.0
 """Wider than the widest shell."""
 _MOST_MINOR = 100_000_000
@@ -130,6 +132,7 @@ def _add_care(add: _Subcommands) -> None:
     one.add_argument("--found-as", metavar="FORMAT", type=text, help="the recording the deck found")
     one.add_argument("--found-tv", choices=_SYSTEMS, help="the TV system the deck found")
     _add_splice(add)
+    _add_repairs(add)
     one = add("mark", "confirm that the not-for-reuse label is on the cassette")
     one.add_argument("code", metavar="CODE", type=text)
     one = add("clear", "take a finding off a tape: it was wrong, or is over")
@@ -153,12 +156,45 @@ def _add_findings(one: Parser) -> None:
 def _add_splice(add: _Subcommands) -> None:
     one = add("splice", "record a splice; the tape becomes not for reuse")
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("--at-minutes", type=amount("minutes from the head", _MOST_MINUTES), required=True)
+    where = one.add_mutually_exclusive_group(required=True)
+    where.add_argument("--at-minutes", metavar="M", type=amount("minutes from the head", _MOST_MINUTES))
+    where.add_argument("--at-metres", metavar="M", type=amount("metres from the head", _MOST_METRES))
     one.add_argument("--cut-cm", type=amount("centimetres of tape", _MOST_METRES_IN_CM), required=True)
     one.add_argument("--joined-with", choices=[join.value for join in Join], required=True)
-    one = add("undo-splice", "strike out the last splice of a tape, entered by mistake")
+    one.add_argument(
+        "--in", dest="section", choices=[each.value for each in Section], help="what of the tape it lies in"
+    )
+    one = add("undo-splice", "strike out a splice entered by mistake, the last one if none is named")
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument(
+        "--nth", type=whole(_MOST_SPLICES), metavar="N", help="the first, second … as `splice` lists them"
+    )
+    one = add("label-off", "confirm that a label which no longer belongs on a cassette is off it")
+    one.add_argument("code", metavar="CODE", type=text)
+
+
+def _add_repairs(add: _Subcommands) -> None:
+    parts = [part.value for part in DonorPart]
+    one = add("repair", "record a repair that was tried, and whether it held")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("repair", metavar="REPAIR", type=text, help="splice, re-anchor, shell-swap …")
+    one.add_argument("--failed", action="store_true", help="it did not hold")
+    one.add_argument("--part", choices=parts, help="what was fitted from a donor")
+    one.add_argument("--from-elsewhere", metavar="WHERE", type=text, help="the part is not off the shelf")
+    one.add_argument("--note", type=text, help="a word for the history")
+    one = add("undo-repair", "strike out the last repair of a tape, entered by mistake")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("--because", type=text, required=True, help="why")
+    one = add("looked", "what a look at a repaired tape told: it may go on, or has to be done again")
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("verdict", metavar="VERDICT", choices=[look.value for look in Look], help="ok or again")
+    one.add_argument("--note", type=text, help="a word for the history")
+    one = add("donors", "the donor parts on the shelf")
+    one.add_argument(
+        "--add", nargs=3, metavar=("FORMAT", "PART", "N"), help=f"put parts there: {', '.join(parts)}"
+    )
+    one.add_argument("--came-from", metavar="WHERE", type=text, help="where the added parts are from")
 
 
 def _add_pickup(add: _Subcommands) -> None:

@@ -12,7 +12,7 @@ from core.cuts import Cut
 from core.money import MoneyRange
 from core.packs import Pack
 from core.ranges import Range
-from core.records import Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
+from core.records import Donor, Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
 
 if TYPE_CHECKING:
     from core.decks import Kept
@@ -99,7 +99,19 @@ def status(found: Sequence[Found]) -> str:
 
 def tape(record: TapeRecord) -> str:
     """Where one tape is now."""
-    return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}"
+    due = "; to be looked over after its repair" if record.look_due else ""
+    return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
+
+
+def donors(left: Sequence[Donor]) -> str:
+    """One line for each kind of part on the shelf."""
+    if not left:
+        return "No donor parts are on the shelf."
+    return _lines(*(f"{one.count} × {one.format} {one.part.value}{_whence(one)}" for one in left))
+
+
+def _whence(one: Donor) -> str:
+    return f", from {one.came_from}" if one.came_from else ""
 
 
 def history(happenings: Iterable[Happening]) -> str:
@@ -132,6 +144,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> str:
 
 
 def _reuse(record: TapeRecord) -> str:
+    if record.label_astray:
+        return "; take the not-for-reuse label off again"
     if not record.not_for_reuse:
         return ""
     return "; NOT FOR REUSE, " + ("marked" if record.marked_at else "the label is not on it yet")

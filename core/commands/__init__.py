@@ -6,8 +6,8 @@ from importlib import import_module
 
 from core.commands.call import Call, Reply
 
-_SHELF, _BOX, _CARE, _KEEPING, _CAPTURED = (
-    f"core.commands.{room}" for room in ("shelf", "box", "care", "keeping", "captured")
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED = (
+    f"core.commands.{room}" for room in ("shelf", "box", "care", "repair", "keeping", "captured")
 )
 
 _ROOMS = {
@@ -19,9 +19,14 @@ _ROOMS = {
     "book": (_BOX, "book"),
     "status": (_CARE, "tell_status"),
     "move": (_CARE, "move"),
-    "splice": (_CARE, "splice"),
-    "mark": (_CARE, "mark"),
-    "undo-splice": (_CARE, "undo_splice"),
+    "splice": (_REPAIR, "splice"),
+    "mark": (_REPAIR, "mark"),
+    "undo-splice": (_REPAIR, "undo_splice"),
+    "label-off": (_REPAIR, "take_label_off"),
+    "repair": (_REPAIR, "repair"),
+    "undo-repair": (_REPAIR, "undo_repair"),
+    "looked": (_REPAIR, "look"),
+    "donors": (_REPAIR, "keep_donors"),
     "clear": (_CARE, "clear_finding"),
     "history": (_CARE, "tell_history"),
     "capture": (_CAPTURED, "tell_capture"),

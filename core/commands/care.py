@@ -1,4 +1,4 @@
-"""Tapes in the shop's care: the answer to a caller, moves, splices, marks, promises."""
+"""Tapes in the shop's care: the answer to a caller, moves, findings, promises."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from argparse import Namespace
 from core import answers, bench, calls, captures, decks, plain_text, tapes
 from core.captures import Shown
 from core.commands.call import Call, Reply
-from core.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
+from core.names import Finding, FormatName, Speed, TapeCode, TvSystem
 from core.records import TapeRecord
 from core.stations import Station
 
@@ -33,7 +33,7 @@ def move(call: Call) -> Reply:
             without_splice=asked.without_splice,
             shown=_shown(asked),
         )
-    return _told(record)
+    return told(record)
 
 
 def _shown(asked: Namespace) -> Shown:
@@ -50,37 +50,11 @@ def tell_habits(call: Call) -> Reply:
     return Reply(answers.habits(found), plain_text.habits(found))
 
 
-def splice(call: Call) -> Reply:
-    asked = call.asked
-    with call.open() as shop:
-        record = shop.run(
-            bench.splice,
-            TapeCode(asked.code),
-            at_minutes=asked.at_minutes,
-            cut_cm=asked.cut_cm,
-            joined_with=Join(asked.joined_with),
-        )
-    return _told(record)
-
-
-def mark(call: Call) -> Reply:
-    with call.open() as shop:
-        record = shop.run(bench.mark, TapeCode(call.asked.code))
-    return _told(record)
-
-
-def undo_splice(call: Call) -> Reply:
-    asked = call.asked
-    with call.open() as shop:
-        record = shop.run(bench.undo_splice, TapeCode(asked.code), because=asked.because)
-    return _told(record)
-
-
 def clear_finding(call: Call) -> Reply:
     asked = call.asked
     with call.open() as shop:
         record = shop.run(bench.clear_finding, TapeCode(asked.code), Finding(asked.finding), asked.note)
-    return _told(record)
+    return told(record)
 
 
 def tell_history(call: Call) -> Reply:
@@ -95,5 +69,6 @@ def tell_promises(call: Call) -> Reply:
     return Reply(answers.promises(kept), plain_text.promises(kept))
 
 
-def _told(record: TapeRecord) -> Reply:
+def told(record: TapeRecord) -> Reply:
+    """One tape as it is now."""
     return Reply(answers.tape(record), plain_text.tape(record))

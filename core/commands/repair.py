@@ -1,0 +1,104 @@
+"""The repair record, typed: splices and marks, what else was tried, the look afterwards, donor parts."""
+
+from __future__ import annotations
+
+from core import answers, bench, donors, plain_text, repairs, tapes
+from core.commands.call import Call, Reply
+from core.commands.care import told
+from core.errors import WrongInput
+from core.names import DonorPart, FormatName, Join, Look, Section, TapeCode
+from core.records import Splice
+from core.shop import Shop
+
+
+def splice(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            bench.splice,
+            TapeCode(asked.code),
+            at_minutes=asked.at_minutes,
+            at_metres=asked.at_metres,
+            cut_cm=asked.cut_cm,
+            joined_with=Join(asked.joined_with),
+            section=None if asked.section is None else Section(asked.section),
+        )
+    return told(record)
+
+
+def undo_splice(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        which = None if asked.nth is None else _nth(shop, TapeCode(asked.code), asked.nth)
+        record = shop.run(bench.undo_splice, TapeCode(asked.code), because=asked.because, which=which)
+    return told(record)
+
+
+def _nth(shop: Shop, code: TapeCode, nth: int) -> Splice:
+    splices = shop.ask(tapes.get, code).splices
+    if not 0 < nth <= len(splices):
+        accepted = f"from 1 to {len(splices)}" if splices else "the tape has no splice"
+        raise WrongInput("--nth", nth, accepted)
+    return splices[nth - 1]
+
+
+def mark(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(bench.mark, TapeCode(call.asked.code))
+    return told(record)
+
+
+def take_label_off(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(bench.take_label_off, TapeCode(call.asked.code))
+    return told(record)
+
+
+def repair(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repairs.record,
+            TapeCode(asked.code),
+            asked.repair,
+            succeeded=not asked.failed,
+            part=None if asked.part is None else DonorPart(asked.part),
+            from_elsewhere=asked.from_elsewhere,
+            note=asked.note or "",
+        )
+    return told(record)
+
+
+def undo_repair(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repairs.strike, TapeCode(call.asked.code), because=call.asked.because)
+    return told(record)
+
+
+def look(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(repairs.look, TapeCode(asked.code), Look(asked.verdict), note=asked.note or "")
+    return told(record)
+
+
+def keep_donors(call: Call) -> Reply:
+    """What lies on the shelf, after adding to it if asked."""
+    asked = call.asked
+    added = None if asked.add is None else _added(*asked.add)
+    if added is None and asked.came_from is not None:
+        raise WrongInput("--came-from", asked.came_from, "it is told together with --add")
+    with call.open() as shop:
+        if added is not None:
+            shop.run(donors.add, *added, came_from=asked.came_from or "")
+        left = shop.ask(donors.stock)
+    return Reply(answers.donors(left), plain_text.donors(left))
+
+
+def _added(name: str, part: str, count: str) -> tuple[FormatName, DonorPart, int]:
+    parts = [each.value for each in DonorPart]
+    if part not in parts:
+        raise WrongInput("part", part, f"accepted are {', '.join(parts)}")
+    if not (count.isascii() and count.isdigit()) or len(count) > 6:
+        raise WrongInput("count", count, f"from 1 to {donors.MOST_AT_ONCE} parts are accepted")
+    return FormatName(name), DonorPart(part), int(count)
