@@ -152,8 +152,8 @@ def _library() -> Any:
         import av.error
     except ImportError as error:
         raise Unavailable(
-            "Reading recorded files needs PyAV, which is not installed. "
-            'Install it with: pip install "tapewright[capture]"'
+            "Reading recorded files needs PyAV, which is not installed. Install the extra “capture”: "
+            'pip install ".[capture]" in the folder of the program.'
         ) from error
     return av
 

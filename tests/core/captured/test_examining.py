@@ -202,7 +202,7 @@ def test_without_pyav_the_extra_is_named(short: Path, monkeypatch: pytest.Monkey
         return genuine(name, *args, **named)
 
     monkeypatch.setattr(builtins, "__import__", without_av)
-    with pytest.raises(Unavailable, match=r"tapewright\[capture\]"):
+    with pytest.raises(Unavailable, match=r"extra “capture”: pip install"):
         examine(short)
 
 
