@@ -9,7 +9,7 @@ from core.documents.band import band
 from core.documents.binding import Cover, bound, story
 from core.documents.flow import Cell, Gap
 from core.documents.page import Pen
-from core.documents.spliced_tapes import tell_spliced
+from core.documents.spliced_tapes import tell_repaired, tell_spliced
 from core.documents.story import Column, Story, Table, even_cell, text_cell
 from core.documents.tape_words import became, full_name, short_code, spliced, standing
 from core.documents.tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
@@ -26,6 +26,7 @@ def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> byt
     _tell_title(told, pickup, speaker)
     _tell_what_to_do(told, pickup, speaker)
     tell_spliced(told, spliced(pickup.handed_back), speaker)
+    tell_repaired(told, pickup.handed_back, speaker)
     _tell_tapes(told, pickup, speaker)
     _tell_still_here(told, pickup, speaker)
     _tell_copies(told, pickup, speaker)

@@ -9,7 +9,9 @@ import pytest
 from core.documents import receipt
 from core.documents.page import Pen
 from core.documents.tokens import MARGIN
-from core.records import Pickup
+from core.names import DonorPart, Join, Look, Measure, Section
+from core.ranges import Range
+from core.records import AfterRepair, Pickup, Splice, TapeRecord, Tried
 from core.stations import Station
 from tests.support import pdf, records
 
@@ -134,3 +136,88 @@ def test_a_pen_that_slid_off_the_pad_stays_in_the_box(
     receipt.render(replace(pickup, signature=wild), records.FRONT)
     assert seen
     assert all(MARGIN <= x <= MARGIN + 300 for x, _ in seen)
+
+
+# --- the repair record -------------------------------------------------------------------
+
+
+def with_first(pickup: Pickup, **changes: object) -> str:
+    """The words of a receipt of one spliced tape, changed."""
+    tape: TapeRecord = next(each for each in pickup.handed_back if each.not_for_reuse)
+    changed = replace(tape, **changes)  # type: ignore[arg-type]  # the names are those of TapeRecord
+    return pdf.words(receipt.render(replace(pickup, handed_back=(changed,), still_here=()), records.FRONT))
+
+
+def tried(code: str, words: str, succeeded: bool, **more: object) -> Tried:
+    plain = {
+        "part": None,
+        "came_from": "",
+        "note": "for the bench only",
+        "by": "Ada",
+        "at": records.BOOKED_AT,
+    }
+    return Tried(code, words, succeeded, **{**plain, **more})  # type: ignore[arg-type]  # as above
+
+
+@pytest.mark.parametrize(("minutes", "end"), [(0.0, "start"), (120.0, "end")])
+def test_a_joint_in_the_leader_is_said_to_have_cost_nothing(pickup: Pickup, minutes: float, end: str) -> None:
+    joint = replace(records.splice(minutes, 3.0, Join.LEADER), section=Section.LEADER)
+    said = with_first(pickup, splices=(joint,))
+    assert f"Re-joined in the clear leader at the {end} of the tape, leader fixed to the reel again." in said
+    assert "Nothing of the recording is lost" in said
+    assert "cut away" not in said
+    assert "NOT FOR REUSE" in said
+
+
+def test_a_place_read_in_metres_is_printed_in_metres(pickup: Pickup) -> None:
+    joint: Splice = replace(records.splice(30.0), at_metres=60.0, measured=Measure.METRES)
+    assert "Joined about 60.0 m (30 min) from the start" in with_first(pickup, splices=(joint,))
+
+
+def test_what_is_not_known_exactly_is_printed_as_from_and_to(pickup: Pickup) -> None:
+    joint: Splice = replace(
+        records.splice(50.0),
+        at_metres=100.0,
+        measured=Measure.METRES,
+        reckoned=Range(50, 50, 150),
+        removed=Range(1.5, 1.5, 4.5),
+        disturbed=Range(4.4, 4.4, 8.9),
+    )
+    said = with_first(pickup, splices=(joint,))
+    assert "100.0 m (50–150 min) from the start" in said
+    assert "1.5 to 4.5 s of the recording are gone, 4.4 to 8.9 s are disturbed" in said
+
+
+def test_joints_are_listed_as_they_lie_on_the_tape(pickup: Pickup) -> None:
+    said = with_first(pickup, splices=(records.splice(90.0), records.splice(3.0)))
+    assert said.index("about 3 min") < said.index("about 1 h 30 min")
+
+
+def test_what_was_tried_is_printed_with_its_outcome_and_without_the_notes_of_the_bench(
+    pickup: Pickup,
+) -> None:
+    tries = (
+        tried("re-anchor", "re-anchor the leader", False),
+        tried(
+            "shell-swap", "move the reels into a donor shell", True, part=DonorPart.SHELL, came_from="a T-60"
+        ),
+    )
+    looked = AfterRepair(records.BOOKED_AT, Look.OK, "Ada", records.PICKED_UP_AT)
+    said = with_first(pickup, tried=tries, after_repair=looked)
+    assert "Tried, without success: re-anchor the leader." in said
+    assert "Done: move the reels into a donor shell (shell from a T-60)." in said
+    assert "Looked over again after the repair on Friday 13 March 2026." in said
+    assert "for the bench only" not in said
+
+
+def test_repairs_of_a_tape_without_a_splice_have_a_part_of_their_own(pickup: Pickup) -> None:
+    sound = replace(
+        pickup.handed_back[0],
+        splices=(),
+        not_for_reuse=False,
+        tried=(tried("lid-swap", "fit a donor lid", True),),
+    )
+    said = pdf.words(receipt.render(replace(pickup, handed_back=(sound,), still_here=()), records.FRONT))
+    assert "What else we did to one tape" in said
+    assert "Done: fit a donor lid." in said
+    assert "NOT FOR REUSE" not in said
