@@ -57,7 +57,7 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
     each = tuple(_columns(tape.minutes, lambda minutes: _one_tape(minutes, rate)) for tape in tapes)
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
-        text=f"{_counted(tapes)}, {_WORDS[rate.way](rate.period_minutes)}",
+        text=f"{len(tapes)} × {_words(tapes[0])}",
         because=_why(tapes, rate),
         quantity=_quantity(tapes, rate),
         unit_minor=rounded(rate.minor),
@@ -97,18 +97,16 @@ def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
 
 
 def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
-    if rate.way is Way.PER_TAPE:
-        return "one price a tape, however long it plays"
+    """The way of charging first: where room is short, it stands alone."""
+    way = _WORDS[rate.way](rate.period_minutes)
+    return f"{way}, however long it plays" if rate.way is Way.PER_TAPE else f"{way}; {_plays(tapes)}"
+
+
+def _plays(tapes: Sequence[QuotedTape]) -> str:
     first = tapes[0].minutes
-    if all(tape.minutes == first for tape in tapes):
-        plays = (
-            f"each plays {spelled(first)} minutes" if len(tapes) > 1 else f"it plays {spelled(first)} minutes"
-        )
-    else:
-        plays = f"together they play {spelled(sum((tape.minutes for tape in tapes), ZERO))} minutes"
-    if rate.way is Way.PER_HOUR:
-        return f"{plays}; charged to the minute"
-    return f"{plays}; every started {rate.period_minutes} minutes of a tape count"
+    if any(tape.minutes != first for tape in tapes):
+        return f"together they play {spelled(sum((tape.minutes for tape in tapes), ZERO))} minutes"
+    return f"{'each plays' if len(tapes) > 1 else 'it plays'} {spelled(first)} minutes"
 
 
 _WORDS: dict[Way, Callable[[int], str]] = {
@@ -116,7 +114,7 @@ _WORDS: dict[Way, Callable[[int], str]] = {
     Way.PER_PERIOD: lambda minutes: {30: "by the started half hour", 60: "by the started hour"}.get(
         minutes, f"by started {minutes} minutes"
     ),
-    Way.PER_HOUR: lambda minutes: "by the hour played",
+    Way.PER_HOUR: lambda minutes: "by the hour played, to the minute",
 }
 
 
@@ -137,7 +135,7 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
     return Charge(
         code=f"media-{copy.code}",
         text=f"{count} × {rate.words}",
-        because="what the copies need for the play time we expect",
+        because="room for the play time we expect",
         quantity=count,
         unit_minor=rounded(rate.minor),
         amount=_columns(copy.count, lambda pieces: rounded(rate.minor * round(pieces))),
@@ -147,20 +145,18 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
 def _left_out(line: Sequence[QuotedTape], count: int) -> Charge:
     return Charge(
         code="not-played",
-        text=f"{count} × {_words(line[0])}, nothing to pay",
-        because="it cannot be played, and no capture is charged for a tape that is not played",
+        text=f"{count} × {_words(line[0])}",
+        because="cannot be played: nothing to pay",
         quantity=str(count),
         unit_minor=0,
         amount=NOTHING,
     )
 
 
-def _counted(tapes: Sequence[QuotedTape]) -> str:
-    return f"{len(tapes)} × {_words(tapes[0])}"
-
-
 def _words(tape: QuotedTape) -> str:
-    return formats.catalogue().format(tape.draft.format).words
+    """``VHS T-120``: two lines of one format are told apart by what is printed on the shells."""
+    words = formats.catalogue().format(tape.draft.format).words
+    return f"{words} {tape.draft.marking}" if tape.draft.marking else words
 
 
 def _columns(values: Range, make: Callable[[float], int]) -> MoneyRange:

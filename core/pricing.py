@@ -57,12 +57,12 @@ def _quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -
         return []
     off = _by_column(lambda column: -_off(column, book.breaks), amounts)
     reached = [step for step in book.breaks if step.after < len(amounts)]
-    steps = ", ".join(f"from the {step.after + 1}th tape on {step.percent} %" for step in reached)
+    steps = ", ".join(f"{step.percent} % off after {step.after} tapes" for step in reached)
     return [
         Charge(
             code="quantity-break",
             text=f"For {len(amounts)} tapes together",
-            because=f"{steps} off the capture of each; the dearest tapes are counted first",
+            because=f"{steps}; it is the capture of each, and the dearest are counted first",
             quantity=f"{len(amounts) - reached[0].after} tapes",
             unit_minor=0,
             amount=off,

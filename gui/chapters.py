@@ -14,7 +14,7 @@ from core.names import FormatName, Speed
 from core.pricebook import CaptureRate, PriceBook, Way
 from core.records import Deck, Fittings
 from core.stations import Station
-from gui import theme
+from gui import text, theme
 from gui.shopview import COMING_DAYS, ShopView
 from gui.text import day, money, say, times_in_twenty
 from gui.widgets.deckweek import DeckWeek, legend
@@ -141,7 +141,8 @@ def _promise(kept: Kept) -> QWidget:
     box = QWidget()
     column = stacked(box, 2)
     job = kept.job
-    phone = say("shop", "phone", phone=job.customer.phone) if job.customer.phone else say("shop", "no_phone")
+    number = job.customer.phone
+    phone = say("shop", "phone", phone=text.phone(number)) if number else say("shop", "no_phone")
     column.addWidget(words(f"{job.customer.name} · {job.number} · {phone}"))
     column.addWidget(words(_promised(kept), "attention" if kept.is_at_risk else ""))
     if kept.held_by:

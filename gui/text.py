@@ -42,6 +42,17 @@ def money_range(amount: MoneyRange, currency: str) -> str:
     return f"{money(amount.low, currency)} {between} {money(amount.high, currency)}"
 
 
+def phone(number: str) -> str:
+    """A stored number as a person in its country dials it; what is no full number stays as given."""
+    import phonenumbers  # takes 20 ms to import, and only some screens show a number
+
+    try:
+        parsed = phonenumbers.parse(number)
+    except phonenumbers.NumberParseException:
+        return number
+    return phonenumbers.format_number(parsed, phonenumbers.PhoneNumberFormat.NATIONAL)
+
+
 def minutes_range(minutes: Range) -> str:
     """``62 min`` or ``40–124 min``."""
     low, high = round(minutes.low), round(minutes.high)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, QTimer, Slot
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from core.errors import Refused, TapewrightError, Unavailable, WrongInput
@@ -16,7 +17,7 @@ class Banner(QFrame):
         super().__init__(parent)
         self.setProperty("role", "banner")
         self._word = QLabel()
-        self._word.setProperty("role", "attention")
+        self._word.setFont(theme.font(theme.BODY, QFont.Weight.Bold))
         self._sentence = QLabel()
         self._sentence.setWordWrap(True)
         self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -37,22 +38,25 @@ class Banner(QFrame):
     @Slot(str)
     def say(self, sentence: str) -> None:
         """Something was done; goes away by itself after a while."""
-        self._show("Done", sentence)
+        self._show("Done", sentence, "time")
         self._timer.start(12_000)
 
     @Slot(object)
     def refuse(self, failure: TapewrightError) -> None:
         """Something was not done; stays until closed or until the next thing is done."""
         self._timer.stop()
-        self._show(_word_for(failure), failure.sentence)
+        self._show(_word_for(failure), failure.sentence, "attention")
 
     @Slot()
     def clear(self) -> None:
         self._timer.stop()
         self.hide()
 
-    def _show(self, word: str, sentence: str) -> None:
+    def _show(self, word: str, sentence: str, ink: str) -> None:
         self._word.setText(word)
+        for widget in (self, self._word):
+            widget.setProperty("ink", ink)
+            widget.style().polish(widget)
         self._sentence.setText(sentence)
         self.setAccessibleName(f"{word}: {sentence}")
         self.show()

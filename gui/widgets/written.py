@@ -129,12 +129,16 @@ class Written(QWidget):
         self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
         used = metrics.horizontalAdvance(words) + 8
         small = self._face(theme.SMALL)
-        if line.because and room - used > 60 * self._scale:
-            because = self._metrics(theme.SMALL).elidedText(
-                line.because, Qt.TextElideMode.ElideRight, room - used
-            )
+        because = self._reason_that_fits(line.because, room - used)
+        if because:
             self._put(QRectF(used, y, room - used, metrics.height()), because, small, "muted")
         return y + metrics.height() + 2 * self._scale
+
+    def _reason_that_fits(self, because: str, room: float) -> str:
+        """The whole reason, else its first part, else nothing: half a sentence explains nothing."""
+        metrics = self._metrics(theme.SMALL)
+        forms = (because, because.partition(";")[0])
+        return next((form for form in forms if metrics.horizontalAdvance(form) <= room), "")
 
     def _set_block(self, words: str, y: float, room: float, size: float, ink: str) -> float:
         face = self._face(size)
