@@ -81,6 +81,33 @@ def quote(
     )
 
 
+def at_once(
+    inventory: Inventory,
+    last: Quote,
+    *,
+    book: PriceBook,
+    now: datetime,
+    shop: ShopHabits = STARTING,
+) -> Quote:
+    """What can be said of a large box while it is typed: tapes, hours, copies and price are new.
+
+    Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows.
+    """
+    tapes = quoted_tapes(inventory, shop)
+    minutes = _together(_asked_about(inventory, tapes), shop)
+    storage = _storage(minutes, tapes, inventory, book)
+    return replace(
+        last,
+        inventory=inventory,
+        made_at=now,
+        tapes=tapes,
+        capture_hours=minutes.times(1 / 60),
+        price=pricing.price(tapes, storage, book, rush=inventory.rush),
+        storage=storage,
+        questions=tuple(asked for asked in last.questions if asked.line <= len(inventory.lines)),
+    )
+
+
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
     """What the copies take up, with what would be cheaper among its notes."""
     each = [tape.minutes for tape in tapes]

@@ -39,6 +39,11 @@ class Present:
             inventory, book=self.book, fittings=self.fittings, load=self.load, now=moment, shop=self.habits
         )
 
+    def at_once(self, inventory: Inventory, last: Quote, now: datetime) -> Quote:
+        """The price of a large box at once, with the day of ``last``. WrongInput as `quote`."""
+        moment = now.astimezone(self.now.tzinfo)
+        return quoting.at_once(inventory, last, book=self.book, now=moment, shop=self.habits)
+
 
 def read(unit: Unit) -> Present:
     """The shop as its records tell it now. Costly: it works the whole queue through."""

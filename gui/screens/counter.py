@@ -34,6 +34,8 @@ if TYPE_CHECKING:
 
 KEEP_AFTER_MS = 300
 """A pause in typing after which the draft is written down."""
+SETTLE_AFTER_MS = 40
+"""A pause in typing after which the day of a large box is worked out: well under a tenth of a second."""
 READ_AGAIN_MS = 5 * 60_000
 """The queue moves on by itself: decks play while nobody books."""
 
@@ -63,6 +65,7 @@ class Counter(Screen):
         self._files: tuple[Path, ...] = ()
         self.parts = CounterLayout(self, self._today)
         self.looks = CounterLooks(self.draft, self._today, self)
+        self._settle_timer = _timer(self, SETTLE_AFTER_MS, self._settle_day, once=True)
         self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
         self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
         self._connect()
@@ -116,10 +119,20 @@ class Counter(Screen):
         box = self.draft.shown
         self._reading = read_box(box, self._today())
         self.quote, failure = self._live.of(self._reading.inventory, self.desk.clock())
+        if not self._live.is_settled:
+            self._settle_timer.start()
         self._show_rows(box, self._reading)
         self._show_quote(failure)
         self.parts.form.show_box(self.draft.box, self._reading)
         self.unsaved_changed.emit(not self.draft.box.is_empty)
+
+    @Slot()
+    def _settle_day(self) -> None:
+        """The keys pause: the day of a large box is worked out, too."""
+        self._settle_timer.stop()
+        if self._reading is not None and not self._live.is_settled:
+            self._live.settle(self._reading.inventory, self.desk.clock())
+            self._recompute()
 
     def _show_rows(self, box: Box, reading: Reading) -> None:
         first = {}
@@ -141,7 +154,7 @@ class Counter(Screen):
         if quote is None:
             parts.slip.show_nothing()
         else:
-            parts.slip.show_quote(quote)
+            parts.slip.show_quote(quote, is_settled=self._live.is_settled)
         parts.taking.show_price(quote.price if quote else None)
         parts.show_talk(quote, self._rows_of_questions())
         self.quote_changed.emit(quote)
@@ -198,6 +211,9 @@ class Counter(Screen):
     def _take_answer(self, question: Question, place: int) -> None:
         assert self._reading is not None
         self.parts.table.commit()
+        self._settle_day()
+        if self.quote is None or question not in self.quote.questions:
+            return
         row = self._reading.places[question.line - 1]
         written = answered(self.draft.box.rows[row], question.answers[place].draft)
         self.draft.write_row(row, written, f"answer for row {row + 1}")

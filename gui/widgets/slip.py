@@ -80,13 +80,15 @@ class Slip(QWidget):
         self._promise_nothing()
         self.setAccessibleDescription(say("slip", "empty"))
 
-    def show_quote(self, quote: Quote) -> None:
-        """Write this quote."""
+    def show_quote(self, quote: Quote, is_settled: bool = True) -> None:
+        """Write this quote; while it is not settled, its day is the one before."""
         self._quote = quote
         self._number.hide()
         made = text.short_day(quote.made_at.date())
         self._about.setText(say("slip", "quoted", day=made, until=text.short_day(quote.valid_until)))
         self._write(quote, quote.promise, None)
+        if not is_settled:
+            self._times.setText(say("slip", "working"))
 
     def show_job(self, job: Job) -> None:
         """Write the slip of a booked job, its number large."""
