@@ -20,6 +20,7 @@ from core.records import Fittings, Happening, Job, TapeRecord
 from core.stations import Station
 from gui import papers, pieces, theme
 from gui.desk import Desk
+from gui.looking import BenchLooks
 from gui.reading import Reading
 from gui.screens.screen import Screen
 from gui.text import say
@@ -88,6 +89,7 @@ class Bench(Screen):
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
         self.side.offer(tape, self._free_decks(tape))
         self.reading.hold(tape.code)
+        self.looks.hold(tape)
         if not same:
             self.box.clear()
             self.side.rest()
@@ -186,6 +188,11 @@ class Bench(Screen):
         key = "attached" if report.billable_minutes else "attached_blank"
         self.said.emit(say("capture", key, name=report.name, title=title, minutes=minutes))
 
+    @Slot(object, str)
+    def _looked(self, tape: TapeRecord, sentence: str) -> None:
+        self._settle(tape)
+        self.said.emit(sentence)
+
     def _settle(self, tape: TapeRecord) -> None:
         """Something was kept; the next scan is expected."""
         self._in_hand(tape)
@@ -243,6 +250,7 @@ class Bench(Screen):
         self.card = TapeCard("UTC")
         self.side = BenchSide()
         self.reading = Reading(self.side.file, self.desk.work, self)
+        self.looks = BenchLooks(self.desk.work, self)
         self._watch = ScanWatch(self)
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("bench", "ask")))
@@ -273,6 +281,10 @@ class Bench(Screen):
         self.side.refused.connect(self.refused)
         self.reading.attached.connect(self._attached)
         self.reading.failed.connect(self.show_failure)
+        self.side.look_wanted.connect(self.looks.begin_look_over)
+        self.side.packs_wanted.connect(self.looks.begin_packs)
+        self.looks.kept.connect(self._looked)
+        self.looks.failed.connect(self.show_failure)
         self.side.rested.connect(self.take_focus)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

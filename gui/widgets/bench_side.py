@@ -31,6 +31,10 @@ class BenchSide(QWidget):
     wants_label = Signal()
     """The not-for-reuse mark is to be printed."""
     taken_back = Signal(object)
+    look_wanted = Signal()
+    """The guided look-over of the tape in hand."""
+    packs_wanted = Signal()
+    """Its packs are to be read through the window."""
     rested = Signal()
     """Turned back: the keyboard belongs to the box again."""
     refused = Signal(object)
@@ -46,6 +50,8 @@ class BenchSide(QWidget):
         self._pages = QStackedWidget()
         for page in (self.moves.aside, self.findings, self.splice, self.take_back, self.file):
             self._pages.addWidget(page)
+        self.look_button = _button("look-over-tape", say("inspection", "button"), "Ctrl+L")
+        self.packs_button = _button("measure-packs", say("packs", "button"), "Ctrl+M")
         self.find_button = _button("find", say("bench", "finding_button"), "F6")
         self.splice_button = _button("splice", say("bench", "splice_button"), "F7")
         self.label_button = _button("label-is-on", say("bench", "label_button"), "F8")
@@ -121,6 +127,8 @@ class BenchSide(QWidget):
         column.addWidget(self.moves)
         for button in (
             self.file_button,
+            self.look_button,
+            self.packs_button,
             self.find_button,
             self.splice_button,
             self.print_button,
@@ -135,6 +143,8 @@ class BenchSide(QWidget):
     def _connect(self) -> None:
         self.file_button.clicked.connect(self.begin_file)
         self.file.refused.connect(self.refused)
+        self.look_button.clicked.connect(self.look_wanted)
+        self.packs_button.clicked.connect(self.packs_wanted)
         self.find_button.clicked.connect(self.begin_finding)
         self.splice_button.clicked.connect(self.begin_splice)
         self.label_button.clicked.connect(self.labelled)

@@ -1,0 +1,194 @@
+"""Between a screen and the two looks at a cassette: the guided one, and the packs through the window.
+
+Both windows are built when they are first wanted: nobody waits for them at the start.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from functools import cached_property, partial
+
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QWidget
+
+from core import formats, looks
+from core.errors import TapewrightError
+from core.inventory import TapeLine
+from core.records import TapeRecord
+from gui import pieces
+from gui.box import answered, read_box, read_row
+from gui.draft import Draft
+from gui.text import say
+from gui.widgets.inspection import LookOver, Seen, Subject
+from gui.widgets.packtool import PackTool, Radii
+from gui.widgets.packwords import percent
+from gui.work import Work
+
+
+class BenchLooks(QObject):
+    """Looks at the tape in hand; what is seen goes into its history."""
+
+    kept = Signal(object, str)
+    """The `TapeRecord` after it, and what was kept in one sentence."""
+    failed = Signal(object)
+    """A `TapewrightError` the person at the bench must see."""
+
+    def __init__(self, work: Work, screen: QWidget) -> None:
+        super().__init__(screen)
+        self._work = work
+        self._screen = screen
+        self._tape: TapeRecord | None = None
+
+    @cached_property
+    def look_over(self) -> LookOver:
+        """The whole look-over."""
+        made = LookOver(self._screen, short=False)
+        made.kept.connect(self._keep_seen)
+        return made
+
+    @cached_property
+    def packs(self) -> PackTool:
+        """The packs, for the history."""
+        made = PackTool(self._screen, takes_fill=False)
+        made.kept.connect(self._keep_packs)
+        return made
+
+    def hold(self, tape: TapeRecord) -> None:
+        """This tape is in hand now."""
+        self._tape = tape
+
+    @Slot()
+    def begin_look_over(self) -> None:
+        """Look the tape in hand over."""
+        if self._tape is not None:
+            tape = self._tape
+            self.look_over.begin(Subject(tape.code, pieces.tape_title(tape), tape.format))
+
+    @Slot()
+    def begin_packs(self) -> None:
+        """Read the packs of the tape in hand."""
+        if self._tape is not None:
+            tape = self._tape
+            self.packs.begin(tape.code, pieces.tape_title(tape), tape.draft, tape.draft.tv)
+
+    @Slot(object)
+    def _keep_seen(self, seen: Seen) -> None:
+        assert self._tape is not None
+        self._work.run(
+            looks.look_over,
+            self._tape.code,
+            seen.findings,
+            looked=seen.looked,
+            of=seen.of,
+            note=seen.note,
+            then=partial(self._seen_kept, seen),
+            otherwise=self._refused,
+        )
+
+    def _seen_kept(self, seen: Seen, tape: TapeRecord) -> None:
+        found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
+        self.kept.emit(tape, say("inspection", "kept", title=pieces.tape_title(tape), found=found))
+
+    @Slot(object)
+    def _keep_packs(self, radii: Radii) -> None:
+        assert self._tape is not None
+        self._work.run(
+            looks.pack_read,
+            self._tape.code,
+            to_come_mm=radii.to_come_mm,
+            run_mm=radii.run_mm,
+            marking=radii.marking,
+            then=self._packs_kept,
+            otherwise=self._refused,
+        )
+
+    def _packs_kept(self, tape: TapeRecord) -> None:
+        self.kept.emit(tape, say("packs", "kept", title=pieces.tape_title(tape)))
+
+    def _refused(self, failure: TapewrightError) -> None:
+        self.failed.emit(failure)
+
+
+class CounterLooks(QObject):
+    """Looks at one row of the tray; what is seen changes the row in one step that can be undone."""
+
+    taken = Signal(int, str)
+    """The row, and what was taken over in one sentence."""
+    row_unclear = Signal(int)
+    """The row names no format yet, so there is nothing to look at."""
+
+    def __init__(self, draft: Draft, today: Callable[[], date], screen: QWidget) -> None:
+        super().__init__(screen)
+        self._draft = draft
+        self._today = today
+        self._screen = screen
+        self._row = 0
+
+    @cached_property
+    def look_over(self) -> LookOver:
+        """The look-over in its short form."""
+        made = LookOver(self._screen, short=True)
+        made.kept.connect(self._take_seen)
+        return made
+
+    @cached_property
+    def packs(self) -> PackTool:
+        """The packs, for the share that is recorded."""
+        made = PackTool(self._screen, takes_fill=True)
+        made.fill_taken.connect(self._take_fill)
+        return made
+
+    def begin_look_over(self, row: int) -> None:
+        """A quick look at the tapes of a row."""
+        line = self._line(row)
+        if line is not None:
+            self.look_over.begin(Subject(self._key(row), _title(line), line.format, line.findings))
+
+    def begin_packs(self, row: int) -> None:
+        """Read the packs of a tape of a row."""
+        line = self._line(row)
+        if line is not None:
+            tv = read_box(self._draft.box, self._today()).inventory.tv
+            self.packs.begin(self._key(row), _title(line), line, tv)
+
+    def _line(self, row: int) -> TapeLine | None:
+        rows = self._draft.box.rows
+        line = read_row(rows[row], self._draft.box.tv).line if 0 <= row < len(rows) else None
+        self._row = row
+        if line is None:
+            self.row_unclear.emit(row)
+        return line
+
+    def _key(self, row: int) -> str:
+        """A row that was changed meanwhile is looked at afresh."""
+        return f"{row} {self._draft.box.rows[row]}"
+
+    @Slot(object)
+    def _take_seen(self, seen: Seen) -> None:
+        line = self._line(self._row)
+        assert line is not None
+        self._write(replace(line, findings=seen.findings), "look-over")
+        found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
+        sentence = say("inspection", "taken", row=self._row + 1, found=found)
+        self.taken.emit(self._row, f"{sentence} {seen.note}".strip())
+
+    @Slot(float)
+    def _take_fill(self, share: float) -> None:
+        line = self._line(self._row)
+        assert line is not None
+        self._write(replace(line, fill=max(share, 0.01)), "packs")
+        self.taken.emit(self._row, say("packs", "taken", row=self._row + 1, share=percent(share)))
+
+    def _write(self, line: TapeLine, words: str) -> None:
+        row = self._row
+        self._draft.write_row(row, answered(self._draft.box.rows[row], line), f"{words} of row {row + 1}")
+
+
+def _title(line: TapeLine) -> str:
+    """``3 × VHS T-120 — Christmas``."""
+    words = formats.catalogue().format(line.format).words
+    name = " ".join(part for part in (words, line.marking) if part)
+    counted = f"{line.count} × {name}" if line.count > 1 else name
+    return f"{counted} — {line.label}" if line.label else counted
