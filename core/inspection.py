@@ -1,0 +1,168 @@
+"""The guided look-over: what to do with one kind of cassette, in which order, and what each finding changes.
+
+The steps stand in ``resources/catalogue/inspection.toml``; they are common practice unless they say otherwise.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from core import acclimatise, benchcards, condition, moves, resources
+from core.cassettes import Sourced
+from core.formats import catalogue
+from core.names import Finding, FormatName, Outcome
+from core.ranges import ZERO, Range
+
+COLD = "cold"
+"""The step that asks for a temperature instead of findings."""
+
+ROOM_C = 20.0
+"""Taken for the room when nobody says otherwise: 20 ± 1 °C is the test climate of SMPTE 250M (standard)."""
+
+_OUTCOMES = tuple(Outcome)
+
+
+@dataclass(frozen=True, slots=True)
+class LookStep:
+    """One thing to do and what to look for while doing it."""
+
+    key: str
+    title: str
+    how: tuple[str, ...]
+    light: str
+    part: str
+    """What to point at in a drawing: shell, window, screws, protect, lid, latch, tape, release, hubs."""
+    side: str
+    """Which side is turned up: above or below."""
+    looks_for: tuple[Finding, ...]
+    """What may be found here, what changes most first."""
+    ask: str
+    """The same step as one question at the counter; empty where the counter leaves it out."""
+    cautions: tuple[str, ...]
+    stop: str
+    """What to do at once when something is found here; empty where the look-over goes on."""
+    source: Sourced[None]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """What one finding changes for the shop and for the customer."""
+
+    finding: Finding
+    harms: bool
+    """Somebody, a machine or the next tape could be hurt."""
+    outcome: Outcome
+    not_for_reuse: bool
+    repairs: tuple[str, ...]
+    """What goes on the bill."""
+    bench_minutes: Range
+    """What it adds to the bench time, so to the date."""
+    means: str
+    """One sentence for the customer."""
+
+
+def steps(name: FormatName) -> tuple[LookStep, ...]:
+    """The whole look-over of one format, in its order; WrongInput when the format is not known."""
+    catalogue().format(name)
+    return _steps(name)
+
+
+def short_steps(name: FormatName) -> tuple[LookStep, ...]:
+    """The few steps of the counter, while the customer waits."""
+    return tuple(step for step in steps(name) if step.ask)
+
+
+def change(finding: Finding, name: FormatName) -> Change:
+    """What this finding changes on a cassette of format ``name``."""
+    verdict = condition.verdict((finding,), name)
+    minutes = ZERO
+    for repair in verdict.repairs:
+        minutes += repair.minutes
+    return Change(
+        finding=finding,
+        harms=finding in moves.APART,
+        outcome=verdict.outcome,
+        not_for_reuse=verdict.not_for_reuse,
+        repairs=tuple(repair.words for repair in verdict.repairs),
+        bench_minutes=minutes,
+        means=str(_page()["means"][finding.value]),
+    )
+
+
+def ranked(findings: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
+    """The findings by what they change, most first.
+
+    People's safety goes before everything; then the outcome, worst first; then a tape that may never be
+    used again; then what costs the most time at the bench, which is both price and date.
+    """
+    wanted = frozenset(findings)
+    changes = (change(finding, name) for finding in Finding if finding in wanted)
+    return tuple(sorted(changes, key=_weight))
+
+
+def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
+    """How long the tape waits before it is played, as one sentence. Degrees are Celsius."""
+    hours = acclimatise.hours_to_wait(tape_c, room_c)
+    if not hours:
+        return "It is near enough to the room: no need to wait."
+    halves = -(-hours * 2 // 1) / 2
+    words = f"{halves:g} hour" if halves == 1 else f"{halves:g} hours"
+    rested = "warm up" if tape_c < room_c else "cool down"
+    sentence = f"Let it {rested} in its box for at least {words} before it is played"
+    if tape_c < room_c:
+        return f"{sentence}; if it may be damp, a full day or more (from memory)."
+    return f"{sentence}."
+
+
+def _weight(each: Change) -> tuple[bool, int, bool, float]:
+    return (
+        not each.harms,
+        -_OUTCOMES.index(each.outcome),
+        not each.not_for_reuse,
+        -each.bench_minutes.high,
+    )
+
+
+@cache
+def _steps(name: FormatName) -> tuple[LookStep, ...]:
+    return tuple(_step(table, name) for table in _page()["steps"])
+
+
+def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
+    family = catalogue().format(name).family
+    own = {**table, **_own(table, name, family)}
+    how = tuple(own["how"])
+    if own["key"] == "protect":
+        how = (*how, benchcards.card(name).protect or "Where it is on this shell, no source we have says.")
+    found = ranked((Finding(value) for value in own["looks_for"]), name)
+    hazards = own.get("hazards", ())
+    return LookStep(
+        key=own["key"],
+        title=own["title"],
+        how=how,
+        light=own.get("light", ""),
+        part=own["part"],
+        side=own["side"],
+        looks_for=tuple(each.finding for each in found),
+        ask=own.get("ask", "") if own["short"] else "",
+        cautions=tuple(condition.hazard(hazard) for hazard in hazards),
+        stop=own.get("stop", ""),
+        source=Sourced(None, own.get("source", _page()["source"]), own.get("mark", _page()["mark"])),
+    )
+
+
+def _own(table: Mapping[str, Any], name: FormatName, family: str) -> Mapping[str, Any]:
+    """What this family does otherwise; VHS-C is of the VHS family and has a shell of its own."""
+    families = table.get("family", {})
+    compact = {"vhs-c": "vhs-c", "s-vhs-c": "vhs-c"}.get(name, family)
+    found: Mapping[str, Any] = families.get(compact, {})
+    return found
+
+
+@cache
+def _page() -> Mapping[str, Any]:
+    return tomllib.loads(resources.path("catalogue", "inspection.toml").read_text(encoding="utf-8"))
