@@ -18,15 +18,17 @@ from numpy.typing import NDArray
 
 from core.breakdowns import repair_after
 from core.hours import Minutes
-from core.lanes import Lanes, Turn
+from core.lanes import Gate, Lanes, Turn
 from core.rush import Coming
 from core.slots import Places
 
 FILL = 20
 """Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
 sixty no more than that (derived: measured on a prototype)."""
-FILL_WITHIN = 200
-"""Places behind beyond which no tape is fetched forward (an assumption)."""
+
+RUSH_BEFORE = 3
+"""Rush tapes that go before one tape of the box; all the rest go before the last one of its kind. Rounds for
+a handful of scenarios cost as much as for all, and the decks are as full in the end."""
 
 DECK, BENCH, NIGHT = 0, 1, 2
 """What a tape waited for: a deck, the bench, or an opening although a deck was free."""
@@ -88,6 +90,8 @@ class Ground:
     now: float
     rush: Sequence[Coming] = ()
     fill: int = FILL
+    overtaken_from: int = 0
+    """Tapes before this place of the queue are rush themselves: nothing that comes in goes before them."""
 
 
 def deal(ground: Ground, queue: Queue) -> None:
@@ -107,38 +111,57 @@ class _Deal:
         self._fetched = np.zeros((len(queue.tapes), self._scenarios), dtype=bool)
         """Scenarios in which a tape was fetched forward."""
         self._any_fetched = False
-        self._failed: list[tuple[int, Places, Minutes]] = []
-        """Tapes to be played again: which, in which scenarios, from when."""
+        self._failed: dict[tuple[Decks, float], list[tuple[Places, Places, Minutes]]] = {}
+        """Tapes to be played again, those planned alike together: which, in which scenarios, from when."""
 
     def all(self) -> None:
         everywhere = np.arange(self._scenarios, dtype=np.intp)
-        for place in range(len(self._tapes)):
+        for place, tape in enumerate(self._tapes):
             at = np.flatnonzero(~self._fetched[place]) if self._any_fetched else everywhere
-            self._take(place, at, _of(self._tapes[place].ready, at))
-        failed, self._failed = self._failed, []
-        for place, at, when in failed:
-            self._take(place, at, when)
+            self._take(np.full(len(at), place), at, _of(tape.ready, at))
+        failed, self._failed = self._failed, {}
+        for lots in failed.values():
+            tape, at, when = (np.concatenate(column) for column in zip(*lots, strict=True))
+            while len(at):
+                first = np.unique(at, return_index=True)[1]
+                self._take(tape[first], at[first], when[first])
+                rest = np.setdiff1d(np.arange(len(at)), first)
+                tape, at, when = tape[rest], at[rest], when[rest]
 
-    def _take(self, place: int, at: Places, ready: Ready) -> None:
+    def _take(self, tape: Places, at: Places, ready: Ready) -> None:
+        """Plays one tape in each scenario of ``at``, all planned alike; first what goes before it."""
+        if not len(at):
+            return
+        place = int(tape[0])
         decks, gate = self._tapes[place].decks, self._gates[place]
-        while len(at):
-            turn = self._lanes.turn(decks, ready, gate, None if len(at) == self._scenarios else at)
-            waits = self._fetch_forward(place, turn, at, self._rush_first(decks, turn, at))
-            if waits is None:
-                self._play(place, turn, ready, at)
-                return
-            go, stay = np.flatnonzero(~waits), np.flatnonzero(waits)
-            some = Turn(turn.place[go], turn.free[go], turn.start[go])
-            self._play(place, some, _of(ready, go), at[go])
-            at, ready = at[stay], _of(ready, stay)
+        is_last = self._behind.is_last(place)
+        turn = self._turn(decks, ready, gate, at)
+        waits = np.arange(len(at), dtype=np.intp)
+        some, rounds = turn, 0
+        while len(waits):
+            lets_rush_by = is_last or rounds < RUSH_BEFORE
+            before = self._rush_first(decks, some, at[waits]) if lets_rush_by else None
+            before = self._fetch_forward(place, some, at[waits], before)
+            if before is None:
+                break
+            waits, rounds = waits[before], rounds + 1
+            some = self._turn(decks, _of(ready, waits), gate, at[waits])
+            for known, new in ((turn.place, some.place), (turn.free, some.free), (turn.start, some.start)):
+                known[waits] = new
+        self._play(tape, turn, ready, at)
 
-    def _play(self, place: int, turn: Turn, ready: Ready, at: Places) -> None:
+    def _turn(self, decks: Decks, ready: Ready, gate: Gate, at: Places) -> Turn:
+        return self._lanes.turn(decks, ready, gate, None if len(at) == self._scenarios else at)
+
+    def _play(self, tape: Places, turn: Turn, ready: Ready, at: Places) -> None:
         why = (turn.start > turn.free).astype(np.int8)
         why *= NIGHT
         if isinstance(ready, np.ndarray) or ready > self._ground.now:
             why[turn.free <= ready] = BENCH
-        ends, _ = self._busy(np.full(len(at), place), turn.place, turn.start, at)
-        self._tapes[place].part.end(ends, why, at)
+        ends, _ = self._busy(tape, turn.place, turn.start, at)
+        for place in np.unique(tape) if tape[0] != tape[-1] else tape[:1]:
+            mine = np.flatnonzero(tape == place)
+            self._tapes[place].part.end(ends[mine], why[mine], at[mine])
 
     def _busy(self, tape: Places, deck: Places, start: Minutes, at: Places) -> tuple[Minutes, Places]:
         """Plays one tape in each scenario of ``at``; the ends, and where the deck failed.
@@ -157,9 +180,12 @@ class _Deal:
         fails[tape[hit], at[hit]] = np.inf
         ends[hit] = -np.inf
         self._lanes.occupy(deck, busy, self._ground.handling)
-        for place in np.unique(tape[hit]):
-            mine = np.flatnonzero(tape[hit] == place)
-            self._failed.append((int(place), at[hit[mine]], when[mine]))
+        if len(hit):
+            kinds = [(self._tapes[place].decks, self._tapes[place].estimate) for place in tape[hit]]
+            for kind in dict.fromkeys(kinds):
+                mine = np.array([n for n, each in enumerate(kinds) if each == kind])
+                lot = (tape[hit[mine]], at[hit[mine]], when[mine])
+                self._failed.setdefault(kind, []).append(lot)
         return ends, hit
 
     # --- what goes before -----------------------------------------------------------------
@@ -259,11 +285,15 @@ class _Behind:
             self._found[place] = self._candidates(place)
         return self._found[place]
 
+    def is_last(self, place: int) -> bool:
+        """Whether no tape for the same decks stands behind."""
+        return all(tape.decks != self._tapes[place].decks for tape in self._tapes[place + 1 :])
+
     def _candidates(self, place: int) -> _Candidates | None:
         tape = self._tapes[place]
         row = self._row(tape.decks)
         begin = bisect_right(row, place)
-        near = [each for each in row[begin : begin + self._most] if each - place <= FILL_WITHIN]
+        near = row[begin : begin + self._most]
         shorter = [each for each in near if self._tapes[each].estimate < tape.estimate]
         if not shorter:
             return None

@@ -7,15 +7,18 @@ from collections.abc import Sequence
 import numpy as np
 
 from core import rush
+from core.bounds import binding
 from core.breakdowns import Breakdowns
 from core.closures import closures
 from core.hours import Calendar
 from core.lanes import Lanes
-from core.plan import SEED, Ahead, Step, Ways, estimate, handling
+from core.plan import CHECK_MINUTES, LOAD_MINUTES, SEED, UNLOAD_MINUTES, Ahead, Step, Ways, estimate, handling
 from core.ranges import ZERO, Range
 from core.records import Fittings
 from core.rush import Coming, Kind, Pace
 
+BUSY = 0.3
+"""Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
 AS_USUAL = Range(30, 75, 120)
 """Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
 _SLACK = 1.6
@@ -28,13 +31,25 @@ def prepared(fittings: Fittings, calendar: Calendar, now: float, scenarios: int)
     free = np.full((len(fittings.decks), scenarios), now)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
     lanes = Lanes(calendar, fittings.past_closing_minutes, free, _outages(fittings, calendar))
-    expected = fittings.expected
-    ways = Ways(now, fittings.people, handling(fittings.people), _breakdowns(fittings), None)
-    if expected.unplanned_closures and len(calendar.opens):
+    share = fittings.expected.unplanned_closures
+    shut = None
+    if share and len(calendar.opens):
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
-        shut = closures(calendar, today, expected.unplanned_closures, SEED + 11, scenarios)
-        ways = Ways(now, ways.people, ways.handling, ways.breakdowns, shut)
-    return ways, Ahead(lanes, worked)
+        shut = closures(calendar, today, share, SEED + 11, scenarios)
+    ways = Ways(now, fittings.people, _breakdowns(fittings), shut)
+    return ways, Ahead(lanes, worked, handling=handling(fittings.people))
+
+
+def people_matter(fittings: Fittings, queue: Sequence[Step]) -> bool:
+    """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
+    if fittings.people == 1 or not fittings.decks:
+        return bool(fittings.decks)
+    by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
+    work: dict[tuple[int, ...], float] = {}
+    for step in queue:
+        work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely
+    bounds = [bound.each for decks in work if decks and (bound := binding(work, decks))]
+    return by_hand > BUSY * fittings.people * max(bounds, default=0.0)
 
 
 def rush_to_come(fittings: Fittings, ahead: Ahead, ways: Ways, queue: Sequence[Step]) -> tuple[Coming, ...]:

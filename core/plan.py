@@ -10,7 +10,7 @@ from math import ceil
 
 import numpy as np
 
-from core import dealing, draws, floor, playtime
+from core import crew, dealing, draws, floor, playtime
 from core.breakdowns import Breakdowns, fails_after
 from core.closures import Closures
 from core.dealing import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
@@ -109,6 +109,10 @@ class Ahead:
     """Likely minutes of deck time of these."""
     rush: tuple[Coming, ...] = ()
     """Rush tapes yet to come in, that go before it."""
+    handling: float = LOAD_MINUTES + UNLOAD_MINUTES
+    """Minutes a deck stands still between two tapes."""
+    checking: float = UNLOAD_MINUTES + CHECK_MINUTES
+    """Minutes of opening from the end of a tape until its recording is checked."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -117,8 +121,6 @@ class Ways:
 
     now: float
     people: int
-    handling: float
-    """Minutes a deck stands still between two tapes."""
     breakdowns: Breakdowns | None = None
     closures: Closures | None = None
 
@@ -126,6 +128,15 @@ class Ways:
 def handling(people: int) -> float:
     """Minutes between two tapes on one deck: somebody comes, unloads and loads."""
     return LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(people, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class UnderWay:
+    """What is being done at this moment."""
+
+    playing: Sequence[tuple[Step, float, int | None]] = ()
+    """Each tape with the minutes it has played, and the place of its deck where that is known."""
+    checking: Sequence[Step] = ()
 
 
 class Plan:
@@ -141,11 +152,13 @@ class Plan:
         self.waiting = Counter(ahead.waiting)
         self.work = dict(ahead.work)
         self.rush = tuple(coming.copy() for coming in ahead.rush)
+        self.handling, self.checking = ahead.handling, ahead.checking
 
     def ahead(self) -> Ahead:
         """Where the next box would stand."""
         rush = tuple(coming.copy() for coming in self.rush)
-        return Ahead(self.lanes.copy(), self.bench, dict(self.waiting), dict(self.work), rush)
+        waiting, work = dict(self.waiting), dict(self.work)
+        return Ahead(self.lanes.copy(), self.bench, waiting, work, rush, self.handling, self.checking)
 
     def take(self, steps: Sequence[Step]) -> list[Done]:
         """Bench, play and check the tapes of a box after all that was taken before."""
@@ -155,25 +168,63 @@ class Plan:
         """The same for a queue of boxes: quicker for many tapes, and it fetches across boxes."""
         return self._taken(steps, floor.work_off)
 
-    def go_on_playing(self, steps: Sequence[tuple[Step, float, int | None]]) -> list[Done]:
-        """Tapes in the decks now, each with the minutes it has played, and its deck where that is known."""
-        taken = {deck for _, _, deck in steps if deck is not None}
-        found: list[Done] = []
-        for step, elapsed, deck in steps:
+    def work_off_by_hand(
+        self, under_way: UnderWay, steps: Sequence[Step], overtaken_from: int = 0
+    ) -> list[Done]:
+        """The same again with people who do one thing at a time, what is under way included.
+
+        ``steps`` from ``overtaken_from`` on let rush tapes that come in go before them. Leaves behind how
+        long a deck and a recording wait for somebody, for the box that comes next.
+        """
+        parts = _Parts(self.scenarios)
+        going = [step for step in steps if step.plays and step.suited.decks]
+        first = {id(step): place for place, step in enumerate(going)}
+        tapes = [
+            Turnout(step.suited.decks, estimate(step.minutes), step.rests_until, parts.of(step))
+            for step in going
+        ]
+        bench = [
+            crew.Bench(step.bench, parts.of(step, again=True), first.get(id(step)))
+            for step in steps
+            if step.bench or id(step) not in first
+        ]
+        begun = crew.Begun(
+            [(deck, ends, parts.of(step)) for step, ends, deck in self._playing(under_way)],
+            [parts.of(step) for step in under_way.checking],
+        )
+        ground = Ground(self.lanes, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
+        times = crew.Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES)
+        found = crew.work_off(ground, self._queue(going, tapes), self.ways.people, times, bench, begun)
+        self._count(going)
+        self.handling = LOAD_MINUTES + UNLOAD_MINUTES + found.wait
+        self.checking = UNLOAD_MINUTES + found.check
+        if len(self.calendar.opens):
+            self.bench = self.calendar.worked(found.bench_free)
+        return [self._done(part, some, self._told(part.ends)) for part, some in parts.all()]
+
+    def go_on(self, under_way: UnderWay) -> list[Done]:
+        """Tapes in the decks go on playing, recordings go on being checked."""
+        found = []
+        for step, ends, deck in self._playing(under_way):
+            self.lanes.free[deck] = self.slots.advanced(ends, self.handling)
+            found.append(Done(step, self._checked(ends)))
+        at = self._told(self.slots.advanced(np.full(self.scenarios, self.ways.now), CHECK_MINUTES))
+        return [*found, *(Done(step, at) for step in under_way.checking)]
+
+    def _playing(self, under_way: UnderWay) -> list[tuple[Step, Minutes, int]]:
+        """Each tape that plays, when it ends, and on which deck; two cannot play on one."""
+        taken = {deck for _, _, deck in under_way.playing if deck is not None}
+        found: list[tuple[Step, Minutes, int]] = []
+        for step, elapsed, deck in under_way.playing:
             uniform = draws.uniforms(SEED, [step.key], self.scenarios)[0]
             ends = self.ways.now + draws.remaining(step.minutes, elapsed, uniform, LEAST_REMAINING)
             if deck is None:
-                deck = next((deck for deck in step.suited.decks if deck not in taken), None)
+                free = (each for each in step.suited.decks if each not in taken)
+                deck = next(free, next(iter(step.suited.decks), None))
             if deck is not None:
                 taken.add(deck)
-                self.lanes.free[deck] = self.slots.advanced(ends, self.ways.handling)
-            found.append(Done(step, self._checked(ends)))
+                found.append((step, ends, deck))
         return found
-
-    def go_on_checking(self, steps: Sequence[Step]) -> list[Done]:
-        """Tapes that have played and are being checked."""
-        at = self._told(self.slots.advanced(np.full(self.scenarios, self.ways.now), CHECK_MINUTES))
-        return [Done(step, at) for step in steps]
 
     def _taken(self, steps: Sequence[Step], play: Callable[[Ground, Queue], None]) -> list[Done]:
         if not steps:
@@ -190,10 +241,10 @@ class Plan:
         parts = _Parts(self.scenarios)
         tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
         if tapes:
-            ground = Ground(self.lanes, self.ways.handling, self.ways.now, self.rush)
+            ground = Ground(self.lanes, self.handling, self.ways.now, self.rush)
             play(ground, self._queue([step for step, _ in going], tapes))
             self._count([step for step, _ in going])
-        return [*found, *(self._done(part, some) for part, some in parts.all())]
+        return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
 
     def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
         minutes = lengths(steps, SEED, self.scenarios)
@@ -207,7 +258,7 @@ class Plan:
         for step in steps:
             decks = step.suited.decks
             self.waiting[decks] += 1
-            self.work[decks] = self.work.get(decks, 0.0) + step.minutes.likely + self.ways.handling
+            self.work[decks] = self.work.get(decks, 0.0) + step.minutes.likely + self.handling
 
     def _through_the_bench(self, steps: Sequence[Step]) -> list[Ready]:
         """When the bench lets each tape go; the people share the work, which rests overnight."""
@@ -224,13 +275,12 @@ class Plan:
         self.bench = self.bench + float(shares[-1])
         return found
 
-    def _done(self, part: Part, steps: Sequence[Step]) -> Done:
+    def _done(self, part: Part, steps: Sequence[Step], at: Minutes) -> Done:
         overlong = sum(self.lanes.gate(estimate(step.minutes)).overlong for step in steps)
-        at = self._checked(part.ends)
         return Done(steps[0], at, part.share(BENCH), part.share(NIGHT), overlong, len(steps))
 
     def _checked(self, ends: Minutes) -> Minutes:
-        return self._told(self.slots.advanced(ends, UNLOAD_MINUTES + CHECK_MINUTES))
+        return self._told(self.slots.advanced(ends, self.checking))
 
     def _told(self, at: Minutes) -> Minutes:
         return at if self.ways.closures is None else self.ways.closures.told(at)
@@ -243,11 +293,12 @@ class _Parts:
         self._scenarios = scenarios
         self._found: dict[tuple[int, tuple[int, ...]], tuple[Part, list[Step]]] = {}
 
-    def of(self, step: Step) -> Part:
+    def of(self, step: Step, *, again: bool = False) -> Part:
         part, steps = self._found.setdefault(
             (step.box, step.suited.decks), (Part(np.full(self._scenarios, -np.inf)), [])
         )
-        steps.append(step)
+        if not again or not steps:
+            steps.append(step)
         return part
 
     def all(self) -> Collection[tuple[Part, list[Step]]]:

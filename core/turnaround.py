@@ -14,12 +14,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from core import draws, ground, hours, plan
+from core import draws, ground, hours
 from core.dates import Asked, Before, Finish, chances_by, finish_of, promise_of
 from core.deck_choice import suited
 from core.habits import STARTING, ShopHabits
 from core.names import FormatName, JobNumber, Outcome, Speed, TapeCode, TvSystem
-from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step, Ways, estimate
+from core.plan import LOOK_OVER_MINUTES, Ahead, Done, Plan, Step, UnderWay, Ways, drawn_as, estimate
 from core.possibilities import Facts, facts
 from core.ranges import Range
 from core.records import Fittings, Promise, QuotedTape, Verdict
@@ -30,6 +30,9 @@ SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 """Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
 0 and 0 of 100 runs at 100, 200, 500 and 1,000 scenarios; behind long queues it moves less, because finish
 times lump at closing (derived: measured on a prototype)."""
+
+BY_HAND = 300
+"""Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
 
 _BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
 _ON_ITS_WAY = (*_BENCH_AHEAD, Station.CLEARED_TO_PLAY)
@@ -94,29 +97,24 @@ def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load
     calendar = hours.calendar(fittings, hours.today(fittings, now))
     ways, begun = ground.prepared(fittings, calendar, calendar.at(now), _scenarios(len(queue)))
     coming = [tape for tape in queue if tape.station in _ON_ITS_WAY]
-    steps = [_queued_step(tape, fittings, calendar) for tape in coming]
-    at_work = Plan(begun, ways)
-    done = at_work.go_on_playing(
-        [
-            (
-                _queued_step(tape, fittings, calendar),
-                max(0.0, ways.now - calendar.at(tape.since)),
-                _on(tape, fittings),
-            )
-            for tape in queue
-            if tape.station is Station.PLAYING
-        ]
+    rush, others = (
+        in_sequence([_queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
+        for hurried in (True, False)
     )
-    checked = [tape for tape in queue if tape.station is Station.BEING_CHECKED]
-    done += at_work.go_on_checking([_queued_step(tape, fittings, calendar) for tape in checked])
-    done += at_work.work_off(
-        in_sequence([step for step, tape in zip(steps, coming, strict=True) if tape.rush])
-    )
-    after_rush = at_work.ahead()
-    others = in_sequence([step for step, tape in zip(steps, coming, strict=True) if not tape.rush])
-    at_work.rush = ground.rush_to_come(fittings, after_rush, ways, steps)
-    done += at_work.work_off(others)
-    return Load(fittings, now, calendar, ways, after_rush, at_work.ahead(), _jobs(queue, done))
+    under_way = _under_way(fittings, queue, calendar, ways.now)
+    plan = Plan(begun, ways)
+    if len(queue) <= BY_HAND and ground.people_matter(fittings, [*rush, *others]):
+        hurried = Plan(begun, ways)
+        hurried.work_off_by_hand(under_way, rush)
+        after_rush = hurried.ahead()
+        plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
+        done = plan.work_off_by_hand(under_way, [*rush, *others], len(rush))
+    else:
+        done = plan.go_on(under_way) + plan.work_off(rush)
+        after_rush = plan.ahead()
+        plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
+        done += plan.work_off(others)
+    return Load(fittings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done))
 
 
 def promise(
@@ -165,6 +163,22 @@ def bench_minutes(verdict: Verdict) -> float:
 
 def _asked(load: Load, needed_by: date | None = None) -> Asked:
     return Asked(load.calendar, load.now, load.made_at, load.fittings.confidence, needed_by)
+
+
+def _under_way(
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: hours.Calendar, now: float
+) -> UnderWay:
+    playing = [
+        (
+            _queued_step(tape, fittings, calendar),
+            max(0.0, now - calendar.at(tape.since)),
+            _on(tape, fittings),
+        )
+        for tape in queue
+        if tape.station is Station.PLAYING
+    ]
+    checked = [tape for tape in queue if tape.station is Station.BEING_CHECKED]
+    return UnderWay(playing, [_queued_step(tape, fittings, calendar) for tape in checked])
 
 
 def _scenarios(queued: int) -> int:
@@ -221,7 +235,7 @@ def _queued_step(tape: QueuedTape, fittings: Fittings, calendar: hours.Calendar)
         suited=suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed),
         minutes=tape.minutes,
         bench=bench,
-        drawn_as=plan.drawn_as(tape.known, tape.habits, tape.minutes),
+        drawn_as=drawn_as(tape.known, tape.habits, tape.minutes),
         rests_until=calendar.at(tape.rests_until) if tape.rests_until else 0.0,
     )
 
@@ -235,5 +249,5 @@ def _quoted_step(tape: QuotedTape, fittings: Fittings, shop: ShopHabits) -> Step
         minutes=tape.minutes,
         bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
         plays=plays,
-        drawn_as=plan.drawn_as(facts(draft), shop, tape.minutes),
+        drawn_as=drawn_as(facts(draft), shop, tape.minutes),
     )

@@ -14,7 +14,7 @@ from core.errors import WrongInput
 from core.inventory import Delivery, Inventory, TapeLine
 from core.names import Finding, FormatName, Outcome, Speed, TvSystem
 from core.ranges import ZERO
-from core.records import Deck, Fittings, Quote
+from core.records import Deck, Expected, Fittings, Quote
 from tests.support.shops import TUESDAY, queued
 
 BOOK = pricebook.in_force(TUESDAY.date())
@@ -122,7 +122,9 @@ def test_a_date_after_the_needed_one_says_the_chance_and_what_rush_would_do() ->
 
 
 def test_rush_is_not_sold_when_it_would_change_nothing() -> None:
-    made = quote(TapeLine(9, VHS, "T-160", speed=Speed.EP, fill=1.0), needed_by=TUESDAY.date())
+    calm = replace(SHOP, expected=Expected())
+    box = TapeLine(9, VHS, "T-160", speed=Speed.EP, fill=1.0)
+    made = quote(box, shop=calm, needed_by=TUESDAY.date())
     assert "A rush box would not be ready any earlier." in made.warnings
 
 

@@ -87,9 +87,10 @@ def test_a_known_hour_on_a_free_deck_is_ready_today() -> None:
 
 
 def test_one_person_more_or_less_counts() -> None:
-    queue = [queued(n, minutes=exactly(55)) for n in range(80)]
-    alone = ask(replace(ONE_DECK, people=1), queue)
-    many = ask(replace(ONE_DECK, people=3), queue)
+    shop = fittings(*[deck(f"VHS {n}", "vhs") for n in range(6)])
+    queue = [queued(n, minutes=exactly(30), station=Station.BOOKED_IN) for n in range(160)]
+    alone = ask(replace(shop, people=1), queue)
+    many = ask(replace(shop, people=3), queue)
     assert many.day is not None
     assert alone.day is not None
     assert many.day < alone.day
