@@ -1,6 +1,6 @@
 """The guided look-over: what to do with one kind of cassette, in which order, and what each finding changes.
 
-The steps stand in ``resources/catalogue/inspection.toml``; they are common practice unless they say otherwise.
+The steps stand in ``resources/catalogue/inspection.toml``: common practice, unless they say otherwise.
 """
 
 from __future__ import annotations
