@@ -5,19 +5,18 @@ from __future__ import annotations
 import uuid
 from collections.abc import Callable
 from datetime import date
-from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
-from core import drafts, jobs, paper_files
+from core import drafts
 from core.errors import TapewrightError, WrongInput
 from core.inventory import Inventory
 from core.names import CommandId
 from core.records import Job, Question, Quote
-from gui import actions, present
+from gui import actions, bookingpapers, present
+from gui.bookingpapers import BookingPapers
 from gui.box import Box, Reading, answered, box_of, kept_of, read_box, read_row
 from gui.desk import Desk
 from gui.draft import Draft
@@ -28,9 +27,6 @@ from gui.screens.counter_layout import CounterLayout
 from gui.screens.screen import Screen
 from gui.tables.tapes import Tape
 from gui.text import say
-
-if TYPE_CHECKING:
-    from core.unit import Unit
 
 KEEP_AFTER_MS = 300
 """A pause in typing after which the draft is written down."""
@@ -62,7 +58,7 @@ class Counter(Screen):
         self._restored = False
         self._command: CommandId | None = None
         self._booking: Box | None = None
-        self._files: tuple[Path, ...] = ()
+        self.papers = BookingPapers(desk, self)
         self.parts = CounterLayout(self, self._today)
         self.looks = CounterLooks(self.draft, self._today, self)
         self._settle_timer = _timer(self, SETTLE_AFTER_MS, self._settle_day, once=True)
@@ -295,7 +291,7 @@ class Counter(Screen):
         self._booking = self.draft.box
         self._command = self._command or CommandId(str(uuid.uuid4()))
         self.desk.work.run(
-            _book,
+            bookingpapers.book,
             self._live.fresh(self._reading.inventory, self.desk.clock()),
             self._command,
             deposit,
@@ -339,7 +335,8 @@ class Counter(Screen):
         self.job_booked.emit(job)
         count = f"{len(job.tapes)} tape{'s' if len(job.tapes) > 1 else ''}"
         self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
-        self._write_papers(job)
+        assert self._live.present is not None
+        self.papers.write(job, self._live.present.fittings.front)
 
     def _show_booked(self, job: Job) -> None:
         self.parts.slip.show_job(job)
@@ -354,40 +351,6 @@ class Counter(Screen):
     def _forget_customer(self) -> None:
         self.parts.telling.forget()
         self.parts.taking.forget()
-
-    # --- papers --------------------------------------------------------------------------
-
-    def _write_papers(self, job: Job) -> None:
-        assert self._live.present is not None
-        front, folder = self._live.present.fittings.front, self.desk.papers
-
-        def write() -> tuple[Path, ...]:
-            try:
-                return paper_files.of_booking(job, front, paper_files.prepare(folder))
-            except OSError as error:
-                why = error.strerror or str(error)
-                raise TapewrightError(say("counter", "papers_failed", number=job.number, why=why)) from error
-
-        self._files = ()
-        self.desk.work.write_paper(write, then=self._papers_written, otherwise=self.show_failure)
-
-    def _papers_written(self, files: tuple[Path, ...]) -> None:
-        self._files = files
-        if self.job is not None:
-            self.parts.taking.show_papers()
-
-    @Slot()
-    def _show_claim_slip(self) -> None:
-        self._show_file("claim-slip")
-
-    @Slot()
-    def _show_labels(self) -> None:
-        self._show_file("labels")
-
-    def _show_file(self, stem: str) -> None:
-        for file in self._files:
-            if file.name.startswith(stem):
-                self.desk.show_file(file)
 
     # --- wiring --------------------------------------------------------------------------
 
@@ -410,8 +373,10 @@ class Counter(Screen):
         self.looks.row_unclear.connect(self._name_format_first)
         parts.taking.book_wanted.connect(self.book)
         parts.taking.next_wanted.connect(self.new_box)
-        parts.taking.slip_wanted.connect(self._show_claim_slip)
-        parts.taking.labels_wanted.connect(self._show_labels)
+        parts.taking.slip_wanted.connect(self.papers.show_claim_slip)
+        parts.taking.labels_wanted.connect(self.papers.show_labels)
+        self.papers.written.connect(parts.taking.show_papers)
+        self.papers.failed.connect(self.show_failure)
         for key, do in (
             (actions.BOOK, self.book),
             (actions.NEW_BOX, self.new_box),
@@ -437,13 +402,6 @@ class _Said(WrongInput):
     def __init__(self, sentence: str) -> None:
         super().__init__("the Counter", "", sentence)
         self.sentence = sentence
-
-
-def _book(unit: Unit, quote: Quote, command: CommandId, deposit_minor: int, draft: str) -> Job:
-    """Book and throw the draft away in one transaction: a power cut leaves one or the other."""
-    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor)
-    drafts.keep(unit, draft, None)
-    return job
 
 
 def _timer(parent: QWidget, milliseconds: int, do: Callable[[], None], once: bool) -> QTimer:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.errors import TapewrightError
@@ -56,6 +56,7 @@ class Screen(QWidget):
     def take_focus(self) -> None:
         """Put the keyboard where the next key belongs."""
 
+    @Slot(object)
     def show_failure(self, failure: TapewrightError) -> None:
         """Pass a named failure on to the window's banner."""
         self.refused.emit(failure)

@@ -59,6 +59,7 @@ class Taking(QStackedWidget):
         self.labels.setEnabled(False)
         self.setCurrentIndex(1)
 
+    @Slot()
     def show_papers(self) -> None:
         """The papers are written."""
         self.slip.setEnabled(True)
