@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QShowEvent
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QStackedWidget, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QSizePolicy, QStackedWidget, QWidget
 
 from core import inspection
 from core.errors import WrongInput
@@ -163,7 +163,7 @@ class LookOver(QDialog):
     @Slot()
     def look_elsewhere(self) -> None:
         """Turn to the list of everything that can be wrong."""
-        self._pages.setCurrentWidget(self.chooser)
+        self._turn(self.chooser)
         self.chooser.begin(self._found)
         self.chooser.field.setFocus()
 
@@ -179,13 +179,20 @@ class LookOver(QDialog):
         self._title.setAccessibleName(_spoken(step) if step else self._title.text())
         self.art.point_at(subject.format, step.part if step else "")
         self._drawn.setText(caption(subject.format))
-        self._pages.setCurrentWidget(self.page if step else self._end)
+        self._turn(self.page if step else self._end)
         if step is not None:
             self.page.show_step(step, subject.format, self._found, short=self._short)
         else:
             self._write_end(subject.format)
         self.back.setEnabled(self._at > 0)
         self._tell_found()
+
+    def _turn(self, page: QWidget) -> None:
+        """Only the page on show decides how much room there must be."""
+        free, bound = QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred
+        for each in (self.page, self._end, self.chooser):
+            each.setSizePolicy(free, bound if each is page else free)
+        self._pages.setCurrentWidget(page)
 
     def _write_end(self, name: FormatName) -> None:
         empty(self._end_column)
@@ -240,6 +247,10 @@ class LookOver(QDialog):
     def _mark(self, finding: Finding, seen: bool) -> None:
         self._found = self._found | {finding} if seen else self._found - {finding}
         self._tell_found()
+        for row in self.page.rows:
+            if row.finding is finding:
+                self._columns.ensureWidgetVisible(row, 0, theme.UNIT)
+                self._area.ensureWidgetVisible(row, 0, theme.UNIT)
 
     @Slot(object)
     def _add(self, finding: Finding) -> None:

@@ -123,8 +123,8 @@ class FindingRow(QFrame):
 
     def __init__(self, change: Change, is_ticked: bool, stop: str) -> None:
         super().__init__()
+        self.finding = change.finding
         self.letter = LETTERS[change.finding]
-        self._change = change
         name = change.finding.words
         seen = condition.how_seen(change.finding)
         self.box = QCheckBox(f"{self.letter}   {name[:1].upper()}{name[1:]}")
@@ -136,7 +136,7 @@ class FindingRow(QFrame):
         self._more.setProperty("ink", "attention")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 2)
-        column.setSpacing(0)
+        column.setSpacing(2)
         column.addWidget(self.box)
         for label in (self._seen, self._more):
             label.setIndent(3 * theme.UNIT)
@@ -147,7 +147,7 @@ class FindingRow(QFrame):
     @Slot(bool)
     def _toggled(self, is_ticked: bool) -> None:
         self._more.setVisible(is_ticked)
-        self.marked.emit(self._change.finding, is_ticked)
+        self.marked.emit(self.finding, is_ticked)
 
 
 def told(change: Change, stop: str = "") -> str:

@@ -36,7 +36,7 @@ class ShellArt(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(50 * theme.UNIT, 56 * theme.UNIT)
+        return QSize(50 * theme.UNIT, 42 * theme.UNIT)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
