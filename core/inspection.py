@@ -94,13 +94,17 @@ def change(finding: Finding, name: FormatName) -> Change:
 
 
 def ranked(findings: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
-    """The findings by what they change, most first.
-
-    People's safety goes before everything; then the outcome, worst first; then a tape that may never be
-    used again; then what costs the most time at the bench, which is both price and date.
-    """
+    """The findings by what they change, most first; see `in_order`."""
     wanted = frozenset(findings)
-    changes = (change(finding, name) for finding in Finding if finding in wanted)
+    return in_order(change(finding, name) for finding in Finding if finding in wanted)
+
+
+def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
+    """Changes, most first.
+
+    Safety goes before everything; then the outcome, worst first; then a tape that may never be used again;
+    then what costs the most time at the bench, which is both price and date.
+    """
     return tuple(sorted(changes, key=_weight))
 
 

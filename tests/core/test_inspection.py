@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 import pytest
 
@@ -118,6 +119,13 @@ def order(*findings: Finding) -> list[Finding]:
 
 def test_safety_goes_before_everything() -> None:
     assert order(Finding.CRUSHED, Finding.SNAPPED, Finding.MOULD)[0] is Finding.MOULD
+
+
+def test_safety_goes_before_the_worst_outcome() -> None:
+    harms = replace(changed(Finding.EDGE_DAMAGE), harms=True, outcome=Outcome.PLAYS)
+    lost = changed(Finding.CRUSHED)
+
+    assert inspection.in_order((lost, harms)) == (harms, lost)
 
 
 def test_a_worse_outcome_goes_before_a_dearer_repair() -> None:
