@@ -29,9 +29,11 @@ def _about_splice(tape: TapeRecord) -> str:
     title = tape_title(tape)
     if not tape.splices:
         return say("pickup", "tell_repaired", title=title)
+    if all(splice.in_leader for splice in tape.splices):
+        return say("pickup", "tell_leader", title=title)
     lost = f"{sum(splice.seconds_removed for splice in tape.splices):.1f}"
     if len(tape.splices) == 1:
-        at = f"{tape.splices[0].at_minutes:g}"
+        at = f"{tape.splices[0].at_minutes:.3g}"
         return say("pickup", "tell_spliced", title=title, at=at, seconds=lost)
     return say("pickup", "tell_spliced_many", title=title, count=len(tape.splices), seconds=lost)
 

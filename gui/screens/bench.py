@@ -22,14 +22,13 @@ from gui import papers, pieces, theme
 from gui.desk import Desk
 from gui.looking import BenchLooks
 from gui.reading import Reading
+from gui.repairing import BenchRepairs
 from gui.screens.screen import Screen
 from gui.text import say
 from gui.widgets.bench_side import BenchSide
 from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked, words
 from gui.widgets.scan import ScanWatch
-from gui.widgets.spliceform import Joint
-from gui.widgets.takeback import Back
-from gui.widgets.tapecard import TapeCard, seconds
+from gui.widgets.tapecard import TapeCard
 from gui.widgets.tray import Tray
 
 
@@ -90,6 +89,7 @@ class Bench(Screen):
         self.side.offer(tape, self._free_decks(tape))
         self.reading.hold(tape.code)
         self.looks.hold(tape)
+        self.repairing.hold(tape)
         if not same:
             self.box.clear()
             self.side.rest()
@@ -126,6 +126,7 @@ class Bench(Screen):
             note=moves.note.text().strip(),
             deck=moves.deck_for(station),
             without_splice=moves.instead_of_splice,
+            counts_as_look=False,
             then=self._moved,
         )
 
@@ -145,39 +146,6 @@ class Bench(Screen):
         self.said.emit(say("bench", "found_said", finding=finding.words.capitalize(), title=title))
 
     @Slot(object)
-    def _splice(self, joint: Joint) -> None:
-        self._do(
-            bench.splice,
-            at_minutes=joint.at_minutes,
-            cut_cm=joint.cut_cm,
-            joined_with=joint.joined_with,
-            then=self._spliced,
-        )
-
-    def _spliced(self, tape: TapeRecord) -> None:
-        self._settle(tape)
-        self.said.emit(say("bench", "spliced", removed=seconds(tape.splices[-1].seconds_removed)))
-
-    @Slot()
-    def _mark(self) -> None:
-        self._do(bench.mark, then=self._marked)
-
-    def _marked(self, tape: TapeRecord) -> None:
-        self._settle(tape)
-        self.said.emit(say("bench", "marked", title=pieces.tape_title(tape)))
-
-    @Slot(object)
-    def _take_back(self, back: Back) -> None:
-        if back.finding is None:
-            self._do(bench.undo_splice, because=back.because, then=self._taken_back)
-        else:
-            self._do(bench.clear_finding, back.finding, back.because, then=self._taken_back)
-
-    def _taken_back(self, tape: TapeRecord) -> None:
-        self._settle(tape)
-        self.said.emit(say("bench", "taken_back"))
-
-    @Slot(object)
     def _attached(self, file: CapturedFile) -> None:
         if self.tape is None or self.tape.code != file.tape:
             return
@@ -189,7 +157,7 @@ class Bench(Screen):
         self.said.emit(say("capture", key, name=report.name, title=title, minutes=minutes))
 
     @Slot(object, str)
-    def _looked(self, tape: TapeRecord, sentence: str) -> None:
+    def _kept(self, tape: TapeRecord, sentence: str) -> None:
         self._settle(tape)
         self.said.emit(sentence)
 
@@ -251,6 +219,7 @@ class Bench(Screen):
         self.side = BenchSide()
         self.reading = Reading(self.side.file, self.desk.work, self)
         self.looks = BenchLooks(self.desk.work, self)
+        self.repairing = BenchRepairs(self.side, self.desk.work, self)
         self._watch = ScanWatch(self)
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("bench", "ask")))
@@ -274,17 +243,16 @@ class Bench(Screen):
         self._watch.scanned.connect(self.take)
         self.side.moves.wanted.connect(self._move)
         self.side.found.connect(self._find)
-        self.side.spliced.connect(self._splice)
-        self.side.labelled.connect(self._mark)
         self.side.wants_label.connect(self._print_label)
-        self.side.taken_back.connect(self._take_back)
         self.side.refused.connect(self.refused)
         self.reading.attached.connect(self._attached)
         self.reading.failed.connect(self.show_failure)
         self.side.look_wanted.connect(self.looks.begin_look_over)
         self.side.packs_wanted.connect(self.looks.begin_packs)
-        self.looks.kept.connect(self._looked)
+        self.looks.kept.connect(self._kept)
         self.looks.failed.connect(self.show_failure)
+        self.repairing.kept.connect(self._kept)
+        self.repairing.failed.connect(self.show_failure)
         self.side.rested.connect(self.take_focus)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

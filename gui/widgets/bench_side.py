@@ -11,15 +11,20 @@ from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 from core.records import TapeRecord
 from core.stations import Station
 from gui.text import say
+from gui.widgets.afterrepair import AfterRepair
 from gui.widgets.capture import CapturePanel
 from gui.widgets.findings import FindingChooser
 from gui.widgets.layouts import give_key, stacked, words
 from gui.widgets.moves import Moves
+from gui.widgets.repairform import RepairForm
 from gui.widgets.spliceform import SpliceForm
 from gui.widgets.takeback import TakeBack
 
 _PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 """Where there can be a file of a tape."""
+
+_LABEL_WORDS = {False: ("bench", "label_button"), True: ("repair", "label_off")}
+"""What the key of the label says, while the label is missing and while it no longer belongs there."""
 
 
 class BenchSide(QWidget):
@@ -45,15 +50,25 @@ class BenchSide(QWidget):
         self.moves = Moves()
         self.findings = FindingChooser()
         self.splice = SpliceForm()
+        self.repair = RepairForm()
+        self.after = AfterRepair()
         self.take_back = TakeBack()
         self.file = CapturePanel()
         self._pages = QStackedWidget()
-        for page in (self.moves.aside, self.findings, self.splice, self.take_back, self.file):
+        for page in (
+            self.moves.aside,
+            self.findings,
+            self.splice,
+            self.repair,
+            self.take_back,
+            self.file,
+        ):
             self._pages.addWidget(page)
         self.look_button = _button("look-over-tape", say("inspection", "button"), "Ctrl+L")
         self.packs_button = _button("measure-packs", say("packs", "button"), "Ctrl+M")
         self.find_button = _button("find", say("bench", "finding_button"), "F6")
         self.splice_button = _button("splice", say("bench", "splice_button"), "F7")
+        self.repair_button = _button("what-was-done", say("repair", "button"), "Ctrl+R")
         self.label_button = _button("label-is-on", say("bench", "label_button"), "F8")
         self.print_button = _button("print-label", say("bench", "print_button"), "F12")
         self.back_button = _button("take-back", say("bench", "back_button"), "F10")
@@ -71,9 +86,12 @@ class BenchSide(QWidget):
         self.show()
         self.moves.offer(tape, decks)
         self.print_button.setVisible(tape.not_for_reuse)
-        self.back_button.setVisible(bool(tape.findings or tape.splices))
+        self.after.offer(tape)
+        self.back_button.setVisible(bool(tape.findings or tape.splices or tape.tried))
         self.file_button.setVisible(tape.station in _PLAYED)
-        self.label_button.setVisible(tape.not_for_reuse and tape.marked_at is None)
+        self.label_button.setText(say(*_LABEL_WORDS[tape.label_astray]))
+        is_missing = tape.not_for_reuse and tape.marked_at is None
+        self.label_button.setVisible(is_missing or tape.label_astray)
 
     @Slot()
     def rest(self) -> None:
@@ -95,6 +113,14 @@ class BenchSide(QWidget):
             self.splice.begin(self._tape)
             self._turn(self.splice)
             self.splice.at.setFocus()
+
+    @Slot()
+    def begin_repair(self) -> None:
+        """Turn to what was done besides a splice."""
+        if self._tape is not None:
+            self.repair.begin(self._tape)
+            self._turn(self.repair)
+            self.repair.field.setFocus()
 
     @Slot()
     def begin_take_back(self) -> None:
@@ -125,12 +151,14 @@ class BenchSide(QWidget):
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
+        column.addWidget(self.after)
         for button in (
             self.file_button,
             self.look_button,
             self.packs_button,
             self.find_button,
             self.splice_button,
+            self.repair_button,
             self.print_button,
             self.label_button,
         ):
@@ -147,6 +175,8 @@ class BenchSide(QWidget):
         self.packs_button.clicked.connect(self.packs_wanted)
         self.find_button.clicked.connect(self.begin_finding)
         self.splice_button.clicked.connect(self.begin_splice)
+        self.repair_button.clicked.connect(self.begin_repair)
+        self.repair.refused.connect(self.refused)
         self.label_button.clicked.connect(self.labelled)
         self.print_button.clicked.connect(self.wants_label)
         self.back_button.clicked.connect(self.begin_take_back)

@@ -23,15 +23,18 @@ class Facts(QWidget):
         self._grid.setColumnStretch(1, 1)
         self._grid.setColumnMinimumWidth(0, head_wide)
 
-    def add(self, head: str, lines: Sequence[str], role: str = "") -> None:
-        """Some lines under one head; nothing when there are none."""
+    def add(self, head: str, lines: Sequence[str], role: str = "", *, struck: bool = False) -> None:
+        """Some lines under one head, struck out where they no longer hold; nothing when there are none."""
         for number, line in enumerate(lines):
             row = self._grid.rowCount()
             if number == 0 and head:
                 label = words(head, "small", wrap=False)
                 label.setContentsMargins(0, 2, 0, 0)
                 self._grid.addWidget(label, row, 0, Qt.AlignmentFlag.AlignTop)
-            self._grid.addWidget(words(as_sentence(line), role), row, 1)
+            said = words(as_sentence(line), role)
+            if struck:
+                said.setStyleSheet("text-decoration: line-through;")
+            self._grid.addWidget(said, row, 1)
 
 
 def as_sentence(line: str) -> str:

@@ -21,6 +21,10 @@ class FigureField(QLineEdit):
         self._place = place
         self.textChanged.connect(self._unmark)
 
+    def name_place(self, place: str) -> None:
+        """What a complaint calls this line from now on."""
+        self._place = place
+
     def figure(self) -> float | None:
         """The figure, or None when the line is empty; WrongInput when it is none."""
         text = self.text().strip().replace(",", ".")

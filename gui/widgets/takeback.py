@@ -9,24 +9,23 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from core.errors import WrongInput
 from core.names import Finding
-from core.records import TapeRecord
+from core.records import Splice, TapeRecord, Tried
+from gui import repairwords
 from gui.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Piece, Tray
 
-_SPLICE = "splice"
-
 
 @dataclass(frozen=True, slots=True)
 class Back:
-    """What is taken back and why; without a finding it is the last splice."""
+    """What is taken back and why: a finding, a splice or the last repair."""
 
-    finding: Finding | None
+    what: Finding | Splice | Tried
     because: str
 
 
 class TakeBack(QWidget):
-    """The findings of a tape and its last splice; the arrows choose, the reason is typed."""
+    """What stands on a tape and could be wrong; the arrows choose, the reason is typed."""
 
     wanted = Signal(object)
     """A `Back`."""
@@ -34,6 +33,7 @@ class TakeBack(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._choices: dict[str, Finding | Splice | Tried] = {}
         self.list = Tray("take-back-choices", say("bench", "take_back"), always_lit=True)
         self.list.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.reason = QLineEdit()
@@ -51,14 +51,9 @@ class TakeBack(QWidget):
     def begin(self, tape: TapeRecord) -> None:
         """Offer what can be taken back on this tape."""
         self.reason.clear()
-        choices = [
-            Piece(finding.value, say("bench", "no_longer", finding=finding.words))
-            for finding in tape.findings
-        ]
-        if tape.splices:
-            at = f"{tape.splices[-1].at_minutes:g}"
-            choices.append(Piece(_SPLICE, say("bench", "strike_splice", at=at)))
-        self.list.lay(choices)
+        standing: tuple[Finding | Splice | Tried, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:])
+        self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
+        self.list.lay([Piece(key, _words(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
 
     @Slot()
@@ -70,8 +65,15 @@ class TakeBack(QWidget):
             self.reason.setFocus()
             self.refused.emit(WrongInput(say("bench", "take_back_why"), because, say("bench", "few_words")))
             return
-        finding = None if self.list.current == _SPLICE else Finding(self.list.current)
-        self.wanted.emit(Back(finding, because))
+        self.wanted.emit(Back(self._choices[self.list.current], because))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         return self.list.steered_by(event)
+
+
+def _words(what: Finding | Splice | Tried) -> str:
+    if isinstance(what, Finding):
+        return say("bench", "no_longer", finding=what.words)
+    if isinstance(what, Splice):
+        return say("repair", "strike", at=repairwords.at(what))
+    return say("repair", "strike_repair", what=repairwords.tried_what(what))

@@ -11,9 +11,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from core import benchcards
 from core.names import FormatName
-from core.records import Happening, Splice, TapeRecord
+from core.records import Happening, TapeRecord
 from core.stations import Station
 from gui import pieces, theme
+from gui.repairwords import joints, look_words, struck_words, tried_words
 from gui.text import minutes_range, moment, say, since
 from gui.widgets.band import Band
 from gui.widgets.cassette import largest_shell, paint_cassette, shell
@@ -59,7 +60,7 @@ class TapeCard(QFrame):
         found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
-        facts.add(say("bench", "splices"), [splice_words(each, self.timezone) for each in tape.splices])
+        self._write_repairs(facts, tape)
         card = benchcards.card(tape.format)
         if tape.station in _OPENED:
             facts.add(say("bench", "card"), card.opening)
@@ -71,6 +72,15 @@ class TapeCard(QFrame):
         )
         self._column.addWidget(facts)
         self._column.addStretch(1)
+
+    def _write_repairs(self, facts: Facts, tape: TapeRecord) -> None:
+        zone = self.timezone
+        standing = joints(tape, zone)
+        facts.add(say("bench", "splices"), standing)
+        struck = [struck_words(each, zone) for each in tape.struck]
+        facts.add("" if standing else say("bench", "splices"), struck, "small", struck=True)
+        facts.add(say("repair", "tried"), [tried_words(each, zone) for each in tape.tried])
+        facts.add(say("repair", "look"), look_words(tape, zone), "attention" if tape.look_due else "")
 
     def _write_head(self, tape: TapeRecord, now: datetime) -> None:
         row = QHBoxLayout()
@@ -87,6 +97,8 @@ class TapeCard(QFrame):
         self._column.addLayout(row)
 
     def _write_band(self, tape: TapeRecord) -> None:
+        if tape.label_astray:
+            self._column.addWidget(words(say("repair", "astray"), "attention"))
         if not tape.not_for_reuse:
             return
         self._column.addWidget(Band(pieces.band_words(tape), theme.BODY))
@@ -122,26 +134,6 @@ def cautions_for(tape: TapeRecord) -> tuple[str, ...]:
     card = benchcards.card(tape.format)
     opening = card.cautions if tape.station in _OPENED and tape.findings else ()
     return tuple(dict.fromkeys((*tape.verdict.cautions, *opening)))
-
-
-def splice_words(splice: Splice, timezone: str) -> str:
-    """One joint in one line."""
-    return say(
-        "bench",
-        "splice_line",
-        at=f"{splice.at_minutes:g}",
-        cm=f"{splice.cut_cm:g}",
-        joined=splice.joined_with.words,
-        removed=seconds(splice.seconds_removed),
-        disturbed=seconds(splice.seconds_disturbed),
-        by=splice.by,
-        when=moment(splice.at, timezone),
-    )
-
-
-def seconds(value: float) -> str:
-    """A length of recording as it is told: two figures below ten seconds."""
-    return f"{value:.2f}" if value < 1 else f"{value:.1f}" if value < 10 else f"{value:.0f}"
 
 
 def _cautions(lines: Sequence[str]) -> QFrame:

@@ -168,6 +168,10 @@ def work_through(clerk: Clerk, sound: TapeCode, snapped: TapeCode) -> None:
     assert clerk.station(snapped) is Station.AT_THE_BENCH
     splice(clerk)
     clerk.move_on()
+    assert clerk.station(snapped) is Station.AT_THE_BENCH, "nobody has looked at the joint yet"
+    press(Qt.Key.Key_G, ALT)
+    clerk.settle()
+    clerk.move_on()
     assert clerk.station(snapped) is Station.CLEARED_TO_PLAY
     for code, minutes in ((sound, "96"), (snapped, "58.5")):
         clerk.scan(code)

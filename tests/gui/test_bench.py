@@ -13,8 +13,8 @@ from core import bench, cuts, tapes
 from core.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
 from core.records import TapeRecord
 from core.stations import Station
+from gui.repairwords import seconds
 from gui.screens.bench import Bench
-from gui.widgets.tapecard import seconds
 from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import Place, press, press_text, type_in
