@@ -128,6 +128,19 @@ class Promise:
     held_by: tuple[str, ...]
     chances: tuple[Chance, ...]
     made_at: datetime
+    footing: Footing | None = None
+    """The shop it was made against; None for a promise made before that was kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Footing:
+    """The shop as it stood when a date was said."""
+
+    tapes_waiting: int
+    decks: tuple[str, ...]
+    """Those in service."""
+    people: int
+    hours_a_week: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -475,6 +488,8 @@ class Expected:
     """On average."""
     unplanned_closures: float = 0.0
     """Share of the opening days on which the shop stays shut after all."""
+    overrun: float = 1.0
+    """How many times as long as planned boxes took lately; learned, never stated (see `core.guard`)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,72 @@
+"""Scores of forecasts, against values that others publish."""
+
+from __future__ import annotations
+
+from statistics import NormalDist
+
+import pytest
+
+from core.guard import conformal
+from core.pace import Gamma
+from core.reliability import crps, pinball, sampling_band
+
+MEMBERS = 4000
+
+
+def test_crps_of_a_normal_forecast() -> None:
+    # scoringrules documentation, crps_normal(0.0, 0.1, 0.4) = 0.10339992515976162.
+    law = NormalDist(0.1, 0.4)
+    assert crps([law.inv_cdf((n + 0.5) / MEMBERS) for n in range(MEMBERS)], 0.0) == pytest.approx(
+        0.1033999, abs=2e-5
+    )
+
+
+def test_crps_of_the_standard_normal_at_its_middle() -> None:
+    # (√2 − 1) ÷ √π, from the closed form in Gneiting, Raftery, Westveld and Goldman, MWR 133 (2005) 1098.
+    law = NormalDist()
+    assert crps([law.inv_cdf((n + 0.5) / MEMBERS) for n in range(MEMBERS)], 0.0) == pytest.approx(
+        0.233695, abs=2e-4
+    )
+
+
+def test_crps_is_its_energy_form() -> None:
+    # E|X − y| − E|X − X'| ÷ 2, Gneiting and Raftery, JASA 102 (2007) 359, written out in full.
+    members, happened = [3.0, 9.5, 4.0, 4.0, -2.0], 5.5
+    n = len(members)
+    apart = sum(abs(x - y) for x in members for y in members) / n**2
+    assert crps(members, happened) == pytest.approx(sum(abs(x - happened) for x in members) / n - apart / 2)
+
+
+@pytest.mark.parametrize(
+    ("tau", "quoted", "happened", "loss"),
+    [
+        (0.1, 2671, 2700, 2.9),  # gefcom2017 package, pinball(): three times this "should return 8.7"
+        (0.9, 10, 12, 1.8),  # formula of the mlr3measures documentation
+        (0.9, 10, 7, 0.3),
+    ],
+)
+def test_pinball_loss(tau: float, quoted: float, happened: float, loss: float) -> None:
+    assert pinball(tau, quoted, happened) == pytest.approx(loss)
+
+
+@pytest.mark.parametrize(
+    ("count", "low", "high"), [(100, 0.84, 0.95), (250, 0.860, 0.936), (600, 0.875, 0.923)]
+)
+def test_what_luck_does_to_a_share_of_nine_in_ten(count: int, low: float, high: float) -> None:
+    # Binomial percentiles 2.5 and 97.5; consistency bars of Bröcker and Smith, WAF 22 (2007) 651.
+    least, most = sampling_band([0.9] * count)
+    assert (round(least / count, 3), round(most / count, 3)) == (low, high)
+
+
+def test_a_conformal_score_is_the_right_one_of_the_order() -> None:
+    # Of 99 scores the 90th smallest: ⌈100 × 0.9⌉. Vovk, Gammerman and Shafer (2005), from memory.
+    assert conformal([float(n) for n in range(1, 100)], 0.9) == 90
+
+
+def test_a_gamma_belief_is_sharpened_by_counts() -> None:
+    # Gelman et al., Bayesian Data Analysis, 2nd ed., section 2.7, from memory: deaths in a city of 200,000,
+    # prior Gamma(3, 5); three in a year give Gamma(6, 7), mean 0.86, 30 in ten Gamma(33, 25), mean 1.32.
+    begun = Gamma(3.0, 5.0)
+    assert round(begun.after(3, 2.0).rate, 2) == 0.86
+    assert begun.after(30, 20.0) == Gamma(33.0, 25.0)
+    assert round(begun.after(30, 20.0).rate, 2) == 1.32
