@@ -35,8 +35,8 @@ from core.records import (
 )
 
 if TYPE_CHECKING:
-    from core.decks import Kept
     from core.learning import Evidence
+    from core.promises import Kept
 
 Json = Mapping[str, object]
 _DECIMALS = 6

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from core import decks, recorded, search, shelf, spoken, turnaround
+from core import decks, promises, recorded, search, shelf, spoken, turnaround
 from core.records import Found, Job, Promise
 from core.tables import JobRow
 from core.unit import Unit
@@ -20,12 +20,8 @@ def status(unit: Unit, text: str) -> tuple[Found, ...]:
         row.id: row
         for row in unit.session.scalars(shelf.whole_jobs().where(JobRow.id.in_([job for job, _ in matched])))
     }
-    load = _load(unit) if any(recorded.job(row).is_open for row in rows.values()) else None
+    load = promises.load(unit) if any(recorded.job(row).is_open for row in rows.values()) else None
     return tuple(_found(unit, rows[job], how, load) for job, how in matched)
-
-
-def _load(unit: Unit) -> turnaround.Load:
-    return turnaround.load(decks.fittings(unit), decks.queue(unit), decks.on_the_shops_clock(unit, unit.now))
 
 
 def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) -> Found:

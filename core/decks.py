@@ -1,14 +1,14 @@
-"""The shop at work: its fittings, the queue before the decks, and whether its promises will be kept."""
+"""The shop at work: its fittings, its decks in and out of service, and the queue before them."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import replace
+from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
 
-from core import captures, history, playtime, recorded, shelf, turnaround, wire
+from core import captures, customers, history, hours, playtime, shelf, wire
 from core import fittings as fitted
 from core.deck_choice import possible_systems
 from core.errors import Refused, WrongInput
@@ -17,33 +17,14 @@ from core.inventory import TapeLine
 from core.names import TapeCode
 from core.possibilities import facts
 from core.ranges import ZERO
-from core.records import Fittings, Job, Promise
+from core.records import Deck, Fittings
 from core.stations import ASIDE, Station
-from core.tables import JobRow, SettingRow, TapeRow
+from core.tables import DeckEventRow, JobRow, SettingRow, ShutDayRow, TapeRow
 from core.turnaround import QueuedTape
 from core.unit import Unit
 
 _FITTINGS = "fittings"
 _DONE = (Station.READY, Station.HANDED_BACK)
-
-
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """One promise under review. ``chance`` is what the model gives it now; None when no date was promised."""
-
-    job: Job
-    promise: Promise
-    """As it was given."""
-    now: Promise | None
-    """What would be said today; None when nothing of the job waits for a deck or the bench."""
-    chance: float | None
-    held_by: tuple[str, ...]
-    is_at_risk: bool
-    """Less likely now than it was stated, by more than the noise of the model: call the customer first."""
-
-
-NOISE = 0.05
-"""A chance that fell by less than one time in twenty is not worth a call (an assumption)."""
 
 
 def fittings(unit: Unit) -> Fittings:
@@ -85,21 +66,45 @@ def queue(unit: Unit) -> tuple[QueuedTape, ...]:
     return tuple(_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows)
 
 
-def promises(unit: Unit) -> tuple[Kept, ...]:
-    """Every open job with its promise and the chance of keeping it now, the most endangered first."""
-    load = turnaround.load(fittings(unit), queue(unit), on_the_shops_clock(unit, unit.now))
-    here = select(TapeRow.job_id).where(TapeRow.station.in_(shelf.IN_THE_SHOP))
-    rows = unit.session.scalars(shelf.whole_jobs().where(JobRow.id.in_(here)).order_by(JobRow.id))
-    kept = [_kept(load, recorded.job(row)) for row in rows]
-    return tuple(sorted(kept, key=lambda each: 2.0 if each.chance is None else each.chance))
+def broke_down(unit: Unit, name: str, words: str = "") -> Fittings:
+    """Takes a deck out of service because it broke; ``words`` say what. A tape in it stays where it is.
+
+    WrongInput for a deck the shop does not have; Refused when it is out already.
+    """
+    if not _deck(unit, name).in_service:
+        raise Refused(f"Deck {name} is out of service already.")
+    return _switch(unit, name, "out", words, f"{name} broke down")
+
+
+def back_in_service(unit: Unit, name: str, words: str = "") -> Fittings:
+    """Puts a deck back into service; ``words`` say what was done. Refused when it is in service."""
+    if _deck(unit, name).in_service:
+        raise Refused(f"Deck {name} is in service already.")
+    return _switch(unit, name, "back", words, f"{name} is back in service")
+
+
+def stayed_shut(unit: Unit, day: date, words: str) -> Fittings:
+    """Keeps that the shop stays, or stayed, shut on a day it was to be open: ``words`` say why.
+
+    WrongInput without a reason, for a day that is shut by plan, or one that is further off than tomorrow:
+    that is a plan, and stands among the shop's closed days.
+    """
+    fitted, today = fittings(unit), on_the_shops_clock(unit, unit.now).date()
+    reason = customers.text("reason", words)
+    if not reason:
+        raise WrongInput("reason", words, "say why the shop stays shut")
+    if day > today + timedelta(days=1):
+        raise WrongInput("day", day.isoformat(), "a day up to tomorrow is accepted; later ones are planned")
+    if day not in hours.calendar(fitted, day, 1).days:
+        raise WrongInput("day", day.isoformat(), "a day on which the shop was to be open is accepted")
+    unit.session.add(ShutDayRow(day=day.isoformat(), words=reason, at=unit.now, by=unit.who))
+    history.append(unit, "stayed shut", f"shut on {day.isoformat()}: {reason}", day=day)
+    return refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
 
 
 def check_plays(unit: Unit, name: str, draft: TapeLine) -> None:
     """WrongInput when the shop has no such deck; Refused when it is out of service or plays no such tape."""
-    known = {deck.name: deck for deck in fittings(unit).decks}
-    if name not in known:
-        raise WrongInput("deck", name, f"this shop has {', '.join(known) or 'no decks'}")
-    deck, systems = known[name], possible_systems(draft.format, draft.recorded_as)
+    deck, systems = _deck(unit, name), possible_systems(draft.format, draft.recorded_as)
     if not deck.in_service:
         raise Refused(f"Deck {name} is out of service. Choose another one.")
     if not deck.plays.intersection(systems):
@@ -109,6 +114,24 @@ def check_plays(unit: Unit, name: str, draft: TapeLine) -> None:
 def on_the_shops_clock(unit: Unit, moment: datetime) -> datetime:
     """The moment as the clock on the shop's wall shows it."""
     return moment.astimezone(ZoneInfo(fittings(unit).front.timezone))
+
+
+def _deck(unit: Unit, name: str) -> Deck:
+    known = {deck.name: deck for deck in fittings(unit).decks}
+    if name not in known:
+        raise WrongInput("deck", name, f"this shop has {', '.join(known) or 'no decks'}")
+    return known[name]
+
+
+def _switch(unit: Unit, name: str, kind: str, words: str, told: str) -> Fittings:
+    said = customers.text("what broke or was done", words)
+    unit.session.add(DeckEventRow(deck=name, kind=kind, words=said, at=unit.now, by=unit.who))
+    history.append(unit, f"deck {kind}", told + (f": {said}" if said else ""), deck=name)
+    fitted = fittings(unit)
+    changed = (
+        replace(each, in_service=kind == "back") if each.name == name else each for each in fitted.decks
+    )
+    return refit(unit, replace(fitted, decks=tuple(changed)))
 
 
 def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
@@ -129,13 +152,5 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
         bench_minutes=sum((each.likely for each in repairs), 0.0) if still else 0.0,
         known=known,
         habits=habits,
+        deck=row.deck,
     )
-
-
-def _kept(load: turnaround.Load, job: Job) -> Kept:
-    now = turnaround.standing(load, job.number)
-    held_by = now.held_by if now is not None else ()
-    if job.promise.day is None:
-        return Kept(job, job.promise, now, None, held_by, False)
-    chance = turnaround.chance_of(load, job.number, job.promise.day) if now is not None else 1.0
-    return Kept(job, job.promise, now, chance, held_by, chance < job.promise.stated - NOISE)

@@ -8,7 +8,7 @@ from datetime import date, datetime
 
 from sqlalchemy import select
 
-from core import customers, decks, final, numbers, payments, recorded, shelf, wire
+from core import customers, decks, final, numbers, payments, promises, recorded, shelf, wire
 from core import history as chain
 from core.errors import Refused, WrongInput
 from core.inventory import MOST_TAPES, CustomerDraft, Inventory
@@ -31,6 +31,7 @@ def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0
     row = _job_row(unit, quote, command)
     unit.session.add(row)
     unit.session.flush()
+    promises.enter(unit, row, row.promise)
     _tell(unit, row)
     if deposit_minor:
         payments.enter(unit, row, "deposit", deposit_minor)
@@ -79,6 +80,7 @@ def agree(
     )
     if promise is not None:
         row.promise = promise
+        promises.enter(unit, row, promise, said, person)
     chain.append(
         unit, "agreed", f"{person} agreed: {said}", job=row.number, ceiling=ceiling_minor, promise=promise
     )

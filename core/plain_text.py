@@ -15,8 +15,8 @@ from core.ranges import Range
 from core.records import Donor, Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
 
 if TYPE_CHECKING:
-    from core.decks import Kept
     from core.learning import Evidence
+    from core.promises import Kept
 
 
 def playtime(belief: Belief) -> str:

@@ -17,7 +17,9 @@ from core import (
     customer_habits,
     dates,
     draws,
+    footing,
     formats,
+    guard,
     hours,
     media,
     plan,
@@ -64,7 +66,7 @@ def quote(
     minutes = _together(asked_about, shop)
     storage = _storage(minutes, tapes, inventory, book)
     price = pricing.price(tapes, storage, book, rush=inventory.rush)
-    promise = turnaround.promise(load, tapes, inventory.rush, inventory.needed_by, shop)
+    promise = _promise(load, tapes, inventory, inventory.rush, shop)
     asked = _Asked(inventory, tapes, storage, price, promise, book, fittings, load, shop)
     return Quote(
         inventory=inventory,
@@ -106,6 +108,15 @@ def at_once(
         storage=storage,
         questions=tuple(asked for asked in last.questions if asked.line <= len(inventory.lines)),
     )
+
+
+def _promise(
+    load: turnaround.Load, tapes: Sequence[QuotedTape], inventory: Inventory, rush: bool, shop: ShopHabits
+) -> Promise:
+    """The date of the plan, guarded where boxes ran late lately, with the shop it stands on."""
+    planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop)
+    safe = guard.guarded(planned, load.fittings.expected.overrun, load.calendar.days)
+    return replace(safe, footing=footing.of(load))
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
@@ -219,7 +230,7 @@ def _needed_by(asked: _Asked) -> Iterator[str]:
 
 
 def _as_rush(asked: _Asked) -> str:
-    hurried = turnaround.promise(asked.load, asked.tapes, True, asked.inventory.needed_by, asked.shop)
+    hurried = _promise(asked.load, asked.tapes, asked.inventory, True, asked.shop)
     if hurried.day is None:
         return "Rush would not give a date either."
     if asked.promise.day is not None and hurried.day >= asked.promise.day:

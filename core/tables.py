@@ -313,6 +313,57 @@ class AgreementRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
+class PromiseRow(Table):
+    """One date that was said to a customer. The newest of a job holds; the older ones stay readable."""
+
+    __tablename__ = "promises"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
+    promise: Mapped[Promise] = mapped_column(Wired(Promise))
+    reason: Mapped[str] = mapped_column(Text)
+    agreed_with: Mapped[str | None] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+    job: Mapped[JobRow] = relationship(init=False, viewonly=True)
+
+
+class FinishRow(Table):
+    """The moment the last tape of a job was ready. Work taken up again gives it another; the last counts."""
+
+    __tablename__ = "finishes"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class DeckEventRow(Table):
+    """A deck that broke down (``out``) or came back (``back``)."""
+
+    __tablename__ = "deck_events"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    deck: Mapped[str] = mapped_column(String(80), index=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    words: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class ShutDayRow(Table):
+    """A day on which the shop stayed shut though it was to be open; ISO 8601."""
+
+    __tablename__ = "shut_days"
+
+    day: Mapped[str] = mapped_column(String(10), primary_key=True)
+    words: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
 class PickupRow(Table):
     """One hand-back. ``record`` is the receipt as it was signed."""
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from sqlalchemy import select
 
-from core import captures, condition, customers, decks, moves, playtime, recorded, repairs, shelf
+from core import captures, condition, customers, decks, moves, playtime, promises, recorded, repairs, shelf
 from core import history as chain
 from core.captures import NOTHING, Shown
 from core.errors import Refused, WrongInput
@@ -57,6 +57,7 @@ def move(
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
     _tell_move(unit, row, before, seen, without_splice, shown, looked)
+    promises.note_finish(unit, row, before)
     unit.session.flush()
     return recorded.tape(row)
 

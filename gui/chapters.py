@@ -8,10 +8,10 @@ from decimal import Decimal
 from PySide6.QtWidgets import QWidget
 
 from core.cassettes import Format, Marking, Sourced
-from core.decks import Kept
 from core.formats import catalogue
 from core.names import FormatName, Speed
 from core.pricebook import CaptureRate, PriceBook, Way
+from core.promises import Kept
 from core.records import Deck, Fittings
 from core.stations import Station
 from gui import text, theme

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from core.decks import Kept
 from core.names import FormatName
+from core.promises import Kept
 from core.records import CopyRecord, Found, TapeRecord
 from core.stations import Station
 from gui.text import short_day, since

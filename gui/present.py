@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
-from core import captures, decks, hours, pricebook, quoting, turnaround
+from core import captures, hours, pricebook, promises, quoting, turnaround
 from core.habits import STARTING, ShopHabits
 from core.inventory import Inventory
 from core.pricebook import PriceBook
@@ -47,7 +47,6 @@ class Present:
 
 def read(unit: Unit) -> Present:
     """The shop as its records tell it now. Costly: it works the whole queue through."""
-    fittings = decks.fittings(unit)
-    now = decks.on_the_shops_clock(unit, unit.now)
-    load = turnaround.load(fittings, decks.queue(unit), now)
+    load = promises.load(unit)
+    fittings, now = load.fittings, load.made_at
     return Present(fittings, pricebook.in_force(hours.today(fittings, now)), load, now, captures.habits(unit))

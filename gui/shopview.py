@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
-from core import captures, decks, deckweek, hours, pricebook
-from core.decks import Kept
+from core import captures, decks, deckweek, hours, pricebook, promises
 from core.deckweek import Week
 from core.learning import Evidence
 from core.pricebook import PriceBook
+from core.promises import Kept
 from core.records import Fittings
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def read(unit: Unit) -> ShopView:
     return ShopView(
         fittings=fittings,
         week=deckweek.week(fittings, decks.queue(unit), now),
-        promises=decks.promises(unit),
+        promises=promises.under_review(unit),
         book=pricebook.in_force(now.date()),
         shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
         habits=captures.evidence(unit),

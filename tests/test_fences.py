@@ -40,6 +40,7 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.paper_files",
         "core.payments",
         "core.pickups",
+        "core.promises",
         "core.recorded",
         "core.recordings",
         "core.repairs",
@@ -48,6 +49,7 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.shelf",
         "core.shop",
         "core.tables",
+        "core.tally",
         "core.tapes",
         "core.unit",
     }

@@ -80,9 +80,9 @@ def hand_back(call: Call) -> Reply:
 
 def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...], ShopHabits]:
     """What a quote stands on: the shop's fittings, its queue, and what it has learned."""
-    from core import captures, decks
+    from core import captures, decks, promises
 
-    return shop.ask(decks.fittings), shop.ask(decks.queue), shop.ask(captures.habits)
+    return shop.ask(promises.reckoned), shop.ask(decks.queue), shop.ask(captures.habits)
 
 
 def quote_of(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from argparse import Namespace
 
-from core import answers, bench, calls, captures, decks, plain_text, tapes
+from core import answers, bench, calls, captures, plain_text, promises, tapes
 from core.captures import Shown
 from core.commands.call import Call, Reply
 from core.names import Finding, FormatName, Speed, TapeCode, TvSystem
@@ -65,7 +65,7 @@ def tell_history(call: Call) -> Reply:
 
 def tell_promises(call: Call) -> Reply:
     with call.open() as shop:
-        kept = shop.ask(decks.promises)
+        kept = shop.ask(promises.under_review)
     return Reply(answers.promises(kept), plain_text.promises(kept))
 
 

@@ -8,9 +8,9 @@ from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
-from core import calls, decks, jobs
-from core.decks import Kept
+from core import calls, jobs, promises
 from core.errors import TapewrightError
+from core.promises import Kept
 from core.records import Found, Job
 from gui import theme
 from gui.desk import Desk
@@ -51,12 +51,12 @@ class Phone(Screen):
         self.box.selectAll()
 
     def refresh(self) -> None:
-        self.desk.work.ask(decks.promises, then=self._know_promises)
+        self.desk.work.ask(promises.under_review, then=self._know_promises)
         if self.box.text().strip():
             self._ask()
 
-    def _know_promises(self, promises: tuple[Kept, ...]) -> None:
-        self._to_call = tuple(kept for kept in promises if kept.is_at_risk)
+    def _know_promises(self, reviewed: tuple[Kept, ...]) -> None:
+        self._to_call = tuple(kept for kept in reviewed if kept.is_at_risk)
         if not self.box.text().strip():
             self._lay_matches()
 

@@ -1,16 +1,18 @@
-"""The shop's fittings, the queue before its decks, and which promises want a call."""
+"""The shop's fittings, decks that break down and come back, and the queue before them."""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
+from sqlalchemy import text
 
-from core import decks, fittings, tapes
+from core import decks, fittings, jobs, tally, tapes
 from core.errors import Refused, WrongInput
 from core.names import Finding
 from core.stations import Station
-from tests.support.booked import Desk, line
+from tests.support.booked import Desk, command, line, quoted
 
 
 def test_a_new_shop_has_the_fittings_of_its_file(desk: Desk) -> None:
@@ -53,35 +55,97 @@ def test_the_queue_holds_what_is_not_ready_in_the_order_it_came(desk: Desk) -> N
     assert queue[1].bench_minutes > 0
 
 
-def test_a_promise_that_is_kept_is_not_at_risk(desk: Desk) -> None:
-    job = desk.book()
-    (kept,) = desk.shop.ask(decks.promises)
-    assert (kept.job, kept.promise) == (job, job.promise)
-    assert kept.chance == pytest.approx(job.promise.stated, abs=0.05)
-    assert not kept.is_at_risk
-
-
-def test_a_deck_that_fails_puts_promises_at_risk(desk: Desk) -> None:
-    jobs_booked = [desk.book(line(count=3)) for _ in range(3)]
-    fitted = desk.shop.ask(decks.fittings)
-    only_one = tuple(replace(deck, in_service=deck.name == "S-VHS") for deck in fitted.decks)
-    desk.shop.run(decks.refit, replace(fitted, decks=only_one))
-    kept = desk.shop.ask(decks.promises)
-    assert {each.job.number for each in kept if each.is_at_risk} <= {job.number for job in jobs_booked}
-    assert any(each.is_at_risk for each in kept)
-    assert [each.chance for each in kept] == sorted(each.chance or 0 for each in kept)
-
-
-def test_what_is_ready_keeps_its_promise(desk: Desk) -> None:
-    job = desk.book(line())
-    desk.bring_to(job.tapes[0], Station.READY)
-    desk.clock.go_on(days=60)
-    (kept,) = desk.shop.ask(decks.promises)
-    assert (kept.chance, kept.is_at_risk, kept.now) == (1.0, False, None)
-
-
-def test_a_job_that_went_home_is_in_no_list(desk: Desk) -> None:
+def test_a_job_that_went_home_is_in_no_queue(desk: Desk) -> None:
     job = desk.book(line())
     desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code])
-    assert desk.shop.ask(decks.promises) == ()
     assert desk.shop.ask(decks.queue) == ()
+
+
+# --- what nobody planned -----------------------------------------------------------------
+
+
+def test_a_deck_that_broke_plays_nothing_until_it_is_back(desk: Desk) -> None:
+    tape = desk.bring_to(desk.book(line()).tapes[0], Station.CLEARED_TO_PLAY)
+    desk.shop.run(decks.broke_down, "VHS 1", "eats tapes")
+    with pytest.raises(Refused, match="out of service"):
+        desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 1")
+    with pytest.raises(Refused, match="out of service already"):
+        desk.shop.run(decks.broke_down, "VHS 1")
+    desk.clock.go_on(hours=30)
+    desk.shop.run(decks.back_in_service, "VHS 1", "new belt")
+    with pytest.raises(Refused, match="in service already"):
+        desk.shop.run(decks.back_in_service, "VHS 1")
+    (gone,) = desk.shop.ask(tally.outages)
+    assert (gone.deck, gone.words, gone.mended, gone.hours(desk.clock())) == (
+        "VHS 1",
+        "eats tapes",
+        "new belt",
+        30,
+    )
+    assert desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 1").deck == "VHS 1"
+    assert desk.shop.verify() == ()
+
+
+def test_a_deck_may_break_with_a_tape_in_it(desk: Desk) -> None:
+    tape = desk.bring_to(desk.book(line()).tapes[0], Station.CLEARED_TO_PLAY)
+    desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 1")
+    desk.shop.run(decks.broke_down, "VHS 1")
+    assert desk.shop.ask(tapes.get, tape.code).deck == "VHS 1"
+    assert desk.shop.run(tapes.move, tape.code, Station.CLEARED_TO_PLAY).deck is None
+
+
+def test_a_deck_nobody_has_cannot_break(desk: Desk) -> None:
+    with pytest.raises(WrongInput, match="this shop has"):
+        desk.shop.run(decks.broke_down, "VHS 99")
+
+
+def test_what_broke_is_never_changed_afterwards(desk: Desk) -> None:
+    desk.shop.run(decks.broke_down, "VHS 1")
+    with pytest.raises(Exception, match="append-only"), desk.shop.database.writing.begin() as connection:
+        connection.execute(text("DELETE FROM deck_events"))
+
+
+def test_a_day_the_shop_stayed_shut_is_counted_and_left_out_of_the_plan(desk: Desk) -> None:
+    today = desk.clock().date()
+    fitted = desk.shop.run(decks.stayed_shut, today, "a burst pipe")
+    assert today in fitted.closed_days
+    assert [(each.day, each.words) for each in desk.shop.ask(tally.shut_days)] == [(today, "a burst pipe")]
+    for day, why, wrong in (
+        (today, "again", "to be open"),
+        (today + timedelta(days=9), "a wedding", "up to tomorrow"),
+        (today + timedelta(days=1), " ", "say why"),
+    ):
+        with pytest.raises(WrongInput, match=wrong):
+            desk.shop.run(decks.stayed_shut, day, why)
+
+
+def test_what_was_counted_becomes_what_is_reckoned_with(desk: Desk) -> None:
+    assert desk.shop.ask(tally.reckoned) == desk.shop.ask(decks.fittings)
+    tape = desk.book(line()).tapes[0]
+    desk.bring_to(tape, Station.BEING_CHECKED, minutes=120.0)
+    desk.shop.run(decks.broke_down, "VHS 1")
+    desk.clock.go_on(hours=10)
+    counted = desk.shop.ask(tally.counted)
+    assert (counted.failures, counted.play_hours, counted.repairs, counted.repair_hours) == (1, 2.0, 0, 10)
+    assert desk.shop.ask(tally.reckoned).expected.hours_between_failures == (400 + 2) / 2
+    assert desk.shop.ask(decks.fittings).expected.hours_between_failures == 400
+
+
+def test_rush_boxes_are_counted_by_month(desk: Desk) -> None:
+    for _ in range(6):
+        quote = quoted(desk.shop, line(count=2))
+        hurried = replace(quote, inventory=replace(quote.inventory, rush=True))
+        desk.shop.run(jobs.book, hurried, command=command())
+        desk.clock.go_on(days=7)
+    counted = desk.shop.ask(tally.counted)
+    assert [(each.month, each.boxes, each.tapes) for each in counted.rush] == [(3, 5, 10), (4, 1, 2)]
+    assert counted.weeks == pytest.approx(6)
+    whole = (4 * 1.0 + 6) / (4 + 6)  # what was stated is worth four weeks
+    april = (4 * whole + 1) / (4 + 13 / 7)
+    assert desk.shop.ask(tally.reckoned).expected.rush_boxes_a_week == pytest.approx(april)
+
+
+def test_the_queue_knows_the_deck_a_tape_plays_on(desk: Desk) -> None:
+    tape = desk.bring_to(desk.book(line()).tapes[0], Station.CLEARED_TO_PLAY)
+    desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 2")
+    assert [each.deck for each in desk.shop.ask(decks.queue)] == ["VHS 2"]

@@ -12,7 +12,7 @@ from uuid import uuid4
 
 import pytest
 
-from core import captures, decks, jobs, pickups, pricebook, quoting, tapes, turnaround
+from core import captures, decks, jobs, pickups, pricebook, promises, quoting, tapes, turnaround
 from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.names import CommandId, Finding, FormatName, Speed, TvSystem
 from core.records import Job, Pickup, Quote, Signature, TapeRecord
@@ -100,7 +100,7 @@ def command() -> CommandId:
 
 
 def _quote(unit: Unit, box: Inventory) -> Quote:
-    fitted, now = decks.fittings(unit), decks.on_the_shops_clock(unit, unit.now)
+    fitted, now = promises.reckoned(unit), decks.on_the_shops_clock(unit, unit.now)
     return quoting.quote(
         box,
         book=pricebook.in_force(now.date()),
