@@ -11,6 +11,7 @@ one named first.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -30,6 +31,7 @@ class Gate:
     def __init__(self, calendar: Calendar, estimate: float, past_closing: float) -> None:
         self.estimate = estimate
         self._slots = slots_of(calendar)
+        self._closes = self._slots.closes
         latest = np.minimum(calendar.closes, calendar.closes + past_closing - estimate)
         fits = latest >= calendar.opens
         self.overlong = bool(len(fits)) and not bool(fits.any())
@@ -47,6 +49,12 @@ class Gate:
         slot = self._slots.closing_from(ready)
         slot = self.following.take(slot + (ready > self.latest.take(slot)))
         return np.asarray(np.maximum(ready, self._slots.opens.take(slot)), dtype=np.float64)
+
+    def start_of(self, ready: float) -> float:
+        """The same for one moment."""
+        slot = bisect_left(self._closes, ready)
+        slot = int(self.following[slot + (ready > self.latest[slot])])
+        return max(ready, float(self._slots.opens[slot]))
 
 
 def gate(calendar: Calendar, estimate: float, past_closing: float) -> Gate:

@@ -35,7 +35,7 @@ BY_HAND = 300
 """Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
 
 _BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
-_ON_ITS_WAY = (*_BENCH_AHEAD, Station.CLEARED_TO_PLAY)
+ON_ITS_WAY = (*_BENCH_AHEAD, Station.CLEARED_TO_PLAY)
 _UNSETTLED = tuple(station for station in ASIDE if station is not Station.CANNOT_BE_PLAYED)
 
 
@@ -82,6 +82,8 @@ class Load:
     after_all: Ahead
     jobs: Mapping[JobNumber, Finish]
     """The jobs of the queue."""
+    by_hand: bool
+    """Whether each person was followed."""
 
     @property
     def now(self) -> float:
@@ -89,21 +91,33 @@ class Load:
         return self.ways.now
 
 
-def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load:
-    """Work the queue through: playing tapes, then rush, then the others, each in the order given.
+def load(
+    fittings: Fittings,
+    queue: Sequence[QueuedTape],
+    now: datetime,
+    *,
+    by_hand: bool | None = None,
+    in_order_given: bool = False,
+) -> Load:
+    """Work the queue through: playing tapes, then rush, then the others, boxes in the order given.
 
-    Tapes set aside, ready or handed back take no deck. WrongInput when ``now`` has no timezone.
+    Tapes set aside, ready or handed back take no deck. ``by_hand``: whether to follow each person; None
+    leaves it to what matters. ``in_order_given``: tapes of a box too stay as they stand. WrongInput when
+    ``now`` has no timezone.
     """
     calendar = hours.calendar(fittings, hours.today(fittings, now))
     ways, begun = ground.prepared(fittings, calendar, calendar.at(now), _scenarios(len(queue)))
-    coming = [tape for tape in queue if tape.station in _ON_ITS_WAY]
+    coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
+    sequence = list if in_order_given else in_sequence
     rush, others = (
-        in_sequence([_queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
+        sequence([_queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
         for hurried in (True, False)
     )
     under_way = _under_way(fittings, queue, calendar, ways.now)
     plan = Plan(begun, ways)
-    if len(queue) <= BY_HAND and ground.people_matter(fittings, [*rush, *others]):
+    if by_hand is None:
+        by_hand = len(queue) <= BY_HAND and ground.people_matter(fittings, [*rush, *others])
+    if by_hand:
         hurried = Plan(begun, ways)
         hurried.work_off_by_hand(under_way, rush)
         after_rush = hurried.ahead()
@@ -114,7 +128,7 @@ def load(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> Load
         after_rush = plan.ahead()
         plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
         done += plan.work_off(others)
-    return Load(fittings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done))
+    return Load(fittings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done), by_hand)
 
 
 def promise(
@@ -154,6 +168,17 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
 def is_overlong(load: Load, tape: QuotedTape) -> bool:
     """Whether the tape is likely to play longer than any opening of the shop, time past closing included."""
     return load.after_all.lanes.gate(estimate(tape.minutes)).overlong
+
+
+def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:
+    """Places of the decks that a tape of the queue may play on."""
+    return suited(load.fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed).decks
+
+
+def decks_of(load: Load, tape: QuotedTape) -> tuple[int, ...]:
+    """Places of the decks that a tape on the counter may play on."""
+    draft = tape.draft
+    return suited(load.fittings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
 
 
 def bench_minutes(verdict: Verdict) -> float:
