@@ -100,5 +100,5 @@ def look_words(tape: TapeRecord, timezone: str) -> tuple[str, ...]:
 
 
 def _figure(value: Range) -> str:
-    low, high = f"{value.low:.3g}", f"{value.high:.3g}"
+    low, high = (f"{each:.0f}" if each >= 10 else f"{each:.2g}" for each in (value.low, value.high))
     return low if low == high else say("repair", "from_to", low=low, high=high)

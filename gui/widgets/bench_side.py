@@ -6,15 +6,16 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.records import TapeRecord
 from core.stations import Station
 from gui.text import say
 from gui.widgets.afterrepair import AfterRepair
 from gui.widgets.capture import CapturePanel
+from gui.widgets.deedbutton import DeedButton
 from gui.widgets.findings import FindingChooser
-from gui.widgets.layouts import give_key, stacked, words
+from gui.widgets.layouts import stacked, words
 from gui.widgets.moves import Moves
 from gui.widgets.repairform import RepairForm
 from gui.widgets.spliceform import SpliceForm
@@ -54,6 +55,7 @@ class BenchSide(QWidget):
         self.after = AfterRepair()
         self.take_back = TakeBack()
         self.file = CapturePanel()
+        self._deeds = QWidget()
         self._pages = QStackedWidget()
         for page in (
             self.moves.aside,
@@ -64,15 +66,15 @@ class BenchSide(QWidget):
             self.file,
         ):
             self._pages.addWidget(page)
-        self.look_button = _button("look-over-tape", say("inspection", "button"), "Ctrl+L")
-        self.packs_button = _button("measure-packs", say("packs", "button"), "Ctrl+M")
-        self.find_button = _button("find", say("bench", "finding_button"), "F6")
-        self.splice_button = _button("splice", say("bench", "splice_button"), "F7")
-        self.repair_button = _button("what-was-done", say("repair", "button"), "Ctrl+R")
-        self.label_button = _button("label-is-on", say("bench", "label_button"), "F8")
-        self.print_button = _button("print-label", say("bench", "print_button"), "F12")
-        self.back_button = _button("take-back", say("bench", "back_button"), "F10")
-        self.file_button = _button("read-file", say("capture", "button"), "Ctrl+O")
+        self.look_button = DeedButton(self, "look-over-tape", say("inspection", "button"), "Ctrl+L")
+        self.packs_button = DeedButton(self, "measure-packs", say("packs", "button"), "Ctrl+M")
+        self.find_button = DeedButton(self, "find", say("bench", "finding_button"), "F6")
+        self.splice_button = DeedButton(self, "splice", say("bench", "splice_button"), "F7")
+        self.repair_button = DeedButton(self, "what-was-done", say("repair", "button"), "Ctrl+R")
+        self.label_button = DeedButton(self, "label-is-on", say("bench", "label_button"), "F8")
+        self.print_button = DeedButton(self, "print-label", say("bench", "print_button"), "F12")
+        self.back_button = DeedButton(self, "take-back", say("bench", "back_button"), "F10")
+        self.file_button = DeedButton(self, "read-file", say("capture", "button"), "Ctrl+O")
         self._back = words(say("bench", "back_to_box"), "small")
         self._lay_out()
         self._connect()
@@ -145,13 +147,17 @@ class BenchSide(QWidget):
         super().keyPressEvent(event)
 
     def _turn(self, page: QWidget) -> None:
+        """Show a page; a form has the room of the buttons, whose keys go on working."""
+        is_form = page is not self.moves.aside
         self._pages.setCurrentWidget(page)
-        self._back.setVisible(page is not self.moves.aside)
+        self._deeds.setVisible(not is_form)
+        self._back.setVisible(is_form)
 
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        column.addWidget(self.after)
+        deeds = stacked(self._deeds)
+        deeds.addWidget(self.after)
         for button in (
             self.file_button,
             self.look_button,
@@ -161,9 +167,10 @@ class BenchSide(QWidget):
             self.repair_button,
             self.print_button,
             self.label_button,
+            self.back_button,
         ):
-            column.addWidget(button)
-        column.addWidget(self.back_button)
+            deeds.addWidget(button)
+        column.addWidget(self._deeds)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)
         self._back.hide()
@@ -186,10 +193,3 @@ class BenchSide(QWidget):
         self.splice.recorded.connect(self.spliced)
         self.splice.refused.connect(self.refused)
         self.moves.refused.connect(self.refused)
-
-
-def _button(name: str, words: str, keys: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName(name)
-    give_key(button, keys)
-    return button

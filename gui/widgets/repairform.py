@@ -54,6 +54,7 @@ class RepairForm(QWidget):
         self.where.setObjectName("part-came-from")
         self.note = QLineEdit()
         self.note.setObjectName("repair-note")
+        self._in_full = words("", "small")
         self._hint = words(say("repair", "splice_hint"), "small")
         self.held = _button("repair-held", say("repair", "held"), "main", "")
         self.failed = _button("repair-failed", say("repair", "failed"), "", "Alt+F")
@@ -110,10 +111,15 @@ class RepairForm(QWidget):
             if count:
                 self.part.addItem(say("repair", "on_shelf", part=name, count=count), (part, False))
             self.part.addItem(say("repair", "elsewhere", part=name), (part, True))
+        self._in_full.setText(self._words_of(self.list.current))
         for row in (self._part_row, self.shelf):
             row.setVisible(bool(parts))
         self._hint.setVisible(self.list.current == "splice")
         self.held.setEnabled(self.list.current != "splice")
+
+    def _words_of(self, code: str) -> str:
+        """The repair under the keyboard in full, where a row is too narrow for it."""
+        return condition.repair(code, self._tape.format).words if code and self._tape is not None else ""
 
     @Slot()
     def _ask_where(self) -> None:
@@ -144,6 +150,7 @@ class RepairForm(QWidget):
         column = stacked(self)
         column.addWidget(labelled(self.field, say("repair", "what")))
         column.addWidget(self.list, 1)
+        column.addWidget(self._in_full)
         self._part_row = labelled(self.part, say("repair", "part"))
         self._where_row = labelled(self.where, say("repair", "where"))
         for widget in (self._part_row, self._where_row, labelled(self.note, say("repair", "note"))):

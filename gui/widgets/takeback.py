@@ -53,7 +53,7 @@ class TakeBack(QWidget):
         self.reason.clear()
         standing: tuple[Finding | Splice | Tried, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:])
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
-        self.list.lay([Piece(key, _words(each)) for key, each in self._choices.items()])
+        self.list.lay([Piece(key, _words(each), _more(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
 
     @Slot()
@@ -76,4 +76,8 @@ def _words(what: Finding | Splice | Tried) -> str:
         return say("bench", "no_longer", finding=what.words)
     if isinstance(what, Splice):
         return say("repair", "strike", at=repairwords.at(what))
-    return say("repair", "strike_repair", what=repairwords.tried_what(what))
+    return say("repair", "strike_repair", what=what.words)
+
+
+def _more(what: Finding | Splice | Tried) -> str:
+    return what.note if isinstance(what, Tried) else ""

@@ -126,7 +126,7 @@ def test_joints_stand_on_the_card_from_the_head_with_their_sum(
     for where in ("40", "5"):
         splice(place, where, "10")
     card = written(screen.card)
-    assert card.index("5 min in") < card.index("40 min in") < card.index("All 2 joints together")
+    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 joints together")
 
 
 def test_one_of_two_joints_is_struck_out_and_stays_readable(
@@ -312,3 +312,26 @@ def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: Bench, co
     assert after.look is Look.AGAIN
     assert "to be done once more" in written(screen.card)
     assert screen.side.after.isVisible()
+
+
+# --- room for the forms ---------------------------------------------------------------------
+
+
+def test_a_form_has_the_room_of_the_buttons_and_their_keys_go_on_working(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    assert screen.side.splice_button.isVisible()
+    press(Qt.Key.Key_R, CTRL)
+    assert not screen.side.splice_button.isVisible()
+    press(Qt.Key.Key_F7)
+    assert screen.side.splice.isVisible()
+    press(Qt.Key.Key_Escape)
+    assert screen.side.splice_button.isVisible()
+
+
+def test_the_key_of_what_is_not_offered_does_nothing(place: Place, screen: Bench, code: TapeCode) -> None:
+    told = place.told
+    press(Qt.Key.Key_F8)
+    place.settle()
+    assert place.told == told
+    assert kept(place, code).marked_at is None
