@@ -19,6 +19,7 @@ from core.ranges import Range, exactly
 from core.records import (
     Charge,
     Donor,
+    Footing,
     Found,
     Happening,
     Job,
@@ -229,6 +230,7 @@ def promises(kept: Iterable[Kept]) -> Json:
                 "chance": None if one.chance is None else _rounded(one.chance),
                 "at_risk": one.is_at_risk,
                 "held_by": list(one.held_by),
+                "changes": list(one.changes),
                 "now": None if one.now is None else promise(one.now),
             }
             for one in kept
@@ -265,12 +267,22 @@ def promise(made: Promise) -> Json:
         "held_by": list(made.held_by),
         "chances": [{"date": chance.day.isoformat(), "by": _rounded(chance.by)} for chance in made.chances],
         "made_at": _time(made.made_at),
+        "footing": None if made.footing is None else _footing(made.footing),
     }
 
 
 def span(belief: Range) -> Json:
     """A range of floats."""
     return {"low": _rounded(belief.low), "likely": _rounded(belief.likely), "high": _rounded(belief.high)}
+
+
+def _footing(footing: Footing) -> Json:
+    return {
+        "tapes_waiting": footing.tapes_waiting,
+        "decks": list(footing.decks),
+        "people": footing.people,
+        "hours_a_week": _rounded(footing.hours_a_week),
+    }
 
 
 def _price(price: Price) -> Json:

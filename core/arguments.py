@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import math
 from collections.abc import Callable
-from datetime import datetime
+from datetime import date, datetime
 from typing import NoReturn
 
 from core.errors import TapewrightError
@@ -49,6 +49,7 @@ def parser() -> Parser:
     _add_box(add)
     _add_care(add)
     _add_captured(add)
+    _add_promised(add)
     _add_keeping(add)
     _add_demo(add)
     return whole
@@ -225,6 +226,22 @@ def _add_captured(add: _Subcommands) -> None:
     one.add_argument("--paper", metavar="DIR", help="write the delivery list there")
 
 
+def _add_promised(add: _Subcommands) -> None:
+    one = add("promise-again", "say a new day for a job; the old one stays readable")
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--reason", type=text, required=True, help="why the day changes")
+    one.add_argument("--agreed-with", type=text, metavar="WHO", help="who heard it, and how")
+    one.add_argument("--day", type=day, metavar="ISO-DATE", help="the day they would rather have")
+    add("kept", "how the promises turned out, and what was counted on the way")
+    one = add("deck", "a deck that broke down, or is back")
+    one.add_argument("name", metavar="NAME", type=text)
+    one.add_argument("state", metavar="STATE", choices=["out", "back"], help="out or back")
+    one.add_argument("--because", type=text, help="what broke, or what was done")
+    one = add("shut", "a day the shop stays shut though it was to be open")
+    one.add_argument("day", metavar="ISO-DATE", type=day)
+    one.add_argument("--because", type=text, required=True, help="why")
+
+
 def _add_keeping(add: _Subcommands) -> None:
     one = add("backup", "copy the shop while it is in use")
     one.add_argument("dir", metavar="DIR")
@@ -258,6 +275,18 @@ def moment(typed: str) -> datetime:
     except (ValueError, OverflowError) as error:
         accepted = "an ISO 8601 time between 2000 and 2200 is accepted, like 2026-03-02T09:30:00-05:00"
         raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
+
+
+def day(typed: str) -> date:
+    """An ISO 8601 date."""
+    try:
+        parsed = date.fromisoformat(typed.strip())
+        if not 2000 <= parsed.year <= 2200:
+            raise ValueError(typed)
+    except ValueError as error:
+        accepted = "a date between 2000 and 2200 is accepted, like 2026-03-02"
+        raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
+    return parsed
 
 
 def amount(words: str, most: float) -> Callable[[str], float]:

@@ -17,6 +17,7 @@ from core.records import Donor, Found, Happening, Job, Pickup, Promise, Quote, T
 if TYPE_CHECKING:
     from core.learning import Evidence
     from core.promises import Kept
+    from core.reliability import Group, Judged, Reliability
 
 
 def playtime(belief: Belief) -> str:
@@ -88,6 +89,30 @@ def _kept(one: Kept) -> str:
     held = f"; held by {'; '.join(one.held_by)}" if one.held_by else ""
     risk = "CALL FIRST: " if one.is_at_risk else ""
     return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
+
+
+def kept(found: Reliability) -> str:
+    """How many promises were kept, beside what luck alone would do; then those that were late."""
+    if found.whole is None:
+        return "No promise is over yet."
+    return _lines(
+        *(_group(group) for group in found.groups),
+        *(_late(each) for each in found.late),
+    )
+
+
+def _group(group: Group) -> str:
+    stated = f"{group.low:.0%} to {group.high:.0%}"
+    luck = f"{group.least} to {group.most} would be luck"
+    made = "1 promise" if group.count == 1 else f"{group.count} promises"
+    return f"Of {made} at {stated}, {group.kept} kept; {luck}"
+
+
+def _late(judged: Judged) -> str:
+    days = "1 day" if judged.days_late == 1 else f"{judged.days_late} days"
+    state = "late" if judged.ready_on else "late so far"
+    why = f": {'; '.join(judged.reasons)}" if judged.reasons else ""
+    return f"  {judged.number} {judged.customer}: {days} {state}{why}"
 
 
 def status(found: Sequence[Found]) -> str:

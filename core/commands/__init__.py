@@ -6,8 +6,8 @@ from importlib import import_module
 
 from core.commands.call import Call, Reply
 
-_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED = (
-    f"core.commands.{room}" for room in ("shelf", "box", "care", "repair", "keeping", "captured")
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED = (
+    f"core.commands.{room}" for room in ("shelf", "box", "care", "repair", "keeping", "captured", "promised")
 )
 
 _ROOMS = {
@@ -34,6 +34,10 @@ _ROOMS = {
     "files": (_CAPTURED, "list_files"),
     "pickup": (_BOX, "hand_back"),
     "promises": (_CARE, "tell_promises"),
+    "promise-again": (_PROMISED, "promise_again"),
+    "kept": (_PROMISED, "tell_kept"),
+    "deck": (_PROMISED, "switch_deck"),
+    "shut": (_PROMISED, "stay_shut"),
     "habits": (_CARE, "tell_habits"),
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),

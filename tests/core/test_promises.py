@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
 from core import decks, jobs, promises, tapes
 from core.errors import Refused, WrongInput
 from core.records import Job
+from core.shop import Shop
 from core.stations import Station
 from tests.support.booked import Desk, line
+from tests.support.older import as_kept_before
 
 
 def _ready(desk: Desk, job: Job) -> None:
@@ -184,3 +188,42 @@ def test_a_box_that_waits_for_its_owner_is_not_judged(desk: Desk) -> None:
     assert desk.shop.ask(promises.judged) == ()
     desk.shop.run(tapes.move, job.tapes[1].code, Station.LOOKED_OVER)
     assert [each.kept for each in desk.shop.ask(promises.judged)] == [False]
+
+
+# --- a shop from before ------------------------------------------------------------------
+
+
+@pytest.fixture
+def older(request: pytest.FixtureRequest, desk: Desk, tmp_path: Path) -> str:
+    """The address of an empty database of the same kind as the desk's."""
+    if desk.kind == "sqlite":
+        return str(tmp_path / "old.sqlite")
+    return str(request.getfixturevalue("postgres_url"))
+
+
+@pytest.mark.parametrize("revision", ["0003", "0004"])
+def test_promises_of_an_older_shop_are_found_again(desk: Desk, older: str, revision: str) -> None:
+    kept, late, agreed = desk.book(line()), desk.book(line(count=2)), desk.book(line())
+    assert agreed.promise.day is not None
+    another = replace(agreed.promise, day=agreed.promise.day + timedelta(days=7))
+    desk.shop.run(jobs.agree, agreed.number, "a week later is fine", "Ada", promise=another)
+    _ready(desk, kept)
+    desk.hand_back(kept, [kept.tapes[0].code])
+    desk.clock.go_on(days=30)
+    _ready(desk, late)
+    as_kept_before(desk, older, revision)
+
+    with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
+        assert [each.promise for each in shop.ask(promises.said, agreed.number)] == [agreed.promise, another]
+        assert shop.ask(promises.said, agreed.number)[1].reason == "a week later is fine"
+        assert shop.ask(promises.judged) == desk.shop.ask(promises.judged)
+        assert [(each.number, each.kept) for each in shop.ask(promises.judged)] == [
+            (kept.number, True),
+            (late.number, False),
+            (agreed.number, False),
+            (agreed.number, False),
+        ]
+        assert shop.verify() == ()
+        shop.run(promises.renew, agreed.number, "still waiting")
+        with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
+            connection.execute(text("UPDATE promises SET reason = 'none'"))
