@@ -7,7 +7,17 @@ import sys
 from collections.abc import Sequence
 from importlib import import_module
 
-MEASUREMENTS = ("first_paint", "imports", "typing", "search", "papers", "memory", "capture", "playtime")
+MEASUREMENTS = (
+    "first_paint",
+    "imports",
+    "typing",
+    "search",
+    "papers",
+    "memory",
+    "capture",
+    "playtime",
+    "durability",
+)
 
 
 def main(names: Sequence[str]) -> int:
