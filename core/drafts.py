@@ -1,31 +1,46 @@
-"""What lies on a counter and is not booked yet, kept so that a power cut costs seconds."""
+"""What lies on a counter and is not booked yet, kept so that a power cut costs seconds.
+
+Kept is what was typed, not what could be read from it: the text nobody accepts yet is the very one
+that would be lost. Older books hold the inventory that was read; it comes back as one.
+"""
 
 from __future__ import annotations
 
+import json
+
+from core import wire
 from core.customers import text
 from core.errors import WrongInput
 from core.inventory import Inventory
 from core.tables import DraftRow
+from core.typed import Box
 from core.unit import Unit
 
 
-def keep(unit: Unit, key: str, inventory: Inventory | None) -> None:
-    """Keeps the draft of one counter; None throws it away."""
+def keep(unit: Unit, key: str, draft: Box | Inventory | None) -> None:
+    """Keeps the draft of one counter to the letter; None throws it away."""
     name = _named(key)
     row = unit.session.get(DraftRow, name)
-    if inventory is None:
+    if draft is None:
         if row is not None:
             unit.session.delete(row)
-    elif row is None:
-        unit.session.add(DraftRow(name=name, inventory=inventory, kept_at=unit.now, kept_by=unit.who))
+        return
+    written = wire.dumps(draft)
+    if row is None:
+        unit.session.add(DraftRow(name=name, written=written, kept_at=unit.now, kept_by=unit.who))
     else:
-        row.inventory, row.kept_at, row.kept_by = inventory, unit.now, unit.who
+        row.written, row.kept_at, row.kept_by = written, unit.now, unit.who
 
 
-def kept(unit: Unit, key: str) -> Inventory | None:
+def kept(unit: Unit, key: str) -> Box | Inventory | None:
     """The draft of one counter as it was last kept."""
     row = unit.session.get(DraftRow, _named(key))
-    return None if row is None else row.inventory
+    return None if row is None else _read(row.written)
+
+
+def _read(written: str) -> Box | Inventory:
+    kind: type[Box] | type[Inventory] = Box if "rows" in json.loads(written) else Inventory
+    return wire.loads(kind, written)
 
 
 def _named(key: str) -> str:

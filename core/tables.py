@@ -23,7 +23,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, MappedAsDataclass, mapped_co
 
 from core.captured.report import Report
 from core.columns import ByValue, UtcMoment, Wired
-from core.inventory import Inventory, TapeLine
+from core.inventory import TapeLine
 from core.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
 from core.ranges import Range
 from core.records import Pickup, Promise, Quote, Stroke, Verdict
@@ -73,7 +73,8 @@ class DraftRow(Table):
     __tablename__ = "drafts"
 
     name: Mapped[str] = mapped_column(String(80), primary_key=True)
-    inventory: Mapped[Inventory] = mapped_column(Wired(Inventory))
+    written: Mapped[str] = mapped_column("inventory", Text)
+    """A box as it was typed, as JSON; older books hold the inventory that was read from it."""
     kept_at: Mapped[datetime] = mapped_column(UtcMoment)
     kept_by: Mapped[str] = mapped_column(Text)
     version: Mapped[int] = mapped_column(init=False)

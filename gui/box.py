@@ -15,49 +15,11 @@ from typing import TypeVar
 from core import formats
 from core.errors import WrongInput
 from core.inventory import CustomerDraft, Inventory, TapeLine
-from core.names import Finding, FormatName, Origin, TvSystem
+from core.names import Finding, FormatName, TvSystem
+from core.typed import Box, Row
 from gui import accepted, text, wishes
 
 T = TypeVar("T")
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One line of the tray, cell by cell."""
-
-    count: str = ""
-    format: str = ""
-    marking: str = ""
-    recorded_as: str = ""
-    speed: str = ""
-    tv: str = ""
-    findings: str = ""
-    label: str = ""
-    fill: float | None = None
-    """Set by an answer, never typed; so is the origin."""
-    origin: Origin | None = None
-
-    @property
-    def is_empty(self) -> bool:
-        return self == Row()
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """Everything on the counter."""
-
-    rows: tuple[Row, ...] = (Row(),)
-    name: str = ""
-    phone: str = ""
-    tv: str = ""
-    copies: str = ""
-    needed_by: str = ""
-    rush: bool = False
-
-    @property
-    def is_empty(self) -> bool:
-        """Whether nothing at all was typed."""
-        return replace(self, rows=tuple(row for row in self.rows if not row.is_empty)) == Box(rows=())
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +132,7 @@ def row_of(line: TapeLine) -> Row:
 
 
 def box_of(inventory: Inventory) -> Box:
-    """The box an inventory was read from, e.g. a draft that was kept."""
+    """The box an inventory was read from, e.g. a draft out of older books."""
     customer = inventory.customer or CustomerDraft("")
     return Box(
         rows=tuple(row_of(line) for line in inventory.lines) or (Row(),),
@@ -181,34 +143,6 @@ def box_of(inventory: Inventory) -> Box:
         needed_by=text.short_day(inventory.needed_by) if inventory.needed_by else "",
         rush=inventory.rush,
     )
-
-
-def kept_of(box: Box, today: date) -> Inventory | None:
-    """What is kept of an open box against a power cut; None when there is nothing.
-
-    A format or marking that nobody accepts is kept as it was typed: `box_of` puts it back in its cell.
-    """
-    if box.is_empty:
-        return None
-    lines = tuple(_kept_line(row, box.tv) for row in box.rows if not row.is_empty)
-    customer = CustomerDraft(box.name, box.phone or None) if box.name or box.phone else None
-    return replace(read_box(box, today).inventory, lines=lines, customer=customer)
-
-
-def _kept_line(row: Row, box_tv: str) -> TapeLine:
-    reading = read_row(row, box_tv)
-    line = reading.line
-    if line is None:
-        shell = accepted.shell_called(row.format)
-        line = TapeLine(
-            1,
-            shell.name if shell else FormatName(row.format),
-            label=row.label,
-            fill=row.fill,
-            origin=row.origin,
-        )
-        return replace(line, marking=row.marking or None)
-    return replace(line, marking=row.marking) if reading.complaint("marking") else line
 
 
 def _words(name: FormatName) -> str:

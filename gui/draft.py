@@ -8,7 +8,8 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
-from gui.box import Box, Row, tidied
+from core.typed import Box, Row
+from gui.box import tidied
 
 
 class Draft(QObject):
@@ -17,7 +18,7 @@ class Draft(QObject):
     changed = Signal()
     """The box, or what is half typed in it, is another."""
     kept = Signal()
-    """The box itself is another: time to keep it against a power cut."""
+    """What is typed is another text: time to keep it against a power cut."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -37,12 +38,14 @@ class Draft(QObject):
         if row < len(self.box.rows):
             self._half_typed = _with_cell(self.box, row, column, text)
             self.changed.emit()
+            self.kept.emit()
 
     def drop_half_typed(self) -> None:
         """The open cell was left: only what was committed counts."""
         if self._half_typed is not None:
             self._half_typed = None
             self.changed.emit()
+            self.kept.emit()
 
     # --- steps ---------------------------------------------------------------------------
 

@@ -19,8 +19,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
 from core import demo, resources
+from core.typed import Box, Row
 from gui import theme
-from gui.box import Box, Row
 from gui.furnishing import Furnishing, furnish
 from gui.screens.counter import Counter
 from gui.window import Window

@@ -15,9 +15,10 @@ from core.errors import TapewrightError, WrongInput
 from core.inventory import Inventory
 from core.names import CommandId
 from core.records import Job, Question, Quote
+from core.typed import Box
 from gui import actions, bookingpapers, present
 from gui.bookingpapers import BookingPapers
-from gui.box import Box, Reading, answered, box_of, kept_of, read_box, read_row
+from gui.box import Reading, answered, box_of, read_box, read_row
 from gui.desk import Desk
 from gui.draft import Draft
 from gui.livequote import LiveQuote
@@ -28,8 +29,8 @@ from gui.screens.screen import Screen
 from gui.tables.tapes import Tape
 from gui.text import say
 
-KEEP_AFTER_MS = 300
-"""A pause in typing after which the draft is written down."""
+KEEP_AFTER_MS = 1000
+"""The most that a power cut costs: what was typed is written down so long after the first unkept key."""
 SETTLE_AFTER_MS = 40
 """A pause in typing after which the day of a large box is worked out: well under a tenth of a second."""
 READ_AGAIN_MS = 5 * 60_000
@@ -95,9 +96,9 @@ class Counter(Screen):
         self.parts.slip.show_front(now.fittings.front)
         self._recompute()
 
-    def _restore(self, inventory: Inventory | None) -> None:
-        if inventory is not None and self.draft.box.is_empty:
-            self.draft.begin(box_of(inventory))
+    def _restore(self, kept: Box | Inventory | None) -> None:
+        if kept is not None and self.draft.box.is_empty:
+            self.draft.begin(box_of(kept) if isinstance(kept, Inventory) else kept)
             self.said.emit(say("counter", "restored"))
 
     @Slot()
@@ -266,12 +267,19 @@ class Counter(Screen):
         return f"counter {self.desk.who}"
 
     @Slot()
+    def _keep_soon(self) -> None:
+        if not self._keep_timer.isActive():
+            self._keep_timer.start()
+
+    @Slot()
     def keep_now(self) -> None:
         """Write the draft down against a power cut."""
         if self._keep_timer.isActive() or self.sender() is self._keep_timer:
             self._keep_timer.stop()
-            inventory = kept_of(self.draft.box, self._today())
-            self.desk.work.run(drafts.keep, self._draft_key, inventory, changes=frozenset())
+            box = self.parts.form.with_half_typed(self.draft.shown)
+            self.desk.work.run(
+                drafts.keep, self._draft_key, None if box.is_empty else box, changes=frozenset()
+            )
 
     # --- booking -------------------------------------------------------------------------
 
@@ -357,7 +365,8 @@ class Counter(Screen):
     def _connect(self) -> None:
         draft, parts = self.draft, self.parts
         draft.changed.connect(self._recompute)
-        draft.kept.connect(self._keep_timer.start)
+        draft.kept.connect(self._keep_soon)
+        parts.form.half_typed.connect(self._keep_soon)
         parts.rows.written.connect(draft.write)
         parts.table.cells.typed.connect(draft.half_type)
         parts.table.cells.closeEditor.connect(draft.drop_half_typed)

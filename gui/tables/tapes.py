@@ -10,8 +10,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
 from core.names import Outcome
 from core.ranges import Range
 from core.records import QuotedTape
+from core.typed import Row
 from gui import accepted, text, theme
-from gui.box import Row, RowReading
+from gui.box import RowReading
 from gui.tables.columns import Column
 from gui.tables.lettering import write_words
 from gui.widgets.band import band_size, paint_band

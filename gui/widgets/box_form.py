@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date
+from typing import Any
 
 from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
 
+from core.typed import Box
 from gui import accepted, theme, wishes
-from gui.box import Box, Reading
+from gui.box import Reading
 from gui.tables.choices import Choice
 from gui.tables.typeahead import TypeAhead
 from gui.text import say
@@ -46,6 +49,8 @@ class BoxForm(QWidget):
 
     written = Signal(str, object)
     """Field of the box and its new value."""
+    half_typed = Signal()
+    """A key in a field whose text is taken over later, when it is left."""
     went_on = Signal()
     """Return in the last field."""
 
@@ -76,6 +81,15 @@ class BoxForm(QWidget):
             _mark_wrong(field, complaint)
         if self.rush.isChecked() != box.rush:
             self.rush.setChecked(box.rush)
+
+    def with_half_typed(self, box: Box) -> Box:
+        """The box with what is being typed in a field here and is not taken over yet."""
+        typed: dict[str, Any] = {
+            name: field.text()
+            for name, field in self.fields.items()
+            if field.hasFocus() and field.isModified()
+        }
+        return replace(box, **typed)
 
     def settle(self) -> None:
         """Take over what is being typed, as if the person had gone on."""
@@ -139,6 +153,7 @@ class BoxForm(QWidget):
             field = self.fields[name]
             assert isinstance(field, TypeAhead)
             field.settled.connect(self._settled)
+            field.textEdited.connect(self.half_typed)
         self.rush.toggled.connect(self._rush_toggled)
 
     # --- keys ----------------------------------------------------------------------------

@@ -13,8 +13,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 
 from core.shop import Shop
+from core.typed import Box, Row
 from gui import theme
-from gui.box import Box, Row
 from gui.desk import Desk
 from gui.screens.counter import Counter
 from gui.work import Work

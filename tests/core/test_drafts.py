@@ -6,17 +6,26 @@ import pytest
 
 from core import drafts
 from core.errors import WrongInput
+from core.names import Origin
 from core.shop import Shop
+from core.typed import Box, Row
 from tests.support.booked import Desk, inventory, line
 
 
-def test_a_draft_is_kept_over_a_restart(desk: Desk) -> None:
-    box = inventory(line(count=3), name="Łucja")
-    desk.shop.run(drafts.keep, "counter 1", inventory())
+def test_a_draft_is_kept_to_the_letter_over_a_restart(desk: Desk) -> None:
+    nonsense = Row("a few", "reel", "?", "x", "y", "z", "hums", "  Łódź", 0.25, Origin.BROADCAST)
+    box = Box(rows=(nonsense, Row(), Row("2")), phone="call after six")
+    desk.shop.run(drafts.keep, "counter 1", Box(name="Ada"))
     desk.shop.run(drafts.keep, "counter 1", box)
     with Shop.open(desk.where) as again:
         assert again.ask(drafts.kept, "counter 1") == box
         assert again.ask(drafts.kept, "counter 2") is None
+
+
+def test_a_draft_out_of_older_books_is_still_read(desk: Desk) -> None:
+    box = inventory(line(count=3), name="Łucja")
+    desk.shop.run(drafts.keep, "counter", box)
+    assert desk.shop.ask(drafts.kept, "counter") == box
 
 
 def test_a_draft_is_thrown_away_when_it_is_booked(desk: Desk) -> None:

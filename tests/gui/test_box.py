@@ -9,7 +9,8 @@ import pytest
 
 from core.inventory import CustomerDraft, Delivery, TapeLine
 from core.names import Finding, FormatName, Speed, TvSystem
-from gui.box import Box, Row, answered, box_of, kept_of, read_box, read_row, row_of, tidied
+from core.typed import Box, Row
+from gui.box import answered, box_of, read_box, read_row, row_of, tidied
 
 TODAY = date(2026, 3, 3)
 FULL = Row("6", "VHS", "T-120", "S-VHS", "EP", "NTSC", "snapped, mould", "Birthdays")
@@ -111,15 +112,11 @@ def test_an_answer_leaves_a_wrong_cell_as_it_was_typed() -> None:
     assert (written.recorded_as, written.marking) == ("Digital8", "T-999")
 
 
-def test_a_kept_box_comes_back_with_the_texts_nobody_accepts() -> None:
-    box = Box(
-        rows=(FULL, Row("1", "reel", "big"), Row("1", "VHS", "T-999")), name="Ada", tv="NTSC", rush=True
-    )
-    kept = kept_of(box, TODAY)
-    assert kept is not None
-    assert box_of(kept) == box
+def test_an_inventory_out_of_older_books_is_written_into_its_cells() -> None:
+    box = Box(rows=(FULL, Row("1", "VHS", "T-120")), name="Ada", tv="NTSC", rush=True)
+    assert box_of(read_box(box, TODAY).inventory) == box
 
 
-def test_nothing_typed_is_nothing_to_keep() -> None:
-    assert kept_of(Box(), TODAY) is None
-    assert kept_of(Box(rows=(Row(), Row())), TODAY) is None
+def test_empty_rows_alone_are_an_empty_box() -> None:
+    assert Box(rows=(Row(), Row())).is_empty
+    assert not Box(rows=(Row(), Row(speed="?"))).is_empty

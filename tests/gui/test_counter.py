@@ -16,8 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from core import drafts, jobs
-from core.names import FormatName
-from gui.box import Row
+from core.typed import Box, Row
 from gui.screens.counter import Counter
 from gui.widgets.layouts import Columns
 from tests.support.booked import line
@@ -411,7 +410,8 @@ def test_the_draft_is_kept_and_thrown_away_when_it_is_booked(clerk: Clerk, place
     place.settle()
     kept = place.records.shop.ask(drafts.kept, "counter Kim")
     assert kept is not None
-    assert kept.lines[0].format == FormatName("vhs")
+    assert isinstance(kept, Box)
+    assert kept.rows[0].format == "VHS"
     clerk.counter.enter()
     clerk.name_the_customer("Ada Fenwick")
     clerk.book()

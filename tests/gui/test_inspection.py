@@ -13,7 +13,7 @@ from core import inspection, tapes
 from core.formats import catalogue
 from core.names import Finding, FormatName, TapeCode
 from core.stations import Station
-from gui.box import Row
+from core.typed import Row
 from gui.screens.bench import Bench
 from gui.screens.counter import Counter
 from gui.widgets.inspection import LookOver, Seen, Subject, caption

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 from core import packreading, tapes
 from core.inventory import TapeLine
 from core.names import FormatName, Speed, TvSystem
-from gui.box import Row
+from core.typed import Row
 from gui.screens.bench import Bench
 from gui.screens.counter import Counter
 from gui.widgets.packdrawing import RUN, TO_COME

@@ -1,0 +1,46 @@
+"""What somebody typed, cell by cell: the truth about a box while it is open, readable or not."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from core.names import Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the tray, cell by cell."""
+
+    count: str = ""
+    format: str = ""
+    marking: str = ""
+    recorded_as: str = ""
+    speed: str = ""
+    tv: str = ""
+    findings: str = ""
+    label: str = ""
+    fill: float | None = None
+    """Set by an answer, never typed; so is the origin."""
+    origin: Origin | None = None
+
+    @property
+    def is_empty(self) -> bool:
+        return self == Row()
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Everything on the counter."""
+
+    rows: tuple[Row, ...] = (Row(),)
+    name: str = ""
+    phone: str = ""
+    tv: str = ""
+    copies: str = ""
+    needed_by: str = ""
+    rush: bool = False
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing at all was typed."""
+        return replace(self, rows=tuple(row for row in self.rows if not row.is_empty)) == Box(rows=())
