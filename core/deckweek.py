@@ -16,7 +16,7 @@ import numpy as np
 from core import hours
 from core.deck_choice import Suited, suited
 from core.hours import Calendar
-from core.lanes import gate
+from core.lanes import Gate, gate
 from core.plan import LOAD_MINUTES, LOOK_OVER_MINUTES, UNLOAD_MINUTES, WAIT_FOR_A_PERSON, estimate
 from core.ranges import Range
 from core.records import Deck, Fittings
@@ -49,6 +49,8 @@ class DeckLane:
 
     deck: Deck
     runs: tuple[Run, ...]
+    out: tuple[tuple[datetime, datetime], ...] = ()
+    """When it is out of service by plan, within these days."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,11 +107,13 @@ class _Plan:
         self._bench = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
         self._handling = LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(fittings.people, 0.0)
         self.runs: list[list[Run]] = [[] for _ in fittings.decks]
+        self._out = [_outages(fittings, deck, calendar) for deck in fittings.decks]
 
     def go_on(self, tape: QueuedTape) -> None:
         """A tape in a deck now goes on until it has played its minutes."""
         began = self._calendar.at(tape.since)
-        free = [deck for deck in self._suited(tape).decks if not self.runs[deck]]
+        named = [n for n, deck in enumerate(self._fittings.decks) if deck.name == tape.deck]
+        free = [deck for deck in named or self._suited(tape).decks if not self.runs[deck]]
         if free:
             self._place(free[0], tape, began, least=self._now)
 
@@ -120,16 +124,32 @@ class _Plan:
         if not decks or not len(self._calendar.opens):
             return
         door = gate(self._calendar, estimate(tape.minutes), self._fittings.past_closing_minutes)
-        starts = door.start(np.maximum(self._free[list(decks)], ready))
+        starts = np.array([self._start(door, deck, ready, tape.minutes.likely) for deck in decks])
         if np.isfinite(starts.min()):
             self._place(decks[int(starts.argmin())], tape, float(starts.min()))
 
     def lanes(self, end: float) -> tuple[DeckLane, ...]:
         """What was placed, as far as it starts before ``end``."""
         return tuple(
-            DeckLane(deck, tuple(run for run in runs if self._calendar.at(run.start) < end))
-            for deck, runs in zip(self._fittings.decks, self.runs, strict=True)
+            DeckLane(
+                deck,
+                tuple(run for run in runs if self._calendar.at(run.start) < end),
+                tuple(
+                    (self._calendar.moment(begins), self._calendar.moment(min(ends, end)))
+                    for begins, ends in out
+                    if begins < end and ends > self._now
+                ),
+            )
+            for deck, runs, out in zip(self._fittings.decks, self.runs, self._out, strict=True)
         )
+
+    def _start(self, door: Gate, deck: int, ready: float, minutes: float) -> float:
+        """The first start on one deck at which it would not play into a planned outage."""
+        start = door.start_of(max(float(self._free[deck]), ready))
+        for begins, ends in self._out[deck]:
+            if start < ends and start + minutes > begins:
+                start = door.start_of(ends)
+        return start
 
     def _place(self, deck: int, tape: QueuedTape, start: float, least: float = 0.0) -> None:
         ends = [max(start + minutes, least) for minutes in _three(tape.minutes)]
@@ -151,6 +171,20 @@ class _Plan:
 
 def _three(minutes: Range) -> tuple[float, float, float]:
     return minutes.low, minutes.likely, minutes.high
+
+
+def _outages(fittings: Fittings, deck: Deck, calendar: Calendar) -> tuple[tuple[float, float], ...]:
+    """Planned outages of one deck in order, from midnight to midnight."""
+    return tuple(
+        sorted(
+            (
+                calendar.at(calendar.midnight(each.begins)),
+                calendar.at(calendar.midnight(each.ends + timedelta(days=1))),
+            )
+            for each in fittings.outages
+            if each.deck == deck.name
+        )
+    )
 
 
 def _openings(calendar: Calendar, first: date, days: int) -> tuple[Opening, ...]:

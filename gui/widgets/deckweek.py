@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QLinearGradient, QPainter, QPaintEvent, QPen
@@ -93,6 +93,8 @@ class DeckWeek(QWidget):
             top = float(_HEAD + place * _LANE)
             _paint_name(painter, lane.deck.name, lane.deck.in_service, top, tokens)
             _line(painter, tokens.line, QPointF(0, top), QPointF(self.width(), top))
+            for begins, ends in lane.out:
+                _paint_outage(painter, begins, ends, stretches, top, tokens)
             for number, run in enumerate(lane.runs):
                 follower = lane.runs[number + 1].start if number + 1 < len(lane.runs) else run.late
                 _paint_run(painter, run, min(run.late, follower), stretches, top, tokens)
@@ -108,6 +110,10 @@ def in_words(week: Week) -> str:
         runs = [
             say("shop", "run", tape=run.tape.code, day=short_day(run.start.date()), **_clock(run))
             for run in lane.runs
+        ]
+        runs += [
+            say("shop", "planned_out", begins=short_day(begins.date()), ends=short_day(_last_day(ends)))
+            for begins, ends in lane.out
         ]
         told = "; ".join(runs) or say("shop", "idle" if lane.deck.in_service else "out_of_service")
         parts.append(f"{lane.deck.name}: {told}")
@@ -180,6 +186,35 @@ def _paint_run(
         _line(painter, tokens.slip, bar.topLeft(), bar.bottomLeft(), 2)
         bar.setRight(max(stretch.x(until), bar.left()))
         _paint_words(painter, run, bar, tokens)
+
+
+def _paint_outage(
+    painter: QPainter,
+    begins: datetime,
+    ends: datetime,
+    stretches: tuple[Stretch, ...],
+    top: float,
+    tokens: theme.Tokens,
+) -> None:
+    """An empty frame with words where a deck is out by plan: nothing will be played there."""
+    for stretch in stretches:
+        if ends <= stretch.opens or begins >= stretch.ends:
+            continue
+        frame = QRectF(stretch.x(begins), top + 6, stretch.x(ends) - stretch.x(begins), _LANE - 12)
+        painter.setPen(QPen(QColor(tokens.edge), 1))
+        painter.setBrush(QColor(tokens.slip))
+        painter.drawRect(frame)
+        face = theme.font(theme.SMALL)
+        word = say("shop", "out_by_plan")
+        if QFontMetricsF(face).horizontalAdvance(word) + 10 <= frame.width():
+            painter.setFont(face)
+            painter.setPen(QColor(tokens.muted))
+            painter.drawText(frame.adjusted(6, 0, 0, 0), _LEFT, word)
+
+
+def _last_day(ends: datetime) -> date:
+    """The last day of a stretch that ends at midnight."""
+    return (ends - timedelta(seconds=1)).date()
 
 
 def _fading(early: float, bar: QRectF, colour: str) -> QLinearGradient:

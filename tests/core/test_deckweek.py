@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from core import deckweek
 from core.ranges import Range
+from core.records import Outage
 from core.stations import Station
 from tests.support.shops import TUESDAY, deck, fittings, queued
 
@@ -75,3 +77,29 @@ def test_a_shop_that_never_opens_has_an_empty_week() -> None:
     week = deckweek.week(fittings(openings=()), [queued(1)], TUESDAY)
     assert week.openings == ()
     assert week.unplaced == 1
+
+
+def test_a_tape_stays_on_the_deck_it_was_put_on() -> None:
+    playing = replace(queued(1, station=Station.PLAYING), deck="B")
+    week = deckweek.week(fittings(deck("A", "vhs"), deck("B", "vhs")), [playing, queued(2)], TUESDAY)
+    assert [[run.tape.code for run in lane.runs] for lane in week.lanes] == [
+        [queued(2).code],
+        [playing.code],
+    ]
+
+
+def test_a_deck_that_is_out_by_plan_plays_nothing_then_and_says_so() -> None:
+    out = Outage("VHS 1", TUESDAY.date() + timedelta(days=1), TUESDAY.date() + timedelta(days=2))
+    shop = fittings(deck("VHS 1", "vhs"), outages=(out,))
+    long = Range(290, 300, 310)
+    (lane,) = deckweek.week(shop, [queued(n, minutes=long) for n in (1, 2)], TUESDAY).lanes
+    assert [run.start.date() for run in lane.runs] == [TUESDAY.date(), TUESDAY.date() + timedelta(days=3)]
+    ((begins, ends),) = lane.out
+    assert (begins.date(), ends.date()) == (out.begins, out.ends + timedelta(days=1))
+
+
+def test_a_deck_that_was_out_last_week_is_drawn_as_usual() -> None:
+    out = Outage("VHS 1", TUESDAY.date() - timedelta(days=9), TUESDAY.date() - timedelta(days=8))
+    (lane,) = deckweek.week(fittings(deck("VHS 1", "vhs"), outages=(out,)), [queued(1)], TUESDAY).lanes
+    assert lane.out == ()
+    assert lane.runs[0].start == TUESDAY
