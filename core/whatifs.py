@@ -57,14 +57,15 @@ def helps(
     if not rush:
         hurried = turnaround.promise(load, tapes, True, None, shop)
         found.append(_what_if("as a rush box", plain, hurried))
-    for change, changed in _changes(fittings, load, tapes):
+    for change, changed in changes(fittings, _first_decks(load, tapes)):
         other = turnaround.load(changed, queue, now, by_hand=load.by_hand)
         found.append(_what_if(change, plain, turnaround.promise(other, tapes, rush, None, shop)))
     return tuple(sorted(found, key=lambda one: -_worth(one)))
 
 
-def _changes(fittings: Fittings, load: Load, tapes: Sequence[QuotedTape]) -> Iterator[tuple[str, Fittings]]:
-    for place in _first_decks(load, tapes):
+def changes(fittings: Fittings, places: Sequence[int]) -> Iterator[tuple[str, Fittings]]:
+    """Each change in words, with the shop as it would be; ``places`` are those of a deck of each kind."""
+    for place in places:
         deck = fittings.decks[place]
         another = replace(deck, name=f"another {deck.name}")
         yield f"with another deck like {deck.name}", replace(fittings, decks=(*fittings.decks, another))
@@ -72,7 +73,7 @@ def _changes(fittings: Fittings, load: Load, tapes: Sequence[QuotedTape]) -> Ite
     yield "open an hour longer", replace(fittings, openings=_longer(fittings.openings))
     late = fittings.past_closing_minutes + LONGER
     yield "letting tapes play an hour longer after closing", replace(fittings, past_closing_minutes=late)
-    for place in _first_decks(load, tapes):
+    for place in places:
         decks = tuple(_out(deck, n == place) for n, deck in enumerate(fittings.decks))
         yield f"if {fittings.decks[place].name} broke down", replace(fittings, decks=decks)
 

@@ -33,6 +33,7 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.entries",
         "core.failures",
         "core.final",
+        "core.helping",
         "core.history",
         "core.jobs",
         "core.known_names",
