@@ -62,11 +62,10 @@ def joints(tape: TapeRecord, timezone: str) -> tuple[str, ...]:
 
 
 def struck_words(struck: StruckSplice, timezone: str) -> str:
-    """A joint that was none, and who said so."""
+    """Who said that a joint was none, and why."""
     return say(
         "repair",
         "struck_line",
-        line=splice_words(struck.splice, timezone),
         by=struck.by or say("repair", "somebody"),
         when=moment(struck.at, timezone),
         because=struck.because,

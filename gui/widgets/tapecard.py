@@ -14,7 +14,7 @@ from core.names import FormatName
 from core.records import Happening, TapeRecord
 from core.stations import Station
 from gui import pieces, theme
-from gui.repairwords import joints, look_words, struck_words, tried_words
+from gui.repairwords import joints, look_words, splice_words, struck_words, tried_words
 from gui.text import minutes_range, moment, say, since
 from gui.widgets.band import Band
 from gui.widgets.cassette import largest_shell, paint_cassette, shell
@@ -77,8 +77,10 @@ class TapeCard(QFrame):
         zone = self.timezone
         standing = joints(tape, zone)
         facts.add(say("bench", "splices"), standing)
-        struck = [struck_words(each, zone) for each in tape.struck]
-        facts.add("" if standing else say("bench", "splices"), struck, "small", struck=True)
+        for number, each in enumerate(tape.struck):
+            head = say("bench", "splices") if number == 0 and not standing else ""
+            facts.add(head, [splice_words(each.splice, zone)], "small", struck=True)
+            facts.add("", [struck_words(each, zone)], "small")
         facts.add(say("repair", "tried"), [tried_words(each, zone) for each in tape.tried])
         facts.add(say("repair", "look"), look_words(tape, zone), "attention" if tape.look_due else "")
 
