@@ -65,11 +65,13 @@ def hours_range(hours: Range) -> str:
     return f"{high} h" if low == high else f"{low}–{high} h"
 
 
+@lru_cache(maxsize=1024)
 def day(when: date) -> str:
     """``Thursday 12 March``; the year only when it is not this date's neighbour year."""
     return format_date(when, "EEEE d MMMM", locale="en")
 
 
+@lru_cache(maxsize=1024)
 def short_day(when: date) -> str:
     """``Thu 12 Mar``."""
     return format_date(when, "EEE d MMM", locale="en")

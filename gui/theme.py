@@ -165,6 +165,11 @@ def load_fonts() -> None:
 
 def font(size: float, weight: QFont.Weight = QFont.Weight.Normal) -> QFont:
     """The house face at one of the four sizes. Lato's figures are tabular as they come."""
+    return QFont(_font(size, weight))  # a copy of its own for everybody: a QFont can be changed
+
+
+@lru_cache(maxsize=64)
+def _font(size: float, weight: QFont.Weight) -> QFont:
     face = QFont(FAMILY)
     face.setFamilies([FAMILY, "Noto Sans", "DejaVu Sans"])
     face.setPointSizeF(size)

@@ -84,6 +84,8 @@ class Dots(QWidget):
 
     def show_promise(self, promise: Promise | None) -> None:
         """Draw another promise; None empties the axis."""
+        if promise is self._promise and promise is not None:
+            return
         self._promise = promise
         self._columns = () if promise is None else columns(promise)
         self.setAccessibleDescription("" if promise is None else in_words(promise))

@@ -72,7 +72,7 @@ class Slip(QWidget):
 
     def show_nothing(self) -> None:
         """An empty slip, waiting for the first tape."""
-        self._quote = None
+        self._hold_quote(None)
         self._number.hide()
         self._about.setText(say("slip", "empty"))
         self._charges.write(())
@@ -82,41 +82,40 @@ class Slip(QWidget):
 
     def show_quote(self, quote: Quote, is_settled: bool = True) -> None:
         """Write this quote; while it is not settled, its day is the one before."""
-        self._quote = quote
+        self._hold_quote(quote)
         self._number.hide()
         made = text.short_day(quote.made_at.date())
         self._about.setText(say("slip", "quoted", day=made, until=text.short_day(quote.valid_until)))
-        self._write(quote, quote.promise, None)
-        if not is_settled:
-            self._times.setText(say("slip", "working"))
+        self._write(quote, quote.promise, None, is_settled)
 
     def show_job(self, job: Job) -> None:
         """Write the slip of a booked job, its number large."""
-        self._quote = job.quote
+        self._hold_quote(job.quote)
         self._number.setText(say("slip", "number", number=job.number))
         self._number.show()
         self._about.setText(say("slip", "booked", day=text.short_day(job.booked_at.date())))
         self._write(job.quote, job.promise, job.paid_minor)
 
-    def _write(self, quote: Quote, promise: Promise, paid_minor: int | None) -> None:
-        self._charges.write(slip_lines.charge_lines(quote))
-        self._sums.write(slip_lines.sum_lines(quote, paid_minor))
-        self.setAccessibleDescription(slip_lines.in_words(quote))
-        self._promise_day(promise)
+    def _write(self, quote: Quote, promise: Promise, paid_minor: int | None, is_settled: bool = True) -> None:
+        charges, sums = slip_lines.charge_lines(quote), slip_lines.sum_lines(quote, paid_minor)
+        self._charges.write(charges)
+        self._sums.write(sums)
+        self.setAccessibleDescription(slip_lines.in_words((*charges, *sums)))
+        self._promise_day(promise, is_settled)
         self._hold(promise, is_agreed=paid_minor is not None)
 
-    def _promise_day(self, promise: Promise) -> None:
+    def _promise_day(self, promise: Promise, is_settled: bool) -> None:
+        """Each label is written once: two texts in a row would lay the whole stub out twice."""
         if promise.day is None:
-            self._ready_by.setText(say("slip", "no_day"))
-            self._day.setText("")
-            self._times.setText("")
+            ready, day, times = say("slip", "no_day"), "", ""
         else:
-            self._ready_by.setText(say("slip", "ready_by"))
-            self._day.setText(text.day(promise.day))
-            self._times.setText(say("slip", "kept", times=text.times_in_twenty(promise.stated)))
+            ready, day = say("slip", "ready_by"), text.day(promise.day)
+            times = say("slip", "kept", times=text.times_in_twenty(promise.stated))
+        self._ready_by.setText(ready)
+        self._day.setText(day)
+        self._times.setText(times if is_settled else say("slip", "working"))
         self._day.setVisible(promise.day is not None)
         self._dots.show_promise(promise)
-        self.update()
 
     def _promise_nothing(self) -> None:
         self._ready_by.setText(say("slip", "opening"))
@@ -125,7 +124,11 @@ class Slip(QWidget):
         self._times.setText("")
         self._dots.show_promise(None)
         self._held.setText("")
-        self.update()
+
+    def _hold_quote(self, quote: Quote | None) -> None:
+        if (quote is None) is not (self._quote is None):
+            self.update()  # only a blank slip is ruled
+        self._quote = quote
 
     def _hold(self, promise: Promise, is_agreed: bool) -> None:
         """The weightiest reasons; all of them for whoever points at it. None once it is agreed."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from core.records import Quote
@@ -41,9 +42,8 @@ def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ..
     return tuple(lines)
 
 
-def in_words(quote: Quote) -> str:
+def in_words(lines: Iterable[SlipLine]) -> str:
     """The whole slip as text, for a screen reader."""
-    lines = (*charge_lines(quote), *sum_lines(quote))
     return "\n".join(" ".join(filter(None, (line.words, line.amount, line.because))) for line in lines)
 
 

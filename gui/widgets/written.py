@@ -48,6 +48,8 @@ class Written(QWidget):
 
     def write(self, lines: Sequence[SlipLine]) -> None:
         """Write these lines in place of the old ones."""
+        if tuple(lines) == self.lines:
+            return
         self.lines = tuple(lines)
         self._compose()
         self.update()
@@ -98,8 +100,8 @@ class Written(QWidget):
     def _set_price(self, line: SlipLine, y: float) -> float:
         wide = float(self.width())
         size = theme.GREAT
-        label = self._metrics(theme.BODY).horizontalAdvance(line.words) + _GAP
-        if self._metrics(size, bold=True).horizontalAdvance(line.amount) + label > wide:
+        label = self._wide(theme.BODY, line.words) + _GAP
+        if self._wide(size, line.amount, bold=True) + label > wide:
             size = theme.LEAD
         face = self._face(size, bold=True)
         high = self._metrics(size, bold=True).height()
@@ -111,7 +113,7 @@ class Written(QWidget):
 
     def _set_charge(self, line: SlipLine, y: float, form: str) -> float:
         face, metrics = self._face(theme.BODY), self._metrics(theme.BODY)
-        taken = metrics.horizontalAdvance(line.amount) + _GAP if line.amount else 0.0
+        taken = self._wide(theme.BODY, line.amount) + _GAP if line.amount else 0.0
         room = float(self.width()) - taken
         self._put(QRectF(0, y, self.width(), metrics.height()), line.amount, face, "ink", right=True)
         if form != _FULL:
@@ -122,12 +124,14 @@ class Written(QWidget):
         return y + (6 if line.kind == "charge" else 3) * self._scale
 
     def _set_short(self, line: SlipLine, y: float, room: float, face: QFont, form: str) -> float:
-        metrics = self._metrics(theme.BODY)
-        if metrics.horizontalAdvance(line.words) > room and form == _SHORT:
+        metrics, wide = self._metrics(theme.BODY), self._wide(theme.BODY, line.words)
+        if wide > room and form == _SHORT:
             return self._set_block(line.words, y, room, theme.BODY, "ink") + 2 * self._scale
-        words = metrics.elidedText(line.words, Qt.TextElideMode.ElideRight, room)
+        words = line.words
+        if wide > room:
+            words = metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
         self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
-        used = metrics.horizontalAdvance(words) + 8
+        used = self._wide(theme.BODY, words) + 8
         small = self._face(theme.SMALL)
         because = self._reason_that_fits(line.because, room - used)
         if because:
@@ -136,9 +140,8 @@ class Written(QWidget):
 
     def _reason_that_fits(self, because: str, room: float) -> str:
         """The whole reason, else its first part, else nothing: half a sentence explains nothing."""
-        metrics = self._metrics(theme.SMALL)
         forms = (because, because.partition(";")[0])
-        return next((form for form in forms if metrics.horizontalAdvance(form) <= room), "")
+        return next((form for form in forms if self._wide(theme.SMALL, form) <= room), "")
 
     def _set_block(self, words: str, y: float, room: float, size: float, ink: str) -> float:
         face = self._face(size)
@@ -157,6 +160,9 @@ class Written(QWidget):
 
     def _metrics(self, size: float, bold: bool = False) -> QFontMetricsF:
         return _metrics(size * self._scale, bold)
+
+    def _wide(self, size: float, words: str, bold: bool = False) -> float:
+        return _wide(size * self._scale, bold, words)
 
     # --- Qt's own ------------------------------------------------------------------------
 
@@ -190,6 +196,12 @@ class Written(QWidget):
 @lru_cache(maxsize=64)
 def _face(size: float, bold: bool) -> QFont:
     return theme.font(size, QFont.Weight.Bold if bold else QFont.Weight.Normal)
+
+
+@lru_cache(maxsize=2048)
+def _wide(size: float, bold: bool, words: str) -> float:
+    """Most lines of a box stay as they are while one of them is typed."""
+    return _metrics(size, bold).horizontalAdvance(words)
 
 
 @lru_cache(maxsize=64)

@@ -25,6 +25,8 @@ AT_MOST = 3.0
 FLOW_MS = 16.0
 """One frame of a 60 Hz screen."""
 PATIENCE_S = 30.0
+LETTERS = "summer by the sea "
+DIGITS = "1726354819213749"
 ROWS = (
     Row("1", "VHS", "T-120", label="garden"),
     Row("1", "MiniDV", "DVM60", label="school play"),
@@ -34,13 +36,17 @@ ROWS = (
 
 
 def measure() -> Iterator[Ratio]:
-    """Types a long label into the tray of the real Counter on a real shop, then into a bare field."""
+    """Types counts, then a long label into the tray of the real Counter on a real shop; then a bare field.
+
+    A label changes nothing on the slip; a count changes hours, price and the share of every copy.
+    """
     application = QApplication.instance() or QApplication([])
     assert isinstance(application, QApplication)
     theme.dress(application)
     with tempfile.TemporaryDirectory() as folder:
         counter = _counter(Path(folder))
-        ours = _typed_into_the_tray(counter)
+        counts = _typed(_cell(counter, "count"), DIGITS)
+        ours = _typed(_cell(counter, "label"))
         counter.close()
         counter.desk.work.close()
     floor = _typed(_bare_field())
@@ -48,6 +54,8 @@ def measure() -> Iterator[Ratio]:
     yield Ratio("key to quote, p50", median(ours), f"{against}, p50", median(floor), "ms")
     yield Ratio("key to quote, p95", p95(ours), f"{against}, p95", p95(floor), "ms", AT_MOST)
     yield Ratio("key to quote, p95", p95(ours), "one frame", FLOW_MS, "ms", 1.0)
+    yield Ratio("count to another quote, p50", median(counts), f"{against}, p50", median(floor), "ms")
+    yield Ratio("count to another quote, p95", p95(counts), "one frame", FLOW_MS, "ms", 1.0)
 
 
 def _counter(folder: Path) -> Counter:
@@ -69,14 +77,15 @@ def _counter(folder: Path) -> Counter:
     return counter
 
 
-def _typed_into_the_tray(counter: Counter) -> list[float]:
+def _cell(counter: Counter, column: str) -> QLineEdit:
     table = counter.parts.table
+    table.commit()
     table.setFocus()
-    table.put_cursor(2, counter.parts.rows.column_named("label"))
-    QTest.keyClick(table, "a")
+    table.put_cursor(2, counter.parts.rows.column_named(column))
+    QTest.keyClick(table, "1")
     editor = QApplication.focusWidget()
     assert isinstance(editor, QLineEdit), "typing into a cell opens no editor"
-    return _typed(editor)
+    return editor
 
 
 def _bare_field() -> QLineEdit:
@@ -91,11 +100,11 @@ def _bare_field() -> QLineEdit:
     return field
 
 
-def _typed(field: QLineEdit) -> list[float]:
-    """Milliseconds from each key until everything it caused is painted; cleared every twenty letters."""
+def _typed(field: QLineEdit, keys: str = LETTERS) -> list[float]:
+    """Milliseconds from each key until everything it caused is painted; cleared after every word."""
     taken = []
-    for count, letter in enumerate(islice(cycle("summer by the sea "), KEYS)):
-        if count % 20 == 0:
+    for count, letter in enumerate(islice(cycle(keys), KEYS)):
+        if count % (20 if keys is LETTERS else 2) == 0:
             field.clear()
             QApplication.processEvents()
         began = time.perf_counter()

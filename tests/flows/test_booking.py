@@ -94,7 +94,7 @@ NONSENSE = {
     "speed": "slow??",
     "tv": "SECAM 60",
     "findings": "snapped, hums",
-    "label": "two  \"spaces\" #&",
+    "label": 'two  "spaces" #&',
 }
 
 
