@@ -151,6 +151,7 @@ class Crew(Floor):
         moment = self._advanced(visit, unload + self._times.load)
         turn = self._next_tape(deck, moment)
         turn.tape[~going] = self._count
+        turn.is_busy[~going] = True
         wants = turn.tape < self._count
         held = self._held_by_plan(deck, spot, turn)
         wants &= ~held

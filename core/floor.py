@@ -25,6 +25,7 @@ from numpy.typing import NDArray
 from core.breakdowns import repair_after
 from core.dealing import BENCH, DECK, NIGHT, Ground, Part, Queue, Reasons
 from core.hours import Minutes
+from core.lanes import OVERLONG_WITHIN
 from core.slots import Places
 
 NEVER = 1e12
@@ -117,10 +118,7 @@ class Floor:
         start = np.maximum(wish, self._opens.take(slot))
         room = self._closes.take(slot) + self._lanes.past_closing - start
         self._shorten(deck, start, room)
-        fits = self._estimate.take(tape) <= room
-        if self._any_overlong:
-            fits = np.where(self._overlong.take(tape), wish <= self._opens.take(slot), fits)
-        late = _where(~fits & (tape < self._count))
+        late = _where(~self._fits(tape, start, slot, room) & (tape < self._count))
         following = self._following[self._line[tape[late]], slot[late] + 1]
         start[late] = np.maximum(start[late], self._opens.take(following))
         why = np.full(self._scenarios, DECK, dtype=np.int8)
@@ -129,6 +127,14 @@ class Floor:
         why[late] = NIGHT
         no = np.zeros(self._scenarios, dtype=bool)
         return Turn(tape, start, why, no, no.copy())
+
+    def _fits(self, tape: Places, start: Minutes, slot: Places, room: Minutes) -> NDArray[np.bool_]:
+        """Whether tapes may start at a moment of a slot that leaves so much room."""
+        fits = self._estimate.take(tape) <= room
+        if self._any_overlong:
+            soon = start <= self._opens.take(slot) + OVERLONG_WITHIN
+            fits = np.where(self._overlong.take(tape), soon, fits)
+        return fits
 
     def _ready_of(self, tape: Places, at: Places) -> Minutes:
         """When the bench lets tapes go in the scenarios ``at``."""
@@ -274,7 +280,7 @@ class Floor:
         slot = self._slots.closing(wish)
         start: Minutes = np.maximum(wish, self._opens.take(slot))
         room = self._closes.take(slot) + self._lanes.past_closing - start
-        late = _where(self._estimate.take(tape) > room)
+        late = _where(~self._fits(tape, start, slot, room))
         following = self._following[self._line[tape[late]], slot[late] + 1]
         start[late] = np.maximum(start[late], self._opens.take(following))
         return start

@@ -22,6 +22,13 @@ from core.hours import Calendar, Minutes, always_open
 from core.slots import Places, Slots, slots_of
 
 
+OVERLONG_WITHIN = 30.0
+"""Minutes after an opening in which a tape longer than any opening is begun (an assumption)."""
+
+TO_BE_LOADED = 15.0
+"""Minutes until a tape is loaded on a deck that has played overnight, with one person in the shop."""
+
+
 class Gate:
     """When a play of one estimated length may start: from ``opens[k]`` to ``latest[k]`` of each slot.
 
@@ -34,10 +41,11 @@ class Gate:
         self._closes = self._slots.closes
         latest = np.minimum(calendar.closes, calendar.closes + past_closing - estimate)
         fits = latest >= calendar.opens
-        self.overlong = bool(len(fits)) and not bool(fits.any())
-        """It fits no opening, however early it starts; it starts at an opening all the same."""
+        self.overlong = bool(len(fits)) and not bool((latest >= calendar.opens + TO_BE_LOADED).any())
+        """It fits no opening once it has been loaded; it starts soon after an opening all the same."""
         if self.overlong:
-            latest, fits = calendar.opens, np.ones(len(fits), dtype=bool)
+            latest = np.minimum(calendar.closes, calendar.opens + OVERLONG_WITHIN)
+            fits = np.ones(len(fits), dtype=bool)
         self.latest = np.append(np.where(fits, latest, -np.inf), np.inf)
         places = np.arange(len(fits) + 1)
         fitting = np.where(np.append(fits, True), places, len(fits))

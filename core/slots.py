@@ -18,6 +18,9 @@ Places = NDArray[np.intp]
 STEP = 16.0
 """Minutes one line of the table stands for; a power of two, so that dividing by it is exact."""
 
+LONGEST = 10 * 366 * 1440.0
+"""Minutes of a calendar beyond which there is no table."""
+
 
 class Slots:
     """The openings of one calendar; after the last one comes a slot that never opens."""
@@ -27,13 +30,15 @@ class Slots:
         self.opens = np.append(calendar.opens, np.inf)
         self.closes = np.append(calendar.closes, np.inf)
         end = float(calendar.closes[-1]) if len(calendar.closes) else 0.0
-        lines = np.arange(0.0, end + 2 * STEP, STEP)
+        is_short = end <= LONGEST
+        lines = np.arange(0.0, (end if is_short else 0.0) + 2 * STEP, STEP)
         self._first = np.searchsorted(calendar.closes, lines, side="left").astype(np.intp)
         self._end = float(lines[-1])
         self._opening_at_least = float(np.min(calendar.closes - calendar.opens, initial=np.inf))
         pause_at_least = float(np.min(calendar.opens[1:] - calendar.closes[:-1], initial=np.inf))
-        self.is_coarse = min(self._opening_at_least, pause_at_least) >= STEP
-        """Whether one comparison is enough: no opening and no pause is shorter than a line of the table."""
+        self.is_coarse = is_short and min(self._opening_at_least, pause_at_least) >= STEP
+        """Whether the table and one comparison are enough: no opening and no pause is shorter than a line of
+        it. Else there is a search."""
 
     def closing_from(self, moments: Minutes) -> Places:
         """The first slot that closes at or after each moment, or the one before it: see `is_coarse`."""

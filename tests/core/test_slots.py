@@ -9,7 +9,7 @@ import pytest
 
 from core import hours
 from core.hours import Calendar
-from core.lanes import Gate
+from core.lanes import OVERLONG_WITHIN, TO_BE_LOADED, Gate
 from core.records import Opening
 from core.slots import Slots
 from tests.support.shops import WEEKDAYS, fittings
@@ -59,8 +59,10 @@ def test_a_gate_opens_when_a_search_through_its_slots_says_so(
     gate, at = Gate(of, estimate, past), moments(of)
     latest = np.minimum(of.closes, of.closes + past - estimate)
     fits = latest >= of.opens
-    opens, ends = (of.opens[fits], latest[fits]) if fits.any() else (of.opens, of.opens)
+    overlong = not (latest >= of.opens + TO_BE_LOADED).any()
+    soon = np.minimum(of.closes, of.opens + OVERLONG_WITHIN)
+    opens, ends = (of.opens[fits], latest[fits]) if not overlong else (of.opens, soon)
     slot = np.searchsorted(ends, at, side="left")
     expected = np.maximum(at, np.append(opens, np.inf)[slot])
-    assert gate.overlong == (not fits.any())
+    assert gate.overlong == overlong
     assert (gate.start(at) == expected).all()
