@@ -89,6 +89,13 @@ class Floor:
         self._hand_over()
 
     def _hand_over(self) -> None:
+        """What came of it; tapes that found no opening any more never end."""
+        left = ~self._gone[:-1]
+        for tape in _where(left.any(axis=1)):
+            self._ends[self._part[tape], left[tape]] = NEVER
+        for tapes, since in zip(self._again, self._again_since, strict=True):
+            at = _where(since < RETIRED)
+            self._ends[self._part[tapes[at]], at] = NEVER
         free = self._lanes.free
         free[free >= NEVER] = np.inf
         for place, part in enumerate(self._parts):
