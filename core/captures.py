@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
 
 from sqlalchemy import func, select
 
@@ -11,35 +10,11 @@ from core import learning, playtime, shelf
 from core.errors import WrongInput
 from core.habits import ShopHabits
 from core.learning import Evidence, Played
-from core.names import FormatName, Speed, TvSystem
+from core.names import TapeCode
 from core.possibilities import facts
+from core.shown import Shown, found
 from core.tables import CaptureRow, JobRow, TapeRow
 from core.unit import Unit
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """What somebody read off the deck besides the minutes; None: nobody looked."""
-
-    speed: Speed | None = None
-    recorded_as: FormatName | None = None
-    tv: TvSystem | None = None
-
-    @property
-    def is_nothing(self) -> bool:
-        return self == NOTHING
-
-    @property
-    def words(self) -> str:
-        parts = [
-            self.speed.words if self.speed else "",
-            self.recorded_as or "",
-            self.tv.name if self.tv else "",
-        ]
-        return ", ".join(part for part in parts if part)
-
-
-NOTHING = Shown()
 
 
 def check(row: TapeRow, shown: Shown, minutes: float | None) -> None:
@@ -48,15 +23,7 @@ def check(row: TapeRow, shown: Shown, minutes: float | None) -> None:
         return
     if minutes is None:
         raise WrongInput("what the deck showed", shown.words, "it is told together with the minutes played")
-    draft = row.draft
-    found = replace(
-        draft,
-        recorded_as=shown.recorded_as or draft.recorded_as,
-        tv=shown.tv or draft.tv,
-        # What the customer said of the speed gives way to a recording that was found to be another.
-        speed=shown.speed or (None if shown.recorded_as else draft.speed),
-    )
-    playtime.check(found, None)
+    playtime.check(found(row.draft, shown), None)
 
 
 def enter(unit: Unit, row: TapeRow, minutes: float, shown: Shown) -> None:
@@ -84,11 +51,11 @@ def played(unit: Unit) -> tuple[Played, ...]:
         .order_by(CaptureRow.id.desc())
         .limit(learning.WINDOW)
     )
-    found = [
+    newest_first = [
         Played(f"{job}", facts(draft), row.minutes, row.speed, row.recorded_as, row.tv)
         for row, draft, job in rows
     ]
-    return tuple(reversed(found))
+    return tuple(reversed(newest_first))
 
 
 def habits(unit: Unit) -> ShopHabits:
@@ -106,6 +73,12 @@ def habits_of_boxes(unit: Unit) -> dict[int, ShopHabits]:
         if int(tape.box) in here:
             boxes[int(tape.box)].append(tape)
     return {job: learning.of_box(tuple(tapes), shop) for job, tapes in boxes.items()}
+
+
+def habits_of_tape(unit: Unit, code: TapeCode) -> ShopHabits:
+    """What is believed of the tapes of the box that this one lies in."""
+    row = shelf.tape_row(unit, code)
+    return habits_of_boxes(unit).get(row.job_id) or habits(unit)
 
 
 def evidence(unit: Unit) -> tuple[Evidence, ...]:

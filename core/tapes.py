@@ -9,10 +9,10 @@ from sqlalchemy import select
 
 from core import captures, condition, customers, decks, moves, playtime, promises, recorded, repairs, shelf
 from core import history as chain
-from core.captures import NOTHING, Shown
 from core.errors import Refused, WrongInput
 from core.names import Finding, TapeCode
 from core.records import Happening, TapeRecord
+from core.shown import NOTHING, Shown
 from core.stations import Station
 from core.tables import TapeRow
 from core.unit import Unit

@@ -5,10 +5,10 @@ from __future__ import annotations
 from argparse import Namespace
 
 from core import answers, bench, calls, captures, plain_text, promises, tapes
-from core.captures import Shown
 from core.commands.call import Call, Reply
 from core.names import Finding, FormatName, Speed, TapeCode, TvSystem
 from core.records import TapeRecord
+from core.shown import Shown
 from core.stations import Station
 
 

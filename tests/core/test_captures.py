@@ -10,13 +10,13 @@ from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core import captures, database, decks, schema, tapes
-from core.captures import Shown
 from core.database import sqlite_module
 from core.errors import WrongInput
 from core.habits import STARTING
 from core.names import FormatName, Speed, TvSystem
 from core.records import TapeRecord
 from core.shop import Shop
+from core.shown import NOTHING, Shown
 from core.stations import Station
 from core.unit import Unit
 from tests.support.booked import Desk, line
@@ -28,7 +28,7 @@ def compact(count: int = 1) -> object:
     return line("vhs-c", count, marking="TC-30", speed=None)
 
 
-def play(desk: Desk, tape: TapeRecord, minutes: float, shown: Shown = captures.NOTHING) -> None:
+def play(desk: Desk, tape: TapeRecord, minutes: float, shown: Shown = NOTHING) -> None:
     desk.bring_to(tape, Station.BEING_CHECKED, minutes=minutes, shown=shown)
 
 

@@ -6,8 +6,8 @@ import pytest
 from PySide6.QtWidgets import QLabel
 
 from core import captures
-from core.captures import Shown
 from core.names import Speed
+from core.shown import Shown
 from core.stations import Station
 from gui.screens.shop import ShopScreen
 from tests.support.booked import line
