@@ -11,10 +11,11 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from core import bench, decks, jobs, tapes
+from core import bench, captures, decks, jobs, tapes
 from core.captured.report import CapturedFile
 from core.deck_choice import suited
 from core.errors import TapewrightError
+from core.habits import ShopHabits
 from core.names import Finding, JobNumber, TapeCode
 from core.records import Fittings, Happening, Job, TapeRecord
 from core.stations import Station
@@ -87,6 +88,8 @@ class Bench(Screen):
         self.tape = tape
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
         self.side.offer(tape, self._free_decks(tape))
+        if tape.station is Station.PLAYING:
+            self.desk.work.ask(captures.habits_of_tape, tape.code, then=partial(self._know_box, tape))
         self.reading.hold(tape.code)
         self.looks.hold(tape)
         self.repairing.hold(tape)
@@ -95,6 +98,10 @@ class Bench(Screen):
             self.side.rest()
             self._focus_on(tape)
         self.taken.emit(tape)
+
+    def _know_box(self, tape: TapeRecord, believed: ShopHabits) -> None:
+        if self.tape is tape:
+            self.side.moves.readout.know(believed)
 
     def _focus_on(self, tape: TapeRecord) -> None:
         if tape.station is Station.PLAYING:
@@ -123,6 +130,7 @@ class Bench(Screen):
             tapes.move,
             station,
             minutes=moves.played_minutes(),
+            shown=moves.shown(),
             note=moves.note.text().strip(),
             deck=moves.deck_for(station),
             without_splice=moves.instead_of_splice,

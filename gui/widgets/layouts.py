@@ -37,6 +37,8 @@ class Columns(QScrollArea):
         app = QApplication.instance()
         assert isinstance(app, QApplication)
         app.focusChanged.connect(self._follow)
+        # What is laid above the field with the keyboard afterwards pushes it on.
+        self.verticalScrollBar().rangeChanged.connect(self._follow_on)
 
     @property
     def is_folded(self) -> bool:
@@ -63,6 +65,11 @@ class Columns(QScrollArea):
             self._box.insertWidget(place, column, stretch)
             if isinstance(column, Sheet):
                 column.unroll(narrow)
+
+    @Slot()
+    def _follow_on(self) -> None:
+        if self.is_folded:
+            self._follow(None, QApplication.focusWidget())
 
     @Slot(QWidget, QWidget)
     def _follow(self, _: QWidget | None, now: QWidget | None) -> None:

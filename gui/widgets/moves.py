@@ -11,10 +11,12 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 from core import condition
 from core.errors import WrongInput
 from core.records import TapeRecord
+from core.shown import NOTHING, Shown
 from core.stations import Station, allowed_moves
 from gui.text import say
 from gui.widgets.figures import FigureField
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
+from gui.widgets.readout import Readout
 
 _LETTERS = {
     Station.LOOKED_OVER: "L",
@@ -48,13 +50,15 @@ class Moves(QWidget):
         self.instead = QLineEdit()
         self.instead.setObjectName("instead-of-splice")
         self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
+        self.readout = Readout()
+        self._shown_words = words(say("bench", "shown"), "small")
         self._usual = StationButton("main")
         self._usual.setObjectName("move-on")
         self._usual.picked.connect(self._want)
         column = stacked(self)
         self._deck_row = labelled(self.deck, say("bench", "deck"))
         self._instead_row = labelled(self.instead, say("bench", "no_splice"))
-        for widget in (self._minutes_row, self._deck_row, self._usual):
+        for widget in (self._minutes_row, self._shown_words, self.readout, self._deck_row, self._usual):
             column.addWidget(widget)
         self.aside = self._build_aside()
 
@@ -79,7 +83,7 @@ class Moves(QWidget):
         self._offer_decks(tape, decks)
         missing = condition.must_be_spliced(tape.findings) and not tape.splices
         self._instead_row.setVisible(missing and tape.station is Station.AT_THE_BENCH)
-        self._minutes_row.setVisible(tape.station is Station.PLAYING)
+        self._offer_readout(tape)
         self._usual.setVisible(bool(moves))
         self._others_words.setVisible(len(moves) > 1)
         if moves:
@@ -90,6 +94,14 @@ class Moves(QWidget):
             button.lead_to(station, f"Alt+{_LETTERS[station]}")
             button.picked.connect(self._want)
             self._others.addWidget(button)
+
+    def _offer_readout(self, tape: TapeRecord) -> None:
+        """Minutes and what the deck showed are asked of a tape that plays."""
+        self.readout.begin(tape.draft)
+        is_playing = tape.station is Station.PLAYING
+        for widget in (self._minutes_row, self.readout):
+            widget.setVisible(is_playing)
+        self._shown_words.setVisible(is_playing and self.readout.offers_any)
 
     def _offer_decks(self, tape: TapeRecord, decks: Sequence[str]) -> None:
         self.deck.clear()
@@ -112,6 +124,10 @@ class Moves(QWidget):
     def played_minutes(self) -> float | None:
         """Minutes typed, when the tape comes from playing; WrongInput when they are no figure."""
         return self.minutes.figure() if self._minutes_row.isVisibleTo(self) else None
+
+    def shown(self) -> Shown:
+        """What the deck showed, when the tape comes from playing."""
+        return self.readout.shown if self.readout.isVisibleTo(self) else NOTHING
 
     @Slot()
     def go_on(self) -> None:

@@ -7,11 +7,13 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QWidget
 
-from core import bench, cuts, tapes
+from core import bench, captures, cuts, tapes
+from core.learning import Played
 from core.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
 from core.records import TapeRecord
+from core.shown import Shown
 from core.stations import Station
 from gui.repairwords import seconds
 from gui.screens.bench import Bench
@@ -283,6 +285,105 @@ def test_a_playing_tape_asks_how_long_it_ran(place: Place, screen: Bench, codes:
     tape = kept(place, codes[0])
     assert tape.station is Station.BEING_CHECKED
     assert tape.played_minutes == 87.5
+
+
+def capture(place: Place) -> Played:
+    (played,) = place.records.shop.ask(captures.played)
+    return played
+
+
+def shown_lists(screen: Bench) -> list[str]:
+    """What is asked of the deck, as far as it stands on the screen."""
+    readout = screen.side.moves.readout
+    return [box.objectName() for box in readout.findChildren(QComboBox) if box.isVisible()]
+
+
+def test_what_the_deck_showed_is_told_by_letters(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+    place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
+    scan(place, codes[0])
+    press_text("240")
+    press(Qt.Key.Key_Tab)
+    press_text("l")
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+    assert (capture(place).speed, capture(place).minutes) == (Speed.LP, 240.0)
+    assert (capture(place).recorded_as, capture(place).tv) == (None, None)
+    assert "the deck showed LP" in place.records.shop.ask(tapes.history, codes[0])[-1].words
+
+
+def test_what_nobody_looked_at_is_no_evidence_however_likely(
+    place: Place, screen: Bench, codes: list[TapeCode]
+) -> None:
+    place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
+    scan(place, codes[0])
+    readout = screen.side.moves.readout
+    assert readout.speed.currentText() == "Not looked at (SP booked)"
+    assert readout.tv.currentText() == "Not looked at (NTSC booked)"
+    press_text("118")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    played = capture(place)
+    assert (played.speed, played.recorded_as, played.tv) == (None, None, None)
+
+
+def test_the_likely_answer_is_that_of_the_box(place: Place, screen: Bench) -> None:
+    compact = line("vhs-c", 6, marking="TC-30", speed=None)
+    job = place.records.book(compact)
+    for tape in job.tapes[:5]:
+        place.records.bring_to(tape, Station.BEING_CHECKED, minutes=80.0, shown=Shown(speed=Speed.EP))
+    place.records.bring_to(job.tapes[5], Station.PLAYING)
+    scan(place, job.tapes[5].code)
+    assert screen.side.moves.readout.speed.currentText() == "Not looked at (EP likely)"
+
+
+def test_the_recording_in_an_8_mm_shell_narrows_what_else_may_be(place: Place, screen: Bench) -> None:
+    job = place.records.book(line("hi8", marking="P6-120", speed=None))
+    place.records.bring_to(job.tapes[0], Station.PLAYING)
+    scan(place, job.tapes[0].code)
+    assert shown_lists(screen) == ["shown-speed", "shown-system", "shown-tv"]
+    readout = screen.side.moves.readout
+    readout.system.setFocus()
+    press_text("d")
+    assert readout.system.currentData() == "digital8"
+    assert shown_lists(screen) == ["shown-speed", "shown-system"]  # its speed is the same in both TV systems
+    screen.side.moves.minutes.setFocus()
+    press_text("60")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert capture(place).recorded_as == "digital8"
+
+
+@pytest.mark.parametrize(
+    ("format", "marking", "asked"),
+    [
+        ("vhs", "T-120", ["shown-speed", "shown-tv"]),
+        ("minidv", "DVM60", ["shown-speed", "shown-system"]),
+        ("audio-cassette", None, []),
+    ],
+)
+def test_only_what_leaves_a_choice_is_asked(
+    place: Place, screen: Bench, format: str, marking: str | None, asked: list[str]
+) -> None:
+    job = place.records.book(line(format, marking=marking, speed=None))
+    place.records.bring_to(job.tapes[0], Station.PLAYING)
+    scan(place, job.tapes[0].code)
+    assert shown_lists(screen) == asked
+
+
+def test_the_deck_is_asked_nothing_of_a_tape_that_does_not_play(
+    place: Place, screen: Bench, codes: list[TapeCode]
+) -> None:
+    scan(place, codes[0])
+    assert shown_lists(screen) == []
+
+
+def test_in_a_narrow_window_the_minutes_are_in_view_under_a_long_card(
+    place: Place, screen: Bench, codes: list[TapeCode]
+) -> None:
+    place.window.resize(640, 400)
+    place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
+    scan(place, codes[0])
+    place.qtbot.waitUntil(lambda: not screen.side.moves.minutes.visibleRegion().isEmpty(), timeout=2000)
 
 
 def test_a_deck_can_be_named_and_is_not_offered_twice(
