@@ -6,14 +6,16 @@ digits are searched by their three-letter pieces, so that a million tapes are no
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
+from typing import Any
 
-from sqlalchemy import ColumnElement, Select, column, select, table
+from sqlalchemy import ColumnElement, Executable, Row, Select, bindparam, column, literal, select, table
 
 from core import folding, known_names, numbers
 from core.errors import WrongInput
 from core.shelf import IN_THE_SHOP
-from core.tables import CustomerRow, JobRow, TapeRow
+from core.tables import Table
 from core.unit import Unit
 
 MOST = 50
@@ -26,6 +28,7 @@ _CLOSEST = 10
 
 _TRIGRAMS = table("customer_trigrams", column("rowid"), column("folded"), column("digits"))
 _PIECE = 3
+_CUSTOMERS, _JOBS, _TAPES = (Table.metadata.tables[name] for name in ("customers", "jobs", "tapes"))
 
 
 def jobs(unit: Unit, text: str) -> tuple[tuple[int, str], ...]:
@@ -50,7 +53,7 @@ def _by_number(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
         number = numbers.read_job_number(text)
     except WrongInput:
         return
-    for job in unit.session.scalars(select(JobRow.id).where(JobRow.number == number)):
+    for job in unit.session.connection().scalars(_NUMBERED, {"number": number}):
         yield job, "number"
 
 
@@ -59,7 +62,7 @@ def _by_code(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
         code = numbers.read_tape_code(text)
     except WrongInput:
         return
-    for job in unit.session.scalars(select(TapeRow.job_id).where(TapeRow.code == code)):
+    for job in unit.session.connection().scalars(_CODED, {"code": code}):
         yield job, "tape code"
 
 
@@ -69,8 +72,7 @@ def _by_phone(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     bare = digits.lstrip("0")
     for fragment in dict.fromkeys((digits, bare)):
         if len(fragment) >= LEAST_DIGITS:
-            customers = _holding(unit, "digits", [fragment])
-            yield from ((job, "phone") for job in _of_customers(unit, customers))
+            yield from ((job, "phone") for job in _of_holders(unit, "digits", [fragment]))
 
 
 def _by_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
@@ -78,11 +80,11 @@ def _by_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     words = _words(text)
     if not words:
         return
-    begins = select(CustomerRow.id).where(*_begins(" ".join(words))).order_by(CustomerRow.folded).limit(MOST)
-    customers = list(unit.session.scalars(begins))
-    if len(customers) < MOST and max(map(len, words)) >= _PIECE:
-        customers += [each for each in _holding(unit, "folded", words) if each not in customers]
-    yield from ((job, "name") for job in _of_customers(unit, customers))
+    prefix = " ".join(words)
+    found = _of_customers(unit, _BEGINNING, {"begins": prefix, "ends": prefix + "\U0010ffff"})
+    if len(found) < MOST and max(map(len, words)) >= _PIECE:
+        found = [*found, *_of_holders(unit, "folded", words)]
+    yield from ((job, "name") for job in found)
 
 
 def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
@@ -90,12 +92,9 @@ def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     if len("".join(words)) < _PIECE:
         return
     alike = _alike(words, known_names.known(unit))
-    found = unit.session.execute(
-        select(CustomerRow.folded, CustomerRow.id).where(CustomerRow.folded.in_(alike))
-    )
-    best_first = sorted(found, key=lambda row: alike.index(row[0]))
-    customers = [customer for _, customer in best_first]
-    yield from ((job, "a similar name") for job in _of_customers(unit, customers))
+    found = unit.session.connection().execute(_NAMED, {"alike": alike})
+    best_first = sorted(found, key=lambda row: alike.index(row.folded))
+    yield from ((job, "a similar name") for job in _called_about(best_first))
 
 
 def _alike(words: Sequence[str], names: known_names.Names) -> list[str]:
@@ -118,35 +117,62 @@ def _words(text: str) -> list[str]:
     return folding.folded(text.replace("%", " ").replace("_", " ").replace(",", " ")).split()
 
 
-def _begins(prefix: str) -> tuple[ColumnElement[bool], ...]:
-    """A range of the index: a pattern would not use it on every database."""
-    return CustomerRow.folded >= prefix, CustomerRow.folded < prefix + "\U0010ffff"
+# --- the statements, each built once ------------------------------------------------------
 
 
-def _holding(unit: Unit, name: str, pieces: Sequence[str]) -> Sequence[int]:
-    """Customers whose ``folded`` or ``digits`` holds all pieces, the latest first.
-
-    On SQLite the longest piece is looked up by its trigrams; the first rows found are enough, unsorted.
-    """
+def _of_holders(unit: Unit, name: str, pieces: Sequence[str]) -> Sequence[int]:
+    """Jobs of customers whose ``folded`` or ``digits`` holds all pieces, the latest customer first."""
     is_file = unit.session.get_bind().dialect.name == "sqlite"
-    searched = _TRIGRAMS if is_file else CustomerRow.__table__
+    patterns = {f"piece_{n}": f"%{piece}%" for n, piece in enumerate(pieces)}
+    return _of_customers(unit, _holding(is_file, name, len(pieces)), patterns)
+
+
+def _of_customers(unit: Unit, statement: Executable, values: Mapping[str, object]) -> Sequence[int]:
+    return _called_about(unit.session.connection().execute(statement, values))
+
+
+def _called_about(rows: Iterable[Row[Any]]) -> list[int]:
+    """Of each customer the open jobs, else the last one; in the order of the customers."""
+    of_each: dict[int, list[tuple[int, bool]]] = {}
+    for row in rows:
+        of_each.setdefault(row.customer, []).append((row.job, row.is_open))
+    called: list[int] = []
+    for own in of_each.values():
+        called += [job for job, is_open in own if is_open] or [job for job, _ in own[-1:]]
+    return called
+
+
+def _jobs_of(customer: ColumnElement[int], *more: ColumnElement[Any]) -> Select[Any]:
+    """A customer's jobs, the oldest first, each with whether one of its tapes is still here."""
+    here = _TAPES.c.station.in_([literal(station, _TAPES.c.station.type) for station in IN_THE_SHOP])
+    is_open = select(_TAPES.c.id).where(_TAPES.c.job_id == _JOBS.c.id, here).exists()
+    chosen = select(customer.label("customer"), _JOBS.c.id.label("job"), is_open.label("is_open"), *more)
+    return chosen.where(_JOBS.c.customer_id == customer)
+
+
+def _beginning() -> Select[Any]:
+    """A range of the index: a pattern would not use it on every database."""
+    in_range = _CUSTOMERS.c.folded >= bindparam("begins"), _CUSTOMERS.c.folded < bindparam("ends")
+    first = select(_CUSTOMERS.c.id, _CUSTOMERS.c.folded).where(*in_range)
+    some = first.order_by(_CUSTOMERS.c.folded, _CUSTOMERS.c.id).limit(MOST).subquery()
+    return _jobs_of(some.c.id).order_by(some.c.folded, some.c.id, _JOBS.c.id)
+
+
+@cache
+def _holding(is_file: bool, name: str, pieces: int) -> Select[Any]:
+    """Of the rows found by their trigrams the first are enough, unsorted."""
+    searched = _TRIGRAMS if is_file else _CUSTOMERS
     kept, key = searched.c[name], searched.c["rowid" if is_file else "id"]
-    holds = [kept.like(f"%{piece}%") for piece in pieces]
-    return unit.session.scalars(select(key).where(*holds).order_by(key.desc()).limit(MOST)).all()
+    holds = [kept.like(bindparam(f"piece_{n}")) for n in range(pieces)]
+    some = select(key.label("id")).where(*holds).order_by(key.desc()).limit(MOST).subquery()
+    return _jobs_of(some.c.id).order_by(some.c.id.desc(), _JOBS.c.id)
 
 
-def _of_customers(unit: Unit, customers: Sequence[int]) -> Iterable[int]:
-    """Their open jobs, else for each the last one; in the order of the customers."""
-    if not customers:
-        return
-    rows = unit.session.execute(_jobs_of(customers)).all()
-    for customer in customers:
-        own = [(job, is_open) for job, owner, is_open in rows if owner == customer]
-        still = [job for job, is_open in own if is_open]
-        yield from still or [job for job, _ in own[-1:]]
-
-
-def _jobs_of(customers: Sequence[int]) -> Select[int, int, bool]:
-    is_open = select(TapeRow.id).where(TapeRow.job_id == JobRow.id, TapeRow.station.in_(IN_THE_SHOP)).exists()
-    chosen = select(JobRow.id, JobRow.customer_id, is_open).where(JobRow.customer_id.in_(customers))
-    return chosen.order_by(JobRow.id)
+_NUMBERED = select(_JOBS.c.id).where(_JOBS.c.number == bindparam("number"))
+_CODED = select(_TAPES.c.job_id).where(_TAPES.c.code == bindparam("code"))
+_BEGINNING = _beginning()
+_NAMED = (
+    _jobs_of(_CUSTOMERS.c.id, _CUSTOMERS.c.folded)
+    .where(_CUSTOMERS.c.folded.in_(bindparam("alike", expanding=True)))
+    .order_by(_JOBS.c.id)
+)
