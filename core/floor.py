@@ -90,7 +90,7 @@ class Floor:
 
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
-        left = ~self._gone[:-1]
+        left = ~self._gone[:, :-1].T
         for tape in _where(left.any(axis=1)):
             self._ends[self._part[tape], left[tape]] = NEVER
         for tapes, since in zip(self._again, self._again_since, strict=True):
@@ -202,7 +202,7 @@ class Floor:
         near = self._near(deck[at], turn.tape[at])
         estimates = self._estimate.take(near)
         fits = estimates <= room
-        fits &= ~self._gone.reshape(-1).take(near * self._scenarios + at)
+        fits &= ~self._gone.reshape(-1).take(near + at * (self._count + 1))
         if self._anyone_waits:
             fits &= self._ready_of(near, at) <= begin
         estimates *= fits
@@ -248,7 +248,7 @@ class Floor:
     def _move_on(self, tape: Places, going: Places) -> None:
         """The heads of the queues after these tapes have gone."""
         chosen = tape.take(going)
-        self._gone.reshape(-1)[chosen * self._scenarios + going] = True
+        self._gone.reshape(-1)[chosen + going * (self._count + 1)] = True
         head = self._head.reshape(-1)
         cell = self._kind.take(chosen) * self._scenarios + going
         if self._any_fetched:
@@ -257,7 +257,7 @@ class Floor:
         new = self._kin.take(chosen)
         head[cell] = new
         while self._any_fetched:
-            skip = _where(self._gone.reshape(-1).take(new * self._scenarios + going))
+            skip = _where(self._gone.reshape(-1).take(new + going * (self._count + 1)))
             if not len(skip):
                 return
             new, cell, going = self._kin.take(new.take(skip)), cell.take(skip), going.take(skip)
@@ -354,7 +354,8 @@ class Floor:
         none = self._count
         self._plays = np.array([[0 if deck in kind else none for deck in range(decks)] for kind in kinds])
         self._set_up_rows(decks)
-        self._gone = np.zeros((self._count + 1, self._scenarios), dtype=bool)
+        self._gone = np.zeros((self._scenarios, self._count + 1), dtype=bool)
+        """One line a scenario: the tapes looked at together lie together."""
         self._any_fetched = False
 
     def _set_up_rows(self, decks: int) -> None:

@@ -34,14 +34,15 @@ WARM_UP = 30
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """One promise and what came of it. ``kept`` counts days."""
+    """One promise and what came of it. Times in days."""
 
     stated: float
     kept: bool
+    came: float
     lead: float
-    """Days from coming in to being ready."""
-    curve: tuple[tuple[float, float], ...]
-    """(days from coming in to that closing, chance)."""
+    """From coming in to being ready."""
+    p90: float | None
+    """The lead that nine of ten keep, read between two closings of the curve."""
     ahead: float
     """Likely hours of deck time before it and in it."""
 
@@ -132,15 +133,23 @@ class _Book:
 def _given(box: Box, made: turnaround.Promise, ahead: float) -> Given:
     done = _moment(box.done).date() if np.isfinite(box.done) else date.max
     kept = made.day is not None and done <= made.day
-    curve = tuple(
-        (
-            (datetime(c.day.year, c.day.month, c.day.day, 18, tzinfo=UTC) - _moment(box.came))
-            / timedelta(days=1),
-            c.by,
-        )
-        for c in made.chances
-    )
-    return Given(made.stated, kept, (box.done - box.came) / shop_year.DAY, curve, ahead)
+    came = box.came / shop_year.DAY
+    return Given(made.stated, kept, came, box.done / shop_year.DAY - came, _p90(made, box.came), ahead)
+
+
+def _p90(made: turnaround.Promise, came: float) -> float | None:
+    """Inside the day on which nine of ten are reached, as far in as the chance of that day is used up."""
+    before = 0.0
+    for chance in made.chances:
+        if chance.by >= 0.9:
+            day = (chance.day - MONDAY.date()).days
+            hours = next((o.start, o.end) for o in OPENINGS if o.weekday == chance.day.weekday())
+            opens = max(came, day * shop_year.DAY + hours[0])
+            closes = day * shop_year.DAY + hours[1]
+            share = (0.9 - before) / (chance.by - before)
+            return (opens + share * (closes - opens) - came) / shop_year.DAY
+        before = chance.by
+    return None
 
 
 def _fittings(world: World) -> Fittings:

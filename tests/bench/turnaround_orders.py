@@ -1,0 +1,87 @@
+"""Orders of up to twenty tapes against the best a solver finds: the sum of all box finishes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from random import Random
+from typing import Any
+
+from core.sequence import Piece, Task, by_rule, finishes, improved
+from tests.bench.ratio import Ratio
+
+INSTANCES = 24
+SECONDS = 6.0
+TASK = Task((0.0, 0.0, 0.0, 0.0), 0.0, {})
+SHAPES: tuple[tuple[tuple[int, ...], ...], ...] = (
+    ((0, 1, 2, 3),),
+    ((0, 1, 2, 3), (2, 3)),
+    ((0, 1), (1, 2), (2, 3), (0, 3)),
+    ((0, 1, 2), (3,), (2, 3)),
+)
+"""Which decks play which kinds: all the same, one inside the other, a ring, with a specialist."""
+
+
+def orders() -> Iterator[Ratio]:
+    """The gap of the rule alone and with the local search; says so when there is no solver."""
+    try:
+        from ortools.sat.python import cp_model
+    except ImportError:
+        print("   orders: not measured, OR-Tools is not installed (pip install tapewright[bench])")
+        return
+    rule, search, worst = [], [], 0.0
+    for seed in range(INSTANCES):
+        pieces = _instance(seed)
+        best = _best(cp_model, pieces)
+        ruled = by_rule(pieces, TASK)
+        rule.append(_sum(ruled) / best)
+        search.append(_sum(improved(ruled, TASK, seed)) / best)
+        worst = max(worst, search[-1])
+    words = f"{INSTANCES} queues of 12 to 20 tapes"
+    yield Ratio(f"sum of box finishes, rule alone, {words}", _mean(rule), "best found", 1.0, "times", 1.10)
+    yield Ratio(
+        f"sum of box finishes, local search, {words}", _mean(search), "best found", 1.0, "times", 1.05
+    )
+    yield Ratio("the same, worst of all", worst, "best found", 1.0, "times")
+
+
+def _instance(seed: int) -> list[Piece]:
+    dice = Random(seed)
+    shape, count = SHAPES[seed % len(SHAPES)], dice.randint(12, 20)
+    return [
+        Piece(n, dice.randrange(max(2, count // 4)), dice.choice(shape), float(dice.randint(20, 240)))
+        for n in range(count)
+    ]
+
+
+def _sum(order: Sequence[Piece]) -> float:
+    return sum(finishes(order, TASK).values())
+
+
+def _best(cp_model: Any, pieces: Sequence[Piece]) -> float:
+    """The solver's best sum within some seconds; the local search's own, if that is better."""
+    model, horizon = cp_model.CpModel(), int(sum(piece.minutes for piece in pieces))
+    on: dict[int, list[Any]] = {deck: [] for deck in range(len(TASK.free))}
+    boxes = {piece.box: model.new_int_var(0, horizon, f"box {piece.box}") for piece in pieces}
+    for piece in pieces:
+        start = model.new_int_var(0, horizon, f"start {piece.key}")
+        chosen = []
+        for deck in piece.decks:
+            here = model.new_bool_var(f"{piece.key} on {deck}")
+            end = start + int(piece.minutes)
+            on[deck].append(model.new_optional_interval_var(start, int(piece.minutes), end, here, ""))
+            chosen.append(here)
+        model.add_exactly_one(chosen)
+        model.add(boxes[piece.box] >= start + int(piece.minutes))
+    for intervals in on.values():
+        model.add_no_overlap(intervals)
+    model.minimize(sum(boxes.values()))
+    solver = cp_model.CpSolver()
+    solver.parameters.max_time_in_seconds = SECONDS
+    solver.parameters.num_workers = 2
+    solver.solve(model)
+    tried = min(_sum(improved(by_rule(pieces, TASK), TASK, seed, 2_000)) for seed in range(3))
+    return min(float(solver.objective_value), tried)
+
+
+def _mean(values: Sequence[float]) -> float:
+    return sum(values) / len(values)
