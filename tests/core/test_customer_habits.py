@@ -128,3 +128,43 @@ def test_a_box_of_forty_tapes_asked_for_again_takes_no_time_to_speak_of() -> Non
         return time.perf_counter() - begun
 
     assert min(once() for _ in range(5)) < 3e-3
+
+
+def both_slow(shop: ShopHabits, box: Box = BOX) -> float:
+    """How often two full tapes of one box both run at EP, as drawn."""
+    full = replace(VHS, fill=1.0)
+    one, other = drawn([full, full], replace(box, habits=shop))
+    return float(((one > 300) & (other > 300)).mean())
+
+
+def both_slow_by_two_draws(shop: ShopHabits) -> float:
+    """The same from first principles: first what the shop's customers do, then what this box does."""
+    group, dice, scenarios = ("speed", "vhs-ntsc"), np.random.default_rng(11), 200_000
+    seen = shop.seen.get(group, {})
+    sure = habits.worth("speed") + sum(seen.values())
+    shape = np.array([sure * share for share in shop.weights(group).values()])
+    slow = list(shop.weights(group)).index("ep")
+    of_shop = dice.beta(shape[slow], shape.sum() - shape[slow], scenarios)
+    agreement = shop.agreement("speed")
+    of_box = dice.beta(agreement * of_shop + 1e-9, agreement * (1 - of_shop) + 1e-9)
+    return float((of_box**2).mean())
+
+
+@pytest.mark.parametrize("tapes_seen", [0, 10, 400])
+def test_a_box_also_carries_that_the_shop_may_be_mistaken_about_everybody(tapes_seen: int) -> None:
+    """Tapes agree more while few were seen: all of them follow customers nobody knows yet."""
+    group = ("speed", "vhs-ntsc")
+    counts = {name: tapes_seen * share for name, share in STARTING.weights(group).items()}
+    shop = ShopHabits({group: counts} if tapes_seen else {})
+
+    # Twenty thousand scenarios: three standard errors of a share near a third are 0.010.
+    assert both_slow(shop) == pytest.approx(both_slow_by_two_draws(shop), abs=0.010)
+
+
+def test_what_was_seen_takes_the_shops_own_doubt_out_of_a_box() -> None:
+    group = ("fill", "vhs")
+    counts = {name: 400 * share for name, share in STARTING.weights(group).items()}
+    known = ShopHabits({group: counts})
+
+    assert STARTING.likeness(group) > known.likeness(group) + 0.05
+    assert known.likeness(group) == pytest.approx(1 / (1 + known.agreement("fill")), abs=0.01)
