@@ -29,7 +29,7 @@ def changes(then: Footing | None, now: Footing) -> tuple[str, ...]:
 def _changes(then: Footing, now: Footing) -> Iterator[str]:
     gone = [name for name in then.decks if name not in now.decks]
     if gone:
-        yield f"{_listed(gone)} {'is' if len(gone) == 1 else 'are'} out of service since"
+        yield f"{_listed(gone)} {'is' if len(gone) == 1 else 'are'} out of service"
     if now.people < then.people:
         yield f"{_people(now.people)} at the bench, not {then.people} as then"
     if now.hours_a_week < then.hours_a_week:

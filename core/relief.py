@@ -36,12 +36,10 @@ class Relief:
     def sentence(self) -> str:
         """E.g. ``with one more person: boxes ready 1.5 days sooner on average; 2 of 3 dates would hold``."""
         sooner = f"{self.change}: boxes ready {_days(self.days)} sooner on average"
-        if not self.endangered:
+        if not self.saved:
             return sooner
-        dates = "the endangered date" if self.endangered == 1 else f"{self.endangered} endangered dates"
-        if self.endangered == 1:
-            return f"{sooner}; {dates} would {'hold' if self.saved else 'not hold'}"
-        return f"{sooner}; {self.saved or 'none'} of {dates} would hold"
+        dates = "the endangered date" if self.endangered == 1 else f"{self.saved} of {self.endangered} dates"
+        return f"{sooner}; {dates} would hold"
 
 
 def reliefs(

@@ -69,6 +69,11 @@ def changes(fittings: Fittings, places: Sequence[int]) -> Iterator[tuple[str, Fi
         deck = fittings.decks[place]
         another = replace(deck, name=f"another {deck.name}")
         yield f"with another deck like {deck.name}", replace(fittings, decks=(*fittings.decks, another))
+    wanted = frozenset().union(*(fittings.decks[place].plays for place in places))
+    for deck in fittings.decks:
+        if not deck.in_service and deck.plays & wanted:
+            back = tuple(replace(each, in_service=True) if each is deck else each for each in fittings.decks)
+            yield f"with {deck.name} back in service", replace(fittings, decks=back)
     yield "with one more person", replace(fittings, people=fittings.people + 1)
     yield "open an hour longer", replace(fittings, openings=_longer(fittings.openings))
     late = fittings.past_closing_minutes + LONGER

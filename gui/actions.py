@@ -37,7 +37,8 @@ REPEAT = Key("repeat-row", "Repeat the row above", "Ctrl+D")
 REMOVE = Key("remove-row", "Take the row out", "Ctrl+Del")
 LOOK_OVER = Key("look-over-row", "Look a tape over", "Ctrl+L")
 MEASURE = Key("measure-packs", "Measure its packs", "Ctrl+M")
-OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE)
+HELP_DAY = Key("help-day", "What would help the day", "Ctrl+H")
+OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE, HELP_DAY)
 """The keys of the Counter's tray, as they are told on it."""
 
 

@@ -147,6 +147,8 @@ def _promise(kept: Kept) -> QWidget:
     column.addWidget(words(_promised(kept), "attention" if kept.is_at_risk else ""))
     if kept.held_by:
         column.addWidget(words(say("shop", "held_by", reasons="; ".join(kept.held_by)), "small"))
+    if kept.changes and kept.is_at_risk:
+        column.addWidget(words(say("shop", "changed", changes="; ".join(kept.changes)), "small"))
     return box
 
 

@@ -6,12 +6,15 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
-from core import captures, decks, deckweek, hours, pricebook, promises
+from core import captures, decks, deckweek, hours, pricebook, promises, tally
 from core.deckweek import Week
 from core.learning import Evidence
+from core.pace import Counted
 from core.pricebook import PriceBook
 from core.promises import Kept
-from core.records import Fittings
+from core.records import Expected, Fittings
+from core.reliability import Reliability
+from core.tally import Outage, ShutDay
 
 if TYPE_CHECKING:
     from core.unit import Unit
@@ -29,8 +32,21 @@ class ShopView:
     book: PriceBook
     shut: tuple[tuple[date, str], ...]
     """Days off in the coming weeks, each with its name."""
+    record: Reliability
+    """How the promises turned out."""
+    outages: tuple[Outage, ...]
+    """Every breakdown of a deck."""
+    shut_unplanned: tuple[ShutDay, ...]
+    counted: Counted
+    learned: Expected
+    """What is reckoned with, by what the fittings state and what was counted."""
     habits: tuple[Evidence, ...] = ()
     """What the decks have shown of customers' tapes."""
+
+    @property
+    def overrun(self) -> float:
+        """How many times as far off dates are set, because boxes ran late."""
+        return self.learned.overrun
 
 
 def read(unit: Unit) -> ShopView:
@@ -45,4 +61,9 @@ def read(unit: Unit) -> ShopView:
         book=pricebook.in_force(now.date()),
         shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
         habits=captures.evidence(unit),
+        record=promises.record(unit),
+        outages=tally.outages(unit),
+        shut_unplanned=tally.shut_days(unit),
+        counted=tally.counted(unit),
+        learned=promises.reckoned(unit).expected,
     )

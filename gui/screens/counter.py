@@ -19,6 +19,7 @@ from core.typed import Box
 from gui import actions, bookingpapers, present
 from gui.bookingpapers import BookingPapers
 from gui.box import Reading, answered, box_of, read_box, read_row
+from gui.dayhelp import DayHelp
 from gui.desk import Desk
 from gui.draft import Draft
 from gui.livequote import LiveQuote
@@ -61,6 +62,7 @@ class Counter(Screen):
         self._booking: Box | None = None
         self.papers = BookingPapers(desk, self)
         self.parts = CounterLayout(self, self._today)
+        self.help = DayHelp(desk, self.parts.help, self)
         self.looks = CounterLooks(self.draft, self._today, self)
         self._settle_timer = _timer(self, SETTLE_AFTER_MS, self._settle_day, once=True)
         self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
@@ -148,6 +150,7 @@ class Counter(Screen):
             parts.asking.show_questions(quote.questions if quote else (), self._rows_of_questions())
             return
         self.job, self._on_slip = None, quote
+        self.help.forget()
         if quote is None:
             parts.slip.show_nothing()
         else:
@@ -237,6 +240,17 @@ class Counter(Screen):
     def _name_format_first(self, row: int) -> None:
         self.parts.go_to(max(row, 0), "format")
         self.show_failure(_Said(say("inspection", "need_format", row=max(row, 0) + 1)))
+
+    @Slot()
+    def what_would_help(self) -> None:
+        """What would bring the day forward, in three lines under the slip."""
+        self.parts.table.commit()
+        self._settle_day()
+        if self.quote is None or self._reading is None:
+            self.parts.go_to(0, "count")
+            self.show_failure(_Said(say("counter", "need_tape")))
+            return
+        self.help.ask(self._reading.inventory)
 
     @Slot()
     def undo(self) -> None:
@@ -386,6 +400,7 @@ class Counter(Screen):
         parts.taking.labels_wanted.connect(self.papers.show_labels)
         self.papers.written.connect(parts.taking.show_papers)
         self.papers.failed.connect(self.show_failure)
+        self.help.failed.connect(self.show_failure)
         for key, do in (
             (actions.BOOK, self.book),
             (actions.NEW_BOX, self.new_box),
@@ -395,6 +410,7 @@ class Counter(Screen):
             (actions.REMOVE, self.remove_row),
             (actions.LOOK_OVER, self.look_over),
             (actions.MEASURE, self.measure_packs),
+            (actions.HELP_DAY, self.what_would_help),
         ):
             self._on_key(key, do)
 

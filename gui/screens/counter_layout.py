@@ -17,6 +17,7 @@ from gui.tables.travel import TravelTable
 from gui.text import say
 from gui.widgets.asking import Asking, Telling
 from gui.widgets.box_form import BoxForm
+from gui.widgets.helplines import HelpLines
 from gui.widgets.hint import Hint
 from gui.widgets.layouts import Columns, stacked, words
 from gui.widgets.slip import Slip
@@ -41,7 +42,10 @@ class CounterLayout:
         self.asking = Asking()
         self.telling = Telling()
         self.keys = _keys()
+        self.look_over = _tool("tool_look", actions.LOOK_OVER)
+        self.measure = _tool("tool_packs", actions.MEASURE)
         self.slip = Slip()
+        self.help = HelpLines("day-help")
         self.taking = Taking()
         self._build(screen)
 
@@ -134,6 +138,7 @@ class CounterLayout:
         column = stacked(right, round(1.5 * theme.UNIT))
         self.slip.setMinimumHeight(62 * theme.UNIT)
         column.addWidget(self.slip, 1)
+        column.addWidget(self.help)
         self.taking.setFixedHeight(round(7.5 * theme.UNIT))
         column.addWidget(self.taking)
         return right

@@ -8,18 +8,25 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from gui import chapters, shopview, theme
+from core import decks, helping
+from core.records import Fittings
+from core.relief import Relief
+from gui import chapters, keptchapter, shopview, theme
 from gui.desk import Desk
+from gui.promisechapter import Promises
 from gui.screens.screen import Screen
 from gui.shopview import ShopView
 from gui.text import say
-from gui.widgets import habits
+from gui.widgets import deckcare, habits
+from gui.widgets.deckcare import DeckCare
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
 from gui.widgets.tray import Piece, Tray
 
 _CHAPTERS: dict[str, Callable[[ShopView], QWidget]] = {
     "week": chapters.week,
-    "promises": chapters.promises,
+    "promises": Promises,
+    "kept": keptchapter.chapter,
+    "care": deckcare.DeckCare,
     "decks": chapters.fittings,
     "prices": chapters.prices,
     "habits": habits.chapter,
@@ -36,6 +43,8 @@ class ShopScreen(Screen):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.view: ShopView | None = None
+        self._deck = ""
+        self._promises: Promises | None = None
         self.chapters = Tray("chapters", say("shop", "chapters"), always_lit=True)
         self.page: QScrollArea = scrolled(QWidget(), "page")
         self._lay_out()
@@ -61,11 +70,56 @@ class ShopScreen(Screen):
     def _turn(self, key: str) -> None:
         if self.view is None or key not in _CHAPTERS:
             return
+        made = _CHAPTERS[key](self.view)
+        self._listen(made)
         inside = QWidget()
         column = stacked(inside)
-        column.addWidget(_CHAPTERS[key](self.view))
+        column.addWidget(made)
         column.addStretch(1)
         self.page.setWidget(inside)
+
+    def _listen(self, made: QWidget) -> None:
+        """Chapters that can be worked in tell what is wanted."""
+        if isinstance(made, DeckCare):
+            made.decks.moved.connect(self._remember_deck)
+            if self._deck:
+                made.decks.stand_on(self._deck)
+            made.out_wanted.connect(self._take_out)
+            made.back_wanted.connect(self._put_back)
+            made.shut_wanted.connect(self._stay_shut)
+        if isinstance(made, Promises):
+            made.help_wanted.connect(self._ask_for_help)
+            self._promises = made
+
+    @Slot(str)
+    def _remember_deck(self, name: str) -> None:
+        self._deck = name
+
+    @Slot(str, str)
+    def _take_out(self, deck: str, why: str) -> None:
+        self._change(decks.broke_down, deck, why)
+
+    @Slot(str, str)
+    def _put_back(self, deck: str, why: str) -> None:
+        self._change(decks.back_in_service, deck, why)
+
+    @Slot(str)
+    def _stay_shut(self, why: str) -> None:
+        self._change(decks.stayed_shut, self.desk.clock().date(), why)
+
+    def _change(self, step: Callable[..., Fittings], *asked: object) -> None:
+        """One step on decks or days; every date is looked at anew afterwards."""
+        self.desk.work.run(
+            step, *asked, otherwise=self.show_failure, changes=frozenset({"shop", "jobs", "tapes"})
+        )
+
+    @Slot()
+    def _ask_for_help(self) -> None:
+        self.desk.work.ask(helping.with_the_queue, then=self._tell_help, otherwise=self.show_failure)
+
+    def _tell_help(self, found: tuple[Relief, ...]) -> None:
+        if self.chapters.current == "promises" and self._promises is not None:
+            self._promises.help.tell([each.sentence for each in found])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not scroll_by_page(self.page, event):

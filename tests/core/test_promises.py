@@ -67,7 +67,7 @@ def test_a_promise_knows_the_shop_it_was_made_against(desk: Desk) -> None:
     assert "VHS 1" in first.promise.footing.decks
     desk.shop.run(decks.broke_down, "VHS 1")
     changes = {kept.job.number: kept.changes for kept in desk.shop.ask(promises.under_review)}
-    assert changes[second.number] == ("VHS 1 is out of service since",)
+    assert changes[second.number] == ("VHS 1 is out of service",)
     assert "4 tapes wait in the shop, 0 did then" in changes[first.number]
 
 

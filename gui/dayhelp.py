@@ -1,0 +1,62 @@
+"""What would bring the day of the box forward: asked on the Counter by a key, forgotten when it changes."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import QObject, Signal
+
+from core import helping
+from core.errors import TapewrightError
+from core.inventory import Inventory
+from core.whatifs import WhatIf
+from gui.desk import Desk
+from gui.text import say, short_day
+from gui.widgets.helplines import HelpLines
+
+
+class DayHelp(QObject):
+    """Asks on the records' thread; an answer about a box that has changed since is dropped."""
+
+    failed = Signal(object)
+
+    def __init__(self, desk: Desk, lines: HelpLines, parent: QObject) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._lines = lines
+        self._asked = 0
+
+    def ask(self, box: Inventory) -> None:
+        """Work out what would help this box."""
+        self._asked += 1
+        self._lines.wait()
+        self._desk.work.ask(
+            helping.with_a_box,
+            box,
+            then=partial(self._answered, self._asked),
+            otherwise=partial(self._failed, self._asked),
+        )
+
+    def forget(self) -> None:
+        """The box is another one now."""
+        self._asked += 1
+        self._lines.hide()
+
+    def _answered(self, asked: int, found: tuple[WhatIf, ...]) -> None:
+        if asked == self._asked:
+            self._lines.tell([_line(each) for each in found])
+
+    def _failed(self, asked: int, failure: TapewrightError) -> None:
+        if asked == self._asked:
+            self._lines.hide()
+            self.failed.emit(failure)
+
+
+def _line(found: WhatIf) -> str:
+    """The change, the day it would make, and how many days that is sooner."""
+    assert found.day is not None
+    day = short_day(found.day)
+    if found.days_gained is None:
+        return say("shop", "help_a_day", change=found.change, day=day)
+    key = "help_sooner_one" if found.days_gained == 1 else "help_sooner"
+    return say("shop", key, change=found.change, day=day, days=found.days_gained)
