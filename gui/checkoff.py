@@ -38,6 +38,13 @@ class Checkoff:
         return tuple(tape for tape in self.job.tapes if tape.code in self.keys)
 
     @property
+    def to_tell(self) -> tuple[TapeRecord, ...]:
+        """The tapes to speak of: those checked off, else those that can go, else those that have gone."""
+        can_go = tuple(tape for tape in self.job.tapes if self.is_open(tape.code))
+        gone = tuple(tape for tape in self.job.tapes if tape.station is Station.HANDED_BACK)
+        return self.tapes or can_go or gone
+
+    @property
     def codes(self) -> tuple[TapeCode, ...]:
         return tuple(tape.code for tape in self.tapes)
 

@@ -12,6 +12,8 @@ from gui.text import say
 
 def sentences(tapes: Sequence[TapeRecord]) -> tuple[str, ...]:
     """The sentences for these tapes, in the order they are best said."""
+    if not tapes:
+        return (say("pickup", "tell_none"),)
     spliced = [tape for tape in tapes if tape.not_for_reuse]
     told = [_about_splice(tape) for tape in spliced]
     if spliced:
@@ -23,6 +25,11 @@ def sentences(tapes: Sequence[TapeRecord]) -> tuple[str, ...]:
 def unmarked(tapes: Iterable[TapeRecord]) -> tuple[TapeRecord, ...]:
     """Tapes whose not-for-reuse label nobody has confirmed yet."""
     return tuple(tape for tape in tapes if tape.not_for_reuse and tape.marked_at is None)
+
+
+def astray(tapes: Iterable[TapeRecord]) -> tuple[TapeRecord, ...]:
+    """Tapes that carry a not-for-reuse label which no longer belongs on them."""
+    return tuple(tape for tape in tapes if tape.label_astray)
 
 
 def _about_splice(tape: TapeRecord) -> str:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
 from core import paper_files
+from core.captured.report import CapturedFile
 from core.errors import Unavailable
 from core.records import Job, Pickup, ShopFront, TapeRecord
 from gui.text import say
@@ -22,6 +23,18 @@ def writing_mark(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> 
     """Answers with the file of one not-for-reuse mark, or raises Unavailable."""
     alone = replace(job, tapes=(tape,))
     return partial(_or_unavailable, partial(_mark, alone, front, folder), folder, "no_paper")
+
+
+def writing_files(
+    job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path
+) -> Callable[[], Path]:
+    """Answers with the delivery list of a job's files, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_files, job, files, front, folder), folder, "no_files_written")
+
+
+def _files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> Path:
+    (path,) = paper_files.of_files(job, files, front, paper_files.prepare(folder))
+    return path
 
 
 def _receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Path:

@@ -9,9 +9,10 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
-from core import bench, condition, donors, repairs
+from core import bench, condition, donors, recordings, repairs, tapes
+from core.captured.report import CapturedFile
 from core.errors import TapewrightError
-from core.names import DonorPart, Finding, Look
+from core.names import DonorPart, Finding, Look, TapeCode
 from core.records import Donor, Splice, TapeRecord
 from gui import pieces
 from gui.repairwords import lost
@@ -51,6 +52,11 @@ class BenchRepairs(QObject):
         """This tape is in hand now."""
         self._tape = tape
         self._work.ask(donors.fitting, tape.format, then=self._know_shelf)
+        self._work.ask(recordings.of_tape, tape.code, then=partial(self._know_files, tape.code))
+
+    def _know_files(self, code: TapeCode, files: tuple[CapturedFile, ...]) -> None:
+        if self._tape is not None and self._tape.code == code:
+            self._side.know_files(files)
 
     def _know_shelf(self, left: dict[DonorPart, int]) -> None:
         self._side.repair.know_shelf(left)
@@ -94,8 +100,23 @@ class BenchRepairs(QObject):
             self._do(bench.clear_finding, back.what, back.because, sentence=_taken_back)
         elif isinstance(back.what, Splice):
             self._do(bench.undo_splice, because=back.because, which=back.what, sentence=_taken_back)
+        elif isinstance(back.what, CapturedFile):
+            self._strike_file(back.what, back.because)
         else:
             self._do(repairs.strike, because=back.because, sentence=_taken_back)
+
+    def _strike_file(self, file: CapturedFile, because: str) -> None:
+        self._work.run(
+            recordings.strike,
+            file.tape,
+            because=because,
+            then=partial(self._file_struck, file),
+            otherwise=self._refused,
+        )
+
+    def _file_struck(self, file: CapturedFile, _: tuple[CapturedFile, ...]) -> None:
+        struck = partial(_titled, "capture", "struck", name=file.report.name)
+        self._work.ask(tapes.get, file.tape, then=partial(self._told, struck), otherwise=self._refused)
 
     # --- what else was tried -------------------------------------------------------------
 
@@ -168,8 +189,8 @@ Sentence = Callable[[TapeRecord], str]
 """What is said once a tape was changed."""
 
 
-def _titled(room: str, key: str, tape: TapeRecord) -> str:
-    return say(room, key, title=pieces.tape_title(tape))
+def _titled(room: str, key: str, tape: TapeRecord, **fill: str) -> str:
+    return say(room, key, title=pieces.tape_title(tape), **fill)
 
 
 def _spliced(tape: TapeRecord) -> str:

@@ -93,8 +93,10 @@ def times_in_twenty(chance: float) -> str:
 
 
 def since(then: datetime, now: datetime) -> str:
-    """How long ago, in words: ``12 min``, ``3 h``, ``2 days``."""
+    """How long ago, in words: ``under a minute``, ``12 min``, ``3 h``, ``2 days``."""
     gone = max(now - then, timedelta())
+    if gone < timedelta(minutes=1):
+        return "under a minute"
     if gone < timedelta(hours=1):
         return f"{int(gone.total_seconds() // 60)} min"
     if gone < timedelta(days=1):

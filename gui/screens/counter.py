@@ -43,8 +43,8 @@ class Counter(Screen):
 
     name = "Counter"
     kinds = frozenset({"jobs", "tapes", "shop"})
-    quote_changed = Signal(object)
-    """The `Quote` on the slip, or None for an empty slip."""
+    quote_changed = Signal(object, bool)
+    """The `Quote` on the slip, or None for an empty slip; and whether its day is its own."""
     job_booked = Signal(object)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
@@ -157,7 +157,7 @@ class Counter(Screen):
             parts.slip.show_quote(quote, is_settled=self._live.is_settled)
         parts.taking.show_price(quote.price if quote else None)
         parts.show_talk(quote, self._rows_of_questions())
-        self.quote_changed.emit(quote)
+        self.quote_changed.emit(quote, self._live.is_settled)
 
     def _rows_of_questions(self) -> list[int]:
         if self.quote is None or self._reading is None:
@@ -392,6 +392,8 @@ class Counter(Screen):
         parts.form.written.connect(draft.write_field)
         parts.form.went_on.connect(self.take_focus)
         parts.asking.answered.connect(self._take_answer)
+        parts.look_over.clicked.connect(self.look_over)
+        parts.measure.clicked.connect(self.measure_packs)
         self.looks.taken.connect(self._took_look)
         self.looks.row_unclear.connect(self._name_format_first)
         parts.taking.book_wanted.connect(self.book)

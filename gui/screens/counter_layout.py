@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.errors import WrongInput
 from core.records import Quote
@@ -55,7 +56,10 @@ class CounterLayout:
         """The next question, what must be told, or else the keys."""
         self.asking.show_questions(quote.questions if quote else (), rows)
         self.telling.show_quote(quote)
-        self.keys.setVisible(self.asking.isHidden() and self.telling.isHidden())
+        nothing_to_say = self.asking.isHidden() and self.telling.isHidden()
+        self.keys.setVisible(nothing_to_say)
+        for tool in (self.look_over, self.measure):
+            tool.setVisible(not nothing_to_say)  # else the keys themselves are told
 
     def show_message(self, reading: Reading | None, failure: WrongInput | None) -> None:
         """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
@@ -118,7 +122,12 @@ class CounterLayout:
         column = stacked(left, theme.UNIT)
         column.addWidget(self.form)
         column.addWidget(self.table, 1)
-        column.addWidget(self.message)
+        below = QHBoxLayout()
+        below.setSpacing(0)
+        below.addWidget(self.message, 1)
+        for tool in (self.look_over, self.measure):
+            below.addWidget(tool, 0, Qt.AlignmentFlag.AlignTop)
+        column.addLayout(below)
         column.addWidget(self._talk())
         return left
 
@@ -142,6 +151,17 @@ class CounterLayout:
         self.taking.setFixedHeight(round(7.5 * theme.UNIT))
         column.addWidget(self.taking)
         return right
+
+
+def _tool(words_on_it: str, key: actions.Key) -> QPushButton:
+    """A quiet word beneath the tray for a look at a cassette; its key works anywhere on the Counter."""
+    button = QPushButton(f"{say('counter', words_on_it)}   {key.keys}")
+    button.setObjectName(f"{key.name}-word")
+    button.setAccessibleName(key.words)
+    button.setProperty("role", "quiet")
+    button.setFont(theme.font(theme.SMALL))
+    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    return button
 
 
 def _told_keys() -> list[tuple[str, str]]:

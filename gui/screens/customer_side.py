@@ -41,6 +41,7 @@ class CustomerSide(QWidget):
         self._build()
         self.resize(1280, 800)
         self._latest: Quote | Job | None = None
+        self._is_settled = True
         self._write_quote(None)
 
     # --- what it shows -------------------------------------------------------------------
@@ -49,10 +50,10 @@ class CustomerSide(QWidget):
         """The shop's name at the head of the slip."""
         self.slip.show_front(front)
 
-    @Slot(object)
-    def show_quote(self, quote: Quote | None) -> None:
-        """Follow the slip of the Counter; None greets the next customer."""
-        self._latest = quote
+    @Slot(object, bool)
+    def show_quote(self, quote: Quote | None, is_settled: bool = True) -> None:
+        """Follow the slip of the Counter; None greets the next customer. An unsettled day says so."""
+        self._latest, self._is_settled = quote, is_settled
         if self.isVisible():
             self._write_quote(quote)
 
@@ -63,7 +64,7 @@ class CustomerSide(QWidget):
             self._how.setText(say("customer", "welcome_how"))
             self._tell(())
             return
-        self.slip.show_quote(quote)
+        self.slip.show_quote(quote, self._is_settled)
         count = len(quote.tapes)
         self._greeting.setText(say("customer", "tapes" if count > 1 else "tape", count=count))
         self._how.setText(say("customer", "how"))

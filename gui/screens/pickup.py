@@ -10,7 +10,8 @@ from PySide6.QtCore import QEvent, QObject, Qt, Slot
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget
 
-from core import bench, calls, decks, jobs, pickups
+from core import bench, calls, decks, jobs, pickups, recordings
+from core.captured.report import CapturedFile
 from core.errors import Refused, TapewrightError
 from core.names import CommandId, JobNumber
 from core.records import Fittings, Found, Job, Price, TapeRecord
@@ -37,6 +38,7 @@ class Pickup(Screen):
         self.list: Checkoff | None = None
         self._fittings: Fittings | None = None
         self._found: tuple[Found, ...] = ()
+        self._files: tuple[CapturedFile, ...] = ()
         self._command = CommandId("")
         self._handing_back = False
         self._build()
@@ -86,8 +88,10 @@ class Pickup(Screen):
         self.list = Checkoff(job)
         self._command = CommandId(uuid4().hex)
         self.handover.begin(job)
+        self._files = ()
         self._show_job()
         self._look_at_price(job)
+        self._look_for_files(job.number)
         self.box.clear()
         self._scanned_already(text)
         self.take_focus()
@@ -105,6 +109,7 @@ class Pickup(Screen):
         if self.list is not None and self.list.job.number == job.number:
             self._change(self.list.renewed(job))
             self._look_at_price(job)
+            self._look_for_files(job.number)
 
     def _look_at_price(self, job: Job) -> None:
         self.desk.work.ask(jobs.reprice, job.number, then=partial(self._reckon, job))
@@ -125,6 +130,7 @@ class Pickup(Screen):
         self.handover_area.hide()
         self.label_side.hide()
         self.again.hide()
+        self.files_button.hide()
 
     # --- checking off --------------------------------------------------------------------
 
@@ -170,10 +176,11 @@ class Pickup(Screen):
         all_open = len(checkoff.open_keys)
         counted = say("pickup", "counted", checked=len(checkoff.keys), all=all_open)
         self._count.setText(counted if all_open else say("pickup", "gone_home"))
-        self.handover.tell(checkoff.tapes or tuple(t for t in checkoff.job.tapes if checkoff.is_open(t.code)))
+        self.handover.tell(checkoff.to_tell)
         self.handover.name_what(checkoff.words)
         self.handover_area.show()
         self.again.setVisible(checkoff.has_gone)
+        self.files_button.setVisible(bool(self._files))
         self._ask_for_label()
 
     def _pieces(self, checkoff: Checkoff) -> list[Piece]:
@@ -187,30 +194,42 @@ class Pickup(Screen):
 
     # --- the label -----------------------------------------------------------------------
 
-    def _wanting_label(self) -> TapeRecord | None:
-        """The tape to be labelled next: where the keyboard stands, else the first one that goes."""
+    def _label_at_hand(self) -> TapeRecord | None:
+        """The tape whose label is to be seen to next: where the keyboard stands, else the first that goes.
+
+        A missing label comes first; nothing leaves without it, while one that is astray only has to come off.
+        """
         if self.list is None:
             return None
-        wanting = farewell.unmarked(t for t in self.list.job.tapes if self.list.is_open(t.code))
+        going = [tape for tape in self.list.job.tapes if self.list.is_open(tape.code)]
+        wanting = (*farewell.unmarked(going), *farewell.astray(going))
         here = [tape for tape in wanting if tape.code == self.tray.current]
         return (*here, *wanting)[0] if wanting else None
 
     @Slot()
     def _ask_for_label(self) -> None:
-        tape = self._wanting_label()
+        tape = self._label_at_hand()
         self.label_side.setVisible(tape is not None)
         if tape is not None:
             title = f"{pieces.tape_title(tape)} ({pieces.spaced(tape.code)})"
-            self._label_words.setText(say("pickup", "label_missing", title=title))
+            key = "label_astray" if tape.label_astray else "label_missing"
+            self._label_words.setText(say("pickup", key, title=title))
+            room, key = ("repair", "label_off") if tape.label_astray else ("pickup", "label_button")
+            self.label_button.setText(say(room, key))
 
     @Slot()
     def _mark(self) -> None:
-        tape = self._wanting_label()
+        tape = self._label_at_hand()
         if tape is not None:
-            self.desk.work.run(bench.mark, tape.code, then=self._marked, otherwise=self.show_failure)
+            step = bench.take_label_off if tape.label_astray else bench.mark
+            then = self._label_is_off if tape.label_astray else self._marked
+            self.desk.work.run(step, tape.code, then=then, otherwise=self.show_failure)
 
     def _marked(self, tape: TapeRecord) -> None:
         self.said.emit(say("pickup", "labelled", title=pieces.tape_title(tape)))
+
+    def _label_is_off(self, tape: TapeRecord) -> None:
+        self.said.emit(say("repair", "label_off_said", title=pieces.tape_title(tape)))
 
     # --- handing back --------------------------------------------------------------------
 
@@ -274,6 +293,30 @@ class Pickup(Screen):
         self.said.emit(say("pickup", "done", name=name, what=what, path=path))
         self.desk.show_file(path)
 
+    # --- the files -----------------------------------------------------------------------
+
+    def _look_for_files(self, number: JobNumber) -> None:
+        self.desk.work.ask(recordings.of_job, number, then=partial(self._know_files, number))
+
+    def _know_files(self, number: JobNumber, files: tuple[CapturedFile, ...]) -> None:
+        if self.list is not None and self.list.job.number == number:
+            self._files = files
+            self.files_button.setVisible(bool(files))
+
+    @Slot()
+    def _write_files(self) -> None:
+        if self.list is None or self._fittings is None:
+            return
+        self.desk.work.write_paper(
+            papers.writing_files(self.list.job, self._files, self._fittings.front, self.desk.papers),
+            then=self._files_written,
+            otherwise=self.show_failure,
+        )
+
+    def _files_written(self, path: Path) -> None:
+        self.said.emit(say("pickup", "files_written", path=path))
+        self.desk.show_file(path)
+
     # --- building ------------------------------------------------------------------------
 
     def _know_shop(self, fittings: Fittings) -> None:
@@ -292,6 +335,9 @@ class Pickup(Screen):
         self.again = QPushButton(say("pickup", "receipt_again"))
         self.again.setObjectName("receipt-again")
         give_key(self.again, "F7")
+        self.files_button = QPushButton(say("pickup", "files_button"))
+        self.files_button.setObjectName("list-of-files")
+        give_key(self.files_button, "F12")
         self.handover = Handover()
         self.handover_area = scrolled(self.handover)
         self._watch = ScanWatch(self)
@@ -321,6 +367,7 @@ class Pickup(Screen):
         column.addWidget(self._count)
         column.addWidget(self.tray, 1)
         column.addWidget(self.label_side)
+        column.addWidget(self.files_button)
         column.addWidget(self.again)
         return side
 
@@ -333,6 +380,7 @@ class Pickup(Screen):
         self._watch.scanned.connect(self.scan)
         self.label_button.clicked.connect(self._mark)
         self.again.clicked.connect(self._write_again)
+        self.files_button.clicked.connect(self._write_files)
         self.handover.wanted.connect(self._hand_back)
 
     # --- keys ----------------------------------------------------------------------------

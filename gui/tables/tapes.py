@@ -49,9 +49,9 @@ def columns() -> tuple[Column, ...]:
     """From the shell in the hand to the label on it; the play time is the shop's answer."""
     return (
         _typed("count", "Count", 56, right=True, hint="How many alike"),
-        _typed("format", "Format", 148, paint=_paint_format, hint="The shell on the counter"),
+        _typed("format", "Format", 142, paint=_paint_format, hint="The shell on the counter"),
         _typed("marking", "Marking", 72, hint="Printed on it: T-120, P6-120, DVM60"),
-        _typed("recorded_as", "Recorded", 86, hint="Another system in the same shell, when known"),
+        _typed("recorded_as", "Recorded", 76, hint="Another system in the same shell, when known"),
         _typed("speed", "Speed", 54, hint="SP, LP, EP; empty when nobody knows"),
         _typed("tv", "TV", 52, hint="NTSC or PAL, when this row differs from the box"),
         _typed("findings", "What is wrong", 130, many=True, paint=_paint_findings, hint="Commas between"),

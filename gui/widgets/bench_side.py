@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
+from core.captured.report import CapturedFile
 from core.records import TapeRecord
 from core.stations import Station
 from gui.text import say
@@ -23,6 +24,10 @@ from gui.widgets.takeback import TakeBack
 
 _PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 """Where there can be a file of a tape."""
+
+_AS_ASKED = (QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+_TURNED_AWAY = (QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Ignored)
+"""A page that is turned away asks for no height: the tallest form would make every page scroll."""
 
 _LABEL_WORDS = {False: ("bench", "label_button"), True: ("repair", "label_off")}
 """What the key of the label says, while the label is missing and while it no longer belongs there."""
@@ -48,6 +53,7 @@ class BenchSide(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._tape: TapeRecord | None = None
+        self._files: tuple[CapturedFile, ...] = ()
         self.moves = Moves()
         self.findings = FindingChooser()
         self.splice = SpliceForm()
@@ -83,17 +89,28 @@ class BenchSide(QWidget):
 
     def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
         """Everything that can be done to this tape now; ``decks`` are free and could play it."""
+        if self._tape is None or self._tape.code != tape.code:
+            self._files = ()
         self._tape = tape
         self.setEnabled(True)
         self.show()
         self.moves.offer(tape, decks)
         self.print_button.setVisible(tape.not_for_reuse)
         self.after.offer(tape)
-        self.back_button.setVisible(bool(tape.findings or tape.splices or tape.tried))
+        self._offer_taking_back(tape)
         self.file_button.setVisible(tape.station in _PLAYED)
         self.label_button.setText(say(*_LABEL_WORDS[tape.label_astray]))
         is_missing = tape.not_for_reuse and tape.marked_at is None
         self.label_button.setVisible(is_missing or tape.label_astray)
+
+    def know_files(self, files: tuple[CapturedFile, ...]) -> None:
+        """The files recorded from the tape in hand, oldest first."""
+        self._files = files
+        if self._tape is not None:
+            self._offer_taking_back(self._tape)
+
+    def _offer_taking_back(self, tape: TapeRecord) -> None:
+        self.back_button.setVisible(bool(tape.findings or tape.splices or tape.tried or self._files))
 
     @Slot()
     def rest(self) -> None:
@@ -128,7 +145,7 @@ class BenchSide(QWidget):
     def begin_take_back(self) -> None:
         """Turn to what can be taken back."""
         if self._tape is not None:
-            self.take_back.begin(self._tape)
+            self.take_back.begin(self._tape, self._files)
             self._turn(self.take_back)
             self.take_back.reason.setFocus()
 
@@ -149,6 +166,9 @@ class BenchSide(QWidget):
     def _turn(self, page: QWidget) -> None:
         """Show a page; a form has the room of the buttons, whose keys go on working."""
         is_form = page is not self.moves.aside
+        for each in self._pages.children():
+            if isinstance(each, QWidget):
+                each.setSizePolicy(*(_AS_ASKED if each is page else _TURNED_AWAY))
         self._pages.setCurrentWidget(page)
         self._deeds.setVisible(not is_form)
         self._back.setVisible(is_form)
@@ -174,6 +194,7 @@ class BenchSide(QWidget):
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)
         self._back.hide()
+        self._turn(self.moves.aside)
 
     def _connect(self) -> None:
         self.file_button.clicked.connect(self.begin_file)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
+from core.captured.report import CapturedFile
 from core.errors import WrongInput
 from core.names import Finding
 from core.records import Splice, TapeRecord, Tried
@@ -15,12 +17,14 @@ from gui.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Piece, Tray
 
+Standing = Finding | Splice | Tried | CapturedFile
+
 
 @dataclass(frozen=True, slots=True)
 class Back:
-    """What is taken back and why: a finding, a splice or the last repair."""
+    """What is taken back and why: a finding, a splice, the last repair or the last recorded file."""
 
-    what: Finding | Splice | Tried
+    what: Standing
     because: str
 
 
@@ -33,7 +37,7 @@ class TakeBack(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._choices: dict[str, Finding | Splice | Tried] = {}
+        self._choices: dict[str, Standing] = {}
         self.list = Tray("take-back-choices", say("bench", "take_back"), always_lit=True)
         self.list.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.reason = QLineEdit()
@@ -48,10 +52,10 @@ class TakeBack(QWidget):
         column.addWidget(labelled(self.reason, say("bench", "take_back_why")))
         column.addWidget(button)
 
-    def begin(self, tape: TapeRecord) -> None:
-        """Offer what can be taken back on this tape."""
+    def begin(self, tape: TapeRecord, files: Sequence[CapturedFile] = ()) -> None:
+        """Offer what can be taken back on this tape; of its files, oldest first, only the last."""
         self.reason.clear()
-        standing: tuple[Finding | Splice | Tried, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:])
+        standing: tuple[Standing, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
         self.list.lay([Piece(key, _words(each), _more(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
@@ -71,7 +75,9 @@ class TakeBack(QWidget):
         return self.list.steered_by(event)
 
 
-def _words(what: Finding | Splice | Tried) -> str:
+def _words(what: Standing) -> str:
+    if isinstance(what, CapturedFile):
+        return say("capture", "not_its_file", name=what.report.name)
     if isinstance(what, Finding):
         return say("bench", "no_longer", finding=what.words)
     if isinstance(what, Splice):
@@ -79,5 +85,5 @@ def _words(what: Finding | Splice | Tried) -> str:
     return say("repair", "strike_repair", what=what.words)
 
 
-def _more(what: Finding | Splice | Tried) -> str:
+def _more(what: Standing) -> str:
     return what.note if isinstance(what, Tried) else ""

@@ -22,7 +22,7 @@ from gui.widgets import timestrip
 from gui.widgets.capture import told
 from tests.support.booked import line
 from tests.support.clips import Scene, made
-from tests.support.screens import Place, press, type_in
+from tests.support.screens import Place, press, press_text, type_in
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 
@@ -114,6 +114,30 @@ def test_a_file_is_read_seen_and_attached_without_a_mouse(
     (kept,) = place.records.shop.ask(recordings.of_tape, code)
     assert kept.report.name == film.name
     assert place.records.shop.ask(tapes.get, code).played_minutes == pytest.approx(7 / 60, abs=0.01)
+    assert QApplication.focusWidget() is screen.box
+
+
+def test_the_last_file_is_struck_out_by_keys_and_stays_in_the_history(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    assert screen.side.back_button.isHidden()
+    place.records.shop.run(recordings.attach, code, REPORT)
+    place.records.shop.run(recordings.attach, code, replace(REPORT, name="of another.mp4", sha256="cd" * 32))
+    screen.refresh()
+    place.settle()
+    place.settle()
+    press(Qt.Key.Key_F10)
+    assert [piece.title for piece in screen.side.take_back.list.pieces] == ["of another.mp4 is not its file"]
+    press(Qt.Key.Key_Return)
+    assert "Why is it taken back?" in place.told
+    press_text("the neighbour's tape")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    assert [each.report for each in place.records.shop.ask(recordings.of_tape, code)] == [REPORT]
+    assert "of another.mp4 is struck out" in place.told
+    told_of = " ".join(each.words for each in place.records.shop.ask(tapes.history, code))
+    assert "the neighbour's tape" in told_of
     assert QApplication.focusWidget() is screen.box
 
 

@@ -425,6 +425,20 @@ def test_the_window_says_that_a_slip_is_not_booked(clerk: Clerk, place: Place) -
     assert "not booked" in place.window.windowTitle()
 
 
+def test_both_looks_at_a_cassette_can_be_found_while_a_question_is_asked(clerk: Clerk, place: Place) -> None:
+    clerk.count(count="6", format="vh")
+    place.settle()
+    assert not clerk.counter.parts.asking.isHidden()
+    said = {
+        button.text() for button in (clerk.button("look-over-row-word"), clerk.button("measure-packs-word"))
+    }
+    assert said == {"Look over   Ctrl+L", "Measure packs   Ctrl+M"}
+    clerk.counter.parts.table.put_cursor(0, 0)
+    clerk.button("look-over-row-word").click()
+    assert clerk.counter.looks.look_over.isVisible()
+    clerk.counter.looks.look_over.close()
+
+
 # --- room, names, reach ------------------------------------------------------------------
 
 

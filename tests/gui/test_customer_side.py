@@ -13,7 +13,7 @@ from gui.widgets.band import Band
 from gui.widgets.dots import Dots
 from tests.support.booked import line
 from tests.support.counting import ALT, Clerk, clerk_at
-from tests.support.screens import Place, press
+from tests.support.screens import Place, press, press_text
 
 
 @pytest.fixture
@@ -47,6 +47,19 @@ def test_it_follows_the_slip_key_by_key(side: CustomerSide, clerk: Clerk) -> Non
     assert side.slip.price_words == clerk.price
     assert side.slip.day_words == clerk.day
     assert "Your 2 tapes" in words_on(side)
+
+
+def test_a_day_that_is_still_worked_out_is_not_promised_to_the_customer(
+    side: CustomerSide, clerk: Clerk, place: Place
+) -> None:
+    clerk.count(count="3", format="vh", marking="t120")
+    press_text("40")
+    press(Qt.Key.Key_Return)
+    press_text("hi8")
+    assert "Working out the day" in words_on(side)
+    assert "19 times" not in words_on(side)
+    place.qtbot.waitUntil(lambda: "Working out the day" not in words_on(side), timeout=5000)
+    assert side.slip.day_words == clerk.day
 
 
 def test_it_shows_the_number_once_the_box_is_booked(side: CustomerSide, clerk: Clerk) -> None:

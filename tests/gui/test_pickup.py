@@ -7,7 +7,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
-from core import bench, jobs, pickups, tapes
+from core import bench, jobs, pickups, recordings, tapes
+from core.captured.report import Report, Sound
 from core.names import Finding, Join
 from core.records import Job
 from core.stations import Station
@@ -16,6 +17,18 @@ from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import Place, press, press_text, type_in
 
+REPORT = Report(
+    name="garden party.mp4",
+    size_bytes=4_690_980_000,
+    sha256="ab" * 32,
+    seconds=600.0,
+    has_picture=True,
+    sound=Sound.PRESENT,
+    stretches=(),
+    keep_from=0.0,
+    keep_to=600.0,
+    billable_minutes=10.0,
+)
 CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 
 
@@ -276,6 +289,40 @@ def test_one_hand_over_is_carried_out_once_however_often_the_key_is_pressed(
     assert len(place.records.shop.ask(pickups.of_job, job.number)) == 1
     assert len(place.shown_files) == 1
     assert place.told.startswith("Done")
+
+
+def test_the_list_of_files_is_written_when_there_are_any(place: Place, screen: Pickup, job: Job) -> None:
+    find(place, screen, job.number)
+    assert screen.files_button.isHidden()
+    place.records.shop.run(recordings.attach, job.tapes[0].code, REPORT)
+    screen.refresh()
+    place.settle()
+    place.settle()
+    press(Qt.Key.Key_F12)
+    place.settle()
+    place.settle()
+    (path,) = place.shown_files
+    assert path.name == f"files-{job.number}.pdf"
+    assert REPORT.name in words_of_paper(path.read_bytes())
+    assert str(path) in place.told
+
+
+def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: Pickup, job: Job) -> None:
+    waiting = place.records.book(line(findings=(Finding.SNAPPED,)), name="Bo Elm")
+    find(place, screen, waiting.number)
+    assert screen.handover.said == ("No tape of this job is ready to go home yet.",)
+    press(Qt.Key.Key_Escape)
+    find(place, screen, job.number)
+    spliced = job.tapes[1].code
+    place.records.shop.run(bench.mark, spliced)
+    scan(place, spliced)
+    press(Qt.Key.Key_S, ALT)
+    hand_back(place)
+    for tape in (job.tapes[0],):
+        scan(place, tape.code)
+        press(Qt.Key.Key_S, ALT)
+        hand_back(place)
+    assert any("spliced" in sentence for sentence in screen.handover.said), "it stays true once it has gone"
 
 
 def test_several_matches_are_chosen_by_key(place: Place, screen: Pickup, job: Job) -> None:
