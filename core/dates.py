@@ -18,6 +18,8 @@ from core.records import Chance, Promise
 
 CURVE_DAYS = 40
 CURVE_ENDS_AT = 0.999
+_OFTEN = "{often}"
+"""Where a sentence says how often it is so."""
 DUST = 1e-6
 """Minutes by which arithmetic may miss a closing."""
 
@@ -162,17 +164,19 @@ def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
         group = _group(done, before)
         groups[group] = groups.get(group, 0.0) + share
     words, share = max(groups.items(), key=lambda group: group[1])
-    return (words if share > 0.95 else f"{words} ({chances.words(share)})",)
+    often = "" if share > 0.95 else f" {chances.words(share)}"
+    return (words.replace(_OFTEN, often),)
 
 
 def _group(done: Done, before: Before | None) -> str:
     decks = done.step.suited.decks
     if done.benched > 0.5:
-        return "the bench: the last tape waits to be looked over or repaired"
+        return f"the bench: the last tape waits to be looked over or repaired{_OFTEN}"
     count, ahead = len(decks), before.waiting.get(decks, 0) if before else 0
     machines = "one deck plays" if count == 1 else f"{count} decks play"
-    queue = f"; {ahead} {'tape waits' if ahead == 1 else 'tapes wait'} for them already" if ahead else ""
-    return f"{machines} {done.step.suited.words}, and the last tape is done there{queue}"
+    there = "it" if count == 1 else "them"
+    queue = f"; {ahead} {'tape waits' if ahead == 1 else 'tapes wait'} for {there} already" if ahead else ""
+    return f"{machines} {done.step.suited.words}, and the last tape is done there{_OFTEN}{queue}"
 
 
 def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
@@ -190,8 +194,8 @@ def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tup
         return ()
     machines = "one deck" if len(bound.decks) == 1 else f"{len(bound.decks)} decks"
     return (
-        f"about {bound.minutes / 60:.0f} hours of play have {machines} to themselves and no other: "
-        f"{_openings(least - first + 1)} at least, and the date allows {_openings(planned - first + 1)}",
+        f"about {bound.minutes / 60:.0f} hours of play can be done on {machines} only: at least "
+        f"{_openings(least - first + 1)}, and the date allows {planned - first + 1}",
     )
 
 

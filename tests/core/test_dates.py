@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
+import pytest
 
-from core.dates import Asked, chance_by, chances_by, finish_of, promise_of
+from core.dates import Asked, Before, chance_by, chances_by, finish_of, promise_of
 from core.deck_choice import Suited
 from core.hours import calendar
 from core.plan import Done, Step
@@ -75,3 +77,31 @@ def test_scenarios_that_never_end_count_against_every_date() -> None:
     assert made.day is None
     assert made.p50 == date(2026, 3, 3)
     assert made.held_by[0] == "no date within 730 days can be promised: by then it is ready 16 times in 20"
+
+
+@pytest.mark.parametrize(
+    ("waiting", "sentence"),
+    [
+        (0, "one deck plays VHS, and the last tape is done there"),
+        (1, "one deck plays VHS, and the last tape is done there; 1 tape waits for it already"),
+        (5, "one deck plays VHS, and the last tape is done there; 5 tapes wait for it already"),
+    ],
+)
+def test_what_holds_a_date_is_said_in_whole_words(waiting: int, sentence: str) -> None:
+    asked = Asked(DAYS, 540.0, TUESDAY, 0.9)
+    made = promise_of(finish_of([done(0, 1)]), asked, Before({(0,): waiting}, {}))
+    assert made.held_by[0] == sentence
+
+
+def test_what_holds_a_date_in_most_scenarios_says_in_how_many() -> None:
+    others = replace(done(0, 0, 0, 2), step=replace(STEP, suited=Suited((1, 2), "Hi8")))
+    made = promised(done(1, 1, 1, 1), others)
+    assert made.held_by[0] == "one deck plays VHS, and the last tape is done there 15 times in 20"
+
+
+def test_work_bound_to_few_decks_is_set_beside_the_opening_days() -> None:
+    asked = Asked(DAYS, 540.0, TUESDAY, 0.9)
+    made = promise_of(finish_of([done(3, 3)]), asked, Before({(0,): 5}, {(0,): 20 * 60.0}))
+    assert made.held_by[1] == (
+        "about 20 hours of play can be done on one deck only: at least 3 opening days, and the date allows 4"
+    )
