@@ -303,6 +303,11 @@ class Crew(Floor):
             self._check_from[line] = now
             self._check_part[line] = self._place_of(part)
         for deck, ends, part in begun.playing:
+            if self._loaded[deck].any():  # two tapes are said to be on it: the second goes on by itself
+                line = int(self._made[0])
+                self._check_from[line], self._check_part[line] = ends, self._place_of(part)
+                self._made += 1
+                continue
             self._due[deck] = ends
             self._loaded[deck] = True
             self._on[deck] = self._place_of(part)

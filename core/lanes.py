@@ -21,7 +21,6 @@ from numpy.typing import NDArray
 from core.hours import Calendar, Minutes, always_open
 from core.slots import Places, Slots, slots_of
 
-
 OVERLONG_WITHIN = 30.0
 """Minutes after an opening in which a tape longer than any opening is begun (an assumption)."""
 

@@ -137,13 +137,16 @@ def promise(
     rush: bool = False,
     needed_by: date | None = None,
     shop: ShopHabits = STARTING,
+    rests_hours: float = 0.0,
 ) -> Promise:
     """The date for a new box behind the queue; a rush box goes ahead of all that is not rush.
 
     Within the box, tapes that fit the fewest decks go first, then the longest. Tapes that no deck in
-    service plays are left out of the date and named in ``held_by``.
+    service plays are left out of the date and named in ``held_by``. ``rests_hours``: how long a cold box
+    must wait before it may be played (`core.acclimatise.hours_to_wait`).
     """
-    steps = in_sequence([_quoted_step(tape, load.fittings, shop) for tape in tapes])
+    rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
+    steps = in_sequence([_quoted_step(tape, load.fittings, shop, rests_until) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
     behind = Plan(ahead, load.ways)
     finish = _finish(behind.take(steps))
@@ -265,7 +268,7 @@ def _queued_step(tape: QueuedTape, fittings: Fittings, calendar: hours.Calendar)
     )
 
 
-def _quoted_step(tape: QuotedTape, fittings: Fittings, shop: ShopHabits) -> Step:
+def _quoted_step(tape: QuotedTape, fittings: Fittings, shop: ShopHabits, rests_until: float) -> Step:
     draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
     return Step(
         key=draws.key(tape.line, tape.n),
@@ -275,4 +278,5 @@ def _quoted_step(tape: QuotedTape, fittings: Fittings, shop: ShopHabits) -> Step
         bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
         plays=plays,
         drawn_as=drawn_as(facts(draft), shop, tape.minutes),
+        rests_until=rests_until,
     )

@@ -14,7 +14,7 @@ from core import plan
 from core.dates import chance_by
 from core.names import JobNumber
 from core.ranges import Range, exactly
-from core.records import Fittings, Opening, Promise
+from core.records import Expected, Fittings, Opening, Outage, Promise
 from core.stations import Station
 from core.turnaround import QueuedTape, bench_minutes, chance_of, is_overlong, load, promise, standing
 from tests.support.shops import CANNOT, TUESDAY, WEEKDAYS, deck, fittings, queued, quoted, repaired
@@ -219,6 +219,72 @@ def test_repairs_take_time_at_the_bench_before_a_tape_plays() -> None:
 def test_a_tape_that_cannot_be_played_is_only_looked_over() -> None:
     made = ask(tapes=[quoted(verdict=CANNOT, minutes=exactly(0))])
     assert (made.day, made.stated) == (date(2026, 3, 3), 1.0)
+
+
+# --- what may come between --------------------------------------------------------------------
+
+
+def cold(**changes: object) -> QueuedTape:
+    return replace(queued(1, minutes=exactly(120)), **changes)  # type: ignore[arg-type]
+
+
+def test_a_cold_box_is_played_when_it_has_come_to_the_room() -> None:
+    shop = load(ONE_DECK, [], TUESDAY)
+    tapes = box(1, exactly(120))
+    assert promise(shop, tapes, rests_hours=5).day == date(2026, 3, 3)
+    assert promise(shop, tapes, rests_hours=26).day == date(2026, 3, 4)
+    queue = [cold(rests_until=TUESDAY + timedelta(hours=26))]
+    made = standing(load(ONE_DECK, queue, TUESDAY), JobNumber("000001"))
+    assert made is not None
+    assert made.day == date(2026, 3, 4)
+
+
+def test_a_deck_out_by_plan_is_not_counted_on_until_it_is_back() -> None:
+    away = replace(ONE_DECK, outages=(Outage("VHS", date(2026, 3, 3), date(2026, 3, 6)),))
+    made = ask(away, tapes=box(1, exactly(60)))
+    assert made.day == date(2026, 3, 9)
+
+
+@pytest.mark.parametrize(
+    "expected",
+    [
+        Expected(hours_between_failures=20.0, hours_to_repair=48.0),
+        Expected(rush_boxes_a_week=6.0, tapes_in_a_rush_box=6.0),
+        Expected(unplanned_closures=0.15),
+    ],
+)
+def test_what_a_shop_reckons_with_makes_its_dates_later_or_less_sure(expected: Expected) -> None:
+    queue = [queued(n, minutes=WIDE, job=n // 5) for n in range(40)]
+    calm, wary = ask(queue=queue), ask(replace(ONE_DECK, expected=expected), queue)
+    assert calm.day is not None
+    assert wary.day is None or wary.day > calm.day
+    assert chance_by(wary, calm.day) < calm.stated - 0.1
+
+
+def test_rush_boxes_to_come_delay_no_rush_box() -> None:
+    busy = replace(ONE_DECK, expected=Expected(rush_boxes_a_week=6.0, tapes_in_a_rush_box=6.0))
+    assert ask(busy, rush=True) == ask(rush=True)
+
+
+@pytest.mark.parametrize("by_hand", [True, False])
+def test_a_queue_of_every_kind_is_planned_either_way(by_hand: bool) -> None:
+    wary = replace(fittings(), expected=Expected(50.0, 24.0, 2.0, 5.0, 0.02), people=1)
+    queue = [
+        queued(n, ("vhs", "hi8")[n % 2], WIDE, station, job=n // 4, rush=n % 7 == 0)
+        for n, station in enumerate(list(Station) * 4)
+    ]
+    shop = load(wary, [replace(tape, bench_minutes=9.0) for tape in queue], TUESDAY, by_hand=by_hand)
+    made = [standing(shop, number) for number, finish in shop.jobs.items() if len(finish.at)]
+    assert len(made) > 8
+    assert all(each is not None and each.day is not None for each in made)
+
+
+def test_one_deck_plays_one_tape_and_it_is_the_one_that_was_named() -> None:
+    decks = fittings(deck("VHS 1", "vhs"), deck("VHS 2", "vhs"))
+    playing = cold(station=Station.PLAYING, deck="VHS 2", since=TUESDAY)
+    free = load(decks, [playing], TUESDAY, by_hand=False).after_all.lanes.free
+    assert (free[0] == 540).all()
+    assert (free[1] > 540 + 100).all()
 
 
 # --- bad shops ------------------------------------------------------------------------------
