@@ -91,7 +91,7 @@ class Counter(Screen):
         self.keep_now()
 
     def take_focus(self) -> None:
-        self.parts.table.setFocus()
+        self.parts.bring(self.parts.table)
 
     def _stand_in(self, now: Present) -> None:
         self._live.present = now

@@ -75,13 +75,12 @@ class CounterLayout:
         if row is None:
             self.bring(self.form.fields[name])
         else:
-            self.table.setFocus()
+            self.bring(self.table)
             self.table.put_cursor(row, self.rows.column_named(name))
 
     def bring(self, field: QWidget) -> None:
         """Give a field the keyboard and bring it into sight."""
-        field.setFocus()
-        self._columns.ensureWidgetVisible(field)
+        self._columns.bring(field)
 
     def _words(self, reading: Reading | None, failure: WrongInput | None) -> tuple[str, bool]:
         here = self.table.currentIndex()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
+from PySide6.QtCore import QEvent, QObject, Qt, Slot
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -34,9 +34,6 @@ class Columns(QScrollArea):
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(2 * theme.UNIT)
         _dress_area(self, inside)
-        self._once_laid_out = QTimer(self)
-        self._once_laid_out.setSingleShot(True)
-        self._once_laid_out.timeout.connect(self._bring_field)
         app = QApplication.instance()
         assert isinstance(app, QApplication)
         app.focusChanged.connect(self._follow)
@@ -72,7 +69,6 @@ class Columns(QScrollArea):
                 self._box.setAlignment(column, middle)
             if isinstance(column, Sheet):
                 column.unroll(narrow)
-        self._once_laid_out.start()
 
     @Slot()
     def _follow_on(self) -> None:
@@ -82,16 +78,15 @@ class Columns(QScrollArea):
     @Slot(QWidget, QWidget)
     def _follow(self, _: QWidget | None, now: QWidget | None) -> None:
         if now is not None and self.isAncestorOf(now):
-            self.ensureWidgetVisible(now, 0, 4 * theme.UNIT)
-            self._once_laid_out.start()  # a page turned in this moment has no place yet
+            self._show_field(now)
 
-    @Slot()
-    def _bring_field(self) -> None:
-        """The field with the keyboard, where the layout has put it by now."""
-        field = QApplication.focusWidget()
-        if field is not None and self.isAncestorOf(field):
-            self._box.activate()
-            self.ensureWidgetVisible(field, 0, 4 * theme.UNIT)
+    def bring(self, field: QWidget) -> None:
+        """Give a field the keyboard and bring it into sight, even when it has the keyboard already."""
+        field.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._show_field(field)
+
+    def _show_field(self, field: QWidget) -> None:
+        self.ensureWidgetVisible(field, 0, 4 * theme.UNIT)
 
 
 class Sheet(QScrollArea):

@@ -68,6 +68,14 @@ def test_so_is_a_field_that_was_made_in_the_same_moment_and_has_no_place_yet(wid
     assert in_sight(wide, made)
 
 
+def test_a_field_that_has_the_keyboard_already_is_brought_back_after_scrolling_away(wide: Wide) -> None:
+    wide.fields[-1].setFocus()
+    wide.columns.verticalScrollBar().setValue(0)
+    assert not in_sight(wide, wide.fields[-1])
+    wide.columns.bring(wide.fields[-1])
+    assert in_sight(wide, wide.fields[-1])
+
+
 def test_the_field_stays_in_sight_when_the_window_becomes_narrow(wide: Wide) -> None:
     wide.resize(900, 1800)
     QApplication.processEvents()
