@@ -143,6 +143,11 @@ def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
     chain.append(unit, "box ready", "everything of this job is ready", job=row.job.number)
 
 
+def is_done(job: Job) -> bool:
+    """Whether the shop has done for every tape what it can."""
+    return all(tape.station in DONE for tape in job.tapes)
+
+
 def record(unit: Unit) -> Reliability:
     """How the promises of this shop turned out, the newest `NEWEST` of them."""
     return reliability(judged(unit))

@@ -6,20 +6,21 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core import calls, jobs, promises
 from core.errors import TapewrightError
-from core.promises import Kept
+from core.promises import Kept, is_done
 from core.records import Found, Job
 from gui import theme
 from gui.desk import Desk
 from gui.pieces import found_piece, tape_pieces, to_call_piece
 from gui.screens.screen import Screen
-from gui.text import say
+from gui.text import day, say, times_in_twenty
 from gui.widgets.agreement import Agreed, AgreementForm
 from gui.widgets.answer import Answer
 from gui.widgets.layouts import Columns, give_key, labelled, stacked, words
+from gui.widgets.newday import NewDayForm
 from gui.widgets.tray import Tray
 
 _PAUSE = 90
@@ -118,6 +119,7 @@ class Phone(Screen):
         if chosen is None:
             return
         self._chosen = chosen
+        self.new_day_button.setVisible(not is_done(chosen.job))
         self.answer.tell(chosen)
         self.tapes.lay(tape_pieces(chosen.job.tapes, self.desk.clock()))
         self._tapes_words.show()
@@ -133,8 +135,9 @@ class Phone(Screen):
             self._matches_words.setText(say("phone", "others", count=len(self._found)))
         self._matches_side.setVisible(len(self.matches.pieces) > (0 if waiting else 1))
         self.agree_button.setVisible(bool(self._found))
-        self.agreement.hide()
+        self._put_forms_away()
         if not self._found:
+            self.new_day_button.hide()
             self.tapes.lay([])
             self.tapes.hide()
             self._tapes_words.hide()
@@ -144,6 +147,7 @@ class Phone(Screen):
     @Slot()
     def _begin_agreement(self) -> None:
         if self._chosen is not None and self._found:
+            self._put_forms_away()
             self.agreement.show()
             self.agreement.begin(self._chosen.job)
 
@@ -161,13 +165,45 @@ class Phone(Screen):
             )
 
     def _was_agreed(self, who: str, _: Job) -> None:
-        self.agreement.hide()
+        self._put_forms_away()
         self.take_focus()
         self.said.emit(say("phone", "agreed_said", who=who))
 
+    # --- a new day -----------------------------------------------------------------------
+
+    @Slot()
+    def _begin_new_day(self) -> None:
+        if self._chosen is not None and self._found:
+            self._put_forms_away()
+            self.new_day.show()
+            self.new_day.begin(self._chosen.job)
+
+    @Slot(str, str)
+    def _promise_again(self, reason: str, who: str) -> None:
+        if self._chosen is not None:
+            self.desk.work.run(
+                promises.renew,
+                self._chosen.job.number,
+                reason,
+                agreed_with=who or None,
+                then=self._was_promised,
+                otherwise=self.show_failure,
+            )
+
+    def _was_promised(self, job: Job) -> None:
+        self._put_forms_away()
+        self.take_focus()
+        assert job.promise.day is not None
+        when, times = day(job.promise.day), times_in_twenty(job.promise.stated)
+        self.said.emit(say("phone", "new_day_said", day=when, times=times, who=job.customer.name))
+
+    def _put_forms_away(self) -> None:
+        self.agreement.hide()
+        self.new_day.hide()
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and self.agreement.isVisible():
-            self.agreement.hide()
+        if event.key() == Qt.Key.Key_Escape and (self.agreement.isVisible() or self.new_day.isVisible()):
+            self._put_forms_away()
             self.take_focus()
             return
         super().keyPressEvent(event)
@@ -206,6 +242,13 @@ class Phone(Screen):
         self.agreement = AgreementForm()
         self.agreement.agreed.connect(self._agree)
         self.agreement.refused.connect(self.refused)
+        self.new_day_button = QPushButton(say("phone", "new_day_button"))
+        self.new_day_button.setObjectName("new-day-button")
+        give_key(self.new_day_button, "F7")
+        self.new_day_button.clicked.connect(self._begin_new_day)
+        self.new_day = NewDayForm()
+        self.new_day.wanted.connect(self._promise_again)
+        self.new_day.refused.connect(self.refused)
 
     def _lay_out(self) -> None:
         outer = stacked(self)
@@ -219,8 +262,13 @@ class Phone(Screen):
         side = QWidget()
         column = stacked(side)
         column.addWidget(self.answer)
-        column.addWidget(self.agree_button)
+        deeds = QHBoxLayout()
+        deeds.setSpacing(theme.UNIT)
+        deeds.addWidget(self.agree_button, 1)
+        deeds.addWidget(self.new_day_button, 1)
+        column.addLayout(deeds)
         column.addWidget(self.agreement)
+        column.addWidget(self.new_day)
         column.addWidget(self._tapes_words)
         column.addWidget(self.tapes, 1)
         column.addStretch(0)

@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from core import calls, jobs, tapes
+from core import calls, jobs, promises, tapes
 from core.names import JobNumber
 from core.records import Found
 from core.stations import Station
@@ -208,3 +208,55 @@ def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: 
     assert phone.box.text() == chosen
     assert phone.tapes.pieces[0].key.startswith(chosen)
     assert "will not be kept" in phone.answer._chance.text()
+
+
+# --- a new day ---------------------------------------------------------------------------
+
+
+def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phone) -> None:
+    before = place.records.shop.ask(jobs.get, JobNumber("000018")).promise
+    place.records.clock.go_on(days=20)
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F7)
+    press_text("the deck was out")
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    first, again = place.records.shop.ask(promises.said, JobNumber("000018"))
+    assert first.promise == before
+    assert (again.reason, again.agreed_with) == ("the deck was out", "Ada Fenwick")
+    assert "Promised now: " in place.told
+    assert not phone.new_day.isVisible()
+    assert QApplication.focusWidget() is phone.box
+    assert "late" not in phone.answer.spoken
+
+
+def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F7)
+    phone.new_day.who.setFocus()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "Why the day changes" in place.told
+    assert QApplication.focusWidget() is phone.new_day.reason
+    assert len(place.records.shop.ask(promises.said, JobNumber("000018"))) == 1
+    press(Qt.Key.Key_Escape)
+    assert not phone.new_day.isVisible()
+
+
+def test_one_form_is_open_at_a_time(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F7)
+    press(Qt.Key.Key_F6)
+    assert (phone.agreement.isVisible(), phone.new_day.isVisible()) == (True, False)
+
+
+def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: Phone) -> None:
+    for tape in place.records.shop.ask(jobs.get, JobNumber("000018")).tapes:
+        place.records.bring_to(tape, Station.READY)
+    assert not phone.new_day_button.isVisible()
+    ask(place, phone, "000018")
+    assert not phone.new_day_button.isVisible()
+    ask(place, phone, "000026")
+    assert phone.new_day_button.isVisible()
