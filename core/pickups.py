@@ -58,6 +58,16 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[Pickup, ...]:
     return tuple(row.record for row in rows)
 
 
+def labels_astray(handed: Pickup) -> tuple[str, ...]:
+    """A sentence for each tape that went with a not-for-reuse label which no longer belongs on it."""
+    return tuple(
+        f"Tape {tape.code} carries a not-for-reuse label though no splice is left on it. "
+        "Take the label off the cassette before it goes."
+        for tape in handed.handed_back
+        if tape.label_astray
+    )
+
+
 # --- what goes ---------------------------------------------------------------------------
 
 

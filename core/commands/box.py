@@ -75,7 +75,8 @@ def hand_back(call: Call) -> Reply:
     done = f"Job {handed.job.number} is handed back"
     written, note = papers.after(done, place, lambda folder: paper_files.of_pickup(handed, front, folder))
     receipt = written[0] if written else None
-    return Reply(answers.pickup(handed, receipt), plain_text.pickup(handed, receipt), note=note)
+    notes = " ".join((*pickups.labels_astray(handed), *([note] if note else [])))
+    return Reply(answers.pickup(handed, receipt), plain_text.pickup(handed, receipt), note=notes)
 
 
 def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...], ShopHabits]:

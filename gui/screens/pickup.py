@@ -202,7 +202,7 @@ class Pickup(Screen):
         if self.list is None:
             return None
         going = [tape for tape in self.list.job.tapes if self.list.is_open(tape.code)]
-        wanting = (*farewell.unmarked(going), *farewell.astray(going))
+        wanting = farewell.unmarked(going) or farewell.astray(going)
         here = [tape for tape in wanting if tape.code == self.tray.current]
         return (*here, *wanting)[0] if wanting else None
 
