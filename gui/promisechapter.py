@@ -23,10 +23,10 @@ class Promises(QWidget):
         self.ask.setObjectName("shop-help")
         give_key(self.ask, "F6")
         self.ask.clicked.connect(self._ask)
-        self.ask.setVisible(bool(view.promises))
         self.help = HelpLines("shop-help-lines")
         column = stacked(self)
         column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignLeft)
+        self.ask.setVisible(bool(view.promises))  # only now: without a place it would open as a window
         column.addWidget(self.help)
         column.addWidget(chapters.promises(view))
 
