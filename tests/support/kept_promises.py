@@ -44,7 +44,7 @@ class Given:
     p90: float | None
     """The lead that nine of ten keep, read between two closings of the curve."""
     ahead: float
-    """Likely hours of deck time before it and in it."""
+    """Likely hours of work before it and in it, for each deck of the format that has most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,11 +123,19 @@ class _Book:
         here = _moment(now)
         load = turnaround.load(self.fittings, _queue(lived), here)
         made = turnaround.promise(load, [_quoted(tape) for tape in box.tapes], box.rush)
-        ahead = sum(tape.new.likely for tape in lived.waiting) + sum(tape.new.likely for tape in box.tapes)
-        self.given.append((box, made, ahead / 60))
+        self.given.append((box, made, _ahead(lived, box) / 60))
 
     def outcome(self) -> list[Given]:
         return [_given(box, made, ahead) for box, made, ahead in self.given]
+
+
+def _ahead(lived: Year, box: Box) -> float:
+    """Likely minutes of work for each deck of a format, its own included; of its formats the most."""
+    found = []
+    for format in {tape.new.format for tape in box.tapes}:
+        tapes = [tape for tape in [*lived.waiting, *box.tapes] if tape.new.format == format]
+        found.append(sum(tape.new.likely for tape in tapes) / sum(format in plays for plays in DECKS))
+    return max(found)
 
 
 def _given(box: Box, made: turnaround.Promise, ahead: float) -> Given:
