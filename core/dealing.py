@@ -121,12 +121,12 @@ class _Deal:
             self._take(np.full(len(at), place), at, _of(tape.ready, at))
         failed, self._failed = self._failed, {}
         for lots in failed.values():
-            tape, at, when = (np.concatenate(column) for column in zip(*lots, strict=True))
+            again, at, when = (np.concatenate(column) for column in zip(*lots, strict=True))
             while len(at):
                 first = np.unique(at, return_index=True)[1]
-                self._take(tape[first], at[first], when[first])
+                self._take(again[first], at[first], when[first])
                 rest = np.setdiff1d(np.arange(len(at)), first)
-                tape, at, when = tape[rest], at[rest], when[rest]
+                again, at, when = again[rest], at[rest], when[rest]
 
     def _take(self, tape: Places, at: Places, ready: Ready) -> None:
         """Plays one tape in each scenario of ``at``, all planned alike; first what goes before it."""

@@ -91,7 +91,7 @@ class Floor:
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
         left = ~self._gone[:, :-1].T
-        for tape in _where(left.any(axis=1)):
+        for tape in _where(np.asarray(left.any(axis=1))):
             self._ends[self._part[tape], left[tape]] = NEVER
         for tapes, since in zip(self._again, self._again_since, strict=True):
             at = _where(since < RETIRED)
