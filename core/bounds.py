@@ -1,4 +1,4 @@
-"""What no plan can beat: the deck time of the tapes that only some decks can play, shared among those decks."""
+"""What no plan can beat: deck time that only some decks can give, shared among those decks."""
 
 from __future__ import annotations
 
