@@ -18,23 +18,36 @@ from core import (
     captures,
     decks,
     demo_script,
+    donors,
     fittings,
     inventory_file,
     jobs,
     paper_files,
     pickups,
     pricebook,
+    promises,
     quoting,
+    repairs,
     resources,
     signature_file,
     tapes,
-    turnaround,
 )
 from core.demo_script import Act
 from core.inventory_file import Reading
-from core.names import CommandId, Finding, JobNumber, Join
+from core.names import (
+    CommandId,
+    DonorPart,
+    Finding,
+    FormatName,
+    JobNumber,
+    Join,
+    Look,
+    Speed,
+    TvSystem,
+)
 from core.records import Fittings, Job, TapeRecord
 from core.shop import Shop
+from core.shown import Shown
 from core.stations import Station
 
 FILE = "demo.sqlite"
@@ -96,11 +109,12 @@ class _Play:
 
     def carry_out(self, act: Act) -> None:
         self._clock.at = act.at.astimezone(UTC)
-        self._shop.who = _COUNTER if act.does in ("book", "hand-back") else _BENCH
-        if act.does == "book":
-            self._book(act)
-        elif act.does == "hand-back":
-            self._hand_back(act)
+        self._shop.who = _COUNTER if act.does in ("book", "hand-back", "promise") else _BENCH
+        of_job = {"book": self._book, "hand-back": self._hand_back, "promise": self._promise}
+        if act.does in of_job:
+            of_job[act.does](act)
+        elif act.does == "shelve":
+            _shelve(self._shop, act.details)
         else:
             for tape in self._meant(act):
                 _AT_THE_BENCH[act.does](self._shop, tape, act.details)
@@ -113,7 +127,7 @@ class _Play:
             box,
             book=pricebook.in_force(here.date()),
             fittings=self._fittings,
-            load=turnaround.load(self._fittings, self._shop.ask(decks.queue), here),
+            load=self._shop.ask(promises.load),
             now=here,
             shop=self._shop.ask(captures.habits),
         )
@@ -139,6 +153,13 @@ class _Play:
         )
         self.papers += paper_files.of_pickup(handed, self._fittings.front, self._folder)
 
+    def _promise(self, act: Act) -> None:
+        """A date said again; the customer hears why."""
+        details = act.details
+        self._shop.run(
+            promises.renew, self._numbers[act.job], details["because"], agreed_with=details["told"]
+        )
+
     def _meant(self, act: Act) -> tuple[TapeRecord, ...]:
         job: Job = self._shop.ask(jobs.get, self._numbers[act.job])
         return tuple(tape for tape in job.tapes if act.means(tape))
@@ -152,6 +173,16 @@ def _move(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
         findings=tuple(Finding(name) for name in details.get("findings", ())),
         minutes=details.get("minutes"),
         note=details.get("note", ""),
+        shown=_shown(details),
+    )
+
+
+def _shown(details: Mapping[str, Any]) -> Shown:
+    speed, recorded_as, tv = (details.get(name) for name in demo_script.SHOWN)
+    return Shown(
+        Speed(speed) if speed else None,
+        FormatName(recorded_as) if recorded_as else None,
+        TvSystem(tv) if tv else None,
     )
 
 
@@ -163,7 +194,8 @@ def _splice(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
     shop.run(
         bench.splice,
         tape.code,
-        at_minutes=details["at_minutes"],
+        at_minutes=details.get("at_minutes"),
+        at_metres=details.get("at_metres"),
         cut_cm=details["cut_cm"],
         joined_with=Join(details["joined_with"]),
     )
@@ -173,11 +205,44 @@ def _mark(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
     shop.run(bench.mark, tape.code)
 
 
+def _strike(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(bench.undo_splice, tape.code, because=details["because"])
+
+
+def _take_label_off(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(bench.take_label_off, tape.code)
+
+
+def _repair(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    part = details.get("part")
+    shop.run(
+        repairs.record,
+        tape.code,
+        details["repair"],
+        succeeded=details["held"],
+        part=DonorPart(part) if part else None,
+        note=details.get("note", ""),
+    )
+
+
+def _look(shop: Shop, tape: TapeRecord, details: Mapping[str, Any]) -> None:
+    shop.run(repairs.look, tape.code, Look(details["verdict"]))
+
+
+def _shelve(shop: Shop, details: Mapping[str, Any]) -> None:
+    name, part = FormatName(details["format"]), DonorPart(details["part"])
+    shop.run(donors.add, name, part, details["count"], came_from=details["came_from"])
+
+
 _AT_THE_BENCH: Mapping[str, Callable[[Shop, TapeRecord, Mapping[str, Any]], None]] = {
     "move": _move,
     "start": _start,
     "splice": _splice,
     "mark": _mark,
+    "strike": _strike,
+    "label-off": _take_label_off,
+    "repair": _repair,
+    "look": _look,
 }
 
 

@@ -14,8 +14,12 @@ from zoneinfo import ZoneInfo
 from core import hours
 from core.records import Fittings, TapeRecord
 
+THE_SHOP = -1
+"""In the place of a job, for what is done to none."""
 SEEN_AT = time(15, 0)
 """The times of today are written for a day that is seen at this hour."""
+SHOWN = ("speed", "recorded_as", "tv")
+"""What a deck may have shown of the tapes it played."""
 _DAYS_BACK = 40
 """Far enough to find ten open days behind any holidays."""
 _CHECK_MINUTES = 12
@@ -24,7 +28,7 @@ _CHECK_MINUTES = 12
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """One thing somebody does. ``job`` counts from 0; ``details`` are the words of the script."""
+    """One thing somebody does. ``job`` counts from 0, or is `THE_SHOP`; ``details`` are words of the script."""
 
     at: datetime
     job: int
@@ -79,12 +83,17 @@ def boxes(script: Path) -> tuple[bytes, ...]:
 def acts(script: Path, on: Days) -> tuple[Act, ...]:
     """Everything that happens, in the order of time; booking is the first act of each job."""
     found = [act for number, job in enumerate(_jobs(script)) for act in _acts_of(number, job, on)]
+    found += [Act(on.moment(each["at"]), THE_SHOP, "shelve", "", each) for each in _page(script)["donor"]]
     return tuple(sorted(found, key=lambda act: act.at))
 
 
 def _jobs(script: Path) -> list[dict[str, Any]]:
-    jobs: list[dict[str, Any]] = tomllib.loads(script.read_text(encoding="utf-8"))["job"]
+    jobs: list[dict[str, Any]] = _page(script)["job"]
     return jobs
+
+
+def _page(script: Path) -> dict[str, Any]:
+    return tomllib.loads(script.read_text(encoding="utf-8"))
 
 
 def _acts_of(number: int, job: Mapping[str, Any], on: Days) -> Iterable[Act]:
@@ -97,10 +106,11 @@ def _acts_of(number: int, job: Mapping[str, Any], on: Days) -> Iterable[Act]:
 def _played(act: Act) -> Iterable[Act]:
     """Tapes played one after another on one deck, each checked and found ready."""
     at = act.at
+    shown = {name: act.details[name] for name in SHOWN if name in act.details}
     for tape, minutes in zip(act.tapes.split(), act.details["minutes"], strict=True):
         yield Act(at, act.job, "start", tape, act.details)
         at += timedelta(minutes=minutes + 1)
-        yield Act(at, act.job, "move", tape, {"to": "being-checked", "minutes": minutes})
+        yield Act(at, act.job, "move", tape, {"to": "being-checked", "minutes": minutes, **shown})
         yield Act(at + timedelta(minutes=_CHECK_MINUTES), act.job, "move", tape, {"to": "ready"})
         at += timedelta(minutes=2)
 

@@ -11,10 +11,22 @@ from zoneinfo import ZoneInfo
 import phonenumbers
 import pytest
 
-from core import backup, decks, demo, demo_script, fittings, jobs, pickups, resources
+from core import (
+    backup,
+    captures,
+    decks,
+    demo,
+    demo_script,
+    donors,
+    fittings,
+    jobs,
+    pickups,
+    promises,
+    resources,
+)
 from core.demo import Made
 from core.errors import Refused
-from core.names import CommandId
+from core.names import CommandId, Speed
 from core.records import Job, Signature, TapeRecord
 from core.shop import Shop
 from core.stations import Station
@@ -74,6 +86,30 @@ def test_the_tape_without_its_mark_cannot_leave(shop: Shop) -> None:
             signature=Signature("Carmen Oduya"),
             command=CommandId("test"),
         )
+
+
+def test_the_bench_has_its_stories(shop: Shop) -> None:
+    tapes = all_tapes(shop)
+    assert any(splice.in_leader for tape in tapes for splice in tape.splices)
+    assert any(tape.struck and not tape.not_for_reuse for tape in tapes)
+    assert not any(tape.label_astray for tape in tapes)
+    tried = [[one.succeeded for one in tape.tried] for tape in tapes if tape.tried]
+    assert tried == [[False, True]]
+    assert sum(donor.count for donor in shop.ask(donors.stock)) == 17  # one lid of eighteen parts was used
+
+
+def test_what_the_decks_showed_is_evidence(shop: Shop) -> None:
+    sentences = " ".join(each.sentence for each in shop.ask(captures.evidence))
+    assert "of your last 15 VHS (NTSC) were SP" in sentences
+    assert {tape.speed for tape in shop.ask(captures.played)} >= {Speed.SP, Speed.EP}
+
+
+def test_one_date_was_said_again_with_a_reason(shop: Shop) -> None:
+    job = next(job for job in all_jobs(shop) if job.customer.name == "Dorrit Halvorsen")
+    first, again = shop.ask(promises.said, job.number)
+    assert (first.reason, again.agreed_with) == ("", "Dorrit Halvorsen")
+    assert again.reason
+    assert again.promise == job.promise
 
 
 def test_one_job_was_handed_back_with_a_signature_and_paid(shop: Shop) -> None:
