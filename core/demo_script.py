@@ -28,7 +28,7 @@ _CHECK_MINUTES = 12
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """One thing somebody does. ``job`` counts from 0, or is `THE_SHOP`; ``details`` are words of the script."""
+    """One thing somebody does. ``job`` counts from 0, or is `THE_SHOP`; ``details`` are of the script."""
 
     at: datetime
     job: int
