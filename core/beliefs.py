@@ -57,8 +57,8 @@ def gathered(cases: Iterable[tuple[float, float]]) -> Points:
 def weighed(values: NDArray[np.float64], weights: NDArray[np.float64]) -> Points:
     """Like `gathered`, for many values: equal to a billionth is the same."""
     found, places = np.unique(values.round(9), return_inverse=True)
-    shares = np.bincount(places, weights=weights)
-    shares /= shares.sum()
+    sums = np.bincount(places, weights=weights)
+    shares = sums / sums.sum()
     kept = shares > 0
     return tuple(zip(found[kept].tolist(), shares[kept].tolist(), strict=True))
 
