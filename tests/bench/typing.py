@@ -71,9 +71,9 @@ def _counter(folder: Path) -> Counter:
     counter.show()
     work.open()
     counter.enter()
-    _wait_until(lambda: work.is_idle)
+    wait_until(lambda: work.is_idle)
     counter.draft.begin(Box(rows=tuple(islice(cycle(ROWS), 40)), name="A. Example", phone="2025550142"))
-    _wait_until(lambda: counter.quote is not None and len(counter.quote.tapes) == 40)
+    wait_until(lambda: counter.quote is not None and len(counter.quote.tapes) == 40)
     return counter
 
 
@@ -114,7 +114,8 @@ def _typed(field: QLineEdit, keys: str = LETTERS) -> list[float]:
     return taken
 
 
-def _wait_until(is_so: Callable[[], bool]) -> None:
+def wait_until(is_so: Callable[[], bool]) -> None:
+    """Lets the window work until it is so, or tells that it took too long."""
     deadline = time.monotonic() + PATIENCE_S
     while not is_so():
         if time.monotonic() > deadline:
