@@ -17,6 +17,7 @@ MEASUREMENTS = (
     "capture",
     "playtime",
     "durability",
+    "keys",
     "turnaround",
 )
 
