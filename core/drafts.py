@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import json
 
-from core import wire
+from core import jobs, wire
 from core.customers import text
 from core.errors import WrongInput
 from core.inventory import Inventory
+from core.names import CommandId
+from core.records import Job, Quote
 from core.tables import DraftRow
 from core.typed import Box
 from core.unit import Unit
@@ -36,6 +38,13 @@ def kept(unit: Unit, key: str) -> Box | Inventory | None:
     """The draft of one counter as it was last kept."""
     row = unit.session.get(DraftRow, _named(key))
     return None if row is None else _read(row.written)
+
+
+def book(unit: Unit, key: str, quote: Quote, *, command: CommandId, deposit_minor: int) -> Job:
+    """Books the quote of a counter and throws its draft away: a power cut leaves one or the other."""
+    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor)
+    keep(unit, key, None)
+    return job
 
 
 def _read(written: str) -> Box | Inventory:

@@ -1,28 +1,16 @@
-"""Booking a box: the draft goes as the job comes, then the papers are written and shown."""
+"""The papers of a box that was just booked: written on the paper thread, shown when asked for."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
 
-from core import drafts, jobs, paper_files
+from core import paper_files
 from core.errors import TapewrightError
-from core.names import CommandId
-from core.records import Job, Quote, ShopFront
+from core.records import Job, ShopFront
 from gui.desk import Desk
 from gui.text import say
-
-if TYPE_CHECKING:
-    from core.unit import Unit
-
-
-def book(unit: Unit, quote: Quote, command: CommandId, deposit_minor: int, draft: str) -> Job:
-    """Book and throw the draft away in one transaction: a power cut leaves one or the other."""
-    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor)
-    drafts.keep(unit, draft, None)
-    return job
 
 
 class BookingPapers(QObject):

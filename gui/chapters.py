@@ -13,9 +13,9 @@ from core.names import FormatName, Speed
 from core.pricebook import CaptureRate, PriceBook, Way
 from core.promises import Kept
 from core.records import Deck, Fittings
+from core.shopview import COMING_DAYS, ShopView
 from core.stations import Station
 from gui import text, theme
-from gui.shopview import COMING_DAYS, ShopView
 from gui.text import day, money, say, times_in_twenty
 from gui.widgets.deckweek import DeckWeek, legend
 from gui.widgets.facts import Facts

@@ -5,8 +5,8 @@ from __future__ import annotations
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
+from core.shopview import ShopView
 from gui import theme
-from gui.shopview import ShopView
 from gui.text import day, say
 from gui.widgets.keptrecord import DecileBars, KeptStrip, in_words
 from gui.widgets.layouts import rule, slip, stacked, words

@@ -11,8 +11,8 @@ from datetime import datetime
 
 from core.errors import WrongInput
 from core.inventory import Inventory
+from core.present import Present
 from core.records import Quote
-from gui.present import Present
 
 MOST_AT_ONCE = 12
 """Tapes up to which the day is worked out at every key; above, it follows when the keys pause."""

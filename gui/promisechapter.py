@@ -5,8 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QPushButton, QWidget
 
+from core.shopview import ShopView
 from gui import chapters
-from gui.shopview import ShopView
 from gui.text import say
 from gui.widgets.helplines import HelpLines
 from gui.widgets.layouts import give_key, stacked

@@ -10,13 +10,14 @@ from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
-from core import drafts
+from core import drafts, present
 from core.errors import TapewrightError, WrongInput
 from core.inventory import Inventory
 from core.names import CommandId
+from core.present import Present
 from core.records import Job, Question, Quote
 from core.typed import Box
-from gui import actions, bookingpapers, present
+from gui import actions
 from gui.bookingpapers import BookingPapers
 from gui.box import Reading, answered, box_of, read_box, read_row
 from gui.dayhelp import DayHelp
@@ -24,7 +25,6 @@ from gui.desk import Desk
 from gui.draft import Draft
 from gui.livequote import LiveQuote
 from gui.looking import CounterLooks
-from gui.present import Present
 from gui.screens.counter_layout import CounterLayout
 from gui.screens.screen import Screen
 from gui.tables.tapes import Tape
@@ -313,11 +313,11 @@ class Counter(Screen):
         self._booking = self.draft.box
         self._command = self._command or CommandId(str(uuid.uuid4()))
         self.desk.work.run(
-            bookingpapers.book,
-            self._live.fresh(self._reading.inventory, self.desk.clock()),
-            self._command,
-            deposit,
+            drafts.book,
             self._draft_key,
+            self._live.fresh(self._reading.inventory, self.desk.clock()),
+            command=self._command,
+            deposit_minor=deposit,
             then=self._was_booked,
             otherwise=self._was_not_booked,
         )

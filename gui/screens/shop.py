@@ -8,14 +8,14 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from core import decks, helping
+from core import decks, helping, shopview
 from core.records import Fittings
 from core.relief import Relief
-from gui import chapters, keptchapter, shopview, theme
+from core.shopview import ShopView
+from gui import chapters, keptchapter, theme
 from gui.desk import Desk
 from gui.promisechapter import Promises
 from gui.screens.screen import Screen
-from gui.shopview import ShopView
 from gui.text import say
 from gui.widgets import deckcare, habits
 from gui.widgets.deckcare import DeckCare

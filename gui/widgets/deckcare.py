@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core import pace
 from core.records import Deck
+from core.shopview import ShopView
 from core.tally import Outage
 from gui import theme
-from gui.shopview import ShopView
 from gui.text import day, moment, say
 from gui.widgets.facts import Facts
 from gui.widgets.layouts import Slip, give_key, labelled, rule, words

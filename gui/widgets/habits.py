@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from core import habits, learning
 from core.learning import Evidence
+from core.shopview import ShopView
 from gui import theme
-from gui.shopview import ShopView
 from gui.text import say
 from gui.widgets.facts import Facts, as_sentence
 from gui.widgets.layouts import rule, slip, words

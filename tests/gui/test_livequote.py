@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
+from core import present
 from core.inventory import Inventory, TapeLine
 from core.names import FormatName
-from gui import present
 from gui.livequote import MOST_AT_ONCE, LiveQuote
 from tests.support.booked import Desk, line
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import TYPE_CHECKING
 
 from core import captures, decks, deckweek, hours, pricebook, promises, tally
 from core.deckweek import Week
@@ -15,9 +14,7 @@ from core.promises import Kept
 from core.records import Expected, Fittings
 from core.reliability import Reliability
 from core.tally import Outage, ShutDay
-
-if TYPE_CHECKING:
-    from core.unit import Unit
+from core.unit import Unit
 
 COMING_DAYS = 60
 

@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, datetime
-from typing import TYPE_CHECKING
 
 from core import captures, hours, pricebook, promises, quoting, turnaround
 from core.habits import STARTING, ShopHabits
 from core.inventory import Inventory
 from core.pricebook import PriceBook
 from core.records import Fittings, Quote
-
-if TYPE_CHECKING:
-    from core.unit import Unit
+from core.unit import Unit
 
 
 @dataclass(frozen=True, slots=True, eq=False)
