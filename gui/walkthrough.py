@@ -19,10 +19,14 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
 from core import demo, resources
+from core.captured.report import Kind, Report, Sound, Stretch
+from core.stations import Station
 from core.typed import Box, Row
 from gui import theme
 from gui.furnishing import Furnishing, furnish
+from gui.screens.bench import Bench
 from gui.screens.counter import Counter
+from gui.screens.shop import ShopScreen
 from gui.window import Window
 
 NOW = "2026-03-11T15:00:00-06:00"
@@ -46,6 +50,28 @@ _BOX = Box(
     tv="NTSC",
     copies="files on a stick",
 )
+
+
+_CHECKED = Station.BEING_CHECKED.words.capitalize()
+_FILE = Report(
+    name="000042 0119 family.mp4",
+    size_bytes=4_690_980_000,
+    sha256="9f86d081884c7d65" * 4,
+    seconds=6105.2,
+    has_picture=True,
+    sound=Sound.PARTLY,
+    stretches=(
+        Stretch(Kind.BLUE, 0.0, 312.4),
+        Stretch(Kind.SILENT, 0.0, 312.4),
+        Stretch(Kind.FROZEN, 2400.0, 2460.0),
+        Stretch(Kind.SILENT, 3000.0, 3420.0),
+        Stretch(Kind.BLACK, 5800.0, 6105.2),
+    ),
+    keep_from=311.4,
+    keep_to=5801.0,
+    billable_minutes=91.49,
+)
+"""What the reading of an invented file would say: no recording is made for a picture."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -109,6 +135,12 @@ class Walk:
         _type("vh")
         yield self._take(window, f"{look}-1-counter-offers")
         counter.draft.begin(replace(_BOX, rows=_BOX.rows[1:]))
+        _settle(furnished)
+        counter.parts.table.put_cursor(0, 0)
+        counter.measure_packs()
+        yield from self._dialog(counter.looks.packs, f"{look}-7-packs", "31\r24.5\r")
+        counter.look_over()
+        yield from self._dialog(counter.looks.look_over, f"{look}-7-look-over", "\r\r")
         yield from self._customer_side(window, furnished, look)
         counter.parts.telling.told.setChecked(True)
         counter.book()
@@ -134,6 +166,37 @@ class Walk:
             _type(f"{text}\r" if text else "")
             _settle(furnished)
             yield self._take(window, f"{look}-{number}-{name}")
+            if name == "bench":
+                yield from self._recorded_file(window, furnished, look)
+            if name == "shop":
+                yield from self._chapters(window, furnished, look)
+
+    def _dialog(self, dialog: QWidget, name: str, keys: str) -> Iterator[Path]:
+        """A window over the screen, as it opens and a few keys later."""
+        QApplication.processEvents()
+        yield self._take(dialog, name)
+        _type(keys)
+        yield self._take(dialog, f"{name}-2")
+        dialog.close()
+
+    def _recorded_file(self, window: Window, furnished: Furnishing, look: str) -> Iterator[Path]:
+        bench = window.screen_named("bench")
+        assert isinstance(bench, Bench)
+        heading = next(n for n, piece in enumerate(bench.list.pieces) if piece.title == _CHECKED)
+        bench.take(bench.list.pieces[heading + 1].key)
+        _settle(furnished)
+        bench.side.begin_file()
+        bench.side.file.show_report(_FILE)
+        yield self._take(window, f"{look}-3-bench-file")
+        bench.side.rest()
+
+    def _chapters(self, window: Window, furnished: Furnishing, look: str) -> Iterator[Path]:
+        shop = window.screen_named("shop")
+        assert isinstance(shop, ShopScreen)
+        for place, piece in enumerate(shop.chapters.pieces[1:], 1):
+            shop.chapters.stand_on(piece.key)
+            _settle(furnished)
+            yield self._take(window, f"{look}-5-shop-{place}-{piece.key}")
 
     def _take(self, widget: QWidget, name: str) -> Path:
         path = self._folder / f"{name}{'' if self._scale == 1 else f'@{self._scale:g}x'}.png"

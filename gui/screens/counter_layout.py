@@ -160,6 +160,7 @@ def _tool(words_on_it: str, key: actions.Key) -> QPushButton:
     button.setProperty("role", "quiet")
     button.setFont(theme.font(theme.SMALL))
     button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    button.setFixedHeight(3 * theme.UNIT)
     return button
 
 
