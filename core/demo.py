@@ -15,7 +15,6 @@ from zoneinfo import ZoneInfo
 
 from core import (
     bench,
-    captures,
     decks,
     demo_script,
     donors,
@@ -24,9 +23,8 @@ from core import (
     jobs,
     paper_files,
     pickups,
-    pricebook,
+    present,
     promises,
-    quoting,
     repairs,
     resources,
     signature_file,
@@ -123,14 +121,7 @@ class _Play:
         here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
         reading = Reading(here.date(), customer_needed=True)
         box = inventory_file.read(self._boxes[act.job], f"demo box {act.job + 1}", reading)
-        quote = quoting.quote(
-            box,
-            book=pricebook.in_force(here.date()),
-            fittings=self._fittings,
-            load=self._shop.ask(promises.load),
-            now=here,
-            shop=self._shop.ask(captures.habits),
-        )
+        quote = self._shop.ask(present.read).quote(box, act.at)
         command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor
         job = self._shop.run(jobs.book, quote, command=command, deposit_minor=deposit)

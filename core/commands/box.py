@@ -18,11 +18,10 @@ from core import (
 )
 from core.commands import papers
 from core.commands.call import Call, Reply, contents
-from core.habits import STARTING, ShopHabits
 from core.inventory import Inventory
 from core.inventory_file import Reading
 from core.names import JobNumber, TapeCode
-from core.records import Fittings, Quote, Signature
+from core.records import Fittings, Quote, ShopFront, Signature
 
 if TYPE_CHECKING:
     from core.shop import Shop
@@ -34,7 +33,7 @@ def quote(call: Call) -> Reply:
         quoted = quote_of(call, data, fittings.new_shop())
     else:
         with call.open() as shop:
-            quoted = quote_of(call, data, *_ground(shop))
+            quoted = _quote_here(call, data, shop)
     return Reply(answers.quote(quoted), plain_text.quote(quoted))
 
 
@@ -45,11 +44,11 @@ def book(call: Call) -> Reply:
     if not call.has_shop:  # a wrong file is refused before a shop is made for it
         _inventory(call, data, fittings.new_shop(), customer_needed=True)
     with call.open(create=True) as shop:
-        quoted = quote_of(call, data, *_ground(shop), customer_needed=True)
+        quoted = _quote_here(call, data, shop, customer_needed=True)
         place = papers.folder(call)
         deposit = call.asked.deposit_minor
         job = shop.run(jobs.book, quoted, command=call.command(), deposit_minor=deposit)
-        front = _ground(shop)[0].front
+        front = _front(shop)
     done = f"Job {job.number} is booked"
     written, note = papers.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
     return Reply(answers.book(job, written), plain_text.book(job, written), note=note)
@@ -61,7 +60,7 @@ def hand_back(call: Call) -> Reply:
     asked = call.asked
     signature = _signature(call)
     with call.open() as shop:
-        front = _ground(shop)[0].front
+        front = _front(shop)
         place = papers.folder(call)
         handed = shop.run(
             pickups.hand_back,
@@ -79,35 +78,33 @@ def hand_back(call: Call) -> Reply:
     return Reply(answers.pickup(handed, receipt), plain_text.pickup(handed, receipt), note=notes)
 
 
-def _ground(shop: Shop) -> tuple[Fittings, tuple[turnaround.QueuedTape, ...], ShopHabits]:
-    """What a quote stands on: the shop's fittings, its queue, and what it has learned."""
-    from core import captures, decks, promises
-
-    return shop.ask(promises.reckoned), shop.ask(decks.queue), shop.ask(captures.habits)
-
-
-def quote_of(
-    call: Call,
-    data: bytes,
-    fitted: Fittings,
-    queue: tuple[turnaround.QueuedTape, ...] = (),
-    learned: ShopHabits = STARTING,
-    *,
-    customer_needed: bool = False,
-) -> Quote:
-    """The quote of the inventory file in ``data`` at the call's moment; stores nothing."""
+def quote_of(call: Call, data: bytes, fitted: Fittings) -> Quote:
+    """The quote of the inventory file in ``data`` in an empty shop with these fittings."""
     now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
     return quoting.quote(
-        _inventory(call, data, fitted, customer_needed=customer_needed),
+        _inventory(call, data, fitted),
         book=pricebook.in_force(now.date()),
         fittings=fitted,
-        load=turnaround.load(fitted, queue, now),
+        load=turnaround.load(fitted, (), now),
         now=now,
-        shop=learned,
     )
 
 
-def _inventory(call: Call, data: bytes, fitted: Fittings, *, customer_needed: bool) -> Inventory:
+def _quote_here(call: Call, data: bytes, shop: Shop, *, customer_needed: bool = False) -> Quote:
+    """The quote of this shop as it is now, on the same ground as the window's; stores nothing."""
+    from core import decks, present
+
+    box = _inventory(call, data, shop.ask(decks.fittings), customer_needed=customer_needed)
+    return shop.ask(present.read).quote(box, call.clock())
+
+
+def _front(shop: Shop) -> ShopFront:
+    from core import decks
+
+    return shop.ask(decks.fittings).front
+
+
+def _inventory(call: Call, data: bytes, fitted: Fittings, *, customer_needed: bool = False) -> Inventory:
     today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
     reading = Reading(today, fitted.holiday_country or "US", customer_needed)
     return inventory_file.read(data, call.asked.file, reading)

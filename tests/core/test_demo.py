@@ -22,6 +22,7 @@ from core import (
     jobs,
     pickups,
     promises,
+    quoting,
     resources,
 )
 from core.demo import Made
@@ -102,6 +103,13 @@ def test_what_the_decks_showed_is_evidence(shop: Shop) -> None:
     sentences = " ".join(each.sentence for each in shop.ask(captures.evidence))
     assert "of your last 15 VHS (NTSC) were SP" in sentences
     assert {tape.speed for tape in shop.ask(captures.played)} >= {Speed.SP, Speed.EP}
+
+
+def test_the_last_box_was_quoted_by_what_the_shop_had_learned(shop: Shop) -> None:
+    job = next(job for job in all_jobs(shop) if job.customer.name == "Jonas Teague")
+    box, learned = job.quote.inventory, shop.ask(captures.habits)
+    assert job.quote.tapes == quoting.quoted_tapes(box, learned)
+    assert job.quote.tapes != quoting.quoted_tapes(box)
 
 
 def test_one_date_was_said_again_with_a_reason(shop: Shop) -> None:
