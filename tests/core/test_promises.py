@@ -80,6 +80,20 @@ def test_whoever_would_come_first_is_called_first(desk: Desk) -> None:
     assert desk.shop.ask(promises.under_review)[-1].job.number == later.number
 
 
+def test_the_earliest_day_is_called_before_a_later_one_that_is_less_sure(desk: Desk) -> None:
+    """The customer of the first may stand at the counter sooner."""
+    soon, lost = desk.book(line(count=9, speed=None)), desk.book(line(count=40), name="Bo Ek")
+    day = next(chance.day for chance in soon.promise.chances if 0.05 < chance.by < 0.9)
+    for job, later in ((soon, 0), (lost, 1)):
+        said = replace(job.promise, day=day + timedelta(days=later), stated=1.0)
+        desk.shop.run(jobs.agree, job.number, "so be it", "Ada", promise=said)
+    first, second = desk.shop.ask(promises.under_review)
+    assert [first.job.number, second.job.number] == [soon.number, lost.number]
+    assert first.chance is not None
+    assert second.chance is not None
+    assert first.chance > second.chance
+
+
 # --- said again --------------------------------------------------------------------------
 
 
