@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.captured.report import CapturedFile
 from core.records import TapeRecord
@@ -16,7 +16,7 @@ from gui.widgets.afterrepair import AfterRepair
 from gui.widgets.capture import CapturePanel
 from gui.widgets.deedbutton import DeedButton
 from gui.widgets.findings import FindingChooser
-from gui.widgets.layouts import stacked, words
+from gui.widgets.layouts import Pages, stacked, words
 from gui.widgets.moves import Moves
 from gui.widgets.repairform import RepairForm
 from gui.widgets.spliceform import SpliceForm
@@ -24,10 +24,6 @@ from gui.widgets.takeback import TakeBack
 
 _PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 """Where there can be a file of a tape."""
-
-_AS_ASKED = (QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
-_TURNED_AWAY = (QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Ignored)
-"""A page that is turned away asks for no height: the tallest form would make every page scroll."""
 
 _LABEL_WORDS = {False: ("bench", "label_button"), True: ("repair", "label_off")}
 """What the key of the label says, while the label is missing and while it no longer belongs there."""
@@ -62,16 +58,9 @@ class BenchSide(QWidget):
         self.take_back = TakeBack()
         self.file = CapturePanel()
         self._deeds = QWidget()
-        self._pages = QStackedWidget()
-        for page in (
-            self.moves.aside,
-            self.findings,
-            self.splice,
-            self.repair,
-            self.take_back,
-            self.file,
-        ):
-            self._pages.addWidget(page)
+        self._pages = Pages(
+            self.moves.aside, self.findings, self.splice, self.repair, self.take_back, self.file
+        )
         self.look_button = DeedButton(self, "look-over-tape", say("inspection", "button"), "Ctrl+L")
         self.packs_button = DeedButton(self, "measure-packs", say("packs", "button"), "Ctrl+M")
         self.find_button = DeedButton(self, "find", say("bench", "finding_button"), "F6")
@@ -157,7 +146,7 @@ class BenchSide(QWidget):
             self.file.path.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and self._pages.currentWidget() is not self.moves.aside:
+        if event.key() == Qt.Key.Key_Escape and self._pages.on_show is not self.moves.aside:
             self.rest()
             self.rested.emit()
             return
@@ -166,10 +155,7 @@ class BenchSide(QWidget):
     def _turn(self, page: QWidget) -> None:
         """Show a page; a form has the room of the buttons, whose keys go on working."""
         is_form = page is not self.moves.aside
-        for each in self._pages.children():
-            if isinstance(each, QWidget):
-                each.setSizePolicy(*(_AS_ASKED if each is page else _TURNED_AWAY))
-        self._pages.setCurrentWidget(page)
+        self._pages.turn(page)
         self._deeds.setVisible(not is_form)
         self._back.setVisible(is_form)
 

@@ -126,6 +126,28 @@ def scrolled(inside: QWidget, name: str = "") -> Sheet:
     return Sheet(inside, name)
 
 
+class Pages(QWidget):
+    """Pages of which only the one on show asks for room.
+
+    Qt's own stack asks for the room of its tallest page, so that the others would scroll for nothing.
+    """
+
+    def __init__(self, *pages: QWidget) -> None:
+        super().__init__()
+        column = stacked(self, 0)
+        for page in pages:
+            column.addWidget(page)
+            page.setVisible(page is pages[0])
+        self.on_show = pages[0]
+
+    def turn(self, page: QWidget) -> None:
+        """Show this page in place of the other."""
+        if page is not self.on_show:
+            self.on_show.hide()
+            self.on_show = page
+            page.show()
+
+
 def scroll_by_page(area: QScrollArea, event: QKeyEvent) -> bool:
     """Let Page Up and Page Down scroll an area that never has the keyboard itself; says whether they did."""
     ways = {int(Qt.Key.Key_PageDown): 1, int(Qt.Key.Key_PageUp): -1}
