@@ -1,34 +1,77 @@
-"""What would help, asked of the records: for one box on the counter, or for the whole queue. Costly."""
+"""What would help: the question read from the records in a moment, its answer worked out without them.
+
+The answer takes a plan of the whole queue for each line, seconds for a long one; whoever waits for the
+records in the meantime, a caller perhaps, must not wait for that.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
 from core import captures, decks, promises, quoting, relief, whatifs
+from core.habits import ShopHabits
 from core.inventory import Inventory
+from core.names import JobNumber
+from core.records import Fittings, Promise, QuotedTape
 from core.relief import Relief
+from core.turnaround import QueuedTape
 from core.unit import Unit
 from core.whatifs import WhatIf
 
 MOST = 3
 
 
-def with_a_box(unit: Unit, box: Inventory) -> tuple[WhatIf, ...]:
-    """The three changes that would bring the date of a box forward most; none that would not."""
+@dataclass(frozen=True, slots=True, eq=False)
+class AboutBox:
+    """What would bring the date of one box forward?"""
+
+    fittings: Fittings
+    queue: tuple[QueuedTape, ...]
+    now: datetime
+    tapes: tuple[QuotedTape, ...]
+    rush: bool
+    habits: ShopHabits
+
+    def answer(self) -> tuple[WhatIf, ...]:
+        """The three changes that would do most; none that would not."""
+        found = whatifs.helps(
+            self.fittings, self.queue, self.now, self.tapes, rush=self.rush, shop=self.habits
+        )
+        useful = (one for one in found if one.day and (one.days_gained is None or one.days_gained > 0))
+        return tuple(useful)[:MOST]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class AboutQueue:
+    """What would help the boxes in the shop?"""
+
+    fittings: Fittings
+    queue: tuple[QueuedTape, ...]
+    now: datetime
+    endangered: Mapping[JobNumber, Promise]
+
+    def answer(self) -> tuple[Relief, ...]:
+        """The three changes that would do most."""
+        return relief.reliefs(self.fittings, self.queue, self.now, self.endangered)
+
+
+def about_box(unit: Unit, box: Inventory) -> AboutBox:
+    """The question about a box on the counter, against the shop of this moment."""
     habits = captures.habits(unit)
-    found = whatifs.helps(
-        promises.reckoned(unit),
-        decks.queue(unit),
-        decks.on_the_shops_clock(unit, unit.now),
-        quoting.quoted_tapes(box, habits),
+    return AboutBox(
+        fittings=promises.reckoned(unit),
+        queue=decks.queue(unit),
+        now=decks.on_the_shops_clock(unit, unit.now),
+        tapes=quoting.quoted_tapes(box, habits),
         rush=box.rush,
-        shop=habits,
+        habits=habits,
     )
-    return tuple(each for each in found if each.day and (each.days_gained is None or each.days_gained > 0))[
-        :MOST
-    ]
 
 
-def with_the_queue(unit: Unit) -> tuple[Relief, ...]:
-    """The three changes that would help the boxes in the shop most."""
+def about_queue(unit: Unit) -> AboutQueue:
+    """The question about all boxes in the shop, with the dates that are endangered."""
     endangered = {kept.job.number: kept.promise for kept in promises.under_review(unit) if kept.is_at_risk}
     now = decks.on_the_shops_clock(unit, unit.now)
-    return relief.reliefs(promises.reckoned(unit), decks.queue(unit), now, endangered)
+    return AboutQueue(promises.reckoned(unit), decks.queue(unit), now, endangered)

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from core import helping
 from core.errors import TapewrightError
+from core.helping import AboutBox
 from core.inventory import Inventory
 from core.whatifs import WhatIf
 from gui.desk import Desk
@@ -16,7 +17,7 @@ from gui.widgets.helplines import HelpLines
 
 
 class DayHelp(QObject):
-    """Asks on the records' thread; an answer about a box that has changed since is dropped."""
+    """An answer about a box that has changed since is dropped."""
 
     failed = Signal(object)
 
@@ -31,9 +32,9 @@ class DayHelp(QObject):
         self._asked += 1
         self._lines.wait()
         self._desk.work.ask(
-            helping.with_a_box,
+            helping.about_box,
             box,
-            then=partial(self._answered, self._asked),
+            then=partial(self._think, self._asked),
             otherwise=partial(self._failed, self._asked),
         )
 
@@ -41,6 +42,14 @@ class DayHelp(QObject):
         """The box is another one now."""
         self._asked += 1
         self._lines.hide()
+
+    def _think(self, asked: int, question: AboutBox) -> None:
+        if asked == self._asked:
+            self._desk.work.think(
+                question.answer,
+                then=partial(self._answered, asked),
+                otherwise=partial(self._failed, asked),
+            )
 
     def _answered(self, asked: int, found: tuple[WhatIf, ...]) -> None:
         if asked == self._asked:

@@ -1,4 +1,4 @@
-"""The only place that starts threads: one for the shop's records, one for papers, one for long readings.
+"""The only place that starts threads: for the shop's records, for papers, for long readings, for thinking.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -36,6 +36,7 @@ class Work(QObject):
         self._records = _one_thread(self)
         self._papers = _one_thread(self)
         self._readings = _one_thread(self)
+        self._thoughts = _one_thread(self)
         self._closing = Event()
         self._under_way: set[_Errand] = set()
 
@@ -83,6 +84,16 @@ class Work(QObject):
         """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
         self._start(self._papers, render, then, otherwise, frozenset())
 
+    def think(
+        self,
+        work_out: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """Work something out that takes seconds and needs no records, so that nobody waits for them."""
+        self._start(self._thoughts, work_out, then, otherwise, frozenset())
+
     def watch(
         self,
         reading: Callable[[Callable[[float], None], Callable[[], bool]], Any],
@@ -109,6 +120,8 @@ class Work(QObject):
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
+        self._thoughts.clear()
+        self._thoughts.waitForDone()
         self._readings.waitForDone()
         self._papers.waitForDone()
         self._records.start(_Call(self._disconnect))

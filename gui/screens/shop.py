@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QScrollArea, QWidget
 
 from core import decks, helping, shopview
+from core.helping import AboutQueue
 from core.records import Fittings
 from core.relief import Relief
 from core.shopview import ShopView
@@ -115,7 +116,10 @@ class ShopScreen(Screen):
 
     @Slot()
     def _ask_for_help(self) -> None:
-        self.desk.work.ask(helping.with_the_queue, then=self._tell_help, otherwise=self.show_failure)
+        self.desk.work.ask(helping.about_queue, then=self._think, otherwise=self.show_failure)
+
+    def _think(self, question: AboutQueue) -> None:
+        self.desk.work.think(question.answer, then=self._tell_help, otherwise=self.show_failure)
 
     def _tell_help(self, found: tuple[Relief, ...]) -> None:
         if self.chapters.current == "promises" and self._promises is not None:

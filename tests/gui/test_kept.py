@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
+from threading import Event
 
 import pytest
 from PySide6.QtCore import Qt
@@ -198,3 +200,16 @@ def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
 
 def _box(count: int) -> Box:
     return Box(rows=(Row(str(count), "VHS", "T-120"),), tv="NTSC")
+
+
+def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
+    """A question that takes long is worked out beside the records, not in front of them."""
+    place.records.book(line(count=2))
+    going, answered = Event(), []
+    place.work.think(partial(going.wait, 10), then=answered.append)
+    place.work.ask(decks.queue, then=answered.append)
+    place.qtbot.waitUntil(lambda: len(answered) == 1, timeout=3000)
+    assert len(answered[0]) == 2
+    going.set()
+    place.settle()
+    assert answered[1] is True
