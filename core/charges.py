@@ -99,7 +99,10 @@ def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
 def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     """The way of charging first: where room is short, it stands alone."""
     way = _WORDS[rate.way](rate.period_minutes)
-    return f"{way}, however long it plays" if rate.way is Way.PER_TAPE else f"{way}; {_plays(tapes)}"
+    if rate.way is Way.PER_TAPE:
+        return f"{way}; however long it plays"
+    begun = "; every one begun counts" if rate.way is Way.PER_PERIOD else ""
+    return f"{way}{begun}; {_plays(tapes)}"
 
 
 def _plays(tapes: Sequence[QuotedTape]) -> str:
@@ -111,10 +114,10 @@ def _plays(tapes: Sequence[QuotedTape]) -> str:
 
 _WORDS: dict[Way, Callable[[int], str]] = {
     Way.PER_TAPE: lambda minutes: "by the tape",
-    Way.PER_PERIOD: lambda minutes: {30: "by the started half hour", 60: "by the started hour"}.get(
-        minutes, f"by started {minutes} minutes"
+    Way.PER_PERIOD: lambda minutes: {30: "by the half hour", 60: "by the hour"}.get(
+        minutes, f"by {minutes} minutes"
     ),
-    Way.PER_HOUR: lambda minutes: "by the hour played, to the minute",
+    Way.PER_HOUR: lambda minutes: "by the hour played; to the minute",
 }
 
 
@@ -135,7 +138,7 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
     return Charge(
         code=f"media-{copy.code}",
         text=f"{count} × {rate.words}",
-        because="room for the play time we expect",
+        because="room for the play time",
         quantity=count,
         unit_minor=rounded(rate.minor),
         amount=_columns(copy.count, lambda pieces: rounded(rate.minor * round(pieces))),
@@ -146,7 +149,7 @@ def _left_out(line: Sequence[QuotedTape], count: int) -> Charge:
     return Charge(
         code="not-played",
         text=f"{count} × {_words(line[0])}",
-        because="cannot be played: nothing to pay",
+        because="cannot be played; nothing to pay",
         quantity=str(count),
         unit_minor=0,
         amount=NOTHING,

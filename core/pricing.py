@@ -61,7 +61,7 @@ def _quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -
     return [
         Charge(
             code="quantity-break",
-            text=f"For {len(amounts)} tapes together",
+            text=f"For {len(amounts)} tapes",
             because=f"{steps}; it is the capture of each, and the dearest are counted first",
             quantity=f"{len(amounts) - reached[0].after} tapes",
             unit_minor=0,

@@ -35,11 +35,11 @@ def money(minor: int, currency: str, language: str = "en_US") -> str:
 
 
 def money_range(amount: MoneyRange, currency: str) -> str:
-    """One figure when the columns agree, else ``$120.00 – $180.00``."""
+    """One figure when the columns agree, else ``$120.00–$180.00``."""
     if amount.is_one_figure:
         return money(amount.likely, currency)
-    between = "to" if amount.low < 0 else "–"
-    return f"{money(amount.low, currency)} {between} {money(amount.high, currency)}"
+    between = " to " if amount.low < 0 else "–"
+    return f"{money(amount.low, currency)}{between}{money(amount.high, currency)}"
 
 
 def phone(number: str) -> str:
