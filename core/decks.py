@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date, datetime, timedelta
+from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
@@ -30,7 +31,13 @@ _DONE = (Station.READY, Station.HANDED_BACK)
 def fittings(unit: Unit) -> Fittings:
     """Decks, hours and people of this shop; a new shop has what ``resources/shop/new.toml`` says."""
     row = unit.session.get(SettingRow, _FITTINGS)
-    return fitted.new_shop() if row is None else wire.loads(Fittings, row.value)
+    return fitted.new_shop() if row is None else _read(row.value)
+
+
+@lru_cache(maxsize=8)
+def _read(value: str) -> Fittings:
+    """They are asked for in every step and hardly ever changed."""
+    return wire.loads(Fittings, value)
 
 
 def refit(unit: Unit, changed: Fittings) -> Fittings:

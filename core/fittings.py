@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
@@ -22,8 +23,9 @@ DAY_MINUTES = 24 * 60
 ANY_YEAR = 2026
 
 
+@cache
 def new_shop() -> Fittings:
-    """What a new, empty shop starts with."""
+    """What a new, empty shop starts with; the file is read once."""
     return load(resources.path("shop", "new.toml"))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Iterator, Sequence
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -135,6 +136,12 @@ def empty_server() -> Iterator[str]:
 @pytest.fixture
 def server_shop(empty_server: str) -> Iterator[str]:
     """The URL of a new shop on the server, dropped afterwards."""
+    with _copied(empty_server) as url:
+        yield url
+
+
+@contextmanager
+def _copied(empty_server: str) -> Iterator[str]:
     server, name = os.environ[SERVER], f"tapewright_{uuid4().hex}"
     tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{empty_server}"')
     try:
@@ -143,16 +150,24 @@ def server_shop(empty_server: str) -> Iterator[str]:
         tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
 
 
+@contextmanager
+def new_desk(request: pytest.FixtureRequest, kind: str, folder: Path) -> Iterator[Desk]:
+    """A new shop on one kind of database, for as long as the asking fixture lasts."""
+    with ExitStack() as kept:
+        if kind == "sqlite":
+            where = str(shutil.copy(request.getfixturevalue("empty_file"), folder / "shop.sqlite"))
+        else:
+            where = kept.enter_context(_copied(request.getfixturevalue("empty_server")))
+        clock = Clock()
+        shop = kept.enter_context(Shop.open(where, clock=clock, who="Kim"))
+        yield Desk(shop, clock, where, kind)
+
+
 @pytest.fixture(params=KINDS)
-def desk(request: pytest.FixtureRequest, empty_file: Path, tmp_path: Path) -> Iterator[Desk]:
+def desk(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Desk]:
     """A new shop on each database of this run."""
-    if request.param == "sqlite":
-        where = str(shutil.copy(empty_file, tmp_path / "shop.sqlite"))
-    else:
-        where = request.getfixturevalue("server_shop")
-    clock = Clock()
-    with Shop.open(where, clock=clock, who="Kim") as shop:
-        yield Desk(shop, clock, where, request.param)
+    with new_desk(request, request.param, tmp_path) as made:
+        yield made
 
 
 @pytest.fixture
