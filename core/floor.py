@@ -199,25 +199,20 @@ class Floor:
         at, begin, slot = at[inside], begin[inside], slot[inside]
         room = self._closes.take(slot) + self._lanes.past_closing - begin
         self._shorten_some(deck[at], begin, room)
-        near = self._near(deck[at], turn.tape[at])
-        estimates = self._estimate.take(near)
-        fits = estimates <= room
-        fits &= ~self._gone.reshape(-1).take(near + at * (self._count + 1))
+        line = self._own_place.reshape(-1).take(deck[at] * (self._count + 1) + turn.tape[at])
+        near, estimates = self._near[deck[at], line], self._near_estimates[deck[at], line]
+        fits = estimates <= room[:, None]
+        fits &= ~self._gone.reshape(-1).take(near + (at * (self._count + 1))[:, None])
         if self._anyone_waits:
-            fits &= self._ready_of(near, at) <= begin
+            fits &= self._ready_of(near, at[:, None]) <= begin[:, None]
         estimates *= fits
-        best = estimates.argmax(axis=0)
-        found = _where(estimates[best, np.arange(len(at))] > 0)
+        best = estimates.argmax(axis=1)
+        found = _where(estimates[np.arange(len(at)), best] > 0)
         at = at[found]
-        turn.tape[at] = near[best[found], found]
+        turn.tape[at] = near[found, best[found]]
         turn.start[at] = begin[found]
         turn.why[at] = DECK
         self._any_fetched |= len(at) > 0
-
-    def _near(self, deck: Places, tape: Places) -> Places:
-        """The next tapes each deck can play after one, a column a scenario."""
-        line = self._own_place.reshape(-1).take(deck * (self._count + 1) + tape)
-        return self._own.reshape(-1).take(self._steps + (deck * self._own.shape[1] + line))
 
     def _shorten_some(self, deck: Places, start: Minutes, room: Minutes) -> None:
         if self._lanes.out:
@@ -369,14 +364,18 @@ class Floor:
         self._head = np.repeat(first[:, None], self._scenarios, axis=1)
         self._again = np.full((_WAITING, self._scenarios), none, dtype=np.intp)
         self._again_since = np.full((_WAITING, self._scenarios), RETIRED)
-        self._steps = np.arange(self._most, dtype=np.intp)[:, None]
-        self._own = np.full((decks, self._count + self._most + 1), none, dtype=np.intp)
+        windows = max(1, self._most)
+        rows_of_decks = np.full((decks, self._count + windows), none, dtype=np.intp)
         self._own_place = np.zeros((decks, self._count + 1), dtype=np.intp)
         for deck in range(decks):
             mine = [row for kind, row in zip(self._kinds, rows, strict=True) if deck in kind]
             own = np.sort(np.concatenate(mine)) if mine else np.empty(0, dtype=np.intp)
-            self._own[deck, : len(own)] = own
+            rows_of_decks[deck, : len(own)] = own
             self._own_place[deck] = np.searchsorted(own, np.arange(self._count + 1), side="right")
+        self._near = np.lib.stride_tricks.sliding_window_view(rows_of_decks, windows, axis=1)
+        """The next tapes each deck can play, from each place of its row on."""
+        estimates = self._estimate.take(rows_of_decks)
+        self._near_estimates = np.lib.stride_tricks.sliding_window_view(estimates, windows, axis=1)
 
     def _set_up_parts(self, others: Sequence[Part] = ()) -> None:
         parts = [*(tape.part for tape in self._queue.tapes), *others]
