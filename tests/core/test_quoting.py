@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import time
 from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 
 from core import fittings as shops
-from core import pricebook, quoting, turnaround
+from core import playtime, pricebook, quoting, turnaround
 from core.errors import WrongInput
 from core.inventory import Delivery, Inventory, TapeLine
 from core.names import Finding, FormatName, Outcome, Speed, TvSystem
@@ -163,20 +162,16 @@ def test_an_empty_box_is_a_quote_of_nothing() -> None:
     assert (made.price.gross.high, made.promise.day, made.warnings) == (0, None, ())
 
 
-def test_a_quote_of_forty_lines_is_quick_enough_for_every_key() -> None:
+def test_a_key_in_one_of_forty_lines_believes_nothing_anew() -> None:
+    """The typing measurement holds a key to its milliseconds; this is why it can be kept."""
     formats = ("vhs", "vhs-c", "hi8", "minidv", "s-vhs")
     lines = [TapeLine(1, FormatName(formats[n % 5]), label=str(n)) for n in range(40)]
     load = turnaround.load(SHOP, [], TUESDAY)
 
-    def typed(label: str) -> float:
+    def typed(label: str) -> int:
         lines[20] = replace(lines[20], label=label)
         inventory = Inventory(tuple(lines), tv=TvSystem.NTSC)
-        began = time.perf_counter()
-        made = quoting.quote(inventory, book=BOOK, fittings=SHOP, load=load, now=TUESDAY)
-        whole = time.perf_counter() - began
-        began = time.perf_counter()
-        turnaround.promise(load, made.tapes)
-        return (whole - (time.perf_counter() - began)) * 1000
+        quoting.quote(inventory, book=BOOK, fittings=SHOP, load=load, now=TUESDAY)
+        return playtime.belief_of.cache_info().misses
 
-    typed("first")
-    assert min(typed(str(n)) for n in range(8)) < 8
+    assert typed("first") == typed("second")

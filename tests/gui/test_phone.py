@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 from typing import Any
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from core import calls, jobs, promises, tapes
@@ -150,20 +148,6 @@ def test_what_to_ask_is_never_what_the_caller_just_said(
     sentence = ask_for(found)
     assert asked in sentence
     assert not not_asked or not_asked not in sentence
-
-
-def test_a_caller_is_answered_within_six_seconds_of_a_practised_hand(place: Place, phone: Phone) -> None:
-    """Keystroke-level model (Card, Moran & Newell 1980): K 0.28 s for a typist of 40 words, M 1.35 s.
-
-    F2, a thought, four digits; then the machine's own time, measured.
-    """
-    phone.box.clear()
-    start = time.perf_counter()
-    type_in(phone.box, "0142")
-    place.qtbot.waitUntil(lambda: phone.tapes.pieces != (), timeout=3000)
-    machine = time.perf_counter() - start
-    assert 0.28 + 1.35 + 4 * 0.28 + machine < 6.0
-    QTest.keyClick(phone.box, Qt.Key.Key_Escape)
 
 
 def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone) -> None:
