@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -17,7 +16,7 @@ from core.ranges import Range, exactly
 from core.records import Expected, Fittings, Opening, Outage, Promise
 from core.stations import Station
 from core.turnaround import QueuedTape, bench_minutes, chance_of, is_overlong, load, promise, standing
-from tests.support.shops import CANNOT, TUESDAY, WEEKDAYS, deck, fittings, queued, quoted, repaired
+from tests.support.shops import CANNOT, TUESDAY, deck, fittings, queued, quoted, repaired
 
 WIDE = Range(40, 120, 360)
 ONE_DECK = fittings(deck("VHS", "vhs"))
@@ -395,27 +394,3 @@ def test_dates_are_kept_as_often_as_was_stated_when_play_times_are_as_believed(
         stated.append(made.stated)
         kept.append(chance_by(lived, made.day))
     assert np.mean(kept) == pytest.approx(np.mean(stated), abs=0.012)
-
-
-# --- quick enough for the counter -------------------------------------------------------------
-
-
-def best_of(times: int, action: Callable[[], object]) -> float:
-    """The least of several times, in milliseconds: what the work takes when nothing else runs."""
-
-    def once() -> float:
-        began = time.perf_counter()
-        action()
-        return (time.perf_counter() - began) * 1000
-
-    return min(once() for _ in range(times))
-
-
-def test_the_queue_and_the_promise_are_quick_enough_to_run_at_every_key() -> None:
-    shop = fittings(*[deck(f"VHS {n}", "vhs") for n in range(4)], openings=WEEKDAYS)
-    queue = [queued(n, minutes=WIDE, job=n // 8) for n in range(60)]
-    load(shop, queue, TUESDAY)  # the calendar is made once a day
-    assert best_of(5, lambda: load(shop, queue, TUESDAY)) < 60
-    loaded = load(shop, queue, TUESDAY)
-    assert best_of(5, lambda: promise(loaded, box(12))) < 6
-    assert best_of(5, lambda: promise(loaded, box(40))) < 15
