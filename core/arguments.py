@@ -144,6 +144,7 @@ def _add_care(add: _Subcommands) -> None:
     one.add_argument("code", metavar="CODE", type=text)
     _add_pickup(add)
     add("promises", "open jobs with date, chance and what holds them")
+    add("up-next", "which tape goes on each free deck now")
     add("habits", "what the shop believed of tapes at first, what it has seen, what it believes now")
 
 

@@ -35,7 +35,7 @@ def up_next(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, deck
     """
     calendar = hours.calendar(fittings, hours.today(fittings, now))
     moment = calendar.at(now) + LOAD_MINUTES
-    mine = [tape for tape in _in_turn(queue) if deck in _decks(fittings, tape)]
+    mine = [tape for tape in _in_turn(queue) if deck in deck_names(fittings, tape)]
     if not mine:
         return UpNext(None, "No tape of the queue plays on this deck.")
     starts = {tape.code: _start(fittings, calendar, tape, moment) for tape in mine[: FILL + 1]}
@@ -64,7 +64,8 @@ def _in_turn(queue: Sequence[QueuedTape]) -> list[QueuedTape]:
     return sorted(coming, key=lambda tape: (not tape.rush, boxes[tape.job], -tape.minutes.likely))
 
 
-def _decks(fittings: Fittings, tape: QueuedTape) -> list[str]:
+def deck_names(fittings: Fittings, tape: QueuedTape) -> list[str]:
+    """The decks in service that may play this tape, the least flexible first."""
     found = suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed)
     return [fittings.decks[place].name for place in found.decks]
 

@@ -54,6 +54,7 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.tables",
         "core.tally",
         "core.tapes",
+        "core.to_load",
         "core.unit",
     }
 )

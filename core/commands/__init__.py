@@ -6,8 +6,9 @@ from importlib import import_module
 
 from core.commands.call import Call, Reply
 
-_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED = (
-    f"core.commands.{room}" for room in ("shelf", "box", "care", "repair", "keeping", "captured", "promised")
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING = (
+    f"core.commands.{room}"
+    for room in ("shelf", "box", "care", "repair", "keeping", "captured", "promised", "loading")
 )
 
 _ROOMS = {
@@ -38,6 +39,7 @@ _ROOMS = {
     "kept": (_PROMISED, "tell_kept"),
     "deck": (_PROMISED, "switch_deck"),
     "shut": (_PROMISED, "stay_shut"),
+    "up-next": (_LOADING, "tell_up_next"),
     "habits": (_CARE, "tell_habits"),
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),

@@ -7,11 +7,11 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from core import bench, captures, decks, jobs, tapes
+from core import bench, captures, decks, jobs, tapes, to_load
 from core.captured.report import CapturedFile
 from core.deck_choice import suited
 from core.errors import TapewrightError
@@ -30,7 +30,11 @@ from gui.widgets.bench_side import BenchSide
 from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked, words
 from gui.widgets.scan import ScanWatch
 from gui.widgets.tapecard import TapeCard
+from gui.widgets.toload import LoadNow
 from gui.widgets.tray import Tray
+
+_LOOK_AGAIN_MS = 5 * 60_000
+"""What still ends before closing changes with the clock alone."""
 
 
 class Bench(Screen):
@@ -49,6 +53,11 @@ class Bench(Screen):
         self._build()
         self._connect()
 
+    def enter(self) -> None:
+        if not self._stale:
+            self._ask_what_to_load()
+        super().enter()
+
     def take_focus(self) -> None:
         self.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.box.selectAll()
@@ -56,6 +65,7 @@ class Bench(Screen):
     def refresh(self) -> None:
         self.desk.work.ask(decks.fittings, then=self._know_shop)
         self.desk.work.ask(tapes.at_work, then=self._lay_list)
+        self._ask_what_to_load()
         if self.tape is not None:
             self._take(self.tape.code)
 
@@ -208,6 +218,10 @@ class Bench(Screen):
         names = (fitted[place].name for place in could)
         return tuple(name for name in names if name not in self._taken_decks)
 
+    @Slot()
+    def _ask_what_to_load(self) -> None:
+        self.desk.work.ask(to_load.read, then=self.load_now.tell)
+
     def _lay_list(self, at_work: tuple[TapeRecord, ...]) -> None:
         self._taken_decks = frozenset(tape.deck for tape in at_work if tape.deck)
         self.list.lay(pieces.by_station(at_work, self.desk.clock()))
@@ -221,6 +235,7 @@ class Bench(Screen):
         self.box.setPlaceholderText(say("bench", "ask_hint"))
         self.box.setFont(theme.font(theme.LEAD))
         self.box.setMinimumHeight(5 * theme.UNIT)
+        self.load_now = LoadNow(self)
         self.list = Tray("at-work", say("bench", "list"))
         self._list_words = words(say("bench", "list"), "small")
         self.card = TapeCard("UTC")
@@ -229,6 +244,8 @@ class Bench(Screen):
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
         self._watch = ScanWatch(self)
+        self._look_again = QTimer(self)
+        self._look_again.setInterval(_LOOK_AGAIN_MS)
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("bench", "ask")))
         columns = Columns(fold_below=112 * theme.UNIT)
@@ -241,6 +258,7 @@ class Bench(Screen):
     def _build_list(self) -> QWidget:
         side = QWidget()
         column = stacked(side)
+        column.addWidget(self.load_now)
         column.addWidget(self._list_words)
         column.addWidget(self.list, 1)
         return side
@@ -248,6 +266,8 @@ class Bench(Screen):
     def _connect(self) -> None:
         self.box.returnPressed.connect(self._box_returned)
         self.list.taken.connect(self.take)
+        self.load_now.taken.connect(self.take)
+        self._look_again.timeout.connect(self._ask_what_to_load)
         self._watch.scanned.connect(self.take)
         self.side.moves.wanted.connect(self._move)
         self.side.found.connect(self._find)
@@ -270,7 +290,9 @@ class Bench(Screen):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._watch.begin()
+        self._look_again.start()
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         self._watch.end()
+        self._look_again.stop()

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QWidget
 
-from core import bench, captures, cuts, tapes
+from core import bench, captures, cuts, decks, tapes, to_load
 from core.learning import Played
 from core.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
 from core.records import TapeRecord
@@ -67,6 +67,36 @@ def test_the_tray_groups_the_tapes_at_work_by_station(
     place.settle()
     heads = [piece.title for piece in screen.list.pieces if not piece.key]
     assert heads == ["Playing", "Booked in"]
+
+
+def test_what_to_load_on_the_free_decks_is_told_and_the_first_is_taken_by_key(
+    place: Place, screen: Bench, codes: list[TapeCode]
+) -> None:
+    place.records.bring_to(kept(place, codes[0]), Station.CLEARED_TO_PLAY)
+    screen.refresh()
+    place.settle()
+    told = screen.load_now.lines.text().splitlines()
+    ends = place.records.shop.ask(to_load.read)[0].ends
+    assert told[0] == f"VHS 1: {codes[0][:6]} {codes[0][6:]}, VHS T-120 — ends about {ends:%H:%M}"
+    assert told[1:] == ["VHS 2, S-VHS, 8 mm: The next tapes are not cleared to play yet."]
+    assert told[0] in screen.load_now.lines.accessibleName()
+    press(Qt.Key.Key_U, ALT)
+    place.settle()
+    assert screen.tape is not None
+    assert screen.tape.code == codes[0]
+
+
+def test_nothing_is_said_of_loading_while_no_tape_waits_for_a_free_deck(
+    place: Place, screen: Bench, codes: list[TapeCode]
+) -> None:
+    assert screen.load_now.isVisible()
+    assert not screen.load_now.button.isVisible()
+    for code in (codes[0], codes[2]):
+        place.records.bring_to(kept(place, code), Station.READY, minutes=60.0)
+    place.records.shop.run(decks.broke_down, "8 mm")
+    screen.refresh()
+    place.settle()
+    assert not screen.load_now.isVisible()
 
 
 def test_a_scan_brings_the_tape_up_with_everything_known(
