@@ -72,6 +72,7 @@ def about_box(unit: Unit, box: Inventory) -> AboutBox:
 
 def about_queue(unit: Unit) -> AboutQueue:
     """The question about all boxes in the shop, with the dates that are endangered."""
-    endangered = {kept.job.number: kept.promise for kept in promises.under_review(unit) if kept.is_at_risk}
-    now = decks.on_the_shops_clock(unit, unit.now)
-    return AboutQueue(promises.reckoned(unit), decks.queue(unit), now, endangered)
+    looked = promises.load(unit)
+    kept = promises.under_review(unit, looked)
+    endangered = {each.job.number: each.promise for each in kept if each.is_at_risk}
+    return AboutQueue(looked.fittings, decks.queue(unit), looked.made_at, endangered)

@@ -77,11 +77,14 @@ def reckoned(unit: Unit) -> Fittings:
     return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
 
 
-def under_review(unit: Unit) -> tuple[Kept, ...]:
-    """Every open job with its promise and the chance of keeping it now, first to call first."""
+def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kept, ...]:
+    """Every open job with its promise and the chance of keeping it now, first to call first.
+
+    ``looked`` is the shop at this moment where the caller has worked its queue through already.
+    """
     here = select(TapeRow.job_id).where(TapeRow.station.in_(shelf.IN_THE_SHOP))
     rows = unit.session.scalars(shelf.whole_jobs().where(JobRow.id.in_(here)).order_by(JobRow.id))
-    looked = load(unit)
+    looked = looked or load(unit)
     return tuple(sorted((_kept(looked, recorded.job(row)) for row in rows), key=_urgency))
 
 

@@ -48,13 +48,14 @@ class ShopView:
 
 def read(unit: Unit) -> ShopView:
     """One reading of everything the screen shows."""
-    fittings, now = decks.fittings(unit), decks.on_the_shops_clock(unit, unit.now)
+    looked = promises.load(unit)
+    fittings, now = decks.fittings(unit), looked.made_at
     calendar = hours.calendar(fittings, now.date())
     last = now.date() + timedelta(days=COMING_DAYS)
     return ShopView(
         fittings=fittings,
         week=deckweek.week(fittings, decks.queue(unit), now),
-        promises=promises.under_review(unit),
+        promises=promises.under_review(unit, looked),
         book=pricebook.in_force(now.date()),
         shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
         habits=captures.evidence(unit),
@@ -62,5 +63,5 @@ def read(unit: Unit) -> ShopView:
         outages=tally.outages(unit),
         shut_unplanned=tally.shut_days(unit),
         counted=tally.counted(unit),
-        learned=promises.reckoned(unit).expected,
+        learned=looked.fittings.expected,
     )
