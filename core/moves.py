@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from core import condition
 from core.errors import Refused
 from core.names import Finding, FormatName, Look, TapeCode
-from core.stations import ASIDE, Station, allowed_moves
+from core.stations import ASIDE, Station, allowed_moves, allows
 
 APART = frozenset({Finding.MOULD, Finding.STICKY})
 """What harms machines and other tapes: such a tape leaves the line until somebody says it is over."""
@@ -55,7 +55,7 @@ def _check_line(tape: Standing, there: Station) -> None:
             f"Tape {tape.code} is {_at(tape.station)}; a tape goes back to its owner only by a pickup, "
             "so that somebody signs for it."
         )
-    if there not in allowed_moves(tape.station):
+    if not allows(tape.station, there):
         raise Refused(
             f"Tape {tape.code} is {_at(tape.station)}; it cannot go to {there.value}. {_ways(tape.station)}"
         )

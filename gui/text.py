@@ -59,15 +59,9 @@ def minutes_range(minutes: Range) -> str:
     return f"{high} min" if low == high else f"{low}–{high} min"
 
 
-def hours_range(hours: Range) -> str:
-    """``7 h`` or ``7–12½ h``, to the half hour."""
-    low, high = (_halves(value) for value in (hours.low, hours.high))
-    return f"{high} h" if low == high else f"{low}–{high} h"
-
-
 @lru_cache(maxsize=1024)
 def day(when: date) -> str:
-    """``Thursday 12 March``; the year only when it is not this date's neighbour year."""
+    """``Thursday 12 March``; promises reach weeks ahead, so no year is said."""
     return format_date(when, "EEEE d MMMM", locale="en")
 
 
@@ -102,11 +96,3 @@ def since(then: datetime, now: datetime) -> str:
     if gone < timedelta(days=1):
         return f"{int(gone.total_seconds() // 3600)} h"
     return "1 day" if gone.days == 1 else f"{gone.days} days"
-
-
-def _halves(value: float) -> str:
-    halves = round(value * 2)
-    whole, half = divmod(halves, 2)
-    if not half:
-        return str(whole)
-    return f"{whole}½" if whole else "½"

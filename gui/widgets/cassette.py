@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPolygonF
 
 from core import formats
 from core.names import FormatName
@@ -68,32 +67,6 @@ FACES: dict[str, Face] = {
     "audio-cassette": _AUDIO,
 }
 _NOBODY_KNOWS = "8mm-unknown"
-
-
-class Cassette(QWidget):
-    """One shell drawn as large as the widget allows, to the common scale."""
-
-    def __init__(self, name: FormatName, height: int = 48, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._name = name
-        self._height = height
-        self.setAccessibleName(formats.catalogue().format(name).words)
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-
-    def show_format(self, name: FormatName) -> None:
-        """Draw another shell."""
-        self._name = name
-        self.setAccessibleName(formats.catalogue().format(name).words)
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        width, depth = largest_shell()
-        return QSize(round(self._height * width / depth), self._height)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        paint_cassette(painter, QRectF(self.rect()), self._name)
-        painter.end()
 
 
 def paint_cassette(painter: QPainter, rect: QRectF, format_name: FormatName) -> None:
