@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox
 
 from core import bench, captures, cuts, decks, tapes, to_load
 from core.learning import Played
@@ -19,7 +19,7 @@ from gui.repairwords import seconds
 from gui.screens.bench import Bench
 from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
-from tests.support.screens import Place, press, press_text, type_in
+from tests.support.screens import Place, press, press_text, scan, type_in, written
 
 CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 
@@ -39,20 +39,8 @@ def screen(place: Place, codes: list[TapeCode]) -> Bench:
     return place.turn_to(Bench)
 
 
-def scan(place: Place, code: str) -> None:
-    """A wedge scanner: the code and Return at once, wherever the keyboard is."""
-    press_text(code)
-    press(Qt.Key.Key_Return)
-    place.settle()
-
-
 def kept(place: Place, code: TapeCode) -> TapeRecord:
     return place.records.shop.ask(tapes.get, code)
-
-
-def written(widget: QWidget) -> str:
-    """Every word on a widget."""
-    return " ".join(label.text() for label in widget.findChildren(QLabel) if label.isVisibleTo(widget))
 
 
 def test_the_box_has_the_keyboard_on_entering(screen: Bench) -> None:

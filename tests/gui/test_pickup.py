@@ -15,7 +15,7 @@ from core.stations import Station
 from gui.screens.pickup import Pickup
 from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
-from tests.support.screens import Place, press, press_text, type_in
+from tests.support.screens import Place, press, press_text, scan, type_in
 
 REPORT = Report(
     name="garden party.mp4",
@@ -58,12 +58,6 @@ def screen(place: Place, job: Job) -> Pickup:
 def find(place: Place, screen: Pickup, text: str) -> None:
     type_in(screen.box, text, enter=True)
     place.settle()
-    place.settle()
-
-
-def scan(place: Place, code: str) -> None:
-    press_text(code)
-    press(Qt.Key.Key_Return)
     place.settle()
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QLabel
 
 from core import bench, donors, repairs, tapes
 from core.names import DonorPart, Finding, FormatName, Join, Look, Measure, TapeCode
@@ -13,7 +13,7 @@ from core.stations import Station
 from gui import farewell
 from gui.screens.bench import Bench
 from tests.support.booked import line
-from tests.support.screens import Place, press, press_text
+from tests.support.screens import Place, press, press_text, scan, written
 
 CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 VHS = FormatName("vhs")
@@ -35,18 +35,8 @@ def screen(place: Place, code: TapeCode) -> Bench:
     return made
 
 
-def scan(place: Place, code: str) -> None:
-    press_text(code)
-    press(Qt.Key.Key_Return)
-    place.settle()
-
-
 def kept(place: Place, code: TapeCode) -> TapeRecord:
     return place.records.shop.ask(tapes.get, code)
-
-
-def written(widget: QWidget) -> str:
-    return " ".join(label.text() for label in widget.findChildren(QLabel) if label.isVisibleTo(widget))
 
 
 def splice(place: Place, where: str, cut: str) -> None:

@@ -10,7 +10,7 @@ from typing import TypeVar
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.shop import Shop
@@ -82,6 +82,18 @@ def press_text(text: str) -> None:
         target = QApplication.focusWidget()
         assert target is not None, "nobody has the keyboard"
         QTest.keyClicks(target, sign)
+
+
+def scan(place: Place, code: str) -> None:
+    """A wedge scanner: the code and Return at once, wherever the keyboard is."""
+    press_text(code)
+    press(Qt.Key.Key_Return)
+    place.settle()
+
+
+def written(widget: QWidget) -> str:
+    """Every word on a widget."""
+    return " ".join(label.text() for label in widget.findChildren(QLabel) if label.isVisibleTo(widget))
 
 
 @pytest.fixture
