@@ -17,7 +17,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.dealing import DECK, Ground, Part, Queue
+from core.dealing import DECK, Ground, Part, Queue, Reasons
 from core.floor import NEVER, RETIRED, Floor, Turn
 from core.hours import Minutes
 from core.slots import Places
@@ -104,10 +104,19 @@ class Crew(Floor):
     def run(self) -> None:
         """Works everything off."""
         while self._anything_left():
-            self._round()
-        free = self._lanes.free
+            self._next_task()
+        free = self._free
         free[:] = self._slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
         self._hand_over()
+
+    def _hand_over(self) -> None:
+        """Parts end when their last tape is checked."""
+        for tape, at in self._never_played():
+            self._ends[self._part[tape], at] = NEVER
+        for place, part in enumerate(self._parts):
+            part.ends[:] = np.where(self._ends[place] >= NEVER, np.inf, self._ends[place])
+            part.why[:] = self._why_last[place]
+        self._hand_over_decks()
 
     def _anything_left(self) -> bool:
         return bool(
@@ -116,10 +125,9 @@ class Crew(Floor):
             or (self._bench_next < len(self._bench_minutes) - 1).any()
         )
 
-    def _round(self) -> None:
+    def _next_task(self) -> None:
         """The next thing somebody does, in every scenario."""
-        deck = self._due.argmin(axis=0)
-        spot = deck * self._scenarios + self._columns
+        deck, spot = self._soonest()
         who = self._people.argmin(axis=0) * self._scenarios + self._columns
         here = self._rise(self._people.reshape(-1).take(who))
         due = self._rise(self._due.reshape(-1).take(spot))
@@ -149,7 +157,8 @@ class Crew(Floor):
         loaded = self._loaded.reshape(-1).take(spot) & going
         unload = np.where(loaded, self._times.unload, 0.0)
         moment = self._advanced(visit, unload + self._times.load)
-        turn = self._next_tape(deck, moment)
+        slot = self._slots.closing(moment)
+        turn = self._next_tape(deck, moment, slot)
         turn.tape[~going] = self._count
         turn.is_busy[~going] = True
         wants = turn.tape < self._count
@@ -159,13 +168,13 @@ class Crew(Floor):
         self._awaited = np.full(self._scenarios, RETIRED)
         if self._queue.fails_after is not None:
             self._again_first(deck, moment, turn)
-        self._fetch_forward(deck, moment, turn)
+        self._fetch_forward(deck, slot, turn)
         later = wants & (turn.start > moment) & ~turn.is_busy
         turn.tape[later] = self._count
         self._unload(np.flatnonzero(loaded), spot, visit, due)
         starts = (turn.tape < self._count) | turn.is_busy
         left = np.flatnonzero(going & ~starts)
-        self._lanes.free.reshape(-1)[spot[left]] = visit[left] + unload[left]
+        self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
         nothing = np.where(held, self._due.reshape(-1)[spot], self._awaited)
         after = np.where(later & (turn.start < NEVER), turn.start, nothing)
         self._due.reshape(-1)[spot[left]] = after[left]
@@ -198,21 +207,19 @@ class Crew(Floor):
             at = at[coming.gate.start(moment[at]) <= moment[at]]
             if len(at):
                 _, minutes = coming.take(at)
-                self._occupy(spot[at], np.minimum(moment[at] + minutes, NEVER))
+                ends = np.minimum(moment[at] + minutes, NEVER)
+                self._occupy(spot[at], ends, turn.slot[at])
                 turn.tape[at] = self._count
                 turn.is_busy[at] = True
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
-        allowed = self._plays[self._kind.take(self._again), deck] == 0
-        since = np.where(allowed, self._again_since, RETIRED)
-        line = since.argmin(axis=0)
-        first = since[line, self._columns]
+        line, first = self._longest_waiting(deck)
         tape = self._again[line, self._columns]
         at = np.flatnonzero((first < NEVER) & ~turn.is_busy)
-        fits = (first[at] <= moment[at]) & (self._start(moment[at], tape[at]) <= moment[at])
+        fits = (first[at] <= moment[at]) & (self._start(moment[at], tape[at])[0] <= moment[at])
         wait = at[~fits]
-        self._awaited[wait] = self._start(np.maximum(moment[wait], first[wait]), tape[wait])
+        self._awaited[wait], _ = self._start(np.maximum(moment[wait], first[wait]), tape[wait])
         at = at[fits]
         turn.tape[at] = tape[at]
         turn.start[at] = moment[at]
@@ -220,9 +227,12 @@ class Crew(Floor):
         turn.is_again[at] = True
         self._again_since[line[at], at] = RETIRED
 
-    def _occupy(self, spot: Places, ends: Minutes) -> None:
-        self._lanes.free.reshape(-1)[spot] = ends
+    def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
+        self._free.reshape(-1)[spot] = ends
         self._due.reshape(-1)[spot] = ends
+
+    def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
+        """A tape has not ended before it is checked."""
 
     # --- the bench and the screen ---------------------------------------------------------
 
@@ -252,6 +262,12 @@ class Crew(Floor):
         why = np.ones(int(only.sum()), dtype=np.int8)
         self._note_end(self._bench_part[line[only]], ends[only], why, at[only])
 
+    def _note_end(self, part: Places, ends: Minutes, why: Reasons, at: Places) -> None:
+        """Parts (places among all) that end in the scenarios ``at``."""
+        last = np.flatnonzero(ends > self._ends[part, at])
+        self._ends[part[last], at[last]] = ends[last]
+        self._why_last[part[last], at[last]] = why[last]
+
     def _ready_of(self, tape: Places, at: Places) -> Minutes:
         return self._ready_at[tape, at]
 
@@ -274,6 +290,18 @@ class Crew(Floor):
             slot[late] += 1
 
     # --- setting up -----------------------------------------------------------------------
+
+    def _set_up_parts(self, others: Sequence[Part]) -> None:
+        parts = [*(tape.part for tape in self._queue.tapes), *others]
+        self._parts = list({id(part): part for part in parts}.values())
+        self._places = {id(part): place for place, part in enumerate(self._parts)}
+        none = len(self._parts)
+        self._part = np.array([*(self._place_of(tape.part) for tape in self._queue.tapes), none])
+        self._ends = np.full((none + 1, self._scenarios), -np.inf)
+        self._why_last = np.zeros((none + 1, self._scenarios), dtype=np.int8)
+
+    def _place_of(self, part: Part) -> int:
+        return self._places[id(part)]
 
     def _set_up_bench(self, bench: Sequence[Bench], now: float) -> None:
         """The tapes that go over the bench, with one more line for none."""
@@ -303,11 +331,11 @@ class Crew(Floor):
             self._check_from[line] = now
             self._check_part[line] = self._place_of(part)
         for deck, ends, part in begun.playing:
-            if self._loaded[deck].any():  # two tapes are said to be on it: the second goes on by itself
+            if self._loaded[:, deck].any():  # two tapes are said to be on it: the second goes on by itself
                 line = int(self._made[0])
                 self._check_from[line], self._check_part[line] = ends, self._place_of(part)
                 self._made += 1
                 continue
-            self._due[deck] = ends
-            self._loaded[deck] = True
-            self._on[deck] = self._place_of(part)
+            self._due[:, deck] = ends
+            self._loaded[:, deck] = True
+            self._on[:, deck] = self._place_of(part)

@@ -2,7 +2,8 @@
 
 Each scenario takes its own next event in every round: the deck that is free first gets its next tape. So
 the rounds are about as many as the tapes, whatever happens in between: rush tapes that come in, tapes
-fetched forward for the end of the day, decks that fail.
+fetched forward for the end of the day, decks that fail. Decks that share no tape know nothing of each
+other: each group of them (`core.bays`) is worked off by itself.
 
 The rules, written down so that another program with the same draws gives the same plan to the minute:
 - of all decks with tapes left, the one free first takes its turn; of two equal ones, the first in order;
@@ -16,17 +17,19 @@ The rules, written down so that another program with the same draws gives the sa
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from core import bays
 from core.breakdowns import repair_after
-from core.dealing import BENCH, DECK, NIGHT, Ground, Part, Queue, Reasons
+from core.dealing import BENCH, DECK, NIGHT, Ground, Queue, Reasons
 from core.hours import Minutes
 from core.lanes import OVERLONG_WITHIN
 from core.slots import Places
+from core.trays import Ranks, Trays
 
 NEVER = 1e12
 """Minutes that stand for beyond the calendar: arithmetic with infinity would warn."""
@@ -35,26 +38,53 @@ RETIRED = 1e15
 _NO_TAPE = 1e9
 """Minutes that fit no opening."""
 _WAITING = 4
-"""Tapes that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
+"""Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class Turn:
     """What each scenario does next; changed in place as something else goes before."""
 
+    tray: Places
+    """Whose tapes the deck takes from: its cell in `Trays.first`."""
+    head: Places
+    """Where on the tray the first tape left lies."""
+    place: Places
+    """Where on the tray the tape lies that goes next."""
     tape: Places
-    """The place of the tape; the count of all tapes stands for none."""
+    """That tape; the count of all tapes stands for none."""
+    begin: Minutes
+    """When the deck could begin anything at all."""
     start: Minutes
+    slot: Places
+    """The first slot that closes at or after the start."""
     why: Reasons
     is_busy: NDArray[np.bool_]
     """Whether the deck has been given something that is not of the queue."""
     is_again: NDArray[np.bool_]
     """Whether the tape has been played before, on a deck that failed."""
 
+    def only(self, at: Places) -> Turn:
+        """The same in some scenarios only."""
+        return Turn(
+            self.tray.take(at),
+            self.head.take(at),
+            self.place.take(at),
+            self.tape.take(at),
+            self.begin.take(at),
+            self.start.take(at),
+            self.slot.take(at),
+            self.why.take(at),
+            self.is_busy.take(at),
+            self.is_again.take(at),
+        )
+
 
 def work_off(ground: Ground, queue: Queue) -> None:
     """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush."""
-    Floor(ground, queue).run()
+    for bay in bays.of(ground, queue):
+        Floor(bay.ground, bay.queue).run()
+        bay.give_back(ground)
 
 
 def _where(claims: NDArray[np.bool_]) -> Places:
@@ -63,7 +93,7 @@ def _where(claims: NDArray[np.bool_]) -> Places:
 
 
 class Floor:
-    """One go through a queue. Changes ``lanes``, ``rush`` and the parts of the tapes."""
+    """One go through a queue. Changes ``lanes``, ``rush``, the minutes and the parts of the tapes."""
 
     def __init__(self, ground: Ground, queue: Queue) -> None:
         lanes = self._lanes = ground.lanes
@@ -72,76 +102,116 @@ class Floor:
         self._rush = ground.rush
         self._most = ground.fill
         self._overtaken_from = ground.overtaken_from
-        decks, self._scenarios = lanes.free.shape
+        self._decks, self._scenarios = lanes.free.shape
         self._columns = np.arange(self._scenarios, dtype=np.intp)
+        self._lines = self._columns * self._decks
+        """Where each scenario's decks begin."""
         self._count = len(queue.tapes)
-        np.minimum(lanes.free, NEVER, out=lanes.free)
-        self._due = lanes.free.copy()
-        self._rush_on = [np.isin(np.arange(decks), coming.kind.decks) for coming in ground.rush]
         self._set_up_slots()
-        self._set_up_tapes(decks)
-        self._set_up_parts()
+        self._set_up_decks()
+        self._set_up_tapes()
 
     def run(self) -> None:
         """Works everything off."""
-        while (self._due < RETIRED).any():
-            self._round()
+        while self._round():
+            pass
         self._hand_over()
 
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
-        left = ~self._gone[:, :-1].T
-        for tape in _where(np.asarray(left.any(axis=1))):
-            self._ends[self._part[tape], left[tape]] = NEVER
+        ends = self._minutes.reshape(self._count, self._scenarios)
+        for left, at in self._never_played():
+            ends[left, at] = NEVER
+        ends[ends >= NEVER] = np.inf
+        why = self._why.reshape(ends.shape)
+        for place, tape in enumerate(self._queue.tapes):
+            tape.part.end_all(ends[place], why[place])
+        self._hand_over_decks()
+
+    def _hand_over_decks(self) -> None:
+        self._free[self._free >= NEVER] = np.inf
+        self._lanes.free[:] = self._free.T
+
+    def _never_played(self) -> Iterator[tuple[Places | np.intp, Places]]:
+        """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
+        yield from self._trays.never_taken()
         for tapes, since in zip(self._again, self._again_since, strict=True):
             at = _where(since < RETIRED)
-            self._ends[self._part[tapes[at]], at] = NEVER
-        free = self._lanes.free
-        free[free >= NEVER] = np.inf
-        for place, part in enumerate(self._parts):
-            part.ends[:] = np.where(self._ends[place] >= NEVER, np.inf, self._ends[place])
-            part.why[:] = self._why[place]
+            yield tapes[at], at
 
-    def _round(self) -> None:
-        """The next event of every scenario."""
-        deck = self._due.argmin(axis=0)
-        spot = deck * self._scenarios + self._columns
+    def _round(self) -> bool:
+        """The next event of every scenario; whether there was any."""
+        deck, spot = self._soonest()
         moment = self._due.reshape(-1).take(spot)
-        turn = self._next_tape(deck, moment)
+        slot = self._slot.reshape(-1).take(spot)
+        self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
+        turn = self._next_tape(deck, moment, slot)
         held = self._held_by_plan(deck, spot, turn)
         self._rush_first(deck, spot, moment, turn)
         if self._queue.fails_after is not None:
             self._again_first(deck, moment, turn)
-        self._fetch_forward(deck, moment, turn)
+        self._fetch_forward(deck, slot, turn)
         self._play(spot, turn)
+        return self._retire(spot, turn, held)
+
+    def _retire(self, spot: Places, turn: Turn, held: NDArray[np.bool_]) -> bool:
+        """Decks that found nothing to do have done; whether any deck goes on."""
+        if turn.tape.max() < self._count:
+            return True
         idle = _where((turn.tape == self._count) & ~turn.is_busy & ~held)
         self._due.reshape(-1)[spot[idle]] = RETIRED
+        return bool((self._due < RETIRED).any())
 
-    def _next_tape(self, deck: Places, moment: Minutes) -> Turn:
-        """The first tape of the queue for each deck and the start it could have."""
-        tape = np.maximum(self._head, self._plays.take(deck, axis=1)).min(axis=0)
-        wish = np.maximum(moment, self._ready_of(tape, self._columns)) if self._anyone_waits else moment
-        slot = self._slots.closing(wish)
-        start = np.maximum(wish, self._opens.take(slot))
-        room = self._closes.take(slot) + self._lanes.past_closing - start
-        self._shorten(deck, start, room)
-        late = _where(~self._fits(tape, start, slot, room) & (tape < self._count))
-        following = self._following[self._line[tape[late]], slot[late] + 1]
-        start[late] = np.maximum(start[late], self._opens.take(following))
-        why = np.full(self._scenarios, DECK, dtype=np.int8)
-        if self._anyone_waits:
-            why[wish > moment] = BENCH
-        why[late] = NIGHT
+    def _soonest(self) -> tuple[Places, Places]:
+        """The deck that is free first in every scenario, and its place among all."""
+        if self._decks == 1:
+            return self._columns * 0, self._columns
+        deck = self._due.argmin(axis=1)
+        return deck, deck + self._lines
+
+    def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> Turn:
+        """The first tape of the queue for each deck and the start it could have.
+
+        ``slot`` is the first that closes at or after the moment.
+        """
+        tray = self._trays.of(deck, self._columns)
+        head, rank = self._trays.next_on(tray)
+        tape = self._trays.tape_at.take(head)
+        begin = np.maximum(moment, self._opens.take(slot))
         no = np.zeros(self._scenarios, dtype=bool)
-        return Turn(tape, start, why, no, no.copy())
+        why = no.astype(np.int8)  # for nothing but the deck
+        turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no.copy())
+        if self._anyone_waits:
+            self._wait_for_the_bench(moment, turn)
+        room = self._ends_by.take(turn.slot) - turn.start
+        self._shorten(deck, turn.start, room)
+        late = _where(self._is_late(rank, turn.start, turn.slot, room))
+        self._start_later(late, rank, turn.start, turn.slot)
+        turn.why[late] = NIGHT
+        return turn
 
-    def _fits(self, tape: Places, start: Minutes, slot: Places, room: Minutes) -> NDArray[np.bool_]:
-        """Whether tapes may start at a moment of a slot that leaves so much room."""
-        fits = self._estimate.take(tape) <= room
+    def _wait_for_the_bench(self, moment: Minutes, turn: Turn) -> None:
+        """A tape that comes from the bench after its deck is free starts when both let it go."""
+        ready = self._ready_of(turn.tape, self._columns)
+        waits = _where(ready > moment)
+        ready = ready.take(waits)
+        turn.slot[waits] = slot = self._slots.closing(ready)
+        turn.start[waits] = np.maximum(ready, self._opens.take(slot))
+        turn.why[waits] = BENCH
+
+    def _is_late(self, rank: Ranks, start: Minutes, slot: Places, room: Minutes) -> NDArray[np.bool_]:
+        """Whether tapes may not start at a moment of a slot that leaves so much room."""
+        late = self._trays.estimate_of.take(rank) > room
         if self._any_overlong:
-            soon = start <= self._opens.take(slot) + OVERLONG_WITHIN
-            fits = np.where(self._overlong.take(tape), soon, fits)
-        return fits
+            tardy = start > self._opens.take(slot) + OVERLONG_WITHIN
+            late = np.where(self._overlong.take(rank), tardy, late)
+        return late
+
+    def _start_later(self, at: Places, rank: Ranks, start: Minutes, slot: Places) -> None:
+        """Has some tapes wait for the first opening after their slot in which they may start."""
+        following = self._following[rank.take(at), slot.take(at) + 1]
+        slot[at] = following
+        start[at] = np.maximum(start.take(at), self._opens.take(following))
 
     def _ready_of(self, tape: Places, at: Places) -> Minutes:
         """When the bench lets tapes go in the scenarios ``at``."""
@@ -164,7 +234,7 @@ class Floor:
                 start = turn.start[mine]
                 inside = mine[(start + self._estimate[turn.tape[mine]] > begins) & (start < ends)]
                 held[inside] = True
-                self._due.reshape(-1)[spot[inside]] = np.maximum(turn.start[inside], ends)
+                self._put_off(spot[inside], np.maximum(turn.start[inside], ends))
                 mine = mine[~held[mine]]
         turn.tape[held] = self._count
         return held
@@ -177,8 +247,8 @@ class Floor:
             at = _where(ready)
             if len(at):
                 arrives, minutes = coming.take(at)
-                ends = coming.gate.start(np.maximum(moment[at], arrives)) + minutes
-                self._occupy(spot[at], np.minimum(ends, NEVER))
+                ends = np.minimum(coming.gate.start(np.maximum(moment[at], arrives)) + minutes, NEVER)
+                self._occupy(spot[at], ends, self._slots.closing(ends))
                 turn.tape[at] = self._count
                 turn.is_busy[at] = True
 
@@ -186,212 +256,192 @@ class Floor:
         """Whether a tape lets rush tapes go before it."""
         return (tape >= self._overtaken_from) & (tape < self._count)
 
-    def _fetch_forward(self, deck: Places, moment: Minutes, turn: Turn) -> None:
+    def _fetch_forward(self, deck: Places, slot: Places, turn: Turn) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
-        at = _where((turn.start > moment) & (turn.tape < self._count) & ~turn.is_again)
-        if not len(at) or not self._most:
+        at = _where(turn.start > turn.begin) if self._most else self._columns[:0]
+        at = at[(turn.tape.take(at) < self._count) & ~turn.is_again.take(at)]
+        if not len(at):
             return
-        slot = self._slots.closing(moment[at])
-        begin = np.maximum(moment[at], self._opens.take(slot))
-        inside = _where((turn.start[at] > begin) & (begin < NEVER))
-        if not len(inside):
-            return
-        at, begin, slot = at[inside], begin[inside], slot[inside]
-        room = self._closes.take(slot) + self._lanes.past_closing - begin
-        self._shorten_some(deck[at], begin, room)
-        line = self._own_place.reshape(-1).take(deck[at] * (self._count + 1) + turn.tape[at])
-        near, estimates = self._near[deck[at], line], self._near_estimates[deck[at], line]
-        fits = estimates <= room[:, None]
-        fits &= ~self._gone.reshape(-1).take(near + (at * (self._count + 1))[:, None])
-        if self._anyone_waits:
-            fits &= self._ready_of(near, at[:, None]) <= begin[:, None]
-        estimates *= fits
-        best = estimates.argmax(axis=1)
-        found = _where(estimates[np.arange(len(at)), best] > 0)
-        at = at[found]
-        turn.tape[at] = near[found, best[found]]
-        turn.start[at] = begin[found]
-        turn.why[at] = DECK
-        self._any_fetched |= len(at) > 0
-
-    def _shorten_some(self, deck: Places, start: Minutes, room: Minutes) -> None:
+        begin, slot, behind = turn.begin.take(at), slot.take(at), turn.head.take(at) + 1
+        room = self._fills_to.take(slot) - begin
         if self._lanes.out:
-            self._shorten(deck, start, room)
+            self._shorten(deck[at], begin, room)
+        near = self._trays.near(behind, at)
+        near *= near <= self._trays.longest_within(room)[:, None]
+        self._leave_on_the_bench(near, behind, begin, at)
+        best = near.argmax(axis=1)
+        found = _where(near[self._columns[: len(at)], best])
+        at, place = at.take(found), (behind + best).take(found)
+        turn.place[at] = place
+        turn.tape[at] = self._trays.tape_at.take(place)
+        turn.start[at] = begin.take(found)
+        turn.slot[at] = slot.take(found)
+        turn.why[at] = DECK
+
+    def _leave_on_the_bench(self, near: Ranks, behind: Places, begin: Minutes, at: Places) -> None:
+        """Strikes out the tapes that are not ready at these moments."""
+        if self._anyone_waits:
+            near *= self._ready_of(self._trays.tapes_near(behind), at[:, None]) <= begin[:, None]
 
     def _play(self, spot: Places, turn: Turn) -> Places:
-        """Plays the tapes that were chosen and moves their queues on; the scenarios whose deck failed."""
-        going = _where(turn.tape < self._count)
-        cell = turn.tape * self._scenarios + self._columns
-        ends = np.minimum(turn.start + self._minutes.take(cell), NEVER)
-        busy, hit = self._failed(cell, turn, ends)
-        self._occupy(spot[going], busy[going])
-        self._move_on(turn.tape, _where((turn.tape < self._count) & ~turn.is_again))
+        """Plays the tapes that were chosen; the scenarios whose deck failed."""
+        at = self._columns
+        if turn.tape.max() == self._count:
+            at = _where(turn.tape < self._count)
+            spot, turn = spot.take(at), turn.only(at)
+        cell = turn.tape * self._scenarios + at
+        ends = turn.start + self._minutes.take(cell)
+        np.minimum(ends, NEVER, out=ends)
+        until, hit = self._failed(cell, turn.start, ends, at)
+        self._occupy(spot, until, turn.slot)
+        self._take_away(turn, at)
         if len(hit):
-            self._wake(turn.tape[hit], hit, self._lanes.free.min(axis=0)[hit])
-            ends[hit] = -np.inf
-        self._note_end(self._part.take(turn.tape[going]), ends[going], turn.why[going], going)
-        return hit
+            failed = at.take(hit)
+            self._wake(turn.tape.take(hit), failed, self._free.min(axis=1).take(failed))
+        self._note(cell, ends, turn.why, hit)
+        return at.take(hit)
 
-    def _occupy(self, spot: Places, ends: Minutes) -> None:
-        after = self._slots.advanced(ends, self._handling) if self._handling else ends
-        after = np.minimum(after, NEVER)
-        self._lanes.free.reshape(-1)[spot] = after
-        self._due.reshape(-1)[spot] = after
+    def _take_away(self, turn: Turn, at: Places) -> None:
+        """What is played lies on no tray any more; what is played again has been taken away before."""
+        if self._queue.fails_after is not None:
+            fresh = _where(~turn.is_again)
+            turn, at = turn.only(fresh), at.take(fresh)
+        self._trays.take(turn.tray, turn.head, turn.place, at)
 
-    # --- the queues -----------------------------------------------------------------------
+    def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
+        """The ends take the place of the minutes, but for tapes whose deck failed."""
+        if len(hit):
+            ends[hit] = self._minutes.take(cell.take(hit))
+        self._minutes[cell] = ends
+        self._why[cell] = why
 
-    def _move_on(self, tape: Places, going: Places) -> None:
-        """The heads of the queues after these tapes have gone."""
-        chosen = tape.take(going)
-        self._gone.reshape(-1)[chosen + going * (self._count + 1)] = True
-        head = self._head.reshape(-1)
-        cell = self._kind.take(chosen) * self._scenarios + going
-        if self._any_fetched:
-            first = _where(head.take(cell) == chosen)
-            chosen, cell, going = chosen.take(first), cell.take(first), going.take(first)
-        new = self._kin.take(chosen)
-        head[cell] = new
-        while self._any_fetched:
-            skip = _where(self._gone.reshape(-1).take(new + going * (self._count + 1)))
-            if not len(skip):
-                return
-            new, cell, going = self._kin.take(new.take(skip)), cell.take(skip), going.take(skip)
-            head[cell] = new
+    def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
+        """Decks are busy to these ends and until somebody has handled them; ``slot`` is none too late."""
+        slot = slot + (ends > self._closes.take(slot))
+        closes = self._closes.take(slot)
+        beyond = _where(ends > closes)
+        if len(beyond):
+            slot[beyond] = self._slots.closing(ends.take(beyond))
+            closes[beyond] = self._closes.take(slot.take(beyond))
+        if self._handling:
+            ends = np.maximum(ends, self._opens.take(slot)) + self._handling
+            late = _where(ends > closes)
+            while len(late):
+                over = ends.take(late) - closes.take(late)
+                slot[late] += 1
+                closes[late] = self._closes.take(slot.take(late))
+                ends[late] = self._opens.take(slot.take(late)) + over
+                late = late[ends.take(late) > closes.take(late)]
+            np.minimum(ends, NEVER, out=ends)
+        self._free.reshape(-1)[spot] = ends
+        self._due.reshape(-1)[spot] = ends
+        self._slot.reshape(-1)[spot] = slot
+
+    def _put_off(self, spot: Places, moment: Minutes) -> None:
+        """Decks have nothing to do before these moments."""
+        self._due.reshape(-1)[spot] = moment
+        self._slot.reshape(-1)[spot] = self._slots.closing(moment)
 
     # --- decks that fail ------------------------------------------------------------------
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
-        allowed = self._plays[self._kind.take(self._again), deck] == 0
-        since = np.where(allowed, self._again_since, RETIRED)
-        line = since.argmin(axis=0)
-        first = since[line, self._columns]
+        line, first = self._longest_waiting(deck)
         idle = turn.tape == self._count
         at = _where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
         if not len(at):
             return
         tape = self._again[line[at], at]
         turn.tape[at] = tape
-        turn.start[at] = self._start(np.maximum(moment[at], first[at]), tape)
+        turn.start[at], turn.slot[at] = self._start(np.maximum(moment[at], first[at]), tape)
         turn.why[at] = DECK
         turn.is_again[at] = True
         self._again_since[line[at], at] = RETIRED
 
-    def _start(self, wish: Minutes, tape: Places) -> Minutes:
-        """The first allowed start of each tape at or after a moment."""
+    def _longest_waiting(self, deck: Places) -> tuple[Places, Minutes]:
+        """Which of the tapes to be played again each deck could take first, and since when it waits."""
+        allowed = self._plays.take(self._again * self._decks + deck)
+        since = np.where(allowed, self._again_since, RETIRED)
+        line = since.argmin(axis=0)
+        return line, since[line, self._columns]
+
+    def _start(self, wish: Minutes, tape: Places) -> tuple[Minutes, Places]:
+        """The first allowed start of each tape at or after a moment, and its slot."""
         slot = self._slots.closing(wish)
         start: Minutes = np.maximum(wish, self._opens.take(slot))
-        room = self._closes.take(slot) + self._lanes.past_closing - start
-        late = _where(~self._fits(tape, start, slot, room))
-        following = self._following[self._line[tape[late]], slot[late] + 1]
-        start[late] = np.maximum(start[late], self._opens.take(following))
-        return start
+        rank = self._rank.take(tape)
+        late = _where(self._is_late(rank, start, slot, self._ends_by.take(slot) - start))
+        self._start_later(late, rank, start, slot)
+        return start, slot
 
-    def _failed(self, cell: Places, turn: Turn, ends: Minutes) -> tuple[Minutes, Places]:
-        """Until when the decks are busy, and the scenarios in which a tape must be played again.
+    def _failed(self, cell: Places, start: Minutes, ends: Minutes, at: Places) -> tuple[Minutes, Places]:
+        """Until when the decks are busy, and which tapes must be played again.
 
         With `_WAITING` tapes waiting to be played again already, the next plays on after the repair.
         """
         fails = self._queue.fails_after
-        if fails is None or not fails.size:
-            return ends, np.empty(0, dtype=np.intp)
-        until = fails.reshape(-1).take(np.minimum(cell, fails.size - 1))
-        hit = _where((turn.start + until < ends) & (turn.tape < self._count))
+        if fails is None:
+            return ends, self._columns[:0]
+        until = fails.reshape(-1).take(cell)
+        hit = _where(start + until < ends)
         if not len(hit):
             return ends, hit
         repair = repair_after(until[hit], self._queue.repair)
         fails.reshape(-1)[cell[hit]] = np.inf
-        line = self._again_since[:, hit].argmax(axis=0)
-        free = self._again_since[line, hit] >= RETIRED
-        ends[hit[~free]] += repair[~free]
+        line = self._again_since[:, at[hit]].argmax(axis=0)
+        is_place = self._again_since[line, at[hit]] >= RETIRED
+        ends[hit[~is_place]] += repair[~is_place]
         busy = ends.copy()
-        hit, line, repair = hit[free], line[free], repair[free]
-        failed = turn.start[hit] + until[hit]
+        hit, line, repair = hit[is_place], line[is_place], repair[is_place]
+        failed = start[hit] + until[hit]
         busy[hit] = failed + repair
-        self._again_since[line, hit] = failed
-        self._again[line, hit] = turn.tape[hit]
+        self._again_since[line, at[hit]] = failed
+        self._again[line, at[hit]] = cell[hit] // self._scenarios
         return busy, hit
 
     def _wake(self, tape: Places, at: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
-        kind = self._kind.take(tape)
-        for which in np.unique(kind):
-            mine = _where(kind == which)
-            for deck in self._kinds[which]:
-                idle = mine[self._due[deck, at[mine]] >= RETIRED]
-                self._due[deck, at[idle]] = np.maximum(self._lanes.free[deck, at[idle]], since[idle])
+        for deck in range(self._decks):
+            spot = at * self._decks + deck
+            plays = self._plays.take(tape * self._decks + deck)
+            idle = _where(plays & (self._due.reshape(-1).take(spot) >= RETIRED))
+            self._put_off(spot[idle], np.maximum(self._free.reshape(-1).take(spot[idle]), since[idle]))
 
     # --- setting up -----------------------------------------------------------------------
 
     def _set_up_slots(self) -> None:
-        slots = self._lanes.slots
-        self._slots = slots
+        slots = self._slots = self._lanes.slots
         self._opens = np.append(np.where(np.isinf(slots.opens), NEVER, slots.opens), NEVER)
         self._closes = np.append(np.where(np.isinf(slots.closes), NEVER + 1e6, slots.closes), NEVER + 1e6)
+        self._ends_by = self._closes + self._lanes.past_closing
+        self._fills_to = np.where(self._opens < NEVER, self._ends_by, -np.inf)
+        """Beyond the calendar there is no end of a day to fill."""
 
-    def _set_up_tapes(self, decks: int) -> None:
+    def _set_up_decks(self) -> None:
+        """One line a scenario: the decks of one are compared with each other."""
+        self._free = np.minimum(self._lanes.free, NEVER).T.copy()
+        self._due = self._free.copy()
+        self._slot = self._slots.closing(self._due)
+        self._rush_on = [np.isin(np.arange(self._decks), coming.kind.decks) for coming in self._rush]
+        self._again = np.full((_WAITING, self._scenarios), self._count, dtype=np.intp)
+        self._again_since = np.full((_WAITING, self._scenarios), RETIRED)
+
+    def _set_up_tapes(self) -> None:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
-        estimates = sorted({tape.estimate for tape in tapes})
-        gates = [self._lanes.gate(estimate) for estimate in estimates] or [self._lanes.gate(0.0)]
-        lines = {estimate: line for line, estimate in enumerate(estimates)}
-        self._estimate = np.array([*(tape.estimate for tape in tapes), _NO_TAPE])
-        self._line = np.array([*(lines[tape.estimate] for tape in tapes), 0], dtype=np.intp)
-        self._overlong = np.array([*(gates[lines[tape.estimate]].overlong for tape in tapes), False])
+        trays = self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
+        gates = [self._lanes.gate(estimate) for estimate in trays.estimates.tolist()]
+        none = self._lanes.gate(0.0)
+        self._overlong = np.array([False, *(gate.overlong for gate in gates), False])
         self._any_overlong = bool(self._overlong.any())
-        self._following = np.stack([np.append(gate.following, gate.following[-1]) for gate in gates])
-        self._minutes = np.concatenate((self._queue.minutes, np.zeros((1, self._scenarios)))).reshape(-1)
+        lines = [gate.following for gate in (none, *gates, none)]
+        self._following = np.stack([np.append(line, line[-1]) for line in lines])
+        self._estimate = np.array([*(tape.estimate for tape in tapes), _NO_TAPE])
+        self._rank = np.append(np.searchsorted(trays.estimates, self._estimate[:-1]) + 1, trays.bare)
         self._ready = np.array([*(float(tape.ready) for tape in tapes), 0.0])
-        self._anyone_waits = bool(self._ready.max() > float(self._lanes.free.min()))
-        kinds = list(dict.fromkeys(tape.decks for tape in tapes)) or [()]
-        self._kinds = kinds
-        self._kind = np.array([*(kinds.index(tape.decks) for tape in tapes), 0], dtype=np.intp)
-        none = self._count
-        self._plays = np.array([[0 if deck in kind else none for deck in range(decks)] for kind in kinds])
-        self._set_up_rows(decks)
-        self._gone = np.zeros((self._scenarios, self._count + 1), dtype=bool)
-        """One line a scenario: the tapes looked at together lie together."""
-        self._any_fetched = False
-
-    def _set_up_rows(self, decks: int) -> None:
-        """The next tape of the same kind for each, and for each deck the tapes it can play."""
-        none = self._count
-        rows = [_where(self._kind[:-1] == kind) for kind in range(len(self._kinds))]
-        self._kin = np.full(none + 1, none, dtype=np.intp)
-        for row in rows:
-            self._kin[row[:-1]] = row[1:]
-        first = np.array([row[0] if len(row) else none for row in rows], dtype=np.intp)
-        self._head = np.repeat(first[:, None], self._scenarios, axis=1)
-        self._again = np.full((_WAITING, self._scenarios), none, dtype=np.intp)
-        self._again_since = np.full((_WAITING, self._scenarios), RETIRED)
-        windows = max(1, self._most)
-        rows_of_decks = np.full((decks, self._count + windows), none, dtype=np.intp)
-        self._own_place = np.zeros((decks, self._count + 1), dtype=np.intp)
-        for deck in range(decks):
-            mine = [row for kind, row in zip(self._kinds, rows, strict=True) if deck in kind]
-            own = np.sort(np.concatenate(mine)) if mine else np.empty(0, dtype=np.intp)
-            rows_of_decks[deck, : len(own)] = own
-            self._own_place[deck] = np.searchsorted(own, np.arange(self._count + 1), side="right")
-        self._near = np.lib.stride_tricks.sliding_window_view(rows_of_decks, windows, axis=1)
-        """The next tapes each deck can play, from each place of its row on."""
-        estimates = self._estimate.take(rows_of_decks)
-        self._near_estimates = np.lib.stride_tricks.sliding_window_view(estimates, windows, axis=1)
-
-    def _set_up_parts(self, others: Sequence[Part] = ()) -> None:
-        parts = [*(tape.part for tape in self._queue.tapes), *others]
-        self._parts = list({id(part): part for part in parts}.values())
-        self._places = {id(part): place for place, part in enumerate(self._parts)}
-        none = len(self._parts)
-        self._part = np.array([*(self._place_of(tape.part) for tape in self._queue.tapes), none])
-        self._ends = np.full((none + 1, self._scenarios), -np.inf)
-        self._why = np.zeros((none + 1, self._scenarios), dtype=np.int8)
-
-    def _place_of(self, part: Part) -> int:
-        return self._places[id(part)]
-
-    def _note_end(self, part: Places, ends: Minutes, why: Reasons, at: Places) -> None:
-        """Parts (places among all) that end in the scenarios ``at``."""
-        cell = part * self._scenarios + at
-        last = _where(ends > self._ends.reshape(-1).take(cell))
-        self._ends.reshape(-1)[cell[last]] = ends[last]
-        self._why.reshape(-1)[cell[last]] = why[last]
+        self._last_ready = float(self._ready.max())
+        self._anyone_waits = self._last_ready > float(self._free.min())
+        plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
+        self._plays = np.array([*plays, [False] * self._decks]).reshape(-1)
+        self._minutes = self._queue.minutes.reshape(-1)
+        self._why = np.zeros(self._minutes.shape, dtype=np.int8)

@@ -87,7 +87,8 @@ class Lanes:
     free: NDArray[np.float64]
     out: Mapping[int, tuple[tuple[float, float], ...]] = field(default_factory=dict)
     """When a deck is out of service by plan: from, to."""
-    _gates: dict[float, Gate] = field(default_factory=dict)
+    gates: dict[float, Gate] = field(default_factory=dict)
+    """The gates made so far, by their estimate."""
 
     @property
     def slots(self) -> Slots:
@@ -95,13 +96,13 @@ class Lanes:
 
     def copy(self) -> Lanes:
         """The same decks, to be filled without touching these."""
-        return Lanes(self.calendar, self.past_closing, self.free.copy(), self.out, self._gates)
+        return Lanes(self.calendar, self.past_closing, self.free.copy(), self.out, self.gates)
 
     def gate(self, estimate: float) -> Gate:
         """The gate for an estimate, remembered."""
-        found = self._gates.get(estimate)
+        found = self.gates.get(estimate)
         if found is None:
-            found = self._gates[estimate] = gate(self.calendar, estimate, self.past_closing)
+            found = self.gates[estimate] = gate(self.calendar, estimate, self.past_closing)
         return found
 
     def turn(
