@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from functools import lru_cache
 from zoneinfo import ZoneInfo
 
@@ -15,12 +15,12 @@ from core.deck_choice import possible_systems
 from core.errors import Refused, WrongInput
 from core.habits import ShopHabits
 from core.inventory import TapeLine
-from core.names import TapeCode
+from core.names import JobNumber, TapeCode
 from core.possibilities import facts
 from core.ranges import ZERO
-from core.records import Deck, Fittings
+from core.records import Deck, Fittings, Outage
 from core.stations import ASIDE, Station
-from core.tables import DeckEventRow, JobRow, SettingRow, ShutDayRow, TapeRow
+from core.tables import BoxOrderRow, DeckEventRow, JobRow, SettingRow, TapeRow
 from core.turnaround import QueuedTape
 from core.unit import Unit
 
@@ -62,7 +62,7 @@ def refit(unit: Unit, changed: Fittings) -> Fittings:
 
 
 def queue(unit: Unit) -> tuple[QueuedTape, ...]:
-    """Tapes not ready yet: the playing ones with their time, then the others in the order they came."""
+    """Tapes not ready yet, box by box: in the order they were put in, then in the order they came."""
     waiting = select(TapeRow, JobRow.rush).join(JobRow, JobRow.id == TapeRow.job_id)
     rows = unit.session.execute(
         waiting.where(
@@ -70,7 +70,16 @@ def queue(unit: Unit) -> tuple[QueuedTape, ...]:
         ).order_by(TapeRow.job_id, TapeRow.place)
     )
     shop, boxes = captures.habits(unit), captures.habits_of_boxes(unit)
-    return tuple(_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows)
+    queued = [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows]
+    places = {number: place for place, number in enumerate(box_order(unit))}
+    return tuple(sorted(queued, key=lambda tape: places.get(tape.job, len(places))))
+
+
+def box_order(unit: Unit) -> tuple[JobNumber, ...]:
+    """The boxes somebody put in an order, first to last; those not named come after, as they came."""
+    newest = select(BoxOrderRow).order_by(BoxOrderRow.id.desc()).limit(1)
+    row = unit.session.scalars(newest).one_or_none()
+    return () if row is None else tuple(JobNumber(number) for number in row.numbers)
 
 
 def broke_down(unit: Unit, name: str, words: str = "") -> Fittings:
@@ -90,23 +99,44 @@ def back_in_service(unit: Unit, name: str, words: str = "") -> Fittings:
     return _switch(unit, name, "back", words, f"{name} is back in service")
 
 
-def stayed_shut(unit: Unit, day: date, words: str) -> Fittings:
-    """Keeps that the shop stays, or stayed, shut on a day it was to be open: ``words`` say why.
+def plan_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
+    """Keeps that a deck is out of service by plan, from the first day to the last; ``words`` say why.
 
-    WrongInput without a reason, for a day that is shut by plan, or one that is further off than tomorrow:
-    that is a plan, and stands among the shop's closed days.
+    WrongInput for a deck the shop does not have, days in the wrong order, gone, or further off than any date
+    is looked for; Refused when the deck is out by plan on one of them already.
+    """
+    _deck(unit, outage.deck)
+    hours.check_span(outage.begins, outage.ends, on_the_shops_clock(unit, unit.now).date())
+    fitted = fittings(unit)
+    for each in fitted.outages:
+        if each.deck == outage.deck and each.begins <= outage.ends and outage.begins <= each.ends:
+            raise Refused(
+                f"{each.deck} is out by plan {_span(each)} already. "
+                "Take that back first, or choose other days."
+            )
+    said = _because(words)
+    history.append(unit, "outage planned", f"{outage.deck} out by plan {_span(outage)}{said}", outage=outage)
+    planned = sorted((*fitted.outages, outage), key=lambda each: (each.begins, each.deck))
+    return refit(unit, replace(fitted, outages=tuple(planned)))
+
+
+def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
+    """Takes a planned outage back; one that has begun ends with yesterday. ``words`` say why.
+
+    Refused when no such outage is planned, or when it is over.
     """
     fitted, today = fittings(unit), on_the_shops_clock(unit, unit.now).date()
-    reason = customers.text("reason", words)
-    if not reason:
-        raise WrongInput("reason", words, "say why the shop stays shut")
-    if day > today + timedelta(days=1):
-        raise WrongInput("day", day.isoformat(), "a day up to tomorrow is accepted; later ones are planned")
-    if day not in hours.calendar(fitted, day, 1).days:
-        raise WrongInput("day", day.isoformat(), "a day on which the shop was to be open is accepted")
-    unit.session.add(ShutDayRow(day=day.isoformat(), words=reason, at=unit.now, by=unit.who))
-    history.append(unit, "stayed shut", f"shut on {day.isoformat()}: {reason}", day=day)
-    return refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
+    if outage not in fitted.outages:
+        raise Refused(f"{outage.deck} is not out by plan {_span(outage)}; somebody took it back already.")
+    if outage.ends < today:
+        raise Refused(f"{outage.deck} was out {_span(outage)}; that is over and stays in the record.")
+    left = [replace(outage, ends=today - timedelta(days=1))] if outage.begins < today else []
+    told = f"{outage.deck} not out any more {_span(outage)}{_because(words)}"
+    history.append(unit, "outage taken back", told, outage=outage)
+    kept = [each for each in fitted.outages if each != outage] + left
+    return refit(
+        unit, replace(fitted, outages=tuple(sorted(kept, key=lambda each: (each.begins, each.deck))))
+    )
 
 
 def check_plays(unit: Unit, name: str, draft: TapeLine) -> None:
@@ -128,6 +158,15 @@ def _deck(unit: Unit, name: str) -> Deck:
     if name not in known:
         raise WrongInput("deck", name, f"this shop has {', '.join(known) or 'no decks'}")
     return known[name]
+
+
+def _span(outage: Outage) -> str:
+    return hours.spoken_span(outage.begins, outage.ends)
+
+
+def _because(words: str) -> str:
+    said = customers.text("why", words)
+    return f": {said}" if said else ""
 
 
 def _switch(unit: Unit, name: str, kind: str, words: str, told: str) -> Fittings:
@@ -160,4 +199,5 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
         known=known,
         habits=habits,
         deck=row.deck,
+        rests_until=row.rests_until,
     )

@@ -151,6 +151,22 @@ def spoken(day: date) -> str:
     return f"{_WEEKDAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}"
 
 
+def spoken_span(first: date, last: date) -> str:
+    """``on Thursday 26 November``, or ``from Thursday 26 November to Friday 27 November``."""
+    return f"on {spoken(first)}" if first == last else f"from {spoken(first)} to {spoken(last)}"
+
+
+def check_span(first: date, last: date, today: date) -> None:
+    """WrongInput for days to be planned that end before they begin, are gone, or beyond the horizon."""
+    if last < first:
+        raise WrongInput("last day", last.isoformat(), "a day not before the first one is accepted")
+    if last < today:
+        raise WrongInput("last day", last.isoformat(), "a day from today on is accepted")
+    if (last - today).days > HORIZON_DAYS:
+        accepted = f"a day within {HORIZON_DAYS} days is accepted; no date is looked for beyond"
+        raise WrongInput("last day", last.isoformat(), accepted)
+
+
 def _calendar(
     start: datetime,
     zone: ZoneInfo,

@@ -64,16 +64,22 @@ class Said:
     by: str
 
 
-def load(unit: Unit) -> turnaround.Load:
-    """The shop at this moment with its queue worked through, reckoning with what it has counted."""
+def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
+    """The shop at this moment with its queue worked through, reckoning with what it has counted.
+
+    ``found`` is the record of its promises where the caller has read it already.
+    """
     now = decks.on_the_shops_clock(unit, unit.now)
-    return turnaround.load(reckoned(unit), decks.queue(unit), now)
+    return turnaround.load(reckoned(unit, found), decks.queue(unit), now)
 
 
-def reckoned(unit: Unit) -> Fittings:
-    """The shop's fittings with all it has learned of itself: what a date is made from."""
+def reckoned(unit: Unit, found: Reliability | None = None) -> Fittings:
+    """The shop's fittings with all it has learned of itself; ``found`` as in `load`.
+
+    This is what a date is made from.
+    """
     fitted = tally.reckoned(unit)
-    overrun = guard.factor(record(unit))
+    overrun = guard.factor(found or record(unit))
     return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
 
 

@@ -1,25 +1,31 @@
-"""Whether the boxes of the queue had better be played in another order, and what that would bring.
+"""Whether the boxes of the queue had better take their turns in another order, and what that would bring.
 
 For the background: it plans the whole queue twice. The order found at likely minutes is taken only if, over
-all scenarios, no box that has a date is less sure to keep it than it was said to be, or than it is now.
+all scenarios, no box that has a date is less sure to keep it than it was said to be, or than it is now. Whole
+boxes change places; within a box the rule of the dates holds, so that the bench need not learn another.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+
+import numpy as np
 
 from core import draws, sequence, turnaround
 from core.names import JobNumber
 from core.plan import SEED, estimate
 from core.records import Fittings
 from core.sequence import Piece, Task
-from core.stations import Station
 from core.turnaround import Load, QueuedTape
 
 NOISE = 0.01
 """Chances closer than this are the same: about one standard error of a thousand scenarios at 90 %."""
+LEAST_DAYS = 0.1
+"""Boxes must be ready so much sooner on average before an order is worth telling, if it keeps no more dates
+(an assumption: two hours and a half)."""
+_DAY = 24 * 60.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,15 +38,23 @@ class Promised:
 
 @dataclass(frozen=True, slots=True)
 class Better:
-    """A better order of the queue; chances are of keeping each date, before and after."""
+    """A better order of the boxes; chances are of keeping each date, before and after."""
 
-    queue: tuple[QueuedTape, ...]
+    order: tuple[JobNumber, ...]
+    """Every box of the queue, first to last."""
     chances: Mapping[JobNumber, tuple[float, float]]
+    sooner: Mapping[JobNumber, float]
+    """Days by which the middle of a box's finish comes sooner (negative: later), where it finishes at all."""
 
     @property
     def gained(self) -> float:
         """Promises kept more than before, on average."""
         return sum(after - before for before, after in self.chances.values())
+
+    @property
+    def days(self) -> float:
+        """Days by which a box is ready sooner, on average."""
+        return sum(self.sooner.values()) / len(self.sooner) if self.sooner else 0.0
 
 
 def better(
@@ -49,48 +63,82 @@ def better(
     now: datetime,
     promised: Mapping[JobNumber, Promised],
     runs: int = sequence.RUNS,
+    stop: Callable[[], bool] = sequence.never,
 ) -> Better | None:
-    """A better order of the tapes that wait; None when none was found that harms no promise."""
+    """A better order of the boxes that wait; None when none was found that harms no promise.
+
+    ``stop`` is asked again and again; once it says yes, None is the answer.
+    """
     before = turnaround.load(fittings, queue, now)
-    order = _order(before, queue, promised, runs)
-    if order is None:
+    order = _order(before, queue, promised, runs, stop)
+    if order is None or stop():
         return None
-    after = turnaround.load(fittings, order, now, in_order_given=True)
-    chances = {
-        number: tuple(turnaround.chance_of(load, number, made.day) for load in (before, after))
-        for number, made in promised.items()
-        if number in before.jobs
-    }
-    found = Better(tuple(order), {number: (was, will) for number, (was, will) in chances.items()})
+    places = {job: place for place, job in enumerate(order)}
+    after = turnaround.load(fittings, sorted(queue, key=lambda tape: places[tape.job]), now)
+    found = Better(order, _chances(before, after, promised), _sooner(before, after))
     harmed = any(
         will < min(promised[number].stated, was) - NOISE for number, (was, will) in found.chances.items()
     )
-    return None if harmed or found.gained <= NOISE else found
+    is_worth_it = found.gained > NOISE or (found.gained >= -NOISE and found.days >= LEAST_DAYS)
+    return found if is_worth_it and not harmed else None
+
+
+def _chances(
+    before: Load, after: Load, promised: Mapping[JobNumber, Promised]
+) -> dict[JobNumber, tuple[float, float]]:
+    return {
+        number: (
+            turnaround.chance_of(before, number, made.day),
+            turnaround.chance_of(after, number, made.day),
+        )
+        for number, made in promised.items()
+        if number in before.jobs
+    }
+
+
+def _sooner(before: Load, after: Load) -> dict[JobNumber, float]:
+    found = {}
+    for number, finish in before.jobs.items():
+        changed = after.jobs.get(number)
+        if changed is None or not len(finish.at) or not len(changed.at):
+            continue
+        was, will = float(np.median(finish.at)), float(np.median(changed.at))
+        if np.isfinite(was) and np.isfinite(will):
+            found[number] = (was - will) / _DAY
+    return found
 
 
 def _order(
-    load: Load, queue: Sequence[QueuedTape], promised: Mapping[JobNumber, Promised], runs: int
-) -> list[QueuedTape] | None:
-    waiting = [tape for tape in queue if tape.station is not Station.PLAYING and not tape.rush]
-    pieces, tapes = [], dict[int, QueuedTape]()
-    for tape in waiting:
+    load: Load,
+    queue: Sequence[QueuedTape],
+    promised: Mapping[JobNumber, Promised],
+    runs: int,
+    stop: Callable[[], bool],
+) -> tuple[JobNumber, ...] | None:
+    """The boxes of the queue in the order found; those that take no deck, or are rush, stay ahead."""
+    pieces, jobs = [], dict[int, JobNumber]()
+    for tape in queue:
         decks = turnaround.decks_for(load, tape)
-        if decks and tape.station in turnaround.ON_ITS_WAY:
-            piece = _piece(load, tape, decks)
-            pieces.append(piece)
-            tapes[piece.key] = tape
-    if len(pieces) < 2:
+        if decks and not tape.rush and tape.station in turnaround.ON_ITS_WAY:
+            pieces.append(_piece(load, tape, decks))
+            jobs[draws.key(tape.job)] = tape.job
+    if len(jobs) < 2:
         return None
+    found = sequence.arranged(pieces, _task(load, promised), SEED, runs, whole=True, stop=stop)
+    moved = [jobs[box] for box in dict.fromkeys(piece.box for piece in found)]
+    stay = dict.fromkeys(tape.job for tape in queue if tape.job not in set(moved))
+    order = (*stay, *moved)
+    return None if order == tuple(dict.fromkeys(tape.job for tape in queue)) else order
+
+
+def _task(load: Load, promised: Mapping[JobNumber, Promised]) -> Task:
     free = tuple(float(row.mean()) for row in load.after_rush.lanes.free)
     due = {
         draws.key(number): end
         for number, made in promised.items()
         if (end := load.calendar.close_of(made.day)) is not None
     }
-    order = sequence.arranged(pieces, Task(free, load.after_all.handling, due), SEED, runs)
-    moved = [tapes[piece.key] for piece in order]
-    chosen = {tape.code for tape in moved}
-    return [tape for tape in queue if tape.code not in chosen] + moved
+    return Task(free, load.after_all.handling, due)
 
 
 def _piece(load: Load, tape: QueuedTape, decks: tuple[int, ...]) -> Piece:

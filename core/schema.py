@@ -16,7 +16,7 @@ from core import copying
 from core.database import Database
 from core.errors import Refused, Unavailable, WrongInput
 
-HEAD = "0005"
+HEAD = "0006"
 """The newest revision in `core.migrations.versions`."""
 
 _MIGRATIONS = Path(__file__).with_name("migrations")

@@ -8,7 +8,7 @@ a box that keeps its date in the order given keeps it in every order that comes 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from math import inf
 from random import Random
@@ -19,6 +19,11 @@ from core.plan import Step
 RUNS = 400
 """Trials of the local search; with so many it came within 1 % of the best known on 20 tapes (derived)."""
 DUST = 1e-6
+
+
+def never() -> bool:
+    """A search that nobody stops."""
+    return False
 
 
 def in_sequence(steps: Sequence[Step]) -> list[Step]:
@@ -51,44 +56,67 @@ class Task:
     due: dict[int, float]
 
 
-def by_rule(pieces: Sequence[Piece], task: Task) -> list[Piece]:
-    """The order of modified due dates. A box without a date comes as if it were late already."""
+def by_rule(pieces: Sequence[Piece], task: Task, stop: Callable[[], bool] = never) -> list[Piece]:
+    """The order of modified due dates. A box without a date comes as if it were late already.
+
+    Once ``stop`` says yes, the boxes that are left follow as they are.
+    """
     boxes = _boxes(pieces)
     free, found = list(task.free), []
-    while boxes:
+    while boxes and not stop():
         ends = {box: _play(tapes, list(free), task) for box, tapes in boxes.items()}
         box = min(boxes, key=lambda box: (max(task.due.get(box, -inf), ends[box]), ends[box]))
         _play(boxes[box], free, task)
         found += boxes.pop(box)
-    return found
+    return found + [piece for tapes in boxes.values() for piece in tapes]
 
 
 def improved(
-    pieces: Sequence[Piece], task: Task, seed: int, runs: int = RUNS, given: Sequence[Piece] | None = None
+    pieces: Sequence[Piece],
+    task: Task,
+    seed: int,
+    runs: int = RUNS,
+    given: Sequence[Piece] | None = None,
+    *,
+    whole: bool = False,
+    stop: Callable[[], bool] = never,
 ) -> list[Piece]:
     """The best order met in so many trials, each moving one tape or one box somewhere else.
 
     Better is less lateness, and then earlier finishes over all boxes. A date that is kept in the order
-    ``given`` is kept.
+    ``given`` is kept. ``whole``: only whole boxes move. Once ``stop`` says yes, no more is tried.
     """
     dice = Random(seed)
     safe = _kept(given, task) if given is not None else frozenset()
     best, score = list(pieces), _score(pieces, task, safe)
     for _ in range(runs if len(pieces) > 1 else 0):
-        trial = _moved_box(best, dice) if dice.random() < 0.3 else _moved_tape(best, dice)
+        if stop():
+            break
+        trial = _moved_box(best, dice) if whole or dice.random() < 0.3 else _moved_tape(best, dice)
         found = _score(trial, task, safe)
         if found <= score:
             best, score = trial, found
     return best
 
 
-def arranged(pieces: Sequence[Piece], task: Task, seed: int, runs: int = RUNS) -> list[Piece]:
-    """The order of the rule, bettered, if it breaks no date that the order given keeps; else that order."""
+def arranged(
+    pieces: Sequence[Piece],
+    task: Task,
+    seed: int,
+    runs: int = RUNS,
+    *,
+    whole: bool = False,
+    stop: Callable[[], bool] = never,
+) -> list[Piece]:
+    """The order of the rule, bettered, if it breaks no date that the order given keeps; else that order.
+
+    ``whole`` and ``stop`` as in `improved`.
+    """
     given = [piece for tapes in _boxes(pieces).values() for piece in tapes]
     safe = _kept(given, task)
-    starts = [given, by_rule(pieces, task)]
+    starts = [given, by_rule(pieces, task, stop)]
     best = min(starts, key=lambda order: _score(order, task, safe))
-    return improved(best, task, seed, runs, given)
+    return improved(best, task, seed, runs, given, whole=whole, stop=stop)
 
 
 def finishes(order: Iterable[Piece], task: Task) -> dict[int, float]:

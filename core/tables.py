@@ -127,7 +127,7 @@ class TapeRow(Table):
     """One cassette. ``deck`` is the deck it is playing on, so that no deck holds two.
 
     ``look`` is what the look after the repair of ``repaired_at`` told; ``astray_since`` is set while a
-    not-for-reuse label is still on a cassette that no longer needs it.
+    not-for-reuse label is still on a cassette that no longer needs it; ``rests_until`` where it came in cold.
     """
 
     __tablename__ = "tapes"
@@ -157,6 +157,7 @@ class TapeRow(Table):
     looked_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
     looked_by: Mapped[str | None] = mapped_column(Text, default=None)
     astray_since: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    rests_until: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -354,12 +355,26 @@ class DeckEventRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class ShutDayRow(Table):
-    """A day on which the shop stayed shut though it was to be open; ISO 8601."""
+class DayEventRow(Table):
+    """A day (ISO 8601) closed by plan (``planned``), shut unplanned (``shut``), or taken back (``open``)."""
 
-    __tablename__ = "shut_days"
+    __tablename__ = "day_events"
 
-    day: Mapped[str] = mapped_column(String(10), primary_key=True)
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    day: Mapped[str] = mapped_column(String(10), index=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    words: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class BoxOrderRow(Table):
+    """The numbers of boxes in the order they were put in; the newest row holds, an empty one is none."""
+
+    __tablename__ = "box_orders"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    numbers: Mapped[tuple[str, ...]] = mapped_column(Wired(tuple[str, ...]))
     words: Mapped[str] = mapped_column(Text)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)

@@ -11,10 +11,10 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, select
 
-from core import decks, hours, pace
+from core import daysoff, decks, hours, pace
 from core.pace import Counted, RushMonth
 from core.records import Fittings
-from core.tables import CaptureRow, DeckEventRow, JobRow, ShutDayRow, TapeRow
+from core.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
 from core.unit import Unit
 
 OUT, BACK = "out", "back"
@@ -88,9 +88,9 @@ def outages(unit: Unit) -> tuple[Outage, ...]:
 
 
 def shut_days(unit: Unit) -> tuple[ShutDay, ...]:
-    """Days the shop stayed shut unplanned, oldest first."""
-    rows = unit.session.scalars(select(ShutDayRow).order_by(ShutDayRow.day))
-    return tuple(ShutDay(date.fromisoformat(row.day), row.words) for row in rows)
+    """Days the shop stayed shut unplanned and that were not taken back, oldest first."""
+    last = sorted(daysoff.latest(unit).items())
+    return tuple(ShutDay(day, event.words) for day, event in last if event.kind == daysoff.SHUT)
 
 
 def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone: ZoneInfo) -> Iterator[str]:

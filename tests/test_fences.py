@@ -25,12 +25,14 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.copying",
         "core.customers",
         "core.database",
+        "core.daysoff",
         "core.decks",
         "core.demo",
         "core.donors",
         "core.drafts",
         "core.dump",
         "core.entries",
+        "core.expectations",
         "core.failures",
         "core.final",
         "core.helping",
@@ -55,6 +57,7 @@ OPEN_ROOMS: frozenset[str] = frozenset(
         "core.tally",
         "core.tapes",
         "core.to_load",
+        "core.turns",
         "core.unit",
     }
 )

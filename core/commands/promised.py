@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from core import decks, pace, plain_text, promises, tally
+from core import daysoff, decks, pace, plain_text, promises, tally
 from core.answers import promise as promise_of
 from core.commands.call import Call, Reply
 from core.names import JobNumber
@@ -46,7 +46,7 @@ def switch_deck(call: Call) -> Reply:
 def stay_shut(call: Call) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        fitted = shop.run(decks.stayed_shut, asked.day, asked.because)
+        fitted = shop.run(daysoff.stayed_shut, asked.day, asked.because)
     return _fitted(fitted)
 
 

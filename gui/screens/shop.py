@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from core import decks, helping, shopview
+from core import daysoff, decks, helping, shopview
 from core.helping import AboutQueue
 from core.records import Fittings
 from core.relief import Relief
@@ -106,7 +106,7 @@ class ShopScreen(Screen):
 
     @Slot(str)
     def _stay_shut(self, why: str) -> None:
-        self._change(decks.stayed_shut, self.desk.clock().date(), why)
+        self._change(daysoff.stayed_shut, self.desk.clock().date(), why)
 
     def _change(self, step: Callable[..., Fittings], *asked: object) -> None:
         """One step on decks or days; every date is looked at anew afterwards."""

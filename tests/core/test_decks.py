@@ -8,9 +8,10 @@ from datetime import timedelta
 import pytest
 from sqlalchemy import text
 
-from core import decks, fittings, jobs, tally, tapes
+from core import decks, fittings, history, jobs, tally, tapes
 from core.errors import Refused, WrongInput
 from core.names import Finding
+from core.records import Outage
 from core.stations import Station
 from tests.support.booked import Desk, command, line, quoted
 
@@ -105,18 +106,52 @@ def test_what_broke_is_never_changed_afterwards(desk: Desk) -> None:
         connection.execute(text("DELETE FROM deck_events"))
 
 
-def test_a_day_the_shop_stayed_shut_is_counted_and_left_out_of_the_plan(desk: Desk) -> None:
+def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:
     today = desk.clock().date()
-    fitted = desk.shop.run(decks.stayed_shut, today, "a burst pipe")
-    assert today in fitted.closed_days
-    assert [(each.day, each.words) for each in desk.shop.ask(tally.shut_days)] == [(today, "a burst pipe")]
-    for day, why, wrong in (
-        (today, "again", "to be open"),
-        (today + timedelta(days=9), "a wedding", "up to tomorrow"),
-        (today + timedelta(days=1), " ", "say why"),
+    service = Outage("VHS 1", today + timedelta(days=3), today + timedelta(days=5))
+    assert desk.shop.run(decks.plan_outage, service, "new belts").outages == (service,)
+    with pytest.raises(Refused, match="VHS 1 is out by plan from Friday 6 March to Sunday 8 March already"):
+        desk.shop.run(decks.plan_outage, replace(service, begins=service.ends, ends=service.ends))
+    assert desk.shop.run(decks.cancel_outage, service, "the belts are late").outages == ()
+    with pytest.raises(Refused, match="somebody took it back already"):
+        desk.shop.run(decks.cancel_outage, service)
+    told = [each.words for each in desk.shop.ask(history.lines) if "out" in each.kind]
+    assert told[0] == "VHS 1 out by plan from Friday 6 March to Sunday 8 March: new belts"
+    assert desk.shop.verify() == ()
+
+
+def test_an_outage_that_has_begun_ends_with_yesterday(desk: Desk) -> None:
+    today = desk.clock().date()
+    service = Outage("VHS 1", today, today + timedelta(days=4))
+    desk.shop.run(decks.plan_outage, service)
+    desk.clock.go_on(days=2)
+    (left,) = desk.shop.run(decks.cancel_outage, service).outages
+    assert (left.begins, left.ends) == (today, today + timedelta(days=1))
+    with pytest.raises(Refused, match="that is over and stays in the record"):
+        desk.shop.run(decks.cancel_outage, left)
+
+
+def test_an_outage_that_cannot_be_is_refused_by_name(desk: Desk) -> None:
+    today = desk.clock().date()
+    for outage, wrong in (
+        (Outage("VHS 99", today, today), "deck"),
+        (Outage("VHS 1", today, today - timedelta(days=1)), "not before the first"),
+        (Outage("VHS 1", today - timedelta(days=9), today - timedelta(days=8)), "from today on"),
+        (Outage("VHS 1", today, today + timedelta(days=5000)), "within 730 days"),
     ):
         with pytest.raises(WrongInput, match=wrong):
-            desk.shop.run(decks.stayed_shut, day, why)
+            desk.shop.run(decks.plan_outage, outage)
+    assert desk.shop.ask(decks.fittings).outages == ()
+
+
+def test_a_planned_outage_moves_the_date(desk: Desk) -> None:
+    before = quoted(desk.shop, line("minidv", marking="DVM60")).promise.day
+    today = desk.clock().date()
+    desk.shop.run(decks.plan_outage, Outage("MiniDV", today, today + timedelta(days=20)))
+    after = quoted(desk.shop, line("minidv", marking="DVM60")).promise.day
+    assert before is not None
+    assert after is not None
+    assert after > today + timedelta(days=20) > before
 
 
 def test_what_was_counted_becomes_what_is_reckoned_with(desk: Desk) -> None:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from datetime import date
 
+import numpy as np
+
+from core import turnaround
 from core.names import JobNumber
 from core.ranges import exactly
 from core.rearranging import Promised, better
@@ -26,9 +29,11 @@ def test_a_small_box_with_a_near_date_goes_before_a_big_one_with_a_far_date() ->
     }
     found = better(SHOP, [*LONG, *SHORT], TUESDAY, promised)
     assert found is not None
-    assert [tape.job for tape in found.queue[:2]] == ["000002", "000002"]
+    assert found.order == ("000002", "000001")
     assert found.chances[JobNumber("000002")] == (0.0, 1.0)
     assert found.chances[JobNumber("000001")] == (1.0, 1.0)
+    assert found.sooner[JobNumber("000002")] > 1.5
+    assert -2 < found.sooner[JobNumber("000001")] < 0
 
 
 def test_no_date_is_given_up_for_the_sake_of_another() -> None:
@@ -49,3 +54,39 @@ def test_a_queue_in_good_order_is_left_alone() -> None:
     }
     assert better(SHOP, [*SHORT, *LONG], TUESDAY, promised) is None
     assert better(SHOP, [queued(1, station=Station.READY)], TUESDAY, {}) is None
+
+
+def test_boxes_without_a_date_are_put_in_order_when_they_are_ready_much_sooner() -> None:
+    found = better(SHOP, [*LONG, *SHORT], TUESDAY, {})
+    assert found is not None
+    assert found.order == ("000002", "000001")
+    assert found.days > 0.5
+
+
+def test_the_order_that_is_told_is_the_one_the_queue_is_planned_in() -> None:
+    """What is promised of an order comes from a plan of whole boxes, as the bench works them off."""
+    found = better(SHOP, [*LONG, *SHORT], TUESDAY, {})
+    assert found is not None
+    before = turnaround.load(SHOP, [*LONG, *SHORT], TUESDAY)
+    after = turnaround.load(SHOP, [*SHORT, *LONG], TUESDAY)
+    for number, days in found.sooner.items():
+        was, will = (float(np.median(load.jobs[number].at)) for load in (before, after))
+        assert days == (was - will) / (24 * 60)
+
+
+def test_a_rush_box_stays_ahead_of_what_is_moved() -> None:
+    hurried = queued(1, minutes=exactly(100), job=3, rush=True)
+    found = better(SHOP, [*LONG, *SHORT, hurried], TUESDAY, {})
+    assert found is not None
+    assert found.order == ("000003", "000002", "000001")
+
+
+def test_a_search_that_is_stopped_finds_nothing() -> None:
+    asked = []
+
+    def stop() -> bool:
+        asked.append(True)
+        return len(asked) > 3
+
+    assert better(SHOP, [*LONG, *SHORT], TUESDAY, {}, stop=stop) is None
+    assert len(asked) < 10
