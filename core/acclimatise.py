@@ -8,6 +8,12 @@ DEGREES_AN_HOUR = 10.0
 NEEDED_FROM_C = 5.0
 """Closer to the room than this, a tape is played at once: EMTEC/AGFA archiving advice (manufacturer)."""
 
+COLD_BOX_HOURS = 24.0
+"""How long a box that came in cold rests: its temperature alone would take two hours from
+freezing (`hours_to_wait`), but damp that settles on cold tape takes a full day to leave it (from memory)."""
+
+CAUTION = "Damp settles on a cold tape, and a damp tape sticks to the head drum and tears (from memory)."
+
 
 def hours_to_wait(tape_c: float, room_c: float) -> float:
     """Hours at least before a tape at ``tape_c`` °C is played in a room at ``room_c`` °C.
@@ -16,3 +22,8 @@ def hours_to_wait(tape_c: float, room_c: float) -> float:
     """
     apart = abs(room_c - tape_c)
     return 0.0 if apart <= NEEDED_FROM_C else apart / DEGREES_AN_HOUR
+
+
+def hours_to_rest(cold: bool) -> float:
+    """Hours a box rests before any tape of it may be played; none when it did not come in cold."""
+    return COLD_BOX_HOURS if cold else 0.0

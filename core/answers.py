@@ -150,6 +150,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "tried": [_tried(each) for each in record.tried],
         "look_due": record.look_due,
         "label_to_come_off": record.label_astray,
+        "rests_until": None if record.rests_until is None else _time(record.rests_until),
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else _time(record.marked_at),
     }

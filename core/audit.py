@@ -87,6 +87,7 @@ _UNTOLD: dict[str, Any] = {
     "tried": [],
     "look": None,
     "label_astray": False,
+    "rests_until": None,
 }
 """What holds as long as the history does not say otherwise."""
 
@@ -106,6 +107,7 @@ def _facts(row: TapeRow, files: list[str]) -> dict[str, Any]:
             "tried": recorded.trials(row),
             "look": row.look,
             "label_astray": record.label_astray,
+            "rests_until": record.rests_until,
         }
     )
     return facts

@@ -119,7 +119,7 @@ class _Plan:
 
     def take(self, tape: QueuedTape) -> None:
         """A tape that waits starts on the deck that can take it first."""
-        ready = self._through_the_bench(tape)
+        ready = max(self._through_the_bench(tape), self._rested(tape))
         decks = self._suited(tape).decks
         if not decks or not len(self._calendar.opens):
             return
@@ -164,6 +164,10 @@ class _Plan:
         look = LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0
         self._bench += (tape.bench_minutes + look) / self._fittings.people
         return float(self._calendar.when_worked(np.array([self._bench]))[0])
+
+    def _rested(self, tape: QueuedTape) -> float:
+        """When a tape that came in cold may be played."""
+        return self._calendar.at(tape.rests_until) if tape.rests_until else self._now
 
     def _suited(self, tape: QueuedTape) -> Suited:
         return suited(self._fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed)

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from core import captures, decks, promises, quoting, relief, whatifs
+from core import acclimatise, captures, decks, promises, quoting, relief, whatifs
 from core.habits import ShopHabits
 from core.inventory import Inventory
 from core.names import JobNumber
@@ -33,11 +33,19 @@ class AboutBox:
     tapes: tuple[QuotedTape, ...]
     rush: bool
     habits: ShopHabits
+    rests_hours: float = 0.0
+    """How long a box that came in cold rests first."""
 
     def answer(self) -> tuple[WhatIf, ...]:
         """The three changes that would do most; none that would not."""
         found = whatifs.helps(
-            self.fittings, self.queue, self.now, self.tapes, rush=self.rush, shop=self.habits
+            self.fittings,
+            self.queue,
+            self.now,
+            self.tapes,
+            rush=self.rush,
+            shop=self.habits,
+            rests_hours=self.rests_hours,
         )
         useful = (one for one in found if one.day and (one.days_gained is None or one.days_gained > 0))
         return tuple(useful)[:MOST]
@@ -67,6 +75,7 @@ def about_box(unit: Unit, box: Inventory) -> AboutBox:
         tapes=quoting.quoted_tapes(box, habits),
         rush=box.rush,
         habits=habits,
+        rests_hours=acclimatise.hours_to_rest(box.cold),
     )
 
 

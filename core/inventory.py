@@ -57,6 +57,8 @@ class Inventory:
     deliver: tuple[Delivery, ...] = ()
     rush: bool = False
     needed_by: date | None = None
+    cold: bool = False
+    """It came in cold, so its tapes rest before they play (`core.acclimatise`)."""
 
     def tv_of(self, line: TapeLine) -> TvSystem | None:
         """The TV system of a line: its own, else the box's."""

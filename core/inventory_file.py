@@ -25,7 +25,7 @@ LONGEST_EMAIL = 254
 LATEST_WISH_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
-_BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by")
+_BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by", "cold")
 _TAPE = ("count", "format", "marking", "recorded_as", "speed", "tv", "fill", "findings", "label", "origin")
 _CUSTOMER = ("name", "phone", "email")
 _DELIVERY = ("as", "codec", "on")
@@ -55,8 +55,9 @@ def read(data: bytes, file: str, reading: Reading) -> Inventory:
         tv=tv,
         customer=_who(box, members, reading),
         deliver=_deliveries(members),
-        rush=_rush(members),
+        rush=_yes(members, "rush"),
         needed_by=_maybe(members, "needed_by", lambda value: _needed_by(value, reading.today)),
+        cold=_yes(members, "cold"),
     )
 
 
@@ -230,8 +231,9 @@ def _refuse_file_details(members: dict[str, Value], kind: str) -> None:
             members[key].refuse(f"{kind} takes none; only files have a codec and a carrier")
 
 
-def _rush(members: dict[str, Value]) -> bool:
-    return "rush" in members and members["rush"].yes_or_no()
+def _yes(members: dict[str, Value], key: str) -> bool:
+    """Whether ``key`` is there and true."""
+    return key in members and members[key].yes_or_no()
 
 
 def _needed_by(value: Value, today: date) -> date:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import UTC, date, datetime, timedelta
 
 from sqlalchemy import select
 
-from core import customers, decks, final, numbers, payments, promises, recorded, shelf, wire
+from core import acclimatise, customers, decks, final, numbers, payments, promises, recorded, shelf, wire
 from core import history as chain
 from core.errors import Refused, WrongInput
 from core.inventory import MOST_TAPES, CustomerDraft, Inventory
@@ -166,7 +166,13 @@ def _tape_row(unit: Unit, inventory: Inventory, tape: QuotedTape, number: JobNum
         findings=tape.draft.findings,
         verdict=tape.verdict,
         minutes=tape.minutes,
+        rests_until=_rests_until(unit, inventory),
     )
+
+
+def _rests_until(unit: Unit, inventory: Inventory) -> datetime | None:
+    hours_of_rest = acclimatise.hours_to_rest(inventory.cold)
+    return unit.now.astimezone(UTC) + timedelta(hours=hours_of_rest) if hours_of_rest else None
 
 
 def _copy_rows(storage: Storage) -> Iterator[CopyRow]:
@@ -188,12 +194,14 @@ def _tell(unit: Unit, row: JobRow) -> None:
     )
     for tape in row.tapes:
         seen = f", seen: {', '.join(each.words for each in tape.findings)}" if tape.findings else ""
+        cold = ", came in cold" if tape.rests_until else ""
         chain.append(
             unit,
             "tape booked in",
-            f"booked in{seen}",
+            f"booked in{cold}{seen}",
             job=row.number,
             tape=tape.code,
             station=tape.station,
             findings=tape.findings,
+            rests_until=tape.rests_until,
         )

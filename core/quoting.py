@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 from functools import lru_cache
 
 from core import (
+    acclimatise,
     chances,
     condition,
     customer_habits,
@@ -114,7 +115,8 @@ def _promise(
     load: turnaround.Load, tapes: Sequence[QuotedTape], inventory: Inventory, rush: bool, shop: ShopHabits
 ) -> Promise:
     """The date of the plan, guarded where boxes ran late lately, with the shop it stands on."""
-    planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop)
+    rests = acclimatise.hours_to_rest(inventory.cold)
+    planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop, rests)
     safe = guard.guarded(planned, load.fittings.expected.overrun, load.calendar.days)
     return replace(safe, footing=footing.of(load))
 
@@ -194,6 +196,9 @@ def _warnings(asked: _Asked) -> Iterator[str]:
     if asked.promise.day is None and asked.tapes:
         yield f"No date can be given: {'; '.join(asked.promise.held_by)}."
     yield from _needed_by(asked)
+    if asked.inventory.cold:
+        hours_of = acclimatise.hours_to_rest(True)
+        yield f"The box came in cold and rests {hours_of:g} hours before it plays, so that no damp is on it."
     ours = asked.fittings.front.currency
     if asked.book.currency != ours:
         yield f"{asked.book.name} is in {asked.book.currency}, the shop keeps its till in {ours}."

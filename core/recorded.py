@@ -63,6 +63,7 @@ def tape(row: TapeRow) -> TapeRecord:
         tried=tuple(tried(row, each) for each in row.repairs if each.struck_at is None),
         after_repair=_after_repair(row),
         label_astray=row.astray_since is not None,
+        rests_until=row.rests_until,
     )
 
 

@@ -325,6 +325,8 @@ class TapeRecord:
     after_repair: AfterRepair | None = None
     label_astray: bool = False
     """A not-for-reuse label is still on the cassette though its splices were struck out."""
+    rests_until: datetime | None = None
+    """Until when a tape that came in cold rests (`core.acclimatise`)."""
 
     @property
     def joints(self) -> tuple[Splice, ...]:

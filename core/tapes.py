@@ -7,7 +7,20 @@ from dataclasses import replace
 
 from sqlalchemy import select
 
-from core import captures, condition, customers, decks, moves, playtime, promises, recorded, repairs, shelf
+from core import (
+    acclimatise,
+    captures,
+    condition,
+    customers,
+    decks,
+    hours,
+    moves,
+    playtime,
+    promises,
+    recorded,
+    repairs,
+    shelf,
+)
 from core import history as chain
 from core.errors import Refused, WrongInput
 from core.names import Finding, TapeCode
@@ -38,15 +51,17 @@ def move(
 
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
     expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
-    over again goes to a deck only if the move ``counts_as_look``, and the history says so. Refused, with
-    where it may go, for a move out of order, an open repair or a deck in use; WrongInput for a code, deck,
-    play time or recording that cannot be.
+    over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came
+    in cold plays before its rest is over only if the ``note`` says why. Refused, with where it may go, for a
+    move out of order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording
+    that cannot be.
     """
     row = shelf.tape_row(unit, code)
     seen = add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
+    early = station is Station.PLAYING and _end_rest(unit, row, note)
     looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
     before = row.station
     captures.check(row, shown, minutes)
@@ -56,7 +71,12 @@ def move(
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
-    _tell_move(unit, row, before, seen, without_splice, shown, looked)
+    told = (
+        ("looked after repair: it may go on, said by this move", looked),
+        ("before its rest was over", early),
+    )
+    besides = [words for words, is_so in told if is_so]
+    _tell_move(unit, row, before, seen, without_splice, shown, besides)
     promises.note_finish(unit, row, before)
     unit.session.flush()
     return recorded.tape(row)
@@ -112,6 +132,21 @@ def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
     return repairs.confirm_by_move(unit, row)
 
 
+def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
+    """Whether a tape goes on a deck before its rest is over; Refused when nobody says why it may."""
+    until, row.rests_until = row.rests_until, None
+    if until is None or until <= unit.now:
+        return False
+    if not note.strip():
+        clock = decks.on_the_shops_clock(unit, until)
+        raise Refused(
+            f"Tape {row.code} came in cold and rests until {hours.spoken(clock.date())}, {clock:%H:%M}. "
+            f"{acclimatise.CAUTION} Let it rest; if it is as warm as the room already, say so in the note "
+            "and move it again."
+        )
+    return True
+
+
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
     if not customers.text("instead of a splice", reason):
         raise WrongInput("instead of a splice", reason, "say what was done to the tape")
@@ -159,14 +194,14 @@ def _tell_move(
     seen: tuple[Finding, ...],
     without_splice: str | None,
     shown: Shown,
-    looked: bool,
+    besides: Iterable[str],
 ) -> None:
     parts = [f"{before.words} → {row.station.words}"]
     parts += [f"on {row.deck}"] if row.deck else []
     parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
     parts += [f"instead of a splice: {without_splice}"] if without_splice else []
     parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
-    parts += ["looked after repair: it may go on, said by this move"] if looked else []
+    parts += besides
     parts += [row.note] if row.note else []
     chain.append(
         unit,
@@ -181,4 +216,5 @@ def _tell_move(
         deck=row.deck,
         shown=shown,
         look=row.look,
+        rests_until=row.rests_until,
     )

@@ -39,6 +39,7 @@ class Box:
     copies: str = ""
     needed_by: str = ""
     rush: bool = False
+    cold: bool = False
 
     @property
     def is_empty(self) -> bool:

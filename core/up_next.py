@@ -48,9 +48,9 @@ def up_next(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, deck
         return UpNext(able[0], "It is next in the queue.")
     if able:
         longest = max(able, key=lambda tape: estimate(tape.minutes))
-        return UpNext(longest, _instead(mine[0], starts[mine[0].code] > moment))
+        return UpNext(longest, _instead(mine[0], starts[mine[0].code] > moment, _is_warm(mine[0], now)))
     if starts[mine[0].code] == moment:
-        return UpNext(None, "The next tapes are not cleared to play yet.")
+        return UpNext(None, _not_yet(mine[: FILL + 1], now))
     if not np.isfinite(starts[mine[0].code]):
         return UpNext(None, "The shop has no opening hours in which it could be played.")
     day = calendar.day_of(starts[mine[0].code])
@@ -78,7 +78,16 @@ def _is_warm(tape: QueuedTape, now: datetime) -> bool:
     return tape.rests_until is None or tape.rests_until <= now
 
 
-def _instead(first: QueuedTape, is_too_long: bool) -> str:
+def _instead(first: QueuedTape, is_too_long: bool, is_warm: bool) -> str:
     if is_too_long:
         return f"Tape {first.code} is next, but would not end before closing: this one does."
+    if not is_warm:
+        return f"Tape {first.code} is next, but it came in cold and still rests."
     return f"Tape {first.code} is next, but it is not cleared to play yet."
+
+
+def _not_yet(next_ones: Sequence[QueuedTape], now: datetime) -> str:
+    cleared = [tape for tape in next_ones if tape.station is Station.CLEARED_TO_PLAY]
+    if cleared and not any(_is_warm(tape, now) for tape in cleared):
+        return "The next tapes came in cold and still rest."
+    return "The next tapes are not cleared to play yet."

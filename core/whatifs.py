@@ -49,17 +49,19 @@ def helps(
     *,
     rush: bool = False,
     shop: ShopHabits = STARTING,
+    rests_hours: float = 0.0,
 ) -> tuple[WhatIf, ...]:
     """Changes to the shop and the box, the one that gains most days first; those that lose days last."""
     load = turnaround.load(fittings, queue, now)
-    plain = turnaround.promise(load, tapes, rush, None, shop)
+    plain = turnaround.promise(load, tapes, rush, None, shop, rests_hours)
     found = []
     if not rush:
-        hurried = turnaround.promise(load, tapes, True, None, shop)
+        hurried = turnaround.promise(load, tapes, True, None, shop, rests_hours)
         found.append(_what_if("as a rush box", plain, hurried))
     for change, changed in changes(fittings, _first_decks(load, tapes)):
         other = turnaround.load(changed, queue, now, by_hand=load.by_hand)
-        found.append(_what_if(change, plain, turnaround.promise(other, tapes, rush, None, shop)))
+        dated = turnaround.promise(other, tapes, rush, None, shop, rests_hours)
+        found.append(_what_if(change, plain, dated))
     return tuple(sorted(found, key=lambda one: -_worth(one)))
 
 

@@ -41,6 +41,12 @@ def test_a_tape_that_should_be_over_ends_now_and_not_in_the_past() -> None:
     assert run.late == TUESDAY
 
 
+def test_a_cold_tape_starts_when_its_rest_is_over() -> None:
+    cold = replace(queued(1), rests_until=TUESDAY + timedelta(hours=3))
+    (run,) = deckweek.week(fittings(deck("VHS 1", "vhs")), [cold], TUESDAY).lanes[0].runs
+    assert run.start == TUESDAY + timedelta(hours=3)
+
+
 def test_rush_goes_before_the_others() -> None:
     week = deckweek.week(fittings(deck("VHS 1", "vhs")), [queued(1), queued(2, rush=True, job=2)], TUESDAY)
     assert [run.tape.rush for run in week.lanes[0].runs] == [True, False]

@@ -52,6 +52,7 @@ def test_reads_every_field() -> None:
             "deliver": [{"as": "files", "codec": "h264", "on": "usb"}, {"as": "dvd"}],
             "rush": True,
             "needed_by": "2026-03-02",
+            "cold": True,
         },
         READING,
     )
@@ -71,7 +72,7 @@ def test_reads_every_field() -> None:
         ),
     )
     assert box.deliver == (Delivery("files", "h264", "usb"), Delivery("dvd"))
-    assert (box.tv, box.rush, box.needed_by) == (TvSystem.NTSC, True, date(2026, 3, 2))
+    assert (box.tv, box.rush, box.needed_by, box.cold) == (TvSystem.NTSC, True, date(2026, 3, 2), True)
 
 
 def test_takes_null_for_what_nobody_knows() -> None:

@@ -39,6 +39,16 @@ def test_every_cassette_is_a_tape_of_the_quote() -> None:
     ]
 
 
+def test_a_box_that_came_in_cold_is_promised_a_day_later_and_says_why() -> None:
+    line = TapeLine(1, VHS, "T-120", speed=Speed.SP)
+    calm = replace(SHOP, expected=Expected())
+    warm, cold = quote(line, shop=calm), quote(line, shop=calm, cold=True)
+    assert warm.promise.day == TUESDAY.date()
+    assert cold.promise.day == TUESDAY.date() + timedelta(days=1)
+    assert any("came in cold and rests 24 hours" in warning for warning in cold.warnings)
+    assert not any("cold" in warning for warning in warm.warnings)
+
+
 def test_a_tape_carries_the_tv_system_of_its_box() -> None:
     (tape,) = quote(TapeLine(1, VHS)).tapes
     assert tape.draft.tv is TvSystem.NTSC

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import timedelta
 from itertools import product
 
 import pytest
+from sqlalchemy import text
 
-from core import bench, decks, moves, tapes
+from core import acclimatise, bench, decks, jobs, moves, tapes
 from core.errors import Refused, WrongInput
 from core.names import Finding, Join, TapeCode
 from core.records import TapeRecord
 from core.stations import ASIDE, Station, allows
-from tests.support.booked import Desk, line
+from tests.support.booked import Desk, command, line, quoted
 
 STATIONS = [each for each in Station if each is not Station.HANDED_BACK]
 
@@ -66,6 +69,48 @@ def test_a_refused_move_writes_down_nothing(desk: Desk) -> None:
         desk.shop.run(tapes.move, code, Station.READY, findings=[Finding.CREASED], minutes=3)
     assert desk.shop.ask(tapes.get, code).findings == ()
     assert desk.shop.ask(tapes.history, code) == before
+
+
+# --- from the cold -----------------------------------------------------------------------
+
+
+def _cold(desk: Desk) -> TapeRecord:
+    quote = quoted(desk.shop, line())
+    cold = replace(quote, inventory=replace(quote.inventory, cold=True))
+    return desk.shop.run(jobs.book, cold, command=command()).tapes[0]
+
+
+def test_a_tape_from_the_cold_rests_a_day_before_it_plays(desk: Desk) -> None:
+    tape = _cold(desk)
+    assert tape.rests_until == desk.clock() + timedelta(hours=24)
+    assert desk.shop.ask(decks.queue)[0].rests_until == tape.rests_until
+    desk.bring_to(tape, Station.CLEARED_TO_PLAY)
+    with pytest.raises(Refused) as told:
+        desk.shop.run(tapes.move, tape.code, Station.PLAYING)
+    assert "came in cold and rests until Wednesday 4 March, 09:00" in told.value.sentence
+    assert acclimatise.CAUTION in told.value.sentence
+    assert desk.shop.ask(tapes.get, tape.code).rests_until == tape.rests_until
+    desk.clock.go_on(hours=24)
+    assert desk.shop.run(tapes.move, tape.code, Station.PLAYING).station is Station.PLAYING
+    assert desk.shop.verify() == ()
+
+
+def test_a_cold_tape_plays_early_when_somebody_says_why(desk: Desk) -> None:
+    tape = _cold(desk)
+    desk.bring_to(tape, Station.CLEARED_TO_PLAY)
+    played = desk.shop.run(tapes.move, tape.code, Station.PLAYING, note="it was in the room all along")
+    assert (played.station, played.rests_until) == (Station.PLAYING, None)
+    last = desk.shop.ask(tapes.history, tape.code)[-1].words
+    assert "before its rest was over" in last
+    assert "in the room all along" in last
+    assert desk.shop.verify() == ()
+
+
+def test_the_history_sees_a_rest_that_was_altered(desk: Desk) -> None:
+    _cold(desk)
+    with desk.shop.database.writing.begin() as connection:
+        connection.execute(text("UPDATE tapes SET rests_until = NULL"))
+    assert any("rests_until" in problem for problem in desk.shop.verify())
 
 
 # --- repairs -----------------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 from core.ranges import exactly
@@ -51,10 +52,10 @@ def test_what_is_not_cleared_or_still_cold_waits() -> None:
     ready = tape(1, 60, job=2)
     assert ask(at_the_bench, ready).tape == ready
     assert ask(at_the_bench).why == "The next tapes are not cleared to play yet."
-    cold = QueuedTape(
-        *(getattr(ready, name) for name in ready.__slots__[:-1]), rests_until=TUESDAY + timedelta(hours=2)
-    )
-    assert ask(cold).tape is None
+    cold = replace(ready, rests_until=TUESDAY + timedelta(hours=2))
+    assert ask(cold) == UpNext(None, "The next tapes came in cold and still rest.")
+    warm = tape(2, 30, job=3)
+    assert ask(cold, warm) == UpNext(warm, f"Tape {cold.code} is next, but it came in cold and still rests.")
 
 
 def test_a_shop_without_hours_is_told_so() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 from core.ranges import Range
 from core.whatifs import WhatIf, helps
@@ -54,6 +55,14 @@ def test_a_change_that_changes_nothing_gains_nothing() -> None:
     lines = {one.change: one for one in helps(shop, [], TUESDAY, BOX[:1])}
     assert lines["with one more person"].days_gained == 0
     assert "no sooner" in lines["with one more person"].sentence
+
+
+def test_what_would_help_a_cold_box_counts_its_rest() -> None:
+    """Nothing that is changed in the shop warms a tape."""
+    rested = helps(SHOP, [], TUESDAY, BOX, rests_hours=24 * 14)
+    warm_on = TUESDAY.date() + timedelta(days=14)
+    assert all(one.day >= warm_on for one in rested if one.day)
+    assert any(one.day < warm_on for one in helps(SHOP, [], TUESDAY, BOX) if one.day)
 
 
 def test_the_same_question_has_the_same_answer() -> None:

@@ -126,6 +126,8 @@ WRONG = (
     _field("rush", 1, "true or false"),
     _field("rush", "no", "true or false"),
     _field("rush", None, "true or false"),
+    _field("cold", 3, "true or false"),
+    _field("cold", "yes", "true or false"),
     _field("needed_by", "2026-03-01", "today or later"),
     _field("needed_by", "2026-02-30", "a date like 2026-03-02"),
     _field("needed_by", "next week", "a date like 2026-03-02"),

@@ -14,7 +14,7 @@ from tests.support.booked import Desk
 NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed")
 """What the fourth tables added to a splice, and so to its line of history."""
 
-NEW_IN_LINES = ("look", "label_astray", "tried")
+NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until")
 
 
 def as_kept_before(desk: Desk, where: str, revision: str) -> None:
