@@ -1,10 +1,15 @@
-"""What the decks showed: every tape that finished playing, kept, and what the shop learns from them all."""
+"""What the decks showed: every tape that finished playing, kept, and what the shop learns from them all.
+
+The minutes read off a deck are kept for good. Where a file was recorded, its own minutes are exact and count
+in their stead for as long as the file stands; the speed and the system are always the deck's.
+"""
 
 from __future__ import annotations
 
 from collections import defaultdict
+from datetime import datetime
 
-from sqlalchemy import func, select
+from sqlalchemy import exists, func, select
 
 from core import learning, playtime, shelf
 from core.errors import WrongInput
@@ -13,7 +18,7 @@ from core.learning import Evidence, Played
 from core.names import TapeCode
 from core.possibilities import facts
 from core.shown import Shown, found
-from core.tables import CaptureRow, JobRow, TapeRow
+from core.tables import CaptureRow, JobRow, RecordingRow, TapeRow
 from core.unit import Unit
 
 
@@ -41,21 +46,60 @@ def enter(unit: Unit, row: TapeRow, minutes: float, shown: Shown) -> None:
     )
 
 
+def off_the_deck(unit: Unit, row: TapeRow) -> float | None:
+    """The minutes somebody read off the deck when the tape had last played; None when nobody did."""
+    newest = select(CaptureRow.minutes).where(CaptureRow.tape_id == row.id).order_by(CaptureRow.id.desc())
+    return unit.session.scalars(newest.limit(1)).first()
+
+
+def of_files(unit: Unit, row: TapeRow) -> float | None:
+    """The minutes to be charged of the files that stand of a tape, to the hundredth; None without any."""
+    standing = select(RecordingRow.report).where(
+        RecordingRow.tape_id == row.id, RecordingRow.struck_at.is_(None)
+    )
+    minutes = sum(report.billable_minutes for report in unit.session.scalars(standing))
+    return round(minutes, 2) or None
+
+
 def played(unit: Unit) -> tuple[Played, ...]:
-    """The newest captures of the shop, oldest first, one a tape."""
+    """The newest captures of the shop, oldest first, one a tape; exact where a file was recorded."""
     newest = select(func.max(CaptureRow.id)).group_by(CaptureRow.tape_id)
     rows = unit.session.execute(
-        select(CaptureRow, TapeRow.draft, TapeRow.job_id)
+        select(CaptureRow, TapeRow.draft, TapeRow.job_id, TapeRow.played_minutes)
         .join(TapeRow, TapeRow.id == CaptureRow.tape_id)
         .where(CaptureRow.id.in_(newest))
         .order_by(CaptureRow.id.desc())
         .limit(learning.WINDOW)
     )
-    newest_first = [
-        Played(f"{job}", facts(draft), row.minutes, row.speed, row.recorded_as, row.tv)
-        for row, draft, job in rows
+    found = [
+        (row.at, Played(f"{job}", facts(draft), exact or row.minutes, row.speed, row.recorded_as, row.tv))
+        for row, draft, job, exact in rows
     ]
-    return tuple(reversed(newest_first))
+    found += _told_by_files_alone(unit)
+    found.reverse()
+    found.sort(key=lambda pair: pair[0])
+    return tuple(tape for _, tape in found)[-learning.WINDOW :]
+
+
+def _told_by_files_alone(unit: Unit) -> list[tuple[datetime, Played]]:
+    """Tapes whose minutes nobody read off the deck: what is known of them is the length of their files."""
+    newest = (
+        select(func.max(RecordingRow.id))
+        .where(RecordingRow.struck_at.is_(None))
+        .group_by(RecordingRow.tape_id)
+    )
+    rows = unit.session.execute(
+        select(RecordingRow.at, TapeRow.draft, TapeRow.job_id, TapeRow.played_minutes)
+        .join(TapeRow, TapeRow.id == RecordingRow.tape_id)
+        .where(
+            RecordingRow.id.in_(newest),
+            TapeRow.played_minutes.is_not(None),
+            ~exists().where(CaptureRow.tape_id == TapeRow.id),
+        )
+        .order_by(RecordingRow.id.desc())
+        .limit(learning.WINDOW)
+    )
+    return [(at, Played(f"{job}", facts(draft), minutes)) for at, draft, job, minutes in rows if minutes]
 
 
 def habits(unit: Unit) -> ShopHabits:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from core import bench, history, packreading, shelf, tapes
-from core.errors import Refused
+from core import bench, entries, packreading, tapes
 from core.names import Finding, TapeCode
 from core.packreading import Reading
 from core.ranges import Range
@@ -22,13 +21,13 @@ def look_over(
     A tape beyond that station stays where it is and takes the findings. Refused once handed back.
     """
     said = f"looked over in {looked} of {of} steps" + (f"; {note}" if note else "")
-    row = shelf.tape_row(unit, code)
+    row = entries.in_the_shop(unit, code)
     if row.station is Station.BOOKED_IN:
         return tapes.move(unit, code, Station.LOOKED_OVER, findings=findings, note=said)
     seen = tuple(findings)
     record = bench.find(unit, code, seen, note=said)
     if not seen:
-        history.append(unit, "looked over", said, job=row.code[:6], tape=row.code)
+        entries.tell(unit, row, "looked over", said)
     return record
 
 
@@ -44,9 +43,7 @@ def pack_read(
 
     WrongInput for a radius that cannot be; Refused where the geometry is not known or the tape has gone home.
     """
-    row = shelf.tape_row(unit, code)
-    if row.station is Station.HANDED_BACK:
-        raise Refused(f"Tape {row.code} was handed back on {row.since:%Y-%m-%d}; nothing can be added to it.")
+    row = entries.in_the_shop(unit, code)
     draft = row.draft
     found = packreading.read(
         draft.format,
@@ -57,17 +54,8 @@ def pack_read(
         tv=draft.tv,
     )
     words = pack_words(found)
-    history.append(
-        unit,
-        "packs read",
-        words,
-        job=row.code[:6],
-        tape=row.code,
-        pack_to_come_mm=to_come_mm,
-        pack_run_mm=run_mm,
-        share_run=found.share_run,
-    )
-    unit.session.flush()
+    told = {"pack_to_come_mm": to_come_mm, "pack_run_mm": run_mm, "share_run": found.share_run}
+    entries.tell(unit, row, "packs read", words, **told)
     return tapes.get(unit, code)
 
 

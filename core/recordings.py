@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from sqlalchemy import Select, select
 
-from core import customers, history, shelf, tapes
+from core import captures, entries, shelf, tapes
 from core.captured.report import CapturedFile, Report, clock
-from core.errors import Refused, WrongInput
+from core.errors import Refused
 from core.names import JobNumber, TapeCode
 from core.stations import Station
-from core.tables import CaptureRow, RecordingRow, TapeRow
+from core.tables import RecordingRow, TapeRow
 from core.unit import Unit
 
 PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
@@ -19,8 +19,9 @@ PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     """Keeps a file as recorded from a tape; its minutes to be charged become the minutes the tape played.
 
-    A tape may have several files; their minutes add up. The same file again changes nothing. Refused for a
-    tape that has not played, and for a file that is attached to another tape: one of the two is mixed up.
+    The shop learns from those minutes too, beside the speed that the deck showed (`captures.played`). A tape
+    may have several files; their minutes add up. The same file again changes nothing. Refused for a tape that
+    has not played, and for a file that is attached to another tape: one of the two is mixed up.
     """
     row = shelf.tape_row(unit, code)
     _check_played(row)
@@ -39,14 +40,11 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
 def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, ...]:
     """Strikes out the last file of a tape; it stays readable in the books. Gives the files that remain.
 
-    Refused when the tape has none; WrongInput without a reason.
+    What was charged and learned from it goes with it: the minutes read off the deck count again. Refused when
+    the tape has none or has gone home; WrongInput without a reason.
     """
-    row = shelf.tape_row(unit, code)
-    reason = customers.text("why the file is struck out", because)
-    if not reason:
-        raise WrongInput("why the file is struck out", because, "a few words are needed")
-    if row.station is Station.HANDED_BACK:
-        raise Refused(f"Tape {row.code} was handed back; its files can no longer be changed.")
+    row = entries.in_the_shop(unit, code)
+    reason = entries.reason("why the file is struck out", because)
     standing = _of(unit, row)
     if not standing:
         raise Refused(f"Tape {row.code} has no file that could be struck out.")
@@ -101,17 +99,11 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
 
 
 def _count_minutes(unit: Unit, row: TapeRow) -> None:
-    minutes = sum(each.report.billable_minutes for each in _of(unit, row))
-    if minutes > 0:
-        tapes.take_minutes(row, round(minutes, 2))
+    exact = captures.of_files(unit, row)
+    if exact is not None:
+        tapes.take_minutes(row, exact)
     else:
-        row.played_minutes = _told_by_deck(unit, row)
-
-
-def _told_by_deck(unit: Unit, row: TapeRow) -> float | None:
-    """The minutes somebody read off the deck when the tape had played; None when nobody did."""
-    newest = select(CaptureRow.minutes).where(CaptureRow.tape_id == row.id).order_by(CaptureRow.id.desc())
-    return unit.session.scalars(newest).first()
+        row.played_minutes = captures.off_the_deck(unit, row)
 
 
 def _standing() -> Select[RecordingRow]:
@@ -131,14 +123,5 @@ def _record(row: RecordingRow, tape: TapeRow) -> CapturedFile:
 
 
 def _tell(unit: Unit, row: TapeRow, kind: str, words: str) -> None:
-    history.append(
-        unit,
-        kind,
-        words,
-        job=row.code[:6],
-        tape=row.code,
-        station=row.station,
-        played_minutes=row.played_minutes,
-        files=[each.sha256 for each in _of(unit, row)],
-    )
-    unit.session.flush()
+    files = [each.sha256 for each in _of(unit, row)]
+    entries.tell(unit, row, kind, words, played_minutes=row.played_minutes, files=files)

@@ -13,6 +13,7 @@ from core import (
     condition,
     customers,
     decks,
+    entries,
     hours,
     moves,
     playtime,
@@ -54,7 +55,7 @@ def move(
     over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came
     in cold plays before its rest is over only if the ``note`` says why. Refused, with where it may go, for a
     move out of order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording
-    that cannot be.
+    that cannot be. Where a file was recorded, its exact minutes stay those that count.
     """
     row = shelf.tape_row(unit, code)
     seen = add_findings(row, findings)
@@ -65,15 +66,14 @@ def move(
     looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
     before = row.station
     captures.check(row, shown, minutes)
-    take_minutes(row, minutes)
-    if minutes is not None and before is Station.PLAYING:
-        captures.enter(unit, row, minutes, shown)
+    exact = _count_minutes(unit, row, minutes, shown)
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
     told = (
         ("looked after repair: it may go on, said by this move", looked),
         ("before its rest was over", early),
+        (f"{minutes or 0:g} min read off the deck, the length of its file counts", exact),
     )
     besides = [words for words, is_so in told if is_so]
     _tell_move(unit, row, before, seen, without_splice, shown, besides)
@@ -170,6 +170,19 @@ def take_minutes(row: TapeRow, minutes: float | None) -> None:
     row.played_minutes = minutes
 
 
+def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown) -> bool:
+    """Keeps what was read off the deck; whether the exact minutes of a file count in its stead."""
+    take_minutes(row, minutes)
+    if minutes is None:
+        return False
+    if row.station is Station.PLAYING:
+        captures.enter(unit, row, minutes, shown)
+    exact = captures.of_files(unit, row)
+    if exact is not None:
+        row.played_minutes = exact
+    return exact is not None
+
+
 def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> None:
     if there is not Station.PLAYING:
         if deck is not None:
@@ -203,18 +216,13 @@ def _tell_move(
     parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
     parts += besides
     parts += [row.note] if row.note else []
-    chain.append(
+    entries.tell(
         unit,
+        row,
         "moved",
         "; ".join(parts),
-        job=row.code[:6],
-        tape=row.code,
-        station=row.station,
-        findings=row.findings,
-        settled=row.settled,
         played_minutes=row.played_minutes,
         deck=row.deck,
         shown=shown,
-        look=row.look,
         rests_until=row.rests_until,
     )

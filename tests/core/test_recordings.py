@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from sqlalchemy import text
 
-from core import jobs, recordings, tapes
+from core import captures, jobs, recordings, tapes
 from core.captured.report import Kind, Report, Sound, Stretch
 from core.errors import Refused, WrongInput
-from core.names import TapeCode
+from core.names import Speed, TapeCode
+from core.shown import NOTHING, Shown
 from core.stations import Station
 from core.unit import Unit
 from tests.support.booked import Desk, line
@@ -129,6 +131,74 @@ def test_without_a_file_the_minutes_read_off_the_deck_count_again(desk: Desk) ->
 
     assert desk.shop.ask(tapes.get, code).played_minutes == 97.0
     assert desk.shop.verify() == ()
+
+
+def learned(desk: Desk) -> list[tuple[float, Speed | None]]:
+    """What the shop learns from: minutes and speed of every tape that played."""
+    return [(each.minutes, each.speed) for each in desk.shop.ask(captures.played)]
+
+
+def played(desk: Desk, minutes: float | None = 97.0) -> TapeCode:
+    """A tape that has played in LP, as the deck showed."""
+    code = desk.bring_to(desk.book(line(speed=None)).tapes[0], Station.PLAYING).code
+    shown = Shown(speed=Speed.LP) if minutes is not None else NOTHING
+    desk.shop.run(tapes.move, code, Station.BEING_CHECKED, minutes=minutes, shown=shown)
+    return code
+
+
+def test_the_shop_learns_the_exact_minutes_of_a_file_and_the_speed_of_the_deck(desk: Desk) -> None:
+    code = played(desk)
+    assert learned(desk) == [(97.0, Speed.LP)]
+
+    desk.shop.run(recordings.attach, code, REPORT)
+    desk.shop.run(recordings.attach, code, REPORT)
+
+    assert learned(desk) == [(101.56, Speed.LP)]
+    assert desk.shop.verify() == ()
+
+
+def test_a_file_taken_back_takes_back_what_was_learned_from_it(desk: Desk) -> None:
+    code = played(desk)
+    desk.shop.run(recordings.attach, code, REPORT)
+    desk.shop.run(recordings.strike, code, because="the wrong one")
+    assert learned(desk) == [(97.0, Speed.LP)]
+
+    desk.shop.run(recordings.attach, code, replace(REPORT, sha256="cd" * 32, billable_minutes=99.5))
+    assert learned(desk) == [(99.5, Speed.LP)]
+
+
+def test_a_tape_whose_minutes_nobody_read_off_teaches_by_its_file(desk: Desk) -> None:
+    code = played(desk, minutes=None)
+    assert learned(desk) == []
+    desk.shop.run(recordings.attach, code, REPORT)
+    assert learned(desk) == [(101.56, None)]
+
+    desk.shop.run(recordings.strike, code, because="the wrong one")
+    assert learned(desk) == []
+
+
+def test_minutes_read_off_a_deck_later_do_not_displace_those_of_the_file(desk: Desk) -> None:
+    code = desk.bring_to(desk.book(line()).tapes[0], Station.PLAYING).code
+    desk.shop.run(recordings.attach, code, REPORT)
+    after = desk.shop.run(tapes.move, code, Station.BEING_CHECKED, minutes=118.0)
+
+    assert after.played_minutes == 101.56
+    assert learned(desk) == [(101.56, None)]
+    said = desk.shop.ask(tapes.history, code)[-1].words
+    assert "118 min read off the deck, the length of its file counts" in said
+    desk.shop.run(recordings.strike, code, because="the wrong one")
+    assert desk.shop.ask(tapes.get, code).played_minutes == 118.0
+    assert desk.shop.verify() == ()
+
+
+def test_a_file_of_an_older_tape_keeps_the_order_in_which_tapes_played(desk: Desk) -> None:
+    first = played(desk)
+    desk.clock.now += timedelta(hours=1)
+    played(desk, minutes=60.0)
+    desk.clock.now += timedelta(hours=1)
+    desk.shop.run(recordings.attach, first, REPORT)
+
+    assert learned(desk) == [(101.56, Speed.LP), (60.0, Speed.LP)]
 
 
 def test_striking_out_needs_a_file_and_a_reason(desk: Desk) -> None:
