@@ -3,17 +3,22 @@
 Failures come with playing time, at random: exponential, as is usual where nothing better is known
 (Hopp and Spearman, Factory Physics, ch. 8, from memory). The repair takes real hours, exponential too.
 A tape fails at most once in a scenario; the second time it plays through (twice is rare enough).
+
+A deck that is out because it broke comes back, in each scenario at another time. How long it has been out
+makes no difference to an exponential repair; but `core.pace` counts the hours of a deck that is still out,
+so the longer it is away, the later it is expected.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from core import draws
 from core.hours import Minutes
+from core.records import Fittings
 
 _FINE = 2.0**20
 """What is left of a moment at this scale is as good as a random number of its own."""
@@ -36,3 +41,28 @@ def fails_after(breakdowns: Breakdowns, keys: Sequence[int], seed: int, scenario
 def repair_after(played: Minutes, mean: float) -> Minutes:
     """Minutes a repair takes, told by the very moment of the failure."""
     return np.asarray(-np.log1p(-((played * _FINE) % 1.0)) * mean)
+
+
+def awaiting(fittings: Fittings, broken: Collection[str]) -> Fittings:
+    """The shop with the decks named ``broken``, where they are out of service, as decks that come back."""
+    back = frozenset(deck.name for deck in fittings.decks if not deck.in_service and deck.name in broken)
+    if not back:
+        return fittings
+    decks = tuple(replace(deck, in_service=deck.in_service or deck.name in back) for deck in fittings.decks)
+    return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=back))
+
+
+def awaited(fittings: Fittings) -> dict[int, str]:
+    """What is to be said of each deck that comes back, by its place."""
+    hours = fittings.expected.hours_to_repair
+    return {
+        place: f"{deck.name} broke down and is reckoned to be back in about {max(hours, 1):.0f} hours"
+        for place, deck in enumerate(fittings.decks)
+        if deck.name in fittings.expected.awaited
+    }
+
+
+def back_after(deck: str, mean: float, seed: int, scenarios: int) -> Minutes:
+    """Minutes until a deck that broke is back in each scenario, ``mean`` on average."""
+    uniform = draws.uniforms(seed, [draws.key("back", deck)], scenarios)[0]
+    return np.asarray(-np.log1p(-uniform) * mean)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 
 import numpy as np
@@ -58,6 +58,8 @@ class Asked:
     made_at: datetime
     confidence: float
     needed_by: date | None = None
+    away: Mapping[int, str] = field(default_factory=dict)
+    """What is to be said of decks that broke and are to come back, by their place."""
 
 
 def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = ()) -> Finish:
@@ -68,6 +70,11 @@ def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = ()) -> Finish:
     shares = Counter(times.argmax(axis=0).tolist())
     last = tuple((done[row], count / times.shape[1]) for row, count in shares.most_common())
     return Finish(times.max(axis=0), last, sum(one.overlong for one in done), left_out)
+
+
+def not_yet(made_at: datetime) -> Promise:
+    """A promise that is still to be worked out: no day, and no reason why there is none."""
+    return Promise(None, 0.0, None, None, (), (), made_at)
 
 
 def promise_of(finish: Finish, asked: Asked, before: Before | None = None) -> Promise:
@@ -153,6 +160,7 @@ def _held_by(finish: Finish, asked: Asked, day: date, before: Before | None) -> 
         *_work(finish, asked, day, before),
         *_nights(finish),
         *_overlong(finish),
+        *_away(finish, asked),
         *_shut(asked, day),
     )
 
@@ -215,6 +223,11 @@ def _overlong(finish: Finish) -> tuple[str, ...]:
         return ()
     tapes = "1 tape plays" if finish.overlong == 1 else f"{finish.overlong} tapes play"
     return (f"{tapes} longer than any opening: started at opening time, still running after closing",)
+
+
+def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
+    decks = {deck for done, _ in finish.last for deck in done.step.suited.decks}
+    return tuple(words for place, words in asked.away.items() if place in decks)
 
 
 def _shut(asked: Asked, day: date) -> tuple[str, ...]:

@@ -13,9 +13,10 @@ _MORE_TAPES = 1.25
 
 def of(load: Load) -> Footing:
     """The shop as a quote of this moment finds it."""
+    away = load.fittings.expected.awaited
     return Footing(
         tapes_waiting=sum(load.after_all.waiting.values()),
-        decks=tuple(deck.name for deck in load.fittings.decks if deck.in_service),
+        decks=tuple(each.name for each in load.fittings.decks if each.in_service and each.name not in away),
         people=load.fittings.people,
         hours_a_week=_hours_a_week(load.fittings),
     )

@@ -8,7 +8,7 @@ import numpy as np
 
 from core import rush
 from core.bounds import binding
-from core.breakdowns import Breakdowns
+from core.breakdowns import Breakdowns, back_after
 from core.closures import closures
 from core.hours import Calendar
 from core.lanes import Lanes
@@ -27,8 +27,12 @@ _SPARE = 40 * 8 * 60.0
 
 
 def prepared(fittings: Fittings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
-    """All decks free, nobody at the bench; and how this shop works."""
+    """All decks free but those that broke, nobody at the bench; and how this shop works."""
     free = np.full((len(fittings.decks), scenarios), now)
+    for place, deck in enumerate(fittings.decks):
+        if deck.name in fittings.expected.awaited:
+            mean = 60 * fittings.expected.hours_to_repair
+            free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
     lanes = Lanes(calendar, fittings.past_closing_minutes, free, _outages(fittings, calendar))
     share = fittings.expected.unplanned_closures

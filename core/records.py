@@ -492,6 +492,8 @@ class Expected:
     """Share of the opening days on which the shop stays shut after all."""
     overrun: float = 1.0
     """How many times as long as planned boxes took lately; learned, never stated (see `core.guard`)."""
+    awaited: frozenset[str] = frozenset()
+    """Decks that broke down and are to come back; seen, never stated (see `core.breakdowns`)."""
 
 
 @dataclass(frozen=True, slots=True)

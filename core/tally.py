@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core import daysoff, decks, hours, pace
+from core.breakdowns import awaiting
 from core.pace import Counted, RushMonth
 from core.records import Fittings
 from core.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
@@ -48,9 +49,10 @@ class ShutDay:
 
 def reckoned(unit: Unit) -> Fittings:
     """The shop's fittings with what is to be expected by what was counted: what a plan works with."""
-    fitted = decks.fittings(unit)
+    fitted, seen = decks.fittings(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
-    return replace(fitted, expected=pace.learned(counted(unit), fitted.expected, month))
+    broken = {each.deck for each in outages(unit) if each.ended_at is None}
+    return awaiting(replace(fitted, expected=pace.learned(seen, fitted.expected, month)), broken)
 
 
 def counted(unit: Unit) -> Counted:
@@ -62,11 +64,13 @@ def counted(unit: Unit) -> Counted:
     first = unit.session.scalar(select(func.min(JobRow.booked_at)))
     since = today if first is None else max(first.astimezone(zone).date(), today - timedelta(days=_MOST_DAYS))
     shut = sum(each.day >= since for each in shut_days(unit))
+    out = {deck.name for deck in fitted.decks if not deck.in_service}
     return Counted(
         failures=len(gone),
         play_hours=minutes / 60,
         repairs=sum(each.ended_at is not None for each in gone),
-        repair_hours=sum(each.hours(unit.now) for each in gone),
+        # A deck that is gone, or was put back with the fittings, is not being repaired any more.
+        repair_hours=sum(each.hours(unit.now) for each in gone if each.ended_at or each.deck in out),
         shut_days=shut,
         opening_days=_opening_days(fitted, since, today) + shut,
         rush=_rush_by_month(unit, since, today, zone),

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from core import draws, ground, hours
+from core.breakdowns import awaited
 from core.dates import Asked, Before, Finish, chances_by, finish_of, promise_of
 from core.deck_choice import suited
 from core.habits import STARTING, ShopHabits
@@ -190,7 +191,9 @@ def bench_minutes(verdict: Verdict) -> float:
 
 
 def _asked(load: Load, needed_by: date | None = None) -> Asked:
-    return Asked(load.calendar, load.now, load.made_at, load.fittings.confidence, needed_by)
+    fitted = load.fittings
+    away = awaited(fitted)
+    return Asked(load.calendar, load.now, load.made_at, fitted.confidence, needed_by, away)
 
 
 def _under_way(

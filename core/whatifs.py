@@ -73,21 +73,27 @@ def changes(fittings: Fittings, places: Sequence[int]) -> Iterator[tuple[str, Fi
         yield f"with another deck like {deck.name}", replace(fittings, decks=(*fittings.decks, another))
     wanted = frozenset().union(*(fittings.decks[place].plays for place in places))
     for deck in fittings.decks:
-        if not deck.in_service and deck.plays & wanted:
-            back = tuple(replace(each, in_service=True) if each is deck else each for each in fittings.decks)
-            yield f"with {deck.name} back in service", replace(fittings, decks=back)
+        if deck.plays & wanted and (not deck.in_service or deck.name in fittings.expected.awaited):
+            yield f"with {deck.name} back in service", _back(fittings, deck)
     yield "with one more person", replace(fittings, people=fittings.people + 1)
     yield "open an hour longer", replace(fittings, openings=_longer(fittings.openings))
     late = fittings.past_closing_minutes + LONGER
     yield "letting tapes play an hour longer after closing", replace(fittings, past_closing_minutes=late)
     for place in places:
         decks = tuple(_out(deck, n == place) for n, deck in enumerate(fittings.decks))
-        yield f"if {fittings.decks[place].name} broke down", replace(fittings, decks=decks)
+        if fittings.decks[place].name not in fittings.expected.awaited:
+            yield f"if {fittings.decks[place].name} broke down", replace(fittings, decks=decks)
 
 
 def _first_decks(load: Load, tapes: Sequence[QuotedTape]) -> list[int]:
     """The first deck of each kind the box needs."""
     return list(dict.fromkeys(decks[0] for tape in tapes if (decks := turnaround.decks_of(load, tape))))
+
+
+def _back(fittings: Fittings, deck: Deck) -> Fittings:
+    decks = tuple(replace(each, in_service=True) if each is deck else each for each in fittings.decks)
+    awaited = fittings.expected.awaited - {deck.name}
+    return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=awaited))
 
 
 def _out(deck: Deck, is_out: bool) -> Deck:
