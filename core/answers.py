@@ -10,10 +10,12 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from core import packreading
 from core.beliefs import Belief
 from core.cuts import Cut
 from core.inventory import TapeLine
 from core.money import MoneyRange
+from core.packreading import Reading
 from core.packs import Pack
 from core.ranges import Range, exactly
 from core.records import (
@@ -72,6 +74,20 @@ def pack(reel: Pack) -> Json:
         "metres": _rounded(reel.metres),
         "minutes": _number_or_span(reel.minutes),
         "sources": list(reel.sources),
+    }
+
+
+def both_packs(found: Reading) -> Json:
+    """``pack`` with both radii: what is to come, what has run, and whether the marking can be right."""
+    reels = {"supply": found.to_come, "take_up": found.run}
+    return {
+        **{
+            name: {"metres": span(reel.metres), "minutes": span(reel.minutes)} for name, reel in reels.items()
+        },
+        "share_run": span(found.share_run),
+        "agrees": None if found.fit is None else found.fit.agrees,
+        "sentence": packreading.fit_words(found),
+        "reading_sources": list(found.sources),
     }
 
 

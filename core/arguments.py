@@ -99,7 +99,11 @@ def _add_shelf(add: _Subcommands) -> None:
     one = add("pack", "metres and minutes on one reel")
     _add_recording(one)
     one.add_argument("--marking", type=text, help="as printed on the cassette")
-    one.add_argument("--radius-mm", type=amount("millimetres", _MOST_RADIUS_MM), required=True)
+    radius = amount("millimetres", _MOST_RADIUS_MM)
+    one.add_argument("--radius-mm", type=radius, required=True, help="one pack; with both, the supply")
+    one.add_argument(
+        "--take-up-radius-mm", type=radius, help="the other pack: says whether both agree with the marking"
+    )
 
 
 def _add_recording(one: Parser) -> None:

@@ -112,6 +112,30 @@ def fit(known: Reels, to_come_mm: float, run_mm: float) -> Fit:
     )
 
 
+def fit_words(found: Reading) -> str:
+    """Whether both packs add up to the marking, within what and why; for one pack, that nobody knows."""
+    known = found.reels
+    if not (found.to_come.was_read and found.run.was_read):
+        return "Only one pack was read, so its marking cannot be checked."
+    together = _together(known, found.to_come.radius_mm, found.run.radius_mm)
+    held = f"Both packs hold {together.low:.0f} to {together.high:.0f} m"
+    off = (
+        f"readings {MISREADING_MM:g} mm off (common practice, no source) and tape of {known.thin_um:g} to"
+        f" {known.thick_um:g} µm, {known.thickness_span}, are in that"
+    )
+    if found.fit is None:
+        return f"{held}; {off}. No marking is given to compare it with."
+    marking, over = known.marking, _over(known.marking)
+    whole = f"{marking.metres.value:g} m and at most {100 * over:g} % more"
+    if found.fit.agrees:
+        return f"{held}, which agrees with a {marking.name}: {whole}; {off}."
+    others = ", ".join(found.fit.others)
+    would = f"; {others} would add up" if others else ""
+    return (
+        f"{held}, but a {marking.name} has {whole}; {off}. Measure again, or read the marking again{would}."
+    )
+
+
 def recorded_if_at_least(line: TapeLine, tv: TvSystem | None, share: float) -> float:
     """The share most likely recorded (the median) of a tape that is recorded to ``share`` at least."""
     known = replace(possibilities.facts(line, tv), fill=None)

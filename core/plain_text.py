@@ -6,10 +6,11 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core import chances
+from core import chances, packreading
 from core.beliefs import Belief
 from core.cuts import Cut
 from core.money import MoneyRange
+from core.packreading import Reading
 from core.packs import Pack
 from core.ranges import Range
 from core.records import Donor, Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
@@ -43,6 +44,15 @@ def pack(reel: Pack) -> str:
     return _lines(
         f"{reel.metres:.1f} m, {_figure(reel.minutes)} minutes on the reel",
         *(f"  {source}" for source in reel.sources),
+    )
+
+
+def both_packs(found: Reading) -> str:
+    """What both packs tell together."""
+    return _lines(
+        f"{_span(found.share_run.times(100))} % of the tape has run:"
+        f" {_span(found.run.minutes)} minutes; {_span(found.to_come.minutes)} minutes to come",
+        packreading.fit_words(found),
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core import answers, cuts, inventory_file, packs, plain_text, playtime
+from core import answers, cuts, inventory_file, packreading, packs, plain_text, playtime
 from core.commands.call import Call, Reply
 from core.inventory import TapeLine
 from core.json_text import Value
@@ -23,9 +23,21 @@ def tell_cut(call: Call) -> Reply:
 
 
 def tell_pack(call: Call) -> Reply:
-    line = _line(call)
-    reel = packs.pack(line.format, line.marking, call.asked.radius_mm, line.speed, line.tv)
-    return Reply(answers.pack(reel), plain_text.pack(reel))
+    """One reel; with the take-up as well, whether both agree with the marking."""
+    line, asked = _line(call), call.asked
+    reel = packs.pack(line.format, line.marking, asked.radius_mm, line.speed, line.tv)
+    if asked.take_up_radius_mm is None:
+        return Reply(answers.pack(reel), plain_text.pack(reel))
+    both = packreading.read(
+        line.format,
+        line.marking,
+        to_come_mm=asked.radius_mm,
+        run_mm=asked.take_up_radius_mm,
+        speed=line.speed,
+        tv=line.tv,
+    )
+    document = {**answers.pack(reel), **answers.both_packs(both)}
+    return Reply(document, f"{plain_text.pack(reel)}\n{plain_text.both_packs(both)}")
 
 
 def _line(call: Call) -> TapeLine:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -57,3 +59,54 @@ def test_the_shelf_needs_no_shop_no_database_and_no_paper(tmp_path: Path) -> Non
     done = run_python("-c", script, *words, home=tmp_path)
     assert done.stdout.splitlines()[-1] == "[0, 0, 0] []"
     assert list(tmp_path.iterdir()) == []
+
+
+def both(typed: Typist, marking: str, supply: str, take_up: str) -> Mapping[str, Any]:
+    return typed(
+        *("pack", "--format", "vhs", "--marking", marking, "--speed", "sp", "--tv", "ntsc"),
+        *("--radius-mm", supply, "--take-up-radius-mm", take_up),
+    ).document
+
+
+def test_both_packs_that_agree_with_the_marking_say_so_and_how_far_the_tape_has_run(typed: Typist) -> None:
+    told = both(typed, "T-120", "30.21", "30.21")
+
+    assert told["agrees"] is True
+    assert "agrees with a T-120: 246 m and at most 2 % more" in told["sentence"]
+    assert told["share_run"]["likely"] == pytest.approx(0.5)
+    assert told["supply"]["metres"]["likely"] == told["take_up"]["metres"]["likely"] == pytest.approx(123)
+
+
+def test_both_packs_that_do_not_agree_say_within_what_and_why_that_much(typed: Typist) -> None:
+    told = both(typed, "T-90", "30.21", "30.21")
+
+    assert told["agrees"] is False
+    sentence = told["sentence"]
+    assert "but a T-90 has 185 m" in sentence
+    assert "readings 1 mm off (common practice, no source)" in sentence
+    assert "17 to 20 µm, SMPTE 32M table 1" in sentence
+    assert "T-120" in sentence.split("would add up")[0]
+
+
+def test_without_a_marking_both_packs_are_compared_with_none(typed: Typist) -> None:
+    told = typed("pack", "--format", "vhs", "--radius-mm", "30", "--take-up-radius-mm", "25").document
+
+    assert told["agrees"] is None
+    assert "No marking is given" in told["sentence"]
+
+
+@pytest.mark.parametrize(("supply", "take_up", "place"), [("9", "30", "radius_mm"), ("30", "9", "pack run")])
+def test_a_pack_that_cannot_be_is_named(typed: Typist, supply: str, take_up: str, place: str) -> None:
+    told = typed("pack", "--format", "vhs", "--radius-mm", supply, "--take-up-radius-mm", take_up)
+
+    assert told.code == 2
+    assert place in told.out + told.err
+
+
+def test_as_text_the_sentence_stands_last(typed: Typist) -> None:
+    told = typed(
+        *("pack", "--format", "vhs", "--marking", "T-120", "--radius-mm", "30.21"),
+        *("--take-up-radius-mm", "20"),
+        as_json=False,
+    )
+    assert told.out.splitlines()[-1].startswith("Both packs hold")
