@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.captured import thresholds as at
-from core.captured.pictures import Picture, Small
+from core.captured.pictures import Luma, Picture, Small
 from core.captured.sounds import Samples
 from core.errors import Unavailable, WrongInput
 from core.json_text import AsWritten
@@ -60,11 +60,11 @@ class Recording:
 
     def pieces(self) -> Iterator[Picture | Heard | None]:
         """Everything in the file in order; None after each packet, so that one can stop between any two."""
-        scale = _scaler()
+        looks = _Looks()
         for packet in self._packets():
             for frame in self._decoded(packet):
                 if packet.stream.type == "video":
-                    yield self._picture(frame, packet, scale)
+                    yield self._picture(frame, packet, looks)
                 else:
                     yield self._heard(frame)
             if packet.pos is not None and self.size:
@@ -98,11 +98,11 @@ class Recording:
             self.unread += 1
             return []
 
-    def _picture(self, frame: VideoFrame, packet: Packet[Any], scale: VideoReformatter) -> Picture:
+    def _picture(self, frame: VideoFrame, packet: Packet[Any], looks: _Looks) -> Picture:
         long = _frame_seconds(frame, packet)
         start = self._when("video", frame.time, long)
         self.unread += frame.is_corrupt
-        return Picture(start, start + long, lambda: _small(frame, scale))
+        return Picture(start, start + long, lambda: looks.small(frame), lambda: looks.luma(frame))
 
     def _heard(self, frame: AudioFrame) -> Heard:
         long = frame.samples / frame.sample_rate
@@ -182,17 +182,23 @@ def _frame_seconds(frame: VideoFrame, packet: Packet[Any]) -> float:
     return float(1 / rate) if rate else _USUAL_FRAME
 
 
-def _scaler() -> VideoReformatter:
-    from av.video.reformatter import VideoReformatter
+class _Looks:
+    """The two ways to look at a picture; each keeps the scaler it has set up."""
 
-    return VideoReformatter()
+    def __init__(self) -> None:
+        from av.video.reformatter import VideoReformatter
 
+        self._scale: VideoReformatter = VideoReformatter()
+        self._grey: VideoReformatter = VideoReformatter()
 
-def _small(frame: VideoFrame, scale: VideoReformatter) -> Small:
-    small = scale.reformat(
-        frame, at.SMALL_WIDTH, at.SMALL_HEIGHT, format="rgb24", interpolation="AREA"
-    ).to_ndarray()
-    return small.astype(np.float32)
+    def small(self, frame: VideoFrame) -> Small:
+        small = self._scale.reformat(
+            frame, at.SMALL_WIDTH, at.SMALL_HEIGHT, format="rgb24", interpolation="AREA"
+        ).to_ndarray()
+        return small.astype(np.float32)
+
+    def luma(self, frame: VideoFrame) -> Luma:
+        return self._grey.reformat(frame, format="gray").to_ndarray().astype(np.uint8)
 
 
 def _samples(frame: AudioFrame) -> Samples:

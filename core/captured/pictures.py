@@ -2,12 +2,16 @@
 
 Only one picture in some is looked at; when what is seen changes between two of them, the pictures in
 between are searched, so that ends are exact to the frame while most frames are never even scaled down.
+
+A quiet room before a tripod is not a picture that stands still: the noise of camera and tape is drawn anew
+in every picture. Only where nothing moves is that noise looked for, in pairs of neighbours at full size.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,15 +21,23 @@ from core.captured.spans import Span
 
 Small = NDArray[np.float32]
 """Rows × columns × red, green, blue; 0 to 255."""
+Luma = NDArray[np.uint8]
+"""Rows × columns of brightness at full size; 0 to 255."""
+Grain = NDArray[np.float32]
+"""Brightness at full size as rows of blocks × rows in a block × columns of blocks × columns in a block."""
 
 
 class Picture:
     """One picture of the file: from when to when it shows, scaled down when first looked at."""
 
-    def __init__(self, start: float, end: float, scale_down: Callable[[], Small]) -> None:
+    def __init__(
+        self, start: float, end: float, scale_down: Callable[[], Small], luma: Callable[[], Luma]
+    ) -> None:
         self.start = start
         self.end = end
         self._scale_down = scale_down
+        self._full_size = luma
+        self._change: float | None = None
 
     @cached_property
     def small(self) -> Small:
@@ -52,9 +64,23 @@ class Picture:
         )
         return bool(plain.mean() >= at.BLUE_SHARE and blue[plain].std() <= at.BLUE_EVEN)
 
+    @cached_property
+    def grain(self) -> Grain:
+        """Brightness at full size in a quarter of all blocks: one of each two across and down."""
+        luma, step, side = self._full_size(), 2 * at.GRAIN_BLOCK, at.GRAIN_BLOCK
+        rows, columns = luma.shape[0] // step, luma.shape[1] // step
+        blocks = luma[: rows * step, : columns * step].reshape(rows, step, columns, step)
+        return blocks[:, :side, :, :side].astype(np.float32)
+
     def is_like(self, other: Picture) -> bool:
         """Whether nothing moved between the two."""
         return bool(np.abs(self.blocks - other.blocks).max() <= at.FROZEN_MOST)
+
+    def repeats(self, before: Picture) -> bool:
+        """Whether it shows the very noise of the picture before it, always the same one."""
+        if self._change is None:
+            self._change = _change(before.grain, self.grain)
+        return self._change <= at.HELD_MOST
 
 
 class PictureWatch:
@@ -105,13 +131,15 @@ class PictureWatch:
 
     def _compare(self, last: Picture, picture: Picture) -> None:
         """Begin or end a stretch in which the picture stands still."""
-        anchor = self._anchor or last
-        same = picture.is_like(anchor)
+        anchor, two_steps = self._anchor or last, [*self._before, *self._since]
+        same = picture.is_like(anchor) and is_held(two_steps)
         if same and self._anchor is None:
             self._anchor = last
-            self._turn("frozen", first_of(self._before or [last], last.is_like, True).start)
+            alike = first_of(two_steps, picture.is_like, True)
+            self._turn("frozen", first_held(two_steps[two_steps.index(alike) :]).start)
         elif not same and self._anchor is not None:
-            self._turn("frozen", first_of(self._since, anchor.is_like, False).start)
+            moved = first_of(self._since, anchor.is_like, False).start
+            self._turn("frozen", min(moved, first_woken(two_steps).start))
             self._anchor = None
 
     def _turn(self, name: str, when: float) -> None:
@@ -135,6 +163,36 @@ def first_of(pictures: Sequence[Picture], holds: Callable[[Picture], bool], valu
         else:
             low = middle + 1
     return pictures[high]
+
+
+def is_held(pictures: Sequence[Picture]) -> bool:
+    """Whether enough pictures repeat the one before them; a held one is redrawn with every key picture."""
+    repeats = _repeats(pictures)
+    return sum(repeats) >= at.HELD_SHARE * len(repeats)
+
+
+def first_held(pictures: Sequence[Picture]) -> Picture:
+    """The first picture that is repeated; the first of all where none is."""
+    repeats = _repeats(pictures)
+    return pictures[repeats.index(True)] if any(repeats) else pictures[0]
+
+
+def first_woken(pictures: Sequence[Picture]) -> Picture:
+    """The first picture from which on none repeats another; the last of all where it does."""
+    repeats = _repeats(pictures)
+    awake = repeats[::-1].index(True) if any(repeats) else len(repeats)
+    return pictures[min(len(pictures) - awake, len(pictures) - 1)]
+
+
+def _repeats(pictures: Sequence[Picture]) -> list[bool]:
+    return [now.repeats(before) for before, now in pairwise(pictures)]
+
+
+def _change(before: Grain, now: Grain) -> float:
+    """What differs within a block, as its spread, averaged over the blocks."""
+    change = now - before
+    variance = (change**2).mean(axis=(1, 3)) - change.mean(axis=(1, 3)) ** 2
+    return float(np.sqrt(variance.clip(min=0)).mean())
 
 
 def _luma(small: Small) -> Small:

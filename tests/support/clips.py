@@ -1,6 +1,7 @@
 """Recorded files of known content, made for tests: a script of scenes becomes a small clip.
 
-Pictures are 160 × 120 with the noise of an analogue tape added before encoding; sounds are tones over hiss.
+Pictures are 160 × 120 with the noise of an analogue tape added before encoding, drawn anew for every picture
+but those of a held one; sounds are tones over hiss.
 """
 
 from __future__ import annotations
@@ -31,8 +32,9 @@ _SHOWN_AS = {Kind.BLACK: ("black",), Kind.BLUE: ("blue", "lettered"), Kind.FROZE
 class Scene:
     """``shows`` is a name below; ``left`` and ``right`` say who is heard, ``volume`` how loud (1: full).
 
-    black, blue, lettered (blue with the deck's words), frozen; and pictures that are none of these but could
-    be taken for it: bars, noise, talk (hardly moves), candle (nearly black), sky (nearly a deck's blue).
+    black, blue, lettered (blue with the deck's words), frozen (the last picture held, with its very noise);
+    and pictures that are none of these but could be taken for it: bars, noise, still (a tripod in an empty
+    room), talk (hardly moves), candle (nearly black), sky (nearly a deck's blue).
     """
 
     shows: str
@@ -75,13 +77,17 @@ def made(
     noise: float = 5.0,
     seed: int = 1,
     size: tuple[int, int] = (WIDTH, HEIGHT),
+    mb_s: float = 4.0,
 ) -> Clip:
-    """Write the clip; ``sound`` None leaves the track out, ``noise`` is its spread in levels of 255."""
+    """Write the clip; ``sound`` None leaves the track out, ``noise`` is its spread in levels of 255.
+
+    DV, whose rate is fixed, wants 720 × 576.
+    """
     rng = np.random.default_rng(seed)
     with av.open(str(path), "w") as file:
         video = file.add_stream(codec, rate=RATE)
         video.width, video.height, video.pix_fmt = *size, "yuv420p"
-        video.bit_rate = 4_000_000
+        video.bit_rate = round(mb_s * 1e6)
         audio = file.add_stream(sound, rate=SOUND_RATE, layout="stereo") if sound else None
         for number, (picture, pieces) in enumerate(_moments(scenes, rng, noise, size)):
             frame = av.VideoFrame.from_ndarray(picture, format="rgb24")
@@ -114,14 +120,18 @@ def _moments(
     scenes: Sequence[Scene], rng: np.random.Generator, noise: float, size: tuple[int, int]
 ) -> Iterator[tuple[Frame, NDArray[np.float32]]]:
     """For each picture of the clip the picture and the sound that goes with it."""
-    number, last = 0, _talk(0, size)
+    number, last = 0, _grainy(_talk(0, size), rng, noise)
     for scene in scenes:
         for _ in range(round(scene.seconds * RATE)):
             if scene.shows != "frozen":
-                last = _drawn(scene.shows, number, rng, size)
-            grain = rng.normal(0, noise, last.shape[:2])[..., None]
-            yield np.clip(last + grain, 0, 255).astype(np.uint8), _sounding(scene, number, rng)
+                last = _grainy(_drawn(scene.shows, number, rng, size), rng, noise)
+            yield last, _sounding(scene, number, rng)
             number += 1
+
+
+def _grainy(picture: Colours, rng: np.random.Generator, noise: float) -> Frame:
+    grain = rng.normal(0, noise, picture.shape[:2])[..., None]
+    return np.clip(picture + grain, 0, 255).astype(np.uint8)
 
 
 def _drawn(shows: str, number: int, rng: np.random.Generator, size: tuple[int, int]) -> Colours:
@@ -154,6 +164,13 @@ def _talk(number: int, size: tuple[int, int]) -> Colours:
     return picture
 
 
+def _still(number: int, size: tuple[int, int]) -> Colours:
+    """The same room with nobody in it, and a window."""
+    picture = _talk(0, size)
+    picture[size[1] // 8 : size[1] // 3, size[0] // 10 : size[0] // 4] = (150, 165, 180)
+    return picture
+
+
 def _lettered(number: int, size: tuple[int, int]) -> Colours:
     """A deck's blue with its words in a corner, which blink."""
     picture = np.full((size[1], size[0], 3), _PLAIN["blue"])
@@ -179,7 +196,14 @@ def _sky(number: int, size: tuple[int, int]) -> Colours:
     return picture
 
 
-_MOVING = {"bars": _bars, "talk": _talk, "lettered": _lettered, "candle": _candle, "sky": _sky}
+_MOVING = {
+    "bars": _bars,
+    "still": _still,
+    "talk": _talk,
+    "lettered": _lettered,
+    "candle": _candle,
+    "sky": _sky,
+}
 
 
 def _sounding(scene: Scene, number: int, rng: np.random.Generator) -> NDArray[np.float32]:

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.captured import thresholds as at
-from core.captured.pictures import Picture, PictureWatch, Small, first_of
+from core.captured.pictures import Luma, Picture, PictureWatch, Small, first_of, is_held
+from core.captured.spans import longer
 
 RATE = 25
 Colour = tuple[float, float, float]
@@ -25,7 +26,13 @@ def plain(*colour: float, noise: float = 2.0, seed: int = 0) -> Small:
 
 
 def picture(small: Small) -> Picture:
-    return Picture(0.0, 1 / RATE, lambda: small)
+    return Picture(0.0, 1 / RATE, lambda: small, lambda: full_size(small))
+
+
+def full_size(small: Small) -> Luma:
+    """A picture of twice the size, as far as brightness goes."""
+    luma: Luma = small.mean(axis=2).round().astype(np.uint8).repeat(2, axis=0).repeat(2, axis=1)
+    return luma
 
 
 def watched(draw: Callable[[int], Small], frames: int) -> tuple[PictureWatch, list[int]]:
@@ -40,7 +47,8 @@ def watched(draw: Callable[[int], Small], frames: int) -> tuple[PictureWatch, li
         return look
 
     for number in range(frames):
-        watch.show(Picture(number / RATE, (number + 1) / RATE, scaled(number)))
+        small = scaled(number)
+        watch.show(Picture(number / RATE, (number + 1) / RATE, small, lambda small=small: full_size(small())))
     watch.finish()
     return watch, looked
 
@@ -118,6 +126,54 @@ def test_a_picture_that_stands_still_is_found_to_the_frame(start: int, end: int)
     assert watch.frozen == [(pytest.approx(start / RATE), pytest.approx(end / RATE))]
 
 
+def still_room(number: int, noise: float = 2.0) -> Small:
+    """The same picture with its noise drawn anew."""
+    return plain(90, 80, 70, noise=noise, seed=number)
+
+
+@pytest.mark.parametrize("noise", [1.2, 2, 6])
+def test_a_quiet_room_before_a_tripod_does_not_stand_still(noise: float) -> None:
+    """1.2 levels: a signal 45 dB above its noise, better than a home deck's."""
+    watch, _ = watched(lambda number: still_room(number, noise), 200)
+
+    assert watch.frozen == []
+
+
+@pytest.mark.parametrize(("start", "end"), [(30, 120), (33, 147), (0, 90), (61, 200)])
+def test_a_held_picture_inside_a_quiet_room_is_found_by_its_noise(start: int, end: int) -> None:
+    watch, _ = watched(lambda number: still_room(start if start <= number < end else number), 200)
+
+    assert watch.frozen == [(pytest.approx(start / RATE, abs=0.1), pytest.approx(end / RATE, abs=0.1))]
+
+
+def test_a_held_picture_redrawn_now_and_then_by_the_encoder_is_held() -> None:
+    """MPEG-2 starts anew with every twelfth picture and needs some to settle."""
+    watch, _ = watched(lambda number: still_room(min(number % 12, 6)), 200)
+
+    assert watch.frozen == [(pytest.approx(0, abs=0.3), pytest.approx(200 / RATE, abs=0.1))]
+
+
+def test_a_noise_the_encoder_repeats_now_and_then_is_no_held_picture() -> None:
+    """One that is short of bits leaves whole pictures out."""
+    watch, _ = watched(lambda number: still_room(number - (number % 4 == 3)), 200)
+
+    assert longer(watch.frozen, at.LEAST_SECONDS["frozen"] / 4) == []
+
+
+def test_stills_that_follow_each_other_are_told_apart() -> None:
+    slides = [plain(60 + 40 * n, 80, 70) for n in range(3)]
+    watch, _ = watched(lambda number: slides[number // 60], 180)
+
+    assert [start for start, _ in watch.frozen] == [pytest.approx(n * 60 / RATE, abs=0.3) for n in range(3)]
+
+
+def test_two_equal_neighbours_are_held_and_two_of_fresh_noise_are_not() -> None:
+    once, again, other = (picture(still_room(seed)) for seed in (1, 1, 2))
+
+    assert is_held([once, again])
+    assert not is_held([once, other])
+
+
 def test_most_pictures_are_never_looked_at() -> None:
     _, looked = watched(moving, 1000)
 
@@ -127,13 +183,17 @@ def test_most_pictures_are_never_looked_at() -> None:
 def test_few_pictures_are_held_at_a_time() -> None:
     watch = PictureWatch()
     for number in range(500):
-        watch.show(Picture(number / RATE, (number + 1) / RATE, lambda: moving(0)))
+        still = picture(moving(0))
+        still.start, still.end = number / RATE, (number + 1) / RATE
+        watch.show(still)
         assert len(watch._before) + len(watch._since) <= 2 * (at.SAMPLE_SECONDS * RATE + 2)
 
 
 @given(st.integers(1, 40), st.integers(0, 39))
 def test_the_first_that_holds_is_found_by_halving(count: int, turn: int) -> None:
-    pictures = [Picture(number, number + 1, lambda: plain(0)) for number in range(count)]
+    pictures = [picture(plain(0)) for _ in range(count)]
+    for number, one in enumerate(pictures):
+        one.start = number
     turn = min(turn, count - 1)
 
     assert first_of(pictures, lambda one: one.start >= turn, True).start == turn
