@@ -20,7 +20,6 @@ from core.packs import Pack
 from core.ranges import Range, exactly
 from core.records import (
     Charge,
-    Donor,
     Footing,
     Found,
     Happening,
@@ -38,6 +37,7 @@ from core.records import (
 )
 
 if TYPE_CHECKING:
+    from core.donors import Place
     from core.learning import Evidence
     from core.promises import Kept
 
@@ -203,12 +203,18 @@ def _tried(tried: Tried) -> Json:
     }
 
 
-def donors(left: Iterable[Donor]) -> Json:
-    """``donors``: parts on the shelf."""
+def donors(places: Iterable[Place]) -> Json:
+    """``donors``: parts on the shelf and the tapes that others of the same lot went into."""
     return {
         "donors": [
-            {"format": one.format, "part": one.part.value, "came_from": one.came_from, "count": one.count}
-            for one in left
+            {
+                "format": place.donor.format,
+                "part": place.donor.part.value,
+                "came_from": place.donor.came_from,
+                "count": place.donor.count,
+                "used_for": [used.tape for used in place.used],
+            }
+            for place in places
         ]
     }
 

@@ -197,10 +197,13 @@ def _add_repairs(add: _Subcommands) -> None:
     one.add_argument("verdict", metavar="VERDICT", choices=[look.value for look in Look], help="ok or again")
     one.add_argument("--note", type=text, help="a word for the history")
     one = add("donors", "the donor parts on the shelf")
-    one.add_argument(
+    what = one.add_mutually_exclusive_group()
+    what.add_argument(
         "--add", nargs=3, metavar=("FORMAT", "PART", "N"), help=f"put parts there: {', '.join(parts)}"
     )
-    one.add_argument("--came-from", metavar="WHERE", type=text, help="where the added parts are from")
+    what.add_argument("--correct", nargs=3, metavar=("FORMAT", "PART", "N"), help="so many really lie there")
+    one.add_argument("--because", type=text, help="why the count is put right")
+    one.add_argument("--came-from", metavar="WHERE", type=text, help="where those parts are from")
 
 
 def _add_pickup(add: _Subcommands) -> None:

@@ -13,9 +13,10 @@ from core.money import MoneyRange
 from core.packreading import Reading
 from core.packs import Pack
 from core.ranges import Range
-from core.records import Donor, Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
+from core.records import Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
 
 if TYPE_CHECKING:
+    from core.donors import Place
     from core.learning import Evidence
     from core.promises import Kept
     from core.reliability import Group, Judged, Reliability
@@ -138,15 +139,18 @@ def tape(record: TapeRecord) -> str:
     return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
 
 
-def donors(left: Sequence[Donor]) -> str:
+def donors(places: Sequence[Place]) -> str:
     """One line for each kind of part on the shelf."""
-    if not left:
+    if not places:
         return "No donor parts are on the shelf."
-    return _lines(*(f"{one.count} × {one.format} {one.part.value}{_whence(one)}" for one in left))
+    return _lines(*(_place(place) for place in places))
 
 
-def _whence(one: Donor) -> str:
-    return f", from {one.came_from}" if one.came_from else ""
+def _place(place: Place) -> str:
+    one = place.donor
+    whence = f", from {one.came_from}" if one.came_from else ""
+    used = f"; used for {', '.join(each.tape for each in place.used)}" if place.used else ""
+    return f"{one.count} × {one.format} {one.part.value}{whence}{used}"
 
 
 def history(happenings: Iterable[Happening]) -> str:

@@ -83,22 +83,28 @@ def look(call: Call) -> Reply:
 
 
 def keep_donors(call: Call) -> Reply:
-    """What lies on the shelf, after adding to it if asked."""
+    """What lies on the shelf, after adding to it or putting a count right if asked."""
     asked = call.asked
-    added = None if asked.add is None else _added(*asked.add)
-    if added is None and asked.came_from is not None:
-        raise WrongInput("--came-from", asked.came_from, "it is told together with --add")
+    added = None if asked.add is None else _parts(*asked.add)
+    right = None if asked.correct is None else _parts(*asked.correct)
+    if added is None and right is None and asked.came_from is not None:
+        raise WrongInput("--came-from", asked.came_from, "it is told together with --add or --correct")
+    if right is None and asked.because is not None:
+        raise WrongInput("--because", asked.because, "it is told together with --correct")
+    source = asked.came_from or ""
     with call.open() as shop:
         if added is not None:
-            shop.run(donors.add, *added, came_from=asked.came_from or "")
-        left = shop.ask(donors.stock)
-    return Reply(answers.donors(left), plain_text.donors(left))
+            shop.run(donors.add, *added, came_from=source)
+        if right is not None:
+            shop.run(donors.correct, *right, came_from=source, because=asked.because or "")
+        shelf = shop.ask(donors.shelf)
+    return Reply(answers.donors(shelf.places), plain_text.donors(shelf.places))
 
 
-def _added(name: str, part: str, count: str) -> tuple[FormatName, DonorPart, int]:
+def _parts(name: str, part: str, count: str) -> tuple[FormatName, DonorPart, int]:
     parts = [each.value for each in DonorPart]
     if part not in parts:
         raise WrongInput("part", part, f"accepted are {', '.join(parts)}")
     if not (count.isascii() and count.isdigit()) or len(count) > 6:
-        raise WrongInput("count", count, f"from 1 to {donors.MOST_AT_ONCE} parts are accepted")
+        raise WrongInput("count", count, f"up to {donors.MOST_AT_ONCE} parts are accepted")
     return FormatName(name), DonorPart(part), int(count)

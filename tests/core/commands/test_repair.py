@@ -62,12 +62,11 @@ def test_a_repair_takes_its_part_off_the_shelf(typed: Typist, codes: list[str]) 
     assert refused.code == 3
     assert "came from elsewhere" in refused.err
     stocked = typed("donors", "--add", "vhs", "shell", "2", "--came-from", "a thrift store").document
-    assert stocked["donors"] == [
-        {"format": "vhs", "part": "shell", "came_from": "a thrift store", "count": 2}
-    ]
+    lot = {"format": "vhs", "part": "shell", "came_from": "a thrift store"}
+    assert stocked["donors"] == [{**lot, "count": 2, "used_for": []}]
     (tried,) = typed(*words).document["tried"]
     assert (tried["succeeded"], tried["came_from"]) == (True, "a thrift store")
-    assert typed("donors").document["donors"][0]["count"] == 1
+    assert typed("donors").document["donors"] == [{**lot, "count": 1, "used_for": [codes[0]]}]
     assert typed("undo-repair", codes[0], "--because", "wrong tape").document["tried"] == []
     assert "2 × vhs shell, from a thrift store" in typed("donors", as_json=False).out
 
@@ -76,7 +75,7 @@ def test_a_repair_takes_its_part_off_the_shelf(typed: Typist, codes: list[str]) 
     ("words", "named"),
     [
         (("vhs", "wheel", "1"), "accepted are shell, reel, lid, screws"),
-        (("vhs", "shell", "many"), "from 1 to 1000"),
+        (("vhs", "shell", "many"), "up to 1000"),
         (("vhs", "shell", "0"), "from 1 to 1000"),
         (("vhss", "shell", "1"), "vhss"),
     ],
@@ -88,6 +87,15 @@ def test_what_is_no_donor_is_named(
     assert (refused.code, refused.out) == (2, "")
     assert named in refused.err
     assert typed("donors").document == {"donors": []}
+
+
+def test_a_count_is_put_right_with_a_reason(typed: Typist, codes: list[str]) -> None:
+    typed("donors", "--add", "vhs", "reel", "5")
+    right = ("donors", "--correct", "vhs", "reel", "3")
+    assert "a few words" in typed(*right).err
+    told = typed(*right, "--because", "two were cracked").document
+    assert told["donors"][0]["count"] == 3
+    assert "told together with --correct" in typed("donors", "--because", "no reason to").err
 
 
 def test_a_failed_try_stands_in_the_history(typed: Typist, codes: list[str]) -> None:
