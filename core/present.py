@@ -36,10 +36,18 @@ class Present:
             inventory, book=self.book, fittings=self.fittings, load=self.load, now=moment, shop=self.habits
         )
 
-    def at_once(self, inventory: Inventory, last: Quote, now: datetime) -> Quote:
-        """The price of a large box at once, with the day of ``last``. WrongInput as `quote`."""
+    def at_once(self, inventory: Inventory, last: Quote | None, now: datetime) -> Quote:
+        """The price at once, with the day of ``last``, if there is one. WrongInput as `quote`."""
         moment = now.astimezone(self.now.tzinfo)
-        return quoting.at_once(inventory, last, book=self.book, now=moment, shop=self.habits)
+        return quoting.at_once(
+            inventory,
+            last,
+            book=self.book,
+            fittings=self.fittings,
+            load=self.load,
+            now=moment,
+            shop=self.habits,
+        )
 
 
 def read(unit: Unit) -> Present:

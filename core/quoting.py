@@ -86,28 +86,35 @@ def quote(
 
 def at_once(
     inventory: Inventory,
-    last: Quote,
+    last: Quote | None,
     *,
     book: PriceBook,
+    fittings: Fittings,
+    load: turnaround.Load,
     now: datetime,
     shop: ShopHabits = STARTING,
 ) -> Quote:
-    """What can be said of a large box while it is typed: tapes, hours, copies and price are new.
+    """What can be said of a box while it is typed: tapes, hours, copies and price are new.
 
-    Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows.
+    Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows;
+    without a last quote there are none yet, and the promise names neither a day nor a reason.
     """
     tapes = quoted_tapes(inventory, shop)
     minutes = _together(_asked_about(inventory, tapes), shop)
     storage = _storage(minutes, tapes, inventory, book)
-    return replace(
-        last,
+    asked = last.questions if last else ()
+    return Quote(
         inventory=inventory,
+        book=book.name,
         made_at=now,
+        valid_until=hours.today(fittings, now) + timedelta(days=book.quote_valid_days),
         tapes=tapes,
         capture_hours=minutes.times(1 / 60),
         price=pricing.price(tapes, storage, book, rush=inventory.rush),
         storage=storage,
-        questions=tuple(asked for asked in last.questions if asked.line <= len(inventory.lines)),
+        promise=last.promise if last else dates.not_yet(load.made_at),
+        questions=tuple(question for question in asked if question.line <= len(inventory.lines)),
+        warnings=last.warnings if last else (),
     )
 
 

@@ -1,12 +1,12 @@
-"""The quote while somebody types: made at every key, but only when the key can change it.
+"""The quote while somebody types: price and ranges with the key, the day as soon as it is worked out.
 
-The price comes with the key. The day of a large box takes longer than one frame of the screen; it
-follows as soon as the keys pause.
+Tapes, hours, copies and price take a millisecond and come at once. The day takes longer than one frame of
+the screen; until it comes the last one stands. A day worked out for a box that has changed since is dropped.
 """
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from core.errors import WrongInput
@@ -14,59 +14,66 @@ from core.inventory import Inventory
 from core.present import Present
 from core.records import Quote
 
-MOST_AT_ONCE = 12
-"""Tapes up to which the day is worked out at every key; above, it follows when the keys pause."""
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a quote was asked for. Names and labels change neither price nor date."""
+
+    present: Present
+    inventory: Inventory
+
+    def quote(self, now: datetime) -> Quote:
+        """The whole quote, its day included. WrongInput as `Present.quote`."""
+        return self.present.quote(self.inventory, now)
 
 
 class LiveQuote:
-    """Remembers the last quote. Names and labels change neither price nor date."""
+    """Remembers the last quote, and whether its day is its own."""
 
     def __init__(self) -> None:
         self.present: Present | None = None
-        self.is_settled = True
-        """Whether the day belongs to the tapes; else `settle` is still to come."""
-        self._asked: tuple[Present, Inventory] | None = None
+        self.open: Asked | None = None
+        """What still waits for its day; None: the day on show belongs to the tapes on show."""
+        self._asked: Asked | None = None
         self._quote: Quote | None = None
         self._failure: WrongInput | None = None
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether the day belongs to the tapes."""
+        return self.open is None
 
     def of(self, inventory: Inventory, now: datetime) -> tuple[Quote | None, WrongInput | None]:
         """The quote, or why there is none; neither for an empty tray or before the shop was read."""
         if self.present is None or not inventory.lines:
-            self._asked, self._quote, self._failure, self.is_settled = None, None, None, True
+            self._asked = self.open = self._quote = self._failure = None
             return None, None
-        asked = (self.present, _without_words(inventory))
+        asked = Asked(self.present, _without_words(inventory))
         if asked != self._asked:
-            self._asked = asked
-            self._make(self.present, inventory, now)
+            self._asked = self.open = asked
+            self._make(asked, now)
         return self._quote, self._failure
 
-    def settle(self, inventory: Inventory, now: datetime) -> None:
-        """Work out the day, too."""
-        if self.present is not None and not self.is_settled:
-            self._work_out(self.present, inventory, now)
+    def settle(self, asked: Asked, quote: Quote) -> bool:
+        """Take over what was worked out; False when the box or the shop is another by now."""
+        if asked is not self.open:
+            return False
+        self.open, self._quote, self._failure = None, quote, None
+        return True
 
-    def fresh(self, inventory: Inventory, now: datetime) -> Quote:
-        """The quote to be booked, names and labels included. WrongInput as `Present.quote`."""
-        assert self.present is not None
-        return self.present.quote(inventory, now)
+    def refuse(self, asked: Asked, failure: WrongInput) -> bool:
+        """Take over why there is no quote; False as in `settle`."""
+        if asked is not self.open:
+            return False
+        self.open, self._quote, self._failure = None, None, failure
+        return True
 
-    def _make(self, present: Present, inventory: Inventory, now: datetime) -> None:
-        last = self._quote
-        if last is None or sum(line.count for line in inventory.lines) <= MOST_AT_ONCE:
-            self._work_out(present, inventory, now)
-            return
-        self.is_settled = False
+    def _make(self, asked: Asked, now: datetime) -> None:
         try:
-            self._quote, self._failure = present.at_once(inventory, last, now), None
+            self._quote = asked.present.at_once(asked.inventory, self._quote, now)
+            self._failure = None
         except WrongInput as failure:
-            self._quote, self._failure, self.is_settled = None, failure, True
-
-    def _work_out(self, present: Present, inventory: Inventory, now: datetime) -> None:
-        self.is_settled = True
-        try:
-            self._quote, self._failure = present.quote(inventory, now), None
-        except WrongInput as failure:
-            self._quote, self._failure = None, failure
+            self.refuse(asked, failure)
 
 
 def _without_words(inventory: Inventory) -> Inventory:

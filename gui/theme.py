@@ -7,7 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from core import resources
 
@@ -153,6 +153,14 @@ def tokens_of(app: QApplication | None = None) -> Tokens:
 @lru_cache(maxsize=8)
 def _tokens(worn: tuple[str, ...]) -> Tokens:
     return Tokens(*worn)
+
+
+def mark(widget: QWidget, name: str, value: object) -> None:
+    """Set a property that the style sheet looks at, and let it be seen."""
+    if widget.property(name) != value:
+        widget.setProperty(name, value)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
 
 
 def load_fonts() -> None:

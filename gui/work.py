@@ -1,4 +1,4 @@
-"""The only place that starts threads: for the shop's records, for papers, for long readings, for thinking.
+"""The only place that starts threads: for records, papers, long readings, thinking, and what follows a key.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -6,6 +6,7 @@ A step runs on the records thread; its result comes back on the main thread, and
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
 from threading import Event
 from typing import TYPE_CHECKING, Any
@@ -16,6 +17,11 @@ from core.errors import TapewrightError, Unavailable
 
 if TYPE_CHECKING:
     from core.shop import Shop  # imported late: the database libraries come after the first paint
+
+
+TURN_S = 0.001
+"""The longest a worker keeps the window waiting for its turn in Python: the usual 5 ms, taken a few times
+while one key is painted, would cost a frame (measured: `tests.bench typing`)."""
 
 
 class Work(QObject):
@@ -37,13 +43,22 @@ class Work(QObject):
         self._papers = _one_thread(self)
         self._readings = _one_thread(self)
         self._thoughts = _one_thread(self)
+        self._reckonings = _one_thread(self)
+        self._followed: _Errand | None = None
+        self._newest: tuple[_Errand, Callable[[], Any]] | None = None
         self._closing = Event()
         self._under_way: set[_Errand] = set()
+        sys.setswitchinterval(TURN_S)
 
     @property
     def is_idle(self) -> bool:
         """Whether nothing is waiting or running."""
         return not self._under_way
+
+    @property
+    def is_closing(self) -> bool:
+        """Whether the shop is being closed: what takes long had better stop."""
+        return self._closing.is_set()
 
     def open(self) -> None:
         """Open the shop's records; `opened` follows, or `refused`."""
@@ -94,6 +109,37 @@ class Work(QObject):
         """Work something out that takes seconds and needs no records, so that nobody waits for them."""
         self._start(self._thoughts, work_out, then, otherwise, frozenset())
 
+    def reckon(
+        self,
+        work_out: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """Work something out that takes a blink, too long for the window, and that somebody waits for."""
+        self._start(self._reckonings, work_out, then, otherwise, frozenset())
+
+    def follow(
+        self,
+        work_out: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """`reckon` what changes with every key: while one is worked out, only the newest waits."""
+        errand = self._errand(then, otherwise, frozenset())
+        if self._newest is not None:
+            self._drop(self._newest[0])
+        self._newest = (errand, work_out)
+        if self._followed is None:
+            self._follow_on()
+
+    def _follow_on(self) -> None:
+        self._followed = None
+        if self._newest is not None and not self._closing.is_set():
+            (self._followed, work_out), self._newest = self._newest, None
+            self._reckonings.start(_Call(self._followed.carry_out, work_out))
+
     def watch(
         self,
         reading: Callable[[Callable[[float], None], Callable[[], bool]], Any],
@@ -122,6 +168,7 @@ class Work(QObject):
         self._closing.set()
         self._thoughts.clear()
         self._thoughts.waitForDone()
+        self._reckonings.waitForDone()
         self._readings.waitForDone()
         self._papers.waitForDone()
         self._records.start(_Call(self._disconnect))
@@ -150,6 +197,8 @@ class Work(QObject):
     def finish(self, errand: _Errand, result: Any, failure: BaseException | None) -> None:
         """Main thread: hand the result, or the failure, to whoever asked."""
         self._under_way.discard(errand)
+        if errand is self._followed:
+            self._follow_on()
         if failure is None:
             if errand.then is not None:
                 errand.then(result)
@@ -159,6 +208,10 @@ class Work(QObject):
             (errand.otherwise or self.refused.emit)(failure)
         else:
             self.broke.emit(failure)
+
+    def _drop(self, errand: _Errand) -> None:
+        self._under_way.discard(errand)
+        errand.deleteLater()
 
     def _connect(self) -> None:
         self._shop = self._open_shop()

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import uuid
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
@@ -11,18 +11,19 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
 from core import drafts, present
-from core.errors import TapewrightError, WrongInput
+from core.errors import WrongInput
 from core.inventory import Inventory
-from core.names import CommandId
 from core.present import Present
 from core.records import Job, Question, Quote
 from core.typed import Box
 from gui import actions
+from gui.booking import Booking
 from gui.bookingpapers import BookingPapers
 from gui.box import Reading, answered, box_of, read_box, read_row
 from gui.dayhelp import DayHelp
 from gui.desk import Desk
 from gui.draft import Draft
+from gui.liveday import LiveDay
 from gui.livequote import LiveQuote
 from gui.looking import CounterLooks
 from gui.screens.counter_layout import CounterLayout
@@ -32,8 +33,6 @@ from gui.text import say
 
 KEEP_AFTER_MS = 1000
 """The most that a power cut costs: what was typed is written down so long after the first unkept key."""
-SETTLE_AFTER_MS = 40
-"""A pause in typing after which the day of a large box is worked out: well under a tenth of a second."""
 READ_AGAIN_MS = 5 * 60_000
 """The queue moves on by itself: decks play while nobody books."""
 
@@ -44,7 +43,7 @@ class Counter(Screen):
     name = "Counter"
     kinds = frozenset({"jobs", "tapes", "shop"})
     quote_changed = Signal(object, bool)
-    """The `Quote` on the slip, or None for an empty slip; and whether its day is its own."""
+    """The `Quote` on the slip, or None for an empty slip; and whether its day is marked as not its own."""
     job_booked = Signal(object)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
@@ -55,16 +54,17 @@ class Counter(Screen):
         self.job: Job | None = None
         """The job just booked, until the next box is begun."""
         self._live = LiveQuote()
+        self._day = LiveDay(desk, self._live, self)
+        self._booking = Booking(desk, self._draft_key, self)
         self._on_slip: Quote | None = None
         self._reading: Reading | None = None
         self._restored = False
-        self._command: CommandId | None = None
-        self._booking: Box | None = None
+        self._answer: tuple[Question, int] | None = None
+        """An answer that waits for the whole quote of the tapes it was given for."""
         self.papers = BookingPapers(desk, self)
         self.parts = CounterLayout(self, self._today)
         self.help = DayHelp(desk, self.parts.help, self)
         self.looks = CounterLooks(self.draft, self._today, self)
-        self._settle_timer = _timer(self, SETTLE_AFTER_MS, self._settle_day, once=True)
         self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
         self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
         self._connect()
@@ -111,6 +111,11 @@ class Counter(Screen):
         present_now = self._live.present
         return present_now.today if present_now is not None else self.desk.clock().date()
 
+    @property
+    def has_its_day(self) -> bool:
+        """Whether the day on show belongs to the tapes on show; else it is being worked out."""
+        return self._live.is_settled
+
     # --- the quote, at every key ---------------------------------------------------------
 
     @Slot()
@@ -118,20 +123,25 @@ class Counter(Screen):
         box = self.draft.shown
         self._reading = read_box(box, self._today())
         self.quote, failure = self._live.of(self._reading.inventory, self.desk.clock())
-        if not self._live.is_settled:
-            self._settle_timer.start()
+        self._day.keep_up()
         self._show_rows(box, self._reading)
         self._show_quote(failure)
         self.parts.form.show_box(self.draft.box, self._reading)
         self.unsaved_changed.emit(not self.draft.box.is_empty)
 
     @Slot()
-    def _settle_day(self) -> None:
-        """The keys pause: the day of a large box is worked out, too."""
-        self._settle_timer.stop()
-        if self._reading is not None and not self._live.is_settled:
-            self._live.settle(self._reading.inventory, self.desk.clock())
-            self._recompute()
+    def _show_whole_quote(self) -> None:
+        """The day was worked out; an answer that waited for the questions of these tapes is taken now."""
+        self._recompute()
+        waiting, self._answer = self._answer, None
+        if waiting is not None:
+            self._take_answer(*waiting)
+
+    @Slot()
+    def _mark_day(self) -> None:
+        if self.quote is not None and self.job is None:
+            self.parts.slip.mark_day(True)
+            self.quote_changed.emit(self.quote, True)
 
     def _show_rows(self, box: Box, reading: Reading) -> None:
         first = {}
@@ -154,10 +164,10 @@ class Counter(Screen):
         if quote is None:
             parts.slip.show_nothing()
         else:
-            parts.slip.show_quote(quote, is_settled=self._live.is_settled)
+            parts.slip.show_quote(quote, is_late=self._day.is_late)
         parts.taking.show_price(quote.price if quote else None)
         parts.show_talk(quote, self._rows_of_questions())
-        self.quote_changed.emit(quote, self._live.is_settled)
+        self.quote_changed.emit(quote, self._day.is_late)
 
     def _rows_of_questions(self) -> list[int]:
         if self.quote is None or self._reading is None:
@@ -211,11 +221,14 @@ class Counter(Screen):
     def _take_answer(self, question: Question, place: int) -> None:
         assert self._reading is not None
         self.parts.table.commit()
-        self._settle_day()
+        if not self._live.is_settled:
+            self._answer = (question, place)
+            return
         if self.quote is None or question not in self.quote.questions:
             return
         row = self._reading.places[question.line - 1]
-        written = answered(self.draft.box.rows[row], question.answers[place].draft)
+        before = self.draft.box.rows[row]
+        written = replace(answered(before, question.answers[place].draft), label=before.label)
         self.draft.write_row(row, written, f"answer for row {row + 1}")
         self.parts.table.setFocus()
 
@@ -245,7 +258,6 @@ class Counter(Screen):
     def what_would_help(self) -> None:
         """What would bring the day forward, in three lines under the slip."""
         self.parts.table.commit()
-        self._settle_day()
         if self.quote is None or self._reading is None:
             self.parts.go_to(0, "count")
             self.show_failure(_Said(say("counter", "need_tape")))
@@ -302,7 +314,7 @@ class Counter(Screen):
         """Book the box, or say what stands in the way and go there."""
         self.parts.table.commit()
         self.parts.form.settle()
-        if self._booking is not None:
+        if self._booking.is_under_way:
             return
         try:
             deposit = self._ready_to_book()
@@ -310,17 +322,9 @@ class Counter(Screen):
             self.show_failure(failure)
             return
         assert self._reading is not None
-        self._booking = self.draft.box
-        self._command = self._command or CommandId(str(uuid.uuid4()))
-        self.desk.work.run(
-            drafts.book,
-            self._draft_key,
-            self._live.fresh(self._reading.inventory, self.desk.clock()),
-            command=self._command,
-            deposit_minor=deposit,
-            then=self._was_booked,
-            otherwise=self._was_not_booked,
-        )
+        assert self._live.present is not None
+        self.keep_now()
+        self._booking.begin(self.draft.box, self._live.present, self._reading.inventory, deposit)
 
     def _ready_to_book(self) -> int:
         """The deposit; WrongInput, with the keyboard put where it belongs, when something is missing."""
@@ -346,8 +350,8 @@ class Counter(Screen):
             self.parts.bring(self.parts.taking.deposit)
             raise
 
-    def _was_booked(self, job: Job) -> None:
-        booked, self._booking, self._command = self._booking, None, None
+    @Slot(object, object)
+    def _was_booked(self, job: Job, booked: Box) -> None:
         self.job = job
         self._forget_customer()
         if self.draft.box is booked:
@@ -366,10 +370,6 @@ class Counter(Screen):
         self.parts.show_talk(None, [])
         self.parts.bring(self.parts.taking.next)
 
-    def _was_not_booked(self, failure: TapewrightError) -> None:
-        self._booking = None
-        self.show_failure(failure)
-
     def _forget_customer(self) -> None:
         self.parts.telling.forget()
         self.parts.taking.forget()
@@ -380,6 +380,10 @@ class Counter(Screen):
         draft, parts = self.draft, self.parts
         draft.changed.connect(self._recompute)
         draft.kept.connect(self._keep_soon)
+        self._day.came.connect(self._show_whole_quote)
+        self._day.was_late.connect(self._mark_day)
+        self._booking.booked.connect(self._was_booked)
+        self._booking.failed.connect(self.show_failure)
         parts.form.half_typed.connect(self._keep_soon)
         parts.rows.written.connect(draft.write)
         parts.table.cells.typed.connect(draft.half_type)

@@ -65,10 +65,7 @@ class CounterLayout:
         """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
-        if self.message.property("ink") != ("attention" if wrong else "muted"):
-            self.message.setProperty("ink", "attention" if wrong else "muted")
-            self.message.style().unpolish(self.message)
-            self.message.style().polish(self.message)
+        theme.mark(self.message, "ink", "attention" if wrong else "muted")
 
     def go_to(self, row: int | None, name: str) -> None:
         """Put the keyboard into a cell or a field."""

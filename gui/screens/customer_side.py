@@ -41,7 +41,7 @@ class CustomerSide(QWidget):
         self._build()
         self.resize(1280, 800)
         self._latest: Quote | Job | None = None
-        self._is_settled = True
+        self._is_late = False
         self._write_quote(None)
 
     # --- what it shows -------------------------------------------------------------------
@@ -51,10 +51,12 @@ class CustomerSide(QWidget):
         self.slip.show_front(front)
 
     @Slot(object, bool)
-    def show_quote(self, quote: Quote | None, is_settled: bool = True) -> None:
-        """Follow the slip of the Counter; None greets the next customer. An unsettled day says so."""
-        self._latest, self._is_settled = quote, is_settled
-        if self.isVisible():
+    def show_quote(self, quote: Quote | None, is_late: bool = False) -> None:
+        """Follow the slip of the Counter; None greets the next customer. A day not its own says so."""
+        is_same, self._latest, self._is_late = quote is self._latest, quote, is_late
+        if self.isVisible() and is_same:
+            self.slip.mark_day(is_late)
+        elif self.isVisible():
             self._write_quote(quote)
 
     def _write_quote(self, quote: Quote | None) -> None:
@@ -64,7 +66,7 @@ class CustomerSide(QWidget):
             self._how.setText(say("customer", "welcome_how"))
             self._tell(())
             return
-        self.slip.show_quote(quote, self._is_settled)
+        self.slip.show_quote(quote, self._is_late)
         count = len(quote.tapes)
         self._greeting.setText(say("customer", "tapes" if count > 1 else "tape", count=count))
         self._how.setText(say("customer", "how"))

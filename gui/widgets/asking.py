@@ -178,7 +178,9 @@ class Telling(QWidget):
         """Show what this quote has to say; a new sentence takes the tick away."""
         self._must = must_tell(quote.tapes) if quote else ()
         besides = [] if quote is None else _besides(quote)
-        self._body.setText(paragraphs((*self._must, *(("", words) for words in besides)), 4))
+        said = paragraphs((*self._must, *(("", words) for words in besides)), 4)
+        if said != self._body.text():  # laid out anew it would cost a millisecond at every key
+            self._body.setText(said)
         self.told.setVisible(bool(self._must))
         self.told.blockSignals(True)
         self.told.setChecked(bool(self._must) and self.is_settled)

@@ -194,8 +194,5 @@ def _tv_offered() -> Sequence[Choice]:
 
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:
-    if bool(field.property("wrong")) != bool(complaint):
-        field.setProperty("wrong", bool(complaint))
-        field.style().unpolish(field)
-        field.style().polish(field)
+    theme.mark(field, "wrong", bool(complaint))
     field.setToolTip(complaint)

@@ -75,6 +75,7 @@ class Dots(QWidget):
         self._scale = scale
         self._promise: Promise | None = None
         self._columns: tuple[DotDay, ...] = ()
+        self._is_late = False
         self.setAccessibleName("Days")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -82,11 +83,11 @@ class Dots(QWidget):
     def shown(self) -> tuple[DotDay, ...]:
         return self._columns
 
-    def show_promise(self, promise: Promise | None) -> None:
-        """Draw another promise; None empties the axis."""
-        if promise is self._promise and promise is not None:
+    def show_promise(self, promise: Promise | None, is_late: bool = False) -> None:
+        """Draw another promise; None empties the axis. ``is_late``: one that another will soon replace."""
+        if promise is self._promise and promise is not None and is_late is self._is_late:
             return
-        self._promise = promise
+        self._promise, self._is_late = promise, is_late
         self._columns = () if promise is None else columns(promise)
         self.setAccessibleDescription("" if promise is None else in_words(promise))
         self.update()
@@ -118,7 +119,7 @@ class Dots(QWidget):
             across = max(1, int(wide // side))
             across = min(across, max(1, column.count))
             left = index * wide + (wide - across * side) / 2
-            _set_dot(painter, column.kept, tokens)
+            _set_dot(painter, column.kept, self._is_late, tokens)
             for dot in range(column.count):
                 row, place = divmod(dot, across)
                 centre = QPointF(left + (place + 0.5) * side, floor - (row + 0.5) * side - 2)
@@ -157,7 +158,7 @@ class Dots(QWidget):
                 continue
             taken.append(place)
             painter.setFont(bold)
-            painter.setPen(QColor(tokens.time if promised else tokens.muted))
+            painter.setPen(QColor(tokens.time if promised and not self._is_late else tokens.muted))
             painter.drawText(place, Qt.AlignmentFlag.AlignCenter, words)
 
     def _labels(self) -> list[tuple[int, str, bool]]:
@@ -174,7 +175,8 @@ class Dots(QWidget):
         return labels
 
 
-def _set_dot(painter: QPainter, kept: bool, tokens: theme.Tokens) -> None:
-    colour = QColor(tokens.time if kept else tokens.attention)
+def _set_dot(painter: QPainter, kept: bool, is_late: bool, tokens: theme.Tokens) -> None:
+    """Full by the promised day, a ring after it; small change while another day is worked out: all grey."""
+    colour = QColor(tokens.edge if is_late else tokens.time if kept else tokens.attention)
     painter.setPen(QPen(colour, 1.5))
     painter.setBrush(colour if kept else Qt.BrushStyle.NoBrush)

@@ -80,13 +80,13 @@ class Slip(QWidget):
         self._promise_nothing()
         self.setAccessibleDescription(say("slip", "empty"))
 
-    def show_quote(self, quote: Quote, is_settled: bool = True) -> None:
-        """Write this quote; while it is not settled, its day is the one before."""
+    def show_quote(self, quote: Quote, is_late: bool = False) -> None:
+        """Write this quote; ``is_late``: its own day is long in coming, and the one before is marked."""
         self._hold_quote(quote)
         self._number.hide()
         made = text.short_day(quote.made_at.date())
         self._about.setText(say("slip", "quoted", day=made, until=text.short_day(quote.valid_until)))
-        self._write(quote, quote.promise, None, is_settled)
+        self._write(quote, quote.promise, None, is_late)
 
     def show_job(self, job: Job) -> None:
         """Write the slip of a booked job, its number large."""
@@ -96,26 +96,35 @@ class Slip(QWidget):
         self._about.setText(say("slip", "booked", day=text.short_day(job.booked_at.date())))
         self._write(job.quote, job.promise, job.paid_minor)
 
-    def _write(self, quote: Quote, promise: Promise, paid_minor: int | None, is_settled: bool = True) -> None:
+    def mark_day(self, is_late: bool) -> None:
+        """Say of the day on show that another is being worked out; it stays where it is until that comes."""
+        if self._quote is not None:
+            self._promise_day(self._promise, is_late)
+
+    def _write(self, quote: Quote, promise: Promise, paid_minor: int | None, is_late: bool = False) -> None:
         charges, sums = slip_lines.charge_lines(quote), slip_lines.sum_lines(quote, paid_minor)
         self._charges.write(charges)
         self._sums.write(sums)
         self.setAccessibleDescription(slip_lines.in_words((*charges, *sums)))
-        self._promise_day(promise, is_settled)
+        self._promise = promise
+        self._promise_day(promise, is_late)
         self._hold(promise, is_agreed=paid_minor is not None)
 
-    def _promise_day(self, promise: Promise, is_settled: bool) -> None:
+    def _promise_day(self, promise: Promise, is_late: bool) -> None:
         """Each label is written once: two texts in a row would lay the whole stub out twice."""
-        if promise.day is None:
+        if _is_to_come(promise):
+            ready, day, times = say("slip", "opening"), "", ""
+        elif promise.day is None:
             ready, day, times = say("slip", "no_day"), "", ""
         else:
             ready, day = say("slip", "ready_by"), text.day(promise.day)
             times = say("slip", "kept", times=text.times_in_twenty(promise.stated))
         self._ready_by.setText(ready)
         self._day.setText(day)
-        self._times.setText(times if is_settled else say("slip", "working"))
+        self._times.setText(say("slip", "working") if is_late else times)
+        theme.mark(self._day, "ink", "muted" if is_late else "time")
         self._day.setVisible(promise.day is not None)
-        self._dots.show_promise(promise)
+        self._dots.show_promise(promise, is_late)
 
     def _promise_nothing(self) -> None:
         self._ready_by.setText(say("slip", "opening"))
@@ -256,6 +265,11 @@ class Slip(QWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(round(408 * self._scale), round(600 * self._scale))
+
+
+def _is_to_come(promise: Promise) -> bool:
+    """Whether the first day of this box is still being worked out: there is no reason yet why it has none."""
+    return promise.day is None and not promise.held_by
 
 
 def _inset(widget: QWidget, side: int, below: int) -> QWidget:

@@ -9,6 +9,7 @@ from datetime import UTC, datetime
 from itertools import cycle, islice
 from pathlib import Path
 
+from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 
@@ -18,12 +19,15 @@ from gui import theme
 from gui.desk import Desk
 from gui.screens.counter import Counter
 from gui.work import Work
-from tests.bench.ratio import Ratio, median, p95
+from tests.bench.ratio import Ratio, median, own_time, p95
 
 KEYS = 300
 AT_MOST = 3.0
 FLOW_MS = 16.0
 """One frame of a 60 Hz screen."""
+GAP_MS = 90
+"""From key to key: some 11 a second, a very good typist (130 words a minute; from memory)."""
+STEADY_KEYS = 120
 PATIENCE_S = 30.0
 LETTERS = "summer by the sea "
 DIGITS = "1726354819213749"
@@ -47,6 +51,7 @@ def measure() -> Iterator[Ratio]:
         counter = _counter(Path(folder))
         counts = _typed(_cell(counter, "count"), DIGITS)
         ours = _typed(_cell(counter, "label"))
+        stops = _Stops().while_typing(_cell(counter, "count"))
         counter.close()
         counter.desk.work.close()
     floor = _typed(_bare_field())
@@ -56,6 +61,10 @@ def measure() -> Iterator[Ratio]:
     yield Ratio("key to quote, p95", p95(ours), "one frame", FLOW_MS, "ms", 1.0)
     yield Ratio("count to another quote, p50", median(counts), f"{against}, p50", median(floor), "ms")
     yield Ratio("count to another quote, p95", p95(counts), "one frame", FLOW_MS, "ms", 1.0)
+    bare = _Stops().while_typing(_bare_field())
+    what = f"longest stop of the window's thread, a count typed every {GAP_MS} ms"
+    yield Ratio(f"{what}, its own work", max(stops.busy), "one frame", FLOW_MS, "ms", 1.0)
+    yield Ratio(f"{what}, on the wall", max(stops.late), f"{against}, same keys", max(bare.late), "ms")
 
 
 def _counter(folder: Path) -> Counter:
@@ -112,6 +121,39 @@ def _typed(field: QLineEdit, keys: str = LETTERS) -> list[float]:
         QApplication.processEvents()
         taken.append(1000 * (time.perf_counter() - began))
     return taken
+
+
+class _Stops(QObject):
+    """How long the window's thread stays away from its events: what a timer of one millisecond is late."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.late: list[float] = []
+        """Milliseconds by the clock on the wall, other programs on this machine included."""
+        self.busy: list[float] = []
+        """Milliseconds that the thread itself worked meanwhile."""
+        self._timer = QTimer(self, interval=1)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.timeout.connect(self._tick)
+        self._seen = (time.perf_counter(), own_time())
+
+    def while_typing(self, field: QLineEdit) -> _Stops:
+        """A steady typist: the day is worked out between the keys, and now and then meets the next one."""
+        self._seen = (time.perf_counter(), own_time())
+        self._timer.start()
+        field.clear()
+        for count, digit in enumerate(islice(cycle(DIGITS), STEADY_KEYS)):
+            QTest.keyClick(field, digit if count % 4 < 2 else Qt.Key.Key_Backspace)
+            QTest.qWait(GAP_MS)
+        self._timer.stop()
+        return self
+
+    @Slot()
+    def _tick(self) -> None:
+        now = (time.perf_counter(), own_time())
+        self.late.append(1000 * (now[0] - self._seen[0]) - 1)
+        self.busy.append(1000 * (now[1] - self._seen[1]))
+        self._seen = now
 
 
 def wait_until(is_so: Callable[[], bool]) -> None:

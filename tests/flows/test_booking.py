@@ -146,6 +146,7 @@ def test_a_booked_box_does_not_come_back_after_a_power_cut(place: Place) -> None
 def test_the_customer_changes_their_mind_and_so_does_the_slip(place: Place, by: str) -> None:
     clerk = clerk_at(place)
     clerk.count(count="20", format="hi8", marking="p6120")
+    clerk.wait_for_the_day()
     before = (clerk.price, clerk.counter.quote)
     press(Qt.Key.Key_1 if by == "questions" else Qt.Key.Key_H, ALT)
     assert (clerk.price, clerk.counter.quote) != before

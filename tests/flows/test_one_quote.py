@@ -15,7 +15,6 @@ from core.names import FormatName, Speed
 from core.records import Quote
 from core.shown import Shown
 from core.stations import Station
-from gui.livequote import LiveQuote
 from tests.support.booked import Desk, line
 from tests.support.typed import Typist
 
@@ -51,11 +50,9 @@ def teach(desk: Desk) -> None:
 
 def windows_quote(desk: Desk, file: Path, **changes: object) -> Quote:
     """What the Counter would show and book."""
-    live = LiveQuote()
-    live.present = replace(desk.shop.ask(present.read), **changes)  # type: ignore[arg-type]
-    box = inventory_file.read(file.read_bytes(), str(file), Reading(live.present.today))
-    live.of(box, desk.clock())
-    return live.fresh(box, desk.clock())
+    now = replace(desk.shop.ask(present.read), **changes)  # type: ignore[arg-type]
+    box = inventory_file.read(file.read_bytes(), str(file), Reading(now.today))
+    return now.quote(box, desk.clock())
 
 
 def as_printed(quote: Quote) -> dict[str, object]:

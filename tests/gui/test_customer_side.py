@@ -12,7 +12,7 @@ from gui.screens.customer_side import SCALE, CustomerSide, second_screen
 from gui.widgets.band import Band
 from gui.widgets.dots import Dots
 from tests.support.booked import line
-from tests.support.counting import ALT, Clerk, clerk_at
+from tests.support.counting import ALT, Clerk, clerk_at, held_up
 from tests.support.screens import Place, press, press_text
 
 
@@ -45,6 +45,7 @@ def test_it_greets_while_the_tray_is_empty(side: CustomerSide) -> None:
 def test_it_follows_the_slip_key_by_key(side: CustomerSide, clerk: Clerk) -> None:
     clerk.count(count="2", format="vh", marking="t120")
     assert side.slip.price_words == clerk.price
+    clerk.wait_for_the_day()
     assert side.slip.day_words == clerk.day
     assert "Your 2 tapes" in words_on(side)
 
@@ -53,13 +54,17 @@ def test_a_day_that_is_still_worked_out_is_not_promised_to_the_customer(
     side: CustomerSide, clerk: Clerk, place: Place
 ) -> None:
     clerk.count(count="3", format="vh", marking="t120")
+    before = clerk.day
     press_text("40")
     press(Qt.Key.Key_Return)
-    press_text("hi8")
-    assert "Working out the day" in words_on(side)
-    assert "19 times" not in words_on(side)
-    place.qtbot.waitUntil(lambda: "Working out the day" not in words_on(side), timeout=5000)
+    with held_up(clerk, place):
+        press_text("hi8")
+        place.qtbot.waitUntil(lambda: "Working out the day" in words_on(side))
+        assert side.slip.day_words == before
+        assert "19 times" not in words_on(side)
+    assert clerk.day != before
     assert side.slip.day_words == clerk.day
+    assert "Working out the day" not in words_on(side)
 
 
 def test_it_shows_the_number_once_the_box_is_booked(side: CustomerSide, clerk: Clerk) -> None:
@@ -87,6 +92,7 @@ def test_it_shows_neither_other_customers_nor_the_reasons_of_the_shop(
     place.work.changed.emit(frozenset({"jobs"}))
     place.settle()
     clerk.count(count="6", format="vh", marking="t120")
+    clerk.wait_for_the_day()
     quote = clerk.counter.quote
     assert quote is not None
     assert quote.promise.held_by
@@ -141,6 +147,7 @@ def test_what_was_quoted_while_it_was_turned_away_is_there_when_it_is_turned(
 
 def test_the_dots_are_twenty_and_spoken(side: CustomerSide, clerk: Clerk) -> None:
     clerk.count(count="3", format="vh", marking="t120")
+    clerk.wait_for_the_day()
     dots = side.findChild(Dots)
     assert isinstance(dots, Dots)
     assert sum(column.count for column in dots.shown) == 20

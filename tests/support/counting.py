@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
+from threading import Event
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QPushButton
@@ -62,7 +65,13 @@ class Clerk:
 
     @property
     def day(self) -> str:
+        """The promised day, once it is that of these tapes."""
+        self.wait_for_the_day()
         return self.counter.parts.slip.day_words
+
+    def wait_for_the_day(self) -> None:
+        """Until the day of these tapes was worked out beside the window."""
+        self.place.qtbot.waitUntil(lambda: self.counter.has_its_day)
 
     @property
     def cell_texts(self) -> list[list[str]]:
@@ -79,6 +88,28 @@ class Clerk:
         found = self.counter.findChild(QPushButton, name)
         assert isinstance(found, QPushButton)
         return found
+
+
+@contextmanager
+def held_up(clerk: Clerk, place: Place) -> Iterator[None]:
+    """Whatever is worked out beside the window takes as long as this lasts."""
+    go_on, began = Event(), Event()
+
+    def wait() -> None:
+        began.set()
+        go_on.wait(timeout=30)
+
+    place.work.reckon(wait, then=_nothing)
+    began.wait(timeout=30)
+    try:
+        yield
+    finally:
+        go_on.set()
+        clerk.wait_for_the_day()
+
+
+def _nothing(_: object) -> None:
+    """Nobody waits for it."""
 
 
 def clerk_at(place: Place) -> Clerk:

@@ -16,6 +16,7 @@ from pytestqt.qtbot import QtBot
 from core.shop import Shop
 from gui import theme
 from gui.desk import Desk as GuiDesk
+from gui.screens.counter import Counter
 from gui.screens.screen import Screen
 from gui.window import Window
 from gui.work import Work
@@ -51,10 +52,14 @@ class Place:
 
     def settle(self) -> None:
         """Until nothing is under way any more."""
-        self.qtbot.waitUntil(lambda: self.work.is_idle, timeout=5000)
+        self.qtbot.waitUntil(self._is_at_rest, timeout=5000)
         QApplication.processEvents()
-        self.qtbot.waitUntil(lambda: self.work.is_idle, timeout=5000)
+        self.qtbot.waitUntil(self._is_at_rest, timeout=5000)
         assert not self.bugs
+
+    def _is_at_rest(self) -> bool:
+        """A day that waits for the keys to pause is under way, too."""
+        return self.work.is_idle and all(each.has_its_day for each in self.window.findChildren(Counter))
 
     @property
     def told(self) -> str:
