@@ -30,7 +30,7 @@ _TVS = tuple(f"-{tv.value}" for tv in TvSystem)
 KINDS = ("system", "tv", "speed", "fill", "length")
 _NORMAL = NormalDist()
 _FAR = 8.0
-_LEAST = 1e-9
+LEAST = 1e-9
 """Hardly possible, yet not ruled out."""
 
 SHARED = ("system", "tv", "speed", "fill")
@@ -88,7 +88,7 @@ class ShopHabits:
     def bounds(self, group: Group) -> tuple[float, ...]:
         """Where one stretch of the tape ends and the next begins, on the scale of a normal number."""
         shares = list((self if self.of is None else self.of).weights(group).values())
-        reached = [min(max(sum(shares[: n + 1]), _LEAST), 1 - _LEAST) for n in range(len(shares) - 1)]
+        reached = [min(max(sum(shares[: n + 1]), LEAST), 1 - LEAST) for n in range(len(shares) - 1)]
         return tuple(_NORMAL.inv_cdf(share) for share in reached)
 
     def _fill_of_box(self, group: Group) -> dict[str, float]:
@@ -114,7 +114,7 @@ class ShopHabits:
         edges = (-_FAR, *inner, _FAR)
         shares = (self if self.of is None else self.of).weights(group)
         means = [
-            (_NORMAL.pdf(low) - _NORMAL.pdf(high)) / max(_NORMAL.cdf(high) - _NORMAL.cdf(low), _LEAST)
+            (_NORMAL.pdf(low) - _NORMAL.pdf(high)) / max(_NORMAL.cdf(high) - _NORMAL.cdf(low), LEAST)
             for low, high in pairwise(edges)
         ]
         variance = sum(share * mean**2 for share, mean in zip(shares.values(), means, strict=True))
@@ -217,14 +217,10 @@ def fill_edges() -> tuple[float, ...]:
     return tuple(float(edge) for edge in _page()["fill"]["edges"])
 
 
-def told_fill() -> tuple[tuple[float, float, float], ...]:
-    """(from, to, weight): how far the share may lie from the one that was told."""
-    return tuple((begin, end, weight) for begin, end, weight in _page()["told"]["off"])
-
-
-def told_fill_below() -> float:
-    """Told shares below this are off by as much less as they are smaller."""
-    return float(_page()["told"]["below"])
+def told_fill_off(share: float) -> float:
+    """How far the recorded share may lie from the one that was told."""
+    told = _page()["told"]
+    return float(told["off"] * min(1.0, share / told["below"]))
 
 
 def length_group(is_shortest: bool) -> Group:
@@ -298,10 +294,10 @@ def of_origin(weights: Weights, system: Format, origin: Origin | None) -> dict[s
     if origin is None or not share:
         return dict(weights)
     camera: Weights = _page()["camera"][system.name]["speeds"]
-    fitting = _scaled({name: camera.get(name, 0.0) + _LEAST for name in weights})
+    fitting = _scaled({name: camera.get(name, 0.0) + LEAST for name in weights})
     if origin is Origin.CAMERA:
         return fitting
-    return _scaled({name: max(_LEAST, whole - share * fitting[name]) for name, whole in weights.items()})
+    return _scaled({name: max(LEAST, whole - share * fitting[name]) for name, whole in weights.items()})
 
 
 # --- what the shelf asks -------------------------------------------------------------------

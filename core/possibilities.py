@@ -6,7 +6,9 @@ One tree of choices, read in two ways: `core.playtime` multiplies it out into a 
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Generic, TypeVar
 
 from core import habits
@@ -110,10 +112,10 @@ def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
 
 def fills(known: Facts, shop: ShopHabits) -> Choice[tuple[float, float]]:
     """How much is recorded: stretches of the tape from share to share, each equally likely within."""
-    if known.fill is not None:
-        return _told_fill(known.fill)
     shell, edges = known.shell, habits.fill_edges()
     found = shop.weights(habits.fill_group(shell))
+    if known.fill is not None:
+        return _told_fill(known.fill, list(found.values())[:-1])
     return _choice(
         habits.fill_group(shell), {(edges[int(n)], edges[int(n) + 1]): found[n] for n in found}, keep=True
     )
@@ -126,19 +128,31 @@ def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
     return Choice(None, tuple(zip(habits.length_over(group), found.values(), strict=True)))
 
 
-def _told_fill(share: float) -> Choice[tuple[float, float]]:
+def _told_fill(share: float, believed: Sequence[float]) -> Choice[tuple[float, float]]:
+    """Around the share that was told, and there where the tapes of the shop mostly end (Bayes).
+
+    ``believed`` are the weights of the stretches that are not the full tape.
+    """
     if not 0 < share <= 1:
         raise WrongInput("fill", share, "accepted is the recorded share of the tape, above 0 and up to 1")
     if share == 1:
         return Choice(None, (((1.0, 1.0), 1.0),))
-    scale = min(1.0, share / habits.told_fill_below())
-    return Choice(
-        None,
-        tuple(
-            ((min(1.0, share + begin * scale), min(1.0, share + end * scale)), weight)
-            for begin, end, weight in habits.told_fill()
-        ),
-    )
+    off = habits.told_fill_off(share)
+    return _choice(None, dict(_cut(share - off, share + off, believed)))
+
+
+def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[tuple[float, float], float]]:
+    """A stretch cut where those that are believed in end, with weights; past the tape is at its end."""
+    edges = (*habits.fill_edges()[: len(believed)], 1.0)
+    densities = [
+        max(mass, habits.LEAST) / (b - a) for mass, (a, b) in zip(believed, pairwise(edges), strict=True)
+    ]
+    for density, (low, high) in zip(densities, pairwise(edges), strict=True):
+        here, there = max(begin, low), min(end, high)
+        if here < there:
+            yield (here, there), density * (there - here)
+    if end > 1:
+        yield (1.0, 1.0), densities[-1] * (end - 1)
 
 
 def _runs_at(system: FormatName, known: Facts) -> bool:
