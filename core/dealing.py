@@ -20,7 +20,7 @@ from core.breakdowns import repair_after
 from core.hours import Minutes
 from core.lanes import Gate, Lanes, Turn
 from core.rush import Coming
-from core.slots import Places
+from core.slots import Places, where
 
 FILL = 20
 """Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
@@ -50,7 +50,7 @@ class Part:
 
     def end(self, ends: Minutes, why: Reasons, at: Places) -> None:
         """One more tape ends in the scenarios ``at``."""
-        last = np.flatnonzero(ends > self.ends[at])
+        last = where(ends > self.ends[at])
         self.ends[at[last]] = ends[last]
         self.why[at[last]] = why[last]
 
@@ -117,22 +117,33 @@ class _Deal:
         self._fetched = np.zeros((len(queue.tapes), self._scenarios), dtype=bool)
         """Scenarios in which a tape was fetched forward."""
         self._any_fetched = False
+        self._others_wait = True
+        """Not when tapes are played again: by then all others have been played."""
+        self._ends = np.full(self._fetched.shape, -np.inf)
+        self._why = np.zeros(self._fetched.shape, dtype=np.int8)
+        self._latest = [float(np.max(tape.ready)) for tape in queue.tapes]
+        """When each tape is ready in every scenario."""
+        self._rush = {tape.decks: _rush_for(tape.decks, ground.rush) for tape in queue.tapes}
         self._failed: dict[tuple[Decks, float], list[tuple[Places, Places, Minutes]]] = {}
         """Tapes to be played again, those planned alike together: which, in which scenarios, from when."""
 
     def all(self) -> None:
         everywhere = np.arange(self._scenarios, dtype=np.intp)
         for place, tape in enumerate(self._tapes):
-            at = np.flatnonzero(~self._fetched[place]) if self._any_fetched else everywhere
+            at = where(~self._fetched[place]) if self._any_fetched else everywhere
             self._take(np.full(len(at), place), at, _of(tape.ready, at))
         failed, self._failed = self._failed, {}
-        for lots in failed.values():
-            again, at, when = (np.concatenate(column) for column in zip(*lots, strict=True))
+        self._others_wait = False
+        order = {(tape.decks, tape.estimate): place for place, tape in enumerate(self._tapes)}
+        for kind in sorted(failed, key=order.__getitem__):
+            again, at, when = (np.concatenate(column) for column in zip(*failed[kind], strict=True))
             while len(at):
                 first = np.unique(at, return_index=True)[1]
                 self._take(again[first], at[first], when[first])
                 rest = np.setdiff1d(np.arange(len(at)), first)
                 again, at, when = again[rest], at[rest], when[rest]
+        for place, tape in enumerate(self._tapes):
+            tape.part.end_all(self._ends[place], self._why[place])
 
     def _take(self, tape: Places, at: Places, ready: Ready) -> None:
         """Plays one tape in each scenario of ``at``, all planned alike; first what goes before it."""
@@ -164,13 +175,11 @@ class _Deal:
         why *= NIGHT
         if isinstance(ready, np.ndarray) or ready > self._ground.now:
             why[turn.free <= ready] = BENCH
-        ends, _ = self._busy(tape, turn.place, turn.start, at)
-        for place in np.unique(tape) if tape[0] != tape[-1] else tape[:1]:
-            mine = np.flatnonzero(tape == place)
-            self._tapes[place].part.end(ends[mine], why[mine], at[mine])
+        self._ends[tape, at] = self._busy(tape, turn.place, turn.start, at)
+        self._why[tape, at] = why
 
-    def _busy(self, tape: Places, deck: Places, start: Minutes, at: Places) -> tuple[Minutes, Places]:
-        """Plays one tape in each scenario of ``at``; the ends, and where the deck failed.
+    def _busy(self, tape: Places, deck: Places, start: Minutes, at: Places) -> Minutes:
+        """Plays one tape in each scenario of ``at``; when it ends.
 
         A tape whose deck failed has not ended: minus infinity.
         """
@@ -178,9 +187,9 @@ class _Deal:
         fails = self._queue.fails_after
         if fails is None:
             self._lanes.occupy(deck, ends, self._ground.handling)
-            return ends, np.empty(0, dtype=np.intp)
+            return ends
         until = fails[tape, at]
-        hit = np.flatnonzero(start + until < ends)
+        hit = where(start + until < ends)
         busy, when = ends.copy(), start[hit] + until[hit]
         busy[hit] = when + repair_after(until[hit], self._queue.repair)
         fails[tape[hit], at[hit]] = np.inf
@@ -192,20 +201,19 @@ class _Deal:
                 mine = np.array([n for n, each in enumerate(kinds) if each == kind])
                 lot = (tape[hit[mine]], at[hit[mine]], when[mine])
                 self._failed.setdefault(kind, []).append(lot)
-        return ends, hit
+        return ends
 
     # --- what goes before -----------------------------------------------------------------
 
     def _rush_first(self, decks: Decks, turn: Turn, at: Places) -> NDArray[np.bool_] | None:
         """Plays the next rush tape of every kind that has come in before this start; where that was so."""
         waits: NDArray[np.bool_] | None = None
-        for coming in self._ground.rush:
-            if not set(coming.kind.decks).isdisjoint(decks):
-                next_one = coming.next.take(at)
-                before = (next_one <= turn.start) & (next_one < np.inf)
-                if before.any():
-                    self._play_rush(coming, at[before])
-                    waits = before if waits is None else waits | before
+        for coming in self._rush[decks]:
+            next_one = coming.next.take(at)
+            before = (next_one <= turn.start) & (next_one < np.inf)
+            if before.any():
+                self._play_rush(coming, at[before])
+                waits = before if waits is None else waits | before
         return waits
 
     def _play_rush(self, coming: Coming, at: Places) -> None:
@@ -218,16 +226,16 @@ class _Deal:
     ) -> NDArray[np.bool_] | None:
         """Plays a shorter tape where this one would not end before closing; where one was found."""
         blocked = turn.start > turn.free
-        held = np.flatnonzero(blocked if waits is None else blocked & ~waits)
-        behind = self._behind.of(place) if len(held) else None
+        held = where(blocked if waits is None else blocked & ~waits)
+        behind = self._behind.of(place) if len(held) and self._others_wait else None
         if behind is None:
             return waits
         slots = self._lanes.slots
         moment = slots.rise(turn.free[held])
-        inside = np.flatnonzero((turn.start[held] > moment) & (moment < np.inf))
+        inside = where((turn.start[held] > moment) & (moment < np.inf))
         held, moment = held[inside], moment[inside]
         best = self._best(behind, turn.place[held], moment, at[held])
-        found = np.flatnonzero(best >= 0)
+        found = where(best >= 0)
         if not len(found):
             return waits
         held = held[found]
@@ -241,34 +249,32 @@ class _Deal:
         slots = self._lanes.slots
         room = slots.closes.take(slots.closing(moment)) + self._lanes.past_closing - moment
         fits = behind.estimates[:, None] <= room
-        fits &= ~self._fetched[behind.places[:, None], at]
-        fits &= behind.plays_on[:, spot // self._scenarios]
+        if self._any_fetched:
+            fits &= ~self._fetched[behind.places[:, None], at]
+        if not behind.all_play_alike:
+            fits &= behind.plays_on[:, spot // self._scenarios]
         for line, candidate in enumerate(behind.places):
-            ready = self._tapes[candidate].ready
-            if isinstance(ready, np.ndarray) or ready > self._ground.now:
-                fits[line] &= (ready[at] if isinstance(ready, np.ndarray) else ready) <= moment
-        longest = np.where(fits, behind.estimates[:, None], -1.0)
-        line = longest.argmax(axis=0)
-        return np.where(longest[line, np.arange(len(at))] >= 0, behind.places[line], -1)
+            if self._latest[candidate] > self._ground.now:
+                fits[line] &= _of(self._tapes[candidate].ready, at) <= moment
+        line = fits.argmax(axis=0)
+        return np.where(fits[line, np.arange(len(at))], behind.places.take(line), -1)
 
     def _fetch(self, tape: Places, spot: Places, start: Minutes, at: Places) -> None:
-        ends, _ = self._busy(tape, spot, start, at)
+        self._ends[tape, at] = self._busy(tape, spot, start, at)
         self._fetched[tape, at] = True
         self._any_fetched = True
-        why = np.full(len(at), DECK, dtype=np.int8)
-        for place in np.unique(tape):
-            mine = np.flatnonzero(tape == place)
-            self._tapes[place].part.end(ends[mine], why[mine], at[mine])
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Candidates:
-    """Tapes that may be fetched forward for one tape."""
+    """Tapes that may be fetched forward for one tape, the longest first, of equally long ones the next."""
 
     places: Places
     estimates: Minutes
     plays_on: NDArray[np.bool_]
     """One line a tape, one column a deck."""
+    all_play_alike: bool
+    """On the same decks as the one they are fetched for."""
 
 
 class _Behind:
@@ -282,6 +288,7 @@ class _Behind:
         self._tapes = tapes
         self._most = most
         self._decks = 1 + max((deck for tape in tapes for deck in tape.decks), default=0)
+        self._last = {tape.decks: place for place, tape in enumerate(tapes)}
         self._rows: dict[Decks, list[int]] = {}
         self._found: dict[int, _Candidates | None] = {}
 
@@ -293,7 +300,7 @@ class _Behind:
 
     def is_last(self, place: int) -> bool:
         """Whether no tape for the same decks stands behind."""
-        return all(tape.decks != self._tapes[place].decks for tape in self._tapes[place + 1 :])
+        return self._last[self._tapes[place].decks] == place
 
     def _candidates(self, place: int) -> _Candidates | None:
         tape = self._tapes[place]
@@ -303,10 +310,12 @@ class _Behind:
         shorter = [each for each in near if self._tapes[each].estimate < tape.estimate]
         if not shorter:
             return None
+        shorter.sort(key=lambda each: -self._tapes[each].estimate)
         return _Candidates(
             np.array(shorter, dtype=np.intp),
             np.array([self._tapes[each].estimate for each in shorter]),
             np.array([[deck in self._tapes[each].decks for deck in range(self._decks)] for each in shorter]),
+            all(self._tapes[each].decks == tape.decks for each in shorter),
         )
 
     def _row(self, decks: Decks) -> list[int]:
@@ -316,5 +325,10 @@ class _Behind:
         return self._rows[decks]
 
 
+def _rush_for(decks: Decks, rush: Sequence[Coming]) -> list[Coming]:
+    """The rush tapes that may play on any of these decks."""
+    return [coming for coming in rush if not set(coming.kind.decks).isdisjoint(decks)]
+
+
 def _of(ready: Ready, at: Places) -> Ready:
-    return ready[at] if isinstance(ready, np.ndarray) else ready
+    return ready.take(at) if isinstance(ready, np.ndarray) else ready

@@ -28,7 +28,7 @@ from core.breakdowns import repair_after
 from core.dealing import BENCH, DECK, NIGHT, Ground, Queue, Reasons
 from core.hours import Minutes
 from core.lanes import OVERLONG_WITHIN
-from core.slots import Places
+from core.slots import Places, where
 from core.trays import Ranks, Trays
 
 NEVER = 1e12
@@ -87,13 +87,11 @@ def work_off(ground: Ground, queue: Queue) -> None:
         bay.give_back(ground)
 
 
-def _where(claims: NDArray[np.bool_]) -> Places:
-    """The places of what is true; numpy's own is twice as slow on a thousand, for the sake of its checks."""
-    return claims.nonzero()[0]
-
-
 class Floor:
     """One go through a queue. Changes ``lanes``, ``rush``, the minutes and the parts of the tapes."""
+
+    _anyone_waits: bool
+    """Whether some tape may still come from the bench later than its deck is free."""
 
     def __init__(self, ground: Ground, queue: Queue) -> None:
         lanes = self._lanes = ground.lanes
@@ -136,7 +134,7 @@ class Floor:
         """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
         yield from self._trays.never_taken()
         for tapes, since in zip(self._again, self._again_since, strict=True):
-            at = _where(since < RETIRED)
+            at = where(since < RETIRED)
             yield tapes[at], at
 
     def _round(self) -> bool:
@@ -158,7 +156,7 @@ class Floor:
         """Decks that found nothing to do have done; whether any deck goes on."""
         if turn.tape.max() < self._count:
             return True
-        idle = _where((turn.tape == self._count) & ~turn.is_busy & ~held)
+        idle = where((turn.tape == self._count) & ~turn.is_busy & ~held)
         self._due.reshape(-1)[spot[idle]] = RETIRED
         return bool((self._due < RETIRED).any())
 
@@ -185,7 +183,7 @@ class Floor:
             self._wait_for_the_bench(moment, turn)
         room = self._ends_by.take(turn.slot) - turn.start
         self._shorten(deck, turn.start, room)
-        late = _where(self._is_late(rank, turn.start, turn.slot, room))
+        late = where(self._is_late(rank, turn.start, turn.slot, room))
         self._start_later(late, rank, turn.start, turn.slot)
         turn.why[late] = NIGHT
         return turn
@@ -193,7 +191,7 @@ class Floor:
     def _wait_for_the_bench(self, moment: Minutes, turn: Turn) -> None:
         """A tape that comes from the bench after its deck is free starts when both let it go."""
         ready = self._ready_of(turn.tape, self._columns)
-        waits = _where(ready > moment)
+        waits = where(ready > moment)
         ready = ready.take(waits)
         turn.slot[waits] = slot = self._slots.closing(ready)
         turn.start[waits] = np.maximum(ready, self._opens.take(slot))
@@ -220,7 +218,7 @@ class Floor:
     def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
         """Leaves less room on a deck that will be out by plan."""
         for out, spans in self._lanes.out.items():
-            mine = _where(deck == out)
+            mine = where(deck == out)
             for begins, _ in spans:
                 before = mine[start[mine] < begins]
                 room[before] = np.minimum(room[before], begins - start[before])
@@ -229,7 +227,7 @@ class Floor:
         """Decks that would play while they are out by plan wait until they are back."""
         held = np.zeros(self._scenarios, dtype=bool)
         for out, spans in self._lanes.out.items():
-            mine = _where((deck == out) & (turn.tape < self._count))
+            mine = where((deck == out) & (turn.tape < self._count))
             for begins, ends in spans:
                 start = turn.start[mine]
                 inside = mine[(start + self._estimate[turn.tape[mine]] > begins) & (start < ends)]
@@ -244,7 +242,7 @@ class Floor:
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
             plays = allowed.take(deck)
             ready = plays & (coming.next <= turn.start) & (coming.next < np.inf) & self._overtaken(turn.tape)
-            at = _where(ready)
+            at = where(ready)
             if len(at):
                 arrives, minutes = coming.take(at)
                 ends = np.minimum(coming.gate.start(np.maximum(moment[at], arrives)) + minutes, NEVER)
@@ -258,7 +256,7 @@ class Floor:
 
     def _fetch_forward(self, deck: Places, slot: Places, turn: Turn) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
-        at = _where(turn.start > turn.begin) if self._most else self._columns[:0]
+        at = where(turn.start > turn.begin) if self._most else self._columns[:0]
         at = at[(turn.tape.take(at) < self._count) & ~turn.is_again.take(at)]
         if not len(at):
             return
@@ -270,7 +268,7 @@ class Floor:
         near *= near <= self._trays.longest_within(room)[:, None]
         self._leave_on_the_bench(near, behind, begin, at)
         best = near.argmax(axis=1)
-        found = _where(near[self._columns[: len(at)], best])
+        found = where(near[self._columns[: len(at)], best])
         at, place = at.take(found), (behind + best).take(found)
         turn.place[at] = place
         turn.tape[at] = self._trays.tape_at.take(place)
@@ -287,7 +285,7 @@ class Floor:
         """Plays the tapes that were chosen; the scenarios whose deck failed."""
         at = self._columns
         if turn.tape.max() == self._count:
-            at = _where(turn.tape < self._count)
+            at = where(turn.tape < self._count)
             spot, turn = spot.take(at), turn.only(at)
         cell = turn.tape * self._scenarios + at
         ends = turn.start + self._minutes.take(cell)
@@ -304,7 +302,7 @@ class Floor:
     def _take_away(self, turn: Turn, at: Places) -> None:
         """What is played lies on no tray any more; what is played again has been taken away before."""
         if self._queue.fails_after is not None:
-            fresh = _where(~turn.is_again)
+            fresh = where(~turn.is_again)
             turn, at = turn.only(fresh), at.take(fresh)
         self._trays.take(turn.tray, turn.head, turn.place, at)
 
@@ -319,13 +317,13 @@ class Floor:
         """Decks are busy to these ends and until somebody has handled them; ``slot`` is none too late."""
         slot = slot + (ends > self._closes.take(slot))
         closes = self._closes.take(slot)
-        beyond = _where(ends > closes)
+        beyond = where(ends > closes)
         if len(beyond):
             slot[beyond] = self._slots.closing(ends.take(beyond))
             closes[beyond] = self._closes.take(slot.take(beyond))
         if self._handling:
             ends = np.maximum(ends, self._opens.take(slot)) + self._handling
-            late = _where(ends > closes)
+            late = where(ends > closes)
             while len(late):
                 over = ends.take(late) - closes.take(late)
                 slot[late] += 1
@@ -348,7 +346,7 @@ class Floor:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
         line, first = self._longest_waiting(deck)
         idle = turn.tape == self._count
-        at = _where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
+        at = where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
         if not len(at):
             return
         tape = self._again[line[at], at]
@@ -370,7 +368,7 @@ class Floor:
         slot = self._slots.closing(wish)
         start: Minutes = np.maximum(wish, self._opens.take(slot))
         rank = self._rank.take(tape)
-        late = _where(self._is_late(rank, start, slot, self._ends_by.take(slot) - start))
+        late = where(self._is_late(rank, start, slot, self._ends_by.take(slot) - start))
         self._start_later(late, rank, start, slot)
         return start, slot
 
@@ -383,7 +381,7 @@ class Floor:
         if fails is None:
             return ends, self._columns[:0]
         until = fails.reshape(-1).take(cell)
-        hit = _where(start + until < ends)
+        hit = where(start + until < ends)
         if not len(hit):
             return ends, hit
         repair = repair_after(until[hit], self._queue.repair)
@@ -404,7 +402,7 @@ class Floor:
         for deck in range(self._decks):
             spot = at * self._decks + deck
             plays = self._plays.take(tape * self._decks + deck)
-            idle = _where(plays & (self._due.reshape(-1).take(spot) >= RETIRED))
+            idle = where(plays & (self._due.reshape(-1).take(spot) >= RETIRED))
             self._put_off(spot[idle], np.maximum(self._free.reshape(-1).take(spot[idle]), since[idle]))
 
     # --- setting up -----------------------------------------------------------------------

@@ -18,6 +18,9 @@ from core.ranges import Range
 LONG_QUEUE = 600
 """Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck (`draws.HABIT`)."""
 
+KEPT = 400
+"""Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""
+
 DrawnAs = tuple[Facts, ShopHabits]
 
 
@@ -47,12 +50,36 @@ def lengths(tapes: Sequence[Drawn], seed: int, scenarios: int) -> Minutes:
         else:
             alike.setdefault(tape.drawn_as, []).append(place)
     for (key, shop), places in together.items():
-        known = [drawn[0] for place in places if (drawn := tapes[place].drawn_as)]
-        box = customer_habits.Box(key, seed, scenarios, shop)
-        found[places] = customer_habits.draws_of_job(known, [tapes[place].key for place in places], box)
+        known = [(tapes[place].key, drawn[0]) for place in places if (drawn := tapes[place].drawn_as)]
+        _drawn_of(customer_habits.Box(key, seed, scenarios, shop)).read(known, found, places)
     for drawn_as, places in alike.items():
         found[places] = _by_luck([tapes[place] for place in places], drawn_as, seed, scenarios)
     return found
+
+
+class _DrawnOfBox:
+    """Tapes of one box that have been drawn: a line more on the counter, or a change to the shop in a
+    what-if, draws what is new and no tape twice."""
+
+    def __init__(self, box: customer_habits.Box) -> None:
+        self._box = box
+        self._rows: dict[tuple[int, Facts], Minutes] = {}
+
+    def read(self, tapes: Sequence[tuple[int, Facts]], into: Minutes, places: Sequence[int]) -> None:
+        """Minutes of each tape, by its key and what is known of it, into these rows."""
+        rows = self._rows if len(self._rows) < KEPT else {}
+        new = [tape for tape in dict.fromkeys(tapes) if tape not in rows]
+        if new:
+            keys, known = zip(*new, strict=True)
+            minutes = customer_habits.draws_of_job(known, keys, self._box)
+            self._rows = rows = {**rows, **dict(zip(new, minutes, strict=True))}
+        for tape, place in zip(tapes, places, strict=True):
+            into[place] = rows[tape]
+
+
+@lru_cache(maxsize=256)
+def _drawn_of(box: customer_habits.Box) -> _DrawnOfBox:
+    return _DrawnOfBox(box)
 
 
 def _by_luck(tapes: Sequence[Drawn], drawn_as: DrawnAs | None, seed: int, scenarios: int) -> Minutes:

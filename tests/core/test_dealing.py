@@ -1,0 +1,53 @@
+"""The box on the counter is dealt behind the queue; decks that fail have their tape played again."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import numpy as np
+
+from core import dealing, hours
+from core.breakdowns import Breakdowns, fails_after
+from core.dealing import Ground, Part, Queue, Turnout
+from core.lanes import Lanes
+from tests.support.shops import fittings
+
+CALENDAR = hours.calendar(fittings(), date(2026, 3, 2), 200)
+NINE, SIX = 540.0, 1080.0
+
+
+def ground(decks: int, scenarios: int, free: float = NINE) -> Ground:
+    return Ground(Lanes(CALENDAR, 60.0, np.full((decks, scenarios), free)), 5.0, NINE)
+
+
+def turnouts(rows: list[tuple[tuple[int, ...], float]], scenarios: int) -> list[Turnout]:
+    return [Turnout(decks, minutes, NINE, Part(np.full(scenarios, -np.inf))) for decks, minutes in rows]
+
+
+def test_each_scenario_is_what_it_would_be_alone() -> None:
+    """With so many failures that different tapes are played again in neighbouring scenarios."""
+    dice = np.random.default_rng(3)
+    rows = [((0, 1), float(minutes)) for minutes in dice.choice([60.0, 115.0, 240.0], 20)]
+    minutes = np.array([estimate for _, estimate in rows])[:, None] * dice.uniform(0.4, 1.3, (20, 40))
+    fails = fails_after(Breakdowns(1_500.0, 900.0), range(20), 1, 40)
+
+    def dealt(columns: slice) -> np.ndarray:  # type: ignore[type-arg]
+        drawn = minutes[:, columns]
+        tapes = turnouts(rows, drawn.shape[1])
+        dealing.deal(ground(2, drawn.shape[1]), Queue(tapes, drawn, fails[:, columns].copy(), 900.0))
+        return np.stack([tape.part.ends for tape in tapes])
+
+    together = dealt(slice(None))
+    assert (together == np.concatenate([dealt(slice(n, n + 1)) for n in range(40)], axis=1)).all()
+    assert np.isfinite(together).all()
+
+
+def test_the_end_of_the_day_is_not_filled_with_what_has_been_played_already() -> None:
+    """The long tape is played again tomorrow; the short one was played while its deck was away."""
+    tapes = turnouts([((0,), 200.0), ((0,), 50.0)], 1)
+    place = ground(1, 1, free=SIX - 220)
+    fails = np.array([[40.0], [np.inf]])
+    dealing.deal(place, Queue(tapes, np.array([[200.0], [50.0]]), fails, 1e-9))
+    long, short = (float(tape.part.ends[0]) for tape in tapes)
+    assert abs(short - (SIX - 220 + 40 + 5 + 50)) < 1e-3
+    assert long == 1440 + NINE + 200
