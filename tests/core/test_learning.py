@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from core import habits, learning
@@ -11,7 +12,9 @@ from core.habits import STARTING
 from core.learning import Played
 from core.names import FormatName, Speed, TvSystem
 from core.possibilities import Facts
+from tests.bench import asking
 from tests.bench import playtime as bench
+from tests.support import tape_world
 
 COMPACT = Facts(FormatName("vhs-c"), "TC-30", tv=TvSystem.NTSC)
 HI8 = Facts(FormatName("hi8"), "P6-120", tv=TvSystem.NTSC)
@@ -124,6 +127,27 @@ def test_ranges_of_a_shop_that_has_learned_hold_as_often_as_they_say(kind: str) 
     assert found["learned"].pinball < 1.10 * found["floor"].pinball
     assert found["with_siblings"].pinball < found["learned"].pinball < 1.02 * found["at_first"].pinball
     assert found["asked"].pinball < 0.5 * found["marking"].pinball
+
+
+@pytest.mark.parametrize("kind", ["like", "unlike"])
+def test_a_customer_who_answers_every_other_question_halves_the_loss_of_the_marking(kind: str) -> None:
+    """A small edition of the bench: the Counter's questions in their order, one at a time."""
+    found = bench.talk_verdicts(kind, 6, 60)
+
+    for state in ("at first", "learned"):
+        none, half, every = (found[f"{state}, {answered}"].pinball for answered in bench.ANSWERED)
+        assert every < half < none
+        assert half < 0.5 * found["marking"].pinball
+    assert found["learned, half"].pinball < 1.02 * found["at first, half"].pinball
+
+
+def test_a_customer_who_knows_nothing_leaves_every_belief_as_it_was() -> None:
+    ((customers, dice),) = bench.invented("like", 1, bench.SEED)
+    box = [tape for tape in tape_world.tapes(customers, 40, dice) if tape.job == 1]
+
+    silent, told = (asking.ranges(box, STARTING, chance, np.random.default_rng(1)) for chance in (0.0, 1.0))
+    assert silent == [bench.believed(tape, STARTING) for tape in box]
+    assert told != silent
 
 
 def test_the_simulated_shops_are_not_the_beliefs_in_disguise() -> None:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.inventory import TapeLine
-from core.names import FormatName, Speed, TvSystem
+from core.names import FormatName, Origin, Speed, TvSystem
 
 SPEEDS = {
     ("vhs", "ntsc"): {"sp": 33.35, "lp": 16.67, "ep": 11.12},
@@ -70,6 +70,8 @@ class SimulatedTape:
     """The figure on the cassette: its length at SP."""
     share: float
     """How much of it is recorded."""
+    origin: Origin
+    """What the household made its tapes with."""
 
 
 USUAL = Customers(
@@ -115,7 +117,8 @@ def tapes(customers: Customers, count: int, dice: np.random.Generator) -> list[S
 def _household(job: int, customers: Customers, dice: np.random.Generator) -> list[SimulatedTape]:
     names = list(customers.formats)
     mostly = dice.choice(names, p=_shares(customers.formats))
-    often = customers.slow_recorders if dice.random() < customers.recorders else customers.slow_cameras
+    origin = Origin.BROADCAST if dice.random() < customers.recorders else Origin.CAMERA
+    often = customers.slow_cameras if origin is Origin.CAMERA else customers.slow_recorders
     slow = dice.beta(3 * often + 0.05, 3 * (1 - often) + 0.05)
     mean, spread = customers.fullness
     usual = float(np.clip(dice.normal(mean, spread), 0.08, 0.92))
@@ -127,7 +130,7 @@ def _household(job: int, customers: Customers, dice: np.random.Generator) -> lis
         share = (
             1.0 if dice.random() < full else float(np.clip(dice.beta(5 * usual, 5 * (1 - usual)), 0.02, 1))
         )
-        made.append(_tape(job, str(name), customers, dice.random() < slow, share, digital, dice))
+        made.append(_tape(job, str(name), customers, dice.random() < slow, share, digital, origin, dice))
     return made
 
 
@@ -138,6 +141,7 @@ def _tape(
     is_slow: bool,
     share: float,
     is_digital: bool,
+    origin: Origin,
     dice: np.random.Generator,
 ) -> SimulatedTape:
     tv = customers.tv.value
@@ -156,6 +160,7 @@ def _tape(
         recorded_as=FormatName(system),
         marked_minutes=float(marking.partition("-")[2] or marking.removeprefix("DVM")),
         share=share,
+        origin=origin,
     )
 
 

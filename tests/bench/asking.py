@@ -1,0 +1,121 @@
+"""A customer at the counter: the ranked questions put one at a time, of which some are answered.
+
+The rows are typed as a clerk types them, tapes alike on one row; the questions are the program's own, in
+its order, asked anew after each answer, and no more than it puts to one customer. What a customer knows
+is true. Where the tapes of a row differ the clerk types a row for each answer; without that an answer
+that does not hold for all of a row is not taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core import draws, playtime, questions
+from core.customer_habits import Box
+from core.habits import ShopHabits
+from core.inventory import TapeLine
+from core.questions import Asked
+from core.ranges import Range
+from core.records import Question
+from tests.support.tape_world import SimulatedTape
+
+ONE_IN_TWO = 0.5
+"""Questions a customer can answer: nobody has published how many, so midway between none and all."""
+SCENARIOS = 256
+"""As many as the Counter ranks its questions with."""
+_TOLD = ("speed", "fill", "recorded_as", "origin", "tv")
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """Tapes alike as they were typed."""
+
+    line: TapeLine
+    tapes: tuple[tuple[int, SimulatedTape], ...]
+    """Each with its place in the box."""
+
+
+def ranges(
+    tapes: Sequence[SimulatedTape],
+    shop: ShopHabits,
+    chance: float,
+    dice: np.random.Generator,
+    *,
+    splits: bool = True,
+) -> list[Range]:
+    """What is believed of each tape of one box when ``chance`` of the questions were answered.
+
+    ``splits``: whether a row whose tapes differ is typed again, a row for each answer.
+    """
+    found: dict[int, Range] = {}
+    box = Box(draws.key("box"), 1, SCENARIOS, shop)
+    for row in _talked(_typed(tapes), box, chance, dice, splits):
+        believed = playtime.belief(row.line, None, shop).range
+        found |= {place: believed for place, _ in row.tapes}
+    return [found[place] for place in range(len(tapes))]
+
+
+def _typed(tapes: Sequence[SimulatedTape]) -> list[Row]:
+    rows: dict[TapeLine, list[tuple[int, SimulatedTape]]] = {}
+    for place, tape in enumerate(tapes):
+        rows.setdefault(tape.line, []).append((place, tape))
+    return [_row(line, alike) for line, alike in rows.items()]
+
+
+def _row(line: TapeLine, tapes: Sequence[tuple[int, SimulatedTape]]) -> Row:
+    return Row(replace(line, count=len(tapes)), tuple(tapes))
+
+
+def _talked(rows: list[Row], box: Box, chance: float, dice: np.random.Generator, splits: bool) -> list[Row]:
+    put: set[tuple[str, int]] = set()
+    for _ in range(questions.MOST):
+        question = next((each for each in _ranked(rows, box) if not _about(each, rows) <= put), None)
+        if question is None:
+            break
+        put |= _about(question, rows)
+        if dice.random() < chance:
+            rows = _after(question, rows, splits)
+    return rows
+
+
+def _ranked(rows: Sequence[Row], box: Box) -> tuple[Question, ...]:
+    lines = [
+        Asked(n, row.line, None, tuple(draws.key(place) for place, _ in row.tapes))
+        for n, row in enumerate(rows, 1)
+    ]
+    return questions.questions(lines, box)
+
+
+def _about(question: Question, rows: Sequence[Row]) -> set[tuple[str, int]]:
+    """What is asked of which tapes."""
+    row = rows[question.line - 1]
+    return {(_what(question, row.line), place) for place, _ in row.tapes}
+
+
+def _what(question: Question, line: TapeLine) -> str:
+    return next(name for name in _TOLD if getattr(question.answers[0].draft, name) != getattr(line, name))
+
+
+def _after(question: Question, rows: list[Row], splits: bool) -> list[Row]:
+    """The rows with the answer; one that is not among those offered is not told."""
+    row, what = rows[question.line - 1], _what(question, rows[question.line - 1].line)
+    offered = {getattr(answer.draft, what): answer.draft for answer in question.answers}
+    told: dict[TapeLine, list[tuple[int, SimulatedTape]]] = {}
+    for place, tape in row.tapes:
+        told.setdefault(offered.get(_truth(tape, what), row.line), []).append((place, tape))
+    if len(told) > 1 and not splits:
+        return rows
+    split = [_row(line, tapes) for line, tapes in told.items()]
+    return [*rows[: question.line - 1], *split, *rows[question.line :]]
+
+
+def _truth(tape: SimulatedTape, what: str) -> object:
+    return told_fill(tape.share) if what == "fill" else getattr(tape, what)
+
+
+def told_fill(share: float) -> float:
+    """The share that the answer stands for: to the end, half or more as an eye judges, or less."""
+    return 1.0 if share >= 0.99 else 0.7 if share >= 0.42 else 0.22
