@@ -40,8 +40,13 @@ class Box:
     needed_by: str = ""
     rush: bool = False
     cold: bool = False
+    deposit: str | None = None
+    """What was typed as taken today; None: what the quote asks for."""
+    told: tuple[str, ...] = ()
+    """What the customer has been told before paying; counts for nothing without tapes."""
 
     @property
     def is_empty(self) -> bool:
         """Whether nothing at all was typed."""
-        return replace(self, rows=tuple(row for row in self.rows if not row.is_empty)) == Box(rows=())
+        rows = tuple(row for row in self.rows if not row.is_empty)
+        return replace(self, rows=rows, told=()) == Box(rows=())

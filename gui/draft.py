@@ -79,7 +79,7 @@ class Draft(QObject):
         rows = self.box.rows[:row] + self.box.rows[row + 1 :]
         self.put(replace(self.box, rows=rows or (Row(),)), f"row {row + 1} removed")
 
-    def write_field(self, field: str, value: str | bool) -> None:
+    def write_field(self, field: str, value: str | bool | tuple[str, ...]) -> None:
         """Commit one of the fields beside the tray; keys in one field are one step to undo."""
         changed: dict[str, Any] = {field: value}
         self.put(replace(self.box, **changed), field.replace("_", " "), run=field)

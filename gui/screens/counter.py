@@ -69,7 +69,7 @@ class Counter(Screen):
         self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
         self._connect()
         self.parts.taking.show_price(None)
-        self.parts.show_talk(None, [])
+        self.parts.show_talk(None)
         self._recompute()
 
     # --- what every screen does ----------------------------------------------------------
@@ -156,8 +156,10 @@ class Counter(Screen):
         if quote is None and self.job is not None and self.draft.shown.is_empty:
             return
         parts.show_message(self._reading, failure)
+        said = self.draft.box
+        parts.taking.show_price(quote.price if quote else None, said.deposit)
+        parts.show_talk(quote, self._rows_of_questions(), said.told)
         if self.job is None and quote is self._on_slip:
-            parts.asking.show_questions(quote.questions if quote else (), self._rows_of_questions())
             return
         self.job, self._on_slip = None, quote
         self.help.forget()
@@ -165,8 +167,6 @@ class Counter(Screen):
             parts.slip.show_nothing()
         else:
             parts.slip.show_quote(quote, is_late=self._day.is_late)
-        parts.taking.show_price(quote.price if quote else None)
-        parts.show_talk(quote, self._rows_of_questions())
         self.quote_changed.emit(quote, self._day.is_late)
 
     def _rows_of_questions(self) -> list[int]:
@@ -232,6 +232,14 @@ class Counter(Screen):
         self.draft.write_row(row, written, f"answer for row {row + 1}")
         self.parts.table.setFocus()
 
+    @Slot(object)
+    def _note_told(self, said: tuple[str, ...]) -> None:
+        self.draft.write_field("told", said)
+
+    @Slot(str)
+    def _note_deposit(self, typed: str) -> None:
+        self.draft.write_field("deposit", typed)
+
     @Slot()
     def look_over(self) -> None:
         """A quick guided look at the tapes of the current row."""
@@ -281,7 +289,6 @@ class Counter(Screen):
         self.parts.table.commit()
         self.job = None
         self.draft.start_new()
-        self._forget_customer()
         self._recompute()
         self.parts.table.setFocus()
         self.parts.table.put_cursor(0, 0)
@@ -353,7 +360,6 @@ class Counter(Screen):
     @Slot(object, object)
     def _was_booked(self, job: Job, booked: Box) -> None:
         self.job = job
-        self._forget_customer()
         if self.draft.box is booked:
             self.draft.begin(Box())
             self.parts.table.put_cursor(0, 0)
@@ -367,12 +373,8 @@ class Counter(Screen):
     def _show_booked(self, job: Job) -> None:
         self.parts.slip.show_job(job)
         self.parts.taking.show_booked()
-        self.parts.show_talk(None, [])
+        self.parts.show_talk(None)
         self.parts.bring(self.parts.taking.next)
-
-    def _forget_customer(self) -> None:
-        self.parts.telling.forget()
-        self.parts.taking.forget()
 
     # --- wiring --------------------------------------------------------------------------
 
@@ -395,6 +397,8 @@ class Counter(Screen):
         parts.table.cell_reached.connect(self._say_where)
         parts.form.written.connect(draft.write_field)
         parts.form.went_on.connect(self.take_focus)
+        parts.telling.told_changed.connect(self._note_told)
+        parts.taking.deposit_typed.connect(self._note_deposit)
         parts.asking.answered.connect(self._take_answer)
         parts.look_over.clicked.connect(self.look_over)
         parts.measure.clicked.connect(self.measure_packs)

@@ -52,10 +52,10 @@ class CounterLayout:
 
     # --- showing -------------------------------------------------------------------------
 
-    def show_talk(self, quote: Quote | None, rows: Sequence[int]) -> None:
-        """The next question, what must be told, or else the keys."""
+    def show_talk(self, quote: Quote | None, rows: Sequence[int] = (), said: tuple[str, ...] = ()) -> None:
+        """The next question, what must be told and was not ``said`` yet, or else the keys."""
         self.asking.show_questions(quote.questions if quote else (), rows)
-        self.telling.show_quote(quote)
+        self.telling.show_quote(quote, said)
         nothing_to_say = self.asking.isHidden() and self.telling.isHidden()
         self.keys.setVisible(nothing_to_say)
         for tool in (self.look_over, self.measure):

@@ -142,13 +142,14 @@ class AnswerButton(Button):
 class Telling(QWidget):
     """Sentences for the customer, and the tick that they were said."""
 
-    told_changed = Signal()
+    told_changed = Signal(object)
+    """All that the customer has been told by now, a tuple of sentences."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("telling")
-        self._must: tuple[tuple[str, str], ...] = ()
-        self._said: frozenset[tuple[str, str]] = frozenset()
+        self._must: tuple[str, ...] = ()
+        self._said: tuple[str, ...] = ()
         self._head = Hint()
         self._head.setProperty("role", "attention")
         self._head.say(say("counter", "tell"))
@@ -172,29 +173,27 @@ class Telling(QWidget):
     @property
     def is_settled(self) -> bool:
         """Whether everything that must be said has been said."""
-        return set(self._must) <= self._said
+        return set(self._must) <= set(self._said)
 
-    def show_quote(self, quote: Quote | None) -> None:
-        """Show what this quote has to say; a new sentence takes the tick away."""
-        self._must = must_tell(quote.tapes) if quote else ()
+    def show_quote(self, quote: Quote | None, said: tuple[str, ...] = ()) -> None:
+        """Show what this quote has to say; one that is not among those ``said`` takes the tick away."""
+        must = must_tell(quote.tapes) if quote else ()
+        self._must, self._said = tuple(f"{which}: {words}" for which, words in must), said
         besides = [] if quote is None else _besides(quote)
-        said = paragraphs((*self._must, *(("", words) for words in besides)), 4)
-        if said != self._body.text():  # laid out anew it would cost a millisecond at every key
-            self._body.setText(said)
+        body = paragraphs((*must, *(("", words) for words in besides)), 4)
+        if body != self._body.text():  # laid out anew it would cost a millisecond at every key
+            self._body.setText(body)
         self.told.setVisible(bool(self._must))
         self.told.blockSignals(True)
         self.told.setChecked(bool(self._must) and self.is_settled)
         self.told.blockSignals(False)
         self.setVisible(bool(self._must or besides))
 
-    def forget(self) -> None:
-        """Another customer."""
-        self._said = frozenset()
-
     @Slot(bool)
     def _ticked(self, told: bool) -> None:
-        self._said = self._said | set(self._must) if told else self._said - set(self._must)
-        self.told_changed.emit()
+        others = tuple(each for each in self._said if each not in self._must)
+        self._said = (*others, *self._must) if told else others
+        self.told_changed.emit(self._said)
 
 
 def must_tell(tapes: Sequence[QuotedTape]) -> tuple[tuple[str, str], ...]:

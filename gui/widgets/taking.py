@@ -19,6 +19,7 @@ from gui.widgets.layouts import labelled, stacked, words
 class Taking(QStackedWidget):
     """Deposit and Book; after booking, slip, labels and the next box."""
 
+    deposit_typed = Signal(str)
     book_wanted = Signal()
     slip_wanted = Signal()
     labels_wanted = Signal()
@@ -27,10 +28,9 @@ class Taking(QStackedWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._price: Price | None = None
-        self._typed = False
         self.deposit = QLineEdit()
         self.deposit.setObjectName("deposit")
-        self.deposit.textEdited.connect(self._note_typed)
+        self.deposit.textEdited.connect(self.deposit_typed)
         self.book = _button(say("counter", "book"), "book", main=True)
         self.book.clicked.connect(self.book_wanted)
         self.slip = _button(say("counter", "show_slip"), "show-claim-slip")
@@ -42,19 +42,18 @@ class Taking(QStackedWidget):
         self.addWidget(self._before())
         self.addWidget(self._after())
 
-    def show_price(self, price: Price | None) -> None:
-        """Before booking: the deposit follows the quote until somebody types another."""
+    def show_price(self, price: Price | None, typed: str | None = None) -> None:
+        """Before booking: the deposit follows the quote until somebody has typed another."""
         self._price = price
         self.setCurrentIndex(0)
         self.book.setEnabled(price is not None)
-        if not self._typed:
-            plain = "" if price is None else _plain(price.deposit_minor, price.currency)
-            if self.deposit.text() != plain:
-                self.deposit.setText(plain)
+        asked = "" if price is None else _plain(price.deposit_minor, price.currency)
+        wanted = asked if typed is None else typed
+        if self.deposit.text() != wanted:
+            self.deposit.setText(wanted)
 
     def show_booked(self) -> None:
         """After booking: no papers yet."""
-        self.forget()
         self.slip.setEnabled(False)
         self.labels.setEnabled(False)
         self.setCurrentIndex(1)
@@ -65,18 +64,10 @@ class Taking(QStackedWidget):
         self.slip.setEnabled(True)
         self.labels.setEnabled(True)
 
-    def forget(self) -> None:
-        """Another customer: the deposit is the quote's again."""
-        self._typed = False
-
     def deposit_minor(self) -> int:
         """What was taken, in minor units; WrongInput when it is no amount or above the ceiling."""
         assert self._price is not None
         return read_amount(self.deposit.text(), self._price)
-
-    @Slot(str)
-    def _note_typed(self, _: str) -> None:
-        self._typed = True
 
     def _before(self) -> QWidget:
         side = QWidget()

@@ -133,6 +133,38 @@ def test_a_wish_that_is_still_being_typed_outlives_a_power_cut(place: Place) -> 
     place.settle()
 
 
+def test_the_deposit_and_what_the_customer_was_told_outlive_a_power_cut(place: Place) -> None:
+    clerk = clerk_at(place)
+    clerk.count(count="2", format="vh", marking="t120", findings="scratched")
+    clerk.name_the_customer("Ada Fenwick")
+    clerk.say_and_tick()
+    press(Qt.Key.Key_D, ALT)
+    clerk.field("deposit").selectAll()
+    press_text("12.5")
+    before = clerk.counter.draft.box
+    place.qtbot.waitUntil(
+        lambda: place.records.shop.ask(drafts.kept, "counter Kim") == before, timeout=10 * KEEP_AFTER_MS
+    )
+    place.settle()
+    again = another_window(place)
+    assert again.draft.box == before
+    assert again.parts.taking.deposit.text() == "12.5"
+    assert again.parts.telling.is_settled
+    assert again.parts.telling.told.isChecked()
+
+
+def test_a_deposit_typed_by_mistake_is_undone_and_asked_as_the_quote_asks(place: Place) -> None:
+    clerk = clerk_at(place)
+    clerk.count(count="2", format="vh", marking="t120")
+    asked = clerk.field("deposit").text()
+    press(Qt.Key.Key_D, ALT)
+    clerk.field("deposit").selectAll()
+    press_text("7")
+    assert clerk.field("deposit").text() == "7"
+    clerk.counter.undo()
+    assert clerk.field("deposit").text() == asked
+
+
 def test_a_booked_box_does_not_come_back_after_a_power_cut(place: Place) -> None:
     clerk = clerk_at(place)
     clerk.count(format="vhs")
@@ -162,6 +194,7 @@ def kept(place: Place) -> object:
 
 def another_window(place: Place) -> Counter:
     window = Window()
+    place.others.append(window)
     place.qtbot.addWidget(window)
     clock = place.records.clock
     work = Work(lambda: Shop.open(place.records.where, clock=clock, who="Kim"), window)

@@ -37,6 +37,8 @@ class Place:
     qtbot: QtBot
     shown_files: list[Path]
     bugs: list[BaseException] = field(default_factory=list)
+    others: list[Window] = field(default_factory=list)
+    """Further windows on the same shop, held for the test."""
 
     def turn_to(self, kind: type[S]) -> S:
         """The one screen of this window, in front."""
