@@ -13,7 +13,9 @@ from core.ranges import Range, exactly
 Points = tuple[tuple[float, float], ...]
 """(value, probability), values rising, probabilities adding up to one."""
 
-_LOW, _LIKELY, _HIGH = 0.1, 0.5, 0.9
+LOW, HIGH = 0.1, 0.9
+"""Levels of a range's ends, unless the shop's own tapes moved them (see `core.tails`)."""
+_LIKELY = 0.5
 _ROUNDING = 1e-9
 
 
@@ -24,7 +26,7 @@ class Belief:
     points: Points
     """(minutes recorded, probability)."""
     range: Range
-    """Minutes recorded at 10, 50 and 90 %."""
+    """Minutes recorded at 10, 50 and 90 %, the ends moved to where the shop's own tapes lay."""
     full: float | Range
     """Minutes of the whole tape end to end; one figure when all that determines it is known."""
     metres: float | Range
@@ -78,9 +80,9 @@ def quantile_of(ordered: NDArray[np.float64], p: float) -> float:
     return float(ordered[max(0, int(np.ceil(p * len(ordered) - _ROUNDING)) - 1)])
 
 
-def spread(points: Points) -> Range:
-    """The points at 10, 50 and 90 %."""
-    return Range(quantile(points, _LOW), quantile(points, _LIKELY), quantile(points, _HIGH))
+def spread(points: Points, low: float = LOW, high: float = HIGH) -> Range:
+    """The points at 10, 50 and 90 %, or with the ends at other levels."""
+    return Range(quantile(points, low), quantile(points, _LIKELY), quantile(points, high))
 
 
 def settled(points: Points) -> float | Range:

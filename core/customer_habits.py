@@ -24,6 +24,7 @@ from core.names import TvSystem
 from core.playtime import play_minutes
 from core.possibilities import Choice, Facts
 from core.ranges import Range
+from core.tails import USUAL, Tails
 
 T = TypeVar("T")
 Minutes = NDArray[np.float64]
@@ -74,10 +75,13 @@ def minutes_of_lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     return np.asarray(total)
 
 
-def range_of(minutes: Minutes) -> Range:
-    """The 10th, 50th and 90th percentile of drawn minutes."""
+def range_of(minutes: Minutes, ends: Tails = USUAL) -> Range:
+    """The 10th, 50th and 90th percentile of drawn minutes, the ends moved to where the shop's tapes lay.
+
+    A box is believed too surely for the reason for which a tape is.
+    """
     ordered = np.sort(minutes)
-    return Range(*(float(quantile_of(ordered, p)) for p in (0.1, 0.5, 0.9)))
+    return Range(*(quantile_of(ordered, p) for p in (ends.low, 0.5, ends.high)))
 
 
 # --- one lot of tapes alike ----------------------------------------------------------------

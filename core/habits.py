@@ -19,6 +19,7 @@ from core import resources
 from core.cassettes import Format, Marking
 from core.formats import catalogue
 from core.names import FormatName, Origin, Speed, TvSystem
+from core.tails import USUAL, Tails
 
 Weights = Mapping[str, float]
 Group = tuple[str, str]
@@ -48,11 +49,13 @@ class ShopHabits:
     of: ShopHabits | None = None
     fuller: tuple[float, float] = (0.0, 1.0)
     """Mean and variance of how much fuller the tapes of a box are than others, as a normal number."""
+    tails: Tails = USUAL
+    """Where the shop's ranges begin and end."""
 
     def of_box(self, counts: Counts) -> ShopHabits:
         """What is believed of the rest of a box of which ``counts`` are known."""
         mine = {group: found for group, found in counts.items() if group[0] in SHARED}
-        return ShopHabits(mine, self.alike, self, self._fuller_box(mine)) if mine else self
+        return ShopHabits(mine, self.alike, self, self._fuller_box(mine), self.tails) if mine else self
 
     def weights(self, group: Group) -> dict[str, float]:
         """What is believed of a group, adding up to one."""

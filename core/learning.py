@@ -15,18 +15,21 @@ from math import exp, lgamma, log
 import numpy as np
 from numpy.typing import NDArray
 
-from core import habits, possibilities
+from core import habits, possibilities, tails
 from core.cassettes import Format
 from core.formats import catalogue
 from core.habits import SHARED, STARTING, Counts, Group, ShopHabits, Weights
 from core.names import FormatName, Speed, TvSystem
-from core.playtime import play_minutes
+from core.playtime import play_minutes, points_of
 from core.possibilities import Facts
+from core.tails import Reach, Tails
 
 WINDOW = 600
 """Captures looked back on: habits of customers change with the years (an assumption)."""
 _PASSES = 3
 """What is shared out settles within a few rounds."""
+_FOLDS = 10
+"""Parts in which boxes are set aside: a tape is believed of from nine tenths of the other boxes at least."""
 _READ_OFF = 0.5
 """Minutes by which a counter read at the bench may be off (an assumption)."""
 _SURE = 1e-6
@@ -70,11 +73,13 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
     shop, recent = STARTING, played[-WINDOW:]
     if not recent:
         return shop
+    worths: dict[str, Counts] = {}
     for _ in range(_PASSES):
         boxes = _by_box(recent, counts_of(recent, shop))
         alike = {kind: _agreement(kind, boxes.values(), shop) for kind in SHARED}
-        shop = ShopHabits(counted(_worth_of_box(box, alike) for box in boxes.values()), alike)
-    return shop
+        worths = {box: _worth_of_box(found, alike) for box, found in boxes.items()}
+        shop = ShopHabits(counted(worths.values()), alike)
+    return replace(shop, tails=_tails(recent[-tails.NEWEST :], worths, shop.alike))
 
 
 @lru_cache(maxsize=256)
@@ -262,6 +267,26 @@ def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str,
         named = np.array([label.get(group, "") for label in labels])
         found[group] = [(str(name), named == name) for name in dict.fromkeys(named.tolist()) if name]
     return found
+
+
+# --- how far ranges must reach -------------------------------------------------------------
+
+
+def _tails(newest: Sequence[Played], worths: Mapping[str, Counts], alike: Weights) -> Tails:
+    """Each tape beside what other boxes would have told of it; its own box would tell too much."""
+    if len(newest) < tails.ENOUGH:
+        return tails.USUAL
+    fold = {box: n % _FOLDS for n, box in enumerate(worths)}
+    found: list[Reach] = []
+    for aside in range(_FOLDS):
+        alike_known: dict[Facts, list[tuple[str, float]]] = {}
+        for tape in newest:
+            if fold[tape.box] == aside:
+                alike_known.setdefault(tape.known, []).append((tape.box, tape.minutes))
+        others = ShopHabits(counted(worth for box, worth in worths.items() if fold[box] != aside), alike)
+        for known, tapes in alike_known.items():
+            found += tails.reaches(points_of(known, others), tapes)
+    return tails.of(found)
 
 
 # --- boxes ---------------------------------------------------------------------------------

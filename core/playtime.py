@@ -147,7 +147,7 @@ def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     overrun = OVERRUN if any(case.marking.is_shortest for case in cases) else 0.0
     return Belief(
         points=points,
-        range=spread(points),
+        range=spread(points, shop.tails.low, shop.tails.high),
         full=settled(gathered((case.minutes(shell.sides), case.weight) for case in claimed)),
         metres=settled(gathered((case.marking.metres.value, case.weight) for case in claimed)),
         speed_mm_s=settled(gathered((case.speed.mm_s.value, case.weight) for case in claimed)),
@@ -155,6 +155,12 @@ def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
         longest=max(round(case.minutes(shell.sides) * (1 + _most_over(case.marking)), 9) for case in cases),
         sources=tuple(dict.fromkeys(_sources(claimed, len(cases) * len(shares), shop))),
     )
+
+
+def points_of(known: Facts, shop: ShopHabits) -> Points:
+    """The points of `belief_of`, not remembered: for shops that are asked once."""
+    shares = _shares(possibilities.fills(known, shop))
+    return _points(tuple(_cases(known, shop)), shares, known.shell.sides, shop)
 
 
 def _cases(known: Facts, shop: ShopHabits) -> Iterator[_Case]:

@@ -183,7 +183,8 @@ def _asked_about(inventory: Inventory, tapes: Sequence[QuotedTape]) -> tuple[Ask
 def _together(asked: Sequence[Asked], shop: ShopHabits) -> Range:
     """Minutes of the whole box."""
     lots = ((each.known, each.keys) for each in asked)
-    return customer_habits.range_of(customer_habits.minutes_of_job(lots, _box(_SCENARIOS, shop)))
+    together = customer_habits.minutes_of_job(lots, _box(_SCENARIOS, shop))
+    return customer_habits.range_of(together, shop.tails)
 
 
 @lru_cache(maxsize=8)

@@ -13,6 +13,7 @@ from core.pricebook import PriceBook
 from core.promises import Kept
 from core.records import Expected, Fittings
 from core.reliability import Reliability
+from core.tails import USUAL, Tails
 from core.tally import Outage, ShutDay
 from core.unit import Unit
 
@@ -39,6 +40,8 @@ class ShopView:
     """What is reckoned with, by what the fittings state and what was counted."""
     habits: tuple[Evidence, ...] = ()
     """What the decks have shown of customers' tapes."""
+    tails: Tails = USUAL
+    """Where ranges begin and end, and the tapes that showed it."""
 
     @property
     def overrun(self) -> float:
@@ -59,6 +62,7 @@ def read(unit: Unit) -> ShopView:
         book=pricebook.in_force(now.date()),
         shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
         habits=captures.evidence(unit),
+        tails=captures.habits(unit).tails,
         record=promises.record(unit),
         outages=tally.outages(unit),
         shut_unplanned=tally.shut_days(unit),

@@ -9,8 +9,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from core import habits, learning
+from core.beliefs import HIGH, LOW
 from core.learning import Evidence
 from core.shopview import ShopView
+from core.tails import ENOUGH, ENOUGH_BOXES, Tails
 from gui import theme
 from gui.text import say
 from gui.widgets.facts import Facts, as_sentence
@@ -28,6 +30,7 @@ def chapter(view: ShopView) -> QWidget:
     column.addWidget(words(say("shop", "habits_ground", source=habits.source()), "small"))
     if not view.habits:
         column.addWidget(words(say("shop", "habits_none"), "lead"))
+    column.addWidget(words(_ranges(view.tails), "lead" if view.tails.tapes else ""))
     for one in view.habits:
         column.addWidget(rule())
         column.addWidget(words(one.sentence, "lead"))
@@ -39,6 +42,23 @@ def chapter(view: ShopView) -> QWidget:
     column.addWidget(words(say("shop", "habits_unseen"), "field"))
     column.addWidget(_unseen(learning.unseen(view.habits)))
     return paper
+
+
+def _ranges(tails: Tails) -> str:
+    """How often ranges held lately, and where they begin and end for it."""
+    if not tails.tapes:
+        return say("shop", "ranges_none", tapes=ENOUGH, boxes=ENOUGH_BOXES)
+    wider = round(100 * (LOW - tails.low + tails.high - HIGH))
+    drawn = "ranges_wider" if wider > 0 else "ranges_narrower" if wider < 0 else "ranges_as_before"
+    found = say(
+        "shop",
+        "ranges_found",
+        outside=tails.outside,
+        tapes=tails.tapes,
+        right=f"{tails.tapes * (1 - HIGH + LOW):.0f}",
+    )
+    ends = {"low": f"{100 * tails.low:.0f}", "high": f"{100 * tails.high:.0f}"}
+    return f"{found} {say('shop', drawn, **ends)}"
 
 
 class _Table(QWidget):

@@ -251,7 +251,7 @@ def _of_box(job: int, tapes: Sequence[SimulatedTape], shop: ShopHabits) -> Range
     keys = [draws.key(job, n) for n in range(len(tapes))]
     box = Box(draws.key(job), SEED, SCENARIOS, shop)
     minutes = customer_habits.draws_of_job(known, keys, box).sum(axis=0)
-    return customer_habits.range_of(minutes)
+    return customer_habits.range_of(minutes, shop.tails)
 
 
 def _flat(tape: SimulatedTape) -> Range:

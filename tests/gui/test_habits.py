@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtWidgets import QLabel
 
-from core import captures
+from core import captures, shopview
 from core.names import Speed
 from core.shown import Shown
 from core.stations import Station
+from core.tails import Tails
 from gui.screens.shop import ShopScreen
+from gui.widgets import habits
 from tests.support.booked import line
 from tests.support.screens import Place
 
@@ -42,6 +46,22 @@ def test_what_was_seen_stands_beside_what_was_believed(place: Place) -> None:
     now = dict(next(e for e in place.records.shop.ask(captures.evidence) if "speed" in e.about).now)["EP"]
     assert now == pytest.approx((6 * 0.25 + 3) / 10)
     assert "45 in 100" in words
+
+
+def test_how_often_ranges_held_is_told_with_what_came_of_it(place: Place) -> None:
+    view = place.records.shop.ask(shopview.read)
+
+    def words(tails: Tails) -> str:
+        paper = habits.chapter(replace(view, tails=tails))
+        return " ".join(label.text() for label in paper.findChildren(QLabel))
+
+    assert "until 40 tapes of 10 boxes have been played" in words(view.tails)
+    wider = words(Tails(0.08, 0.93, 200, 47))
+    assert "47 of your last 200 tapes lay outside the range" in wider
+    assert "40 would be right" in wider
+    assert "drawn wider: from 8 to 93 in 100" in wider
+    assert "drawn narrower: from 12 to 88 in 100" in words(Tails(0.12, 0.88, 200, 30))
+    assert "as wide as at first: from 9 to 89 in 100" in words(Tails(0.09, 0.89, 200, 40))
 
 
 def test_the_chapter_fits_a_small_window(place: Place) -> None:
