@@ -12,6 +12,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -75,6 +76,14 @@ class Turnout:
     part: Part
 
 
+class Seen(NamedTuple):
+    """What is played where: the place of a tape in its queue, the deck, the start."""
+
+    tape: int
+    deck: int
+    start: float
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Queue:
     """Tapes in their order, with what was drawn for them: one row a tape, one column a scenario."""
@@ -85,6 +94,8 @@ class Queue:
     """Minutes of play after which the deck would fail; used up. None: decks do not fail."""
     repair: float = 0.0
     """Minutes on average."""
+    seen: list[Seen] | None = None
+    """Where `core.floor` writes down what it plays; None: nobody asks. For queues of one scenario."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -1,30 +1,30 @@
 """The likely plan of the coming days, deck by deck: what a person looks at, not what a date is promised from.
 
-One plan at the likely play times, in the plain order of the queue; each run carries how early and how late
-its own tape may end. The promise reckons with hundreds of plans and with much that may come between
-(see `core.turnaround`); this one is drawn so that a person sees what the decks have before them.
+One plan at the likely play times, made as every promise is: the same order, the same people, the end of
+the day filled. Each run carries how early and how late its own tape may end. The promise reckons with
+hundreds of such plans and with much that may come between (see `core.turnaround`); this one is drawn so
+that a person sees what the decks have before them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 import numpy as np
 
-from core import hours
-from core.deck_choice import Suited, suited
-from core.hours import Calendar
-from core.lanes import Gate, gate
-from core.plan import LOAD_MINUTES, LOOK_OVER_MINUTES, UNLOAD_MINUTES, WAIT_FOR_A_PERSON, estimate
+from core import draws, hours
+from core.dealing import Queue, Seen, Turnout
+from core.hours import Calendar, Minutes
+from core.lanes import Lanes
+from core.plan import Ahead, Plan, Step, UnderWay, Ways, handling
 from core.ranges import Range
 from core.records import Deck, Fittings
 from core.stations import Station
-from core.turnaround import QueuedTape
+from core.turnaround import ON_ITS_WAY, QueuedTape, follows_people, lined_up, under_way
 
 DAYS = 7
-_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH, Station.CLEARED_TO_PLAY)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,16 +78,12 @@ def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: i
     """The likely plan of ``days`` days from ``now``; WrongInput when ``now`` has no timezone."""
     first = hours.today(fittings, now)
     calendar = hours.calendar(fittings, first)
-    plan = _Plan(fittings, calendar, calendar.at(now))
-    for tape in (each for each in queue if each.station is Station.PLAYING):
-        plan.go_on(tape)
-    coming = [each for each in queue if each.station in _AHEAD]
-    for tape in sorted(coming, key=lambda each: not each.rush):
-        plan.take(tape)
-    lanes = plan.lanes(calendar.at(now) + days * 24 * 60)
-    wanted = len(coming) + sum(each.station is Station.PLAYING for each in queue)
+    moment = calendar.at(now)
+    runs = _runs(fittings, queue, calendar, moment)
+    lanes = _lanes(fittings, runs, calendar, moment, moment + days * 24 * 60)
+    wanted = sum(each.station is Station.PLAYING or each.station in ON_ITS_WAY for each in queue)
     return Week(
-        now=calendar.moment(calendar.at(now)),
+        now=calendar.moment(moment),
         openings=_openings(calendar, first, days),
         shut=tuple((day, why) for day, why in calendar.shut.items() if (day - first).days < days),
         past_closing=timedelta(minutes=fittings.past_closing_minutes),
@@ -96,81 +92,98 @@ def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: i
     )
 
 
-class _Plan:
-    """Decks filling up at the likely play times."""
+def _runs(
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
+) -> list[tuple[int, Run]]:
+    """Every tape that is played at all, with its deck."""
+    tapes = {draws.key(tape.code): tape for tape in queue}
+    plan = _Likely(fittings, calendar, now)
+    plan.work_through(fittings, queue)
+    return [
+        (deck, _run(tapes[key], calendar, start, now))
+        for key, deck, start in plan.played()
+        if start < calendar.closes[-1]
+    ]
+
+
+def _run(tape: QueuedTape, calendar: Calendar, start: float, now: float) -> Run:
+    began = calendar.at(tape.since) if tape.station is Station.PLAYING else start
+    ends = (calendar.moment(max(now, began + minutes)) for minutes in _three(tape.minutes))
+    return Run(tape, calendar.moment(began), *ends)
+
+
+def _lanes(
+    fittings: Fittings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
+) -> tuple[DeckLane, ...]:
+    """What starts before ``end``, deck by deck."""
+    last = calendar.moment(end)
+    return tuple(
+        DeckLane(
+            deck,
+            tuple(sorted((run for on, run in runs if on == place and run.start < last), key=_start)),
+            tuple(
+                (calendar.moment(begins), calendar.moment(min(ends, end)))
+                for begins, ends in _outages(fittings, deck, calendar)
+                if begins < end and ends > now
+            ),
+        )
+        for place, deck in enumerate(fittings.decks)
+    )
+
+
+def _start(run: Run) -> datetime:
+    return run.start
+
+
+class _Likely(Plan):
+    """The plan every date is promised by, in one scenario: each tape plays its likely minutes, no deck
+    fails and no rush box comes in."""
 
     def __init__(self, fittings: Fittings, calendar: Calendar, now: float) -> None:
-        self._fittings = fittings
-        self._calendar = calendar
-        self._now = now
-        self._free = np.full(len(fittings.decks), now)
-        self._bench = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-        self._handling = LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(fittings.people, 0.0)
-        self.runs: list[list[Run]] = [[] for _ in fittings.decks]
-        self._out = [_outages(fittings, deck, calendar) for deck in fittings.decks]
-
-    def go_on(self, tape: QueuedTape) -> None:
-        """A tape in a deck now goes on until it has played its minutes."""
-        began = self._calendar.at(tape.since)
-        named = [n for n, deck in enumerate(self._fittings.decks) if deck.name == tape.deck]
-        free = [deck for deck in named or self._suited(tape).decks if not self.runs[deck]]
-        if free:
-            self._place(free[0], tape, began, least=self._now)
-
-    def take(self, tape: QueuedTape) -> None:
-        """A tape that waits starts on the deck that can take it first."""
-        ready = max(self._through_the_bench(tape), self._rested(tape))
-        decks = self._suited(tape).decks
-        if not decks or not len(self._calendar.opens):
-            return
-        door = gate(self._calendar, estimate(tape.minutes), self._fittings.past_closing_minutes)
-        starts = np.array([self._start(door, deck, ready, tape.minutes.likely) for deck in decks])
-        if np.isfinite(starts.min()):
-            self._place(decks[int(starts.argmin())], tape, float(starts.min()))
-
-    def lanes(self, end: float) -> tuple[DeckLane, ...]:
-        """What was placed, as far as it starts before ``end``."""
-        return tuple(
-            DeckLane(
-                deck,
-                tuple(run for run in runs if self._calendar.at(run.start) < end),
-                tuple(
-                    (self._calendar.moment(begins), self._calendar.moment(min(ends, end)))
-                    for begins, ends in out
-                    if begins < end and ends > self._now
-                ),
-            )
-            for deck, runs, out in zip(self._fittings.decks, self.runs, self._out, strict=True)
+        out = {place: _outages(fittings, deck, calendar) for place, deck in enumerate(fittings.decks)}
+        free = np.full((len(fittings.decks), 1), now)
+        lanes = Lanes(
+            calendar, fittings.past_closing_minutes, free, {n: each for n, each in out.items() if each}
         )
+        worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
+        ahead = Ahead(lanes, worked, handling=handling(fittings.people))
+        super().__init__(ahead, Ways(now, fittings.people))
+        self._seen: list[tuple[Sequence[Step], list[Seen]]] = []
+        self._in_decks: list[tuple[int, int, float]] = []
 
-    def _start(self, door: Gate, deck: int, ready: float, minutes: float) -> float:
-        """The first start on one deck at which it would not play into a planned outage."""
-        start = door.start_of(max(float(self._free[deck]), ready))
-        for begins, ends in self._out[deck]:
-            if start < ends and start + minutes > begins:
-                start = door.start_of(ends)
-        return start
+    def work_through(self, fittings: Fittings, queue: Sequence[QueuedTape]) -> None:
+        """The whole queue, as `core.turnaround.load` does it."""
+        playing = under_way(fittings, queue, self.calendar, self.ways.now)
+        rush, others = lined_up(fittings, queue, self.calendar)
+        if not len(self.calendar.opens):
+            self._playing(playing)
+        elif follows_people(fittings, queue, [*rush, *others]):
+            self.work_off_by_hand(playing, [*rush, *others])
+        else:
+            self.go_on(playing)
+            self.work_off(rush)
+            self.work_off(others)
 
-    def _place(self, deck: int, tape: QueuedTape, start: float, least: float = 0.0) -> None:
-        ends = [max(start + minutes, least) for minutes in _three(tape.minutes)]
-        early, likely, late = (self._calendar.moment(end) for end in ends)
-        self.runs[deck].append(Run(tape, self._calendar.moment(start), early, likely, late))
-        self._free[deck] = float(self._calendar.advanced(np.array([ends[1]]), self._handling)[0])
+    def played(self) -> Iterator[tuple[int, int, float]]:
+        """The key of each tape, its deck and its start (now, for what plays already)."""
+        yield from self._in_decks
+        for steps, seen in self._seen:
+            yield from ((steps[tape].key, deck, start) for tape, deck, start in seen)
 
-    def _through_the_bench(self, tape: QueuedTape) -> float:
-        """When a person lets it go; the people share the bench, which rests overnight."""
-        if tape.station is Station.CLEARED_TO_PLAY or not len(self._calendar.opens):
-            return self._now
-        look = LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0
-        self._bench += (tape.bench_minutes + look) / self._fittings.people
-        return float(self._calendar.when_worked(np.array([self._bench]))[0])
+    def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
+        seen: list[Seen] = []
+        self._seen.append((steps, seen))
+        minutes = np.array([[step.minutes.likely] for step in steps], dtype=np.float64)
+        return Queue(tapes, minutes, seen=seen)
 
-    def _rested(self, tape: QueuedTape) -> float:
-        """When a tape that came in cold may be played."""
-        return self._calendar.at(tape.rests_until) if tape.rests_until else self._now
-
-    def _suited(self, tape: QueuedTape) -> Suited:
-        return suited(self._fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed)
+    def _playing(self, under_way: UnderWay) -> list[tuple[Step, Minutes, int]]:
+        elapsed = {step.key: minutes for step, minutes, _ in under_way.playing}
+        found = [
+            (step, self.ways.now + np.array([max(0.0, step.minutes.likely - elapsed[step.key])]), deck)
+            for step, _, deck in super()._playing(under_way)
+        ]
+        self._in_decks = [(step.key, deck, self.ways.now) for step, _, deck in found]
+        return found
 
 
 def _three(minutes: Range) -> tuple[float, float, float]:

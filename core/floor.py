@@ -25,7 +25,7 @@ from numpy.typing import NDArray
 
 from core import bays
 from core.breakdowns import repair_after
-from core.dealing import BENCH, DECK, NIGHT, Ground, Queue, Reasons
+from core.dealing import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 from core.hours import Minutes
 from core.lanes import OVERLONG_WITHIN
 from core.slots import Places, where
@@ -82,6 +82,9 @@ class Turn:
 
 def work_off(ground: Ground, queue: Queue) -> None:
     """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush."""
+    if queue.seen is not None:
+        Floor(ground, queue).run()
+        return
     for bay in bays.of(ground, queue):
         Floor(bay.ground, bay.queue).run()
         bay.give_back(ground)
@@ -287,6 +290,7 @@ class Floor:
         if turn.tape.max() == self._count:
             at = where(turn.tape < self._count)
             spot, turn = spot.take(at), turn.only(at)
+        self._write_down(spot, turn)
         cell = turn.tape * self._scenarios + at
         ends = turn.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
@@ -298,6 +302,11 @@ class Floor:
             self._wake(turn.tape.take(hit), failed, self._free.min(axis=1).take(failed))
         self._note(cell, ends, turn.why, hit)
         return at.take(hit)
+
+    def _write_down(self, spot: Places, turn: Turn) -> None:
+        if self._queue.seen is not None:
+            rows = zip(turn.tape.tolist(), (spot % self._decks).tolist(), turn.start.tolist(), strict=True)
+            self._queue.seen.extend(Seen(*row) for row in rows)
 
     def _take_away(self, turn: Turn, at: Places) -> None:
         """What is played lies on no tray any more; what is played again has been taken away before."""

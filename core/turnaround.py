@@ -108,28 +108,41 @@ def load(
     """
     calendar = hours.calendar(fittings, hours.today(fittings, now))
     ways, begun = ground.prepared(fittings, calendar, calendar.at(now), _scenarios(len(queue)))
+    rush, others = lined_up(fittings, queue, calendar, in_order_given=in_order_given)
+    playing = under_way(fittings, queue, calendar, ways.now)
+    plan = Plan(begun, ways)
+    if by_hand is None:
+        by_hand = follows_people(fittings, queue, [*rush, *others])
+    if by_hand:
+        hurried = Plan(begun, ways)
+        hurried.work_off_by_hand(playing, rush)
+        after_rush = hurried.ahead()
+        plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
+        done = plan.work_off_by_hand(playing, [*rush, *others], len(rush))
+    else:
+        done = plan.go_on(playing) + plan.work_off(rush)
+        after_rush = plan.ahead()
+        plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
+        done += plan.work_off(others)
+    return Load(fittings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done), by_hand)
+
+
+def lined_up(
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: hours.Calendar, *, in_order_given: bool = False
+) -> tuple[list[Step], list[Step]]:
+    """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
     coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
     sequence = list if in_order_given else in_sequence
     rush, others = (
         sequence([_queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
         for hurried in (True, False)
     )
-    under_way = _under_way(fittings, queue, calendar, ways.now)
-    plan = Plan(begun, ways)
-    if by_hand is None:
-        by_hand = len(queue) <= BY_HAND and ground.people_matter(fittings, [*rush, *others])
-    if by_hand:
-        hurried = Plan(begun, ways)
-        hurried.work_off_by_hand(under_way, rush)
-        after_rush = hurried.ahead()
-        plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
-        done = plan.work_off_by_hand(under_way, [*rush, *others], len(rush))
-    else:
-        done = plan.go_on(under_way) + plan.work_off(rush)
-        after_rush = plan.ahead()
-        plan.rush = ground.rush_to_come(fittings, begun, ways, [*rush, *others])
-        done += plan.work_off(others)
-    return Load(fittings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done), by_hand)
+    return rush, others
+
+
+def follows_people(fittings: Fittings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
+    """Whether a plan of this queue follows each person."""
+    return len(queue) <= BY_HAND and ground.people_matter(fittings, coming)
 
 
 def promise(
@@ -146,12 +159,23 @@ def promise(
     service plays are left out of the date and named in ``held_by``. ``rests_hours``: how long a cold box
     must wait before it may be played (`core.acclimatise.hours_to_wait`).
     """
+    finish, before = behind(load, tapes, rush, shop, rests_hours)
+    return promise_of(finish, _asked(load, needed_by), before)
+
+
+def behind(
+    load: Load,
+    tapes: Sequence[QuotedTape],
+    rush: bool = False,
+    shop: ShopHabits = STARTING,
+    rests_hours: float = 0.0,
+) -> tuple[Finish, Before]:
+    """When a new box would be done in each scenario, and what waits with it: what `promise` reads."""
     rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
     steps = in_sequence([_quoted_step(tape, load.fittings, shop, rests_until) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
-    behind = Plan(ahead, load.ways)
-    finish = _finish(behind.take(steps))
-    return promise_of(finish, _asked(load, needed_by), Before(ahead.waiting, behind.work))
+    plan = Plan(ahead, load.ways)
+    return _finish(plan.take(steps)), Before(ahead.waiting, plan.work)
 
 
 def standing(load: Load, number: JobNumber) -> Promise | None:
@@ -196,9 +220,10 @@ def _asked(load: Load, needed_by: date | None = None) -> Asked:
     return Asked(load.calendar, load.now, load.made_at, fitted.confidence, needed_by, away)
 
 
-def _under_way(
+def under_way(
     fittings: Fittings, queue: Sequence[QueuedTape], calendar: hours.Calendar, now: float
 ) -> UnderWay:
+    """What plays and what is checked at this moment."""
     playing = [
         (
             _queued_step(tape, fittings, calendar),

@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from core import deckweek
-from core.ranges import Range
+import numpy as np
+import pytest
+
+from core import deckweek, turnaround
+from core.ranges import Range, exactly
 from core.records import Outage
 from core.stations import Station
 from tests.support.shops import TUESDAY, deck, fittings, queued
@@ -109,3 +112,32 @@ def test_a_deck_that_was_out_last_week_is_drawn_as_usual() -> None:
     (lane,) = deckweek.week(fittings(deck("VHS 1", "vhs"), outages=(out,)), [queued(1)], TUESDAY).lanes
     assert lane.out == ()
     assert lane.runs[0].start == TUESDAY
+
+
+def test_the_end_of_the_day_is_filled_with_the_longest_that_still_ends() -> None:
+    lengths = (350, 60, 110, 100)
+    queue = [queued(n, minutes=exactly(minutes), job=n) for n, minutes in enumerate(lengths, 1)]
+    late = TUESDAY + timedelta(hours=8)  # two hours and what may play past closing
+    (lane,) = deckweek.week(fittings(deck("VHS 1", "vhs")), queue, late).lanes
+    assert [run.tape.minutes.likely for run in lane.runs] == [110, 350, 60, 100]
+    assert [run.start.date() - TUESDAY.date() for run in lane.runs[:2]] == [timedelta(0), timedelta(days=1)]
+
+
+@pytest.mark.parametrize("people", [1, 3], ids=["one person followed", "minutes added for the people"])
+def test_the_week_is_what_dates_are_promised_by(people: int) -> None:
+    """With minutes that are sure, each box is done when its last run has been unloaded and checked."""
+    shop = fittings(deck("A", "vhs"), deck("B", "vhs", "s-vhs"), deck("C", "hi8"), people=people)
+    minutes = (55, 118, 190, 236, 61, 352, 118, 97, 240, 119, 30, 235)
+    queue = [
+        queued(n, format=("vhs", "hi8", "s-vhs")[n % 3], minutes=exactly(each), job=n, rush=n % 5 == 0)
+        for n, each in enumerate(minutes * 2, 1)
+    ]
+    load = turnaround.load(shop, queue, TUESDAY)
+    week = deckweek.week(shop, queue, TUESDAY, days=30)
+    assert load.by_hand is (people == 1)
+    runs = {run.tape.job: run for lane in week.lanes for run in lane.runs}
+    assert set(runs) == set(load.jobs)
+    for number, finish in load.jobs.items():
+        done = load.calendar.advanced(np.array([load.calendar.at(runs[number].likely)]), 10.0)[0]
+        assert set(finish.at) == {finish.at[0]}  # the same in every scenario
+        assert finish.at[0] == pytest.approx(done) if people == 3 else finish.at[0] >= done
