@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 import numpy as np
@@ -10,8 +11,10 @@ from core import rush
 from core.bounds import binding
 from core.breakdowns import Breakdowns, back_after
 from core.closures import closures
+from core.deck_choice import suited
 from core.hours import Calendar
 from core.lanes import Lanes
+from core.lengths import equally_likely
 from core.plan import CHECK_MINUTES, LOAD_MINUTES, SEED, UNLOAD_MINUTES, Ahead, Step, Ways, estimate, handling
 from core.ranges import ZERO, Range
 from core.records import Fittings
@@ -21,6 +24,7 @@ BUSY = 0.3
 """Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
 AS_USUAL = Range(30, 75, 120)
 """Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
+_GRADES = 200
 _SLACK = 1.6
 _SPARE = 40 * 8 * 60.0
 """Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""
@@ -72,18 +76,44 @@ def rush_to_come(fittings: Fittings, ahead: Ahead, ways: Ways, queue: Sequence[S
 
 
 def _kinds(fittings: Fittings, queue: Sequence[Step]) -> list[Kind]:
-    """What rush boxes hold: as often as it stands in the queue; one kind a deck when nothing stands there."""
-    rows: dict[tuple[int, ...], list[Range]] = {}
+    """What rush boxes hold: the formats that came in lately, each as it stands in the queue.
+
+    Not as often as in the queue: what stands there is what the decks cannot keep up with. Only a shop that
+    has counted nothing goes by it, and one with no queue either by its decks, one kind a deck.
+    """
+    rows: dict[tuple[int, ...], list[Step]] = {}
     for step in queue:
         if step.plays and step.suited.decks:
-            rows.setdefault(step.suited.decks, []).append(step.minutes)
-    if not rows:
-        rows = {(place,): [AS_USUAL] for place, deck in enumerate(fittings.decks) if deck.in_service}
-    found = []
-    for decks, ranges in rows.items():
-        minutes = sum(ranges, ZERO).times(1 / len(ranges))
-        found.append(Kind(decks, minutes, estimate(minutes), len(ranges)))
+            rows.setdefault(step.suited.decks, []).append(step)
+    weights = _brought(fittings) or {decks: len(steps) for decks, steps in rows.items()}
+    if not weights:
+        weights = {(place,): 1 for place, deck in enumerate(fittings.decks) if deck.in_service}
+    return [_kind(decks, rows.get(decks, ()), weight) for decks, weight in weights.items()]
+
+
+def _brought(fittings: Fittings) -> dict[tuple[int, ...], int]:
+    """Tapes that came in lately, by the decks they may play on as far as their format tells."""
+    found: dict[tuple[int, ...], int] = {}
+    for name, count in fittings.expected.brought:
+        decks = suited(fittings.decks, name, None, None, None).decks
+        if decks:
+            found[decks] = found.get(decks, 0) + count
     return found
+
+
+def _kind(decks: tuple[int, ...], steps: Sequence[Step], weight: int) -> Kind:
+    ranges = [step.minutes for step in steps] or [AS_USUAL]
+    minutes = sum(ranges, ZERO).times(1 / len(ranges))
+    return Kind(decks, minutes, estimate(minutes), weight, _like(steps))
+
+
+def _like(steps: Sequence[Step]) -> tuple[float, ...]:
+    """The minutes of all these tapes together, in so many equally likely steps."""
+    if not steps:
+        return ()
+    laws = Counter((step.drawn_as, step.minutes) for step in steps)
+    values = np.repeat([equally_likely(*law) for law in laws], list(laws.values()), axis=0)
+    return tuple(np.quantile(values, (np.arange(_GRADES) + 0.5) / _GRADES).tolist())
 
 
 def _breakdowns(fittings: Fittings) -> Breakdowns | None:

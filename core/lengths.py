@@ -91,6 +91,16 @@ def _by_luck(tapes: Sequence[Drawn], drawn_as: DrawnAs | None, seed: int, scenar
 
 
 @lru_cache(maxsize=1024)
+def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
+    """What one tape may play, in fifty steps one as likely as the next."""
+    middles = (np.arange(50) + 0.5) / 50
+    if drawn_as is None:
+        return np.asarray(draws.minutes([minutes], middles.reshape(1, -1))[0], dtype=np.float64)
+    values, reached = _steps(drawn_as)
+    return np.asarray(values[np.searchsorted(reached, middles, side="right")], dtype=np.float64)
+
+
+@lru_cache(maxsize=1024)
 def _steps(drawn_as: DrawnAs) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """The values a belief may take and the probabilities at which one gives way to the next."""
     points = np.array(playtime.belief_of(*drawn_as).points)

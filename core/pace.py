@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import sqrt
 
+from core.names import FormatName
 from core.records import Expected
 
 FIRST = Expected(
@@ -87,6 +88,8 @@ class Counted:
     opening_days: int = 0
     """Planned."""
     rush: tuple[RushMonth, ...] = ()
+    brought: tuple[tuple[FormatName, int], ...] = ()
+    """Tapes of each format among the newest."""
 
     @property
     def weeks(self) -> float:
@@ -101,6 +104,7 @@ def learned(counted: Counted, stated: Expected, month: int) -> Expected:
         rush_boxes_a_week=rush_a_week(counted, stated, month),
         tapes_in_a_rush_box=_tapes_in_a_rush_box(counted, stated),
         unplanned_closures=_closures(counted, stated),
+        brought=counted.brought,
     )
 
 

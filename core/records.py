@@ -494,6 +494,8 @@ class Expected:
     """How many times as long as planned boxes took lately; learned, never stated (see `core.guard`)."""
     awaited: frozenset[str] = frozenset()
     """Decks that broke down and are to come back; seen, never stated (see `core.breakdowns`)."""
+    brought: tuple[tuple[FormatName, int], ...] = ()
+    """Tapes of each format among those that came in last; counted, never stated (see `core.ground`)."""
 
 
 @dataclass(frozen=True, slots=True)

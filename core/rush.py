@@ -1,8 +1,8 @@
 """Rush boxes that have yet to come in: in each scenario others, and each goes ahead of what is not rush.
 
 Boxes come at random through the opening hours (Poisson); how many tapes one has is geometric, so that a
-big box happens as it does at a counter; its tapes are all of one kind, and a kind comes as often as it
-stands in the queue now. All three are assumptions, for a shop that has not counted yet.
+big box happens as it does at a counter; its tapes are all of one kind (assumptions). Which kinds come, and
+how long their tapes are, `core.ground` says.
 """
 
 from __future__ import annotations
@@ -28,6 +28,8 @@ class Kind:
     minutes: Range
     estimate: float
     weight: float
+    like: tuple[float, ...] = ()
+    """Minutes in rising order, one as likely as the next; none: drawn from ``minutes``."""
 
 
 @dataclass(slots=True, eq=False)
@@ -116,6 +118,12 @@ def _of_kind(kind: Kind, gate: Gate, arrives: Minutes, sizes: Places, seed: int)
     line = np.arange(rows + 1)[None, :] < counts[:, None]
     table[line] = np.repeat(arrives.T.ravel(), sizes.T.ravel())
     keys = [draws.key("rush tape", n) for n in range(rows)]
-    minutes = draws.minutes([kind.minutes] * rows, draws.uniforms(seed, keys, scenarios))
+    minutes = _minutes(kind, draws.uniforms(seed, keys, scenarios))
     arrivals = np.ascontiguousarray(table.T)
     return Coming(kind, gate, arrivals, minutes, np.zeros(scenarios, dtype=np.intp), arrivals[0].copy())
+
+
+def _minutes(kind: Kind, uniform: Minutes) -> Minutes:
+    if not kind.like:
+        return draws.minutes([kind.minutes] * len(uniform), uniform)
+    return np.asarray(np.array(kind.like)[(uniform * len(kind.like)).astype(np.intp)])

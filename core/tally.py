@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
@@ -13,12 +13,15 @@ from sqlalchemy import func, select
 
 from core import daysoff, decks, hours, pace
 from core.breakdowns import awaiting
+from core.names import FormatName
 from core.pace import Counted, RushMonth
 from core.records import Fittings
 from core.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
 from core.unit import Unit
 
 OUT, BACK = "out", "back"
+NEWEST = 200
+"""So many of the newest tapes show what is brought to the shop (an assumption)."""
 _MOST_DAYS = 1500
 """So far back it is counted."""
 
@@ -74,6 +77,7 @@ def counted(unit: Unit) -> Counted:
         shut_days=shut,
         opening_days=_opening_days(fitted, since, today) + shut,
         rush=_rush_by_month(unit, since, today, zone),
+        brought=_brought(unit),
     )
 
 
@@ -110,6 +114,11 @@ def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone:
 def _opening_days(fitted: Fittings, since: date, today: date) -> int:
     """Planned opening days from ``since`` up to yesterday."""
     return len(hours.calendar(fitted, since, max((today - since).days, 1)).days) if today > since else 0
+
+
+def _brought(unit: Unit) -> tuple[tuple[FormatName, int], ...]:
+    newest = unit.session.scalars(select(TapeRow.draft).order_by(TapeRow.id.desc()).limit(NEWEST))
+    return tuple(sorted(Counter(draft.format for draft in newest).items()))
 
 
 def _rush_by_month(unit: Unit, since: date, today: date, zone: ZoneInfo) -> tuple[RushMonth, ...]:
