@@ -16,6 +16,7 @@ from zoneinfo import ZoneInfo
 from core import (
     bench,
     decks,
+    demo_clip,
     demo_script,
     donors,
     fittings,
@@ -25,12 +26,15 @@ from core import (
     pickups,
     present,
     promises,
+    recordings,
     repairs,
     resources,
     signature_file,
     tapes,
 )
+from core.captured import examining
 from core.demo_script import Act
+from core.errors import Unavailable
 from core.inventory_file import Reading
 from core.names import (
     CommandId,
@@ -60,6 +64,8 @@ class Made:
 
     shop: Path
     papers: tuple[Path, ...]
+    recordings: tuple[Path, ...] = ()
+    """The file recorded from one of its tapes; none where PyAV is not installed."""
 
 
 @dataclass(slots=True)
@@ -88,7 +94,7 @@ def make(folder: Path, now: datetime) -> Made:
         play = _Play(shop, clock, fitted, demo_script.boxes(script), place / "papers")
         for act in acts:
             play.carry_out(act)
-    return Made(place / FILE, tuple(play.papers))
+    return Made(place / FILE, tuple(play.papers), tuple(play.recordings))
 
 
 class _Play:
@@ -104,15 +110,21 @@ class _Play:
         self._folder = paper_files.prepare(folder)
         self._numbers: dict[int, JobNumber] = {}
         self.papers: list[Path] = []
+        self.recordings: list[Path] = []
 
     def carry_out(self, act: Act) -> None:
         self._clock.at = act.at.astimezone(UTC)
         self._shop.who = _COUNTER if act.does in ("book", "hand-back", "promise") else _BENCH
-        of_job = {"book": self._book, "hand-back": self._hand_back, "promise": self._promise}
+        of_job = {
+            "book": self._book,
+            "hand-back": self._hand_back,
+            "promise": self._promise,
+            "record": self._record,
+        }
         if act.does in of_job:
             of_job[act.does](act)
-        elif act.does == "shelve":
-            _shelve(self._shop, act.details)
+        elif act.does in _IN_THE_SHOP:
+            _IN_THE_SHOP[act.does](self._shop, act.details)
         else:
             for tape in self._meant(act):
                 _AT_THE_BENCH[act.does](self._shop, tape, act.details)
@@ -150,6 +162,22 @@ class _Play:
         self._shop.run(
             promises.renew, self._numbers[act.job], details["because"], agreed_with=details["told"]
         )
+
+    def _record(self, act: Act) -> None:
+        """The file of a tape, read and attached, with the delivery list; left out where PyAV is missing."""
+        (tape,) = self._meant(act)
+        path = self._folder.with_name("recordings") / act.details["file"]
+        path.parent.mkdir(exist_ok=True)
+        try:
+            demo_clip.write(path)
+        except Unavailable:
+            path.parent.rmdir()
+            return
+        self._shop.run(recordings.attach, tape.code, examining.examine(path))
+        job = self._shop.ask(jobs.get, self._numbers[act.job])
+        files = self._shop.ask(recordings.of_job, job.number)
+        self.recordings.append(path)
+        self.papers += paper_files.of_files(job, files, self._fittings.front, self._folder)
 
     def _meant(self, act: Act) -> tuple[TapeRecord, ...]:
         job: Job = self._shop.ask(jobs.get, self._numbers[act.job])
@@ -225,6 +253,19 @@ def _shelve(shop: Shop, details: Mapping[str, Any]) -> None:
     shop.run(donors.add, name, part, details["count"], came_from=details["came_from"])
 
 
+def _break(shop: Shop, details: Mapping[str, Any]) -> None:
+    shop.run(decks.broke_down, details["deck"], details["because"])
+
+
+def _mend(shop: Shop, details: Mapping[str, Any]) -> None:
+    shop.run(decks.back_in_service, details["deck"], details["because"])
+
+
+_IN_THE_SHOP: Mapping[str, Callable[[Shop, Mapping[str, Any]], None]] = {
+    "shelve": _shelve,
+    "break": _break,
+    "mend": _mend,
+}
 _AT_THE_BENCH: Mapping[str, Callable[[Shop, TapeRecord, Mapping[str, Any]], None]] = {
     "move": _move,
     "start": _start,

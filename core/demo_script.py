@@ -83,7 +83,9 @@ def boxes(script: Path) -> tuple[bytes, ...]:
 def acts(script: Path, on: Days) -> tuple[Act, ...]:
     """Everything that happens, in the order of time; booking is the first act of each job."""
     found = [act for number, job in enumerate(_jobs(script)) for act in _acts_of(number, job, on)]
-    found += [Act(on.moment(each["at"]), THE_SHOP, "shelve", "", each) for each in _page(script)["donor"]]
+    page = _page(script)
+    for does, entries in (("shelve", page["donor"]), *((each["does"], [each]) for each in page["deck"])):
+        found += [Act(on.moment(each["at"]), THE_SHOP, does, "", each) for each in entries]
     return tuple(sorted(found, key=lambda act: act.at))
 
 

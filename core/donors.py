@@ -77,14 +77,14 @@ def use(unit: Unit, name: FormatName, part: DonorPart) -> DonorRow:
     there is none.
     """
     row = unit.session.scalars(_of(name, part).where(DonorRow.count > 0)).first()
+    words = catalogue().format(name).words
     if row is None:
-        words = catalogue().format(name).words
         raise Refused(
             f"No {words} {part.value} is left on the shelf. Put the donors on the shelf first "
             f"(donors --add {name} {part.value} N), or record that the part came from elsewhere."
         )
     row.count -= 1
-    _tell(unit, row, f"one {part.value} taken off the shelf")
+    _tell(unit, row, f"one {words} {part.value} taken off the shelf")
     return row
 
 
@@ -92,7 +92,8 @@ def put_back(unit: Unit, donor_id: int) -> None:
     """A part whose use was entered by mistake lies on the shelf again."""
     row = unit.session.get_one(DonorRow, donor_id)
     row.count += 1
-    _tell(unit, row, f"one {row.part.value} put back on the shelf")
+    words = catalogue().format(row.format).words
+    _tell(unit, row, f"one {words} {row.part.value} put back on the shelf")
 
 
 def correct(

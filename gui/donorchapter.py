@@ -136,7 +136,7 @@ class DonorChapter(Slip):
             _row((self.format, "format", 2), (self.part, "part", 1), (self.how_many, "how_many", 1))
         )
         self.column.addLayout(_row((self.came_from, "came_from", 1)))
-        self.column.addWidget(self.put)
+        self.column.addLayout(_beside(self.put))
         self.column.addWidget(rule())
         self.column.addWidget(words(say("donors", "lately"), "field"))
         lines = QWidget()
@@ -149,7 +149,7 @@ class DonorChapter(Slip):
         column.addWidget(self.tray)
         column.addWidget(words(say("donors", "right"), "field"))
         column.addLayout(_row((self.really, "really", 1), (self.because, "because", 3)))
-        column.addWidget(self.put_right)
+        column.addLayout(_beside(self.put_right))
         return self._full
 
     def _connect(self) -> None:
@@ -172,6 +172,13 @@ def _row(*fields: tuple[QWidget, str, int]) -> QHBoxLayout:
     row.setSpacing(theme.UNIT)
     for field, key, share in fields:
         row.addWidget(labelled(field, say("donors", key)), share)
+    return row
+
+
+def _beside(button: QPushButton) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.addWidget(button)
+    row.addStretch(1)
     return row
 
 

@@ -32,6 +32,8 @@ class BenchRepairs(QObject):
     """The `TapeRecord` after it, and what was kept in one sentence."""
     failed = Signal(object)
     """A `TapewrightError` the person at the bench must see."""
+    files_known = Signal(object)
+    """The `CapturedFile`s of the tape in hand."""
 
     def __init__(self, side: BenchSide, work: Work, screen: QWidget) -> None:
         super().__init__(screen)
@@ -57,6 +59,7 @@ class BenchRepairs(QObject):
     def _know_files(self, code: TapeCode, files: tuple[CapturedFile, ...]) -> None:
         if self._tape is not None and self._tape.code == code:
             self._side.know_files(files)
+            self.files_known.emit(files)
 
     def _know_shelf(self, left: dict[DonorPart, int]) -> None:
         self._side.repair.know_shelf(left)

@@ -18,8 +18,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
-from core import demo, resources
+from core import demo, jobs, recordings, resources
 from core.captured.report import Kind, Report, Sound, Stretch
+from core.names import TapeCode
+from core.shop import Shop
 from core.stations import Station
 from core.typed import Box, Row
 from gui import theme
@@ -98,6 +100,8 @@ class Walk:
         self._scale = scale
         self._now = now
         self._app = _application()
+        self._recorded: TapeCode | None = None
+        """The tape of which the invented shop has a file."""
 
     def pictures(self) -> Iterator[Path]:
         """Every picture, as it is taken: each look on a shop of its own, then the papers."""
@@ -105,6 +109,7 @@ class Walk:
             with tempfile.TemporaryDirectory() as place:
                 made = demo.make(Path(place) / "demo", self._now)
                 theme.dress(self._app, tokens)
+                self._recorded = _with_file(made.shop)
                 yield from self._look(look.replace(" ", "-"), made.shop)
                 if tokens is theme.LIGHT:
                     yield from _papers(self._folder, sorted(made.shop.parent.rglob("*.pdf")))
@@ -189,6 +194,10 @@ class Walk:
         bench.side.file.show_report(_FILE)
         yield self._take(window, f"{look}-3-bench-file")
         bench.side.rest()
+        if self._recorded is not None:
+            bench.take(self._recorded)
+            _settle(furnished)
+            yield self._take(window, f"{look}-3-bench-recorded")
 
     def _chapters(self, window: Window, furnished: Furnishing, look: str) -> Iterator[Path]:
         shop = window.screen_named("shop")
@@ -206,6 +215,15 @@ class Walk:
 
     def _clock(self) -> datetime:
         return self._now
+
+
+def _with_file(shop: Path) -> TapeCode | None:
+    """A tape with a file; None where none was made up."""
+    with Shop.open(shop, create=False) as records:
+        files = (
+            file for job in records.ask(jobs.open_jobs) for file in records.ask(recordings.of_job, job.number)
+        )
+        return next((file.tape for file in files), None)
 
 
 def _counter_of(window: Window) -> Counter:

@@ -280,6 +280,7 @@ class Bench(Screen):
         self.looks.kept.connect(self._kept)
         self.looks.failed.connect(self.show_failure)
         self.repairing.kept.connect(self._kept)
+        self.repairing.files_known.connect(self.card.know_files)
         self.repairing.failed.connect(self.show_failure)
         self.side.rested.connect(self.take_focus)
 

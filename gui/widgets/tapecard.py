@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QRectF, Slot
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from core import benchcards
+from core.captured.report import CapturedFile, clock
 from core.names import FormatName
 from core.records import Happening, TapeRecord
 from core.stations import Station
@@ -17,6 +18,7 @@ from gui import pieces, theme
 from gui.repairwords import joints, look_words, splice_words, struck_words, tried_words
 from gui.text import minutes_range, moment, say, since
 from gui.widgets.band import Band
+from gui.widgets.capture import spelled_size
 from gui.widgets.cassette import largest_shell, paint_cassette, shell
 from gui.widgets.facts import Facts
 from gui.widgets.layouts import empty, stacked, words
@@ -28,6 +30,11 @@ _PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
 """Where it matters which machine takes the tape, and that the tape is protected from being recorded on."""
 
 
+_HEADS = 13 * theme.UNIT
+_HALF = 32
+"""Digits of a checksum that stand together: the whole is too wide for a slip."""
+
+
 class TapeCard(QFrame):
     """The slip about the tape in hand."""
 
@@ -36,6 +43,7 @@ class TapeCard(QFrame):
         self.setObjectName("tape-card")
         self.setProperty("role", "slip")
         self.timezone = timezone
+        self._files: Facts | None = None
         self._column = QVBoxLayout(self)
         margin = 2 * theme.UNIT
         self._column.setContentsMargins(margin, margin, margin, margin)
@@ -44,6 +52,7 @@ class TapeCard(QFrame):
 
     def wait(self) -> None:
         """No tape in hand."""
+        self._files = None
         empty(self._column)
         self._column.addWidget(words(say("bench", "start"), "lead"))
         self._column.addStretch(1)
@@ -56,7 +65,7 @@ class TapeCard(QFrame):
         careful = cautions_for(tape)
         if careful:
             self._column.addWidget(_cautions(careful))
-        facts = Facts()
+        facts = Facts(_HEADS)
         found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
@@ -67,11 +76,33 @@ class TapeCard(QFrame):
         if tape.station in _PLAYED:
             facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
             facts.add(say("bench", "plays"), card.plays)
-        facts.add(
-            say("bench", "history"), [_happened(each, self.timezone) for each in reversed(history)], "small"
-        )
-        self._column.addWidget(facts)
+        self._files, happened = Facts(_HEADS), Facts(_HEADS)
+        told = [_happened(each, self.timezone) for each in reversed(history)]
+        happened.add(say("bench", "history"), told, "small")
+        for part in (facts, self._files, happened):
+            self._column.addWidget(part)
         self._column.addStretch(1)
+
+    @Slot(object)
+    def know_files(self, files: Sequence[CapturedFile]) -> None:
+        """The files recorded from the tape in hand, with the fingerprint that tells an unchanged copy."""
+        if self._files is None:
+            return
+        for number, each in enumerate(files):
+            report = each.report
+            told = say(
+                "capture",
+                "on_card",
+                name=report.name,
+                facts=say(
+                    "capture", "facts", length=clock(report.seconds), size=spelled_size(report.size_bytes)
+                ),
+                bill=say("capture", "bill", minutes=f"{report.billable_minutes:.1f}"),
+            )
+            self._files.add(say("capture", "files") if number == 0 else "", [told])
+            sha = say("capture", "sha256", first=report.sha256[:_HALF], rest=report.sha256[_HALF:])
+            self._files.add("", [sha], "small")
+            self._files.add("", report.remarks, "attention")
 
     def _write_repairs(self, facts: Facts, tape: TapeRecord) -> None:
         zone = self.timezone

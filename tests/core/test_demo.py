@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
+import sys
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
@@ -23,14 +25,18 @@ from core import (
     pickups,
     promises,
     quoting,
+    recordings,
     resources,
+    tally,
 )
+from core.captured.report import Kind
 from core.demo import Made
 from core.errors import Refused
 from core.names import CommandId, Speed
 from core.records import Job, Signature, TapeRecord
 from core.shop import Shop
 from core.stations import Station
+from tests.support import pdf
 from tests.support.typed import Typist, contents
 
 DENVER = ZoneInfo("America/Denver")
@@ -99,6 +105,39 @@ def test_the_bench_has_its_stories(shop: Shop) -> None:
     assert sum(donor.count for donor in shop.ask(donors.stock)) == 17  # one lid of eighteen parts was used
 
 
+def test_one_deck_failed_and_came_back_with_what_was_done(shop: Shop) -> None:
+    (outage,) = shop.ask(tally.outages)
+    assert outage.deck == "VHS 2"
+    assert "idler" in outage.words
+    assert "cleaned" in outage.mended
+    assert outage.ended_at is not None
+    assert all(deck.in_service for deck in shop.ask(decks.fittings).decks)
+
+
+def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: Made, shop: Shop) -> None:
+    (path,) = made.recordings
+    (tape,) = [tape for tape in all_tapes(shop) if shop.ask(recordings.of_tape, tape.code)]
+    (file,) = shop.ask(recordings.of_tape, tape.code)
+    assert file.report.sha256 == hashlib.sha256(path.read_bytes()).hexdigest()
+    assert tape.played_minutes == pytest.approx(file.report.billable_minutes, abs=0.01)
+    kinds = {stretch.kind for stretch in file.report.stretches}
+    assert kinds == {Kind.BLUE, Kind.FROZEN, Kind.SILENT}
+
+    (listed,) = [paper for paper in made.papers if paper.name.startswith("files-")]
+    told = pdf.words(listed.read_bytes())
+    assert file.report.sha256[:32] in told
+    assert file.report.sha256[32:] in told
+    assert path.name in told
+
+
+def test_without_pyav_the_shop_is_made_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "av", None)
+    made = demo.make(tmp_path, AFTERNOON)
+    assert made.recordings == ()
+    assert not any(paper.name.startswith("files-") for paper in made.papers)
+    assert not (tmp_path / "recordings").exists()
+
+
 def test_what_the_decks_showed_is_evidence(shop: Shop) -> None:
     sentences = " ".join(each.sentence for each in shop.ask(captures.evidence))
     assert "of your last 15 VHS (NTSC) were SP" in sentences
@@ -156,7 +195,7 @@ def test_every_promise_was_given(shop: Shop) -> None:
 
 def test_all_papers_are_there(made: Made) -> None:
     kinds = sorted(paper.name.rsplit("-", 1)[0] for paper in made.papers if "receipt" not in paper.name)
-    assert kinds == ["claim-slip"] * 10 + ["labels"] * 10 + ["quote"] * 10
+    assert kinds == ["claim-slip"] * 10 + ["files"] + ["labels"] * 10 + ["quote"] * 10
     assert [paper.name for paper in made.papers if "receipt" in paper.name] == [
         "receipt-000018-20260310-160500.pdf"
     ]
@@ -219,7 +258,7 @@ def test_the_command_prints_the_files_it_made(tmp_path: Path, capsys: pytest.Cap
     files = typed("demo", "--dir", tmp_path / "demo", "--no-window").document["files"]
     assert Path(files[0]) == tmp_path / "demo" / "demo.sqlite"
     assert all(Path(file).is_file() for file in files)
-    assert len(files) == 1 + 31
+    assert len(files) == 1 + 32
 
 
 def test_a_window_is_opened_only_where_it_can_be_seen(monkeypatch: pytest.MonkeyPatch) -> None:

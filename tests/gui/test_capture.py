@@ -117,6 +117,20 @@ def test_a_file_is_read_seen_and_attached_without_a_mouse(
     assert QApplication.focusWidget() is screen.box
 
 
+def test_the_slip_of_a_tape_names_its_file_with_checksum_and_what_is_wrong_with_it(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    place.records.shop.run(recordings.attach, code, REPORT)
+    screen.refresh()
+    place.settle()
+    place.settle()
+
+    card = " ".join(label.text() for label in screen.card.findChildren(QLabel))
+    assert "Recorded as tape 1.mp4: 1:41:45 long, 4.69 GB; 91.5 minutes to be charged" in card
+    assert f"SHA-256 {'ab' * 16} {'ab' * 16}" in card
+    assert REPORT.remarks[0] in card
+
+
 def test_the_last_file_is_struck_out_by_keys_and_stays_in_the_history(
     place: Place, screen: Bench, code: TapeCode
 ) -> None:

@@ -55,7 +55,7 @@ def test_every_place_says_what_lies_there_where_from_and_which_tape_had_a_part(
     rows = [piece.spoken for piece in page.tray.pieces]
     assert rows[0].startswith("Hi8 screws. 10 there. where from is not known")
     assert rows[1] == f"VHS shell. 3 there. from {LOT} · went into {stocked[:6]} {stocked[6:]}"
-    assert "one shell taken off the shelf" in words_on(page)
+    assert "one VHS shell taken off the shelf" in words_on(page)
 
 
 def test_a_count_is_put_right_by_keys_with_its_reason(place: Place, stocked: str) -> None:
