@@ -8,18 +8,22 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from core import daysoff, decks, helping, shopview
+from core import daysoff, decks, donors, helping, shopview
+from core.donors import Shelf
+from core.formats import catalogue
 from core.helping import AboutQueue
-from core.records import Fittings
+from core.records import Donor, Fittings
 from core.relief import Relief
 from core.shopview import ShopView
 from gui import chapters, keptchapter, theme
 from gui.desk import Desk
+from gui.donorchapter import Correction, DonorChapter
 from gui.promisechapter import Promises
 from gui.screens.screen import Screen
 from gui.text import say
 from gui.widgets import deckcare, habits
 from gui.widgets.deckcare import DeckCare
+from gui.widgets.donorshelf import Delivery
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
 from gui.widgets.tray import Piece, Tray
 
@@ -28,6 +32,7 @@ _CHAPTERS: dict[str, Callable[[ShopView], QWidget]] = {
     "promises": Promises,
     "kept": keptchapter.chapter,
     "care": deckcare.DeckCare,
+    "donors": DonorChapter,
     "decks": chapters.fittings,
     "prices": chapters.prices,
     "habits": habits.chapter,
@@ -46,6 +51,7 @@ class ShopScreen(Screen):
         self.view: ShopView | None = None
         self._deck = ""
         self._promises: Promises | None = None
+        self._donors: DonorChapter | None = None
         self.chapters = Tray("chapters", say("shop", "chapters"), always_lit=True)
         self.page: QScrollArea = scrolled(QWidget(), "page")
         self._lay_out()
@@ -91,6 +97,8 @@ class ShopScreen(Screen):
         if isinstance(made, Promises):
             made.help_wanted.connect(self._ask_for_help)
             self._promises = made
+        if isinstance(made, DonorChapter):
+            self._listen_to_donors(made)
 
     @Slot(str)
     def _remember_deck(self, name: str) -> None:
@@ -113,6 +121,44 @@ class ShopScreen(Screen):
         self.desk.work.run(
             step, *asked, otherwise=self.show_failure, changes=frozenset({"shop", "jobs", "tapes"})
         )
+
+    # --- donor parts ---------------------------------------------------------------------
+
+    def _listen_to_donors(self, made: DonorChapter) -> None:
+        self._donors = made
+        made.corrected.connect(self._put_count_right)
+        made.delivered.connect(self._put_on_shelf)
+        made.refused.connect(self.refused)
+        self.desk.work.ask(donors.shelf, then=self._tell_shelf)
+
+    def _tell_shelf(self, shelf: Shelf) -> None:
+        if self.chapters.current == "donors" and self._donors is not None:
+            self._donors.know(shelf)
+
+    @Slot(object)
+    def _put_count_right(self, right: Correction) -> None:
+        place = (right.format, right.part, right.count)
+        self._change_shelf(donors.correct, *place, came_from=right.came_from, because=right.because)
+
+    @Slot(object)
+    def _put_on_shelf(self, more: Delivery) -> None:
+        self._change_shelf(donors.add, more.format, more.part, more.count, came_from=more.came_from)
+
+    def _change_shelf(self, step: Callable[..., Donor], *asked: object, **named: object) -> None:
+        """One step on donor parts; no date and no price depends on it."""
+        self.desk.work.run(
+            step,
+            *asked,
+            then=self._shelf_changed,
+            otherwise=self.show_failure,
+            changes=frozenset(),
+            **named,
+        )
+
+    def _shelf_changed(self, now: Donor) -> None:
+        form = catalogue().format(now.format).words
+        self.said.emit(say("donors", "is_right", count=now.count, format=form, part=now.part.value))
+        self._turn(self.chapters.current)
 
     @Slot()
     def _ask_for_help(self) -> None:
