@@ -23,7 +23,7 @@ from core.lengths import lengths
 from core.plan import estimate
 from core.ranges import Range
 from core.records import Opening
-from tests.bench.ratio import Ratio, timed, worked
+from tests.bench.ratio import Ratio, own_time, timed
 from tests.bench.turnaround_orders import orders
 from tests.bench.turnaround_years import years
 from tests.support import simpy_shop
@@ -123,9 +123,9 @@ def _speed(shop: _Shop) -> Iterator[Ratio]:
 
 def _ms(call: Callable[[], object]) -> float:
     """Milliseconds of this thread's own work."""
-    began = worked()
+    began = own_time()
     call()
-    return 1000 * (worked() - began)
+    return 1000 * (own_time() - began)
 
 
 def _quote(shop: _Shop, fill: int) -> Callable[[], object]:
