@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -17,12 +18,12 @@ PLANNED, SHUT, OPEN = "planned", "shut", "open"
 
 
 @dataclass(frozen=True, slots=True)
-class DayOff:
-    """One closed day that is no public holiday."""
+class TimeOff:
+    """Closed days that are no public holidays and were said in one breath."""
 
-    day: date
+    days: tuple[date, ...]
     words: str
-    """Why; nothing where it stands in the fittings only."""
+    """Why; nothing where they stand in the fittings only."""
     is_planned: bool
 
 
@@ -61,29 +62,33 @@ def stayed_shut(unit: Unit, day: date, words: str) -> Fittings:
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
 
 
-def open_after_all(unit: Unit, day: date, words: str = "") -> Fittings:
-    """Takes a closed day back, planned or not; it no longer counts as shut. ``words`` may say why.
+def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> Fittings:
+    """Takes closed days back, planned or not; they no longer count as shut. ``words`` may say why.
 
     Refused for a day that is not among the shop's own closed days.
     """
     fitted, said = decks.fittings(unit), customers.text("reason", words)
-    if day not in fitted.closed_days:
-        why = hours.calendar(fitted, day, 1).shut.get(day)
-        because = f"It is shut for {why}, a public holiday." if why else "It is no closed day."
-        raise Refused(f"{hours.spoken(day)} cannot be taken back. {because}")
-    _enter(unit, day, OPEN, said)
-    told = f"open on {hours.spoken(day)} after all" + (f": {said}" if said else "")
-    history.append(unit, "open after all", told, day=day)
-    return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days - {day}))
+    for day in days:
+        if day not in fitted.closed_days:
+            why = hours.calendar(fitted, day, 1).shut.get(day)
+            because = f"It is shut for {why}, a public holiday." if why else "It is no closed day."
+            raise Refused(f"{hours.spoken(day)} cannot be taken back. {because}")
+        _enter(unit, day, OPEN, said)
+    told = f"open {hours.spoken_span(min(days), max(days))} after all" + (f": {said}" if said else "")
+    history.append(unit, "open after all", told, days=tuple(days))
+    return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
 
 
-def days_off(unit: Unit) -> tuple[DayOff, ...]:
+def days_off(unit: Unit) -> tuple[TimeOff, ...]:
     """The shop's own closed days with their reasons, oldest first."""
     last = latest(unit)
-    return tuple(
-        DayOff(day, last[day].words, last[day].kind != SHUT) if day in last else DayOff(day, "", True)
-        for day in sorted(decks.fittings(unit).closed_days)
-    )
+    found: dict[tuple[object, ...], TimeOff] = {}
+    for day in sorted(decks.fittings(unit).closed_days):
+        said = last.get(day)
+        key = (day,) if said is None else (said.kind, said.words, said.at)
+        before = found.get(key, TimeOff((), said.words if said else "", said is None or said.kind != SHUT))
+        found[key] = replace(before, days=(*before.days, day))
+    return tuple(found.values())
 
 
 def latest(unit: Unit) -> dict[date, DayEventRow]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from core import captures, decks, deckweek, hours, pricebook, promises, tally
+from core import captures, daysoff, decks, deckweek, hours, pricebook, promises, tally
+from core.daysoff import TimeOff
 from core.deckweek import Week
 from core.learning import Evidence
+from core.names import JobNumber
 from core.pace import Counted
 from core.pricebook import PriceBook
 from core.promises import Kept
@@ -38,6 +40,10 @@ class ShopView:
     counted: Counted
     learned: Expected
     """What is reckoned with, by what the fittings state and what was counted."""
+    days_off: tuple[TimeOff, ...] = ()
+    """The shop's own closed days."""
+    box_order: tuple[JobNumber, ...] = ()
+    """Boxes somebody put in an order; empty: they stand as they came."""
     habits: tuple[Evidence, ...] = ()
     """What the decks have shown of customers' tapes."""
     tails: Tails = USUAL
@@ -51,19 +57,24 @@ class ShopView:
 
 def read(unit: Unit) -> ShopView:
     """One reading of everything the screen shows."""
-    looked = promises.load(unit)
+    record = promises.record(unit)
+    looked = promises.load(unit, record)
     fittings, now = decks.fittings(unit), looked.made_at
     calendar = hours.calendar(fittings, now.date())
     last = now.date() + timedelta(days=COMING_DAYS)
+    off = daysoff.days_off(unit)
+    words = {day: each.words for each in off for day in each.days if each.words}
     return ShopView(
         fittings=fittings,
         week=deckweek.week(fittings, decks.queue(unit), now),
         promises=promises.under_review(unit, looked),
         book=pricebook.in_force(now.date()),
-        shut=tuple((day, why) for day, why in calendar.shut.items() if day <= last),
+        shut=tuple((day, words.get(day, why)) for day, why in calendar.shut.items() if day <= last),
+        days_off=off,
+        box_order=decks.box_order(unit),
         habits=captures.evidence(unit),
         tails=captures.habits(unit).tails,
-        record=promises.record(unit),
+        record=record,
         outages=tally.outages(unit),
         shut_unplanned=tally.shut_days(unit),
         counted=tally.counted(unit),

@@ -65,8 +65,11 @@ def days_offered(today: date) -> tuple[Choice, ...]:
     return tuple(_day_choice(day) for day in days)
 
 
-def day(typed: str, today: date) -> date | None:
-    """The day by which the box is needed: one of the coming days, or ISO 8601."""
+def day(typed: str, today: date, place: str = "Needed by") -> date | None:
+    """A day that was typed, e.g. by which a box is needed: one of the coming days, or ISO 8601.
+
+    WrongInput at ``place`` for anything else.
+    """
     written = typed.strip()
     if not written:
         return None
@@ -75,9 +78,9 @@ def day(typed: str, today: date) -> date | None:
         wish = date.fromisoformat(found.aliases[0] if found else written)
     except ValueError:
         accepted = f"accepted is a day like {text.short_day(today)} or {today.isoformat()}, or nothing"
-        raise WrongInput("Needed by", typed, accepted) from None
+        raise WrongInput(place, typed, accepted) from None
     if not 0 <= (wish - today).days <= LATEST_DAYS:
-        raise WrongInput("Needed by", typed, "accepted is a day from today on, within three years")
+        raise WrongInput(place, typed, "accepted is a day from today on, within three years")
     return wish
 
 

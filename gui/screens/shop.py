@@ -3,36 +3,47 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QScrollArea, QWidget
+from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
-from core import daysoff, decks, donors, helping, shopview
+from core import daysoff, decks, donors, expectations, helping, shopview, turns
+from core.daysoff import TimeOff
 from core.donors import Shelf
+from core.errors import TapewrightError
 from core.formats import catalogue
 from core.helping import AboutQueue
-from core.records import Donor, Fittings
+from core.records import Donor, Expected, Outage
 from core.relief import Relief
 from core.shopview import ShopView
+from core.turns import Proposal
 from gui import chapters, keptchapter, theme
 from gui.desk import Desk
 from gui.donorchapter import Correction, DonorChapter
+from gui.orderchapter import Order
+from gui.ordersearch import OrderSearch
 from gui.promisechapter import Promises
 from gui.screens.screen import Screen
 from gui.text import say
 from gui.widgets import deckcare, habits
 from gui.widgets.deckcare import DeckCare
 from gui.widgets.donorshelf import Delivery
+from gui.widgets.expectform import ExpectForm
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
+from gui.widgets.planform import Plan, PlanForm
 from gui.widgets.tray import Piece, Tray
 
 _CHAPTERS: dict[str, Callable[[ShopView], QWidget]] = {
     "week": chapters.week,
     "promises": Promises,
+    "order": Order,
     "kept": keptchapter.chapter,
     "care": deckcare.DeckCare,
     "donors": DonorChapter,
+    "planned": PlanForm,
+    "expected": ExpectForm,
     "decks": chapters.fittings,
     "prices": chapters.prices,
     "habits": habits.chapter,
@@ -51,12 +62,17 @@ class ShopScreen(Screen):
         self.view: ShopView | None = None
         self._deck = ""
         self._promises: Promises | None = None
+        self._order: Order | None = None
         self._donors: DonorChapter | None = None
+        self._proposal: Proposal | None = None
+        self._search = OrderSearch(desk.work, self)
         self.chapters = Tray("chapters", say("shop", "chapters"), always_lit=True)
         self.page: QScrollArea = scrolled(QWidget(), "page")
         self._lay_out()
         self.chapters.lay([Piece(key, say("shop", key)) for key in _CHAPTERS])
         self.chapters.moved.connect(self._turn)
+        self._search.found.connect(self._tell_order)
+        self._search.failed.connect(self._order_failed)
 
     def take_focus(self) -> None:
         self.chapters.setFocus(Qt.FocusReason.ShortcutFocusReason)
@@ -66,6 +82,8 @@ class ShopScreen(Screen):
 
     def _show(self, view: ShopView) -> None:
         self.view = view
+        self._search.stop()  # what it was asked about is another queue now
+        self._proposal = None
         at_risk = sum(kept.is_at_risk for kept in view.promises)
         place = say("shop", "at_risk", count=at_risk) if at_risk else ""
         self.chapters.lay(
@@ -79,11 +97,18 @@ class ShopScreen(Screen):
             return
         made = _CHAPTERS[key](self.view)
         self._listen(made)
-        inside = QWidget()
+        inside, was_at = QWidget(), self._field_with_keyboard()
         column = stacked(inside)
         column.addWidget(made)
         column.addStretch(1)
         self.page.setWidget(inside)
+        if was_at is not None:
+            (inside.findChild(QWidget, was_at) or self.chapters).setFocus()
+
+    def _field_with_keyboard(self) -> str | None:
+        """The name of the field of the open chapter that has the keyboard; it is to keep it."""
+        field = QApplication.focusWidget()
+        return field.objectName() or "?" if field is not None and self.page.isAncestorOf(field) else None
 
     def _listen(self, made: QWidget) -> None:
         """Chapters that can be worked in tell what is wanted."""
@@ -97,6 +122,15 @@ class ShopScreen(Screen):
         if isinstance(made, Promises):
             made.help_wanted.connect(self._ask_for_help)
             self._promises = made
+        if isinstance(made, PlanForm):
+            made.wanted.connect(self._plan)
+            made.back_wanted.connect(self._take_plan_back)
+            made.refused.connect(self.refused)
+        if isinstance(made, ExpectForm):
+            made.wanted.connect(self._expect)
+            made.refused.connect(self.refused)
+        if isinstance(made, Order):
+            self._listen_to_order(made)
         if isinstance(made, DonorChapter):
             self._listen_to_donors(made)
 
@@ -116,11 +150,84 @@ class ShopScreen(Screen):
     def _stay_shut(self, why: str) -> None:
         self._change(daysoff.stayed_shut, self.desk.clock().date(), why)
 
-    def _change(self, step: Callable[..., Fittings], *asked: object) -> None:
-        """One step on decks or days; every date is looked at anew afterwards."""
+    @Slot(object)
+    def _plan(self, plan: Plan) -> None:
+        if plan.deck is None:
+            self._change(daysoff.plan, plan.first, plan.last, plan.words)
+        else:
+            self._change(decks.plan_outage, Outage(plan.deck, plan.first, plan.last), plan.words)
+
+    @Slot(object, str)
+    def _take_plan_back(self, plan: TimeOff | Outage, why: str) -> None:
+        if isinstance(plan, TimeOff):
+            self._change(daysoff.open_after_all, plan.days, why)
+        else:
+            self._change(decks.cancel_outage, plan, why)
+
+    @Slot(object)
+    def _expect(self, wanted: Expected) -> None:
+        self._change(expectations.expect, wanted)
+
+    def _change(self, step: Callable[..., object], *asked: object, said: str = "") -> None:
+        """One step on decks, days or order; every date is looked at anew afterwards."""
         self.desk.work.run(
-            step, *asked, otherwise=self.show_failure, changes=frozenset({"shop", "jobs", "tapes"})
+            step,
+            *asked,
+            then=partial(self._was_changed, said),
+            otherwise=self.show_failure,
+            changes=frozenset({"shop", "jobs", "tapes"}),
         )
+
+    def _was_changed(self, said: str, _: object) -> None:
+        if said:
+            self.said.emit(said)
+
+    # --- the order of boxes --------------------------------------------------------------
+
+    def _listen_to_order(self, made: Order) -> None:
+        self._order = made
+        made.look_wanted.connect(self._look_for_order)
+        made.stop_wanted.connect(self._stop_looking)
+        made.put_wanted.connect(self._put_in_order)
+        made.back_wanted.connect(self._take_order_back)
+        if self._search.is_under_way:
+            made.wait()
+        elif self._proposal is not None:
+            made.tell(self._proposal)
+
+    @Slot()
+    def _look_for_order(self) -> None:
+        self._proposal = None
+        self._search.begin()
+        if self._order is not None:
+            self._order.wait()
+
+    @Slot()
+    def _stop_looking(self) -> None:
+        self._search.stop()
+        if self._order is not None:
+            self._order.rest()
+        self.said.emit(say("plans", "order_stopped"))
+
+    @Slot(object)
+    def _tell_order(self, proposal: Proposal | None) -> None:
+        self._proposal = proposal
+        if self.chapters.current == "order" and self._order is not None:
+            self._order.tell(proposal)
+
+    @Slot(object)
+    def _order_failed(self, failure: TapewrightError) -> None:
+        if self.chapters.current == "order" and self._order is not None:
+            self._order.rest()
+        self.show_failure(failure)
+
+    @Slot(object)
+    def _put_in_order(self, proposal: Proposal) -> None:
+        self._change(turns.put, proposal.order, proposal.seen, said=say("plans", "order_kept"))
+
+    @Slot()
+    def _take_order_back(self) -> None:
+        self._change(turns.put_back, said=say("plans", "order_taken_back"))
 
     # --- donor parts ---------------------------------------------------------------------
 
@@ -159,6 +266,8 @@ class ShopScreen(Screen):
         form = catalogue().format(now.format).words
         self.said.emit(say("donors", "is_right", count=now.count, format=form, part=now.part.value))
         self._turn(self.chapters.current)
+
+    # --- what would help -----------------------------------------------------------------
 
     @Slot()
     def _ask_for_help(self) -> None:

@@ -5,17 +5,16 @@ from __future__ import annotations
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
-from core import pace
+from core import machinecare, pace
 from core.records import Deck
 from core.shopview import ShopView
 from core.tally import Outage
-from gui import theme
+from gui import counted, theme
 from gui.text import day, moment, say
 from gui.widgets.facts import Facts
 from gui.widgets.layouts import Slip, give_key, labelled, rule, words
 from gui.widgets.tray import Piece, Tray
 
-_ONE_IN_TEN = 1.2816
 MOST_TOLD = 12
 
 
@@ -107,33 +106,46 @@ def _piece(deck: Deck, outages: tuple[Outage, ...]) -> Piece:
 
 def _counted(view: ShopView) -> Facts:
     facts = Facts(20 * theme.UNIT)
-    facts.add(say("shop", "care_failures"), [_failures(view), _repairs(view)])
+    facts.add(say("shop", "care_failures"), [counted.failures(view), counted.repairs(view)])
+    facts.add(say("plans", "service"), _service(view))
     facts.add(say("shop", "care_log"), _log(view))
     shut = [say("shop", "shut_day", day=day(each.day), why=each.words) for each in view.shut_unplanned]
     facts.add(say("shop", "care_shut_days"), shut[-MOST_TOLD:] or [say("shop", "care_no_shut")])
-    facts.add(say("shop", "care_rush"), [_rush(view)])
     return facts
 
 
-def _failures(view: ShopView) -> str:
-    """How often a deck fails, with what nine in ten such shops would hold to be possible."""
-    counted, belief = view.counted, pace.failures(view.counted, view.fittings.expected)
-    if not belief.events:
-        return say("shop", "care_no_failures", hours=f"{counted.play_hours:.0f}")
-    return say(
-        "shop",
-        "care_failure_one" if counted.failures == 1 else "care_failures_of",
-        count=counted.failures,
-        hours=f"{counted.play_hours:.0f}",
-        between=f"{belief.between:.0f}",
-        low=f"{belief.between_percentile(-_ONE_IN_TEN):.0f}",
-        high=f"{belief.between_percentile(_ONE_IN_TEN):.0f}",
-    )
+def _service(view: ShopView) -> list[str]:
+    """How often a deck is due at the pace of this shop; nothing while too few weeks were seen to tell."""
+    hours_a_day = _hours_a_day(view)
+    if not hours_a_day:
+        return []
+    lines = [
+        say(
+            "plans",
+            each.name,
+            hours=each.hours,
+            often=_often(machinecare.years_until(each.hours, hours_a_day)),
+        )
+        for each in machinecare.SERVICES
+    ]
+    return [say("plans", "service_pace", hours=f"{hours_a_day:.1f}"), *lines]
 
 
-def _repairs(view: ShopView) -> str:
-    hours = view.learned.hours_to_repair
-    return say("shop", "care_repairs", hours=f"{hours:.0f}") if hours else ""
+def _hours_a_day(view: ShopView) -> float:
+    decks = sum(deck.in_service for deck in view.fittings.decks)
+    if view.counted.weeks < pace.WEEKS_BEFORE_LEARNING or not decks:
+        return 0.0
+    return view.counted.play_hours / (view.counted.weeks * 7) / decks
+
+
+def _often(years: float) -> str:
+    """``2 years`` or ``5 months``: nobody plans a service to the day."""
+    months = max(1, round(years * 12))
+    if months == 1:
+        return say("plans", "a_month")
+    if months < 24:
+        return say("plans", "months", count=months)
+    return say("plans", "years", count=round(years))
 
 
 def _log(view: ShopView) -> list[str]:
@@ -147,10 +159,3 @@ def _log(view: ShopView) -> list[str]:
         told = say("shop", key, deck=each.deck, began=moment(each.began_at, zone), ended=ended)
         lines.append(f"{told}: {words_of}" if words_of else told)
     return lines or [say("shop", "care_no_log")]
-
-
-def _rush(view: ShopView) -> str:
-    boxes = sum(month.boxes for month in view.counted.rush)
-    weekly = view.learned.rush_boxes_a_week
-    key = "care_rush_of" if round(weekly, 1) else "care_rush_none"
-    return say("shop", key, count=boxes, weeks=f"{view.counted.weeks:.0f}", weekly=f"{weekly:.1f}")

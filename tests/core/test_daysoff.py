@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 from sqlalchemy import text
 
 from core import database, daysoff, decks, jobs, promises, tally
+from core.daysoff import TimeOff
 from core.errors import Refused, WrongInput
 from core.shop import Shop
 from tests.support.booked import Desk, line, quoted
@@ -34,7 +36,7 @@ def test_a_day_shut_may_be_taken_back_and_shut_again(desk: Desk) -> None:
     """Somebody came to open after all; nothing is counted then, and the record of it stays."""
     today = desk.clock().date()
     desk.shop.run(daysoff.stayed_shut, today, "a burst pipe")
-    fitted = desk.shop.run(daysoff.open_after_all, today, "the plumber was quick")
+    fitted = desk.shop.run(daysoff.open_after_all, [today], "the plumber was quick")
     assert today not in fitted.closed_days
     assert desk.shop.ask(tally.shut_days) == ()
     assert desk.shop.ask(tally.counted).shut_days == 0
@@ -50,7 +52,7 @@ def test_taking_a_shut_day_back_brings_the_date_back(desk: Desk) -> None:
         desk.shop.run(daysoff.stayed_shut, day, "flu")
     assert quoted(desk.shop, line()).promise.day != before.day
     for day in (today, today + timedelta(days=1)):
-        desk.shop.run(daysoff.open_after_all, day)
+        desk.shop.run(daysoff.open_after_all, [day])
     assert quoted(desk.shop, line()).promise.chances == before.chances
 
 
@@ -58,12 +60,21 @@ def test_a_holiday_of_the_shop_is_planned_with_its_reason_and_not_counted(desk: 
     first = desk.clock().date() + timedelta(days=7)
     fitted = desk.shop.run(daysoff.plan, first, first + timedelta(days=6), "spring holiday")
     assert len(fitted.closed_days) == 6, "the Sunday is shut anyway"
-    off = desk.shop.ask(daysoff.days_off)
-    assert {each.words for each in off} == {"spring holiday"}
-    assert all(each.is_planned for each in off)
+    (off,) = desk.shop.ask(daysoff.days_off)
+    assert (off.words, off.is_planned) == ("spring holiday", True)
+    assert off.days == tuple(sorted(fitted.closed_days))
     assert desk.shop.ask(tally.shut_days) == ()
-    desk.shop.run(daysoff.open_after_all, first)
-    assert [each.day for each in desk.shop.ask(daysoff.days_off)] == sorted(fitted.closed_days - {first})
+    desk.shop.run(daysoff.open_after_all, [first])
+    (left,) = desk.shop.ask(daysoff.days_off)
+    assert left.days == off.days[1:]
+    desk.shop.run(daysoff.open_after_all, left.days)
+    assert desk.shop.ask(decks.fittings).closed_days == frozenset()
+
+
+def test_a_closed_day_of_the_fittings_alone_has_no_reason(desk: Desk) -> None:
+    fitted, day = desk.shop.ask(decks.fittings), desk.clock().date()
+    desk.shop.run(decks.refit, replace(fitted, closed_days=frozenset({day})))
+    assert desk.shop.ask(daysoff.days_off) == (TimeOff((day,), "", is_planned=True),)
 
 
 def test_a_promise_under_review_feels_a_planned_holiday(desk: Desk) -> None:
@@ -88,9 +99,9 @@ def test_days_off_that_cannot_be_are_refused(desk: Desk) -> None:
     with pytest.raises(Refused, match="shut on Friday 1 January already"):
         desk.shop.run(daysoff.plan, NEW_YEAR, NEW_YEAR, "a rest")
     with pytest.raises(Refused, match="New Year's Day, a public holiday"):
-        desk.shop.run(daysoff.open_after_all, NEW_YEAR)
+        desk.shop.run(daysoff.open_after_all, [NEW_YEAR])
     with pytest.raises(Refused, match="no closed day"):
-        desk.shop.run(daysoff.open_after_all, today)
+        desk.shop.run(daysoff.open_after_all, [today])
     assert desk.shop.ask(decks.fittings).closed_days == frozenset()
 
 

@@ -9,7 +9,7 @@ from core import machinecare
 
 def test_a_deck_at_six_hours_a_day_is_cleaned_four_times_a_year() -> None:
     """Every 500 h: PALsite maintenance (trade)."""
-    assert machinecare.years_until(machinecare.CLEAN_EVERY_H, 6) == pytest.approx(0.228, abs=0.001)
+    assert machinecare.years_until(machinecare.CLEAN.hours, 6) == pytest.approx(0.228, abs=0.001)
 
 
 def test_twice_the_running_halves_the_time() -> None:

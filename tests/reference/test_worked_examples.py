@@ -316,7 +316,7 @@ ROWS = (
         41,
         "1000 h of service at 1, 2, 3 h a day, against the maker's rounding",
         lambda: tuple(
-            machinecare.years_until(machinecare.INSPECT_EVERY_H, hours) / printed
+            machinecare.years_until(machinecare.INSPECT.hours, hours) / printed
             for hours, printed in ((1, 3.0), (2, 1.5), (3, 1.0))
         ),
         (1.0, 1.0, 1.0),
