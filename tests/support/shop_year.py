@@ -65,6 +65,14 @@ class Tape:
     since: float = 0.0
     deck: int | None = None
     fails_after: float = np.inf
+    ended: float = np.inf
+    """When it was taken out of the deck after it had played to its end."""
+    estimate: float = field(init=False)
+    """Minutes it is believed to take by now; whoever is asked for promises may tell better."""
+    likely: float = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.estimate, self.likely = self.new.estimate, self.new.likely
 
 
 @dataclass(slots=True, eq=False)
@@ -74,6 +82,15 @@ class Box:
     rush: bool
     tapes: list[Tape] = field(default_factory=list)
     done: float = np.inf
+
+
+@dataclass(frozen=True, slots=True)
+class Out:
+    """A deck that failed."""
+
+    deck: int
+    began: float
+    ends: float
 
 
 Asked = Callable[[float, "Year", Box], None]
@@ -97,6 +114,8 @@ class Year:
         self.content = content
         self.asked = asked
         self.dice = np.random.default_rng(seed)
+        self.shut: list[int] = []
+        """Days that were to be open and were not."""
         self.slots = list(self._slots(days + 400))
         self.slot = 0
         self.days = days
@@ -107,6 +126,7 @@ class Year:
         self.to_check: list[Tape] = []
         self.on: list[Tape | None] = [None] * len(house.decks)
         self.due = [0.0] * len(house.decks)
+        self.outs: list[Out] = []
         self.free_people = house.people
         self.events: list[tuple[float, int, Callable[[float], None]]] = []
         self.count = 0
@@ -127,6 +147,24 @@ class Year:
             self._set_to_work(now)
         return self.boxes
 
+    def share_used(self) -> float:
+        """Playing and changing tapes, as a share of the openings with decks not out; the busiest kind's."""
+        spans = [(opens, closes) for opens, closes in self.slots if opens < self.days * DAY]
+        found = []
+        for plays in set(self.house.decks):
+            decks = [deck for deck, each in enumerate(self.house.decks) if each == plays]
+            open_for = len(decks) * sum(closes - opens for opens, closes in spans)
+            away = sum(
+                max(0.0, min(closes, out.ends) - max(opens, out.began))
+                for out in self.outs
+                if out.deck in decks
+                for opens, closes in spans
+            )
+            tapes = [tape.new for box in self.boxes for tape in box.tapes if tape.new.format in plays]
+            changing = len(tapes) * (self.house.load + self.house.unload)
+            found.append((sum(tape.minutes for tape in tapes) + changing) / (open_for - away))
+        return max(found)
+
     def _busy(self) -> bool:
         return any(tape is not None for tape in self.on) or self.free_people < self.house.people
 
@@ -135,8 +173,12 @@ class Year:
     def _slots(self, days: int) -> Iterator[tuple[float, float]]:
         for day in range(days):
             hours = self.house.hours[day % 7]
-            if hours is not None and (day == 0 or self.dice.random() >= self.luck.closures):
+            if hours is None:
+                continue
+            if day == 0 or self.dice.random() >= self.luck.closures:
                 yield day * DAY + hours[0], day * DAY + hours[1]
+            else:
+                self.shut.append(day)
 
     def _arrivals(self) -> Iterator[tuple[float, bool]]:
         mean = np.mean([b - a for hours in self.house.hours if hours is not None for a, b in [hours]])
@@ -154,7 +196,7 @@ class Year:
                 tape.fails_after = self.dice.exponential(self.luck.between_failures)
         self.asked(now, self, box)
         self.boxes.append(box)
-        inside = sorted(box.tapes, key=lambda tape: (len(self._decks(tape)), -tape.new.likely))
+        inside = sorted(box.tapes, key=lambda tape: (len(self._decks(tape)), -tape.likely))
         self.waiting = self._in_order(self.waiting, inside)
         self.bench = self._in_order(self.bench, inside)
 
@@ -199,7 +241,7 @@ class Year:
             return False
         self.on[deck], self.due[deck] = None, now
         if held is not None:
-            held.station, held.since = "being-checked", now
+            held.station, held.since, held.ended = "being-checked", now, now
             self._at(self._worked(now, minutes), lambda at: self.to_check.append(held))
         if tape is None:
             self._occupy(now, minutes, lambda at: None)
@@ -225,6 +267,7 @@ class Year:
         tape.station, tape.since, tape.deck, tape.fails_after = "cleared-to-play", now, None, np.inf
         self.waiting.insert(0, tape)
         self.due[deck] = now + self.dice.exponential(self.luck.repair)
+        self.outs.append(Out(deck, now, self.due[deck]))
         self._at(self.due[deck], lambda at: None)
 
     def _chosen(self, deck: int, start: float) -> Tape | None:
@@ -239,14 +282,14 @@ class Year:
         longest = self.slots[self.slot][1] - self.slots[self.slot][0]
 
         def can(tape: Tape) -> bool:
-            return tape.station == "cleared-to-play" and tape.new.estimate <= room
+            return tape.station == "cleared-to-play" and tape.estimate <= room
 
         if can(mine[0]):
             return mine[0]
         fitting = [tape for tape in mine[1 : 1 + self.house.fill] if can(tape)]
         if fitting:
-            return max(fitting, key=lambda tape: tape.new.estimate)
-        never = mine[0].new.estimate > longest + self.house.past_closing
+            return max(fitting, key=lambda tape: tape.estimate)
+        never = mine[0].estimate > longest + self.house.past_closing
         return (
             mine[0]
             if never and start - opens <= self.house.load + 30 and mine[0].station == "cleared-to-play"
