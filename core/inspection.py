@@ -34,6 +34,8 @@ class LookStep:
     title: str
     how: tuple[str, ...]
     light: str
+    lamp: str
+    """Where that light is drawn: room, above, side, flat, through; empty where none is needed."""
     part: str
     """What to point at in a drawing: shell, window, screws, protect, lid, latch, tape, release, hubs."""
     side: str
@@ -108,6 +110,16 @@ def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
     return tuple(sorted(changes, key=_weight))
 
 
+def cautions(findings: Iterable[Finding], name: FormatName) -> tuple[str, ...]:
+    """What could hurt somebody or the tape while these findings are dealt with; each said once.
+
+    Where something has to be opened, the cautions of opening come too, with the rules that go first.
+    """
+    verdict = condition.verdict(findings, name)
+    opening = benchcards.card(name).cautions if verdict.repairs else ()
+    return tuple(dict.fromkeys((*verdict.cautions, *opening)))
+
+
 def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
     """How long the tape waits before it is played, as one sentence. Degrees are Celsius."""
     hours = acclimatise.hours_to_wait(tape_c, room_c)
@@ -149,6 +161,7 @@ def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
         title=own["title"],
         how=how,
         light=own.get("light", ""),
+        lamp=own.get("lamp", ""),
         part=own["part"],
         side=own["side"],
         looks_for=tuple(each.finding for each in found),
@@ -160,10 +173,10 @@ def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
 
 
 def _own(table: Mapping[str, Any], name: FormatName, family: str) -> Mapping[str, Any]:
-    """What this family does otherwise; VHS-C is of the VHS family and has a shell of its own."""
+    """What this shell does otherwise; VHS-C and the large DV shell are not those of their families."""
     families = table.get("family", {})
-    compact = {"vhs-c": "vhs-c", "s-vhs-c": "vhs-c"}.get(name, family)
-    found: Mapping[str, Any] = families.get(compact, {})
+    shell = "vhs-c" if name == "s-vhs-c" else name
+    found: Mapping[str, Any] = families.get(shell, families.get(family, {}))
     return found
 
 

@@ -17,7 +17,7 @@ from gui.text import say
 from gui.widgets.buttonrow import ButtonRow
 from gui.widgets.findings import FindingChooser
 from gui.widgets.layouts import Columns, empty, give_key, scroll_by_page, scrolled, stacked, words
-from gui.widgets.lookstep import LETTERS, StepPage, changes
+from gui.widgets.lookstep import LETTERS, StepPage, careful, changes
 from gui.widgets.shellart import ShellArt
 from gui.widgets.shellparts import anatomy
 
@@ -177,7 +177,7 @@ class LookOver(QDialog):
         self._place.setText(say("inspection", "step", n=self._at + 1, of=count) if step else "")
         self._title.setText(step.title if step else say("inspection", "last"))
         self._title.setAccessibleName(_spoken(step) if step else self._title.text())
-        self.art.point_at(subject.format, step.part if step else "")
+        self.art.point_at(subject.format, step.part if step else "", step.lamp if step else "")
         self._drawn.setText(caption(subject.format))
         self._turn(self.page if step else self._end)
         if step is not None:
@@ -207,6 +207,9 @@ class LookOver(QDialog):
             self._end_column.addWidget(words(each.finding.words.capitalize(), "heading"))
             self._end_column.addWidget(words(" ".join(changes(each))))
             self._end_column.addWidget(words(say("inspection", "say", means=each.means)))
+        careful_of = inspection.cautions(self._found, name)
+        if careful_of and not self._short:
+            self._end_column.addWidget(careful(careful_of))
         if self.page.waiting.text():
             self._end_column.addWidget(words(self.page.waiting.text(), "attention"))
         self._end_column.addStretch(1)

@@ -11,10 +11,13 @@ from core.names import FormatName
 from gui import theme
 from gui.text import say
 from gui.widgets.cassette import largest_shell, shell
+from gui.widgets.lamp import paint_arrow, paint_lamp
 from gui.widgets.shellparts import ABOVE, BELOW, SMALL_SHELL_MM, Anatomy, Spot, anatomy
 
 _LINE = 3 * theme.UNIT
 """Room for one line of small words."""
+_FOOT = 5 * theme.UNIT
+"""Room for the measure at the left and the lamp at the right."""
 _MARGIN = theme.UNIT
 
 
@@ -28,10 +31,11 @@ class ShellArt(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._name: FormatName = formats.catalogue().names[0]
         self._part = ""
+        self._lamp = ""
 
-    def point_at(self, name: FormatName, part: str) -> None:
-        """Draw this shell and point at a part of it; an empty part points at nothing."""
-        self._name, self._part = name, part
+    def point_at(self, name: FormatName, part: str, lamp: str = "") -> None:
+        """Draw this shell and point at a part of it, with the light it is looked at in; empty: neither."""
+        self._name, self._part, self._lamp = name, part, lamp
         self.setAccessibleName(self._spoken())
         self.update()
 
@@ -44,20 +48,24 @@ class ShellArt(QWidget):
         painter.setFont(theme.font(theme.SMALL))
         scale = self.scale()
         wide, deep = (side * scale for side in shell(self._name))
-        height = (self.height() - _LINE) / 2
+        height = (self.height() - _FOOT) / 2
         for place, side in enumerate((ABOVE, BELOW)):
             room = QRectF(0, place * height, self.width(), height)
             outline = QRectF(0, 0, wide, deep)
             outline.moveCenter(QPointF(room.center().x(), room.center().y()))
             self._paint_side(painter, room, outline, side)
         self._paint_scale(painter, scale)
+        if self._lamp:
+            wide = 15 * theme.UNIT
+            foot = QRectF(self.width() - wide - _MARGIN, self.height() - _FOOT, wide, _FOOT)
+            paint_lamp(painter, foot, self._lamp)
         painter.end()
 
     def scale(self) -> float:
         """Pixels a millimetre: the largest shell of the catalogue would fit twice, one below the other."""
         most_wide, most_deep = largest_shell()
         across = (self.width() - 4 * _MARGIN) / most_wide
-        down = ((self.height() - _LINE) / 2 - 2 * _LINE - _MARGIN) / most_deep
+        down = ((self.height() - _FOOT) / 2 - 2 * _LINE - _MARGIN) / most_deep
         return max(0.1, min(across, down)) * (2 if self.is_enlarged else 1)
 
     @property
@@ -73,7 +81,9 @@ class ShellArt(QWidget):
             return say("inspection", "where_unknown", form=words)
         side = ABOVE if parts.spots(named, ABOVE) else BELOW
         part = say("inspection", f"part_{named}")
-        return say("inspection", "where", form=words, part=part, side=say("inspection", side))
+        where = say("inspection", "where", form=words, part=part, side=say("inspection", side))
+        lamp = say("inspection", f"lamp_{self._lamp}") if self._lamp else ""
+        return f"{where} {lamp}".strip()
 
     def _paint_side(self, painter: QPainter, room: QRectF, outline: QRectF, side: str) -> None:
         parts = anatomy(self._name)
@@ -85,6 +95,8 @@ class ShellArt(QWidget):
         )
         paint_shell(painter, outline, parts, side)
         spots = parts.spots(self._part, side)
+        if parts.named(self._part) == "latch" and parts.latch_moves:
+            paint_push(painter, place(outline, spots[0], side), outline, parts.latch_moves)
         if spots:
             self._ring([place(outline, spot, side) for spot in spots], spots[0], painter)
             self._name_it(painter, room, outline, [place(outline, spot, side) for spot in spots])
@@ -144,6 +156,21 @@ def place(outline: QRectF, spot: Spot, side: str) -> QRectF:
         spot.wide * outline.width(),
         spot.deep * outline.height(),
     )
+
+
+def paint_push(painter: QPainter, latch: QRectF, outline: QRectF, moves: str) -> None:
+    """An arrow beside the latch: a button goes into the shell, a slide away from the lid."""
+    is_left = latch.center().x() < outline.center().x()
+    out = -1 if is_left else 1
+    beside = outline.left() if is_left else outline.right()
+    middle = latch.center().y()
+    if moves == "in":
+        tail, tip = QPointF(beside + out * 30, middle), QPointF(beside + out * 8, middle)
+    else:
+        x = beside + out * 14
+        tail, tip = QPointF(x, latch.top() - 2), QPointF(x, latch.bottom() + 16)
+    painter.setPen(QPen(QColor(theme.tokens_of().oxide), 2.5))
+    paint_arrow(painter, tail, tip)
 
 
 def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:

@@ -36,6 +36,8 @@ class Anatomy:
 
     parts: dict[str, tuple[Spot, ...]]
     label: Spot | None = None
+    latch_moves: str = ""
+    """How the latch is worked: ``in`` (a button), ``back`` (a slide, away from the lid); empty: not known."""
     lid_is_away: bool = True
     """False for the audio cassette, which has none: its thick edge is drawn towards you."""
 
@@ -81,6 +83,7 @@ _VHS = Anatomy(
         ),
     ),
     label=Spot(0.5, 0.56, 0.2, 0.56, ABOVE),
+    latch_moves="in",
 )
 _VHS_C = Anatomy(
     _lidded(
@@ -104,7 +107,8 @@ _EIGHT = Anatomy(
         latch=(Spot(0.015, 0.22, 0.03, 0.12),),
         release=(_round(0.5, 0.66, 0.05, 0.076),),
         protect=(Spot(0.14, 0.965, 0.10, 0.07, ABOVE),),
-    )
+    ),
+    latch_moves="back",
 )
 _DV = Anatomy(
     _lidded(
@@ -115,10 +119,30 @@ _DV = Anatomy(
         protect=(Spot(0.14, 0.965, 0.12, 0.07, ABOVE),),
     ),
     label=Spot(0.155, 0.57, 0.13, 0.46, ABOVE),
+    latch_moves="back",
+)
+_DV_LARGE = Anatomy(
+    _lidded(
+        window=(Spot(0.52, 0.57, 0.52, 0.40, ABOVE),),
+        hubs=(_round(0.31, 0.56, 0.12, 0.19), _round(0.69, 0.56, 0.12, 0.19)),
+        protect=(Spot(0.10, 0.97, 0.08, 0.05, ABOVE),),
+    ),
+    label=Spot(0.12, 0.57, 0.14, 0.46, ABOVE),
 )
 _MICRO = Anatomy(
-    _lidded(window=_DV.parts["window"], hubs=_DV.parts["hubs"]),
-    label=_DV.label,
+    _lidded(
+        window=(Spot(0.56, 0.60, 0.62, 0.40, ABOVE),),
+        hubs=(_round(0.32, 0.60, 0.16, 0.24), _round(0.68, 0.60, 0.16, 0.24)),
+    ),
+    label=Spot(0.12, 0.60, 0.12, 0.40, ABOVE),
+)
+_BETACAM = Anatomy(
+    _lidded(
+        window=(Spot(0.5, 0.52, 0.62, 0.24, ABOVE),),
+        hubs=(_round(0.27, 0.57, 0.14, 0.23), _round(0.73, 0.57, 0.14, 0.23)),
+        protect=(_round(0.86, 0.88, 0.05, 0.08),),
+    ),
+    label=Spot(0.5, 0.82, 0.70, 0.22, ABOVE),
 )
 _U = Anatomy(
     _lidded(
@@ -144,19 +168,28 @@ _AUDIO = Anatomy(
     lid_is_away=False,
 )
 
-_OF_FAMILY = {
+ANATOMIES: dict[str, Anatomy] = {
     "vhs": _VHS,
+    "s-vhs": _VHS,
+    "vhs-c": _VHS_C,
+    "s-vhs-c": _VHS_C,
     "betamax": _BETA,
-    "betacam": _BETA,
-    "8mm": _EIGHT,
-    "dv": _DV,
+    "betacam": _BETACAM,
+    "betacam-sp": _BETACAM,
+    "video8": _EIGHT,
+    "hi8": _EIGHT,
+    "digital8": _EIGHT,
+    "8mm-unknown": _EIGHT,
+    "minidv": _DV,
+    "hdv": _DV,
+    "dvcam": _DV_LARGE,
     "micromv": _MICRO,
     "u-matic": _U,
-    "audio": _AUDIO,
+    "audio-cassette": _AUDIO,
 }
+"""By format: every shell of the catalogue is drawn for itself, none for another."""
 
 
 def anatomy(name: FormatName) -> Anatomy:
     """The parts of one format's shell; WrongInput when the catalogue does not know it."""
-    form = catalogue().format(name)
-    return _VHS_C if "vhs-c" in form.systems else _OF_FAMILY.get(form.family, _VHS)
+    return ANATOMIES[catalogue().format(name).name]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
 import pytest
@@ -16,10 +17,12 @@ from core.stations import Station
 from core.typed import Row
 from gui.screens.bench import Bench
 from gui.screens.counter import Counter
+from gui.text import say
 from gui.widgets.inspection import LookOver, Seen, Subject, caption
+from gui.widgets.lamp import LAMPS
 from gui.widgets.lookstep import LETTERS, celsius
 from gui.widgets.shellart import ShellArt
-from gui.widgets.shellparts import ABOVE, BELOW, anatomy
+from gui.widgets.shellparts import ABOVE, ANATOMIES, BELOW, anatomy
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
 
@@ -133,6 +136,19 @@ def test_the_end_names_what_changes_most_first(look: LookOver) -> None:
     shown = words_on(look)
     assert shown.index("Scratched") < shown.index("Shell broken")
     assert QApplication.focusWidget() is look.keep_button
+
+
+def test_the_end_says_what_to_be_careful_of_where_something_has_to_be_opened(look: LookOver) -> None:
+    to_step(look, "lid")
+    press_text("s")
+    for _ in range(9):
+        if look.step is not None:
+            press(Qt.Key.Key_Space)
+
+    shown = words_on(look)
+    assert "Careful" in shown
+    assert "Blades: eye and hand protection" in shown
+    assert "local rules on electrical work go first" in shown
 
 
 def test_a_cold_tape_gets_its_hours_as_a_sentence(look: LookOver, place: Place) -> None:
@@ -250,6 +266,36 @@ def test_every_spot_lies_on_the_shell(name: FormatName) -> None:
             assert spot.x + spot.wide / 2 <= 1 + 1e-9, part
             assert spot.y - spot.deep / 2 >= -0.01, part
             assert spot.y + spot.deep / 2 <= 1.01, part
+
+
+def test_every_shell_of_the_catalogue_is_drawn_for_itself() -> None:
+    """Formats share a drawing only where they share a shell, but for the two of one size in the catalogue."""
+    assert set(ANATOMIES) == set(catalogue().names)
+    for one, other in itertools.combinations(catalogue().names, 2):
+        if catalogue().format(one).shell.value != catalogue().format(other).shell.value:
+            assert ANATOMIES[one] is not ANATOMIES[other], (one, other)
+
+
+@pytest.mark.parametrize("name", catalogue().names)
+def test_a_latch_is_drawn_with_the_way_it_moves_and_only_where_somebody_says_where_it_is(
+    name: FormatName,
+) -> None:
+    parts = anatomy(name)
+    (lid,) = [step for step in inspection.steps(name) if step.key == "lid"]
+
+    assert ("latch" in parts.parts) is bool(parts.latch_moves) is (lid.part == "latch")
+
+
+@pytest.mark.parametrize("lamp", LAMPS)
+def test_each_light_is_drawn_otherwise_and_said(place: Place, lamp: str) -> None:
+    art = ShellArt(place.window)
+    art.resize(360, 420)
+    art.point_at(VHS, "tape")
+    without = art.grab().toImage()
+    art.point_at(VHS, "tape", lamp)
+
+    assert art.grab().toImage() != without
+    assert art.accessibleName().endswith(say("inspection", f"lamp_{lamp}"))
 
 
 def test_the_lid_slides_of_8mm_and_minidv_are_on_opposite_sides() -> None:
