@@ -63,6 +63,7 @@ def read_box(box: Box, today: date) -> Reading:
         deliver=_field(wrong, "copies", lambda: wishes.deliveries(box.copies), ()),
         rush=box.rush,
         needed_by=_field(wrong, "needed_by", lambda: wishes.day(box.needed_by, today), None),
+        cold=box.cold,
     )
     places = tuple(place for place, reading in rows if reading.line is not None)
     return Reading(inventory, places, tuple(wrong))
@@ -142,6 +143,7 @@ def box_of(inventory: Inventory) -> Box:
         copies=wishes.copies_words(inventory.deliver),
         needed_by=text.short_day(inventory.needed_by) if inventory.needed_by else "",
         rush=inventory.rush,
+        cold=inventory.cold,
     )
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
 from core.typed import Box
 from gui import accepted, theme, wishes
@@ -18,7 +18,7 @@ from gui.tables.choices import Choice
 from gui.tables.typeahead import TypeAhead
 from gui.text import say
 from gui.widgets.keyed import Tick
-from gui.widgets.layouts import labelled
+from gui.widgets.layouts import labelled, stacked
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
 _LEAST = {"name": 120, "phone": 140, "tv": 92, "copies": 120, "needed_by": 112}
@@ -66,6 +66,7 @@ class BoxForm(QWidget):
             "needed_by": TypeAhead(self._days_offered),
         }
         self.rush = Tick(say("counter", "rush"))
+        self.cold = Tick(say("counter", "cold"))
         self._build()
         self._connect()
 
@@ -79,8 +80,9 @@ class BoxForm(QWidget):
                 field.setCursorPosition(0 if not field.hasFocus() else len(value))
             complaint = "" if field.hasFocus() else reading.complaint(name)
             _mark_wrong(field, complaint)
-        if self.rush.isChecked() != box.rush:
-            self.rush.setChecked(box.rush)
+        for tick, is_so in ((self.rush, box.rush), (self.cold, box.cold)):
+            if tick.isChecked() != is_so:
+                tick.setChecked(is_so)
 
     def with_half_typed(self, box: Box) -> Box:
         """The box with what is being typed in a field here and is not taken over yet."""
@@ -110,7 +112,7 @@ class BoxForm(QWidget):
             field.setMinimumWidth(_LEAST[name])
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", name)))
-        self._cells.append(self._rush_under_nothing())
+        self._cells.append(self._ticks())
         self._places: tuple[_Place, ...] = ()
         self._lay_out(_ON_ONE_LINE)
 
@@ -135,15 +137,16 @@ class BoxForm(QWidget):
     def minimumSizeHint(self) -> QSize:
         return QSize(0, super().minimumSizeHint().height())
 
-    def _rush_under_nothing(self) -> QWidget:
-        self.rush.setObjectName("box-rush")
-        self.rush.setAccessibleName("Rush")
+    def _ticks(self) -> QWidget:
+        """What is true of the whole box or not, one over the other beside the fields."""
         both = QWidget()
         both.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        column = QVBoxLayout(both)
-        column.setContentsMargins(0, 0, 0, 4)
+        column = stacked(both, 0)
         column.addStretch(1)
-        column.addWidget(self.rush)
+        for tick, name in ((self.rush, "rush"), (self.cold, "cold")):
+            tick.setObjectName(f"box-{name}")
+            tick.setAccessibleName(say("counter", name).replace("&", ""))
+            column.addWidget(tick)
         return both
 
     def _connect(self) -> None:
@@ -155,14 +158,15 @@ class BoxForm(QWidget):
             field.settled.connect(self._settled)
             field.textEdited.connect(self.half_typed)
         self.rush.toggled.connect(self._rush_toggled)
+        self.cold.toggled.connect(self._cold_toggled)
 
     # --- keys ----------------------------------------------------------------------------
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return goes on to the next field; after the last, to the tray."""
+        """Return goes on to the next field; after the last, and from a tick, to the tray."""
         if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter) or event.modifiers():
             super().keyPressEvent(event)
-        elif self.rush.hasFocus():
+        elif self.rush.hasFocus() or self.cold.hasFocus():
             self.went_on.emit()
         else:
             self.focusNextPrevChild(True)
@@ -184,6 +188,11 @@ class BoxForm(QWidget):
     def _rush_toggled(self, rush: bool) -> None:
         if rush != self._shown.rush:
             self.written.emit("rush", rush)
+
+    @Slot(bool)
+    def _cold_toggled(self, cold: bool) -> None:
+        if cold != self._shown.cold:
+            self.written.emit("cold", cold)
 
     def _days_offered(self) -> Sequence[Choice]:
         return wishes.days_offered(self._today())

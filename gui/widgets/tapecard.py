@@ -9,7 +9,7 @@ from PySide6.QtCore import QRectF, Slot
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from core import benchcards
+from core import acclimatise, benchcards
 from core.captured.report import CapturedFile, clock
 from core.names import FormatName
 from core.records import Happening, TapeRecord
@@ -62,7 +62,7 @@ class TapeCard(QFrame):
         empty(self._column)
         self._write_head(tape, now)
         self._write_band(tape)
-        careful = cautions_for(tape)
+        careful = (*cautions_for(tape), *self._write_rest(tape, now))
         if careful:
             self._column.addWidget(_cautions(careful))
         facts = Facts(_HEADS)
@@ -140,6 +140,14 @@ class TapeCard(QFrame):
         else:
             line = words(say("bench", "label_on", when=moment(tape.marked_at, self.timezone)), "small")
         self._column.addWidget(line)
+
+    def _write_rest(self, tape: TapeRecord, now: datetime) -> tuple[str, ...]:
+        """Until when a tape that came in cold rests; gives what to be careful of as long as it does."""
+        if tape.rests_until is None or tape.rests_until <= now:
+            return ()
+        until = moment(tape.rests_until, self.timezone)
+        self._column.addWidget(words(say("bench", "rests_until", when=until), "attention"))
+        return (acclimatise.CAUTION,)
 
 
 class Shell(QWidget):
