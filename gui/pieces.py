@@ -33,8 +33,12 @@ _BENCH_ORDER = (
 
 def tape_title(tape: TapeRecord) -> str:
     """``VHS T-120 — Christmas 1994``."""
-    name = f"{tape.format_words} {tape.marking}" if tape.marking else tape.format_words
-    return f"{name} — {tape.label}" if tape.label else name
+    return f"{shell_words(tape)} — {tape.label}" if tape.label else shell_words(tape)
+
+
+def shell_words(tape: TapeRecord) -> str:
+    """``VHS T-120``."""
+    return f"{tape.format_words} {tape.marking}" if tape.marking else tape.format_words
 
 
 def band_words(tape: TapeRecord) -> str:
@@ -51,7 +55,7 @@ def shell_of(tape: TapeRecord) -> FormatName:
 
 def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> Piece:
     """One cassette."""
-    parts = [spaced(tape.code), f"for {since(tape.since, now)}"]
+    parts = [spaced(tape.code), since(tape.since, now)]
     if tape.station is Station.HANDED_BACK:
         parts[1] = "gone home"
     parts += [finding.words for finding in tape.findings]

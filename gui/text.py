@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from datetime import date, datetime, timedelta
 from functools import cache, lru_cache
@@ -86,13 +87,18 @@ def times_in_twenty(chance: float) -> str:
     return chances.words(chance)
 
 
+def unbroken(sentence: str) -> str:
+    """The sentence with each count of twenty on one line: a lone 20 in the last line says nothing."""
+    return re.sub(r"(\d+) times in 20", "\\1\u00a0times\u00a0in\u00a020", sentence)
+
+
 def since(then: datetime, now: datetime) -> str:
-    """How long ago, in words: ``under a minute``, ``12 min``, ``3 h``, ``2 days``."""
+    """Since when, in words: ``just now``, ``for 12 min``, ``for 3 h``, ``for 2 days``."""
     gone = max(now - then, timedelta())
     if gone < timedelta(minutes=1):
-        return "under a minute"
+        return "just now"
     if gone < timedelta(hours=1):
-        return f"{int(gone.total_seconds() // 60)} min"
+        return f"for {int(gone.total_seconds() // 60)} min"
     if gone < timedelta(days=1):
-        return f"{int(gone.total_seconds() // 3600)} h"
-    return "1 day" if gone.days == 1 else f"{gone.days} days"
+        return f"for {int(gone.total_seconds() // 3600)} h"
+    return "for 1 day" if gone.days == 1 else f"for {gone.days} days"

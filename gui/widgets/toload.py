@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from html import escape
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.to_load import ToLoad
@@ -23,8 +24,11 @@ class LoadNow(QWidget):
     def __init__(self, room: QWidget) -> None:
         super().__init__()
         self._first: str | None = None
+        self.told: tuple[str, ...] = ()
+        """Each line as it is heard: the deck, then what it loads."""
         self.lines = words()
         self.lines.setObjectName("to-load")
+        self.lines.setTextFormat(Qt.TextFormat.RichText)
         self.button = DeedButton(room, "take-first", say("bench", "load_first"), "Alt+U")
         self.button.setProperty("role", "quiet")
         self.button.clicked.connect(self._take)
@@ -37,9 +41,10 @@ class LoadNow(QWidget):
     def tell(self, found: Sequence[ToLoad]) -> None:
         """Show what each free deck loads."""
         told = [*_tapes(found), *_waiting(found)]
+        self.told = tuple(f"{decks}: {line}{', ' if ends else ''}{ends}" for decks, ends, line in told)
         self._first = next((each.tape.code for each in found if each.tape is not None), None)
-        self.lines.setText("\n".join(told))
-        self.lines.setAccessibleName(". ".join([say("bench", "to_load"), *told]))
+        self.lines.setText(_on_paper(told))
+        self.lines.setAccessibleName(". ".join([say("bench", "to_load"), *self.told]))
         self.button.setVisible(self._first is not None)
         self.setVisible(bool(told))
 
@@ -49,25 +54,31 @@ class LoadNow(QWidget):
             self.taken.emit(self._first)
 
 
-def _tapes(found: Sequence[ToLoad]) -> list[str]:
+def _tapes(found: Sequence[ToLoad]) -> list[tuple[str, str, str]]:
+    """The deck, when it is free again, and what goes on it."""
     return [
-        say(
-            "bench",
-            "load_line",
-            deck=each.deck,
-            code=pieces.spaced(each.tape.code),
-            words=" ".join(filter(None, (each.tape.format_words, each.tape.marking))),
-            ends=time_of_day(each.ends),
+        (
+            each.deck,
+            say("bench", "load_ends", ends=time_of_day(each.ends)),
+            f"{pieces.spaced(each.tape.code)} · {pieces.shell_words(each.tape)}",
         )
         for each in found
         if each.tape is not None and each.ends is not None
     ]
 
 
-def _waiting(found: Sequence[ToLoad]) -> list[str]:
+def _waiting(found: Sequence[ToLoad]) -> list[tuple[str, str, str]]:
     """Decks that wait for the same reason share a line."""
     reasons: dict[str, list[str]] = {}
     for each in found:
         if each.tape is None:
             reasons.setdefault(each.why, []).append(each.deck)
-    return [say("bench", "load_nothing", decks=", ".join(names), why=why) for why, names in reasons.items()]
+    return [(", ".join(names), "", why) for why, names in reasons.items()]
+
+
+def _on_paper(told: Sequence[tuple[str, str, str]]) -> str:
+    """The deck stands over what it loads, so that no line breaks in the middle of an hour."""
+    return "".join(
+        f"<p style='margin: 0 0 4px 0'><b>{escape(decks)}</b> {escape(ends)}<br>{escape(line)}</p>"
+        for decks, ends, line in told
+    )

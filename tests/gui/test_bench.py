@@ -63,11 +63,12 @@ def test_what_to_load_on_the_free_decks_is_told_and_the_first_is_taken_by_key(
     place.records.bring_to(kept(place, codes[0]), Station.CLEARED_TO_PLAY)
     screen.refresh()
     place.settle()
-    told = screen.load_now.lines.text().splitlines()
+    told = screen.load_now.told
     ends = place.records.shop.ask(to_load.read)[0].ends
-    assert told[0] == f"VHS 1: {codes[0][:6]} {codes[0][6:]}, VHS T-120 — ends about {ends:%H:%M}"
-    assert told[1:] == ["VHS 2, S-VHS, 8 mm: The next tapes are not cleared to play yet."]
+    assert told[0] == f"VHS 1: {codes[0][:6]} {codes[0][6:]} · VHS T-120, ends about {ends:%H:%M}"
+    assert told[1:] == ("VHS 2, S-VHS, 8 mm: The next tapes are not cleared to play yet.",)
     assert told[0] in screen.load_now.lines.accessibleName()
+    assert f"ends about {ends:%H:%M}" in screen.load_now.lines.text()
     press(Qt.Key.Key_U, ALT)
     place.settle()
     assert screen.tape is not None
