@@ -133,7 +133,10 @@ class Phone(Screen):
         else:
             self.matches.lay([found_piece(one) for one in self._found])
             self._matches_words.setText(say("phone", "others", count=len(self._found)))
-        self._matches_side.setVisible(len(self.matches.pieces) > (0 if waiting else 1))
+        several = len(self.matches.pieces) > (0 if waiting else 1)
+        self.matches.setVisible(several)
+        self._matches_words.setVisible(several)
+        self._tray_side.setVisible(several or bool(self._found))
         self.agree_button.setVisible(bool(self._found))
         self._put_forms_away()
         if not self._found:
@@ -254,14 +257,15 @@ class Phone(Screen):
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("phone", "ask")))
         columns = Columns(fold_below=110 * theme.UNIT)
-        columns.add(self._build_answer_side(), 5)
-        columns.add(self._build_matches_side(), 2)
+        answer = self._build_answer_side()
+        columns.add(self._build_tray_side(), 6)
+        columns.add(answer, 7, rank=1)
         outer.addWidget(columns, 1)
 
     def _build_answer_side(self) -> QWidget:
         side = QWidget()
         column = stacked(side)
-        column.addWidget(self.answer)
+        column.addWidget(self.answer, 1)
         deeds = QHBoxLayout()
         deeds.setSpacing(theme.UNIT)
         deeds.addWidget(self.agree_button, 1)
@@ -269,17 +273,16 @@ class Phone(Screen):
         column.addLayout(deeds)
         column.addWidget(self.agreement)
         column.addWidget(self.new_day)
-        column.addWidget(self._tapes_words)
-        column.addWidget(self.tapes, 1)
-        column.addStretch(0)
         return side
 
-    def _build_matches_side(self) -> QWidget:
-        self._matches_side = QWidget()
-        column = stacked(self._matches_side)
-        column.addWidget(self._matches_words)
-        column.addWidget(self.matches, 1)
-        return self._matches_side
+    def _build_tray_side(self) -> QWidget:
+        """Jobs it could be, when there are several, over the tapes of the one that is answered for."""
+        self._tray_side = QWidget()
+        column = stacked(self._tray_side)
+        for tray_words, tray in ((self._matches_words, self.matches), (self._tapes_words, self.tapes)):
+            column.addWidget(tray_words)
+            column.addWidget(tray, 1)
+        return self._tray_side
 
     # --- keys ----------------------------------------------------------------------------
 

@@ -6,7 +6,7 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from core.records import Found, Job
-from gui import theme
+from gui import text, theme
 from gui.text import day, say, short_day, times_in_twenty
 from gui.widgets.dots import Dots
 from gui.widgets.layouts import rule, words
@@ -22,6 +22,7 @@ class Answer(QFrame):
         super().__init__(parent)
         self.setObjectName("answer")
         self.setProperty("role", "slip")
+        self._said = ""
         self._head = words("", "field")
         self._spoken = words()
         self._spoken.setObjectName("spoken")
@@ -29,7 +30,7 @@ class Answer(QFrame):
         self._promise = words("", "time")
         self._promise.setObjectName("promise")
         self._chance = words("", "small")
-        self._dots = Dots()
+        self._dots = Dots(1.25)
         self._agreed = words("", "small")
         self._sure = words()
         self._sure.setObjectName("sure")
@@ -40,15 +41,15 @@ class Answer(QFrame):
     @property
     def spoken(self) -> str:
         """What stands there to be read out."""
-        return self._spoken.text()
+        return self._said
 
     def wait(self) -> None:
         """Nobody is calling yet."""
         self._write("", say("phone", "start"))
 
-    def say_nothing_found(self, text: str) -> None:
+    def say_nothing_found(self, told: str) -> None:
         """Nothing matches what the caller told."""
-        self._write("", say("phone", "none", text=text))
+        self._write("", say("phone", "none", text=told))
 
     def tell(self, found: Found) -> None:
         """One job: what to say, what was promised, and whom to tell it."""
@@ -61,6 +62,7 @@ class Answer(QFrame):
         self._sure.setText(ask_for(found))
         for widget in (self._promise, self._chance, self._sure, self._rule):
             widget.setVisible(bool(job.is_open) or widget is self._sure)
+        self._chance.setVisible(bool(job.is_open) and bool(self._chance.text()))
 
     def _tell_promise(self, job: Job) -> None:
         promise = job.promise
@@ -72,13 +74,16 @@ class Answer(QFrame):
         self._promise.setText(say("phone", "promised", day=day(promise.day)))
         times = times_in_twenty(promise.stated)
         kept = promise.stated >= _LEAST
-        self._chance.setText(say("phone", "chance_now", times=times) if kept else say("phone", "chance_gone"))
+        said = times in self.spoken  # not twice on one slip
+        now = "" if said else say("phone", "chance_now", times=times)
+        self._chance.setText(now if kept else say("phone", "chance_gone"))
         self._dots.show_promise(promise)
         self._dots.setVisible(job.is_open)
 
     def _write(self, head: str, spoken: str) -> None:
         self._head.setText(head)
-        self._spoken.setText(spoken)
+        self._said = spoken
+        self._spoken.setText(text.unbroken(spoken))
         self._head.setVisible(bool(head))
         for widget in (self._promise, self._chance, self._dots, self._agreed, self._sure, self._rule):
             widget.hide()
@@ -100,6 +105,7 @@ class Answer(QFrame):
             self._sure,
         ):
             column.addWidget(widget)
+        column.addStretch(1)
 
 
 def ask_for(found: Found) -> str:
