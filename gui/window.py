@@ -20,6 +20,7 @@ from gui import actions, theme
 from gui.desk import Desk
 from gui.screens.screen import Screen
 from gui.widgets.banner import Banner
+from gui.widgets.standing import Standing
 
 
 class Window(QMainWindow):
@@ -44,10 +45,7 @@ class Window(QMainWindow):
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._stack.addWidget(self._waiting)
-        self._person = QLabel()
-        self._person.setProperty("role", "small")
-        self._person.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self._person.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._standing = Standing()
         self._build()
         self._retitle()
 
@@ -63,7 +61,7 @@ class Window(QMainWindow):
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
-        self._person.setText(f"{shop_name} · {desk.who}")
+        self._standing.name(shop_name, desk.who)
         self.go("counter")
 
     @Slot(str)
@@ -150,7 +148,7 @@ class Window(QMainWindow):
             group.addAction(moment)
             row.addWidget(_moment_button(moment))
             self.moments[key.name] = moment
-        row.addWidget(self._person, 1)
+        row.addWidget(self._standing, 1)
         return bar
 
     @Slot()

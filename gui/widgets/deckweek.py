@@ -6,7 +6,16 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QLinearGradient, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetrics,
+    QFontMetricsF,
+    QLinearGradient,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.deckweek import Run, Week
@@ -134,10 +143,18 @@ def _paint_opening(painter: QPainter, stretch: Stretch, floor: float, tokens: th
     painter.fillRect(QRectF(opens, _HEAD, closes - opens, floor - _HEAD), QColor(tokens.tray))
     painter.setFont(theme.font(theme.SMALL, QFont.Weight.Bold))
     painter.setPen(QColor(tokens.ink))
-    painter.drawText(QRectF(opens, 0, stretch.wide, _HEAD / 2), _LEFT, short_day(stretch.opens.date()))
+    day = _day_that_fits(stretch, painter.fontMetrics())
+    painter.drawText(QRectF(opens, 0, stretch.wide, _HEAD / 2), _LEFT, day)
     _paint_hours(painter, stretch, floor, tokens)
     painter.setPen(QPen(QColor(tokens.ink), 2))
     painter.drawLine(QPointF(closes, _HEAD - 4), QPointF(closes, floor))
+
+
+def _day_that_fits(stretch: Stretch, metrics: QFontMetrics) -> str:
+    """``Wed 11 Mar``, without the month or even the date where the opening is too narrow for it."""
+    parts = short_day(stretch.opens.date()).split()
+    forms = [" ".join(parts[:most]) for most in range(len(parts), 0, -1)]
+    return next((form for form in forms if metrics.horizontalAdvance(form) <= stretch.wide), "")
 
 
 def _paint_hours(painter: QPainter, stretch: Stretch, floor: float, tokens: theme.Tokens) -> None:
