@@ -15,7 +15,7 @@ from gui import theme
 from gui.text import say
 from gui.widgets.asking import must_tell, paragraphs
 from gui.widgets.band import SENTENCE, WORDS, Band
-from gui.widgets.layouts import Columns
+from gui.widgets.layouts import Columns, scroll_by_page
 from gui.widgets.slip import Slip
 
 SCALE = 1.25
@@ -126,7 +126,7 @@ class CustomerSide(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Escape, Qt.Key.Key_F9):
             self.hide()
-        else:
+        elif not scroll_by_page(self._columns, event):
             super().keyPressEvent(event)
 
     # --- building ------------------------------------------------------------------------
@@ -136,8 +136,8 @@ class CustomerSide(QWidget):
         self.setProperty("role", "ground")
         whole = QVBoxLayout(self)
         whole.setContentsMargins(4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT)
-        columns = Columns(FOLD_BELOW)
-        self.slip.setMinimumSize(56 * theme.UNIT, 84 * theme.UNIT)
+        columns = self._columns = Columns(FOLD_BELOW)
+        self.slip.setMinimumSize(56 * theme.UNIT, 90 * theme.UNIT)
         columns.add(self.slip, 6)
         columns.add(self._beside(), 5)
         whole.addWidget(columns)

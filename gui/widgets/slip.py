@@ -212,8 +212,8 @@ class Slip(QWidget):
     def _head(self, side: int) -> QWidget:
         head = QWidget()
         column = QVBoxLayout(head)
-        column.setContentsMargins(side, 0, side, theme.UNIT)
-        column.setSpacing(0)
+        column.setContentsMargins(side, 0, side, round(1.5 * theme.UNIT * self._scale))
+        column.setSpacing(2)
         self._name = self._label(theme.LEAD, "oxide", bold=True)
         self._number = self._label(theme.GREAT, "ink", bold=True)
         self._number.setObjectName("job-number")
@@ -233,6 +233,8 @@ class Slip(QWidget):
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setAccessibleName("Charges")
+        if not self._inside:
+            area.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # nobody types before the customer
         area.setWidget(_inset(written, side, 0))
         area.setMinimumHeight(round(6 * theme.UNIT * self._scale))
         written.fit_into(area.viewport())
@@ -253,7 +255,7 @@ class Slip(QWidget):
         self._held = self._label(theme.SMALL, "muted")
         for widget in (self._ready_by, self._day, self._times, self._dots, self._held):
             column.addWidget(widget)
-        column.insertSpacing(column.indexOf(self._held), round(theme.UNIT * self._scale / 2))
+        column.insertSpacing(column.indexOf(self._held), round(theme.UNIT * self._scale))
         return stub
 
     def _label(self, size: float, ink: str, bold: bool = False) -> QLabel:

@@ -13,6 +13,7 @@ from core.names import Finding, FormatName, JobNumber
 from core.stations import Station
 from gui.screens.bench import Bench
 from gui.screens.counter import Counter
+from gui.screens.customer_side import CustomerSide
 from gui.screens.phone import Phone
 from gui.screens.pickup import Pickup
 from gui.screens.shop import ShopScreen
@@ -103,6 +104,25 @@ def test_every_chapter_of_the_shop_can_be_heard_hit_and_reached(whole: Place) ->
         press(Qt.Key.Key_Down)
         whole.settle()
     assert len(opened) == len(shop.chapters.pieces) > 5
+
+
+def test_the_customer_side_says_what_it_shows_and_asks_for_no_key(whole: Place) -> None:
+    counter = whole.window.screen_named("counter")
+    assert isinstance(counter, Counter)
+    side = CustomerSide(whole.window)
+    counter.quote_changed.connect(side.show_quote)
+    side.show()
+    whole.window.activateWindow()
+    counter.take_focus()
+    _a_box(whole)
+    whole.settle()
+    assert access.within_reach(side) == [], "the customer has no keyboard"
+    assert access.keys_used_twice(side) == {}
+    assert counter.quote is not None
+    heard = side.slip.accessibleDescription()
+    assert all(charge.text in heard for charge in counter.quote.price.charges)
+    assert side.slip.accessibleName()
+    side.close()
 
 
 @pytest.mark.parametrize("key", [Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F10])
