@@ -253,6 +253,7 @@ QLineEdit, QComboBox, QSpinBox, QDoubleSpinBox, QDateEdit, QPlainTextEdit, QText
     background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 4px 8px; min-height: 22px;
     selection-background-color: {oxide}; selection-color: {on_oxide};
 }}
+QLineEdit[role="tall"] {{ min-height: 26px; }}
 QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus,
 QPlainTextEdit:focus {{
     border: 2px solid {oxide}; padding: 3px 7px; background: {slip};
@@ -276,6 +277,11 @@ QPushButton[role="answer"] {{ text-align: left; padding: 3px 12px; }}
 QPushButton[role="answer"]:focus {{ padding: 2px 11px; }}
 QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time}; padding: 4px 8px;
     text-align: left; }}
+QPushButton[role="word"] {{ background: transparent; border: none; color: {time}; padding: 0 8px;
+    min-height: 24px; text-align: left; }}
+QPushButton[role="caption"] {{ background: transparent; border: none; color: {time}; padding: 0 8px 7px 8px;
+    min-height: 17px; }}
+QPushButton[role="word"]:focus {{ border: 2px solid {oxide}; padding: 0 6px; }}
 QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
 
 QCheckBox, QRadioButton {{ spacing: 8px; min-height: 24px; }}
@@ -318,7 +324,7 @@ QToolTip {{ background: {slip}; color: {ink}; border: 1px solid {edge}; padding:
 
 QToolButton[role="moment"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
     padding: 6px 16px 5px 16px; font-size: {body}pt; color: {muted}; }}
-QToolButton[role="moment"]:checked {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
 QToolButton[role="moment"]:hover {{ color: {ink}; }}
+QToolButton[role="moment"]:checked {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
 QToolButton[role="moment"]:focus {{ background: {lit}; }}
 """

@@ -246,8 +246,10 @@ def _type(text: str) -> None:
 
 def _settle(furnished: Furnishing) -> None:
     """Until nothing is under way any more, twice: an answer may ask again."""
+    window = furnished.parent()
+    assert isinstance(window, Window)
     for _ in range(3):
-        _until(lambda: furnished.desk.work.is_idle)
+        _until(lambda: furnished.desk.work.is_idle and _counter_of(window).has_its_day)
         QApplication.processEvents()
 
 

@@ -154,7 +154,7 @@ def _tool(words_on_it: str, key: actions.Key) -> QPushButton:
     button = QPushButton(f"{say('counter', words_on_it)}   {key.keys}")
     button.setObjectName(f"{key.name}-word")
     button.setAccessibleName(key.words)
-    button.setProperty("role", "quiet")
+    button.setProperty("role", "caption")
     button.setFont(theme.font(theme.SMALL))
     button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     button.setFixedHeight(3 * theme.UNIT)

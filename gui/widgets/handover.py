@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.errors import Refused, WrongInput
@@ -111,11 +111,13 @@ class Handover(QFrame):
         column.addWidget(self._told)
         column.addWidget(rule())
         column.addWidget(self.sums)
+        column.addSpacing(theme.UNIT)
         fields = QHBoxLayout()
         fields.setSpacing(2 * theme.UNIT)
         fields.addWidget(labelled(self.paid, say("pickup", "take_now")), 2)
         fields.addWidget(labelled(self.signer, say("pickup", "name")), 3)
         column.addLayout(fields)
+        column.addSpacing(theme.UNIT)
         column.addWidget(self._build_pad())
         column.addStretch(1)
         column.addWidget(self.button)
@@ -136,7 +138,7 @@ class Handover(QFrame):
         clear.setObjectName("pad-clear")
         clear.setProperty("role", "quiet")
         clear.clicked.connect(self.pad.clear)
-        row.addWidget(clear)
+        row.addWidget(clear, 0, Qt.AlignmentFlag.AlignBottom)
         row.addStretch(1)
         column.addLayout(row)
         column.addWidget(self.on_paper)

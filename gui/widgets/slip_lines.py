@@ -38,7 +38,7 @@ def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ..
     if price.tax.high or price.tax_words:
         lines.append(SlipLine("sum", _sentence_case(price.tax_words), text.money_range(price.tax, currency)))
     lines.append(SlipLine("price", say("slip", "price"), text.money_range(price.gross, currency)))
-    lines.append(SlipLine("note", _what_we_promise(quote, paid_minor)))
+    lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
     return tuple(lines)
 
 
@@ -47,14 +47,14 @@ def in_words(lines: Iterable[SlipLine]) -> str:
     return "\n".join(" ".join(filter(None, (line.words, line.amount, line.because))) for line in lines)
 
 
-def _what_we_promise(quote: Quote, paid_minor: int | None) -> str:
+def _what_we_promise(quote: Quote, paid_minor: int | None) -> list[str]:
     price = quote.price
     ceiling = say("slip", "ceiling", amount=text.money(price.ceiling_minor, price.currency))
     if paid_minor is not None:
         money = say("slip", "paid", amount=text.money(paid_minor, price.currency)) if paid_minor else ""
     else:
         money = say("slip", "deposit", amount=text.money(price.deposit_minor, price.currency))
-    return f"{ceiling} {money}".strip()
+    return [ceiling, money] if money else [ceiling]
 
 
 def _sentence_case(words: str) -> str:

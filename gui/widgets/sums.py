@@ -21,7 +21,7 @@ class Sums(QWidget):
         self.setObjectName("sums")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setVerticalSpacing(2)
+        self._grid.setVerticalSpacing(theme.UNIT // 2)
         self._grid.setHorizontalSpacing(2 * theme.UNIT)
         self._grid.setColumnStretch(0, 1)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal, InvalidOperation
 
 from babel.numbers import get_currency_precision
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
 from core.errors import WrongInput
@@ -31,6 +31,7 @@ class Taking(QStackedWidget):
         self.deposit = QLineEdit()
         self.deposit.setObjectName("deposit")
         self.deposit.textEdited.connect(self.deposit_typed)
+        self.deposit.setProperty("role", "tall")
         self.book = _button(say("counter", "book"), "book", main=True)
         self.book.clicked.connect(self.book_wanted)
         self.slip = _button(say("counter", "show_slip"), "show-claim-slip")
@@ -74,12 +75,12 @@ class Taking(QStackedWidget):
         row = QHBoxLayout(side)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(theme.UNIT)
-        row.addWidget(labelled(self.deposit, say("counter", "deposit")), 2)
+        row.addWidget(labelled(self.deposit, say("counter", "deposit")), 2, Qt.AlignmentFlag.AlignBottom)
         both = QWidget()
         column = stacked(both, 2)
         column.addWidget(words(say("counter", "book_key"), "field", wrap=False))
         column.addWidget(self.book)
-        row.addWidget(both, 3)
+        row.addWidget(both, 3, Qt.AlignmentFlag.AlignBottom)
         return side
 
     def _after(self) -> QWidget:

@@ -94,7 +94,7 @@ class Written(QWidget):
         if line.kind == "price":
             return self._set_price(line, y)
         if line.kind == "note":
-            return self._set_block(line.words, y + 2, float(self.width()), theme.SMALL, "ink") + 2
+            return self._set_block(line.words, y + 2 * self._scale, float(self.width()), theme.SMALL, "ink")
         return self._set_charge(line, y, form)
 
     def _set_price(self, line: SlipLine, y: float) -> float:
