@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
+from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
+from core import sources
 from core.cassettes import Format, Marking, Sourced
 from core.formats import catalogue
 from core.names import FormatName, Speed
@@ -14,6 +16,7 @@ from core.pricebook import CaptureRate, PriceBook, Way
 from core.promises import Kept
 from core.records import Deck, Fittings
 from core.shopview import COMING_DAYS, ShopView
+from core.sources import Fact
 from core.stations import Station
 from gui import text, theme
 from gui.text import day, money, say, times_in_twenty
@@ -127,13 +130,29 @@ def grounds(view: ShopView) -> QWidget:
         facts.add(say("shop", "tape_width"), [wide])
         facts.add(say("shop", "speeds"), _speeds(form))
         facts.add("", [_marking(marking) for marking in form.markings], "small")
+        facts.add(say("shop", "reels"), _facts(sources.of_format(form)), "small")
         column.addWidget(facts)
+    others = Facts(_HEADS)
+    for head, found in (
+        ("packs", sources.of_packs()),
+        ("copies_of", sources.of_media()),
+        ("bench_times", sources.of_repairs()),
+    ):
+        others.add(say("shop", head), _facts(found), "small")
+    column.addWidget(words(say("shop", "other_grounds"), "heading"))
+    column.addWidget(others)
     return paper
 
 
-def sourced(value: Sourced[object] | Sourced[float] | Sourced[tuple[float, float, float]]) -> str:
+def _facts(found: Iterable[Fact]) -> list[str]:
+    return [f"{each.what}: {each.figure} — {sourced(each.source)}" for each in found]
+
+
+def sourced(value: Sourced[Any]) -> str:
     """Where a value comes from; a value without a source says so."""
     mark = value.mark.replace("-", " ")
+    if value.source.startswith(f"{mark},"):
+        return value.source
     return f"{value.source} ({mark})" if value.source.strip() else f"{say('shop', 'no_source')} ({mark})"
 
 
