@@ -3,8 +3,9 @@
 For the box on the counter, behind a queue that has been worked off already (`core.floor` does that, by
 the same rules). Before a tape takes its turn, rush tapes that have come in by then go first. Where the
 tape would not end before closing, the longest of the next ones that does is played on that deck instead.
-These happen in some scenarios only: they go round again, the others are done. Where a deck has failed,
-the tape is played again after all others of the row.
+These happen in some scenarios only: in every round each scenario deals with what is next in its own row,
+and those that are through are left out. Where a deck has failed, the tape is played again after all
+others of the row.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from numpy.typing import NDArray
 
 from core.breakdowns import repair_after
 from core.hours import Minutes
-from core.lanes import Gate, Lanes, Turn
+from core.lanes import Lanes, Turn
 from core.rush import Coming
 from core.slots import Places, where
 
@@ -116,230 +117,299 @@ def deal(ground: Ground, queue: Queue) -> None:
     _Deal(ground, queue).all()
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Go:
+    """What each scenario of ``at`` deals with next."""
+
+    at: Places
+    tape: Places
+    ready: Minutes
+    rounds: Places
+    """How often something has gone before this tape."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Deed:
+    """What is played in each scenario of ``at``, on the deck at ``spot`` of all (flat)."""
+
+    at: Places
+    tape: Places
+    spot: Places
+    start: Minutes
+    why: Reasons
+
+    def only(self, some: Places) -> _Deed:
+        """The same in some of the scenarios."""
+        return _Deed(
+            self.at.take(some),
+            self.tape.take(some),
+            self.spot.take(some),
+            self.start.take(some),
+            self.why.take(some),
+        )
+
+
 class _Deal:
     def __init__(self, ground: Ground, queue: Queue) -> None:
         self._ground = ground
         self._lanes = ground.lanes
-        self._scenarios = ground.lanes.free.shape[1]
+        self._slots = ground.lanes.slots
+        self._decks, self._scenarios = ground.lanes.free.shape
         self._queue = queue
-        self._tapes = queue.tapes
-        self._gates = [ground.lanes.gate(tape.estimate) for tape in queue.tapes]
-        self._behind = _Behind(queue.tapes, ground.fill)
-        self._fetched = np.zeros((len(queue.tapes), self._scenarios), dtype=bool)
-        """Scenarios in which a tape was fetched forward."""
-        self._any_fetched = False
-        self._others_wait = True
-        """Not when tapes are played again: by then all others have been played."""
-        self._ends = np.full(self._fetched.shape, -np.inf)
-        self._why = np.zeros(self._fetched.shape, dtype=np.int8)
-        self._latest = [float(np.max(tape.ready)) for tape in queue.tapes]
-        """When each tape is ready in every scenario."""
-        self._rush = {tape.decks: _rush_for(tape.decks, ground.rush) for tape in queue.tapes}
-        self._failed: dict[tuple[Decks, float], list[tuple[Places, Places, Minutes]]] = {}
-        """Tapes to be played again, those planned alike together: which, in which scenarios, from when."""
+        self._row = _Row(queue.tapes, ground)
+        self._count = len(queue.tapes)
+        self._minutes = queue.minutes.reshape(-1)
+        self._fails = np.empty(0) if queue.fails_after is None else queue.fails_after.reshape(-1)
+        self._fetched = np.zeros(self._scenarios * (self._count + 1), dtype=bool)
+        """Tapes that were fetched forward, one line a scenario; the last place stands for none."""
+        self._ends = np.full(self._count * self._scenarios, -np.inf)
+        self._why = np.zeros(self._ends.shape, dtype=np.int8)
+        self._failed: list[tuple[Places, Places, Minutes]] = []
+        """Tapes to be played again: which, in which scenarios, from when."""
 
     def all(self) -> None:
-        everywhere = np.arange(self._scenarios, dtype=np.intp)
-        for place, tape in enumerate(self._tapes):
-            at = where(~self._fetched[place]) if self._any_fetched else everywhere
-            self._take(np.full(len(at), place), at, _of(tape.ready, at))
-        failed, self._failed = self._failed, {}
-        self._others_wait = False
-        order = {(tape.decks, tape.estimate): place for place, tape in enumerate(self._tapes)}
-        for kind in sorted(failed, key=order.__getitem__):
-            again, at, when = (np.concatenate(column) for column in zip(*failed[kind], strict=True))
-            while len(at):
-                first = np.unique(at, return_index=True)[1]
-                self._take(again[first], at[first], when[first])
-                rest = np.setdiff1d(np.arange(len(at)), first)
-                again, at, when = again[rest], at[rest], when[rest]
-        for place, tape in enumerate(self._tapes):
-            tape.part.end_all(self._ends[place], self._why[place])
+        self._first_to_last()
+        self._again()
+        ends, why = (each.reshape(self._count, -1) for each in (self._ends, self._why))
+        for place, tape in enumerate(self._queue.tapes):
+            tape.part.end_all(ends[place], why[place])
 
-    def _take(self, tape: Places, at: Places, ready: Ready) -> None:
-        """Plays one tape in each scenario of ``at``, all planned alike; first what goes before it."""
-        if not len(at):
+    def _first_to_last(self) -> None:
+        """Every scenario has a tape of its own; those that are through are left out."""
+        at = np.arange(self._scenarios, dtype=np.intp)
+        tape, rounds = np.zeros_like(at), np.zeros_like(at)
+        while len(at):
+            played = self._round(_Go(at, tape, self._row.ready_of(tape, at), rounds), fills=True)
+            tape, rounds = tape + played, np.where(played, 0, rounds + 1)
+            self._pass_over(tape, at)
+            left = where(tape < self._count)
+            if len(left) < len(at):
+                at, tape, rounds = at.take(left), tape.take(left), rounds.take(left)
+
+    def _pass_over(self, tape: Places, at: Places) -> None:
+        """Moves on from tapes that were fetched forward."""
+        cell = at * (self._count + 1) + tape
+        gone = where(self._fetched.take(cell))
+        while len(gone):
+            tape[gone] += 1
+            cell[gone] += 1
+            gone = gone[self._fetched.take(cell.take(gone))]
+
+    def _again(self) -> None:
+        """Tapes whose deck failed, those planned alike together; nothing is left to fill a day with."""
+        if not self._failed:
             return
-        place = int(tape[0])
-        decks, gate = self._tapes[place].decks, self._gates[place]
-        is_last = self._behind.is_last(place)
-        turn = self._turn(decks, ready, gate, at)
-        waits = np.arange(len(at), dtype=np.intp)
-        some, rounds = turn, 0
-        while len(waits):
-            lets_rush_by = is_last or rounds < RUSH_BEFORE
-            before = self._rush_first(decks, some, at[waits]) if lets_rush_by else None
-            before = self._fetch_forward(place, some, at[waits], before)
-            if before is None:
-                break
-            waits, rounds = waits[before], rounds + 1
-            some = self._turn(decks, _of(ready, waits), gate, at[waits])
-            for known, new in ((turn.place, some.place), (turn.free, some.free), (turn.start, some.start)):
-                known[waits] = new
-        self._play(tape, turn, ready, at)
+        tapes, scenarios, since = (np.concatenate(each) for each in zip(*self._failed, strict=True))
+        order = np.lexsort((self._row.kind.take(tapes), scenarios))
+        tapes, scenarios, since = tapes.take(order), scenarios.take(order), since.take(order)
+        at, begin = np.unique(scenarios, return_index=True)
+        end = np.append(begin[1:], len(order))
+        rounds = np.zeros_like(at)
+        while len(at):
+            played = self._round(_Go(at, tapes.take(begin), since.take(begin), rounds), fills=False)
+            begin, rounds = begin + played, np.where(played, 0, rounds + 1)
+            left = where(begin < end)
+            at, begin, end, rounds = at.take(left), begin.take(left), end.take(left), rounds.take(left)
 
-    def _turn(self, decks: Decks, ready: Ready, gate: Gate, at: Places) -> Turn:
-        return self._lanes.turn(decks, ready, gate, None if len(at) == self._scenarios else at)
-
-    def _play(self, tape: Places, turn: Turn, ready: Ready, at: Places) -> None:
+    def _round(self, go: _Go, *, fills: bool) -> NDArray[np.bool_]:
+        """Plays one thing in each scenario: the tape, or what goes before it; where it was the tape."""
+        turn = self._turn(go)
         why = (turn.start > turn.free).astype(np.int8)
         why *= NIGHT
-        if isinstance(ready, np.ndarray) or ready > self._ground.now:
-            why[turn.free <= ready] = BENCH
-        self._ends[tape, at] = self._busy(tape, turn.place, turn.start, at)
-        self._why[tape, at] = why
+        counts = self._row.may_wait or not fills
+        why[(turn.free <= go.ready) & (counts | (go.ready > self._ground.now))] = BENCH
+        played = self._no_rush(go, turn)
+        on = where(played)
+        deed = _Deed(go.at, go.tape.copy(), turn.place, turn.start, why)
+        if fills:
+            self._fetch_forward(go, turn, deed, played)
+        self._play(deed if len(on) == len(go.at) else deed.only(on))
+        return played
 
-    def _busy(self, tape: Places, deck: Places, start: Minutes, at: Places) -> Minutes:
-        """Plays one tape in each scenario of ``at``; when it ends.
+    def _turn(self, go: _Go) -> Turn:
+        """The deck each tape would go to: the one free first, of equal ones the one named first."""
+        cell = self._row.decks.take(go.tape, axis=0) * self._scenarios + go.at[:, None]
+        free = self._lanes.free.reshape(-1).take(cell)
+        np.maximum(free, go.ready[:, None], out=free)
+        free += self._row.barrier.take(go.tape, axis=0)
+        self._put_off(go.tape, cell, free)
+        pick = np.arange(len(go.at)) * cell.shape[1] + free.argmin(axis=1)
+        free = free.reshape(-1).take(pick)
+        return Turn(cell.reshape(-1).take(pick), free, self._row.start(go.tape, free))
 
-        A tape whose deck failed has not ended: minus infinity.
-        """
-        ends = start + self._queue.minutes[tape, at]
-        fails = self._queue.fails_after
-        if fails is None:
-            self._lanes.occupy(deck, ends, self._ground.handling)
+    def _put_off(self, tape: Places, cell: Places, free: Minutes) -> None:
+        """Decks that would play while they are out by plan are free when they are back."""
+        for out, spans in self._lanes.out.items():
+            line, column = (cell // self._scenarios == out).nonzero()
+            for begins, ends in spans:
+                since = free[line, column]
+                start = self._row.start(tape.take(line), since)
+                inside = (start + self._row.estimate.take(tape.take(line)) > begins) & (start < ends)
+                free[line, column] = np.where(inside, np.maximum(since, ends), since)
+
+    def _play(self, deed: _Deed) -> None:
+        cell = deed.tape * self._scenarios + deed.at
+        ends = deed.start + self._minutes.take(cell)
+        busy = self._failing(deed, cell, ends) if self._queue.fails_after is not None else ends
+        self._lanes.occupy(deed.spot, busy, self._ground.handling)
+        self._ends[cell] = ends
+        self._why[cell] = deed.why
+
+    def _failing(self, deed: _Deed, cell: Places, ends: Minutes) -> Minutes:
+        """Until when the decks are busy. A tape whose deck fails has not ended: minus infinity."""
+        fails = self._fails
+        until = fails.take(cell)
+        hit = where(deed.start + until < ends)
+        if not len(hit):
             return ends
-        until = fails[tape, at]
-        hit = where(start + until < ends)
-        busy, when = ends.copy(), start[hit] + until[hit]
-        busy[hit] = when + repair_after(until[hit], self._queue.repair)
-        fails[tape[hit], at[hit]] = np.inf
+        busy, until = ends.copy(), until.take(hit)
+        when = deed.start.take(hit) + until
+        busy[hit] = when + repair_after(until, self._queue.repair)
+        fails[cell.take(hit)] = np.inf
         ends[hit] = -np.inf
-        self._lanes.occupy(deck, busy, self._ground.handling)
-        if len(hit):
-            kinds = [(self._tapes[place].decks, self._tapes[place].estimate) for place in tape[hit]]
-            for kind in dict.fromkeys(kinds):
-                mine = np.array([n for n, each in enumerate(kinds) if each == kind])
-                lot = (tape[hit[mine]], at[hit[mine]], when[mine])
-                self._failed.setdefault(kind, []).append(lot)
-        return ends
+        self._failed.append((deed.tape.take(hit), deed.at.take(hit), when))
+        return busy
 
     # --- what goes before -----------------------------------------------------------------
 
-    def _rush_first(self, decks: Decks, turn: Turn, at: Places) -> NDArray[np.bool_] | None:
-        """Plays the next rush tape of every kind that has come in before this start; where that was so."""
-        waits: NDArray[np.bool_] | None = None
-        for coming in self._rush[decks]:
-            next_one = coming.next.take(at)
-            before = (next_one <= turn.start) & (next_one < np.inf)
-            if before.any():
-                self._play_rush(coming, at[before])
-                waits = before if waits is None else waits | before
-        return waits
+    def _no_rush(self, go: _Go, turn: Turn) -> NDArray[np.bool_]:
+        """Plays the next rush tape of every kind that has come in before this start; where there was none."""
+        none = np.ones(len(go.at), dtype=bool)
+        if not self._ground.rush:
+            return none
+        lets_by = self._row.is_last.take(go.tape) | (go.rounds < RUSH_BEFORE)
+        for coming, meets in zip(self._ground.rush, self._row.meets, strict=True):
+            next_one = coming.next.take(go.at)
+            before = (next_one <= turn.start) & (next_one < np.inf) & meets.take(go.tape) & lets_by
+            some = where(before)
+            if len(some):
+                self._play_rush(coming, go.at.take(some))
+                none[some] = False
+        return none
 
     def _play_rush(self, coming: Coming, at: Places) -> None:
         arrives, minutes = coming.take(at)
         turn = self._lanes.turn(coming.kind.decks, arrives, coming.gate, at)
         self._lanes.occupy(turn.place, turn.start + minutes, self._ground.handling)
 
-    def _fetch_forward(
-        self, place: int, turn: Turn, at: Places, waits: NDArray[np.bool_] | None
-    ) -> NDArray[np.bool_] | None:
-        """Plays a shorter tape where this one would not end before closing; where one was found."""
-        blocked = turn.start > turn.free
-        held = where(blocked if waits is None else blocked & ~waits)
-        behind = self._behind.of(place) if len(held) and self._others_wait else None
-        if behind is None:
-            return waits
-        slots = self._lanes.slots
-        moment = slots.rise(turn.free[held])
-        inside = where((turn.start[held] > moment) & (moment < np.inf))
-        held, moment = held[inside], moment[inside]
-        best = self._best(behind, turn.place[held], moment, at[held])
-        found = where(best >= 0)
-        if not len(found):
-            return waits
-        held = held[found]
-        self._fetch(best[found], turn.place[held], moment[found], at[held])
-        waits = np.zeros(len(turn.start), dtype=bool) if waits is None else waits
-        waits[held] = True
-        return waits
+    def _fetch_forward(self, go: _Go, turn: Turn, deed: _Deed, played: NDArray[np.bool_]) -> None:
+        """Puts a shorter tape in the place of one that would not end before closing."""
+        held = where((turn.start > turn.free) & played & self._row.has_shorter.take(go.tape))
+        if not len(held):
+            return
+        moment = self._slots.rise(turn.free.take(held))
+        inside = where((turn.start.take(held) > moment) & (moment < np.inf))
+        held, moment = held.take(inside), moment.take(inside)
+        deck = turn.place.take(held) // self._scenarios
+        near, fits = self._candidates(go.tape.take(held), deck, moment, go.at.take(held))
+        best = fits.argmax(axis=1)
+        found = where(fits[np.arange(len(held)), best])
+        held, best = held.take(found), near[found, best.take(found)]
+        self._fetched[go.at.take(held) * (self._count + 1) + best] = True
+        deed.tape[held], deed.start[held], deed.why[held] = best, moment.take(found), DECK
+        played[held] = False
 
-    def _best(self, behind: _Candidates, spot: Places, moment: Minutes, at: Places) -> Places:
-        """The longest tape that ends before closing on that deck in each scenario, or -1."""
-        slots = self._lanes.slots
+    def _candidates(
+        self, tape: Places, deck: Places, moment: Minutes, at: Places
+    ) -> tuple[Places, NDArray[np.bool_]]:
+        """The tapes behind each, the longest first, and which of them would end before closing there."""
+        row, slots = self._row, self._slots
         room = slots.closes.take(slots.closing(moment)) + self._lanes.past_closing - moment
-        fits = behind.estimates[:, None] <= room
-        if self._any_fetched:
-            fits &= ~self._fetched[behind.places[:, None], at]
-        if not behind.all_play_alike:
-            fits &= behind.plays_on[:, spot // self._scenarios]
-        for line, candidate in enumerate(behind.places):
-            if self._latest[candidate] > self._ground.now:
-                fits[line] &= _of(self._tapes[candidate].ready, at) <= moment
-        line = fits.argmax(axis=0)
-        return np.where(fits[line, np.arange(len(at))], behind.places.take(line), -1)
-
-    def _fetch(self, tape: Places, spot: Places, start: Minutes, at: Places) -> None:
-        self._ends[tape, at] = self._busy(tape, spot, start, at)
-        self._fetched[tape, at] = True
-        self._any_fetched = True
+        near = row.near.take(tape, axis=0)
+        fits = row.estimate.take(near) <= room[:, None]
+        fits &= ~self._fetched.take(near + (at * (self._count + 1))[:, None])
+        fits &= row.plays.take(near * self._decks + deck[:, None])
+        if row.latest > self._ground.now:
+            fits &= row.ready_of(np.minimum(near, self._count - 1), at[:, None]) <= moment[:, None]
+        return near, fits
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Candidates:
-    """Tapes that may be fetched forward for one tape, the longest first, of equally long ones the next."""
+class _Row:
+    """The tapes of the row as tables, one line a tape and where it is needed one more for none."""
 
-    places: Places
-    estimates: Minutes
-    plays_on: NDArray[np.bool_]
-    """One line a tape, one column a deck."""
-    all_play_alike: bool
-    """On the same decks as the one they are fetched for."""
-
-
-class _Behind:
-    """Which tapes stand behind another and may take its deck for the rest of the day.
-
-    Only tapes that play on no other decks than its own: for those the deck that has become free is the
-    first that could have taken them, so nothing is fetched that would have been playing elsewhere.
-    """
-
-    def __init__(self, tapes: Sequence[Turnout], most: int) -> None:
-        self._tapes = tapes
-        self._most = most
-        self._decks = 1 + max((deck for tape in tapes for deck in tape.decks), default=0)
-        self._last = {tape.decks: place for place, tape in enumerate(tapes)}
-        self._rows: dict[Decks, list[int]] = {}
-        self._found: dict[int, _Candidates | None] = {}
-
-    def of(self, place: int) -> _Candidates | None:
-        """The next tapes that are planned shorter than the one at ``place``; None when there are none."""
-        if place not in self._found:
-            self._found[place] = self._candidates(place)
-        return self._found[place]
-
-    def is_last(self, place: int) -> bool:
+    def __init__(self, tapes: Sequence[Turnout], ground: Ground) -> None:
+        self._ground = ground
+        self._scenarios = ground.lanes.free.shape[1]
+        most = max(len(tape.decks) for tape in tapes)
+        self.decks = np.array([[*tape.decks, *[tape.decks[0]] * (most - len(tape.decks))] for tape in tapes])
+        """The decks of each in the order named, filled up with the first."""
+        filled = [len(tape.decks) for tape in tapes]
+        self.barrier = np.where(np.arange(most) < np.array(filled)[:, None], 0.0, np.inf)
+        self.estimate = np.array([*(tape.estimate for tape in tapes), np.inf])
+        self._set_up_gates(tapes)
+        self._set_up_ready(tapes)
+        kinds = {(tape.decks, tape.estimate): place for place, tape in enumerate(tapes)}
+        self.kind = np.array([kinds[tape.decks, tape.estimate] for tape in tapes])
+        """The same number for tapes planned alike."""
+        last = {tape.decks: place for place, tape in enumerate(tapes)}
+        self.is_last = np.array([last[tape.decks] == place for place, tape in enumerate(tapes)])
         """Whether no tape for the same decks stands behind."""
-        return self._last[self._tapes[place].decks] == place
+        self.meets = [
+            np.array([not set(coming.kind.decks).isdisjoint(tape.decks) for tape in tapes])
+            for coming in ground.rush
+        ]
+        """For each kind of rush tape, whether it plays on a deck of a tape."""
+        self._set_up_near(tapes)
 
-    def _candidates(self, place: int) -> _Candidates | None:
-        tape = self._tapes[place]
-        row = self._row(tape.decks)
-        begin = bisect_right(row, place)
-        near = row[begin : begin + self._most]
-        shorter = [each for each in near if self._tapes[each].estimate < tape.estimate]
-        if not shorter:
-            return None
-        shorter.sort(key=lambda each: -self._tapes[each].estimate)
-        return _Candidates(
-            np.array(shorter, dtype=np.intp),
-            np.array([self._tapes[each].estimate for each in shorter]),
-            np.array([[deck in self._tapes[each].decks for deck in range(self._decks)] for each in shorter]),
-            all(self._tapes[each].decks == tape.decks for each in shorter),
-        )
+    def start(self, tape: Places, moment: Minutes) -> Minutes:
+        """The first allowed start of each tape at or after a moment (`Gate.start`, for tapes unlike)."""
+        slots = self._ground.lanes.slots
+        cell = self._line.take(tape) + slots.closing_from(moment)
+        slot = self._following.take(cell + (moment > self._latest.take(cell)))
+        return np.asarray(np.maximum(moment, slots.opens.take(slot)))
 
-    def _row(self, decks: Decks) -> list[int]:
-        if decks not in self._rows:
-            own = set(decks)
-            self._rows[decks] = [n for n, tape in enumerate(self._tapes) if own.issuperset(tape.decks)]
-        return self._rows[decks]
+    def ready_of(self, tape: Places, at: Places) -> Minutes:
+        """When the bench lets tapes go in the scenarios ``at``."""
+        if self.may_wait:
+            return np.asarray(self._ready.take(tape * self._scenarios + at))
+        return np.asarray(self._ready.take(tape))
+
+    def _set_up_gates(self, tapes: Sequence[Turnout]) -> None:
+        """The gates of all estimates, laid end to end."""
+        estimates = list(dict.fromkeys(tape.estimate for tape in tapes))
+        gates = [self._ground.lanes.gate(estimate) for estimate in estimates]
+        self._following = np.concatenate([gate.following for gate in gates])
+        self._latest = np.concatenate([np.append(gate.latest, np.inf) for gate in gates])
+        width = len(self._following) // len(gates)
+        self._line = np.array([width * estimates.index(tape.estimate) for tape in tapes])
+
+    def _set_up_ready(self, tapes: Sequence[Turnout]) -> None:
+        self.may_wait = any(isinstance(tape.ready, np.ndarray) for tape in tapes)
+        """Whether the bench lets tapes go at other moments in other scenarios."""
+        if self.may_wait:
+            rows = [np.broadcast_to(tape.ready, self._scenarios) for tape in tapes]
+            self._ready = np.concatenate(rows)
+        else:
+            self._ready = np.array([tape.ready for tape in tapes], dtype=np.float64)
+        self.latest = float(self._ready.max())
+
+    def _set_up_near(self, tapes: Sequence[Turnout]) -> None:
+        """Which tapes stand behind another and may take its deck for the rest of the day.
+
+        Only tapes that play on no other decks than its own: for those the deck that has become free is the
+        first that could have taken them, so nothing is fetched that would have been playing elsewhere.
+        """
+        rows = {decks: _within(decks, tapes) for decks in dict.fromkeys(tape.decks for tape in tapes)}
+        behind = [
+            _behind(place, rows[tape.decks], tapes, self._ground.fill) for place, tape in enumerate(tapes)
+        ]
+        most = max(1, max(len(each) for each in behind))
+        none = len(tapes)
+        self.near = np.array([[*each, *[none] * (most - len(each))] for each in behind], dtype=np.intp)
+        self.has_shorter = self.near[:, 0] < none
+        decks = range(self._ground.lanes.free.shape[0])
+        plays = [[deck in tape.decks for deck in decks] for tape in tapes]
+        self.plays = np.array([*plays, [False for _ in decks]]).reshape(-1)
 
 
-def _rush_for(decks: Decks, rush: Sequence[Coming]) -> list[Coming]:
-    """The rush tapes that may play on any of these decks."""
-    return [coming for coming in rush if not set(coming.kind.decks).isdisjoint(decks)]
+def _within(decks: Decks, tapes: Sequence[Turnout]) -> list[int]:
+    """The places of the tapes that play on these decks only."""
+    own = set(decks)
+    return [place for place, tape in enumerate(tapes) if own.issuperset(tape.decks)]
 
 
-def _of(ready: Ready, at: Places) -> Ready:
-    return ready.take(at) if isinstance(ready, np.ndarray) else ready
+def _behind(place: int, row: list[int], tapes: Sequence[Turnout], most: int) -> list[int]:
+    """The next tapes of a row planned shorter than one, the longest first, of equally long ones the next."""
+    begin = bisect_right(row, place)
+    shorter = [each for each in row[begin : begin + most] if tapes[each].estimate < tapes[place].estimate]
+    return sorted(shorter, key=lambda each: -tapes[each].estimate)

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
+import pytest
 
-from core import dealing, hours
+from core import dealing, hours, rush
 from core.breakdowns import Breakdowns, fails_after
 from core.dealing import Ground, Part, Queue, Turnout
 from core.lanes import Lanes
+from core.ranges import Range
+from core.rush import Coming, Kind, Pace
 from tests.support.shops import fittings
 
 CALENDAR = hours.calendar(fittings(), date(2026, 3, 2), 200)
@@ -20,21 +24,41 @@ def ground(decks: int, scenarios: int, free: float = NINE) -> Ground:
     return Ground(Lanes(CALENDAR, 60.0, np.full((decks, scenarios), free)), 5.0, NINE)
 
 
+def only(coming: Coming, columns: slice) -> Coming:
+    """The same rush tapes in some scenarios."""
+    return replace(
+        coming,
+        arrives=coming.arrives[:, columns],
+        minutes=coming.minutes[:, columns],
+        place=coming.place[columns].copy(),
+        next=coming.next[columns].copy(),
+    )
+
+
 def turnouts(rows: list[tuple[tuple[int, ...], float]], scenarios: int) -> list[Turnout]:
     return [Turnout(decks, minutes, NINE, Part(np.full(scenarios, -np.inf))) for decks, minutes in rows]
 
 
-def test_each_scenario_is_what_it_would_be_alone() -> None:
-    """With so many failures that different tapes are played again in neighbouring scenarios."""
+@pytest.mark.parametrize("decks", [((0, 1),), ((0, 1), (1,), (2, 0))], ids=["alike", "unlike"])
+def test_each_scenario_is_what_it_would_be_alone(decks: tuple[tuple[int, ...], ...]) -> None:
+    """With rush tapes to come, a deck that is away, and so many failures that other tapes are played again
+    in neighbouring scenarios."""
     dice = np.random.default_rng(3)
-    rows = [((0, 1), float(minutes)) for minutes in dice.choice([60.0, 115.0, 240.0], 20)]
-    minutes = np.array([estimate for _, estimate in rows])[:, None] * dice.uniform(0.4, 1.3, (20, 40))
+    lengths = dice.choice([60.0, 115.0, 240.0], 20)
+    rows = [(decks[n % len(decks)], float(minutes)) for n, minutes in enumerate(lengths)]
+    minutes = lengths[:, None] * dice.uniform(0.4, 1.3, (20, 40))
     fails = fails_after(Breakdowns(1_500.0, 900.0), range(20), 1, 40)
+    kind = Kind((0, 1), Range(30, 60, 90), 70.0, 1.0)
+    gate = ground(1, 1).lanes.gate(70.0)
+    (coming,) = rush.coming([(kind, gate)], Pace(900.0, 3.0), CALENDAR, NINE, 20_000.0, 5, 40)
 
     def dealt(columns: slice) -> np.ndarray:  # type: ignore[type-arg]
         drawn = minutes[:, columns]
         tapes = turnouts(rows, drawn.shape[1])
-        dealing.deal(ground(2, drawn.shape[1]), Queue(tapes, drawn, fails[:, columns].copy(), 900.0))
+        place = ground(3, drawn.shape[1])
+        place.lanes.out = {1: ((NINE + 2_000, NINE + 6_000),)}
+        place = replace(place, rush=(only(coming, columns),))
+        dealing.deal(place, Queue(tapes, drawn, fails[:, columns].copy(), 900.0))
         return np.stack([tape.part.ends for tape in tapes])
 
     together = dealt(slice(None))
