@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from core.dealing import DECK, Ground, Part, Queue, Reasons
 from core.floor import NEVER, RETIRED, Floor, Turn
 from core.hours import Minutes
-from core.slots import Places
+from core.slots import Places, where
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -136,8 +136,8 @@ class Crew(Floor):
         bench_from = np.where(self._bench_next < len(self._bench_minutes) - 1, here, RETIRED)
         checks = (check_from <= bench_from) & (check_from < visit)
         benches = ~checks & (bench_from < visit)
-        self._check(np.flatnonzero(checks), who, check_from)
-        self._look_over(np.flatnonzero(benches), who, here)
+        self._check(where(checks), who, check_from)
+        self._look_over(where(benches), who, here)
         self._visit(~checks & ~benches & (due < RETIRED), who, deck, spot, visit, due)
 
     # --- a deck ---------------------------------------------------------------------------
@@ -171,16 +171,16 @@ class Crew(Floor):
         self._fetch_forward(deck, slot, turn)
         later = wants & (turn.start > moment) & ~turn.is_busy
         turn.tape[later] = self._count
-        self._unload(np.flatnonzero(loaded), spot, visit, due)
+        self._unload(where(loaded), spot, visit, due)
         starts = (turn.tape < self._count) | turn.is_busy
-        left = np.flatnonzero(going & ~starts)
+        left = where(going & ~starts)
         self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
         nothing = np.where(held, self._due.reshape(-1)[spot], self._awaited)
         after = np.where(later & (turn.start < NEVER), turn.start, nothing)
         self._due.reshape(-1)[spot[left]] = after[left]
-        gone = np.flatnonzero(going)
+        gone = where(going)
         self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
-        self._load(np.flatnonzero(turn.tape < self._count), spot, turn)
+        self._load(where(turn.tape < self._count), spot, turn)
         failed = self._play(spot, turn)
         self._loaded.reshape(-1)[spot[failed]] = False
 
@@ -203,7 +203,7 @@ class Crew(Floor):
         """Rush tapes that are here and fit before closing; they are put away when they have played."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
             here = allowed.take(deck) & (coming.next <= moment) & self._overtaken(turn.tape)
-            at = np.flatnonzero(here)
+            at = where(here)
             at = at[coming.gate.start(moment[at]) <= moment[at]]
             if len(at):
                 _, minutes = coming.take(at)
@@ -216,7 +216,7 @@ class Crew(Floor):
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
         line, first = self._longest_waiting(deck)
         tape = self._again[line, self._columns]
-        at = np.flatnonzero((first < NEVER) & ~turn.is_busy)
+        at = where((first < NEVER) & ~turn.is_busy)
         fits = (first[at] <= moment[at]) & (self._start(moment[at], tape[at])[0] <= moment[at])
         wait = at[~fits]
         self._awaited[wait], _ = self._start(np.maximum(moment[wait], first[wait]), tape[wait])
@@ -264,7 +264,7 @@ class Crew(Floor):
 
     def _note_end(self, part: Places, ends: Minutes, why: Reasons, at: Places) -> None:
         """Parts (places among all) that end in the scenarios ``at``."""
-        last = np.flatnonzero(ends > self._ends[part, at])
+        last = where(ends > self._ends[part, at])
         self._ends[part[last], at[last]] = ends[last]
         self._why_last[part[last], at[last]] = why[last]
 
@@ -282,7 +282,7 @@ class Crew(Floor):
         slot = self._slots.closing(begin)
         done: Minutes = np.maximum(begin, self._opens.take(slot)) + work
         while True:
-            late = np.flatnonzero(done > self._closes.take(slot))
+            late = where(done > self._closes.take(slot))
             late = late[done[late] < NEVER]
             if not len(late):
                 return done

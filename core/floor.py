@@ -408,11 +408,12 @@ class Floor:
 
     def _wake(self, tape: Places, at: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
-        for deck in range(self._decks):
-            spot = at * self._decks + deck
-            plays = self._plays.take(tape * self._decks + deck)
-            idle = where(plays & (self._due.reshape(-1).take(spot) >= RETIRED))
-            self._put_off(spot[idle], np.maximum(self._free.reshape(-1).take(spot[idle]), since[idle]))
+        idle = self._due.take(at, axis=0) >= RETIRED
+        idle &= self._plays.reshape(-1, self._decks).take(tape, axis=0)
+        line, deck = idle.nonzero()
+        if len(line):
+            spot = self._lines.take(at.take(line)) + deck
+            self._put_off(spot, np.maximum(self._free.reshape(-1).take(spot), since.take(line)))
 
     # --- setting up -----------------------------------------------------------------------
 
