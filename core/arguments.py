@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Sequence
 from datetime import date, datetime
 from typing import NoReturn
 
@@ -39,11 +39,23 @@ class Parser(argparse.ArgumentParser):
         raise WrongArguments(f"{message.rstrip('.')}. `{self.prog} --help` lists what is accepted.")
 
 
+def read(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Namespace:
+    """What was typed; WrongArguments when it is not accepted.
+
+    The subcommands take longer to set up than the window to import: they are, only when one of
+    ``subcommands`` is named, help is wanted, or something is not understood.
+    """
+    if not any(each in subcommands for each in argv):
+        asked, rest = _top(add_help=False).parse_known_args(argv)
+        if not rest:
+            asked.subcommand = None
+            return asked
+    return parser().parse_args(argv)
+
+
 def parser() -> Parser:
     """The whole command line."""
-    whole = Parser(prog="tapewright", description="A cassette-transfer shop's desk.", allow_abbrev=False)
-    whole.add_argument("--quit-after-first-paint", action="store_true", help=argparse.SUPPRESS)
-    _add_common(whole, top=True)
+    whole = _top(add_help=True)
     add = _Subcommands(whole)
     _add_shelf(add)
     _add_box(add)
@@ -53,6 +65,18 @@ def parser() -> Parser:
     _add_keeping(add)
     _add_demo(add)
     return whole
+
+
+def _top(*, add_help: bool) -> Parser:
+    top = Parser(
+        prog="tapewright",
+        description="A cassette-transfer shop's desk.",
+        allow_abbrev=False,
+        add_help=add_help,
+    )
+    top.add_argument("--quit-after-first-paint", action="store_true", help=argparse.SUPPRESS)
+    _add_common(top, top=True)
+    return top
 
 
 class _Subcommands:

@@ -58,7 +58,7 @@ def main() -> int:
 
 
 def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
-    asked = arguments.parser().parse_args(list(argv))
+    asked = arguments.read(argv, SUBCOMMANDS)
     call = Call(asked)
     if asked.subcommand is None:
         return _without_subcommand(call, open_window)

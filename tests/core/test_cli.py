@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from core import cli
+from core import arguments, cli
 from core.commands import SUBCOMMANDS
 from tests.support.inventories import changed
 from tests.support.typed import NOW, ROOT, Typist, environment, run_python
@@ -59,6 +59,40 @@ def test_a_reader_that_goes_away_is_no_failure(tmp_path: Path) -> None:
     )
     os.close(writing)
     assert (done.returncode, done.stderr) == (0, b"")
+
+
+def test_the_window_opens_without_setting_up_every_subcommand(monkeypatch: pytest.MonkeyPatch) -> None:
+    told: list[Sequence[str]] = []
+
+    def open_window(options: Sequence[str]) -> int:
+        told.append(tuple(options))
+        return 0
+
+    def never() -> None:
+        raise AssertionError("the subcommands were set up")
+
+    monkeypatch.setattr(arguments, "parser", never)
+    assert cli.run(["--shop", "a.sqlite", "--quit-after-first-paint"], open_window=open_window) == 0
+    assert told == [("--who", "counter", "--shop", "a.sqlite", "--quit-after-first-paint")]
+
+
+@pytest.mark.parametrize("typed", [["--help"], ["--sshop", "x"], ["quotee"], ["--now", "soon"], ["--shop"]])
+def test_short_of_a_subcommand_the_answer_is_that_of_the_whole_command_line(
+    typed: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    def open_window(_: Sequence[str]) -> int:
+        raise AssertionError("there is nothing to open a window for")
+
+    code = cli.run(typed, open_window=open_window)
+    told = capsys.readouterr()
+    with pytest.raises((SystemExit, arguments.WrongArguments)) as whole:
+        arguments.parser().parse_args(typed)
+    again = capsys.readouterr()
+    if isinstance(whole.value, SystemExit):
+        assert (code, told.out) == (whole.value.code, again.out)
+    else:
+        assert code == 2
+        assert whole.value.sentence in told.err
 
 
 def test_no_subcommand_opens_the_window(capsys: pytest.CaptureFixture[str]) -> None:
