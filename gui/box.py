@@ -116,6 +116,13 @@ def answered(row: Row, line: TapeLine) -> Row:
     return replace(row_of(line), **as_typed)
 
 
+def answered_for(row: Row, line: TapeLine, tapes: int) -> tuple[Row, ...]:
+    """The row as ``line`` says; where that holds for fewer ``tapes`` the others follow as they were."""
+    written = replace(answered(row, replace(line, count=min(tapes, line.count))), label=row.label)
+    rest = line.count - tapes
+    return (written,) if rest <= 0 else (written, replace(row, count=f"{rest}"))
+
+
 def row_of(line: TapeLine) -> Row:
     """The cells of a line."""
     return Row(

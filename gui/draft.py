@@ -56,8 +56,13 @@ class Draft(QObject):
         self.put(_with_row(self.box, row, written), f"{column.replace('_', ' ')} of row {row + 1}")
 
     def write_row(self, row: int, written: Row, words: str) -> None:
-        """Commit a whole row, e.g. an answer."""
-        self.put(_with_row(self.box, row, written), words)
+        """Commit a whole row."""
+        self.write_rows(row, (written,), words)
+
+    def write_rows(self, row: int, written: tuple[Row, ...], words: str) -> None:
+        """Commit rows in the place of one, e.g. an answer that holds for some of its tapes."""
+        rows = self.box.rows
+        self.put(replace(self.box, rows=(*rows[:row], *written, *rows[row + 1 :])), words)
 
     def add_row(self, row: Row = Row()) -> int:  # noqa: B008  # frozen
         """One more row at the end; returns its place."""

@@ -258,6 +258,9 @@ QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdi
 QPlainTextEdit:focus {{
     border: 2px solid {oxide}; padding: 3px 7px; background: {slip};
 }}
+QSpinBox QLineEdit, QSpinBox QLineEdit:focus {{ border: none; padding: 0 6px; min-height: 0;
+    background: transparent; }}
+QSpinBox::up-button, QSpinBox::down-button {{ width: 0; border: none; }}
 QLineEdit:disabled, QComboBox:disabled {{ background: {tray}; color: {muted}; border-color: {line}; }}
 QLineEdit[wrong="true"] {{ border: 2px solid {attention}; }}
 QComboBox::drop-down {{ border: none; width: 20px; }}

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
@@ -19,7 +18,7 @@ from core.typed import Box
 from gui import actions
 from gui.booking import Booking
 from gui.bookingpapers import BookingPapers
-from gui.box import Reading, answered, box_of, read_box, read_row
+from gui.box import Reading, answered_for, box_of, read_box, read_row
 from gui.dayhelp import DayHelp
 from gui.desk import Desk
 from gui.draft import Draft
@@ -59,7 +58,7 @@ class Counter(Screen):
         self._on_slip: Quote | None = None
         self._reading: Reading | None = None
         self._restored = False
-        self._answer: tuple[Question, int] | None = None
+        self._answer: tuple[Question, int, int] | None = None
         """An answer that waits for the whole quote of the tapes it was given for."""
         self.papers = BookingPapers(desk, self)
         self.parts = CounterLayout(self, self._today)
@@ -217,19 +216,18 @@ class Counter(Screen):
             self.draft.remove_row(here.row())
             self.parts.table.put_cursor(min(here.row(), len(self.draft.box.rows) - 1), here.column())
 
-    @Slot(object, int)
-    def _take_answer(self, question: Question, place: int) -> None:
+    @Slot(object, int, int)
+    def _take_answer(self, question: Question, place: int, tapes: int) -> None:
         assert self._reading is not None
         self.parts.table.commit()
         if not self._live.is_settled:
-            self._answer = (question, place)
+            self._answer = (question, place, tapes)
             return
         if self.quote is None or question not in self.quote.questions:
             return
         row = self._reading.places[question.line - 1]
-        before = self.draft.box.rows[row]
-        written = replace(answered(before, question.answers[place].draft), label=before.label)
-        self.draft.write_row(row, written, f"answer for row {row + 1}")
+        written = answered_for(self.draft.box.rows[row], question.answers[place].draft, tapes)
+        self.draft.write_rows(row, written, f"answer for row {row + 1}")
         self.parts.table.setFocus()
 
     @Slot(object)

@@ -7,7 +7,7 @@ from html import escape
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QSpinBox, QVBoxLayout, QWidget
 
 from core import formats
 from core.records import Answer, Question, Quote, QuotedTape
@@ -23,10 +23,13 @@ _WORTH_TELLING = 0.5
 
 
 class Asking(QWidget):
-    """One question at a time; Alt and a digit answers it, Alt+0 puts it off."""
+    """One question at a time; Alt and a digit answers it, Alt+0 puts it off.
 
-    answered = Signal(object, int)
-    """The question and the place of the answer in it."""
+    Where a row holds several tapes the answer may hold for some of them only: Alt+M says for how many.
+    """
+
+    answered = Signal(object, int, int)
+    """The question, the place of the answer in it, and the tapes that it holds for."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -43,6 +46,8 @@ class Asking(QWidget):
         self._later.setAccessibleName(say("counter", "later").replace("&", ""))
         self._later.setProperty("role", "word")
         self._later.clicked.connect(self._pressed)
+        self._many = QSpinBox()
+        self._many_words = QLabel(say("counter", "how_many"))
         self._answers = QVBoxLayout()
         self._answers.setSpacing(4)
         column = stacked(self, 4)
@@ -54,9 +59,25 @@ class Asking(QWidget):
         head.addWidget(self._later)
         column.addLayout(head)
         column.addWidget(self._text)
-        column.addLayout(self._answers)
+        answers = QHBoxLayout()
+        answers.addLayout(self._answers, 1)
+        answers.addLayout(self._beside())
+        column.addLayout(answers)
         column.addStretch(1)
         self.hide()
+
+    def _beside(self) -> QVBoxLayout:
+        self._many.setObjectName("how-many")
+        for part in (self._many, self._many.lineEdit()):
+            part.setAccessibleName(say("counter", "how_many_name"))
+        self._many_words.setBuddy(self._many)
+        self._many_words.setProperty("role", "field")
+        beside = QVBoxLayout()
+        beside.setSpacing(0)
+        beside.addWidget(self._many_words)
+        beside.addWidget(self._many)
+        beside.addStretch(1)
+        return beside
 
     @property
     def question(self) -> Question | None:
@@ -81,6 +102,7 @@ class Asking(QWidget):
         self._head.say(_heading(question, place, count))
         self._text.setText(say("counter", "ask_row", row=self._rows[place], text=question.text))
         self._later.setVisible(count > 1)
+        self._ask_how_many(question)
         for n in range(len(self._buttons), len(question.answers)):
             self._buttons.append(AnswerButton(n + 1))
             self._buttons[n].clicked.connect(self._pressed)
@@ -90,6 +112,14 @@ class Asking(QWidget):
             if n < len(question.answers):
                 button.offer(question.answers[n])
 
+    def _ask_how_many(self, question: Question) -> None:
+        tapes = question.answers[0].draft.count
+        self._many.setRange(1, tapes)
+        self._many.setValue(tapes)
+        self._many.setSuffix(say("counter", "how_many_of", tapes=tapes))
+        for part in (self._many_words, self._many):
+            part.setVisible(tapes > 1)
+
     @Slot()
     def _pressed(self) -> None:
         name = self.sender().objectName()
@@ -98,7 +128,7 @@ class Asking(QWidget):
             self._put_off += 1
             self._write()
         elif question is not None:
-            self.answered.emit(question, int(name.removeprefix("answer-")) - 1)
+            self.answered.emit(question, int(name.removeprefix("answer-")) - 1, self._many.value())
 
 
 def _heading(question: Question, place: int, count: int) -> str:

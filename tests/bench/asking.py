@@ -8,7 +8,7 @@ that does not hold for all of a row is not taken.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -70,15 +70,22 @@ def _row(line: TapeLine, tapes: Sequence[tuple[int, SimulatedTape]]) -> Row:
 
 
 def _talked(rows: list[Row], box: Box, chance: float, dice: np.random.Generator, splits: bool) -> list[Row]:
-    put: set[tuple[str, int]] = set()
+    knows: dict[tuple[str, int], bool] = {}
     for _ in range(questions.MOST):
-        question = next((each for each in _ranked(rows, box) if not _about(each, rows) <= put), None)
+        question = next((each for each in _ranked(rows, box) if _may_tell(each, rows, knows)), None)
         if question is None:
             break
-        put |= _about(question, rows)
-        if dice.random() < chance:
-            rows = _after(question, rows, splits)
+        asked = _about(question, rows)
+        if not asked <= knows.keys():
+            knows |= dict.fromkeys(asked, bool(dice.random() < chance))
+        if all(knows[each] for each in asked):
+            rows = _after(question, rows, knows, splits)
     return rows
+
+
+def _may_tell(question: Question, rows: Sequence[Row], knows: Mapping[tuple[str, int], bool]) -> bool:
+    """Not yet put, or answered for other tapes of its row and so known of these."""
+    return all(knows.get(each, True) for each in _about(question, rows))
 
 
 def _ranked(rows: Sequence[Row], box: Box) -> tuple[Question, ...]:
@@ -99,16 +106,29 @@ def _what(question: Question, line: TapeLine) -> str:
     return next(name for name in _TOLD if getattr(question.answers[0].draft, name) != getattr(line, name))
 
 
-def _after(question: Question, rows: list[Row], splits: bool) -> list[Row]:
-    """The rows with the answer; one that is not among those offered is not told."""
-    row, what = rows[question.line - 1], _what(question, rows[question.line - 1].line)
+def _after(
+    question: Question, rows: list[Row], knows: dict[tuple[str, int], bool], splits: bool
+) -> list[Row]:
+    """The rows with the answer that holds for most tapes of its row; the others are left to be asked again.
+
+    Tapes of which nothing that is offered is true, and a row of several kinds that may not be split, stay.
+    """
+    row = rows[question.line - 1]
+    what = _what(question, row.line)
     offered = {getattr(answer.draft, what): answer.draft for answer in question.answers}
-    told: dict[TapeLine, list[tuple[int, SimulatedTape]]] = {}
+    told: dict[TapeLine | None, list[tuple[int, SimulatedTape]]] = {}
     for place, tape in row.tapes:
-        told.setdefault(offered.get(_truth(tape, what), row.line), []).append((place, tape))
-    if len(told) > 1 and not splits:
+        told.setdefault(offered.get(_truth(tape, what)), []).append((place, tape))
+    line, most = max(
+        ((line, tapes) for line, tapes in told.items() if line),
+        key=lambda pair: len(pair[1]),
+        default=(None, []),
+    )
+    if line is None or (len(told) > 1 and not splits):
+        knows |= dict.fromkeys(_about(question, rows), False)
         return rows
-    split = [_row(line, tapes) for line, tapes in told.items()]
+    rest = [one for one in row.tapes if one not in most]
+    split = [_row(line, most), *([_row(row.line, rest)] if rest else [])]
     return [*rows[: question.line - 1], *split, *rows[question.line :]]
 
 

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QScrollArea,
+    QSpinBox,
     QWidget,
 )
 
@@ -216,6 +217,43 @@ def test_a_question_can_be_put_off(clerk: Clerk) -> None:
     for _ in range(1, len(clerk.counter.quote.questions) if clerk.counter.quote else 1):
         press(Qt.Key.Key_0, ALT)
     assert asking.question == first
+
+
+def test_an_answer_may_hold_for_some_tapes_of_a_row(clerk: Clerk) -> None:
+    clerk.count(count="5", format="vh", marking="t120", label="Lake")
+    clerk.wait_for_the_day()
+    asking = clerk.counter.parts.asking
+    while asking.question is not None and "which speed" not in asking.question.text:
+        press(Qt.Key.Key_0, ALT)
+    press(Qt.Key.Key_M, ALT)
+    assert QApplication.focusWidget() is clerk.counter.findChild(QSpinBox, "how-many")
+    press_text("2")
+    press(Qt.Key.Key_3, ALT)
+    told, rest = clerk.counter.draft.box.rows[:2]
+    assert (told.count, told.speed, told.label) == ("2", "EP", "Lake")
+    assert (rest.count, rest.speed, rest.label) == ("3", "", "Lake")
+    assert rest.marking == told.marking == "T-120"
+    clerk.wait_for_the_day()
+    assert clerk.counter.quote is not None
+    assert {asked.line for asked in clerk.counter.quote.questions if "which speed" in asked.text} == {2}
+
+    clerk.counter.undo()
+    (back,) = (row for row in clerk.counter.draft.box.rows if not row.is_empty)
+    assert (back.count, back.speed) == ("5", "")
+
+
+def test_one_tape_is_not_asked_how_many_an_answer_holds_for(clerk: Clerk) -> None:
+    clerk.count(count="1", format="vh", marking="t120")
+    clerk.wait_for_the_day()
+    many = clerk.counter.findChild(QSpinBox, "how-many")
+    assert isinstance(many, QSpinBox)
+    assert not many.isVisible()
+    clerk.counter.draft.write(0, "count", "4")
+    clerk.wait_for_the_day()
+    assert many.isVisible()
+    assert (many.value(), many.maximum(), many.text()) == (4, 4, "4 of 4")
+    press(Qt.Key.Key_1, ALT)
+    assert [row.count for row in clerk.counter.draft.box.rows if not row.is_empty] == ["4"]
 
 
 def test_an_answer_about_fill_or_origin_is_kept_with_its_row(clerk: Clerk) -> None:
