@@ -126,9 +126,9 @@ def _each_possible(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
         yield _Possible(question, tuple(weights.get(each, _LIKELY) for each in drafts if each), always=True)
     ways = _ways(asked.known, shop)
     yield from _origin(asked)
-    yield from _speed(asked, ways)
+    yield from _speed(asked, shop, ways)
     yield from _fill(asked, shop)
-    yield from _tv(asked, ways)
+    yield from _tv(asked, shop, ways)
 
 
 Ways = list[tuple[TvSystem, Speed, float, float]]
@@ -156,7 +156,7 @@ def _origin(asked: Asked) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), (share, 1 - share))
 
 
-def _speed(asked: Asked, ways: Ways) -> Iterator[_Possible]:
+def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     if asked.line.speed is not None:
         return
     weights: dict[Speed, float] = {}
@@ -165,7 +165,7 @@ def _speed(asked: Asked, ways: Ways) -> Iterator[_Possible]:
     likely = {speed: weight for speed, weight in weights.items() if weight >= _LIKELY}
     if len(likely) < 2:
         return
-    answers = tuple(_answer(asked, _SPEEDS[speed], speed=speed) for speed in likely)
+    answers = tuple(_answer(asked, shop, _SPEEDS[speed], speed=speed) for speed in likely)
     text = f"{_named(asked)}: which speed does the label or the recorder say?"
     yield _Possible(Question(asked.position, text, answers), tuple(likely.values()))
 
@@ -177,7 +177,7 @@ def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
     for (begin, end), weight in possibilities.fills(asked.known, shop).options:
         middle = (begin + end) / 2
         chances[next(n for n, (_, _, least) in enumerate(_FILLS) if middle >= least)] += weight
-    answers = tuple(_answer(asked, words, fill=share) for words, share, _ in _FILLS)
+    answers = tuple(_answer(asked, shop, words, fill=share) for words, share, _ in _FILLS)
     text = (
         f"{_named(asked)}: how full are they?"
         if asked.line.count > 1
@@ -186,7 +186,7 @@ def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), tuple(chances))
 
 
-def _tv(asked: Asked, ways: Ways) -> Iterator[_Possible]:
+def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     weights: dict[TvSystem, float] = {}
     speeds: dict[TvSystem, set[float]] = {}
     for tv, _, mm_s, weight in ways:
@@ -195,16 +195,16 @@ def _tv(asked: Asked, ways: Ways) -> Iterator[_Possible]:
     if len(weights) < 2 or speeds[TvSystem.NTSC] == speeds[TvSystem.PAL]:
         return
     answers = (
-        _answer(asked, "in North America or Japan, NTSC", tv=TvSystem.NTSC),
-        _answer(asked, "in Europe or most other lands, PAL", tv=TvSystem.PAL),
+        _answer(asked, shop, "in North America or Japan, NTSC", tv=TvSystem.NTSC),
+        _answer(asked, shop, "in Europe or most other lands, PAL", tv=TvSystem.PAL),
     )
     text = f"{_named(asked)}: where was it recorded?"
     yield _Possible(Question(asked.position, text, answers), (weights[TvSystem.NTSC], weights[TvSystem.PAL]))
 
 
-def _answer(asked: Asked, words: str, **known: object) -> Answer:
+def _answer(asked: Asked, shop: ShopHabits, words: str, **known: object) -> Answer:
     draft: TapeLine = replace(asked.line, **known)  # type: ignore[arg-type]  # names of TapeLine
-    span = playtime.belief(draft, asked.tv).range
+    span = playtime.belief(draft, asked.tv, shop).range
     return Answer(words, f"{span.low:.0f} to {span.high:.0f} minutes each", draft)
 
 

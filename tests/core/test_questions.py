@@ -6,8 +6,9 @@ from dataclasses import replace
 
 import pytest
 
-from core import customer_habits, draws, questions
+from core import customer_habits, draws, playtime, questions
 from core.customer_habits import Box
+from core.habits import STARTING, ShopHabits
 from core.inventory import TapeLine
 from core.names import FormatName, Origin, Speed, TvSystem
 from core.possibilities import facts
@@ -66,6 +67,19 @@ def test_an_answer_leads_to_a_line_that_is_not_asked_the_same_again() -> None:
         for answer in question.answers:
             again = questions.questions([asked(1, answer.draft, tv=None)], BOX)
             assert question.text not in [each.text for each in again]
+
+
+def test_an_answer_says_the_minutes_that_the_shop_believes_by_now() -> None:
+    emptier = ShopHabits({("fill", "vhs"): {"0": 80.0}})
+    tapes = asked(1, line("vhs", "T-120", 6))
+    first, now = (
+        about(questions.questions([tapes], replace(BOX, habits=shop)), "which speed").answers[0]
+        for shop in (STARTING, emptier)
+    )
+    for answer, shop in ((first, STARTING), (now, emptier)):
+        believed = playtime.belief(answer.draft, NTSC, shop).range
+        assert answer.means == f"{believed.low:.0f} to {believed.high:.0f} minutes each"
+    assert now.means != first.means
 
 
 def test_television_or_camcorder_is_asked_where_it_matters() -> None:
