@@ -2,8 +2,8 @@
 
 The rows are typed as a clerk types them, tapes alike on one row; the questions are the program's own, in
 its order, asked anew after each answer, and no more than it puts to one customer. What a customer knows
-is true. Where the tapes of a row differ the clerk types a row for each answer; without that an answer
-that does not hold for all of a row is not taken.
+is true, and known of all tapes of the row. Where these differ the answer is given for the most tapes it is
+true of, as Alt+M says at the Counter, and the others are asked again, which costs another question.
 """
 
 from __future__ import annotations
@@ -48,7 +48,8 @@ def ranges(
 ) -> list[Range]:
     """What is believed of each tape of one box when ``chance`` of the questions were answered.
 
-    ``splits``: whether a row whose tapes differ is typed again, a row for each answer.
+    ``splits``: whether an answer may hold for some tapes of a row; else one that does not hold for all is
+    left out.
     """
     found: dict[int, Range] = {}
     box = Box(draws.key("box"), 1, SCENARIOS, shop)

@@ -8,9 +8,9 @@ does not tell is the most of it: of two tapes marked alike one is recorded to a 
 one plays at SP and one three times as long, and knowing how often leaves each as far from the middle as
 the marking is from both. Half is therefore asked of the estimate as the Counter makes it: its ranked
 questions put one at a time to a customer who can answer one in two (`tests.bench.asking`), both by a shop
-that has played nothing yet and by one that has learned. The others are to come near the floor. An answer
-fills a whole row of the Counter; where its tapes differ the clerk has to type a row for each answer, and
-what comes of leaving that out is told beside it.
+that has played nothing yet and by one that has learned. The others are to come near the floor. Where the
+tapes of a row differ an answer holds for some of them; what would come of it if it had to hold for all or
+be left out, some .53 of the marking, is told beside it.
 
 Coverage counts a tape on the edge of a range as inside, as a person would: the beliefs are spread
 finely enough (parts of a few minutes) that no edge holds much.
@@ -102,7 +102,7 @@ def _talks(kind: str) -> Iterator[Ratio]:
         first, learned = (found[f"{state}, {answered}"].pinball for state in ("at first", "learned"))
         what = f"pinball, learned, {answered} of the questions answered, {kind}"
         yield Ratio(what, learned, "at first", first, "min", 1.0)
-    what = f"pinball, learned, half answered, rows whose tapes differ left as they were typed, {kind}"
+    what = f"pinball, learned, half answered, answers that do not hold for a whole row left out, {kind}"
     left = found["learned, half, as typed"]
     yield Ratio(what, left.pinball, "marking", found["marking"].pinball, "min", None)
 
