@@ -13,7 +13,7 @@ from core import history as chain
 from core.errors import Refused, WrongInput
 from core.inventory import MOST_TAPES, CustomerDraft, Inventory
 from core.names import CommandId, JobNumber
-from core.records import Happening, Job, Price, Promise, Quote, QuotedTape, Storage
+from core.records import Customer, Happening, Job, Price, Promise, Quote, QuotedTape, Storage
 from core.stations import Station
 from core.tables import AgreementRow, CopyRow, JobRow, TapeRow
 from core.unit import Unit, allot
@@ -89,17 +89,35 @@ def agree(
 
 
 def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job:
-    """Puts right who brought the box and how to reach them; it holds for all jobs of that customer."""
+    """Puts right who brought the box and how to reach them; it holds for all jobs of that customer.
+
+    The history keeps what it was before. WrongInput without a name, or for words no paper could show.
+    """
     row = shelf.job_row(unit, number)
+    before = customers.record(row.customer)
     customers.correct(row.customer, draft, country=_country(unit))
-    chain.append(unit, "customer corrected", "name or way to reach the customer put right", job=row.number)
-    unit.session.flush()
+    after = customers.record(row.customer)
+    if after != before:
+        words = "; ".join(_put_right(before, after))
+        chain.append(unit, "customer corrected", words, job=row.number, before=before, now=after)
+        unit.session.flush()
     return recorded.job(row)
 
 
 def history(unit: Unit, number: JobNumber) -> tuple[Happening, ...]:
     """What happened to a job and all its tapes, oldest first."""
     return chain.of_job(unit, JobNumber(shelf.job_row(unit, number).number))
+
+
+def _put_right(before: Customer, after: Customer) -> Iterator[str]:
+    """What was changed of a customer, one phrase each."""
+    for what, was, now in (
+        ("name", before.name, after.name),
+        ("phone", before.phone, after.phone),
+        ("e-mail", before.email, after.email),
+    ):
+        if was != now:
+            yield f"{what} put right: {was or 'none'} → {now or 'none'}"
 
 
 # --- booking -----------------------------------------------------------------------------

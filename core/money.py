@@ -47,6 +47,14 @@ def rounded(amount: Decimal) -> int:
     return int(amount.quantize(Decimal(1), rounding=ROUND_HALF_UP))
 
 
+def spelled(minor: int, currency: str) -> str:
+    """``1,234.50 USD``, with as many digits as the currency has (ISO 4217)."""
+    from babel.numbers import get_currency_precision  # costs a tenth of a second to import
+
+    digits = get_currency_precision(currency)
+    return f"{Decimal(minor).scaleb(-digits):,.{digits}f} {currency}"
+
+
 def shared_out(whole: int, shares: Sequence[int]) -> tuple[int, ...]:
     """``whole`` split in proportion to ``shares`` so that the parts add up exactly.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core import customers, history, recorded, shelf
+from core import customers, history, money, recorded, shelf
 from core.errors import Refused, WrongInput
 from core.names import JobNumber
 from core.records import Job
@@ -25,13 +25,17 @@ def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", no
 
 
 def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
-    """Gives ``minor`` (more than zero) back, and says why. Refused beyond what was paid."""
+    """Gives ``minor`` (more than zero) back; ``note`` says why.
+
+    Refused beyond what was paid; WrongInput without a reason or for another amount.
+    """
     row = shelf.job_row(unit, number)
     paid = sum(each.minor for each in row.payments)
     if _checked(minor) > paid:
-        raise Refused(
-            f"Only {paid} minor units were paid for job {row.number}, so no more can be given back."
-        )
+        was_paid = money.spelled(paid, row.quote.price.currency)
+        raise Refused(f"Only {was_paid} were paid for job {row.number}, so no more can be given back.")
+    if not customers.text("why", note):
+        raise WrongInput("why", note, "say why money is given back")
     enter(unit, row, "refund", -minor, note)
     unit.session.flush()
     return recorded.job(row)
@@ -42,7 +46,7 @@ def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "") -> Non
     said = customers.text("note", note)
     row.payments.append(PaymentRow(kind=kind, minor=minor, at=unit.now, by=unit.who))
     currency = row.quote.price.currency
-    words = f"{kind} of {abs(minor) / 100:.2f} {currency}" + (f": {said}" if said else "")
+    words = f"{kind} of {money.spelled(abs(minor), currency)}" + (f": {said}" if said else "")
     history.append(unit, "paid", words, job=row.number, minor=minor, payment=kind)
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from core import chances, packreading
 from core.beliefs import Belief
 from core.cuts import Cut
-from core.money import MoneyRange
+from core.money import MoneyRange, spelled
 from core.packreading import Reading
 from core.packs import Pack
 from core.ranges import Range
@@ -64,7 +64,7 @@ def quote(quoted: Quote) -> str:
         f"{len(quoted.tapes)} tapes, {_span(quoted.capture_hours)} hours of capture",
         *(f"  {charge.text}: {_money(charge.amount, price.currency)}" for charge in price.charges),
         f"{_money(price.gross, price.currency)} altogether ({price.tax_words});"
-        f" never above {_sum(price.ceiling_minor, price.currency)} without asking",
+        f" never above {spelled(price.ceiling_minor, price.currency)} without asking",
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),
         *(f"? {question.text}" for question in quoted.questions),
@@ -176,8 +176,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> str:
         f"Job {handed.job.number}: {len(handed.handed_back)} tapes handed back to {handed.signature.name}",
         *(f"  {tape(record)}" for record in handed.handed_back),
         *(f"  still here: {tape(record)}" for record in handed.still_here),
-        f"paid {_sum(handed.paid_minor, handed.final.currency)},"
-        f" still due {_sum(handed.due_minor, handed.final.currency)}",
+        f"paid {spelled(handed.paid_minor, handed.final.currency)},"
+        f" still due {spelled(handed.due_minor, handed.final.currency)}",
         *([] if receipt is None else [str(receipt)]),
     )
 
@@ -206,13 +206,6 @@ def _figure(value: float | Range, digits: int = 1) -> str:
 
 def _money(amount: MoneyRange, currency: str) -> str:
     if amount.is_one_figure:
-        return _sum(amount.likely, currency)
-    low, likely, high = (_sum(minor, currency) for minor in (amount.low, amount.likely, amount.high))
+        return spelled(amount.likely, currency)
+    low, likely, high = (spelled(minor, currency) for minor in (amount.low, amount.likely, amount.high))
     return f"{low} to {high}, likely {likely}"
-
-
-def _sum(minor: int, currency: str) -> str:
-    import babel.numbers
-
-    digits = babel.numbers.get_currency_precision(currency)
-    return f"{minor / 10**digits:,.{digits}f} {currency}"

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core import calls, jobs, promises
 from core.errors import TapewrightError
+from core.inventory import CustomerDraft
 from core.promises import Kept, is_done
 from core.records import Found, Job
 from gui import theme
@@ -19,6 +20,7 @@ from gui.screens.screen import Screen
 from gui.text import day, say, times_in_twenty
 from gui.widgets.agreement import Agreed, AgreementForm
 from gui.widgets.answer import Answer
+from gui.widgets.correction import CorrectionForm
 from gui.widgets.layouts import Columns, give_key, labelled, stacked, words
 from gui.widgets.newday import NewDayForm
 from gui.widgets.tray import Tray
@@ -137,7 +139,8 @@ class Phone(Screen):
         self.matches.setVisible(several)
         self._matches_words.setVisible(several)
         self._tray_side.setVisible(several or bool(self._found))
-        self.agree_button.setVisible(bool(self._found))
+        for button in (self.agree_button, self.correct_button):
+            button.setVisible(bool(self._found))
         self._put_forms_away()
         if not self._found:
             self.new_day_button.hide()
@@ -200,12 +203,43 @@ class Phone(Screen):
         when, times = day(job.promise.day), times_in_twenty(job.promise.stated)
         self.said.emit(say("phone", "new_day_said", day=when, times=times, who=job.customer.name))
 
+    # --- who they are --------------------------------------------------------------------
+
+    @Slot()
+    def _begin_correction(self) -> None:
+        if self._chosen is not None and self._found:
+            self._put_forms_away()
+            self.correction.show()
+            self.correction.begin(self._chosen.job.customer)
+
+    @Slot(object)
+    def _correct(self, draft: CustomerDraft) -> None:
+        if self._chosen is not None:
+            self.desk.work.run(
+                jobs.correct_customer,
+                self._chosen.job.number,
+                draft,
+                then=self._was_corrected,
+                otherwise=self.show_failure,
+            )
+
+    def _was_corrected(self, job: Job) -> None:
+        """The job is asked for by its number: what was typed may not find it any more."""
+        self._put_forms_away()
+        self.box.setText(job.number)
+        self.take_focus()
+        self.said.emit(say("phone", "correct_said", name=job.customer.name))
+
+    @property
+    def _forms(self) -> tuple[QWidget, ...]:
+        return self.agreement, self.new_day, self.correction
+
     def _put_forms_away(self) -> None:
-        self.agreement.hide()
-        self.new_day.hide()
+        for form in self._forms:
+            form.hide()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and (self.agreement.isVisible() or self.new_day.isVisible()):
+        if event.key() == Qt.Key.Key_Escape and any(form.isVisible() for form in self._forms):
             self._put_forms_away()
             self.take_focus()
             return
@@ -219,7 +253,7 @@ class Phone(Screen):
         self.matches = Tray("matches", "Jobs it could be", always_lit=True)
         self.matches.moved.connect(self._choose)
         self.matches.taken.connect(self.box.setText)
-        self._make_agreement()
+        self._make_forms()
         self._matches_words = words("", "small")
         self.tapes = Tray("tapes", "Tapes of this job")
         self._tapes_words = words(say("phone", "tapes"), "small")
@@ -237,7 +271,7 @@ class Phone(Screen):
         self.box.returnPressed.connect(self._return_pressed)
         self.box.installEventFilter(self)
 
-    def _make_agreement(self) -> None:
+    def _make_forms(self) -> None:
         self.agree_button = QPushButton(say("phone", "agree_button"))
         self.agree_button.setObjectName("agree")
         give_key(self.agree_button, "F6")
@@ -252,6 +286,13 @@ class Phone(Screen):
         self.new_day = NewDayForm()
         self.new_day.wanted.connect(self._promise_again)
         self.new_day.refused.connect(self.refused)
+        self.correct_button = QPushButton(say("phone", "correct_button"))
+        self.correct_button.setObjectName("correct")
+        give_key(self.correct_button, "F8")
+        self.correct_button.clicked.connect(self._begin_correction)
+        self.correction = CorrectionForm()
+        self.correction.wanted.connect(self._correct)
+        self.correction.refused.connect(self.refused)
 
     def _lay_out(self) -> None:
         outer = stacked(self)
@@ -271,8 +312,9 @@ class Phone(Screen):
         deeds.addWidget(self.agree_button, 1)
         deeds.addWidget(self.new_day_button, 1)
         column.addLayout(deeds)
-        column.addWidget(self.agreement)
-        column.addWidget(self.new_day)
+        column.addWidget(self.correct_button)
+        for form in self._forms:
+            column.addWidget(form)
         return side
 
     def _build_tray_side(self) -> QWidget:

@@ -21,6 +21,7 @@ from gui.checkoff import Checkoff
 from gui.desk import Desk
 from gui.screens.screen import Screen
 from gui.text import say
+from gui.till import Till
 from gui.widgets.handover import Handover
 from gui.widgets.layouts import Columns, give_key, labelled, scrolled, stacked, words
 from gui.widgets.scan import CODE_LENGTH, ScanWatch
@@ -129,8 +130,9 @@ class Pickup(Screen):
         self.box.clear()
         self.handover_area.hide()
         self.label_side.hide()
-        self.again.hide()
-        self.files_button.hide()
+        for widget in (self.again, self.files_button):
+            widget.hide()
+        self.till.hold(None)
 
     # --- checking off --------------------------------------------------------------------
 
@@ -180,6 +182,7 @@ class Pickup(Screen):
         self.handover.name_what(checkoff.words)
         self.handover_area.show()
         self.again.setVisible(checkoff.has_gone)
+        self.till.hold(checkoff.job)
         self.files_button.setVisible(bool(self._files))
         self._ask_for_label()
 
@@ -293,6 +296,11 @@ class Pickup(Screen):
         self.said.emit(say("pickup", "done", name=name, what=what, path=path))
         self.desk.show_file(path)
 
+    @Slot(str)
+    def _money_moved(self, sentence: str) -> None:
+        self.take_focus()
+        self.said.emit(sentence)
+
     # --- the files -----------------------------------------------------------------------
 
     def _look_for_files(self, number: JobNumber) -> None:
@@ -338,6 +346,7 @@ class Pickup(Screen):
         self.files_button = QPushButton(say("pickup", "files_button"))
         self.files_button.setObjectName("list-of-files")
         give_key(self.files_button, "F12")
+        self.till = Till(self.desk.work, self)
         self.handover = Handover()
         self.handover_area = scrolled(self.handover)
         self._watch = ScanWatch(self)
@@ -369,6 +378,8 @@ class Pickup(Screen):
         column.addWidget(self.label_side)
         column.addWidget(self.files_button)
         column.addWidget(self.again)
+        column.addWidget(self.till.button)
+        column.addWidget(self.till.form)
         return side
 
     def _connect(self) -> None:
@@ -381,6 +392,8 @@ class Pickup(Screen):
         self.label_button.clicked.connect(self._mark)
         self.again.clicked.connect(self._write_again)
         self.files_button.clicked.connect(self._write_files)
+        self.till.moved.connect(self._money_moved)
+        self.till.failed.connect(self.show_failure)
         self.handover.wanted.connect(self._hand_back)
 
     # --- keys ----------------------------------------------------------------------------
@@ -394,6 +407,9 @@ class Pickup(Screen):
         return False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.till.put_away():
+            self.take_focus()
+            return
         if event.key() == Qt.Key.Key_Escape and (self.list is not None or self._found):
             self._put_back()
             self.take_focus()

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from core import calls, jobs, payments, tapes
+from core import calls, history, jobs, payments, tapes
 from core.errors import Refused, WrongInput
 from core.inventory import CustomerDraft
 from core.names import Finding, JobNumber, TvSystem
@@ -114,7 +114,17 @@ def test_a_slip_in_name_or_phone_is_put_right(desk: Desk) -> None:
     for said in ("fenw", "0177"):
         assert [each.job.number for each in desk.shop.ask(calls.status, said)] == [job.number]
     assert desk.shop.ask(calls.status, "0142") == ()
-    assert desk.shop.ask(jobs.history, job.number)[-1].words.startswith("name or way to reach")
+    assert desk.shop.ask(jobs.history, job.number)[-1].words == (
+        "name put right: Aad Fenwick → Ada Fenwick; phone put right: +13035550142 → +13035550177; "
+        "e-mail put right: none → ada@example.org"
+    )
+    lines = desk.shop.ask(history.latest)
+    desk.shop.run(jobs.correct_customer, job.number, right)
+    assert desk.shop.ask(history.latest) == lines, "nothing was changed, so nothing is told"
+    with pytest.raises(WrongInput, match="needs the name"):
+        desk.shop.run(jobs.correct_customer, job.number, CustomerDraft(" "))
+    assert desk.shop.ask(jobs.get, job.number) == corrected
+    assert desk.shop.verify() == ()
 
 
 def test_a_job_that_is_not_there_is_named(desk: Desk) -> None:
@@ -219,8 +229,11 @@ def test_payments_and_refunds_are_lines_of_their_own(desk: Desk) -> None:
 def test_no_more_is_given_back_than_was_paid(desk: Desk) -> None:
     number = desk.book().number
     desk.shop.run(payments.take, number, 300)
-    with pytest.raises(Refused, match="Only 300"):
+    with pytest.raises(Refused, match=r"Only 3\.00 USD were paid"):
         desk.shop.run(payments.refund, number, 301, note="")
+    with pytest.raises(WrongInput, match="say why money is given back"):
+        desk.shop.run(payments.refund, number, 300, note=" ")
+    assert desk.shop.ask(jobs.get, number).paid_minor == 300
 
 
 @pytest.mark.parametrize("minor", [0, -5, payments.MOST_MINOR + 1])
