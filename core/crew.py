@@ -103,11 +103,15 @@ class Crew(Floor):
 
     def run(self) -> None:
         """Works everything off."""
-        while self._anything_left():
+        while self._anything_left() and not self._has_seen_enough():
             self._next_task()
         free = self._free
         free[:] = self._slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
         self._hand_over()
+
+    def _has_seen_enough(self) -> bool:
+        """Nobody comes to a deck any more; one that is idle now may yet get a tape from the bench."""
+        return self._queue.until < NEVER and bool(self._people.min() >= self._queue.until)
 
     def _hand_over(self) -> None:
         """Parts end when their last tape is checked."""

@@ -97,6 +97,8 @@ class Queue:
     """Minutes on average."""
     seen: list[Seen] | None = None
     """Where `core.floor` writes down what it plays; None: nobody asks. For queues of one scenario."""
+    until: float = np.inf
+    """What starts later need not be seen."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

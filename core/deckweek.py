@@ -79,8 +79,9 @@ def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: i
     first = hours.today(fittings, now)
     calendar = hours.calendar(fittings, first)
     moment = calendar.at(now)
-    runs = _runs(fittings, queue, calendar, moment)
-    lanes = _lanes(fittings, runs, calendar, moment, moment + days * 24 * 60)
+    end = moment + days * 24 * 60
+    runs = _runs(fittings, queue, calendar, (moment, end))
+    lanes = _lanes(fittings, runs, calendar, moment, end)
     wanted = sum(each.station is Station.PLAYING or each.station in ON_ITS_WAY for each in queue)
     return Week(
         now=calendar.moment(moment),
@@ -93,11 +94,12 @@ def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: i
 
 
 def _runs(
-    fittings: Fittings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: Calendar, span: tuple[float, float]
 ) -> list[tuple[int, Run]]:
-    """Every tape that is played at all, with its deck."""
+    """Every tape that starts within a span, with its deck, and perhaps some that start soon after."""
+    now, end = span
     tapes = {draws.key(tape.code): tape for tape in queue}
-    plan = _Likely(fittings, calendar, now)
+    plan = _Likely(fittings, calendar, now, end)
     plan.work_through(fittings, queue)
     return [
         (deck, _run(tapes[key], calendar, start, now))
@@ -139,7 +141,7 @@ class _Likely(Plan):
     """The plan every date is promised by, in one scenario: each tape plays its likely minutes, no deck
     fails and no rush box comes in."""
 
-    def __init__(self, fittings: Fittings, calendar: Calendar, now: float) -> None:
+    def __init__(self, fittings: Fittings, calendar: Calendar, now: float, end: float) -> None:
         out = {place: _outages(fittings, deck, calendar) for place, deck in enumerate(fittings.decks)}
         free = np.full((len(fittings.decks), 1), now)
         lanes = Lanes(
@@ -148,6 +150,7 @@ class _Likely(Plan):
         worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
         ahead = Ahead(lanes, worked, handling=handling(fittings.people))
         super().__init__(ahead, Ways(now, fittings.people))
+        self._end = end
         self._seen: list[tuple[Sequence[Step], list[Seen]]] = []
         self._in_decks: list[tuple[int, int, float]] = []
 
@@ -174,7 +177,7 @@ class _Likely(Plan):
         seen: list[Seen] = []
         self._seen.append((steps, seen))
         minutes = np.array([[step.minutes.likely] for step in steps], dtype=np.float64)
-        return Queue(tapes, minutes, seen=seen)
+        return Queue(tapes, minutes, seen=seen, until=self._end)
 
     def _playing(self, under_way: UnderWay) -> list[tuple[Step, Minutes, int]]:
         elapsed = {step.key: minutes for step, minutes, _ in under_way.playing}

@@ -114,9 +114,12 @@ class Floor:
 
     def run(self) -> None:
         """Works everything off."""
-        while self._round():
+        while self._round() and not self._has_seen_enough():
             pass
         self._hand_over()
+
+    def _has_seen_enough(self) -> bool:
+        return self._queue.until < NEVER and bool(self._due.min() >= self._queue.until)
 
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""

@@ -123,6 +123,20 @@ def test_the_end_of_the_day_is_filled_with_the_longest_that_still_ends() -> None
     assert [run.start.date() - TUESDAY.date() for run in lane.runs[:2]] == [timedelta(0), timedelta(days=1)]
 
 
+@pytest.mark.parametrize("people", [1, 3])
+def test_a_week_is_the_beginning_of_a_month(people: int) -> None:
+    """The plan is not worked out farther than it is shown."""
+    shop = fittings(deck("A", "vhs"), deck("B", "vhs", "s-vhs"), deck("C", "hi8"), people=people)
+    kinds = ("vhs", "hi8", "s-vhs")
+    tapes = [queued(n, kinds[n % 3], Range(40, 60 + 7 * n, 300), job=n) for n in range(1, 31)]
+    queue = [replace(each, station=Station.BOOKED_IN, bench_minutes=40.0) for each in tapes]
+    week, month = (deckweek.week(shop, queue, TUESDAY, days=days) for days in (2, 30))
+    for lane, longer in zip(week.lanes, month.lanes, strict=True):
+        early = tuple(run for run in longer.runs if run.start < TUESDAY + timedelta(days=2))
+        assert lane.runs == early
+    assert week.unplaced > month.unplaced == 0
+
+
 @pytest.mark.parametrize("people", [1, 3], ids=["one person followed", "minutes added for the people"])
 def test_the_week_is_what_dates_are_promised_by(people: int) -> None:
     """With minutes that are sure, each box is done when its last run has been unloaded and checked."""
