@@ -276,6 +276,8 @@ QPushButton[role="main"] {{ background: {oxide}; color: {on_oxide}; border: 1px 
     font-weight: 700; }}
 QPushButton[role="main"]:focus {{ border: 2px solid {ink}; }}
 QPushButton[role="main"]:disabled {{ background: {ground}; color: {muted}; border-color: {line}; }}
+QPushButton[role="deed"] {{ text-align: left; padding: 4px 12px; min-height: 20px; }}
+QPushButton[role="deed"]:focus {{ padding: 3px 11px; }}
 QPushButton[role="answer"] {{ text-align: left; padding: 3px 12px; }}
 QPushButton[role="answer"]:focus {{ padding: 2px 11px; }}
 QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time}; padding: 4px 8px;

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.captured.report import CapturedFile
 from core.records import TapeRecord
 from core.stations import Station
+from gui import theme
 from gui.text import say
 from gui.widgets.afterrepair import AfterRepair
 from gui.widgets.capture import CapturePanel
@@ -162,7 +163,7 @@ class BenchSide(QWidget):
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        deeds = stacked(self._deeds)
+        deeds = stacked(self._deeds, theme.UNIT // 2)
         deeds.addWidget(self.after)
         for button in (
             self.file_button,

@@ -13,6 +13,7 @@ class DeedButton(QPushButton):
     def __init__(self, room: QWidget, name: str, words: str, keys: str) -> None:
         super().__init__(words)
         self.setObjectName(name)
+        self.setProperty("role", "deed")
         shortcut = QShortcut(QKeySequence(keys), room)
         shortcut.setAutoRepeat(False)
         shortcut.activated.connect(self.press)

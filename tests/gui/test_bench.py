@@ -17,6 +17,7 @@ from core.shown import Shown
 from core.stations import Station
 from gui.repairwords import seconds
 from gui.screens.bench import Bench
+from gui.widgets.layouts import Columns
 from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import Place, press, press_text, scan, type_in, written
@@ -41,6 +42,28 @@ def screen(place: Place, codes: list[TapeCode]) -> Bench:
 
 def kept(place: Place, code: TapeCode) -> TapeRecord:
     return place.records.shop.ask(tapes.get, code)
+
+
+@pytest.mark.parametrize("place_of_tape", ["at the bench", "playing"])
+def test_everything_that_can_be_done_stands_without_scrolling_at_the_usual_size(
+    place: Place, screen: Bench, codes: list[TapeCode], place_of_tape: str
+) -> None:
+    """The two fullest moments: a joint to be looked at and labelled, and a tape that plays."""
+    if place_of_tape == "at the bench":
+        code = codes[1]
+        for station in (Station.LOOKED_OVER, Station.AT_THE_BENCH):
+            place.records.shop.run(tapes.move, code, station)
+        place.records.shop.run(bench.splice, code, at_minutes=5.0, cut_cm=1.0, joined_with=Join.TAPE)
+    else:
+        code = place.records.bring_to(kept(place, codes[0]), Station.PLAYING).code
+    place.window.resize(1280, 800)
+    screen.take(code)
+    place.settle()
+    place.settle()
+    columns = screen.findChild(Columns)
+    assert isinstance(columns, Columns)
+    assert screen.side.after.isVisible() is (place_of_tape == "at the bench")
+    assert (columns.verticalScrollBar().maximum(), columns.horizontalScrollBar().maximum()) == (0, 0)
 
 
 def test_the_box_has_the_keyboard_on_entering(screen: Bench) -> None:
