@@ -62,6 +62,7 @@ def parser() -> Parser:
     _add_care(add)
     _add_captured(add)
     _add_promised(add)
+    _add_planned(add)
     _add_keeping(add)
     _add_demo(add)
     return whole
@@ -144,6 +145,15 @@ def _add_box(add: _Subcommands) -> None:
     one.add_argument("--paper", metavar="DIR", help="write quote, claim slip and labels there")
     one.add_argument("--deposit-minor", type=whole(_MOST_MINOR), default=0, metavar="N", help="deposit taken")
     _add_command(one)
+    one = add("correct", "put right who brought a box; what is not named stays as it is")
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--name", type=text)
+    one.add_argument("--phone", type=text)
+    one.add_argument("--email", type=text)
+    one = add("refund", "give money back that was paid for a job")
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--minor", type=whole(_MOST_MINOR), required=True, metavar="N", help="minor units")
+    one.add_argument("--because", type=text, required=True, help="why")
 
 
 def _add_care(add: _Subcommands) -> None:
@@ -272,6 +282,40 @@ def _add_promised(add: _Subcommands) -> None:
     one = add("shut", "a day the shop stays shut though it was to be open")
     one.add_argument("day", metavar="ISO-DATE", type=day)
     one.add_argument("--because", type=text, required=True, help="why")
+
+
+def _add_planned(add: _Subcommands) -> None:
+    one = add("close", "close the shop by plan, for a day or from one to another")
+    _add_span(one)
+    one.add_argument("--because", type=text, required=True, help="why")
+    one = add("reopen", "take closed days back, planned or not; they count no more")
+    _add_span(one)
+    one.add_argument("--because", type=text, help="why")
+    one = add("outage", "a deck that is out of service by plan")
+    one.add_argument("name", metavar="NAME", type=text)
+    _add_span(one)
+    one.add_argument("--because", type=text, help="why")
+    one.add_argument("--take-back", action="store_true", help="it is not out after all")
+    one = add(
+        "expect", "what the shop states of failures, rush and closures, and reckons with; 0 is not at all"
+    )
+    for name, words, most in (
+        ("hours-between-failures", "playing hours", 1_000_000.0),
+        ("hours-to-repair", "real hours", 10_000.0),
+        ("rush-boxes-a-week", "boxes", 1_000.0),
+        ("tapes-in-a-rush-box", "tapes", 500.0),
+        ("unplanned-closures", "a share of the opening days", 0.5),
+    ):
+        one.add_argument(f"--{name}", type=amount(words, most), metavar="N", help=words)
+    one = add("order", "look for an order of boxes that has more of them ready sooner and harms no promise")
+    which = one.add_mutually_exclusive_group()
+    which.add_argument("--keep", action="store_true", help="put the boxes in the order that is found")
+    which.add_argument("--take-back", action="store_true", help="the order before the last one holds again")
+
+
+def _add_span(one: Parser) -> None:
+    one.add_argument("first", metavar="ISO-DATE", type=day)
+    one.add_argument("last", metavar="LAST", type=day, nargs="?", help="the last day, if there are several")
 
 
 def _add_keeping(add: _Subcommands) -> None:

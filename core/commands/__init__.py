@@ -6,9 +6,9 @@ from importlib import import_module
 
 from core.commands.call import Call, Reply
 
-_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING = (
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
     f"core.commands.{room}"
-    for room in ("shelf", "box", "care", "repair", "keeping", "captured", "promised", "loading")
+    for room in ("shelf", "box", "care", "repair", "keeping", "captured", "promised", "loading", "planned")
 )
 
 _ROOMS = {
@@ -39,6 +39,13 @@ _ROOMS = {
     "kept": (_PROMISED, "tell_kept"),
     "deck": (_PROMISED, "switch_deck"),
     "shut": (_PROMISED, "stay_shut"),
+    "close": (_PLANNED, "close_days"),
+    "reopen": (_PLANNED, "reopen_days"),
+    "outage": (_PLANNED, "plan_outage"),
+    "expect": (_PLANNED, "expect"),
+    "order": (_PLANNED, "order_boxes"),
+    "correct": (_BOX, "correct_customer"),
+    "refund": (_BOX, "refund"),
     "up-next": (_LOADING, "tell_up_next"),
     "habits": (_CARE, "tell_habits"),
     "backup": (_KEEPING, "back_up"),

@@ -9,6 +9,7 @@ from core import (
     answers,
     fittings,
     inventory_file,
+    money,
     paper_files,
     plain_text,
     pricebook,
@@ -18,7 +19,7 @@ from core import (
 )
 from core.commands import papers
 from core.commands.call import Call, Reply, contents
-from core.inventory import Inventory
+from core.inventory import CustomerDraft, Inventory
 from core.inventory_file import Reading
 from core.names import JobNumber, TapeCode
 from core.records import Fittings, Quote, ShopFront, Signature
@@ -76,6 +77,31 @@ def hand_back(call: Call) -> Reply:
     receipt = written[0] if written else None
     notes = " ".join((*pickups.labels_astray(handed), *([note] if note else [])))
     return Reply(answers.pickup(handed, receipt), plain_text.pickup(handed, receipt), note=notes)
+
+
+def correct_customer(call: Call) -> Reply:
+    from core import jobs
+
+    asked = call.asked
+    with call.open() as shop:
+        number = JobNumber(asked.number)
+        known = shop.ask(jobs.get, number).customer
+        draft = CustomerDraft(
+            asked.name or known.name, asked.phone or known.phone, asked.email or known.email
+        )
+        who = shop.run(jobs.correct_customer, number, draft).customer
+    told = ", ".join(part for part in (who.name, who.phone, who.email) if part)
+    return Reply({"customer": {"name": who.name, "phone": who.phone, "email": who.email}}, told)
+
+
+def refund(call: Call) -> Reply:
+    from core import payments
+
+    asked = call.asked
+    with call.open() as shop:
+        job = shop.run(payments.refund, JobNumber(asked.number), asked.minor, note=asked.because)
+    left = money.spelled(job.paid_minor, job.quote.price.currency)
+    return Reply({"number": job.number, "paid_minor": job.paid_minor}, f"Paid so far: {left}.")
 
 
 def quote_of(call: Call, data: bytes, fitted: Fittings) -> Quote:
