@@ -284,8 +284,8 @@ QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time
     text-align: left; }}
 QPushButton[role="word"] {{ background: transparent; border: none; color: {time}; padding: 0 8px;
     min-height: 24px; text-align: left; }}
-QPushButton[role="caption"] {{ background: transparent; border: none; color: {time}; padding: 0 8px 7px 8px;
-    min-height: 17px; }}
+QPushButton[role="caption"] {{ background: transparent; border: none; color: {time}; padding: 0 8px 10px 8px;
+    min-height: 14px; }}
 QPushButton[role="word"]:focus {{ border: 2px solid {oxide}; padding: 0 6px; }}
 QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
 

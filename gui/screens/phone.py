@@ -6,7 +6,7 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core import calls, jobs, promises
 from core.errors import TapewrightError
@@ -307,12 +307,12 @@ class Phone(Screen):
         side = QWidget()
         column = stacked(side)
         column.addWidget(self.answer, 1)
-        deeds = QHBoxLayout()
-        deeds.setSpacing(theme.UNIT)
-        deeds.addWidget(self.agree_button, 1)
-        deeds.addWidget(self.new_day_button, 1)
+        deeds = QVBoxLayout()
+        deeds.setSpacing(theme.UNIT // 2)
+        for button in (self.agree_button, self.new_day_button, self.correct_button):
+            button.setProperty("role", "deed")
+            deeds.addWidget(button)
         column.addLayout(deeds)
-        column.addWidget(self.correct_button)
         for form in self._forms:
             column.addWidget(form)
         return side

@@ -60,6 +60,7 @@ class Asking(QWidget):
         column.addLayout(head)
         column.addWidget(self._text)
         answers = QHBoxLayout()
+        answers.setSpacing(theme.UNIT)
         answers.addLayout(self._answers, 1)
         answers.addLayout(self._beside())
         column.addLayout(answers)
@@ -71,9 +72,10 @@ class Asking(QWidget):
         for part in (self._many, self._many.lineEdit()):
             part.setAccessibleName(say("counter", "how_many_name"))
         self._many_words.setBuddy(self._many)
+        self._many.lineEdit().setTextMargins(6, 0, 0, 0)  # the style sheet's padding does not reach it
         self._many_words.setProperty("role", "field")
         beside = QVBoxLayout()
-        beside.setSpacing(0)
+        beside.setSpacing(2)
         beside.addWidget(self._many_words)
         beside.addWidget(self._many)
         beside.addStretch(1)
