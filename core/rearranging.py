@@ -1,14 +1,17 @@
 """Whether the boxes of the queue had better take their turns in another order, and what that would bring.
 
-For the background: it plans the whole queue twice. The order found at likely minutes is taken only if, over
-all scenarios, no box that has a date is less sure to keep it than it was said to be, or than it is now. Whole
-boxes change places; within a box the rule of the dates holds, so that the bench need not learn another.
+For the background: it plans the whole queue twice, or a few times more. The order found at likely minutes
+is taken only if, over all scenarios, no box that has a date is less sure to keep it than it was said to be,
+or than it is now. What a box can give is how much earlier than its day it is as sure as it was said to be; a
+box that turns out to be harmed all the same gives nothing in another round. Whole boxes change places; within
+a box the rule of the dates holds, so that the bench need not learn another.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 import numpy as np
@@ -25,6 +28,7 @@ NOISE = 0.01
 LEAST_DAYS = 0.1
 """Boxes must be ready so much sooner on average before an order is worth telling, if it keeps no more dates
 (an assumption: two hours and a half)."""
+ROUNDS = 3
 _DAY = 24 * 60.0
 
 
@@ -56,6 +60,19 @@ class Better:
         """Days by which a box is ready sooner, on average."""
         return sum(self.sooner.values()) / len(self.sooner) if self.sooner else 0.0
 
+    @property
+    def is_worth_it(self) -> bool:
+        """Whether more promises are kept, or boxes are ready sooner."""
+        return self.gained > NOISE or self.days >= LEAST_DAYS
+
+    def harmed(self, promised: Mapping[JobNumber, Promised]) -> frozenset[JobNumber]:
+        """Boxes less sure of their day than they were said to be, or than they are without it."""
+        return frozenset(
+            number
+            for number, (was, will) in self.chances.items()
+            if will < min(promised[number].stated, was) - NOISE
+        )
+
 
 def better(
     fittings: Fittings,
@@ -70,17 +87,28 @@ def better(
     ``stop`` is asked again and again; once it says yes, None is the answer.
     """
     before = turnaround.load(fittings, queue, now)
-    order = _order(before, queue, promised, runs, stop)
-    if order is None or stop():
-        return None
-    places = {job: place for place, job in enumerate(order)}
-    after = turnaround.load(fittings, sorted(queue, key=lambda tape: places[tape.job]), now)
-    found = Better(order, _chances(before, after, promised), _sooner(before, after))
-    harmed = any(
-        will < min(promised[number].stated, was) - NOISE for number, (was, will) in found.chances.items()
-    )
-    is_worth_it = found.gained > NOISE or (found.gained >= -NOISE and found.days >= LEAST_DAYS)
-    return found if is_worth_it and not harmed else None
+    unmoved = frozenset[JobNumber]()
+    for _ in range(ROUNDS):
+        order = _order(before, queue, _Wish(promised, unmoved), runs, stop)
+        if order is None or stop():
+            return None
+        places = {job: place for place, job in enumerate(order)}
+        after = turnaround.load(fittings, sorted(queue, key=lambda tape: places[tape.job]), now)
+        found = Better(order, _chances(before, after, promised), _sooner(before, after))
+        harmed = found.harmed(promised)
+        if not harmed:
+            return found if found.is_worth_it else None
+        unmoved |= harmed
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class _Wish:
+    """What the search works for."""
+
+    promised: Mapping[JobNumber, Promised]
+    unmoved: frozenset[JobNumber]
+    """Boxes that may not come later at all."""
 
 
 def _chances(
@@ -111,7 +139,7 @@ def _sooner(before: Load, after: Load) -> dict[JobNumber, float]:
 def _order(
     load: Load,
     queue: Sequence[QueuedTape],
-    promised: Mapping[JobNumber, Promised],
+    wish: _Wish,
     runs: int,
     stop: Callable[[], bool],
 ) -> tuple[JobNumber, ...] | None:
@@ -124,21 +152,40 @@ def _order(
             jobs[draws.key(tape.job)] = tape.job
     if len(jobs) < 2:
         return None
-    found = sequence.arranged(pieces, _task(load, promised), SEED, runs, whole=True, stop=stop)
+    found = sequence.arranged(pieces, _task(load, pieces, wish), SEED, runs, whole=True, stop=stop)
     moved = [jobs[box] for box in dict.fromkeys(piece.box for piece in found)]
     stay = dict.fromkeys(tape.job for tape in queue if tape.job not in set(moved))
     order = (*stay, *moved)
     return None if order == tuple(dict.fromkeys(tape.job for tape in queue)) else order
 
 
-def _task(load: Load, promised: Mapping[JobNumber, Promised]) -> Task:
+def _task(load: Load, pieces: Sequence[Piece], wish: _Wish) -> Task:
+    """The decks, the dates, and how late each promised box may come: as now, and by what it can give."""
     free = tuple(float(row.mean()) for row in load.after_rush.lanes.free)
-    due = {
-        draws.key(number): end
-        for number, made in promised.items()
-        if (end := load.calendar.close_of(made.day)) is not None
-    }
-    return Task(free, load.after_all.handling, due)
+    due = {draws.key(number): _close_by(load, made.day) for number, made in wish.promised.items()}
+    task = Task(free, load.after_all.handling, due)
+    ends = sequence.finishes(sequence.as_given(pieces), task)
+    most = {}
+    for number, made in wish.promised.items():
+        box = draws.key(number)
+        if box in ends:
+            most[box] = ends[box] + (0.0 if number in wish.unmoved else _spare(load, number, made, due[box]))
+    return replace(task, most=most)
+
+
+def _close_by(load: Load, day: date) -> float:
+    """The last closing up to ``day``, which may have become a day off since it was promised."""
+    opened = bisect_right(load.calendar.days, day)
+    return float(load.calendar.day_ends[opened - 1]) if opened else -np.inf
+
+
+def _spare(load: Load, number: JobNumber, made: Promised, due: float) -> float:
+    """Minutes by which a box may come later and still be as sure of its day as it was said to be."""
+    finish = load.jobs.get(number)
+    if finish is None or not len(finish.at):
+        return 0.0
+    sure = float(np.quantile(finish.at, min(made.stated, 1.0), method="inverted_cdf"))
+    return max(0.0, due - sure) if np.isfinite(sure) else 0.0
 
 
 def _piece(load: Load, tape: QueuedTape, decks: tuple[int, ...]) -> Piece:

@@ -9,7 +9,7 @@ a box that keeps its date in the order given keeps it in every order that comes 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import inf
 from random import Random
 
@@ -54,6 +54,12 @@ class Task:
     free: tuple[float, ...]
     handling: float
     due: dict[int, float]
+    most: dict[int, float] = field(default_factory=dict)
+    """When a box must be done at the latest whatever is gained elsewhere; a box not named: its date."""
+
+    def limit(self, box: int) -> float:
+        """The moment after which somebody would be let down; infinity for a box without a date."""
+        return self.most.get(box, self.due.get(box, inf))
 
 
 def by_rule(pieces: Sequence[Piece], task: Task, stop: Callable[[], bool] = never) -> list[Piece]:
@@ -112,11 +118,16 @@ def arranged(
 
     ``whole`` and ``stop`` as in `improved`.
     """
-    given = [piece for tapes in _boxes(pieces).values() for piece in tapes]
+    given = as_given(pieces)
     safe = _kept(given, task)
     starts = [given, by_rule(pieces, task, stop)]
     best = min(starts, key=lambda order: _score(order, task, safe))
     return improved(best, task, seed, runs, given, whole=whole, stop=stop)
+
+
+def as_given(pieces: Iterable[Piece]) -> list[Piece]:
+    """Boxes in the order given; within a box, by the rule."""
+    return [piece for tapes in _boxes(pieces).values() for piece in tapes]
 
 
 def finishes(order: Iterable[Piece], task: Task) -> dict[int, float]:
@@ -127,7 +138,7 @@ def finishes(order: Iterable[Piece], task: Task) -> dict[int, float]:
     return found
 
 
-def _boxes(pieces: Sequence[Piece]) -> dict[int, list[Piece]]:
+def _boxes(pieces: Iterable[Piece]) -> dict[int, list[Piece]]:
     boxes: dict[int, list[Piece]] = {}
     for piece in pieces:
         boxes.setdefault(piece.box, []).append(piece)
@@ -149,12 +160,12 @@ def _end(piece: Piece, free: list[float], task: Task) -> float:
 
 def _kept(order: Sequence[Piece], task: Task) -> frozenset[int]:
     ends = finishes(order, task)
-    return frozenset(box for box, due in task.due.items() if ends.get(box, -inf) <= due + DUST)
+    return frozenset(box for box in task.due if ends.get(box, -inf) <= task.limit(box) + DUST)
 
 
 def _score(order: Sequence[Piece], task: Task, safe: frozenset[int]) -> tuple[int, float, float]:
     ends = finishes(order, task)
-    broken = sum(ends[box] > task.due[box] + DUST for box in safe)
+    broken = sum(ends[box] > task.limit(box) + DUST for box in safe)
     late = sum(max(0.0, end - task.due.get(box, inf)) for box, end in ends.items())
     return broken, late, sum(ends.values())
 

@@ -90,3 +90,16 @@ def test_a_search_that_is_stopped_finds_nothing() -> None:
 
     assert better(SHOP, [*LONG, *SHORT], TUESDAY, {}, stop=stop) is None
     assert len(asked) < 10
+
+
+def test_a_day_that_became_a_day_off_is_still_a_promise() -> None:
+    """A box promised for a Sunday is due by the Saturday or Friday before; it gives what it can until then."""
+    small = [queued(1, minutes=exactly(150), job=job) for job in range(2, 14)]
+    sunday = {JobNumber("000001"): Promised(day(8), 0.95)}
+    found = better(SHOP, [*LONG, *small], TUESDAY, sunday)
+    assert found is not None
+    was, will = found.chances[JobNumber("000001")]
+    assert was == 1.0
+    assert will >= 0.94
+    assert found.order[0] != "000001"
+    assert found.order[-1] != "000001"
