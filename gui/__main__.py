@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Sequence
 
@@ -15,6 +16,8 @@ def main() -> int:
 
 
 def _open_window(options: Sequence[str]) -> int:
+    """Nothing that importing makes is ever thrown away: it is not looked through before the first paint."""
+    gc.disable()
     try:
         from gui import app
     except ImportError as error:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import logging
 import sys
 import time
@@ -55,6 +56,8 @@ class Opening(QObject):
     def begin(self) -> None:
         from gui.furnishing import furnish  # the database and paper libraries come after the first paint
 
+        gc.freeze()  # what importing made stays; later looks for garbage leave it out
+        gc.enable()
         furnish(self._window, self._where, self._who, self._clock)
 
 

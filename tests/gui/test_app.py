@@ -1,0 +1,37 @@
+"""The start: the window is painted before anything else is looked at."""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Iterator
+from datetime import UTC, datetime
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from gui import app, furnishing
+from gui.window import Window
+
+
+@pytest.fixture(autouse=True)
+def no_looking_for_garbage() -> Iterator[None]:
+    gc.disable()
+    yield
+    gc.enable()
+
+
+def test_garbage_is_looked_for_again_once_the_window_was_painted(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    done: list[str] = []
+
+    def furnish(*_: object) -> None:
+        done.append("furnished" if gc.isenabled() else "furnished without")
+
+    monkeypatch.setattr(furnishing, "furnish", furnish)
+    monkeypatch.setattr(app.gc, "freeze", lambda: done.append("frozen"))
+    window = Window()
+    qtbot.addWidget(window)
+    app.Opening(window, None, "Kim", lambda: datetime(2026, 3, 3, tzinfo=UTC)).begin()
+    assert done == ["frozen", "furnished"]
+    assert gc.isenabled()
