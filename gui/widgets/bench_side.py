@@ -157,6 +157,7 @@ class BenchSide(QWidget):
         """Show a page; a form has the room of the buttons, whose keys go on working."""
         is_form = page is not self.moves.aside
         self._pages.turn(page)
+        self.moves.step_back(is_form)
         self._deeds.setVisible(not is_form)
         self._back.setVisible(is_form)
 

@@ -13,6 +13,7 @@ from core.errors import WrongInput
 from core.records import TapeRecord
 from core.shown import NOTHING, Shown
 from core.stations import Station, allowed_moves
+from gui import theme
 from gui.text import say
 from gui.widgets.figures import FigureField
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
@@ -128,6 +129,10 @@ class Moves(QWidget):
     def shown(self) -> Shown:
         """What the deck showed, when the tape comes from playing."""
         return self.readout.shown if self.readout.isVisibleTo(self) else NOTHING
+
+    def step_back(self, is_back: bool) -> None:
+        """Let a form lead that stands below; the way on stays, its key too, without the weight."""
+        theme.mark(self._usual, "role", "plain" if is_back else "main")
 
     @Slot()
     def go_on(self) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox
+from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
 
 from core import bench, captures, cuts, decks, tapes, to_load
 from core.learning import Played
@@ -226,6 +226,16 @@ def test_escape_goes_back_to_the_box_without_keeping_anything(
     place.settle()
     assert QApplication.focusWidget() is screen.box
     assert kept(place, codes[0]).findings == ()
+
+
+def test_one_button_leads_at_a_time(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+    scan(place, codes[1])
+    for key in (None, Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_Escape):
+        if key is not None:
+            press(key)
+        shown = [each for each in screen.side.findChildren(QPushButton) if each.isVisible()]
+        leading = [each.text() for each in shown if each.property("role") == "main"]
+        assert len(leading) <= 1, leading
 
 
 def test_the_loss_is_told_before_a_splice_is_kept(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
