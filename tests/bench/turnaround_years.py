@@ -2,6 +2,11 @@
 
 Promises of neighbouring days share a queue and so their luck: a single year says little, and the standard
 error is that of the years and not of the promises.
+
+Where troubles come, the loss of the 90 % lead stays above a third of that of the work-ahead rule, in a quiet
+shop and in a busy one. Beside it stands the loss of the same program told how long every tape plays: not even
+that is a third, for most of what is left are rush boxes, repairs and shut days to come. A program that knew
+the law by which households record, and not the lengths, would lose about 5 % less (derived: five years each).
 """
 
 from __future__ import annotations
