@@ -8,12 +8,12 @@ from datetime import timedelta
 import pytest
 from sqlalchemy import text
 
-from core import decks, fittings, history, jobs, tally, tapes
+from core import decks, fittings, jobs, tally, tapes
 from core.errors import Refused, WrongInput
 from core.names import Finding
 from core.records import Outage
 from core.stations import Station
-from tests.support.booked import Desk, command, line, quoted
+from tests.support.booked import Desk, command, events, line, quoted
 
 
 def test_a_new_shop_has_the_fittings_of_its_file(desk: Desk) -> None:
@@ -115,8 +115,8 @@ def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:
     assert desk.shop.run(decks.cancel_outage, service, "the belts are late").outages == ()
     with pytest.raises(Refused, match="somebody took it back already"):
         desk.shop.run(decks.cancel_outage, service)
-    told = [each.words for each in desk.shop.ask(history.lines) if "out" in each.kind]
-    assert told[0] == "VHS 1 out by plan from Friday 6 March to Sunday 8 March: new belts"
+    (told,) = events(desk.shop, "outage planned")
+    assert told.words == "VHS 1 out by plan from Friday 6 March to Sunday 8 March: new belts"
     assert desk.shop.verify() == ()
 
 

@@ -9,7 +9,7 @@ import pytest
 from core import decks, expectations, history
 from core.errors import WrongInput
 from core.records import Expected
-from tests.support.booked import Desk, line, quoted
+from tests.support.booked import Desk, events, line, quoted
 
 WARY = Expected(300.0, 48.0, 2.0, 5.0, 0.02)
 
@@ -18,7 +18,7 @@ def test_what_is_stated_is_kept_with_what_was_stated_before(desk: Desk) -> None:
     before = desk.shop.ask(decks.fittings).expected
     assert desk.shop.run(expectations.expect, WARY).expected == WARY
     assert desk.shop.ask(decks.fittings).expected == WARY
-    (told,) = [each for each in desk.shop.ask(history.lines) if each.kind == "expects"]
+    (told,) = events(desk.shop, "expects")
     assert "a failure in 300 playing hours" in told.words
     assert "2 % of opening days lost" in told.words
     assert str(before.hours_to_repair) in told.payload

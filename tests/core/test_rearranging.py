@@ -93,7 +93,7 @@ def test_a_search_that_is_stopped_finds_nothing() -> None:
 
 
 def test_a_day_that_became_a_day_off_is_still_a_promise() -> None:
-    """A box promised for a Sunday is due by the Saturday or Friday before; it gives what it can until then."""
+    """A box promised for a Sunday is due by the closing before; it gives what it can until then."""
     small = [queued(1, minutes=exactly(150), job=job) for job in range(2, 14)]
     sunday = {JobNumber("000001"): Promised(day(8), 0.95)}
     found = better(SHOP, [*LONG, *small], TUESDAY, sunday)

@@ -7,12 +7,12 @@ from datetime import timedelta
 import pytest
 from sqlalchemy import text
 
-from core import decks, history, jobs, promises, to_load, turns
+from core import decks, jobs, promises, to_load, turns
 from core.errors import Refused, WrongInput
 from core.names import JobNumber
 from core.stations import Station
 from core.turns import Proposal
-from tests.support.booked import Desk, line
+from tests.support.booked import Desk, events, line
 
 
 def crowd(desk: Desk) -> tuple[JobNumber, JobNumber]:
@@ -76,8 +76,7 @@ def test_an_order_is_taken_back_by_another_step_and_both_stay_in_the_history(des
     assert boxes(desk) == [long, short]
     desk.shop.run(turns.put_back)
     assert boxes(desk) == [short, long]
-    told = [each.words for each in desk.shop.ask(history.lines) if each.kind == "order of boxes"]
-    assert told == [
+    assert [each.words for each in events(desk.shop, "order of boxes")] == [
         "2 boxes put in a better order",
         "the order of boxes before the last one holds again",
         "the order of boxes before the last one holds again",

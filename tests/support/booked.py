@@ -13,12 +13,13 @@ from uuid import uuid4
 
 import pytest
 
-from core import captures, decks, jobs, pickups, pricebook, promises, quoting, tapes, turnaround
+from core import captures, decks, history, jobs, pickups, pricebook, promises, quoting, tapes, turnaround
 from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.names import CommandId, Finding, FormatName, Speed, TvSystem
 from core.records import Job, Pickup, Quote, Signature, TapeRecord
 from core.shop import Shop
 from core.stations import LINE, Station
+from core.tables import EventRow
 from core.unit import Unit
 from tests.support.postgres import SERVER, database_url, tell
 
@@ -96,8 +97,17 @@ def quoted(shop: Shop, *lines: TapeLine, **changes: object) -> Quote:
     return shop.ask(_quote, inventory(*lines, **changes))  # type: ignore[arg-type]
 
 
+def events(shop: Shop, kind: str) -> list[EventRow]:
+    """The lines of history of one kind, oldest first; read to the end while the records are open."""
+    return shop.ask(_events, kind)
+
+
 def command() -> CommandId:
     return CommandId(uuid4().hex)
+
+
+def _events(unit: Unit, kind: str) -> list[EventRow]:
+    return [event for event in history.lines(unit) if event.kind == kind]
 
 
 def _quote(unit: Unit, box: Inventory) -> Quote:
