@@ -98,17 +98,15 @@ def load(
     now: datetime,
     *,
     by_hand: bool | None = None,
-    in_order_given: bool = False,
 ) -> Load:
     """Work the queue through: playing tapes, then rush, then the others, boxes in the order given.
 
     Tapes set aside, ready or handed back take no deck. ``by_hand``: whether to follow each person; None
-    leaves it to what matters. ``in_order_given``: tapes of a box too stay as they stand. WrongInput when
-    ``now`` has no timezone.
+    leaves it to what matters. WrongInput when ``now`` has no timezone.
     """
     calendar = hours.calendar(fittings, hours.today(fittings, now))
     ways, begun = ground.prepared(fittings, calendar, calendar.at(now), _scenarios(len(queue)))
-    rush, others = lined_up(fittings, queue, calendar, in_order_given=in_order_given)
+    rush, others = lined_up(fittings, queue, calendar)
     playing = under_way(fittings, queue, calendar, ways.now)
     plan = Plan(begun, ways)
     if by_hand is None:
@@ -128,13 +126,12 @@ def load(
 
 
 def lined_up(
-    fittings: Fittings, queue: Sequence[QueuedTape], calendar: hours.Calendar, *, in_order_given: bool = False
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: hours.Calendar
 ) -> tuple[list[Step], list[Step]]:
     """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
     coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
-    sequence = list if in_order_given else in_sequence
     rush, others = (
-        sequence([_queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
+        in_sequence([_queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
         for hurried in (True, False)
     )
     return rush, others

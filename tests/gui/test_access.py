@@ -125,10 +125,20 @@ def test_the_customer_side_says_what_it_shows_and_asks_for_no_key(whole: Place) 
     side.close()
 
 
-@pytest.mark.parametrize("key", [Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F10])
-def test_every_form_of_the_bench_can_be_heard_hit_and_reached(whole: Place, key: Qt.Key) -> None:
-    whole.window.go("bench")
-    _the_snapped_tape(whole)
+FORMS: tuple[tuple[str, Callable[[Place], None], Qt.Key], ...] = (
+    *(("bench", _the_snapped_tape, key) for key in (Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F10)),
+    *(("phone", _the_job, key) for key in (Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F8)),
+    ("pickup", _the_job, Qt.Key.Key_F6),
+)
+
+
+@pytest.mark.parametrize(("name", "fill", "key"), FORMS, ids=[f"{name}-{key.name}" for name, _, key in FORMS])
+def test_every_form_can_be_heard_hit_and_reached(
+    whole: Place, name: str, fill: Callable[[Place], None], key: Qt.Key
+) -> None:
+    whole.window.go(name)
+    fill(whole)
+    whole.settle()
     whole.settle()
     before = set(access.within_reach(whole.window))
     press(key)
