@@ -14,11 +14,12 @@ class Service:
     name: str
     hours: int
     source: str
+    """With what kind of source it is."""
 
 
-CLEAN = Service("clean", 500, "path, drum, heads and belts: PALsite maintenance, Betamax (trade)")
-INSPECT = Service("inspect", 1000, "in home use: LG service manual TL-AT130M (manufacturer)")
-HEADS = Service("heads", 2000, "head or upper drum, if signs show: PALsite maintenance (trade)")
+CLEAN = Service("clean", 500, "PALsite maintenance, Betamax (trade)")
+INSPECT = Service("inspect", 1000, "LG service manual TL-AT130M, home use (manufacturer)")
+HEADS = Service("heads", 2000, "PALsite maintenance (trade)")
 SERVICES = (CLEAN, INSPECT, HEADS)
 
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core import machinecare, pace
+from core.machinecare import Service
 from core.records import Deck
 from core.shopview import ShopView
 from core.tally import Outage
@@ -119,16 +120,13 @@ def _service(view: ShopView) -> list[str]:
     hours_a_day = _hours_a_day(view)
     if not hours_a_day:
         return []
-    lines = [
-        say(
-            "plans",
-            each.name,
-            hours=each.hours,
-            often=_often(machinecare.years_until(each.hours, hours_a_day)),
-        )
-        for each in machinecare.SERVICES
-    ]
+    lines = [_due(each, machinecare.years_until(each.hours, hours_a_day)) for each in machinecare.SERVICES]
     return [say("plans", "service_pace", hours=f"{hours_a_day:.1f}"), *lines]
+
+
+def _due(service: Service, years: float) -> str:
+    often = _often(years)
+    return say("plans", service.name, hours=service.hours, often=often, source=service.source)
 
 
 def _hours_a_day(view: ShopView) -> float:
