@@ -57,7 +57,6 @@ class Opening(QObject):
         from gui.furnishing import furnish  # the database and paper libraries come after the first paint
 
         gc.freeze()  # what importing made stays; later looks for garbage leave it out
-        gc.enable()
         furnish(self._window, self._where, self._who, self._clock)
 
 

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
 
 from core.errors import TapewrightError, Unavailable
+from gui.sweeping import Sweeping
 
 if TYPE_CHECKING:
     from core.shop import Shop  # imported late: the database libraries come after the first paint
@@ -48,6 +49,7 @@ class Work(QObject):
         self._newest: tuple[_Errand, Callable[[], Any]] | None = None
         self._closing = Event()
         self._under_way: set[_Errand] = set()
+        self._sweeping = Sweeping(self)
         sys.setswitchinterval(TURN_S)
 
     @property
@@ -173,6 +175,7 @@ class Work(QObject):
         self._papers.waitForDone()
         self._records.start(_Call(self._disconnect))
         self._records.waitForDone()
+        self._sweeping.stop()
 
     def _start(
         self,
