@@ -54,6 +54,8 @@ _BOX = Box(
 )
 
 
+_COLLECTED = "000075"
+"""The job of the invented shop that has tapes to give back and others still at the bench."""
 _CHECKED = Station.BEING_CHECKED.words.capitalize()
 _FILE = Report(
     name="000042 0119 family.mp4",
@@ -163,7 +165,7 @@ class Walk:
     def _others(self, window: Window, furnished: Furnishing, look: str) -> Iterator[Path]:
         job = _counter_of(window).job
         assert job is not None
-        asked = {"phone": job.customer.name, "bench": job.tapes[0].code, "pickup": job.number, "shop": ""}
+        asked = {"phone": job.customer.name, "bench": job.tapes[0].code, "pickup": _COLLECTED, "shop": ""}
         for number, (name, text) in enumerate(asked.items(), 2):
             window.go(name)
             window.banner.clear()

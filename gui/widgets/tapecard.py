@@ -204,7 +204,7 @@ def _told_by_code(tape: TapeRecord) -> str:
     code = pieces.spaced(tape.code)
     of_job = say("bench", "of_job", job=tape.code[:6], place=int(tape.code[6:9]))
     if tape.played_minutes is not None:
-        length = say("bench", "played", minutes=f"{tape.played_minutes:g}")
+        length = say("bench", "played", minutes=f"{round(tape.played_minutes, 1):g}")
     elif tape.minutes.high > 0:
         length = say("bench", "believed", minutes=minutes_range(tape.minutes))
     else:
