@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from core.dealing import Decks, Ground, Queue, Turnout
 from core.lanes import Lanes
+from core.queue import Decks, Ground, Queue, Turnout
 from core.rush import Coming
 
 

@@ -17,9 +17,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.dealing import DECK, Ground, Part, Queue, Reasons
-from core.floor import NEVER, RETIRED, Floor, Turn
+from core.floor import Floor, Turn
 from core.hours import Minutes
+from core.openings import NEVER, RETIRED
+from core.queue import DECK, Ground, Part, Queue, Reasons
 from core.slots import Places, where
 
 
@@ -106,7 +107,7 @@ class Crew(Floor):
         while self._anything_left() and not self._has_seen_enough():
             self._next_task()
         free = self._free
-        free[:] = self._slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
+        free[:] = self._lanes.slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
@@ -133,8 +134,8 @@ class Crew(Floor):
         """The next thing somebody does, in every scenario."""
         deck, spot = self._soonest()
         who = self._people.argmin(axis=0) * self._scenarios + self._columns
-        here = self._rise(self._people.reshape(-1).take(who))
-        due = self._rise(self._due.reshape(-1).take(spot))
+        here = self._openings.rise(self._people.reshape(-1).take(who))
+        due = self._openings.rise(self._due.reshape(-1).take(spot))
         visit = np.maximum(here, due)
         check_from = np.maximum(here, self._check_from[self._checked, self._columns])
         bench_from = np.where(self._bench_next < len(self._bench_minutes) - 1, here, RETIRED)
@@ -160,8 +161,8 @@ class Crew(Floor):
             return
         loaded = self._loaded.reshape(-1).take(spot) & going
         unload = np.where(loaded, self._times.unload, 0.0)
-        moment = self._advanced(visit, unload + self._times.load)
-        slot = self._slots.closing(moment)
+        moment = self._openings.advanced(visit, unload + self._times.load)
+        slot = self._openings.closing(moment)
         turn = self._next_tape(deck, moment, slot)
         turn.tape[~going] = self._count
         turn.is_busy[~going] = True
@@ -218,18 +219,18 @@ class Crew(Floor):
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
-        line, first = self._longest_waiting(deck)
-        tape = self._again[line, self._columns]
+        line, first = self._replays.first(deck)
+        tape = self._replays.tape[line, self._columns]
         at = where((first < NEVER) & ~turn.is_busy)
-        fits = (first[at] <= moment[at]) & (self._start(moment[at], tape[at])[0] <= moment[at])
+        fits = (first[at] <= moment[at]) & (self._starts.of(tape[at], moment[at])[0] <= moment[at])
         wait = at[~fits]
-        self._awaited[wait], _ = self._start(np.maximum(moment[wait], first[wait]), tape[wait])
+        self._awaited[wait], _ = self._starts.of(tape[wait], np.maximum(moment[wait], first[wait]))
         at = at[fits]
         turn.tape[at] = tape[at]
         turn.start[at] = moment[at]
         turn.why[at] = DECK
         turn.is_again[at] = True
-        self._again_since[line[at], at] = RETIRED
+        self._replays.take(line[at], at)
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         self._free.reshape(-1)[spot] = ends
@@ -243,7 +244,7 @@ class Crew(Floor):
     def _check(self, at: Places, who: Places, since: Minutes) -> None:
         """The recording that came first is checked."""
         line = self._checked[at]
-        ends = self._advanced(since[at], np.full(len(at), self._times.check))
+        ends = self._openings.advanced(since[at], np.full(len(at), self._times.check))
         self._people.reshape(-1)[who[at]] = ends
         self._checked_at[line, at] = ends
         self._checked[at] += 1
@@ -252,7 +253,7 @@ class Crew(Floor):
     def _look_over(self, at: Places, who: Places, since: Minutes) -> None:
         """The tape that came first is looked over or repaired."""
         line = self._bench_next[at]
-        ends = self._advanced(since[at], self._bench_minutes[line])
+        ends = self._openings.advanced(since[at], self._bench_minutes[line])
         self._people.reshape(-1)[who[at]] = ends
         self._bench_next[at] += 1
         self._bench_free[at] = np.maximum(self._bench_free[at], ends)
@@ -274,24 +275,6 @@ class Crew(Floor):
 
     def _ready_of(self, tape: Places, at: Places) -> Minutes:
         return self._ready_at[tape, at]
-
-    # --- time -----------------------------------------------------------------------------
-
-    def _rise(self, moments: Minutes) -> Minutes:
-        rising = np.maximum(moments, self._opens.take(self._slots.closing(moments)))
-        return np.asarray(rising, dtype=np.float64)
-
-    def _advanced(self, begin: Minutes, work: Minutes) -> Minutes:
-        """When work begun in an opening is done; it rests overnight."""
-        slot = self._slots.closing(begin)
-        done: Minutes = np.maximum(begin, self._opens.take(slot)) + work
-        while True:
-            late = where(done > self._closes.take(slot))
-            late = late[done[late] < NEVER]
-            if not len(late):
-                return done
-            done[late] = self._opens.take(slot[late] + 1) + (done[late] - self._closes.take(slot[late]))
-            slot[late] += 1
 
     # --- setting up -----------------------------------------------------------------------
 

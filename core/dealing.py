@@ -10,108 +10,22 @@ others of the row.
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from collections.abc import Sequence
-from dataclasses import dataclass, field
-from typing import NamedTuple
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from core.breakdowns import repair_after
 from core.hours import Minutes
-from core.lanes import Lanes, Turn
+from core.lanes import Turn
+from core.queue import BENCH, DECK, NIGHT, Ground, Queue, Reasons
+from core.rows import Row
 from core.rush import Coming
 from core.slots import Places, where
-
-FILL = 20
-"""Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
-sixty no more than that (derived: measured on a prototype)."""
 
 RUSH_BEFORE = 3
 """Rush tapes that go before one tape of the box; all the rest go before the last one of its kind. Rounds for
 a handful of scenarios cost as much as for all, and the decks are as full in the end."""
-
-DECK, BENCH, NIGHT = 0, 1, 2
-"""What a tape waited for: a deck, the bench, or an opening although a deck was free."""
-
-Decks = tuple[int, ...]
-Reasons = NDArray[np.int8]
-Ready = float | Minutes
-
-
-@dataclass(slots=True, eq=False)
-class Part:
-    """Tapes of one box on the same decks: when the last of them ends, and what that one waited for."""
-
-    ends: Minutes
-    why: Reasons = field(init=False)
-
-    def __post_init__(self) -> None:
-        self.why = np.zeros(len(self.ends), dtype=np.int8)
-
-    def end(self, ends: Minutes, why: Reasons, at: Places) -> None:
-        """One more tape ends in the scenarios ``at``."""
-        last = where(ends > self.ends[at])
-        self.ends[at[last]] = ends[last]
-        self.why[at[last]] = why[last]
-
-    def end_all(self, ends: Minutes, why: Reasons) -> None:
-        """One more tape ends, in every scenario."""
-        last = ends > self.ends
-        np.copyto(self.ends, ends, where=last)
-        np.copyto(self.why, why, where=last)
-
-    def share(self, why: int) -> float:
-        """Share of the scenarios in which the last tape waited for that."""
-        return float(np.count_nonzero(self.why == why)) / len(self.why)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Turnout:
-    """One tape to deal out: where it may play, from when, planned with which minutes, and its part."""
-
-    decks: Decks
-    estimate: float
-    ready: Ready
-    part: Part
-
-
-class Seen(NamedTuple):
-    """What is played where: the place of a tape in its queue, the deck, the start."""
-
-    tape: int
-    deck: int
-    start: float
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Queue:
-    """Tapes in their order, with what was drawn for them: one row a tape, one column a scenario."""
-
-    tapes: Sequence[Turnout]
-    minutes: Minutes
-    fails_after: Minutes | None = None
-    """Minutes of play after which the deck would fail; used up. None: decks do not fail."""
-    repair: float = 0.0
-    """Minutes on average."""
-    seen: list[Seen] | None = None
-    """Where `core.floor` writes down what it plays; None: nobody asks. For queues of one scenario."""
-    until: float = np.inf
-    """What starts later need not be seen."""
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Ground:
-    """What tapes are played on. Playing fills ``lanes`` and uses up ``rush``."""
-
-    lanes: Lanes
-    handling: float
-    now: float
-    rush: Sequence[Coming] = ()
-    fill: int = FILL
-    overtaken_from: int = 0
-    """Tapes before this place of the queue are rush themselves: nothing that comes in goes before them."""
 
 
 def deal(ground: Ground, queue: Queue) -> None:
@@ -158,7 +72,7 @@ class _Deal:
         self._slots = ground.lanes.slots
         self._decks, self._scenarios = ground.lanes.free.shape
         self._queue = queue
-        self._row = _Row(queue.tapes, ground)
+        self._row = Row(queue.tapes, ground)
         self._count = len(queue.tapes)
         self._minutes = queue.minutes.reshape(-1)
         self._fails = np.empty(0) if queue.fails_after is None else queue.fails_after.reshape(-1)
@@ -324,94 +238,3 @@ class _Deal:
         if row.latest > self._ground.now:
             fits &= row.ready_of(np.minimum(near, self._count - 1), at[:, None]) <= moment[:, None]
         return near, fits
-
-
-class _Row:
-    """The tapes of the row as tables, one line a tape and where it is needed one more for none."""
-
-    def __init__(self, tapes: Sequence[Turnout], ground: Ground) -> None:
-        self._ground = ground
-        self._scenarios = ground.lanes.free.shape[1]
-        most = max(len(tape.decks) for tape in tapes)
-        self.decks = np.array([[*tape.decks, *[tape.decks[0]] * (most - len(tape.decks))] for tape in tapes])
-        """The decks of each in the order named, filled up with the first."""
-        filled = [len(tape.decks) for tape in tapes]
-        self.barrier = np.where(np.arange(most) < np.array(filled)[:, None], 0.0, np.inf)
-        self.estimate = np.array([*(tape.estimate for tape in tapes), np.inf])
-        self._set_up_gates(tapes)
-        self._set_up_ready(tapes)
-        kinds = {(tape.decks, tape.estimate): place for place, tape in enumerate(tapes)}
-        self.kind = np.array([kinds[tape.decks, tape.estimate] for tape in tapes])
-        """The same number for tapes planned alike."""
-        last = {tape.decks: place for place, tape in enumerate(tapes)}
-        self.is_last = np.array([last[tape.decks] == place for place, tape in enumerate(tapes)])
-        """Whether no tape for the same decks stands behind."""
-        self.meets = [
-            np.array([not set(coming.kind.decks).isdisjoint(tape.decks) for tape in tapes])
-            for coming in ground.rush
-        ]
-        """For each kind of rush tape, whether it plays on a deck of a tape."""
-        self._set_up_near(tapes)
-
-    def start(self, tape: Places, moment: Minutes) -> Minutes:
-        """The first allowed start of each tape at or after a moment (`Gate.start`, for tapes unlike)."""
-        slots = self._ground.lanes.slots
-        cell = self._line.take(tape) + slots.closing_from(moment)
-        slot = self._following.take(cell + (moment > self._latest.take(cell)))
-        return np.asarray(np.maximum(moment, slots.opens.take(slot)))
-
-    def ready_of(self, tape: Places, at: Places) -> Minutes:
-        """When the bench lets tapes go in the scenarios ``at``."""
-        if self.may_wait:
-            return np.asarray(self._ready.take(tape * self._scenarios + at))
-        return np.asarray(self._ready.take(tape))
-
-    def _set_up_gates(self, tapes: Sequence[Turnout]) -> None:
-        """The gates of all estimates, laid end to end."""
-        estimates = list(dict.fromkeys(tape.estimate for tape in tapes))
-        gates = [self._ground.lanes.gate(estimate) for estimate in estimates]
-        self._following = np.concatenate([gate.following for gate in gates])
-        self._latest = np.concatenate([np.append(gate.latest, np.inf) for gate in gates])
-        width = len(self._following) // len(gates)
-        self._line = np.array([width * estimates.index(tape.estimate) for tape in tapes])
-
-    def _set_up_ready(self, tapes: Sequence[Turnout]) -> None:
-        self.may_wait = any(isinstance(tape.ready, np.ndarray) for tape in tapes)
-        """Whether the bench lets tapes go at other moments in other scenarios."""
-        if self.may_wait:
-            rows = [np.broadcast_to(tape.ready, self._scenarios) for tape in tapes]
-            self._ready = np.concatenate(rows)
-        else:
-            self._ready = np.array([tape.ready for tape in tapes], dtype=np.float64)
-        self.latest = float(self._ready.max())
-
-    def _set_up_near(self, tapes: Sequence[Turnout]) -> None:
-        """Which tapes stand behind another and may take its deck for the rest of the day.
-
-        Only tapes that play on no other decks than its own: for those the deck that has become free is the
-        first that could have taken them, so nothing is fetched that would have been playing elsewhere.
-        """
-        rows = {decks: _within(decks, tapes) for decks in dict.fromkeys(tape.decks for tape in tapes)}
-        behind = [
-            _behind(place, rows[tape.decks], tapes, self._ground.fill) for place, tape in enumerate(tapes)
-        ]
-        most = max(1, max(len(each) for each in behind))
-        none = len(tapes)
-        self.near = np.array([[*each, *[none] * (most - len(each))] for each in behind], dtype=np.intp)
-        self.has_shorter = self.near[:, 0] < none
-        decks = range(self._ground.lanes.free.shape[0])
-        plays = [[deck in tape.decks for deck in decks] for tape in tapes]
-        self.plays = np.array([*plays, [False for _ in decks]]).reshape(-1)
-
-
-def _within(decks: Decks, tapes: Sequence[Turnout]) -> list[int]:
-    """The places of the tapes that play on these decks only."""
-    own = set(decks)
-    return [place for place, tape in enumerate(tapes) if own.issuperset(tape.decks)]
-
-
-def _behind(place: int, row: list[int], tapes: Sequence[Turnout], most: int) -> list[int]:
-    """The next tapes of a row planned shorter than one, the longest first, of equally long ones the next."""
-    begin = bisect_right(row, place)
-    shorter = [each for each in row[begin : begin + most] if tapes[each].estimate < tapes[place].estimate]
-    return sorted(shorter, key=lambda each: -tapes[each].estimate)

@@ -15,10 +15,10 @@ from datetime import date, datetime, timedelta
 import numpy as np
 
 from core import draws, hours
-from core.dealing import Queue, Seen, Turnout
 from core.hours import Calendar, Minutes
 from core.lanes import Lanes
 from core.plan import Ahead, Plan, Step, UnderWay, Ways, handling
+from core.queue import Queue, Seen, Turnout
 from core.ranges import Range
 from core.records import Deck, Fittings
 from core.stations import Station

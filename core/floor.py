@@ -24,21 +24,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core import bays
-from core.breakdowns import repair_after
-from core.dealing import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 from core.hours import Minutes
-from core.lanes import OVERLONG_WITHIN
+from core.openings import NEVER, RETIRED, Openings
+from core.queue import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
+from core.replays import Replays
 from core.slots import Places, where
+from core.starts import Starts
 from core.trays import Ranks, Trays
-
-NEVER = 1e12
-"""Minutes that stand for beyond the calendar: arithmetic with infinity would warn."""
-RETIRED = 1e15
-"""A deck with nothing left to do is due at this moment."""
-_NO_TAPE = 1e9
-"""Minutes that fit no opening."""
-_WAITING = 4
-"""Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
 
 
 @dataclass(slots=True, eq=False)
@@ -108,7 +100,7 @@ class Floor:
         self._lines = self._columns * self._decks
         """Where each scenario's decks begin."""
         self._count = len(queue.tapes)
-        self._set_up_slots()
+        self._openings = Openings(lanes)
         self._set_up_decks()
         self._set_up_tapes()
 
@@ -139,7 +131,7 @@ class Floor:
     def _never_played(self) -> Iterator[tuple[Places | np.intp, Places]]:
         """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
         yield from self._trays.never_taken()
-        for tapes, since in zip(self._again, self._again_since, strict=True):
+        for tapes, since in zip(self._replays.tape, self._replays.since, strict=True):
             at = where(since < RETIRED)
             yield tapes[at], at
 
@@ -181,16 +173,15 @@ class Floor:
         tray = self._trays.of(deck, self._columns)
         head, rank = self._trays.next_on(tray)
         tape = self._trays.tape_at.take(head)
-        begin = np.maximum(moment, self._opens.take(slot))
+        begin = np.maximum(moment, self._openings.opens.take(slot))
         no = np.zeros(self._scenarios, dtype=bool)
         why = no.astype(np.int8)  # for nothing but the deck
         turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no.copy())
         if self._anyone_waits:
             self._wait_for_the_bench(moment, turn)
-        room = self._ends_by.take(turn.slot) - turn.start
+        room = self._openings.ends_by.take(turn.slot) - turn.start
         self._shorten(deck, turn.start, room)
-        late = where(self._is_late(rank, turn.start, turn.slot, room))
-        self._start_later(late, rank, turn.start, turn.slot)
+        late = self._starts.put_off(rank, turn.start, turn.slot, room)
         turn.why[late] = NIGHT
         return turn
 
@@ -199,23 +190,9 @@ class Floor:
         ready = self._ready_of(turn.tape, self._columns)
         waits = where(ready > moment)
         ready = ready.take(waits)
-        turn.slot[waits] = slot = self._slots.closing(ready)
-        turn.start[waits] = np.maximum(ready, self._opens.take(slot))
+        turn.slot[waits] = slot = self._openings.closing(ready)
+        turn.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
         turn.why[waits] = BENCH
-
-    def _is_late(self, rank: Ranks, start: Minutes, slot: Places, room: Minutes) -> NDArray[np.bool_]:
-        """Whether tapes may not start at a moment of a slot that leaves so much room."""
-        late = self._trays.estimate_of.take(rank) > room
-        if self._any_overlong:
-            tardy = start > self._opens.take(slot) + OVERLONG_WITHIN
-            late = np.where(self._overlong.take(rank), tardy, late)
-        return late
-
-    def _start_later(self, at: Places, rank: Ranks, start: Minutes, slot: Places) -> None:
-        """Has some tapes wait for the first opening after their slot in which they may start."""
-        following = self._following[rank.take(at), slot.take(at) + 1]
-        slot[at] = following
-        start[at] = np.maximum(start.take(at), self._opens.take(following))
 
     def _ready_of(self, tape: Places, at: Places) -> Minutes:
         """When the bench lets tapes go in the scenarios ``at``."""
@@ -236,7 +213,7 @@ class Floor:
             mine = where((deck == out) & (turn.tape < self._count))
             for begins, ends in spans:
                 start = turn.start[mine]
-                inside = mine[(start + self._estimate[turn.tape[mine]] > begins) & (start < ends)]
+                inside = mine[(start + self._starts.estimate[turn.tape[mine]] > begins) & (start < ends)]
                 held[inside] = True
                 self._put_off(spot[inside], np.maximum(turn.start[inside], ends))
                 mine = mine[~held[mine]]
@@ -252,7 +229,7 @@ class Floor:
             if len(at):
                 arrives, minutes = coming.take(at)
                 ends = np.minimum(coming.gate.start(np.maximum(moment[at], arrives)) + minutes, NEVER)
-                self._occupy(spot[at], ends, self._slots.closing(ends))
+                self._occupy(spot[at], ends, self._openings.closing(ends))
                 turn.tape[at] = self._count
                 turn.is_busy[at] = True
 
@@ -267,7 +244,7 @@ class Floor:
         if not len(at):
             return
         begin, slot, behind = turn.begin.take(at), slot.take(at), turn.head.take(at) + 1
-        room = self._fills_to.take(slot) - begin
+        room = self._openings.fills_to.take(slot) - begin
         if self._lanes.out:
             self._shorten(deck[at], begin, room)
         near = self._trays.near(behind, at)
@@ -297,7 +274,7 @@ class Floor:
         cell = turn.tape * self._scenarios + at
         ends = turn.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
-        until, hit = self._failed(cell, turn.start, ends, at)
+        until, hit = self._replays.failing(cell, turn.start, ends, at)
         self._occupy(spot, until, turn.slot)
         self._take_away(turn, at)
         if len(hit):
@@ -327,22 +304,7 @@ class Floor:
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         """Decks are busy to these ends and until somebody has handled them; ``slot`` is none too late."""
-        slot = slot + (ends > self._closes.take(slot))
-        closes = self._closes.take(slot)
-        beyond = where(ends > closes)
-        if len(beyond):
-            slot[beyond] = self._slots.closing(ends.take(beyond))
-            closes[beyond] = self._closes.take(slot.take(beyond))
-        if self._handling:
-            ends = np.maximum(ends, self._opens.take(slot)) + self._handling
-            late = where(ends > closes)
-            while len(late):
-                over = ends.take(late) - closes.take(late)
-                slot[late] += 1
-                closes[late] = self._closes.take(slot.take(late))
-                ends[late] = self._opens.take(slot.take(late)) + over
-                late = late[ends.take(late) > closes.take(late)]
-            np.minimum(ends, NEVER, out=ends)
+        ends, slot = self._openings.handled(ends, slot, self._handling)
         self._free.reshape(-1)[spot] = ends
         self._due.reshape(-1)[spot] = ends
         self._slot.reshape(-1)[spot] = slot
@@ -350,64 +312,23 @@ class Floor:
     def _put_off(self, spot: Places, moment: Minutes) -> None:
         """Decks have nothing to do before these moments."""
         self._due.reshape(-1)[spot] = moment
-        self._slot.reshape(-1)[spot] = self._slots.closing(moment)
+        self._slot.reshape(-1)[spot] = self._openings.closing(moment)
 
     # --- decks that fail ------------------------------------------------------------------
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
-        line, first = self._longest_waiting(deck)
+        line, first = self._replays.first(deck)
         idle = turn.tape == self._count
         at = where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
         if not len(at):
             return
-        tape = self._again[line[at], at]
+        tape = self._replays.tape[line[at], at]
         turn.tape[at] = tape
-        turn.start[at], turn.slot[at] = self._start(np.maximum(moment[at], first[at]), tape)
+        turn.start[at], turn.slot[at] = self._starts.of(tape, np.maximum(moment[at], first[at]))
         turn.why[at] = DECK
         turn.is_again[at] = True
-        self._again_since[line[at], at] = RETIRED
-
-    def _longest_waiting(self, deck: Places) -> tuple[Places, Minutes]:
-        """Which of the tapes to be played again each deck could take first, and since when it waits."""
-        allowed = self._plays.take(self._again * self._decks + deck)
-        since = np.where(allowed, self._again_since, RETIRED)
-        line = since.argmin(axis=0)
-        return line, since[line, self._columns]
-
-    def _start(self, wish: Minutes, tape: Places) -> tuple[Minutes, Places]:
-        """The first allowed start of each tape at or after a moment, and its slot."""
-        slot = self._slots.closing(wish)
-        start: Minutes = np.maximum(wish, self._opens.take(slot))
-        rank = self._rank.take(tape)
-        late = where(self._is_late(rank, start, slot, self._ends_by.take(slot) - start))
-        self._start_later(late, rank, start, slot)
-        return start, slot
-
-    def _failed(self, cell: Places, start: Minutes, ends: Minutes, at: Places) -> tuple[Minutes, Places]:
-        """Until when the decks are busy, and which tapes must be played again.
-
-        With `_WAITING` tapes waiting to be played again already, the next plays on after the repair.
-        """
-        fails = self._queue.fails_after
-        if fails is None:
-            return ends, self._columns[:0]
-        until = fails.reshape(-1).take(cell)
-        hit = where(start + until < ends)
-        if not len(hit):
-            return ends, hit
-        repair = repair_after(until[hit], self._queue.repair)
-        fails.reshape(-1)[cell[hit]] = np.inf
-        line = self._again_since[:, at[hit]].argmax(axis=0)
-        is_place = self._again_since[line, at[hit]] >= RETIRED
-        ends[hit[~is_place]] += repair[~is_place]
-        busy = ends.copy()
-        hit, line, repair = hit[is_place], line[is_place], repair[is_place]
-        failed = start[hit] + until[hit]
-        busy[hit] = failed + repair
-        self._again_since[line, at[hit]] = failed
-        self._again[line, at[hit]] = cell[hit] // self._scenarios
-        return busy, hit
+        self._replays.take(line[at], at)
 
     def _wake(self, tape: Places, at: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
@@ -420,39 +341,23 @@ class Floor:
 
     # --- setting up -----------------------------------------------------------------------
 
-    def _set_up_slots(self) -> None:
-        slots = self._slots = self._lanes.slots
-        self._opens = np.append(np.where(np.isinf(slots.opens), NEVER, slots.opens), NEVER)
-        self._closes = np.append(np.where(np.isinf(slots.closes), NEVER + 1e6, slots.closes), NEVER + 1e6)
-        self._ends_by = self._closes + self._lanes.past_closing
-        self._fills_to = np.where(self._opens < NEVER, self._ends_by, -np.inf)
-        """Beyond the calendar there is no end of a day to fill."""
-
     def _set_up_decks(self) -> None:
         """One line a scenario: the decks of one are compared with each other."""
         self._free = np.minimum(self._lanes.free, NEVER).T.copy()
         self._due = self._free.copy()
-        self._slot = self._slots.closing(self._due)
+        self._slot = self._openings.closing(self._due)
         self._rush_on = [np.isin(np.arange(self._decks), coming.kind.decks) for coming in self._rush]
-        self._again = np.full((_WAITING, self._scenarios), self._count, dtype=np.intp)
-        self._again_since = np.full((_WAITING, self._scenarios), RETIRED)
 
     def _set_up_tapes(self) -> None:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
-        trays = self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
-        gates = [self._lanes.gate(estimate) for estimate in trays.estimates.tolist()]
-        none = self._lanes.gate(0.0)
-        self._overlong = np.array([False, *(gate.overlong for gate in gates), False])
-        self._any_overlong = bool(self._overlong.any())
-        lines = [gate.following for gate in (none, *gates, none)]
-        self._following = np.stack([np.append(line, line[-1]) for line in lines])
-        self._estimate = np.array([*(tape.estimate for tape in tapes), _NO_TAPE])
-        self._rank = np.append(np.searchsorted(trays.estimates, self._estimate[:-1]) + 1, trays.bare)
+        self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
+        self._starts = Starts(self._lanes, self._openings, self._trays, tapes)
         self._ready = np.array([*(float(tape.ready) for tape in tapes), 0.0])
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())
         plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
         self._plays = np.array([*plays, [False] * self._decks]).reshape(-1)
+        self._replays = Replays(self._queue, self._plays, self._decks, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
         self._why = np.zeros(self._minutes.shape, dtype=np.int8)

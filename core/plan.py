@@ -13,7 +13,6 @@ import numpy as np
 from core import crew, dealing, draws, floor, playtime
 from core.breakdowns import Breakdowns, fails_after
 from core.closures import Closures
-from core.dealing import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
 from core.deck_choice import Suited
 from core.errors import WrongInput
 from core.habits import ShopHabits
@@ -21,6 +20,7 @@ from core.hours import Minutes
 from core.lanes import Lanes
 from core.lengths import DrawnAs, lengths
 from core.possibilities import Facts
+from core.queue import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
 from core.ranges import Range
 from core.rush import Coming
 

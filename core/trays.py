@@ -12,8 +12,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from core.dealing import Turnout
 from core.hours import Minutes
+from core.queue import Turnout
 from core.slots import Places
 
 Ranks = NDArray[np.uint16]

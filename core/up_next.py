@@ -9,11 +9,11 @@ from datetime import datetime
 import numpy as np
 
 from core import hours
-from core.dealing import FILL
 from core.deck_choice import suited
 from core.hours import spoken
 from core.lanes import Gate
 from core.plan import LOAD_MINUTES, estimate
+from core.queue import FILL
 from core.records import Fittings
 from core.stations import Station
 from core.turnaround import ON_ITS_WAY, QueuedTape

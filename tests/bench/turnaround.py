@@ -17,10 +17,10 @@ import numpy as np
 
 from core import dealing, draws, floor, hours
 from core.dates import chances_by
-from core.dealing import Ground, Part, Queue, Turnout
 from core.lanes import Lanes
 from core.lengths import lengths
 from core.plan import estimate
+from core.queue import FILL, Ground, Part, Queue, Turnout
 from core.ranges import Range
 from core.records import Opening
 from tests.bench.ratio import Ratio, own_time, timed
@@ -95,7 +95,7 @@ class _Shop:
 
 
 def _same_ends(shop: _Shop) -> Iterator[Ratio]:
-    for fill, words in ((0, "strictly in order"), (dealing.FILL, "end of the day filled")):
+    for fill, words in ((0, "strictly in order"), (FILL, "end of the day filled")):
         _, parts = shop.refresh(fill)
         ours = np.stack([part.ends[:COMPARED] for part in parts])
         theirs = np.array([shop.simpy(scenario, fill) for scenario in range(COMPARED)]).T
@@ -106,7 +106,7 @@ def _same_ends(shop: _Shop) -> Iterator[Ratio]:
 
 def _speed(shop: _Shop) -> Iterator[Ratio]:
     """The least of several times each, taken in turns: what the work takes when nothing else runs."""
-    for fill, words in ((0, "strictly in order"), (dealing.FILL, "end of the day filled")):
+    for fill, words in ((0, "strictly in order"), (FILL, "end of the day filled")):
         pairs = [
             (_ms(lambda fill=fill: shop.simpy(0, fill)), _ms(lambda fill=fill: shop.refresh(fill)))
             for _ in range(5)
@@ -165,6 +165,6 @@ def _stop(shop: _Shop) -> float:
     deadline = time.monotonic() + 0.5
     alone = lateness(lambda: time.monotonic() < deadline)
     with ThreadPoolExecutor(1) as pool:
-        work = pool.submit(shop.refresh, dealing.FILL)
+        work = pool.submit(shop.refresh, FILL)
         beside = lateness(lambda: not work.done())
     return beside[int(0.99 * len(beside))] - alone[int(0.99 * len(alone))]

@@ -8,8 +8,8 @@ import numpy as np
 
 from core import bays, floor, hours, rush
 from core.breakdowns import Breakdowns, fails_after
-from core.dealing import Ground, Part, Queue, Turnout
 from core.lanes import Lanes
+from core.queue import Ground, Part, Queue, Turnout
 from core.ranges import Range
 from core.rush import Coming, Kind, Pace
 from tests.support.shops import fittings

@@ -10,8 +10,8 @@ import pytest
 
 from core import dealing, floor, hours, rush
 from core.breakdowns import Breakdowns, fails_after
-from core.dealing import BENCH, DECK, NIGHT, Ground, Part, Queue, Turnout
 from core.lanes import Lanes
+from core.queue import BENCH, DECK, NIGHT, Ground, Part, Queue, Turnout
 from core.ranges import exactly
 from core.rush import Coming, Kind
 from tests.support.shops import fittings

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from core.dealing import Part, Turnout
+from core.queue import Part, Turnout
 from core.trays import Trays
 
 BOTH, FIRST, SECOND = (0, 1), (0,), (1,)

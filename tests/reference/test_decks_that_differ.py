@@ -14,12 +14,12 @@ import numpy as np
 import pytest
 
 from core.breakdowns import Breakdowns, fails_after
-from core.dealing import Ground, Part, Queue, Turnout
 from core.deck_choice import Suited
 from core.floor import work_off
 from core.hours import always_open
 from core.lanes import Lanes, finishes
 from core.plan import Step
+from core.queue import Ground, Part, Queue, Turnout
 from core.ranges import exactly
 from core.sequence import in_sequence
 

@@ -13,8 +13,8 @@ import pytest
 
 from core import crew, floor, hours
 from core.crew import Begun, Bench, Times
-from core.dealing import Ground, Part, Queue, Turnout
 from core.lanes import Lanes
+from core.queue import Ground, Part, Queue, Turnout
 from core.records import Opening
 from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
