@@ -9,19 +9,19 @@ from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
-from core import drafts, present
+from core import present
 from core.errors import WrongInput
-from core.inventory import Inventory
 from core.present import Present
 from core.records import Job, Question, Quote
 from core.typed import Box
 from gui import actions
 from gui.booking import Booking
 from gui.bookingpapers import BookingPapers
-from gui.box import Reading, answered_for, box_of, read_box, read_row
+from gui.box import Reading, read_box, read_row
 from gui.dayhelp import DayHelp
 from gui.desk import Desk
 from gui.draft import Draft
+from gui.keeping import Keeping
 from gui.liveday import LiveDay
 from gui.livequote import LiveQuote
 from gui.looking import CounterLooks
@@ -29,9 +29,8 @@ from gui.screens.counter_layout import CounterLayout
 from gui.screens.screen import Screen
 from gui.tables.tapes import Tape
 from gui.text import say
+from gui.traydeeds import TrayDeeds
 
-KEEP_AFTER_MS = 1000
-"""The most that a power cut costs: what was typed is written down so long after the first unkept key."""
 READ_AGAIN_MS = 5 * 60_000
 """The queue moves on by itself: decks play while nobody books."""
 
@@ -54,18 +53,19 @@ class Counter(Screen):
         """The job just booked, until the next box is begun."""
         self._live = LiveQuote()
         self._day = LiveDay(desk, self._live, self)
-        self._booking = Booking(desk, self._draft_key, self)
         self._on_slip: Quote | None = None
         self._reading: Reading | None = None
-        self._restored = False
         self._answer: tuple[Question, int, int] | None = None
         """An answer that waits for the whole quote of the tapes it was given for."""
         self.papers = BookingPapers(desk, self)
         self.parts = CounterLayout(self, self._today)
         self.help = DayHelp(desk, self.parts.help, self)
         self.looks = CounterLooks(self.draft, self._today, self)
-        self._keep_timer = _timer(self, KEEP_AFTER_MS, self.keep_now, once=True)
-        self._again_timer = _timer(self, READ_AGAIN_MS, self._read_again, once=False)
+        self.tray = TrayDeeds(self.draft, self.parts.table, self)
+        self.keeping = Keeping(desk, self._typed, self)
+        self._booking = Booking(desk, self.keeping.key, self)
+        self._again_timer = QTimer(self)
+        self._again_timer.setInterval(READ_AGAIN_MS)
         self._connect()
         self.parts.taking.show_price(None)
         self.parts.show_talk(None)
@@ -74,10 +74,8 @@ class Counter(Screen):
     # --- what every screen does ----------------------------------------------------------
 
     def refresh(self) -> None:
-        self.desk.work.ask(present.read, then=self._stand_in)
-        if not self._restored:
-            self._restored = True
-            self.desk.work.ask(drafts.kept, self._draft_key, then=self._restore)
+        self._read_again()
+        self.keeping.restore()
 
     def enter(self) -> None:
         super().enter()
@@ -87,7 +85,7 @@ class Counter(Screen):
         super().leave()
         self._again_timer.stop()
         self.parts.table.commit()
-        self.keep_now()
+        self.keeping.now()
 
     def take_focus(self) -> None:
         self.parts.bring(self.parts.table)
@@ -97,9 +95,10 @@ class Counter(Screen):
         self.parts.slip.show_front(now.fittings.front)
         self._recompute()
 
-    def _restore(self, kept: Box | Inventory | None) -> None:
-        if kept is not None and self.draft.box.is_empty:
-            self.draft.begin(box_of(kept) if isinstance(kept, Inventory) else kept)
+    @Slot(object)
+    def _restore(self, kept: Box) -> None:
+        if self.draft.box.is_empty:
+            self.draft.begin(kept)
             self.said.emit(say("counter", "restored"))
 
     @Slot()
@@ -109,6 +108,9 @@ class Counter(Screen):
     def _today(self) -> date:
         present_now = self._live.present
         return present_now.today if present_now is not None else self.desk.clock().date()
+
+    def _typed(self) -> Box:
+        return self.parts.form.with_half_typed(self.draft.shown)
 
     @property
     def has_its_day(self) -> bool:
@@ -184,7 +186,7 @@ class Counter(Screen):
         if self.draft.box.rows[-1].is_empty and len(self.draft.box.rows) > 1:
             self._leave_tray()
         else:
-            self.parts.table.put_cursor(self.draft.add_row(), 0)
+            self.tray.add()
 
     @Slot()
     def _leave_tray(self) -> None:
@@ -193,28 +195,6 @@ class Counter(Screen):
     @Slot()
     def _back_to_form(self) -> None:
         self.parts.bring(self.parts.form.rush)
-
-    @Slot(int, str)
-    def _clear_cell(self, row: int, column: str) -> None:
-        if column != "minutes":
-            self.draft.write(row, column, "")
-
-    @Slot()
-    def repeat_row(self) -> None:
-        """The row above once more."""
-        self.parts.table.commit()
-        row = max(self.parts.table.currentIndex().row(), 0)
-        column = max(self.parts.table.currentIndex().column(), 0)
-        self.parts.table.put_cursor(self.draft.repeat_above(row), column)
-
-    @Slot()
-    def remove_row(self) -> None:
-        """Take the current row out; undo brings it back."""
-        here = self.parts.table.currentIndex()
-        if here.isValid():
-            self.parts.table.commit()
-            self.draft.remove_row(here.row())
-            self.parts.table.put_cursor(min(here.row(), len(self.draft.box.rows) - 1), here.column())
 
     @Slot(object, int, int)
     def _take_answer(self, question: Question, place: int, tapes: int) -> None:
@@ -226,9 +206,7 @@ class Counter(Screen):
         if self.quote is None or question not in self.quote.questions:
             return
         row = self._reading.places[question.line - 1]
-        written = answered_for(self.draft.box.rows[row], question.answers[place].draft, tapes)
-        self.draft.write_rows(row, written, f"answer for row {row + 1}")
-        self.parts.table.setFocus()
+        self.tray.answer(row, question.answers[place].draft, tapes)
 
     @Slot(object)
     def _note_told(self, said: tuple[str, ...]) -> None:
@@ -241,14 +219,12 @@ class Counter(Screen):
     @Slot()
     def look_over(self) -> None:
         """A quick guided look at the tapes of the current row."""
-        self.parts.table.commit()
-        self.looks.begin_look_over(self.parts.table.currentIndex().row())
+        self.looks.begin_look_over(self.tray.row)
 
     @Slot()
     def measure_packs(self) -> None:
         """Read the packs of a tape of the current row through its window."""
-        self.parts.table.commit()
-        self.looks.begin_packs(self.parts.table.currentIndex().row())
+        self.looks.begin_packs(self.tray.row)
 
     @Slot(int, str)
     def _took_look(self, row: int, sentence: str) -> None:
@@ -271,17 +247,6 @@ class Counter(Screen):
         self.help.ask(self._reading.inventory)
 
     @Slot()
-    def undo(self) -> None:
-        """Take the last step back."""
-        self.parts.table.commit()
-        self.draft.undo.undo()
-
-    @Slot()
-    def redo(self) -> None:
-        """Do it again."""
-        self.draft.undo.redo()
-
-    @Slot()
     def new_box(self) -> None:
         """An empty tray; undo brings the old one back."""
         self.parts.table.commit()
@@ -290,27 +255,6 @@ class Counter(Screen):
         self._recompute()
         self.parts.table.setFocus()
         self.parts.table.put_cursor(0, 0)
-
-    # --- keeping -------------------------------------------------------------------------
-
-    @property
-    def _draft_key(self) -> str:
-        return f"counter {self.desk.who}"
-
-    @Slot()
-    def _keep_soon(self) -> None:
-        if not self._keep_timer.isActive():
-            self._keep_timer.start()
-
-    @Slot()
-    def keep_now(self) -> None:
-        """Write the draft down against a power cut."""
-        if self._keep_timer.isActive() or self.sender() is self._keep_timer:
-            self._keep_timer.stop()
-            box = self.parts.form.with_half_typed(self.draft.shown)
-            self.desk.work.run(
-                drafts.keep, self._draft_key, None if box.is_empty else box, changes=frozenset()
-            )
 
     # --- booking -------------------------------------------------------------------------
 
@@ -328,7 +272,7 @@ class Counter(Screen):
             return
         assert self._reading is not None
         assert self._live.present is not None
-        self.keep_now()
+        self.keeping.now()
         self._booking.begin(self.draft.box, self._live.present, self._reading.inventory, deposit)
 
     def _ready_to_book(self) -> int:
@@ -377,50 +321,66 @@ class Counter(Screen):
     # --- wiring --------------------------------------------------------------------------
 
     def _connect(self) -> None:
-        draft, parts = self.draft, self.parts
-        draft.changed.connect(self._recompute)
-        draft.kept.connect(self._keep_soon)
-        self._day.came.connect(self._show_whole_quote)
-        self._day.was_late.connect(self._mark_day)
-        self._booking.booked.connect(self._was_booked)
-        self._booking.failed.connect(self.show_failure)
-        parts.form.half_typed.connect(self._keep_soon)
-        parts.rows.written.connect(draft.write)
-        parts.table.cells.typed.connect(draft.half_type)
-        parts.table.cells.closeEditor.connect(draft.drop_half_typed)
-        parts.table.row_wanted.connect(self._go_on_below)
-        parts.table.row_cleared.connect(self._clear_cell)
-        parts.table.went_on.connect(self._leave_tray)
-        parts.table.went_back.connect(self._back_to_form)
-        parts.table.cell_reached.connect(self._say_where)
-        parts.form.written.connect(draft.write_field)
-        parts.form.went_on.connect(self.take_focus)
-        parts.telling.told_changed.connect(self._note_told)
-        parts.taking.deposit_typed.connect(self._note_deposit)
-        parts.asking.answered.connect(self._take_answer)
-        parts.look_over.clicked.connect(self.look_over)
-        parts.measure.clicked.connect(self.measure_packs)
-        self.looks.taken.connect(self._took_look)
-        self.looks.row_unclear.connect(self._name_format_first)
-        parts.taking.book_wanted.connect(self.book)
-        parts.taking.next_wanted.connect(self.new_box)
-        parts.taking.slip_wanted.connect(self.papers.show_claim_slip)
-        parts.taking.labels_wanted.connect(self.papers.show_labels)
-        self.papers.written.connect(parts.taking.show_papers)
-        self.papers.failed.connect(self.show_failure)
-        self.help.failed.connect(self.show_failure)
+        self._connect_quote()
+        self._connect_tray()
+        self._connect_talk()
+        self._connect_till()
         for key, do in (
             (actions.BOOK, self.book),
             (actions.NEW_BOX, self.new_box),
-            (actions.UNDO, self.undo),
-            (actions.REDO, self.redo),
-            (actions.REPEAT, self.repeat_row),
-            (actions.REMOVE, self.remove_row),
+            (actions.UNDO, self.tray.undo),
+            (actions.REDO, self.tray.redo),
+            (actions.REPEAT, self.tray.repeat),
+            (actions.REMOVE, self.tray.remove),
             (actions.LOOK_OVER, self.look_over),
             (actions.MEASURE, self.measure_packs),
             (actions.HELP_DAY, self.what_would_help),
         ):
             self._on_key(key, do)
+
+    def _connect_quote(self) -> None:
+        self.draft.changed.connect(self._recompute)
+        self.draft.kept.connect(self.keeping.soon)
+        self.parts.form.half_typed.connect(self.keeping.soon)
+        self.keeping.found.connect(self._restore)
+        self._again_timer.timeout.connect(self._read_again)
+        self._day.came.connect(self._show_whole_quote)
+        self._day.was_late.connect(self._mark_day)
+
+    def _connect_tray(self) -> None:
+        rows, table = self.parts.rows, self.parts.table
+        rows.written.connect(self.draft.write)
+        table.cells.typed.connect(self.draft.half_type)
+        table.cells.closeEditor.connect(self.draft.drop_half_typed)
+        table.row_wanted.connect(self._go_on_below)
+        table.row_cleared.connect(self.tray.clear_cell)
+        table.went_on.connect(self._leave_tray)
+        table.went_back.connect(self._back_to_form)
+        table.cell_reached.connect(self._say_where)
+
+    def _connect_talk(self) -> None:
+        parts = self.parts
+        parts.form.written.connect(self.draft.write_field)
+        parts.form.went_on.connect(self.take_focus)
+        parts.telling.told_changed.connect(self._note_told)
+        parts.asking.answered.connect(self._take_answer)
+        parts.look_over.clicked.connect(self.look_over)
+        parts.measure.clicked.connect(self.measure_packs)
+        self.looks.taken.connect(self._took_look)
+        self.looks.row_unclear.connect(self._name_format_first)
+        self.help.failed.connect(self.show_failure)
+
+    def _connect_till(self) -> None:
+        taking = self.parts.taking
+        taking.deposit_typed.connect(self._note_deposit)
+        taking.book_wanted.connect(self.book)
+        taking.next_wanted.connect(self.new_box)
+        taking.slip_wanted.connect(self.papers.show_claim_slip)
+        taking.labels_wanted.connect(self.papers.show_labels)
+        self._booking.booked.connect(self._was_booked)
+        self._booking.failed.connect(self.show_failure)
+        self.papers.written.connect(taking.show_papers)
+        self.papers.failed.connect(self.show_failure)
 
     def _on_key(self, key: actions.Key, do: Callable[[], None]) -> QAction:
         made = actions.action(key, self)
@@ -435,11 +395,3 @@ class _Said(WrongInput):
     def __init__(self, sentence: str) -> None:
         super().__init__("the Counter", "", sentence)
         self.sentence = sentence
-
-
-def _timer(parent: QWidget, milliseconds: int, do: Callable[[], None], once: bool) -> QTimer:
-    timer = QTimer(parent)
-    timer.setInterval(milliseconds)
-    timer.setSingleShot(once)
-    timer.timeout.connect(do)
-    return timer

@@ -14,7 +14,8 @@ from core.names import FormatName
 from core.shop import Shop
 from core.typed import Box, Row
 from gui.desk import Desk
-from gui.screens.counter import KEEP_AFTER_MS, Counter
+from gui.keeping import KEEP_AFTER_MS
+from gui.screens.counter import Counter
 from gui.window import Window
 from gui.work import Work
 from tests.support.counting import ALT, CONTROL, clerk_at
@@ -161,7 +162,7 @@ def test_a_deposit_typed_by_mistake_is_undone_and_asked_as_the_quote_asks(place:
     clerk.field("deposit").selectAll()
     press_text("7")
     assert clerk.field("deposit").text() == "7"
-    clerk.counter.undo()
+    clerk.counter.tray.undo()
     assert clerk.field("deposit").text() == asked
 
 

@@ -42,7 +42,7 @@ def test_one_key_says_that_a_box_came_in_cold_and_the_day_counts_its_rest(clerk:
     assert warm.promise.day == place.records.clock().date()
     assert cold.promise.day == place.records.clock().date() + timedelta(days=1)
     assert "came in cold and rests 24 hours" in written(clerk.counter.parts.telling)
-    clerk.counter.undo()
+    clerk.counter.tray.undo()
     assert not clerk.counter.parts.form.cold.isChecked()
 
 
@@ -58,7 +58,7 @@ def test_the_tick_is_reached_from_the_tray_and_leads_back_to_it(clerk: Clerk) ->
 def test_a_power_cut_does_not_warm_the_box(clerk: Clerk, place: Place) -> None:
     clerk.count(format="vh")
     press(Qt.Key.Key_O, ALT)
-    clerk.counter.keep_now()
+    clerk.counter.keeping.now()
     place.settle()
     kept = place.records.shop.ask(drafts.kept, "counter Kim")
     assert isinstance(kept, Box)

@@ -237,7 +237,7 @@ def test_an_answer_may_hold_for_some_tapes_of_a_row(clerk: Clerk) -> None:
     assert clerk.counter.quote is not None
     assert {asked.line for asked in clerk.counter.quote.questions if "which speed" in asked.text} == {2}
 
-    clerk.counter.undo()
+    clerk.counter.tray.undo()
     (back,) = (row for row in clerk.counter.draft.box.rows if not row.is_empty)
     assert (back.count, back.speed) == ("5", "")
 
