@@ -152,7 +152,7 @@ def _order(
             jobs[draws.key(tape.job)] = tape.job
     if len(jobs) < 2:
         return None
-    found = sequence.arranged(pieces, _task(load, pieces, wish), SEED, runs, whole=True, stop=stop)
+    found = sequence.arranged(pieces, _task(load, pieces, wish), SEED, runs, stop=stop)
     moved = [jobs[box] for box in dict.fromkeys(piece.box for piece in found)]
     stay = dict.fromkeys(tape.job for tape in queue if tape.job not in set(moved))
     order = (*stay, *moved)
