@@ -7,7 +7,7 @@ minutes through the shop's IANA timezone.
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
@@ -84,11 +84,6 @@ class Calendar:
         index = bisect_left(self.days, day)
         found = index < len(self.days) and self.days[index] == day
         return float(self.day_ends[index]) if found else None
-
-    def next_opening(self, minutes: float) -> float | None:
-        """``minutes`` itself while open, else the next opening; None when there is none."""
-        index = bisect_right(self.closes, minutes)
-        return max(minutes, float(self.opens[index])) if index < len(self.opens) else None
 
     def worked(self, minutes: Minutes) -> Minutes:
         """Minutes of opening that have passed by each moment."""

@@ -159,17 +159,6 @@ def pinball(tau: float, quoted: float, happened: float) -> float:
     return tau * (happened - quoted) if happened >= quoted else (1 - tau) * (quoted - happened)
 
 
-def crps(members: Sequence[float], happened: float) -> float:
-    """Continuous ranked probability score of an ensemble, in its unit: E|X − y| − E|X − X′| / 2.
-
-    Gneiting and Raftery, JASA 102 (2007) 359. The second term from the sorted members, in n log n.
-    """
-    ordered = np.sort(np.asarray(members, dtype=np.float64))
-    n = len(ordered)
-    weights = 2 * np.arange(1, n + 1) - n - 1
-    return float(np.abs(ordered - happened).mean() - (weights @ ordered) / n**2)
-
-
 def _groups(judged: Sequence[Judged]) -> tuple[Group, ...]:
     found = []
     for low, high in pairwise(_EDGES):

@@ -27,7 +27,6 @@ MOMENTS = (
 CUSTOMER_SIDE = Key("customer-side", "Turn to the customer", "F9")
 LOOK = Key("look", "Change the light", "F11")
 QUIT = Key("quit", "Close Tapewright", "Ctrl+Q")
-BIGGER = Key("bigger", "Larger type", "Ctrl++")
 
 BOOK = Key("book-box", "Book the box", "Ctrl+Return")
 NEW_BOX = Key("new-box", "Start a new box", "Ctrl+N")

@@ -48,7 +48,6 @@ class Recording:
     container: InputContainer
     size: int
     has_picture: bool
-    has_sound: bool
     claims_seconds: float | None
     """The length the file gives itself."""
     unread: int = 0
@@ -140,7 +139,6 @@ def opened(path: Path) -> Iterator[Recording]:
             container,
             path.stat().st_size,
             bool(video),
-            bool(audio),
             None if micro is None else micro / av.time_base,
             _start=0.0 if start is None else start / av.time_base,
         )

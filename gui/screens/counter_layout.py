@@ -24,7 +24,6 @@ from gui.widgets.layouts import Columns, stacked, words
 from gui.widgets.slip import Slip
 from gui.widgets.taking import Taking
 
-ROWS_IN_SIGHT = 14
 SLIP_WIDTH = 52 * theme.UNIT
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""

@@ -45,13 +45,6 @@ def test_a_shop_open_round_the_clock_has_one_long_opening() -> None:
     assert len(days.days) == 5
 
 
-def test_the_next_opening_is_now_while_open_and_tomorrow_after_closing() -> None:
-    week = calendar()
-    assert week.next_opening(600) == 600
-    assert week.next_opening(1080) == 1440 + 540
-    assert week.next_opening(10_000_000) is None
-
-
 def test_a_moment_and_its_date_are_those_of_the_shop_and_not_of_greenwich() -> None:
     week = calendar()
     assert week.at(TUESDAY) == 1440 + 540

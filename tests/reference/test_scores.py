@@ -2,39 +2,11 @@
 
 from __future__ import annotations
 
-from statistics import NormalDist
-
 import pytest
 
 from core.guard import conformal
 from core.pace import Gamma
-from core.reliability import crps, pinball, sampling_band
-
-MEMBERS = 4000
-
-
-def test_crps_of_a_normal_forecast() -> None:
-    # scoringrules documentation, crps_normal(0.0, 0.1, 0.4) = 0.10339992515976162.
-    law = NormalDist(0.1, 0.4)
-    assert crps([law.inv_cdf((n + 0.5) / MEMBERS) for n in range(MEMBERS)], 0.0) == pytest.approx(
-        0.1033999, abs=2e-5
-    )
-
-
-def test_crps_of_the_standard_normal_at_its_middle() -> None:
-    # (√2 − 1) ÷ √π, from the closed form in Gneiting, Raftery, Westveld and Goldman, MWR 133 (2005) 1098.
-    law = NormalDist()
-    assert crps([law.inv_cdf((n + 0.5) / MEMBERS) for n in range(MEMBERS)], 0.0) == pytest.approx(
-        0.233695, abs=2e-4
-    )
-
-
-def test_crps_is_its_energy_form() -> None:
-    # E|X − y| − E|X − X'| ÷ 2, Gneiting and Raftery, JASA 102 (2007) 359, written out in full.
-    members, happened = [3.0, 9.5, 4.0, 4.0, -2.0], 5.5
-    n = len(members)
-    apart = sum(abs(x - y) for x in members for y in members) / n**2
-    assert crps(members, happened) == pytest.approx(sum(abs(x - happened) for x in members) / n - apart / 2)
+from core.reliability import pinball, sampling_band
 
 
 @pytest.mark.parametrize(
