@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import tempfile
 import time
 from collections.abc import Callable, Iterator
@@ -47,6 +48,7 @@ def measure() -> Iterator[Ratio]:
     application = QApplication.instance() or QApplication([])
     assert isinstance(application, QApplication)
     theme.dress(application)
+    gc.freeze()  # as the program does before it opens the shop
     with tempfile.TemporaryDirectory() as folder:
         counter = _counter(Path(folder))
         counts = _typed(_cell(counter, "count"), DIGITS)
