@@ -272,23 +272,17 @@ class Phone(Screen):
         self.box.installEventFilter(self)
 
     def _make_forms(self) -> None:
-        self.agree_button = QPushButton(say("phone", "agree_button"))
-        self.agree_button.setObjectName("agree")
-        give_key(self.agree_button, "F6")
+        self.agree_button = _opener("agree", say("phone", "agree_button"), "F6")
         self.agree_button.clicked.connect(self._begin_agreement)
         self.agreement = AgreementForm()
         self.agreement.agreed.connect(self._agree)
         self.agreement.refused.connect(self.refused)
-        self.new_day_button = QPushButton(say("phone", "new_day_button"))
-        self.new_day_button.setObjectName("new-day-button")
-        give_key(self.new_day_button, "F7")
+        self.new_day_button = _opener("new-day-button", say("phone", "new_day_button"), "F7")
         self.new_day_button.clicked.connect(self._begin_new_day)
         self.new_day = NewDayForm()
         self.new_day.wanted.connect(self._promise_again)
         self.new_day.refused.connect(self.refused)
-        self.correct_button = QPushButton(say("phone", "correct_button"))
-        self.correct_button.setObjectName("correct")
-        give_key(self.correct_button, "F8")
+        self.correct_button = _opener("correct", say("phone", "correct_button"), "F8")
         self.correct_button.clicked.connect(self._begin_correction)
         self.correction = CorrectionForm()
         self.correction.wanted.connect(self._correct)
@@ -310,7 +304,6 @@ class Phone(Screen):
         deeds = QVBoxLayout()
         deeds.setSpacing(theme.UNIT // 2)
         for button in (self.agree_button, self.new_day_button, self.correct_button):
-            button.setProperty("role", "deed")
             deeds.addWidget(button)
         column.addLayout(deeds)
         for form in self._forms:
@@ -346,3 +339,12 @@ class Phone(Screen):
             self.box.clear()
             return True
         return False
+
+
+def _opener(name: str, text: str, keys: str) -> QPushButton:
+    """A deed that opens its form with one key."""
+    button = QPushButton(text)
+    button.setObjectName(name)
+    give_key(button, keys)
+    button.setProperty("role", "deed")
+    return button

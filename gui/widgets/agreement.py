@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout
 
 from core.errors import WrongInput
@@ -12,7 +12,8 @@ from core.records import Job
 from gui import theme
 from gui.text import money, say
 from gui.widgets.figures import MoneyField
-from gui.widgets.layouts import Slip, labelled, words
+from gui.widgets.form import Form
+from gui.widgets.layouts import labelled, words
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,11 +26,10 @@ class Agreed:
     """None when the price was not the question."""
 
 
-class AgreementForm(Slip):
+class AgreementForm(Form):
     """What was agreed and how, who said so, and up to which amount."""
 
     agreed = Signal(object)
-    refused = Signal(object)
 
     def __init__(self) -> None:
         super().__init__("agreement")
@@ -44,9 +44,7 @@ class AgreementForm(Slip):
         self._save.setObjectName("agreed-save")
         self._save.setProperty("role", "main")
         self._lay_out(self.column)
-        for field in (self.what, self.who, self.up_to):
-            field.returnPressed.connect(self._go_on)
-        self._save.clicked.connect(self._keep)
+        self._go_with_return((self.what, self.who, self.up_to), self._save)
 
     def begin(self, job: Job) -> None:
         """Empty the form for a job."""
@@ -58,14 +56,6 @@ class AgreementForm(Slip):
         self._now.setText(say("phone", "agreed_now", amount=money(job.ceiling_minor, currency)))
         self.what.setFocus()
 
-    @Slot()
-    def _go_on(self) -> None:
-        if self.up_to.hasFocus():
-            self._keep()
-        else:
-            self.focusNextPrevChild(True)
-
-    @Slot()
     def _keep(self) -> None:
         try:
             ceiling = self.up_to.minor() if self.up_to.text().strip() else None

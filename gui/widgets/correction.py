@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core.errors import WrongInput
@@ -10,15 +10,15 @@ from core.inventory import CustomerDraft
 from core.records import Customer
 from gui import theme
 from gui.text import say
-from gui.widgets.layouts import Slip, labelled, words
+from gui.widgets.form import Form
+from gui.widgets.layouts import labelled, words
 
 
-class CorrectionForm(Slip):
+class CorrectionForm(Form):
     """Name, phone and e-mail as they are kept, to be typed over."""
 
     wanted = Signal(object)
     """A `CustomerDraft`."""
-    refused = Signal(object)
 
     def __init__(self) -> None:
         super().__init__("correction")
@@ -29,9 +29,7 @@ class CorrectionForm(Slip):
         self._save.setObjectName("correct-save")
         self._save.setProperty("role", "main")
         self._lay_out()
-        for field in (self.name, self.phone, self.email):
-            field.returnPressed.connect(self._go_on)
-        self._save.clicked.connect(self._keep)
+        self._go_with_return((self.name, self.phone, self.email), self._save)
 
     def begin(self, customer: Customer) -> None:
         """What is known of a customer stands in the fields."""
@@ -41,14 +39,6 @@ class CorrectionForm(Slip):
         self.name.setFocus()
         self.name.selectAll()
 
-    @Slot()
-    def _go_on(self) -> None:
-        if self.email.hasFocus():
-            self._keep()
-        else:
-            self.focusNextPrevChild(True)
-
-    @Slot()
     def _keep(self) -> None:
         name, phone, email = (field.text().strip() for field in (self.name, self.phone, self.email))
         if not name:

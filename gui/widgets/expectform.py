@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QPushButton
 
 from core.errors import WrongInput
@@ -15,7 +15,8 @@ from gui import counted, theme
 from gui.text import say
 from gui.widgets.facts import as_sentence
 from gui.widgets.figures import FigureField
-from gui.widgets.layouts import Slip, give_key, labelled, words
+from gui.widgets.form import Form
+from gui.widgets.layouts import give_key, labelled, words
 
 _FIGURES: dict[str, tuple[float, Callable[[ShopView], str]]] = {
     "hours_between_failures": (1.0, counted.failures),
@@ -27,12 +28,11 @@ _FIGURES: dict[str, tuple[float, Callable[[ShopView], str]]] = {
 """Each figure with how many times it is typed as kept, and the sentence beside it."""
 
 
-class ExpectForm(Slip):
+class ExpectForm(Form):
     """Five figures; the sentence beside each says what was counted and what is therefore reckoned with."""
 
     wanted = Signal(object)
     """An `Expected` to be kept."""
-    refused = Signal(object)
 
     def __init__(self, view: ShopView) -> None:
         super().__init__("chapter-expected")
@@ -44,17 +44,8 @@ class ExpectForm(Slip):
         self._lay_out(view)
         for name, field in self.fields.items():
             field.setText(f"{getattr(self._stated, name) * _FIGURES[name][0]:g}")
-            field.returnPressed.connect(self._go_on)
-        self.keep.clicked.connect(self._keep)
+        self._go_with_return(list(self.fields.values()), self.keep)
 
-    @Slot()
-    def _go_on(self) -> None:
-        if list(self.fields.values())[-1].hasFocus():
-            self._keep()
-        else:
-            self.focusNextPrevChild(True)
-
-    @Slot()
     def _keep(self) -> None:
         try:
             self.wanted.emit(self._typed())

@@ -60,6 +60,12 @@ def to_step(look: LookOver, key: str) -> None:
     assert look.step.key == key
 
 
+def to_the_end(look: LookOver) -> None:
+    for _ in range(9):
+        if look.step is not None:
+            press(Qt.Key.Key_Space)
+
+
 def kept(look: LookOver, place: Place) -> Seen:
     with place.qtbot.waitSignal(look.kept) as told:
         press(Qt.Key.Key_Return, CTRL)
@@ -129,9 +135,7 @@ def test_the_end_names_what_changes_most_first(look: LookOver) -> None:
     press_text("b")
     to_step(look, "tape")
     press_text("h")
-    for _ in range(9):
-        if look.step is not None:
-            press(Qt.Key.Key_Space)
+    to_the_end(look)
 
     shown = words_on(look)
     assert shown.index("Scratched") < shown.index("Shell broken")
@@ -141,9 +145,7 @@ def test_the_end_names_what_changes_most_first(look: LookOver) -> None:
 def test_the_end_says_what_to_be_careful_of_where_something_has_to_be_opened(look: LookOver) -> None:
     to_step(look, "lid")
     press_text("s")
-    for _ in range(9):
-        if look.step is not None:
-            press(Qt.Key.Key_Space)
+    to_the_end(look)
 
     shown = words_on(look)
     assert "Careful" in shown
@@ -379,7 +381,7 @@ def test_at_the_counter_the_short_form_writes_the_row_in_one_step_that_can_be_un
     place.settle()
 
     assert screen.draft.box.rows[0].findings == "creased"
-    screen.undo()
+    screen.tray.undo()
     assert screen.draft.box == before
 
 

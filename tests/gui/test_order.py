@@ -106,12 +106,18 @@ class Slow:
         monkeypatch.setattr(turns.Question, "answer", slowly)
 
 
-def test_a_search_is_stopped_by_the_same_key(
-    place: Place, screen: ShopScreen, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def begun(place: Place, monkeypatch: pytest.MonkeyPatch) -> Slow:
+    """A search that was just begun with its key."""
     slow = Slow(monkeypatch)
     press(Qt.Key.Key_F6)
     place.qtbot.waitUntil(slow.begun.is_set)
+    return slow
+
+
+def test_a_search_is_stopped_by_the_same_key(
+    place: Place, screen: ShopScreen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    slow = begun(place, monkeypatch)
     assert chapter(screen).look.text() == "Stop looking   F6"
     press(Qt.Key.Key_F6)
     place.settle()
@@ -123,9 +129,7 @@ def test_a_search_is_stopped_by_the_same_key(
 def test_only_the_newest_search_is_told(
     place: Place, screen: ShopScreen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    slow = Slow(monkeypatch)
-    press(Qt.Key.Key_F6)
-    place.qtbot.waitUntil(slow.begun.is_set)
+    slow = begun(place, monkeypatch)
     screen._search.begin()
     slow.go.set()
     place.settle()
@@ -135,9 +139,7 @@ def test_only_the_newest_search_is_told(
 def test_closing_the_window_ends_a_search(
     place: Place, screen: ShopScreen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    slow = Slow(monkeypatch)
-    press(Qt.Key.Key_F6)
-    place.qtbot.waitUntil(slow.begun.is_set)
+    slow = begun(place, monkeypatch)
     place.work.close()
     assert slow.stopped == 1
 

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator
 from threading import get_ident
 
-import pytest
 from pytestqt.qtbot import QtBot
 
-from core.shop import Shop
 from gui.sweeping import Sweeping
 from gui.work import Work
+from tests.support.workers import no_shop
 
 
 class Loop:
@@ -23,17 +21,6 @@ class Loop:
 
     def __del__(self) -> None:
         self.freed_on.append(get_ident())
-
-
-def no_shop() -> Shop:
-    raise AssertionError("nobody asked for the records")
-
-
-@pytest.fixture
-def work(qtbot: QtBot) -> Iterator[Work]:
-    made = Work(no_shop)
-    yield made
-    made.close()
 
 
 def plenty() -> int:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
 from functools import partial
 from threading import Event, current_thread, main_thread
 
@@ -11,21 +10,9 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from core.errors import WrongInput
-from core.shop import Shop
 from gui.work import TURN_S, Work
 
 PATIENCE_S = 30.0
-
-
-def no_shop() -> Shop:
-    raise AssertionError("nobody asked for the records")
-
-
-@pytest.fixture
-def work(qtbot: QtBot) -> Iterator[Work]:
-    made = Work(no_shop)
-    yield made
-    made.close()
 
 
 class Held:
