@@ -118,20 +118,7 @@ def grounds(view: ShopView) -> QWidget:
     paper, column = slip("chapter-grounds")
     for form in catalogue().formats:
         column.addWidget(words(form.words, "heading"))
-        facts = Facts(_HEADS)
-        width, depth, height = form.shell.value
-        source = sourced(form.shell)
-        facts.add(
-            say("shop", "shell"),
-            [say("shop", "shell_words", width=width, depth=depth, height=height, source=source)],
-        )
-        tape = form.tape_width_mm
-        wide = say("shop", "tape_width_words", width=tape.value, source=sourced(tape))
-        facts.add(say("shop", "tape_width"), [wide])
-        facts.add(say("shop", "speeds"), _speeds(form))
-        facts.add("", [_marking(marking) for marking in form.markings], "small")
-        facts.add(say("shop", "reels"), _facts(sources.of_format(form)), "small")
-        column.addWidget(facts)
+        column.addWidget(_grounds_of(form))
     others = Facts(_HEADS)
     for head, found in (
         ("packs", sources.of_packs()),
@@ -142,6 +129,23 @@ def grounds(view: ShopView) -> QWidget:
     column.addWidget(words(say("shop", "other_grounds"), "heading"))
     column.addWidget(others)
     return paper
+
+
+def _grounds_of(form: Format) -> Facts:
+    facts = Facts(_HEADS)
+    width, depth, height = form.shell.value
+    source = sourced(form.shell)
+    facts.add(
+        say("shop", "shell"),
+        [say("shop", "shell_words", width=width, depth=depth, height=height, source=source)],
+    )
+    tape = form.tape_width_mm
+    wide = say("shop", "tape_width_words", width=tape.value, source=sourced(tape))
+    facts.add(say("shop", "tape_width"), [wide])
+    facts.add(say("shop", "speeds"), _speeds(form))
+    facts.add("", [_marking(marking) for marking in form.markings], "small")
+    facts.add(say("shop", "reels"), _facts(sources.of_format(form)), "small")
+    return facts
 
 
 def _facts(found: Iterable[Fact]) -> list[str]:

@@ -331,11 +331,7 @@ class Pickup(Screen):
         self._fittings = fittings
 
     def _build(self) -> None:
-        self.box = QLineEdit()
-        self.box.setObjectName("collector")
-        self.box.setAccessibleName(say("pickup", "ask"))
-        self.box.setFont(theme.font(theme.LEAD))
-        self.box.setMinimumHeight(5 * theme.UNIT)
+        self._build_box()
         self.tray = Tray("check-off", "Tapes and copies to hand back", checks=True)
         self._count = words("", "small")
         self._count.setObjectName("counted")
@@ -358,6 +354,13 @@ class Pickup(Screen):
         columns.add(self._build_tray_side(), 7)
         columns.add(self.handover_area, 6)
         outer.addWidget(columns, 1)
+
+    def _build_box(self) -> None:
+        self.box = QLineEdit()
+        self.box.setObjectName("collector")
+        self.box.setAccessibleName(say("pickup", "ask"))
+        self.box.setFont(theme.font(theme.LEAD))
+        self.box.setMinimumHeight(5 * theme.UNIT)
 
     def _build_label_side(self) -> None:
         self.label_side = QWidget()

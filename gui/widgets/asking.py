@@ -42,22 +42,17 @@ class Asking(QWidget):
         self._text = words()
         self._buttons: list[AnswerButton] = []
         self._later = Button(say("counter", "later"))
-        self._later.setObjectName("answer-later")
-        self._later.setAccessibleName(say("counter", "later").replace("&", ""))
-        self._later.setProperty("role", "word")
         self._later.clicked.connect(self._pressed)
         self._many = QSpinBox()
         self._many_words = QLabel(say("counter", "how_many"))
         self._answers = QVBoxLayout()
         self._answers.setSpacing(4)
+        self._lay_out()
+        self.hide()
+
+    def _lay_out(self) -> None:
         column = stacked(self, 4)
-        self._later.setFixedHeight(_HEAD)
-        self._head.setFixedHeight(_HEAD)
-        self._head.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
-        head = QHBoxLayout()
-        head.addWidget(self._head, 1)
-        head.addWidget(self._later)
-        column.addLayout(head)
+        column.addLayout(self._above())
         column.addWidget(self._text)
         answers = QHBoxLayout()
         answers.setSpacing(theme.UNIT)
@@ -65,7 +60,18 @@ class Asking(QWidget):
         answers.addLayout(self._beside())
         column.addLayout(answers)
         column.addStretch(1)
-        self.hide()
+
+    def _above(self) -> QHBoxLayout:
+        self._later.setObjectName("answer-later")
+        self._later.setAccessibleName(say("counter", "later").replace("&", ""))
+        self._later.setProperty("role", "word")
+        self._later.setFixedHeight(_HEAD)
+        self._head.setFixedHeight(_HEAD)
+        self._head.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
+        head = QHBoxLayout()
+        head.addWidget(self._head, 1)
+        head.addWidget(self._later)
+        return head
 
     def _beside(self) -> QVBoxLayout:
         self._many.setObjectName("how-many")
