@@ -378,6 +378,8 @@ def line(draft: TapeLine) -> Json:
         "speed": "unknown" if draft.speed is None else draft.speed.value,
         "tv": None if draft.tv is None else draft.tv.value,
         "fill": draft.fill,
+        "fill_known": None if draft.fill is None else draft.fill_known.value,
+        "fill_off": draft.fill_off,
         "findings": [finding.value for finding in draft.findings],
         "label": draft.label,
         "origin": None if draft.origin is None else draft.origin.value,

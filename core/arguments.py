@@ -9,7 +9,7 @@ from datetime import date, datetime
 from typing import NoReturn
 
 from core.errors import TapewrightError
-from core.names import DonorPart, Finding, Join, Look, Section, Speed, TvSystem
+from core.names import DonorPart, FillKnown, Finding, Join, Look, Section, Speed, TvSystem
 from core.stations import Station
 
 LONGEST_TEXT = 500
@@ -118,6 +118,13 @@ def _add_shelf(add: _Subcommands) -> None:
     one.add_argument("--marking", type=text, help="as printed on the cassette, e.g. T-120")
     one.add_argument("--recorded-as", type=text, metavar="FORMAT", help="another system that fits the shell")
     one.add_argument("--fill", type=amount("a share above 0 and up to 1", 1.0), help="share that is recorded")
+    one.add_argument(
+        "--fill-known",
+        choices=[known.value for known in FillKnown],
+        help="how that share is known; told, an estimate, when it is not said",
+    )
+    off = amount("a share above 0 and up to 1", 1.0)
+    one.add_argument("--fill-off", type=off, help="how far that share may lie off either way")
     one = add("cut", "the seconds that a cut takes away")
     _add_recording(one)
     one.add_argument("--cm", type=amount("centimetres of tape", _MOST_METRES_IN_CM), required=True)

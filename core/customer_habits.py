@@ -130,20 +130,23 @@ def _one_way(
 def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     fills = possibilities.fills(known, box.habits)
     edges = np.array([stretch for stretch, _ in fills.options])
-    picked = _picked(fills, _FILL, keys, box) if fills.group is None else _fullness(fills.group, keys, box)
+    if fills.group is None:
+        picked = _picked(fills, _FILL, keys, box)
+    else:
+        picked = _fullness(fills.group, tuple(weight for _, weight in fills.options), keys, box)
     begin, end = edges[picked, 0], edges[picked, 1]
     if (begin == end).all():
         return np.asarray(begin, dtype=np.float64)
     return np.asarray(begin + (end - begin) * _uniforms(_WITHIN, keys, box))
 
 
-def _fullness(group: Group, keys: tuple[int, ...], box: Box) -> Places:
+def _fullness(group: Group, weights: tuple[float, ...], keys: tuple[int, ...], box: Box) -> Places:
     """Which stretch each tape is recorded up to: a normal number, part of it the box's."""
     alike, (mean, variance) = box.habits.likeness(group), box.habits.fuller
     shared = mean + np.sqrt(variance) * _normals(_FULLER, (box.key,), box)
     own = _normals(_FILL, keys, box)
     together = np.sqrt(alike) * shared + np.sqrt(1 - alike) * own
-    places = np.searchsorted(np.array(box.habits.bounds(group)), together, side="right")
+    places = np.searchsorted(np.array(box.habits.bounds_of_box(group, weights)), together, side="right")
     return np.asarray(places, dtype=np.intp)
 
 

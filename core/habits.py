@@ -90,16 +90,23 @@ class ShopHabits:
 
     def bounds(self, group: Group) -> tuple[float, ...]:
         """Where one stretch of the tape ends and the next begins, on the scale of a normal number."""
-        shares = list((self if self.of is None else self.of).weights(group).values())
-        reached = [min(max(sum(shares[: n + 1]), LEAST), 1 - LEAST) for n in range(len(shares) - 1)]
-        return tuple(_NORMAL.inv_cdf(share) for share in reached)
+        shares = tuple((self if self.of is None else self.of).weights(group).values())
+        return _bounds(shares, _NORMAL)
+
+    def bounds_of_box(self, group: Group, shares: tuple[float, ...]) -> tuple[float, ...]:
+        """The same for shares of this box's own: its tapes divide over the stretches as they say."""
+        return _bounds(shares, self._spread(group))
 
     def _fill_of_box(self, group: Group) -> dict[str, float]:
         """Normal numbers of the box's tapes, counted between the bounds."""
-        alike, (mean, variance) = self.likeness(group), self.fuller
-        spread = NormalDist(sqrt(alike) * mean, sqrt(alike * variance + 1 - alike))
+        spread = self._spread(group)
         reached = [0.0, *(spread.cdf(bound) for bound in self.bounds(group)), 1.0]
         return {str(n): reached[n + 1] - reached[n] for n in range(len(reached) - 1)}
+
+    def _spread(self, group: Group) -> NormalDist:
+        """The normal numbers of the tapes of this box."""
+        alike, (mean, variance) = self.likeness(group), self.fuller
+        return NormalDist(sqrt(alike) * mean, sqrt(alike * variance + 1 - alike))
 
     def _fuller_box(self, counts: Counts) -> tuple[float, float]:
         """Bayes for a normal number seen through its tapes: precisions add up."""
@@ -122,6 +129,11 @@ class ShopHabits:
         ]
         variance = sum(share * mean**2 for share, mean in zip(shares.values(), means, strict=True))
         return {name: mean / sqrt(variance) for name, mean in zip(shares, means, strict=True)}
+
+
+def _bounds(shares: tuple[float, ...], spread: NormalDist) -> tuple[float, ...]:
+    reached = [min(max(sum(shares[: n + 1]), LEAST), 1 - LEAST) for n in range(len(shares) - 1)]
+    return tuple(spread.inv_cdf(share) for share in reached)
 
 
 STARTING = ShopHabits()
@@ -224,6 +236,11 @@ def told_fill_off(share: float) -> float:
     """How far the recorded share may lie from the one that was told."""
     told = _page()["told"]
     return float(told["off"] * min(1.0, share / told["below"]))
+
+
+def read_fill_off() -> float:
+    """How far the recorded share may lie from one that was measured, where the measuring does not say."""
+    return float(_page()["read"]["off"])
 
 
 def length_group(is_shortest: bool) -> Group:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from core.names import Finding, FormatName, Origin, Speed, TvSystem
+from core.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
@@ -36,6 +36,10 @@ class TapeLine:
     label: str = ""
     origin: Origin | None = None
     """Whether a camcorder made it or somebody recorded a broadcast."""
+    fill_known: FillKnown = FillKnown.TOLD
+    """How `fill` is known; means nothing without one."""
+    fill_off: float | None = None
+    """How far the recording may end from `fill` either way, where that is known better than usual."""
 
 
 @dataclass(frozen=True, slots=True)

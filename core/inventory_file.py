@@ -16,7 +16,7 @@ from core.cassettes import Format
 from core.errors import WrongInput
 from core.inventory import MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
 from core.json_text import AsWritten, Value
-from core.names import Finding, FormatName, Origin, Speed, TvSystem
+from core.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
 
 LONGEST_NAME = 120
 LONGEST_LABEL = 200
@@ -26,7 +26,10 @@ LATEST_WISH_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
 _BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by", "cold")
-_TAPE = ("count", "format", "marking", "recorded_as", "speed", "tv", "fill", "findings", "label", "origin")
+_TAPE = (
+    *("count", "format", "marking", "recorded_as", "speed", "tv"),
+    *("fill", "fill_known", "fill_off", "findings", "label", "origin"),
+)
 _CUSTOMER = ("name", "phone", "email")
 _DELIVERY = ("as", "codec", "on")
 _PHONE = "accepted: a phone number with its area code, or with + and the country's code"
@@ -100,6 +103,8 @@ def tape_line(members: Mapping[str, Value], box_tv: TvSystem | None = None) -> T
         speed=_maybe(members, "speed", lambda value: _speed(value, system, tv or box_tv)),
         tv=tv,
         fill=_maybe(members, "fill", _fill),
+        fill_known=_fill_known(members),
+        fill_off=_maybe(members, "fill_off", lambda value: _fill_off(value, members)),
         findings=_maybe(members, "findings", _findings) or (),
         label=_maybe(members, "label", _label) or "",
         origin=_maybe(members, "origin", _origin),
@@ -149,6 +154,31 @@ def _fill(value: Value) -> float:
     if share == 0:
         value.refuse(accepted)
     return share
+
+
+def _fill_known(members: Mapping[str, Value]) -> FillKnown:
+    """How the share is known: told, unless the file says otherwise."""
+    known = _maybe(members, "fill_known", lambda value: _of_fill(value, members))
+    return known or FillKnown.TOLD
+
+
+def _of_fill(value: Value, members: Mapping[str, Value]) -> FillKnown:
+    known = FillKnown(value.one_of([known.value for known in FillKnown]))
+    if _maybe(members, "fill", _fill) is None:
+        value.refuse("it says how fill is known, so fill is needed beside it")
+    return known
+
+
+def _fill_off(value: Value, members: Mapping[str, Value]) -> float:
+    accepted = "accepted: how far fill may lie off either way, above 0 and up to 1, or null"
+    off = value.number(0, 1, accepted)
+    if off == 0:
+        value.refuse(accepted)
+    if _maybe(members, "fill", _fill) is None:
+        value.refuse("it says how far fill may lie off, so fill is needed beside it")
+    if _fill_known(members) is FillKnown.AT_LEAST:
+        value.refuse("a share that is recorded at least is off by nothing; only told and read shares are")
+    return off
 
 
 def _findings(value: Value) -> tuple[Finding, ...]:

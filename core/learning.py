@@ -55,11 +55,10 @@ class Played:
     def seen(self) -> Facts:
         """What is known now, as far as it explains the minutes."""
         return replace(
-            self.known,
+            self.known.unfilled,
             speed=self.speed or self.known.speed,
             recorded_as=self.recorded_as or self.known.recorded_as,
             tv=self.tv or self.known.tv,
-            fill=None,
         )
 
 
@@ -204,7 +203,7 @@ def _explained(known: Facts, seen: Facts, minutes: NDArray[np.float64], shop: Sh
     total = likely.sum(axis=1, keepdims=True)
     shares = np.where(total > 0, likely / np.maximum(total, 1e-300), 0.0)
     # Minutes that nothing explains (a deck left running) tell only what somebody saw.
-    unexplained = ways.weight / ways.weight.sum() if seen != replace(known, fill=None) else shares[0] * 0
+    unexplained = ways.weight / ways.weight.sum() if seen != known.unfilled else shares[0] * 0
     for n in range(len(minutes)):
         share, groups = shares[n], ways.names.items()
         if not total[n]:

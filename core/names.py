@@ -49,6 +49,17 @@ class Origin(Enum):
     BROADCAST = "broadcast"
 
 
+class FillKnown(Enum):
+    """How somebody knows which share of a tape is recorded."""
+
+    TOLD = "told"
+    """About so much: an eye's or a memory's estimate."""
+    READ = "read"
+    """Measured, for instance off the packs: the recording ends there."""
+    AT_LEAST = "at-least"
+    """The tape stands wound to there, within the recording: it goes at least so far."""
+
+
 class Finding(Enum):
     """What can be wrong with a tape, or must be known before it is copied."""
 

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 from functools import lru_cache
 
-from core import packs, possibilities
+from core import packs
 from core.beliefs import gathered, spread
 from core.cassettes import Marking
 from core.errors import Refused, WrongInput
-from core.habits import STARTING
-from core.inventory import TapeLine
-from core.names import FormatName, Speed, TvSystem
+from core.names import FillKnown, FormatName, Speed, TvSystem
 from core.packs import MISREADING_MM, Reels
 from core.playtime import OVERRUN, play_minutes, recordings
 from core.ranges import Range
@@ -74,6 +72,15 @@ class Reading:
     too_full: bool
     """One pack alone is larger than all of the tape of this marking."""
     sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """How much is recorded, as the packs tell it; the fields are those of a line of the inventory."""
+
+    fill: float
+    fill_known: FillKnown
+    fill_off: float | None = None
 
 
 def read(
@@ -136,21 +143,17 @@ def fit_words(found: Reading) -> str:
     )
 
 
-def recorded_if_at_least(line: TapeLine, tv: TvSystem | None, share: float) -> float:
-    """The share most likely recorded (the median) of a tape that is recorded to ``share`` at least."""
-    known = replace(possibilities.facts(line, tv), fill=None)
-    stretches = possibilities.fills(known, STARTING)
-    left = [
-        (max(begin, share), end, weight * (1.0 if begin >= share else (end - share) / (end - begin)))
-        for (begin, end), weight in stretches.options
-        if end > share or begin >= share
-    ]
-    half, reached = sum(weight for _, _, weight in left) / 2, 0.0
-    for begin, end, weight in left:
-        if reached + weight >= half > 0:
-            return begin + (end - begin) * (half - reached) / weight
-        reached += weight
-    return 1.0
+def recorded_at_least(found: Reading) -> Recorded:
+    """The tape stands within its recording: how much further that goes the packs do not tell."""
+    return Recorded(found.share_run.likely, FillKnown.AT_LEAST)
+
+
+def recorded_to_here(found: Reading) -> Recorded:
+    """The recording ends where the tape stands, as exactly as the packs were read; at its end it is full."""
+    if found.place is Place.AT_THE_END:
+        return Recorded(1.0, FillKnown.READ)
+    share = found.share_run
+    return Recorded(share.likely, FillKnown.READ, (share.high - share.low) / 2)
 
 
 # --- one reading -----------------------------------------------------------------------------

@@ -30,8 +30,7 @@ OVERRUN = 0.07
 """Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
 DIGITAL8 = "digital8"
 _PARTS = 50
-"""No part in which a stretch of the tape is looked at holds more than one in so many tapes; a stretch
-narrower than a fiftieth of the tape is looked at in two."""
+"""No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
 
 
 def play_minutes(metres: float, mm_s: float, sides: int = 1) -> float:
@@ -191,7 +190,7 @@ def _shares(fills: Choice[tuple[float, float]]) -> tuple[tuple[float, float], ..
     """(recorded share, weight): each stretch in a few equal parts, each part at its middle."""
     found: list[tuple[float, float]] = []
     for (begin, end), weight in fills.options:
-        parts = 1 if begin == end else ceil(weight * _PARTS) if end - begin > end / _PARTS else 2
+        parts = 1 if begin == end else ceil(weight * _PARTS)
         step = (end - begin) / parts
         found += [(begin + step * (n + 0.5), weight / parts) for n in range(parts)]
     return tuple(found)

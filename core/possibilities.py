@@ -6,8 +6,8 @@ One tree of choices, read in two ways: `core.playtime` multiplies it out into a 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Generic, TypeVar
 
@@ -17,9 +17,11 @@ from core.errors import WrongInput
 from core.formats import catalogue
 from core.habits import Group, ShopHabits
 from core.inventory import TapeLine
-from core.names import FormatName, Origin, Speed, TvSystem
+from core.names import FillKnown, FormatName, Origin, Speed, TvSystem
 
 T = TypeVar("T")
+Stretch = tuple[float, float]
+"""Part of a tape, from share to share."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,18 +35,34 @@ class Facts:
     tv: TvSystem | None = None
     fill: float | None = None
     origin: Origin | None = None
+    fill_known: FillKnown = FillKnown.TOLD
+    fill_off: float | None = None
 
     @property
     def shell(self) -> Format:
         """WrongInput when the catalogue does not know the format."""
         return catalogue().format(self.format)
 
+    @property
+    def unfilled(self) -> Facts:
+        """The same without what is known of the recorded share."""
+        return replace(self, fill=None, fill_known=FillKnown.TOLD, fill_off=None)
+
 
 def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none."""
-    return Facts(
-        line.format, line.marking, line.recorded_as, line.speed, line.tv or tv, line.fill, line.origin
+    known = Facts(
+        format=line.format,
+        marking=line.marking,
+        recorded_as=line.recorded_as,
+        speed=line.speed,
+        tv=line.tv or tv,
+        fill=line.fill,
+        origin=line.origin,
+        fill_known=line.fill_known,
+        fill_off=line.fill_off,
     )
+    return known.unfilled if line.fill is None else known
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,15 +128,20 @@ def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
     return _choice(None, {entry: weights[entry.name] for entry in shell.markings if entry.name in weights})
 
 
-def fills(known: Facts, shop: ShopHabits) -> Choice[tuple[float, float]]:
+def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
     """How much is recorded: stretches of the tape from share to share, each equally likely within."""
-    shell, edges = known.shell, habits.fill_edges()
-    found = shop.weights(habits.fill_group(shell))
-    if known.fill is not None:
-        return _told_fill(known.fill, list(found.values())[:-1])
-    return _choice(
-        habits.fill_group(shell), {(edges[int(n)], edges[int(n) + 1]): found[n] for n in found}, keep=True
-    )
+    group, edges = habits.fill_group(known.shell), habits.fill_edges()
+    stretches = dict(zip(pairwise(edges), shop.weights(group).values(), strict=True))
+    if known.fill is None:
+        return _choice(group, stretches, keep=True)
+    if not 0 < known.fill <= 1:
+        accepted = "accepted is the recorded share of the tape, above 0 and up to 1"
+        raise WrongInput("fill", known.fill, accepted)
+    if known.fill == 1:
+        return Choice(None, (((1.0, 1.0), 1.0),))
+    if known.fill_known is FillKnown.AT_LEAST:
+        return _choice(group, dict(_beyond(known.fill, stretches)))
+    return _choice(None, dict(_around(known, list(stretches.values())[:-1])))
 
 
 def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
@@ -128,20 +151,32 @@ def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
     return Choice(None, tuple(zip(habits.length_over(group), found.values(), strict=True)))
 
 
-def _told_fill(share: float, believed: Sequence[float]) -> Choice[tuple[float, float]]:
-    """Around the share that was told, and there where the tapes of the shop mostly end (Bayes).
+def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[Stretch, float]]:
+    """What is believed of a tape that is recorded up to the share at least: the rest is cut away."""
+    for (begin, end), mass in stretches.items():
+        if share < end:
+            left = max(begin, share)
+            yield (left, end), max(mass, habits.LEAST) * (end - left) / (end - begin)
+
+
+def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
+    """Around the share that was told or read, and there where the tapes of the shop mostly end (Bayes).
 
     ``believed`` are the weights of the stretches that are not the full tape.
     """
-    if not 0 < share <= 1:
-        raise WrongInput("fill", share, "accepted is the recorded share of the tape, above 0 and up to 1")
-    if share == 1:
-        return Choice(None, (((1.0, 1.0), 1.0),))
-    off = habits.told_fill_off(share)
-    return _choice(None, dict(_cut(share - off, share + off, believed)))
+    share, off = known.fill, known.fill_off
+    assert share is not None
+    if off is None:
+        off = habits.told_fill_off(share)
+        if known.fill_known is FillKnown.READ:
+            off = min(off, habits.read_fill_off())
+    if not 0 < off <= 1:
+        accepted = "accepted is how far the share may lie off either way, above 0 and up to 1"
+        raise WrongInput("fill_off", off, accepted)
+    return _cut(share - off, share + off, believed)
 
 
-def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[tuple[float, float], float]]:
+def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
     """A stretch cut where those that are believed in end, with weights; past the tape is at its end."""
     edges = (*habits.fill_edges()[: len(believed)], 1.0)
     densities = [

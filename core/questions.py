@@ -17,7 +17,7 @@ from core.customer_habits import Box, Minutes
 from core.formats import catalogue
 from core.habits import ShopHabits
 from core.inventory import TapeLine
-from core.names import Origin, Speed, TvSystem
+from core.names import FillKnown, Origin, Speed, TvSystem
 from core.possibilities import Facts, facts
 from core.records import Answer, Question
 
@@ -42,6 +42,8 @@ _FILLS = (
     ("less than half", 0.22, 0.0),
 )
 """Words, the share they stand for, and the share from which they are said (an assumption)."""
+_LEAST_CUT = 0.01
+"""An answer that leaves less of the tape than this open is not offered (an assumption)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,19 +173,42 @@ def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
 
 
 def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
-    if asked.line.fill is not None:
+    """How full, unless that is known; of a tape wound into its recording what lies beyond is still open."""
+    if asked.line.fill is not None and asked.line.fill_known is not FillKnown.AT_LEAST:
         return
     chances = [0.0] * len(_FILLS)
     for (begin, end), weight in possibilities.fills(asked.known, shop).options:
         middle = (begin + end) / 2
         chances[next(n for n, (_, _, least) in enumerate(_FILLS) if middle >= least)] += weight
-    answers = tuple(_answer(asked, shop, words, fill=share) for words, share, _ in _FILLS)
+    offered = [
+        (words, told, chance)
+        for (words, share, _), chance in zip(_FILLS, chances, strict=True)
+        if (told := _told(share, asked.line.fill)) is not None
+    ]
+    if len(offered) < 2:
+        return
+    answers = tuple(_answer(asked, shop, words, **told) for words, told, _ in offered)
     text = (
         f"{_named(asked)}: how full are they?"
         if asked.line.count > 1
         else f"{_named(asked)}: how full is it?"
     )
-    yield _Possible(Question(asked.position, text, answers), tuple(chances))
+    yield _Possible(Question(asked.position, text, answers), tuple(chance for _, _, chance in offered))
+
+
+def _told(share: float, least: float | None) -> dict[str, object] | None:
+    """What an answer makes of a line; None where all that it stands for lies below what is recorded already.
+
+    A tape is recorded to ``least`` at least: the answer stands for what of it lies beyond.
+    """
+    told: dict[str, object] = {"fill": share, "fill_known": FillKnown.TOLD}
+    off = habits.told_fill_off(share)
+    if least is None or share == 1 or share - off >= least:
+        return told
+    end = share + off
+    if end - least < _LEAST_CUT:
+        return None
+    return {**told, "fill": (least + end) / 2, "fill_off": (end - least) / 2}
 
 
 def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from sqlalchemy import select
 
@@ -24,6 +23,7 @@ from core import (
 )
 from core import history as chain
 from core.errors import Refused, WrongInput
+from core.inventory import TapeLine
 from core.names import Finding, TapeCode
 from core.records import Happening, TapeRecord
 from core.shown import NOTHING, Shown
@@ -163,8 +163,7 @@ def take_minutes(row: TapeRow, minutes: float | None) -> None:
     """Keeps the minutes a tape at hand played, when they are known; WrongInput for more than it can hold."""
     if minutes is None:
         return
-    anything = replace(row.draft, marking=None, recorded_as=None, speed=None, tv=None, fill=None)
-    longest = playtime.belief(anything, None).longest
+    longest = playtime.belief(TapeLine(1, row.draft.format), None).longest
     if not 0 < minutes <= longest:
         raise WrongInput("minutes played", minutes, f"more than 0 and at most {longest:.0f} is accepted")
     row.played_minutes = minutes

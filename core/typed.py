@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from core.names import Origin
+from core.names import FillKnown, Origin
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +20,10 @@ class Row:
     findings: str = ""
     label: str = ""
     fill: float | None = None
-    """Set by an answer, never typed; so is the origin."""
+    """Set by an answer or a reading, never typed; so is all that follows."""
     origin: Origin | None = None
+    fill_known: FillKnown = FillKnown.TOLD
+    fill_off: float | None = None
 
     @property
     def is_empty(self) -> bool:

@@ -94,6 +94,8 @@ def read_row(row: Row, box_tv: str = "") -> RowReading:
         speed=_cell(wrong, "speed", lambda: accepted.speed(row.speed, system, known_tv), None),
         tv=tv,
         fill=row.fill,
+        fill_known=row.fill_known,
+        fill_off=row.fill_off,
         findings=findings,
         label=label,
         origin=row.origin,
@@ -135,6 +137,8 @@ def row_of(line: TapeLine) -> Row:
         findings=", ".join(finding.words for finding in line.findings),
         label=line.label,
         fill=line.fill,
+        fill_known=line.fill_known,
+        fill_off=line.fill_off,
         origin=line.origin,
     )
 

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QWidget
 from core import formats, looks
 from core.errors import TapewrightError
 from core.inventory import TapeLine
+from core.packreading import Recorded
 from core.records import TapeRecord
 from gui import pieces
 from gui.box import answered, read_box, read_row
@@ -23,7 +24,7 @@ from gui.draft import Draft
 from gui.text import say
 from gui.widgets.inspection import LookOver, Seen, Subject
 from gui.widgets.packtool import PackTool, Radii
-from gui.widgets.packwords import percent
+from gui.widgets.packwords import recorded_words
 from gui.work import Work
 
 
@@ -174,12 +175,13 @@ class CounterLooks(QObject):
         sentence = say("inspection", "taken", row=self._row + 1, found=found)
         self.taken.emit(self._row, f"{sentence} {seen.note}".strip())
 
-    @Slot(float)
-    def _take_fill(self, share: float) -> None:
+    @Slot(object)
+    def _take_fill(self, found: Recorded) -> None:
         line = self._line(self._row)
         assert line is not None
-        self._write(replace(line, fill=max(share, 0.01)), "packs")
-        self.taken.emit(self._row, say("packs", "taken", row=self._row + 1, share=percent(share)))
+        known, off = found.fill_known, found.fill_off
+        self._write(replace(line, fill=found.fill, fill_known=known, fill_off=off), "packs")
+        self.taken.emit(self._row, say("packs", "taken", row=self._row + 1, share=recorded_words(found)))
 
     def _write(self, line: TapeLine, words: str) -> None:
         row = self._row

@@ -7,7 +7,7 @@ from core.commands.call import Call, Reply
 from core.inventory import TapeLine
 from core.json_text import Value
 
-_FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill")
+_FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill", "fill_known", "fill_off")
 
 
 def tell_playtime(call: Call) -> Reply:

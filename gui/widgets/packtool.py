@@ -38,8 +38,8 @@ class Radii:
 class PackTool(QDialog):
     """Two fields, a drawing to scale, and the answer on a slip. Ctrl+Return takes it over."""
 
-    fill_taken = Signal(float)
-    """The share that is recorded, to be taken over into the line."""
+    fill_taken = Signal(object)
+    """`core.packreading.Recorded`, to be taken over into the line."""
     kept = Signal(object)
     """`Radii`, to be kept in the history of the tape."""
 
@@ -146,15 +146,11 @@ class PackTool(QDialog):
             self.main.setText(say("packs", "keep"))
             self.main.show()
             return
-        least, here = self._least(found), found.share_run.likely
-        self.main.setText(say("packs", "take_least", share=percent(least)))
-        self.here.setText(say("packs", "take_here", share=percent(here)))
+        share = percent(found.share_run.likely)
+        self.main.setText(say("packs", "take_least", share=share))
+        self.here.setText(say("packs", "take_here", share=share))
         self.main.setVisible(found.place is Place.ON_THE_WAY)
         self.here.setVisible(found.place is not Place.AT_THE_BEGINNING)
-
-    def _least(self, found: Reading) -> float:
-        assert self._line is not None
-        return packreading.recorded_if_at_least(self._line, self._tv, found.share_run.likely)
 
     def _wait(self, sentence: str, *, wrong: bool) -> None:
         self._answer.hide()
@@ -181,9 +177,8 @@ class PackTool(QDialog):
             self._finish()
             self.kept.emit(self.radii)
             return
-        share = self._least(found)
         self._finish()
-        self.fill_taken.emit(share)
+        self.fill_taken.emit(packreading.recorded_at_least(found))
 
     @Slot()
     def take_here(self) -> None:
@@ -191,8 +186,7 @@ class PackTool(QDialog):
         found = self.reading
         if found is not None and self.here.isVisibleTo(self):
             self._finish()
-            whole = found.place is Place.AT_THE_END
-            self.fill_taken.emit(1.0 if whole else found.share_run.likely)
+            self.fill_taken.emit(packreading.recorded_to_here(found))
 
     def _finish(self) -> None:
         self._key = ""

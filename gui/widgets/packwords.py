@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from core.packreading import Place, Reading, Reel
+from core.names import FillKnown
+from core.packreading import Place, Reading, Recorded, Reel
 from core.ranges import Range
 from gui.text import minutes_range, say
 
@@ -28,6 +29,16 @@ def meaning_words(found: Reading) -> str:
         Place.AT_THE_END: "means_end",
     }[found.place]
     return say("packs", key)
+
+
+def recorded_words(found: Recorded) -> str:
+    """``at least 50 %``, ``50 % (give or take 3 %)``."""
+    share = percent(found.fill)
+    if found.fill_known is FillKnown.AT_LEAST:
+        return say("packs", "recorded_least", share=share)
+    if found.fill_off is None:
+        return share
+    return say("packs", "recorded_here", share=share, off=percent(found.fill_off))
 
 
 def fit_words(found: Reading) -> tuple[str, bool]:

@@ -16,7 +16,7 @@ from core.customer_habits import Box
 from core.habits import STARTING, ShopHabits
 from core.inventory import TapeLine
 from core.learning import Played
-from core.names import FormatName, Speed, TvSystem
+from core.names import FillKnown, FormatName, Speed, TvSystem
 from core.possibilities import Facts, facts
 from tests.core.test_playtime import lines
 
@@ -49,6 +49,29 @@ def test_a_tape_by_itself_is_drawn_from_its_belief(line: TapeLine) -> None:
     least = [(minutes < belief.quantile(p) * 0.985).mean() for p in (0.1, 0.5, 0.9)]
     assert all(share >= p - 0.03 for share, p in zip(below, (0.1, 0.5, 0.9), strict=True))
     assert all(share <= p + 0.03 for share, p in zip(least, (0.1, 0.5, 0.9), strict=True))
+
+
+def test_tapes_recorded_at_least_so_far_are_still_full_together() -> None:
+    """What the packs leave open is what the box has its habit in."""
+    unknown = replace(VHS, speed=Speed.SP)
+    wound = replace(unknown, fill=0.3, fill_known=FillKnown.AT_LEAST)
+    pair = drawn([wound, wound])
+
+    assert np.corrcoef(pair)[0, 1] > 0.8 * np.corrcoef(drawn([unknown, unknown]))[0, 1] > 0.1
+    assert pair.min() >= 0.3 * 122.9
+    belief = playtime.belief_of(wound)
+    assert pair.mean() == pytest.approx(sum(m * p for m, p in belief.points), rel=0.01)
+
+
+def test_what_a_box_has_played_counts_for_its_tapes_of_which_the_least_is_known() -> None:
+    wound = replace(VHS, speed=Speed.SP, fill=0.3, fill_known=FillKnown.AT_LEAST)
+    played = tuple(Played("box", replace(VHS, speed=Speed.SP), 124.0, Speed.SP) for _ in range(6))
+    box = replace(BOX, habits=learning.of_box(played, STARTING))
+    (before,), (after,) = drawn([wound]), drawn([wound], box)
+
+    assert after.mean() > before.mean() + 5
+    belief = playtime.belief_of(wound, box.habits)
+    assert after.mean() == pytest.approx(sum(m * p for m, p in belief.points), rel=0.01)
 
 
 def test_tapes_of_one_box_are_long_together_and_strangers_are_not() -> None:

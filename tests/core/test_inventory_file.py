@@ -10,11 +10,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core import formats, inventory_file
+from core import answers, formats, inventory_file
 from core.errors import WrongInput
 from core.inventory import CustomerDraft, Delivery, TapeLine
 from core.inventory_file import Reading
-from core.names import Finding, FormatName, Speed, TvSystem
+from core.names import FillKnown, Finding, FormatName, Speed, TvSystem
 from tests.support.inventories import WRONG, Wrong
 
 READING = Reading(date(2026, 3, 2), customer_needed=True)
@@ -76,9 +76,31 @@ def test_reads_every_field() -> None:
 
 
 def test_takes_null_for_what_nobody_knows() -> None:
-    unknown = ("marking", "recorded_as", "speed", "tv", "fill", "findings", "label")
+    unknown = ("marking", "recorded_as", "speed", "tv", "fill", "fill_known", "fill_off", "findings", "label")
     assert one(**dict.fromkeys(unknown)) == TapeLine(1, FormatName("vhs"))
     assert read({"tapes": [{"count": 1, "format": "vhs"}], "tv": None, "deliver": None}).tv is None
+
+
+def test_a_share_says_how_it_is_known_and_is_told_where_the_file_does_not_say() -> None:
+    assert one(fill=0.5).fill_known is FillKnown.TOLD
+    assert one(fill=0.5, fill_known="at-least").fill_known is FillKnown.AT_LEAST
+    read_off = one(fill=0.5, fill_known="read", fill_off=0.02)
+    assert (read_off.fill_known, read_off.fill_off) == (FillKnown.READ, 0.02)
+
+
+@pytest.mark.parametrize(
+    "known",
+    [
+        {},
+        {"fill": 0.5},
+        {"fill": 0.5, "fill_known": FillKnown.AT_LEAST},
+        {"fill": 0.5, "fill_known": FillKnown.READ, "fill_off": 0.02},
+    ],
+)
+def test_a_line_as_it_is_answered_is_read_back_as_it_was(known: dict[str, Any]) -> None:
+    line = TapeLine(1, FormatName("vhs"), **known)
+
+    assert read({"tapes": [answers.line(line)]}).lines == (line,)
 
 
 def test_a_customer_is_needed_only_to_book() -> None:

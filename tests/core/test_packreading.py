@@ -9,8 +9,7 @@ from hypothesis import strategies as st
 from core import packreading, packs
 from core.errors import Refused, WrongInput
 from core.formats import catalogue
-from core.inventory import TapeLine
-from core.names import FormatName, Speed, TvSystem
+from core.names import FillKnown, FormatName, Speed, TvSystem
 from core.packreading import Place, Reading
 from core.ranges import Range
 
@@ -156,18 +155,29 @@ def test_an_unknown_speed_widens_the_minutes_only() -> None:
     assert found.share_run == read(run_mm=35).share_run
 
 
-@given(st.floats(0, 1))
-def test_what_is_likely_recorded_is_never_less_than_what_was_seen(share: float) -> None:
-    assert share <= packreading.recorded_if_at_least(TapeLine(1, VHS), None, share) <= 1
+@given(st.floats(0.05, 0.95))
+def test_what_is_recorded_is_taken_as_the_packs_tell_it(share: float) -> None:
+    known = packs.reels(VHS, "T-120")
+    run, coming = (known.radius(known.marking.metres.value * part) for part in (share, 1 - share))
+    one, both = read(run_mm=run), read(run_mm=run, to_come_mm=coming)
+
+    least = packreading.recorded_at_least(both)
+    assert (least.fill, least.fill_known, least.fill_off) == (share_of(both), FillKnown.AT_LEAST, None)
+    to_here, by_one = packreading.recorded_to_here(both), packreading.recorded_to_here(one)
+    assert (to_here.fill, to_here.fill_known) == (share_of(both), FillKnown.READ)
+    assert to_here.fill_off is not None
+    assert by_one.fill_off is not None
+    assert 0.015 < to_here.fill_off < by_one.fill_off + 0.01
 
 
-def test_seeing_more_of_a_tape_run_never_makes_less_likely_recorded() -> None:
-    likely = [
-        packreading.recorded_if_at_least(TapeLine(1, FormatName("hi8")), None, n / 20) for n in range(21)
-    ]
+def share_of(found: Reading) -> float:
+    return found.share_run.likely
 
-    assert likely == sorted(likely)
-    assert likely[0] < likely[-1] == 1
+
+def test_a_tape_wound_to_its_end_is_recorded_whole() -> None:
+    whole = packreading.recorded_to_here(read(to_come_mm=13.0, run_mm=40.7))
+
+    assert (whole.fill, whole.fill_known) == (1.0, FillKnown.READ)
 
 
 def test_a_reading_names_its_sources_and_what_it_may_be_off() -> None:

@@ -14,7 +14,7 @@ from core.errors import WrongInput
 from core.formats import catalogue
 from core.habits import ShopHabits
 from core.inventory import TapeLine
-from core.names import FormatName, Origin, Speed, TvSystem
+from core.names import FillKnown, FormatName, Origin, Speed, TvSystem
 from core.possibilities import Facts
 from core.ranges import Range
 
@@ -33,6 +33,7 @@ def lines(draw: st.DrawFn) -> TapeLine:
     recorded_as = draw(st.none() | st.sampled_from(form.systems))
     tv = draw(st.none() | st.sampled_from(TvSystem))
     system = catalogue().format(recorded_as) if recorded_as else form
+    way = draw(st.sampled_from(FillKnown))
     return TapeLine(
         count=draw(st.integers(1, 500)),
         format=form.name,
@@ -42,6 +43,8 @@ def lines(draw: st.DrawFn) -> TapeLine:
         tv=tv,
         fill=draw(st.none() | st.floats(0.01, 1.0)),
         origin=draw(st.none() | st.sampled_from(Origin)),
+        fill_known=way,
+        fill_off=None if way is FillKnown.AT_LEAST else draw(st.none() | st.floats(0.01, 0.5)),
     )
 
 
@@ -145,6 +148,24 @@ def test_an_answer_of_the_counter_stands_for_all_that_it_says(told: float, least
     assert belief.points[-1][0] == pytest.approx(most * full, abs=0.03 * full)
 
 
+def test_a_share_that_was_read_is_narrower_than_one_that_was_told_and_at_least_leaves_the_rest_open() -> None:
+    read, told, unknown, at_least = (
+        playtime.belief(line("vhs", "T-120", speed=Speed.SP, **known), NTSC).range
+        for known in (
+            {"fill": 0.5, "fill_known": FillKnown.READ},
+            {"fill": 0.5},
+            {},
+            {"fill": 0.5, "fill_known": FillKnown.AT_LEAST},
+        )
+    )
+    widths = [span.high - span.low for span in (read, told, unknown)]
+
+    assert widths == sorted(widths)
+    assert widths[0] < 0.25 * widths[1]
+    assert read.likely == pytest.approx(0.5 * 122.9, rel=0.03)
+    assert 0.5 * 122.9 <= at_least.low < told.high < at_least.high == pytest.approx(unknown.high, rel=0.02)
+
+
 def test_a_told_share_is_believed_the_way_the_shop_knows_its_tapes() -> None:
     emptier, fuller = (
         ShopHabits({("fill", "vhs"): {stretch: 60.0}})
@@ -227,6 +248,8 @@ def test_an_unnamed_8mm_shell_is_a_mixture_of_three() -> None:
         (line("vhs", fill=0.0), "fill", "above 0"),
         (line("vhs", fill=1.5), "fill", "up to 1"),
         (line("vhs", fill=float("nan")), "fill", "above 0"),
+        (line("vhs", fill=0.0, fill_known=FillKnown.AT_LEAST), "fill", "above 0"),
+        (line("vhs", fill=0.5, fill_off=-0.1), "fill_off", "either way"),
         (line("wire"), "format", "vhs"),
     ],
 )

@@ -6,11 +6,11 @@ from dataclasses import replace
 
 import pytest
 
-from core import customer_habits, draws, playtime, questions
+from core import customer_habits, draws, playtime, possibilities, questions
 from core.customer_habits import Box
 from core.habits import STARTING, ShopHabits
 from core.inventory import TapeLine
-from core.names import FormatName, Origin, Speed, TvSystem
+from core.names import FillKnown, FormatName, Origin, Speed, TvSystem
 from core.possibilities import facts
 from core.questions import Asked
 from core.records import Question
@@ -67,6 +67,50 @@ def test_an_answer_leads_to_a_line_that_is_not_asked_the_same_again() -> None:
         for answer in question.answers:
             again = questions.questions([asked(1, answer.draft, tv=None)], BOX)
             assert question.text not in [each.text for each in again]
+
+
+def test_how_full_is_not_asked_of_a_tape_that_was_read_nor_of_one_that_was_told() -> None:
+    for way in (FillKnown.READ, FillKnown.TOLD):
+        known = line("vhs", "T-120", 10, speed=Speed.SP, fill=0.5, fill_known=way)
+        assert questions.questions([asked(1, known)], BOX) == ()
+
+
+@pytest.mark.parametrize(
+    ("least", "offered"),
+    [
+        (0.2, ["to the end", "half or more", "less than half"]),
+        (0.6, ["to the end", "half or more"]),
+    ],
+)
+def test_of_a_tape_wound_into_its_recording_only_what_lies_beyond_is_asked(
+    least: float, offered: list[str]
+) -> None:
+    """What an answer says is never believed below what was seen."""
+    wound = line("vhs", "T-120", 10, speed=Speed.SP, fill=least, fill_known=FillKnown.AT_LEAST)
+    question = about(questions.questions([asked(1, wound)], BOX), "full")
+
+    assert [answer.words for answer in question.answers] == offered
+    for answer in question.answers:
+        stretches = possibilities.fills(facts(answer.draft, NTSC), STARTING).options
+        assert min(begin for (begin, _), _ in stretches) >= least - 1e-9
+        assert answer.draft.fill_known is FillKnown.TOLD
+        assert questions.questions([asked(1, answer.draft)], BOX) == ()
+
+
+def test_an_answer_that_lies_beyond_what_was_seen_stands_as_it_always_does() -> None:
+    seen, unknown = (
+        about(questions.questions([asked(1, tapes)], BOX), "full").answers
+        for tapes in (
+            line("vhs", "T-120", 10, fill=0.01, fill_known=FillKnown.AT_LEAST),
+            line("vhs", "T-120", 10),
+        )
+    )
+    assert [answer.draft for answer in seen] == [answer.draft for answer in unknown]
+
+
+def test_of_a_tape_wound_nearly_to_its_end_nothing_is_left_to_ask() -> None:
+    wound = line("vhs", "T-120", 10, speed=Speed.SP, fill=0.975, fill_known=FillKnown.AT_LEAST)
+    assert questions.questions([asked(1, wound)], BOX) == ()
 
 
 def test_an_answer_says_the_minutes_that_the_shop_believes_by_now() -> None:

@@ -13,8 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core import wire
-from core.inventory import Inventory
-from core.names import Finding, TapeCode
+from core.inventory import Inventory, TapeLine
+from core.names import FillKnown, Finding, FormatName, TapeCode
 from core.ranges import exactly
 from core.records import (
     Deck,
@@ -74,6 +74,13 @@ def test_letters_are_kept_as_letters() -> None:
 
 def test_a_key_added_later_takes_its_default() -> None:
     assert wire.loads(Inventory, '{"lines": []}') == Inventory(lines=())
+
+
+def test_a_share_kept_before_anybody_said_how_it_was_known_was_told() -> None:
+    older = wire.loads(TapeLine, '{"count": 1, "fill": 0.5, "format": "vhs"}')
+    assert older == TapeLine(1, FormatName("vhs"), fill=0.5, fill_known=FillKnown.TOLD)
+    with pytest.raises(ValueError, match="guessed"):
+        wire.loads(TapeLine, '{"count": 1, "fill": 0.5, "fill_known": "guessed", "format": "vhs"}')
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from datetime import date
 import pytest
 
 from core.inventory import CustomerDraft, Delivery, TapeLine
-from core.names import Finding, FormatName, Speed, TvSystem
+from core.names import FillKnown, Finding, FormatName, Speed, TvSystem
 from core.typed import Box, Row
 from gui.box import answered, box_of, read_box, read_row, row_of, tidied
 
@@ -102,6 +102,14 @@ def test_a_line_becomes_the_row_it_came_from() -> None:
     line = read_row(FULL).line
     assert line is not None
     assert row_of(line) == FULL
+
+
+def test_how_a_share_is_known_stays_with_the_row() -> None:
+    row = replace(FULL, fill=0.5, fill_known=FillKnown.READ, fill_off=0.02)
+    line = read_row(row).line
+    assert line is not None
+    assert (line.fill, line.fill_known, line.fill_off) == (0.5, FillKnown.READ, 0.02)
+    assert row_of(line) == row
 
 
 def test_an_answer_leaves_a_wrong_cell_as_it_was_typed() -> None:

@@ -9,9 +9,10 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
-from core import packreading, tapes
+from core import tapes
 from core.inventory import TapeLine
-from core.names import FormatName, Speed, TvSystem
+from core.names import FillKnown, FormatName, Speed, TvSystem
+from core.packreading import Recorded
 from core.typed import Row
 from gui.screens.bench import Bench
 from gui.screens.counter import Counter
@@ -158,14 +159,13 @@ def test_the_drawing_is_to_scale(tool: PackTool) -> None:
     assert apart.x() / tool.drawing.scale() == pytest.approx(92)
 
 
-def test_at_least_so_far_takes_over_more_than_was_seen(tool: PackTool, place: Place) -> None:
+def test_at_least_so_far_takes_over_what_was_seen_as_the_least(tool: PackTool, place: Place) -> None:
     type_both(tool, "30.21", "30.21")
-    likely = packreading.recorded_if_at_least(T_120, None, 0.5)
+    assert "At least so far: 50 %" in tool.main.text()
     with place.qtbot.waitSignal(tool.fill_taken) as told:
         press(Qt.Key.Key_Return, CTRL)
 
-    assert told.args == [pytest.approx(likely)]
-    assert likely > 0.5
+    assert told.args == [Recorded(0.5, FillKnown.AT_LEAST)]
     assert not tool.isVisible()
 
 
@@ -174,7 +174,10 @@ def test_stopped_recording_here_takes_over_what_was_seen(tool: PackTool, place: 
     with place.qtbot.waitSignal(tool.fill_taken) as told:
         press(Qt.Key.Key_S, ALT)
 
-    assert told.args == [pytest.approx(0.5)]
+    assert told.args is not None
+    (found,) = told.args
+    assert (found.fill, found.fill_known) == (0.5, FillKnown.READ)
+    assert found.fill_off == pytest.approx(0.029, abs=0.001)
 
 
 def test_run_to_its_end_a_tape_can_only_be_said_to_have_stopped_there(tool: PackTool, place: Place) -> None:
@@ -183,7 +186,7 @@ def test_run_to_its_end_a_tape_can_only_be_said_to_have_stopped_there(tool: Pack
     with place.qtbot.waitSignal(tool.fill_taken) as told:
         press(Qt.Key.Key_S, ALT)
 
-    assert told.args == [1.0]
+    assert told.args == [Recorded(1.0, FillKnown.READ)]
 
 
 def test_what_was_read_is_still_there_after_escape(tool: PackTool, place: Place) -> None:
@@ -270,9 +273,10 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
     press(Qt.Key.Key_S, ALT)
     place.settle()
 
-    assert screen.draft.box.rows[0].fill == pytest.approx(0.5)
+    row = screen.draft.box.rows[0]
+    assert (row.fill, row.fill_known) == (pytest.approx(0.5), FillKnown.READ)
     assert screen.quote is not None
     assert screen.quote.tapes[0].minutes.high < minutes.high
-    assert "50 % recorded" in place.told
-    screen.undo()
+    assert "50 % (give or take 3 %) recorded" in place.told
+    screen.tray.undo()
     assert screen.draft.box == before

@@ -28,11 +28,40 @@ def test_playtime_of_a_hi8_cassette_recorded_as_digital8_is_an_hour(typed: Typis
     assert told["full_minutes"] == pytest.approx(60.0, abs=0.1)
 
 
-def test_playtime_narrows_with_the_share_that_is_recorded(typed: Typist) -> None:
-    told = typed(
-        "playtime", "--format", "minidv", "--marking", "DVM60", "--speed", "sp", "--fill", "0.5"
-    ).document
-    assert told["minutes"]["likely"] == pytest.approx(30.0, rel=0.1)
+def test_playtime_narrows_with_the_share_that_is_recorded_and_with_how_it_is_known(typed: Typist) -> None:
+    nothing, told, read = (
+        typed("playtime", "--format", "minidv", "--marking", "DVM60", "--speed", "sp", *more).document
+        for more in ((), ("--fill", "0.5"), ("--fill", "0.5", "--fill-known", "read"))
+    )
+    spans = [each["minutes"]["high"] - each["minutes"]["low"] for each in (read, told, nothing)]
+
+    assert read["minutes"]["likely"] == pytest.approx(30.0, rel=0.1)
+    assert spans[0] < spans[1] < spans[2]
+
+
+def test_playtime_of_a_tape_wound_half_way_is_no_shorter_than_half(typed: Typist) -> None:
+    words = ("playtime", "--format", "vhs", "--marking", "T-120", "--speed", "sp", "--tv", "ntsc")
+    least = typed(*words, "--fill", "0.5", "--fill-known", "at-least").document
+
+    assert least["minutes"]["low"] >= 122.9 / 2
+
+
+@pytest.mark.parametrize(
+    ("more", "place"),
+    [
+        (("--fill-known", "read"), "--fill-known"),
+        (("--fill-off", "0.1"), "--fill-off"),
+        (("--fill", "0.5", "--fill-known", "guessed"), "--fill-known"),
+        (("--fill", "0.5", "--fill-known", "at-least", "--fill-off", "0.1"), "--fill-off"),
+    ],
+)
+def test_how_a_share_is_known_is_refused_without_a_share(
+    typed: Typist, more: tuple[str, ...], place: str
+) -> None:
+    told = typed("playtime", "--format", "vhs", *more)
+
+    assert told.code == 2
+    assert place in told.out + told.err
 
 
 def test_cut_tells_seconds_removed_and_disturbed(typed: Typist) -> None:
