@@ -63,6 +63,6 @@ def awaited(fittings: Fittings) -> dict[int, str]:
 
 
 def back_after(deck: str, mean: float, seed: int, scenarios: int) -> Minutes:
-    """Minutes until a deck that broke is back in each scenario, ``mean`` on average."""
+    """Minutes until a deck that broke is back, one a scenario: exponential, ``mean`` on average."""
     uniform = draws.uniforms(seed, [draws.key("back", deck)], scenarios)[0]
     return np.asarray(-np.log1p(-uniform) * mean)

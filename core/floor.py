@@ -73,7 +73,10 @@ class Turn:
 
 
 def work_off(ground: Ground, queue: Queue) -> None:
-    """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush."""
+    """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush.
+
+    The queue's minutes and failures may be used up. A queue that is seen is one of one scenario.
+    """
     if queue.seen is not None:
         Floor(ground, queue).run()
         return

@@ -25,6 +25,7 @@ BUSY = 0.3
 AS_USUAL = Range(30, 75, 120)
 """Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
 _GRADES = 200
+"""Equally likely steps a kind of rush tape is drawn in; finer than the fifty of one tape: it mixes many."""
 _SLACK = 1.6
 _SPARE = 40 * 8 * 60.0
 """Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""

@@ -66,7 +66,7 @@ class _DrawnOfBox:
         self._rows: dict[tuple[int, Facts], Minutes] = {}
 
     def read(self, tapes: Sequence[tuple[int, Facts]], into: Minutes, places: Sequence[int]) -> None:
-        """Minutes of each tape, by its key and what is known of it, into these rows."""
+        """Minutes of each tape, by its key and what is known of it, into these rows; a column a scenario."""
         rows = self._rows if len(self._rows) < KEPT else {}
         new = [tape for tape in dict.fromkeys(tapes) if tape not in rows]
         if new:
@@ -92,7 +92,7 @@ def _by_luck(tapes: Sequence[Drawn], drawn_as: DrawnAs | None, seed: int, scenar
 
 @lru_cache(maxsize=1024)
 def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
-    """What one tape may play, in fifty steps one as likely as the next."""
+    """The minutes one tape may play, in fifty rising steps, one as likely as the next."""
     middles = (np.arange(50) + 0.5) / 50
     if drawn_as is None:
         return np.asarray(draws.minutes([minutes], middles.reshape(1, -1))[0], dtype=np.float64)

@@ -53,7 +53,7 @@ class Part:
         np.copyto(self.why, why, where=last)
 
     def share(self, why: int) -> float:
-        """Share of the scenarios in which the last tape waited for that."""
+        """Share of the scenarios, 0 to 1, in which the last tape waited for `DECK`, `BENCH` or `NIGHT`."""
         return float(np.count_nonzero(self.why == why)) / len(self.why)
 
 

@@ -29,7 +29,9 @@ LEAST_DAYS = 0.1
 """Boxes must be ready so much sooner on average before an order is worth telling, if it keeps no more dates
 (an assumption: two hours and a half)."""
 ROUNDS = 3
+"""Searches, each with the boxes that the one before would have harmed held back (an assumption)."""
 _DAY = 24 * 60.0
+"""Minutes."""
 
 
 @dataclass(frozen=True, slots=True)

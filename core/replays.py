@@ -30,14 +30,14 @@ class Replays:
         self.since = np.full((_WAITING, scenarios), RETIRED)
 
     def first(self, deck: Places) -> tuple[Places, Minutes]:
-        """Which of them each deck could take first, and since when it waits."""
+        """The line of ``tape`` each deck could take from first, and since when that waits; `RETIRED`: none."""
         allowed = self._plays.take(self.tape * self._decks + deck)
         since = np.where(allowed, self.since, RETIRED)
         line = since.argmin(axis=0)
         return line, since[line, self._columns]
 
     def take(self, line: Places, at: Places) -> None:
-        """These wait no more."""
+        """The tapes at these places, in the scenarios ``at``, wait no more."""
         self.since[line, at] = RETIRED
 
     def failing(self, cell: Places, start: Minutes, ends: Minutes, at: Places) -> tuple[Minutes, Places]:

@@ -50,7 +50,7 @@ class Row:
         return np.asarray(np.maximum(moment, slots.opens.take(slot)))
 
     def ready_of(self, tape: Places, at: Places) -> Minutes:
-        """When the bench lets tapes go in the scenarios ``at``."""
+        """The minute at which the bench lets tapes go in the scenarios ``at``."""
         if self.may_wait:
             return np.asarray(self._ready.take(tape * self._scenarios + at))
         return np.asarray(self._ready.take(tape))

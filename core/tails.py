@@ -34,6 +34,7 @@ _LOWS, _HIGHS = (0.01, 0.25), (0.75, 0.99)
 """Ends beyond these say nothing: an outer one would stand at the last point of the belief, an inner one would
 make a range of less than half of the belief (an assumption)."""
 _ROUNDING = 1e-9
+"""Sums of probabilities that differ by less are the same."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ USUAL = Tails()
 
 
 def reaches(points: Points, tapes: Sequence[tuple[str, float]]) -> list[Reach]:
-    """Where tapes, each the name of its box and its minutes, lie in one belief."""
+    """Where tapes, each the name of its box and the minutes it played, lie in one belief; in their order."""
     values, weights = np.array(points).T
     reached = np.concatenate(([0.0], np.cumsum(weights), [2.0]))
     minutes, usual = np.array([played for _, played in tapes]), spread(points)

@@ -83,7 +83,7 @@ class Trays:
         return np.asarray(self._tray_of_deck.take(deck) * self._scenarios + columns, dtype=np.intp)
 
     def next_on(self, tray: Places) -> tuple[Places, Ranks]:
-        """The place of the first tape left on a tray of each scenario, and its rank."""
+        """The place of the first tape left on a tray of each scenario, and its rank; `bare` if none."""
         place = self.first.take(tray)
         rank = self.left.take(place + self.lines)
         gone = (rank == 0).nonzero()[0]
@@ -102,7 +102,7 @@ class Trays:
         return np.asarray(self._near[place + self.lines.take(at)])
 
     def tapes_near(self, place: Places) -> Places:
-        """The tapes of these places."""
+        """The tapes from each place on, a line each, as `near` lists them."""
         return self.tape_at.take(place[:, None] + np.arange(self._near.shape[1]))
 
     def longest_within(self, room: Minutes) -> Ranks:

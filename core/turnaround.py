@@ -154,7 +154,7 @@ def promise(
 
     Within the box, tapes that fit the fewest decks go first, then the longest. Tapes that no deck in
     service plays are left out of the date and named in ``held_by``. ``rests_hours``: how long a cold box
-    must wait before it may be played (`core.acclimatise.hours_to_wait`).
+    must wait before it may be played (`core.acclimatise.hours_to_rest`).
     """
     finish, before = behind(load, tapes, rush, shop, rests_hours)
     return promise_of(finish, _asked(load, needed_by), before)

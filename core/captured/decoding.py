@@ -190,12 +190,14 @@ class _Looks:
         self._grey: VideoReformatter = VideoReformatter()
 
     def small(self, frame: VideoFrame) -> Small:
+        """The frame scaled down by averaging, for a first look."""
         small = self._scale.reformat(
             frame, at.SMALL_WIDTH, at.SMALL_HEIGHT, format="rgb24", interpolation="AREA"
         ).to_ndarray()
         return small.astype(np.float32)
 
     def luma(self, frame: VideoFrame) -> Luma:
+        """The brightness of the frame at full size."""
         return self._grey.reformat(frame, format="gray").to_ndarray().astype(np.uint8)
 
 

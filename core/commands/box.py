@@ -80,6 +80,7 @@ def hand_back(call: Call) -> Reply:
 
 
 def correct_customer(call: Call) -> Reply:
+    """Puts right who brought a box; what is not named stays as it is."""
     from core import jobs
 
     asked = call.asked
@@ -95,6 +96,7 @@ def correct_customer(call: Call) -> Reply:
 
 
 def refund(call: Call) -> Reply:
+    """Gives money back, and tells what is paid after it."""
     from core import payments
 
     asked = call.asked

@@ -22,6 +22,7 @@ FIGURES = (
 
 
 def close_days(call: Call) -> Reply:
+    """Closes the shop from one day to another, and tells all days off."""
     asked = call.asked
     with call.open() as shop:
         fitted = shop.run(daysoff.plan, asked.first, asked.last or asked.first, asked.because)
@@ -29,6 +30,7 @@ def close_days(call: Call) -> Reply:
 
 
 def reopen_days(call: Call) -> Reply:
+    """Takes back the closed days of a span; refused when it holds none."""
     asked = call.asked
     last: date = asked.last or asked.first
     with call.open() as shop:
@@ -39,6 +41,7 @@ def reopen_days(call: Call) -> Reply:
 
 
 def plan_outage(call: Call) -> Reply:
+    """Plans a deck out of service for a span, or takes that back."""
     asked = call.asked
     step = decks.cancel_outage if asked.take_back else decks.plan_outage
     outage = Outage(asked.name, asked.first, asked.last or asked.first)
