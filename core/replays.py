@@ -30,7 +30,7 @@ class Replays:
         self.since = np.full((_WAITING, scenarios), RETIRED)
 
     def first(self, deck: Places) -> tuple[Places, Minutes]:
-        """The line of ``tape`` each deck could take from first, and since when that waits; `RETIRED`: none."""
+        """The line of ``tape`` each deck could take first, and since when that waits; `RETIRED`: none."""
         allowed = self._plays.take(self.tape * self._decks + deck)
         since = np.where(allowed, self.since, RETIRED)
         line = since.argmin(axis=0)
