@@ -280,3 +280,19 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
     assert "50 % (give or take 3 %) recorded" in place.told
     screen.tray.undo()
     assert screen.draft.box == before
+
+
+def test_at_the_counter_a_tape_wound_into_its_recording_is_taken_as_the_least(place: Place) -> None:
+    screen = place.turn_to(Counter)
+    screen.draft.write_row(0, Row(count="1", format="VHS", marking="T-120", speed="SP", tv="NTSC"), "typed")
+    screen.parts.table.put_cursor(0, 0)
+    press(Qt.Key.Key_M, CTRL)
+    type_both(in_front(place, screen.looks.packs), "30.21", "30.21")
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+
+    row = screen.draft.box.rows[0]
+    assert (row.fill, row.fill_known) == (pytest.approx(0.5), FillKnown.AT_LEAST)
+    assert "at least 50 % recorded" in place.told
+    assert screen.quote is not None
+    assert screen.quote.tapes[0].minutes.low >= 122.9 / 2
