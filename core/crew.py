@@ -162,6 +162,22 @@ class Crew(Floor):
         loaded = self._loaded.reshape(-1).take(spot) & going
         unload = np.where(loaded, self._times.unload, 0.0)
         moment = self._openings.advanced(visit, unload + self._times.load)
+        turn, next_look = self._choose(going, deck, spot, moment)
+        self._unload(where(loaded), spot, visit, due)
+        starts = (turn.tape < self._count) | turn.is_busy
+        left = where(going & ~starts)
+        self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
+        self._due.reshape(-1)[spot[left]] = next_look[left]
+        gone = where(going)
+        self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
+        self._load(where(turn.tape < self._count), spot, turn)
+        failed = self._play(spot, turn)
+        self._loaded.reshape(-1)[spot[failed]] = False
+
+    def _choose(
+        self, going: NDArray[np.bool_], deck: Places, spot: Places, moment: Minutes
+    ) -> tuple[Turn, Minutes]:
+        """What is loaded at each moment; where nothing can start at once, when the deck is seen to again."""
         slot = self._openings.closing(moment)
         turn = self._next_tape(deck, moment, slot)
         turn.tape[~going] = self._count
@@ -176,18 +192,8 @@ class Crew(Floor):
         self._fetch_forward(deck, slot, turn)
         later = wants & (turn.start > moment) & ~turn.is_busy
         turn.tape[later] = self._count
-        self._unload(where(loaded), spot, visit, due)
-        starts = (turn.tape < self._count) | turn.is_busy
-        left = where(going & ~starts)
-        self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
         nothing = np.where(held, self._due.reshape(-1)[spot], self._awaited)
-        after = np.where(later & (turn.start < NEVER), turn.start, nothing)
-        self._due.reshape(-1)[spot[left]] = after[left]
-        gone = where(going)
-        self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
-        self._load(where(turn.tape < self._count), spot, turn)
-        failed = self._play(spot, turn)
-        self._loaded.reshape(-1)[spot[failed]] = False
+        return turn, np.where(later & (turn.start < NEVER), turn.start, nothing)
 
     def _unload(self, at: Places, spot: Places, visit: Minutes, due: Minutes) -> None:
         self._loaded.reshape(-1)[spot[at]] = False

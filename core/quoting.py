@@ -62,24 +62,14 @@ def quote(
     charges are sums of what each tape by itself would cost. WrongInput for what the catalogue, the media
     or the book do not know.
     """
-    tapes = quoted_tapes(inventory, shop)
-    asked_about = _asked_about(inventory, tapes)
-    minutes = _together(asked_about, shop)
-    storage = _storage(minutes, tapes, inventory, book)
-    price = pricing.price(tapes, storage, book, rush=inventory.rush)
+    made = at_once(inventory, None, book=book, fittings=fittings, load=load, now=now, shop=shop)
+    tapes = made.tapes
     promise = _promise(load, tapes, inventory, inventory.rush, shop)
-    asked = _Asked(inventory, tapes, storage, price, promise, book, fittings, load, shop)
-    return Quote(
-        inventory=inventory,
-        book=book.name,
-        made_at=now,
-        valid_until=hours.today(fittings, now) + timedelta(days=book.quote_valid_days),
-        tapes=tapes,
-        capture_hours=minutes.times(1 / 60),
-        price=price,
-        storage=storage,
+    asked = _Asked(inventory, tapes, made.storage, made.price, promise, book, fittings, load, shop)
+    return replace(
+        made,
         promise=promise,
-        questions=questions.questions(asked_about, _box(_SCENARIOS_TO_ASK, shop)),
+        questions=questions.questions(_asked_about(inventory, tapes), _box(_SCENARIOS_TO_ASK, shop)),
         warnings=tuple(dict.fromkeys(_warnings(asked))),
     )
 
