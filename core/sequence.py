@@ -18,7 +18,7 @@ from core.plan import Step
 
 RUNS = 400
 """Trials of the local search. With so many, whole boxes came within 3 % of the best known order of 12 to 20
-tapes, 14 % at worst, where the rule alone came within 8 % (derived: `tests.bench turnaround`)."""
+tapes on average, 14 % at worst; the rule alone came within 6 % (derived: `tests.bench turnaround`)."""
 DUST = 1e-6
 
 
