@@ -159,7 +159,7 @@ def _end(piece: Piece, free: list[float], task: Task) -> float:
 
 def _kept(order: Sequence[Piece], task: Task) -> frozenset[int]:
     ends = finishes(order, task)
-    return frozenset(box for box in task.due if ends.get(box, -inf) <= task.limit(box) + DUST)
+    return frozenset(box for box in task.due if box in ends and ends[box] <= task.limit(box) + DUST)
 
 
 def _score(order: Sequence[Piece], task: Task, safe: frozenset[int]) -> tuple[int, float, float]:

@@ -88,9 +88,15 @@ def _proposed(found: Proposal, *, kept: bool) -> Reply:
         "days_sooner": round(found.days, 3),
         "changes": [_change(each) for each in found.changes],
     }
-    lines = [f"{each.number} {each.customer}: {each.days:+.1f} days sooner" for each in found.changes]
+    lines = [f"{each.number} {each.customer}: {_moved(each.days)}" for each in found.changes]
     head = "Kept." if kept else "Found; --keep puts the boxes in this order."
     return Reply(document, "\n".join((head, *lines)))
+
+
+def _moved(days: float) -> str:
+    if round(days, 1) == 0:
+        return "as now"
+    return f"{abs(days):.1f} days {'sooner' if days > 0 else 'later'}"
 
 
 def _change(change: Change) -> dict[str, object]:

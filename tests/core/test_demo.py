@@ -272,3 +272,26 @@ def test_a_window_is_opened_only_where_it_can_be_seen(monkeypatch: pytest.Monkey
     assert cli.has_screen()
     monkeypatch.setitem(os.environ, "QT_QPA_PLATFORM", "offscreen")
     assert not cli.has_screen()
+
+
+READINGS = (
+    "promises",
+    "kept",
+    "up-next",
+    "habits",
+    "donors",
+    "order",
+    "expect",
+    "verify",
+    "status Marsh",
+    "history 0000750014",
+    "files 000059",
+)
+
+
+@pytest.mark.parametrize("words", READINGS)
+def test_every_question_typed_at_it_is_answered(
+    made: Made, capsys: pytest.CaptureFixture[str], words: str
+) -> None:
+    answer = Typist(made.shop, capsys)(*words.split(), "--now", AFTERNOON.isoformat())
+    assert (answer.code, answer.err) == (0, "")

@@ -75,6 +75,13 @@ def test_a_date_that_the_order_given_keeps_is_kept_whatever_it_would_bring_to_br
     assert finishes(free, task)[0] == 600.0
 
 
+def test_a_promised_box_that_waits_for_no_deck_is_left_out() -> None:
+    """Its tapes are at the bench, or done: there is nothing of it to put in order."""
+    pieces = [Piece(n, n, (0,), 300.0 - 60 * n) for n in range(3)]
+    found = arranged(pieces, Task((0.0,), 0.0, {0: 900.0, 7: 60.0}), 3)
+    assert sorted(finishes(found, IDLE)) == [0, 1, 2]
+
+
 @pytest.mark.parametrize("seed", range(6))
 def test_small_queues_are_ordered_within_a_twentieth_of_the_best(seed: int) -> None:
     """Every order of seven tapes is tried: the best sum of box finishes on two decks."""
