@@ -42,8 +42,9 @@ def _can_hear() -> bool:
 def hear(shop: Path, *steps: list[str]) -> list[Any]:
     """What came of each step (`tests/support/screen_reader.py` lists them)."""
     program = [sys.executable, "-m", "gui", "--shop", str(shop), "--now", NOW.isoformat()]
+    told = shop.with_name("heard.json")
     heard = subprocess.run(
-        ["dbus-run-session", "--", SYSTEM, str(READER), *program],
+        ["dbus-run-session", "--", SYSTEM, str(READER), str(told), *program],
         input=json.dumps(steps),
         capture_output=True,
         text=True,
@@ -51,7 +52,7 @@ def hear(shop: Path, *steps: list[str]) -> list[Any]:
         check=False,
     )
     assert heard.returncode == 0, heard.stderr
-    return json.loads(heard.stdout)
+    return json.loads(told.read_text(encoding="utf-8"))
 
 
 def test_a_caller_is_answered_without_seeing_the_screen(shop: Path) -> None:

@@ -2,7 +2,8 @@
 
 Run by the system's Python, which has the reader's library (Debian: ``python3-pyatspi``), inside
 ``dbus-run-session``: it starts a screen of its own, the bus and the program, takes the steps from its
-input and prints what it heard. The steps are a JSON list; each is one of
+input and writes what it heard into a file, because others on the bus write to the output. The steps are
+a JSON list; each is one of
 
 - ``["type", NAME, TEXT]``: put a text into the field of that name
 - ``["press", NAME]``: press what is called so
@@ -18,10 +19,12 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, contextmanager, suppress
+from pathlib import Path
 from typing import Any
 
 import pyatspi
+from gi.repository import GLib
 
 BUS = "/usr/libexec/at-spi-bus-launcher"
 APPLICATION = "Tapewright"
@@ -33,8 +36,8 @@ Thing = Any
 """An accessible of the library, which publishes no types."""
 
 
-def main(command: list[str]) -> int:
-    """Start ``command``, do the steps, print a list with one entry for each."""
+def main(heard: Path, command: list[str]) -> int:
+    """Start ``command``, do the steps, write a list with one entry for each."""
     steps = json.load(sys.stdin)
     with ExitStack() as running:
         display = running.enter_context(_screen())
@@ -47,7 +50,7 @@ def main(command: list[str]) -> int:
         running.enter_context(_started([BUS, "--launch-immediately"], surroundings))
         running.enter_context(_started(command, surroundings))
         program = _awaited(_program, f"{APPLICATION} on the accessibility bus")
-        print(json.dumps([_done(program, *step) for step in steps]))
+        heard.write_text(json.dumps([_done(program, *step) for step in steps]), encoding="utf-8")
     return 0
 
 
@@ -83,7 +86,7 @@ def _done(program: Thing, what: str, *words: str) -> object:
         return bool(button.queryAction().doAction(_press(button)))
     if what == "hear":
         return _awaited(lambda: _saying(program, words[0]), f"somebody saying {words[0]}")
-    return [_told(thing) for thing in _showing(program)]
+    return _awaited(lambda: [_told(thing) for thing in _showing(program)], "anything that shows")
 
 
 # --- looking ------------------------------------------------------------------------------
@@ -129,12 +132,13 @@ def _below(thing: Thing) -> Iterator[Thing]:
 def _awaited(look: Callable[[], Thing | None], what: str) -> Thing:
     given_up = time.monotonic() + PATIENCE
     while time.monotonic() < given_up:
-        found = look()
-        if found is not None:
-            return found
+        with suppress(GLib.Error):  # something that was being looked at has gone meanwhile
+            found = look()
+            if found is not None:
+                return found
         time.sleep(OFTEN)
     raise TimeoutError(f"{what} did not come within {PATIENCE:.0f} s")
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(main(Path(sys.argv[1]), sys.argv[2:]))
