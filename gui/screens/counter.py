@@ -65,6 +65,7 @@ class Counter(Screen):
         self.keeping = Keeping(desk, self._typed, self)
         self._booking = Booking(desk, self.keeping.key, self)
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
+        self._slip_due = QTimer(self, interval=0, singleShot=True)
         self._connect()
         self.parts.taking.show_price(None)
         self.parts.show_talk(None)
@@ -161,12 +162,26 @@ class Counter(Screen):
         parts.show_talk(quote, self._rows_of_questions(), said.told)
         if self.job is None and quote is self._on_slip:
             return
-        self.job, self._on_slip = None, quote
+        self.job = None
         self.help.forget()
+        self._slip_due.start()
+
+    @property
+    def slip_is_written(self) -> bool:
+        """Whether the slip shows the quote of what is typed."""
+        return not self._slip_due.isActive()
+
+    @Slot()
+    def _write_slip(self) -> None:
+        """After the echo of the key, so that both together do not keep the window from the next one."""
+        quote = self.quote
+        if self.job is not None or quote is self._on_slip:
+            return
+        self._on_slip = quote
         if quote is None:
-            parts.slip.show_nothing()
+            self.parts.slip.show_nothing()
         else:
-            parts.slip.show_quote(quote, is_late=self._day.is_late)
+            self.parts.slip.show_quote(quote, is_late=self._day.is_late)
         self.quote_changed.emit(quote, self._day.is_late)
 
     def _rows_of_questions(self) -> list[int]:
@@ -343,6 +358,7 @@ class Counter(Screen):
         self.parts.form.half_typed.connect(self.keeping.soon)
         self.keeping.found.connect(self._restore)
         self._again_timer.timeout.connect(self._read_again)
+        self._slip_due.timeout.connect(self._write_slip)
         self._day.came.connect(self._show_whole_quote)
         self._day.was_late.connect(self._mark_day)
 

@@ -51,7 +51,7 @@ def measure() -> Iterator[Ratio]:
     gc.freeze()  # as the program does before it opens the shop
     with tempfile.TemporaryDirectory() as folder:
         counter = _counter(Path(folder))
-        counts = _typed(_cell(counter, "count"), DIGITS)
+        counts = _typed(_cell(counter, "count"), DIGITS, lambda: counter.slip_is_written)
         ours = _typed(_cell(counter, "label"))
         stops = _Stops().while_typing(_cell(counter, "count"))
         counter.close()
@@ -111,7 +111,7 @@ def _bare_field() -> QLineEdit:
     return field
 
 
-def _typed(field: QLineEdit, keys: str = LETTERS) -> list[float]:
+def _typed(field: QLineEdit, keys: str = LETTERS, is_done: Callable[[], bool] = lambda: True) -> list[float]:
     """Milliseconds from each key until everything it caused is painted; cleared after every word."""
     taken = []
     for count, letter in enumerate(islice(cycle(keys), KEYS)):
@@ -121,6 +121,9 @@ def _typed(field: QLineEdit, keys: str = LETTERS) -> list[float]:
         began = time.perf_counter()
         QTest.keyClick(field, letter)
         QApplication.processEvents()
+        while not is_done():
+            QApplication.processEvents()
+        QApplication.sendPostedEvents()
         taken.append(1000 * (time.perf_counter() - began))
     return taken
 

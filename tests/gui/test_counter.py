@@ -320,6 +320,17 @@ def test_copies_tv_and_a_day_are_offered_while_they_are_typed(clerk: Clerk) -> N
     assert inventory.needed_by == date(2026, 3, 13)
 
 
+def test_the_slip_is_written_after_the_echo_of_the_key(clerk: Clerk) -> None:
+    clerk.count(format="vh")
+    clerk.look()
+    before = clerk.counter.parts.slip.price_words
+    clerk.counter.draft.write(0, "count", "7")
+    assert not clerk.counter.slip_is_written
+    assert clerk.counter.parts.slip.price_words == before
+    clerk.look()
+    assert clerk.counter.parts.slip.price_words != before
+
+
 def test_rush_costs_more(clerk: Clerk) -> None:
     clerk.count(count="10", format="vh", marking="t120")
     before = clerk.price

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from threading import Event
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
 from gui.screens.counter import Counter
 from tests.support.screens import Place, press, press_text
@@ -59,8 +59,14 @@ class Clerk:
         """Alt+T: the customer was told."""
         press(Qt.Key.Key_T, ALT)
 
+    def look(self) -> None:
+        """The slip is written right after the echo of the key."""
+        while not self.counter.slip_is_written:
+            QApplication.processEvents()
+
     @property
     def price(self) -> str:
+        self.look()
         return self.counter.parts.slip.price_words
 
     @property
@@ -72,6 +78,7 @@ class Clerk:
     def wait_for_the_day(self) -> None:
         """Until the day of these tapes was worked out beside the window."""
         self.place.qtbot.waitUntil(lambda: self.counter.has_its_day)
+        self.look()
 
     @property
     def cell_texts(self) -> list[list[str]]:
