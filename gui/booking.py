@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import uuid
-from datetime import datetime
 from functools import partial
 
 from PySide6.QtCore import QObject, Signal, Slot
@@ -46,7 +45,7 @@ class Booking(QObject):
         self._box = box
         self._command = self._command or CommandId(str(uuid.uuid4()))
         self._desk.work.reckon(
-            partial(_quote, present, inventory, self._desk.clock()),
+            partial(present.quote, inventory, self._desk.clock()),
             then=partial(self._store, deposit_minor),
             otherwise=self._failed,
         )
@@ -75,7 +74,3 @@ class Booking(QObject):
     def _give_up(self) -> None:
         """A bug on the way was told already; the box may be booked once more."""
         self._box = None
-
-
-def _quote(present: Present, inventory: Inventory, now: datetime) -> Quote:
-    return present.quote(inventory, now)

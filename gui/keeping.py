@@ -27,9 +27,7 @@ class Keeping(QObject):
         self._desk = desk
         self._typed = typed
         self._is_restored = False
-        self._timer = QTimer(self)
-        self._timer.setInterval(KEEP_AFTER_MS)
-        self._timer.setSingleShot(True)
+        self._timer = QTimer(self, interval=KEEP_AFTER_MS, singleShot=True)
         self._timer.timeout.connect(self._keep)
 
     @property

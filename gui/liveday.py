@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import datetime
 from functools import partial
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
@@ -31,9 +30,9 @@ class LiveDay(QObject):
         self._desk = desk
         self._live = live
         self.is_late = False
-        self._pause = _once(self, PAUSE_MS)
+        self._pause = QTimer(self, interval=PAUSE_MS, singleShot=True)
         self._pause.timeout.connect(self._work_out)
-        self._patience = _once(self, LATE_MS)
+        self._patience = QTimer(self, interval=LATE_MS, singleShot=True)
         self._patience.timeout.connect(self._lose_patience)
 
     def keep_up(self) -> None:
@@ -50,7 +49,7 @@ class LiveDay(QObject):
         asked = self._live.open
         if asked is not None:
             self._desk.work.follow(
-                partial(_worked_out, asked, self._desk.clock()),
+                partial(asked.quote, self._desk.clock()),
                 then=partial(self._settle, asked),
                 otherwise=partial(self._refuse, asked),
             )
@@ -75,14 +74,3 @@ class LiveDay(QObject):
     def _lose_patience(self) -> None:
         self.is_late = True
         self.was_late.emit()
-
-
-def _worked_out(asked: Asked, now: datetime) -> Quote:
-    return asked.quote(now)
-
-
-def _once(parent: QObject, milliseconds: int) -> QTimer:
-    timer = QTimer(parent)
-    timer.setInterval(milliseconds)
-    timer.setSingleShot(True)
-    return timer

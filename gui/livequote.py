@@ -1,6 +1,6 @@
 """The quote while somebody types: price and ranges with the key, the day as soon as it is worked out.
 
-Tapes, hours, copies and price take a millisecond and come at once. The day takes longer than one frame of
+Tapes, hours, copies and price take some milliseconds and come at once. The day takes longer than one frame of
 the screen; until it comes the last one stands. A day worked out for a box that has changed since is dropped.
 """
 
