@@ -116,8 +116,7 @@ def plan_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
             )
     said = _because(words)
     history.append(unit, "outage planned", f"{outage.deck} out by plan {_span(outage)}{said}", outage=outage)
-    planned = sorted((*fitted.outages, outage), key=lambda each: (each.begins, each.deck))
-    return refit(unit, replace(fitted, outages=tuple(planned)))
+    return _with_outages(unit, fitted, [*fitted.outages, outage])
 
 
 def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
@@ -133,10 +132,12 @@ def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
     left = [replace(outage, ends=today - timedelta(days=1))] if outage.begins < today else []
     told = f"{outage.deck} not out any more {_span(outage)}{_because(words)}"
     history.append(unit, "outage taken back", told, outage=outage)
-    kept = [each for each in fitted.outages if each != outage] + left
-    return refit(
-        unit, replace(fitted, outages=tuple(sorted(kept, key=lambda each: (each.begins, each.deck))))
-    )
+    return _with_outages(unit, fitted, [each for each in fitted.outages if each != outage] + left)
+
+
+def _with_outages(unit: Unit, fitted: Fittings, outages: list[Outage]) -> Fittings:
+    in_order = sorted(outages, key=lambda each: (each.begins, each.deck))
+    return refit(unit, replace(fitted, outages=tuple(in_order)))
 
 
 def check_plays(unit: Unit, name: str, draft: TapeLine) -> None:
