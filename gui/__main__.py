@@ -6,25 +6,25 @@ import gc
 import sys
 from collections.abc import Sequence
 
-from core import cli
-from core.errors import Unavailable
+from core.cli import entry
+from core.model.errors import Unavailable
 
 
 def main() -> int:
     """Open the window when no subcommand is named; subcommands work without Qt."""
-    return cli.run(sys.argv[1:], open_window=_open_window)
+    return entry.run(sys.argv[1:], open_window=_open_window)
 
 
 def _open_window(options: Sequence[str]) -> int:
     """Nothing that importing makes is ever thrown away: it is not looked through before the first paint."""
     gc.disable()
     try:
-        from gui import app
+        from gui.app import first_window
     except ImportError as error:
         raise Unavailable(
             f"The window cannot be opened here ({error}); every subcommand works without it."
         ) from error
-    return app.main(options)
+    return first_window.main(options)
 
 
 if __name__ == "__main__":

@@ -113,7 +113,7 @@ def show() -> int:
     if _has_screen() and _opens_a_window():
         return subprocess.run([str(PYTHON), "-m", "gui", "demo"], cwd=ROOT, check=False).returncode
     print(f"There is no screen here, so the walk through the shop is drawn into {WALKTHROUGH}.", flush=True)
-    command = [str(PYTHON), "-m", "gui.walkthrough", "--dir", str(WALKTHROUGH)]
+    command = [str(PYTHON), "-m", "gui.app.walkthrough", "--dir", str(WALKTHROUGH)]
     surroundings = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}
     code = subprocess.run(command, cwd=ROOT, env=surroundings, check=False).returncode
     for path in sorted(WALKTHROUGH.rglob("*")):

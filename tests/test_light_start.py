@@ -18,9 +18,12 @@ SLOW_DATA = {"holidays", "phonenumbers", "babel", "rapidfuzz", "numpy"}
 @pytest.mark.parametrize(
     ("start", "forbidden"),
     [
-        ("import gui.app", RECORDS | PAPERS | SLOW_DATA),
+        ("import gui.app.first_window", RECORDS | PAPERS | SLOW_DATA),
         ("import gui.__main__", RECORDS | PAPERS | SLOW_DATA | {"PySide6"}),
-        ("from core import cli; cli.run(['playtime', '--format', 'vhs'])", RECORDS | PAPERS | {"PySide6"}),
+        (
+            "from core.cli import entry; entry.run(['playtime', '--format', 'vhs'])",
+            RECORDS | PAPERS | {"PySide6"},
+        ),
     ],
     ids=["the window", "the program", "a subcommand without records"],
 )

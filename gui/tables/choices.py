@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from core.cassettes import bare
+from core.catalogue.cassettes import bare
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui import theme
+from gui.toolkit import theme
 
 
 class Columns(QScrollArea):

@@ -6,12 +6,12 @@ from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from core.records import Job, Promise, Quote, ShopFront
-from gui import text, theme
-from gui.text import say
+from core.model.records import Job, Promise, Quote, ShopFront
+from gui.toolkit import text, theme
+from gui.toolkit.text import say
 from gui.widgets import slip_lines
-from gui.widgets.dots import Dots
-from gui.widgets.written import Written
+from gui.widgets.twenty_dots import Dots
+from gui.widgets.written_lines import Written
 
 _REASONS = 2
 """Reasons for the day that stand on the slip."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from core.records import Quote
-from gui import text
-from gui.text import say
+from core.model.records import Quote
+from gui.toolkit import text
+from gui.toolkit.text import say
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,8 +17,8 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QListView
 
-from core.names import FormatName
-from gui import theme
+from core.model.names import FormatName
+from gui.toolkit import theme
 from gui.widgets.tray_paint import CHECK_WIDE, PIECE, PieceDelegate
 
 _Index = QModelIndex | QPersistentModelIndex

@@ -8,9 +8,9 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, 
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from gui import theme
-from gui.widgets.band import paint_band
-from gui.widgets.cassette import paint_cassette
+from gui.toolkit import theme
+from gui.widgets.cassette_drawing import paint_cassette
+from gui.widgets.not_for_reuse_strip import paint_band
 
 if TYPE_CHECKING:
     from gui.widgets.tray import Piece

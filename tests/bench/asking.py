@@ -13,13 +13,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from core import draws, playtime, questions
-from core.customer_habits import Box
-from core.habits import ShopHabits
-from core.inventory import TapeLine
-from core.questions import Asked
-from core.ranges import Range
-from core.records import Question
+from core.model import common_random_numbers
+from core.model.inventory import TapeLine
+from core.model.ranges import Range
+from core.model.records import Question
+from core.playtime import questions, tape_minutes
+from core.playtime.box_habits import Box
+from core.playtime.habits import ShopHabits
+from core.playtime.questions import Asked
 from tests.support.tape_world import SimulatedTape
 
 ONE_IN_TWO = 0.5
@@ -52,9 +53,9 @@ def ranges(
     left out.
     """
     found: dict[int, Range] = {}
-    box = Box(draws.key("box"), 1, SCENARIOS, shop)
+    box = Box(common_random_numbers.key("box"), 1, SCENARIOS, shop)
     for row in _talked(_typed(tapes), box, chance, dice, splits):
-        believed = playtime.belief(row.line, None, shop).range
+        believed = tape_minutes.belief(row.line, None, shop).range
         found |= {place: believed for place, _ in row.tapes}
     return [found[place] for place in range(len(tapes))]
 
@@ -91,7 +92,7 @@ def _may_tell(question: Question, rows: Sequence[Row], knows: Mapping[tuple[str,
 
 def _ranked(rows: Sequence[Row], box: Box) -> tuple[Question, ...]:
     lines = [
-        Asked(n, row.line, None, tuple(draws.key(place) for place, _ in row.tapes))
+        Asked(n, row.line, None, tuple(common_random_numbers.key(place) for place, _ in row.tapes))
         for n, row in enumerate(rows, 1)
     ]
     return questions.questions(lines, box)

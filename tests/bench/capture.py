@@ -11,8 +11,8 @@ from pathlib import Path
 import av
 import numpy as np
 
-from core.captured.examining import examine
-from core.captured.report import Kind
+from core.capture.examining import examine
+from core.capture.file_report import Kind
 from tests.bench.ratio import Ratio, median
 from tests.support.clips import Clip, Scene, made
 from tests.support.matching import Match, matched

@@ -9,8 +9,8 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from core import jobs
-from core.shop import Shop
+from core.services import jobs
+from core.services.records_door import Shop
 from tests.bench.ratio import Ratio, median, timed
 from tests.support.booked import Clock
 from tests.support.powercut import Trace, booked_under_strace, is_possible

@@ -9,14 +9,14 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QApplication
 
-from core.shop import Shop
-from core.typed import Box, Row
-from gui import theme
-from gui.desk import Desk
-from gui.screens.counter import Counter
-from gui.screens.phone import Phone
-from gui.window import Window
-from gui.work import Work
+from core.model.typed_draft import Box, Row
+from core.services.records_door import Shop
+from gui.app.main_window import Window
+from gui.counter.counter_screen import Counter
+from gui.phone.phone_screen import Phone
+from gui.toolkit import theme
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.workers import Work
 from tests.bench.ratio import Ratio
 from tests.bench.typing import wait_until
 from tests.support import klm

@@ -9,8 +9,8 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
-from core import resources
-from core.documents import receipt
+from core.model import resource_files
+from core.papers import receipt
 from tests.bench.ratio import Ratio, median, timed
 from tests.support import records
 
@@ -29,7 +29,7 @@ def measure() -> Iterator[Ratio]:
 
 
 def _bare() -> bytes:
-    pdfmetrics.registerFont(TTFont("Floor", str(resources.path("fonts", "Lato-Regular.ttf"))))
+    pdfmetrics.registerFont(TTFont("Floor", str(resource_files.path("fonts", "Lato-Regular.ttf"))))
     paper = BytesIO()
     canvas = Canvas(paper, invariant=1)
     canvas.setFont("Floor", 11)

@@ -24,12 +24,13 @@ from itertools import groupby
 
 import numpy as np
 
-from core import customer_habits, draws, habits, learning, playtime
-from core.customer_habits import Box
-from core.habits import STARTING, ShopHabits
-from core.learning import Played
-from core.possibilities import facts
-from core.ranges import Range
+from core.model import common_random_numbers
+from core.model.ranges import Range
+from core.playtime import box_habits, habits, learning, tape_minutes
+from core.playtime.box_habits import Box
+from core.playtime.habits import STARTING, ShopHabits
+from core.playtime.learning import Played
+from core.playtime.possibilities import facts
 from tests.bench import asking
 from tests.bench.ratio import Ratio
 from tests.support import tape_world
@@ -238,20 +239,20 @@ def _answered(tape: SimulatedTape, shop: ShopHabits) -> Range:
     told = replace(
         tape.line, speed=tape.speed, recorded_as=tape.recorded_as, fill=asking.told_fill(tape.share)
     )
-    return playtime.belief(told, None, shop).range
+    return tape_minutes.belief(told, None, shop).range
 
 
 def believed(tape: SimulatedTape, shop: ShopHabits) -> Range:
     """What a shop believes of a tape of which only the marking is known."""
-    return playtime.belief(tape.line, None, shop).range
+    return tape_minutes.belief(tape.line, None, shop).range
 
 
 def _of_box(job: int, tapes: Sequence[SimulatedTape], shop: ShopHabits) -> Range:
     known = [facts(tape.line) for tape in tapes]
-    keys = [draws.key(job, n) for n in range(len(tapes))]
-    box = Box(draws.key(job), SEED, SCENARIOS, shop)
-    minutes = customer_habits.draws_of_job(known, keys, box).sum(axis=0)
-    return customer_habits.range_of(minutes, shop.tails)
+    keys = [common_random_numbers.key(job, n) for n in range(len(tapes))]
+    box = Box(common_random_numbers.key(job), SEED, SCENARIOS, shop)
+    minutes = box_habits.draws_of_job(known, keys, box).sum(axis=0)
+    return box_habits.range_of(minutes, shop.tails)
 
 
 def _flat(tape: SimulatedTape) -> Range:

@@ -13,12 +13,14 @@ from typing import Any
 
 from sqlalchemy import Connection, bindparam, select, text
 
-from core import folding, jobs, numbers, search
-from core.database import sqlite_module
-from core.names import CommandId, JobNumber
-from core.shop import Shop
-from core.tables import JobRow
-from core.unit import Unit
+from core.model import folding, numbers
+from core.model.names import CommandId, JobNumber
+from core.services import jobs
+from core.services.records_door import Shop
+from core.store import search
+from core.store.engines import sqlite_module
+from core.store.tables import JobRow
+from core.store.unit import Unit
 from tests.bench.ratio import Ratio, median, own_time, p95, timed
 from tests.support import booked
 

@@ -15,14 +15,15 @@ from datetime import date
 
 import numpy as np
 
-from core import dealing, draws, floor, hours
-from core.dates import chances_by
-from core.lanes import Lanes
-from core.lengths import lengths
-from core.plan import estimate
-from core.queue import FILL, Ground, Part, Queue, Turnout
-from core.ranges import Range
-from core.records import Opening
+from core.model import common_random_numbers
+from core.model.ranges import Range
+from core.model.records import Opening
+from core.promise.stated_dates import chances_by
+from core.scheduling import dealt_box, event_simulation, opening_hours
+from core.scheduling.deck_timelines import Lanes
+from core.scheduling.drawn_minutes import lengths
+from core.scheduling.plan import estimate
+from core.scheduling.waiting_tapes import FILL, Ground, Part, Queue, Turnout
 from tests.bench.ratio import Ratio, own_time, timed
 from tests.bench.turnaround_orders import orders
 from tests.bench.turnaround_years import years
@@ -34,7 +35,7 @@ TAPES, SCENARIOS, BOX, LARGE = 3_000, 1_000, 12, 40
 DECKS = 8
 KINDS = (((0, 1, 2, 3), 0.45), ((2, 3), 0.1), ((4, 5), 0.25), ((6,), 0.12), ((7,), 0.08))
 RANGES = (Range(40, 105, 119), Range(25, 60, 118), Range(55, 118, 320), Range(30, 55, 63))
-CALENDAR = hours.calendar(fittings(openings=(*WEEKDAYS, Opening(5, 600, 840))), date(2026, 3, 2))
+CALENDAR = opening_hours.calendar(fittings(openings=(*WEEKDAYS, Opening(5, 600, 840))), date(2026, 3, 2))
 HOURS = [(float(a), float(b)) for a, b in zip(CALENDAR.opens, CALENDAR.closes, strict=True)]
 NOW, HANDLING = 540.0, 5.0
 COMPARED = 10
@@ -67,7 +68,7 @@ class _Shop:
         self.ranges = [RANGES[n] for n in dice.integers(len(RANGES), size=TAPES)]
         self.boxes = np.sort(dice.integers(0, 317, TAPES)).tolist()
         self.drawn = [
-            _Drawn(draws.key(n), box, minutes)
+            _Drawn(common_random_numbers.key(n), box, minutes)
             for n, (box, minutes) in enumerate(zip(self.boxes, self.ranges, strict=True))
         ]
         self.minutes = self.draw(self.drawn)
@@ -85,7 +86,7 @@ class _Shop:
         parts = [Part(np.full(SCENARIOS, -np.inf)) for _ in range(TAPES)]
         rows = zip(self.kinds, self.ranges, parts, strict=True)
         tapes = [Turnout(decks, estimate(minutes), NOW, part) for decks, minutes, part in rows]
-        floor.work_off(Ground(lanes, HANDLING, NOW, fill=fill), Queue(tapes, self.minutes))
+        event_simulation.work_off(Ground(lanes, HANDLING, NOW, fill=fill), Queue(tapes, self.minutes))
         return lanes, parts
 
     def simpy(self, scenario: int, fill: int) -> list[float]:
@@ -133,7 +134,7 @@ def _ms(call: Callable[[], object]) -> float:
 def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
     """Draw, deal and read the chances of a box behind the queue, as the Counter does at a key."""
     lanes, _ = shop.refresh(fill)
-    box = [_Drawn(draws.key("box", n), 99_999, RANGES[n % 4]) for n in range(tapes)]
+    box = [_Drawn(common_random_numbers.key("box", n), 99_999, RANGES[n % 4]) for n in range(tapes)]
     decks = [KINDS[n % len(KINDS)][0] for n in range(tapes)]
 
     def quote() -> object:
@@ -141,7 +142,7 @@ def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
         rows = zip(decks, box, strict=True)
         turnouts = [Turnout(kind, estimate(tape.minutes), NOW, parts[kind]) for kind, tape in rows]
         ground = Ground(lanes.copy(), HANDLING, NOW, fill=fill)
-        dealing.deal(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
+        dealt_box.deal(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
         ends = np.max([part.ends for part in parts.values()], axis=0)
         return chances_by(ground.lanes.slots.advanced(ends, 10.0), CALENDAR.day_ends)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from random import Random
 from typing import Any
 
-from core.sequence import Piece, Task, by_rule, finishes, improved
+from core.scheduling.dispatching import Piece, Task, by_rule, finishes, improved
 from tests.bench.ratio import Ratio
 
 INSTANCES = 24

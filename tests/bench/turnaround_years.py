@@ -15,7 +15,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
 
-from core.reliability import pinball
+from core.promise.reliability import pinball
 from tests.bench.ratio import Ratio
 from tests.support.kept_promises import ALL_TOGETHER, BUSY, RIGHT, Came, Given, Lived, Way, World, lived
 

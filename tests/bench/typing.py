@@ -14,12 +14,12 @@ from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 
-from core.shop import Shop
-from core.typed import Box, Row
-from gui import theme
-from gui.desk import Desk
-from gui.screens.counter import Counter
-from gui.work import Work
+from core.model.typed_draft import Box, Row
+from core.services.records_door import Shop
+from gui.counter.counter_screen import Counter
+from gui.toolkit import theme
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.workers import Work
 from tests.bench.ratio import Ratio, median, own_time, p95
 
 KEYS = 300

@@ -9,15 +9,15 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from core import drafts, jobs
-from core.names import FormatName
-from core.shop import Shop
-from core.typed import Box, Row
-from gui.desk import Desk
-from gui.keeping import KEEP_AFTER_MS
-from gui.screens.counter import Counter
-from gui.window import Window
-from gui.work import Work
+from core.model.names import FormatName
+from core.model.typed_draft import Box, Row
+from core.services import drafts, jobs
+from core.services.records_door import Shop
+from gui.app.main_window import Window
+from gui.counter.counter_screen import Counter
+from gui.counter.draft_keeping import KEEP_AFTER_MS
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.workers import Work
 from tests.support.counting import ALT, CONTROL, clerk_at
 from tests.support.screens import Place, press, press_text
 

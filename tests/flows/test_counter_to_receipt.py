@@ -18,16 +18,17 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from core import jobs, pickups, tapes
-from core.names import Finding, JobNumber, Join, TapeCode
-from core.records import Job
-from core.shop import Shop
-from core.stations import Station
-from gui import furnishing, theme
-from gui.screens.bench import Bench
-from gui.screens.counter import Counter
-from gui.screens.pickup import Pickup
-from gui.window import Window
+from core.model.names import Finding, JobNumber, Join, TapeCode
+from core.model.records import Job
+from core.model.stations import Station
+from core.services import jobs, pickups, tapes
+from core.services.records_door import Shop
+from gui.app import composition
+from gui.app.main_window import Window
+from gui.bench.bench_screen import Bench
+from gui.counter.counter_screen import Counter
+from gui.pickup.pickup_screen import Pickup
+from gui.toolkit import theme
 from tests.support.booked import Clock
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import press, press_text
@@ -41,7 +42,7 @@ class Clerk:
     """Somebody at the keyboard of one window, and the shop's records to look the truth up in."""
 
     window: Window
-    shop: furnishing.Furnishing
+    shop: composition.Furnishing
     books: Shop
     qtbot: QtBot
     opened: list[Path]
@@ -91,14 +92,14 @@ def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_fol
     assert isinstance(app, QApplication)
     theme.dress(app)
     opened: list[Path] = []
-    monkeypatch.setattr(furnishing, "show_file", opened.append)
+    monkeypatch.setattr(composition, "show_file", opened.append)
     monkeypatch.setattr(sys, "excepthook", sys.excepthook)
     file, clock = tmp_path / "shop.sqlite", Clock()
     window = Window()
     qtbot.addWidget(window)
     window.show()
     qtbot.waitExposed(window)
-    shop = furnishing.furnish(window, str(file), "Kim", clock, tmp_path / "papers")
+    shop = composition.furnish(window, str(file), "Kim", clock, tmp_path / "papers")
     qtbot.waitUntil(lambda: window.screen_on_show() is not None, timeout=20_000)
     with Shop.open(file, clock=clock, who="Kim") as books:
         at_desk = Clerk(window, shop, books, qtbot, opened)
@@ -115,7 +116,7 @@ def log_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Where an unexpected failure would be written."""
     folder = tmp_path / "log"
     folder.mkdir()
-    monkeypatch.setattr(furnishing, "_log_to_file", lambda: folder / "tapewright.log")
+    monkeypatch.setattr(composition, "_log_to_file", lambda: folder / "tapewright.log")
     return folder
 
 

@@ -8,13 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from core import answers, inventory_file, jobs, present
-from core.habits import STARTING
-from core.inventory_file import Reading
-from core.names import FormatName, Speed
-from core.records import Quote
-from core.shown import Shown
-from core.stations import Station
+from core.cli import json_answers
+from core.model.names import FormatName, Speed
+from core.model.records import Quote
+from core.model.stations import Station
+from core.playtime.deck_readings import Shown
+from core.playtime.habits import STARTING
+from core.services import inventory_file, jobs, shop_snapshot
+from core.services.inventory_file import Reading
 from tests.support.booked import Desk, line
 from tests.support.typed import Typist
 
@@ -50,13 +51,13 @@ def teach(desk: Desk) -> None:
 
 def windows_quote(desk: Desk, file: Path, **changes: object) -> Quote:
     """What the Counter would show and book."""
-    now = replace(desk.shop.ask(present.read), **changes)  # type: ignore[arg-type]
+    now = replace(desk.shop.ask(shop_snapshot.read), **changes)  # type: ignore[arg-type]
     box = inventory_file.read(file.read_bytes(), str(file), Reading(now.today))
     return now.quote(box, desk.clock())
 
 
 def as_printed(quote: Quote) -> dict[str, object]:
-    printed: dict[str, object] = json.loads(json.dumps(answers.quote(quote)))
+    printed: dict[str, object] = json.loads(json.dumps(json_answers.quote(quote)))
     return printed
 
 

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from core import demo
+from core.services import invented_shop
 
 READER = Path(__file__).parents[1] / "support" / "screen_reader.py"
 SYSTEM = "/usr/bin/python3"
@@ -30,7 +30,7 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
         if os.environ.get("CI"):
             pytest.fail("there is no screen reader's library, and this run may not go without")
         pytest.skip("no screen reader's library (Debian: xvfb, at-spi2-core, python3-pyatspi)")
-    return demo.make(tmp_path_factory.mktemp("shop"), NOW).shop
+    return invented_shop.make(tmp_path_factory.mktemp("shop"), NOW).shop
 
 
 def _can_hear() -> bool:

@@ -7,8 +7,8 @@ from datetime import date, timedelta
 
 import pytest
 
-from core import hours
-from core.records import Opening
+from core.model.records import Opening
+from core.scheduling import opening_hours
 from tests.support.shops import FRONT, fittings
 
 ALWAYS = tuple(Opening(day, 0, 1440) for day in range(7))
@@ -33,12 +33,12 @@ ALWAYS = tuple(Opening(day, 0, 1440) for day in range(7))
 )
 def test_a_day_has_as_many_hours_as_the_clocks_leave_it(zone: str, day: date, length: float) -> None:
     shop = fittings(openings=ALWAYS, front=replace(FRONT, timezone=zone))
-    found = hours.calendar(shop, day, 1)
+    found = opening_hours.calendar(shop, day, 1)
     assert (found.closes - found.opens).tolist() == [length * 60]
 
 
 def test_nine_in_the_morning_stays_nine_in_the_morning() -> None:
-    found = hours.calendar(fittings(), date(2026, 3, 6), 5)
+    found = opening_hours.calendar(fittings(), date(2026, 3, 6), 5)
     assert [found.moment(opens).hour for opens in found.opens.tolist()] == [9, 9, 9]
     assert (found.opens[1:] - found.opens[:-1]).tolist() == [3 * 1440 - 60, 1440]  # Friday, Monday, Tuesday
 
@@ -52,7 +52,7 @@ def nth(year: int, month: int, weekday: int, n: int) -> date:
 def test_federal_holidays_fall_where_the_statute_puts_them(year: int) -> None:
     """5 U.S.C. 6103(a): Thanksgiving the fourth Thursday of November, Labor Day the first Monday of
     September, Martin Luther King's birthday the third Monday of January (from memory)."""
-    found = hours.public_holidays("US", None, year)
+    found = opening_hours.public_holidays("US", None, year)
     assert "Thanksgiving" in found[nth(year, 11, 3, 4)]
     assert "Labor Day" in found[nth(year, 9, 0, 1)]
     assert "Martin Luther King" in found[nth(year, 1, 0, 3)]
@@ -60,7 +60,7 @@ def test_federal_holidays_fall_where_the_statute_puts_them(year: int) -> None:
 
 def test_a_holiday_on_a_saturday_is_kept_on_the_friday() -> None:
     """5 U.S.C. 6103(b): 4 July 2026 is a Saturday, the Friday before is kept (from memory)."""
-    assert "Independence Day" in hours.public_holidays("US", None, 2026)[date(2026, 7, 3)]
+    assert "Independence Day" in opening_hours.public_holidays("US", None, 2026)[date(2026, 7, 3)]
 
 
 @pytest.mark.parametrize(("country", "region"), [("US", "CA"), ("PL", None), ("DE", "BY"), ("GB", "SCT")])
@@ -68,7 +68,7 @@ def test_the_calendar_is_shut_on_every_holiday_of_the_library(country: str, regi
     from holidays import country_holidays
 
     shop = fittings(openings=ALWAYS, holiday_country=country, holiday_region=region)
-    found = hours.calendar(shop, date(2026, 1, 1), 365)
+    found = opening_hours.calendar(shop, date(2026, 1, 1), 365)
     expected = {day for day in country_holidays(country, subdiv=region, years=2026) if day.year == 2026}
     assert set(found.shut) == expected
     assert len(found.days) == 365 - len(expected)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from stdnum.iso7064 import mod_11_10
 
-from core import numbers
+from core.model import numbers
 
 
 def test_the_digit_is_that_of_the_standard() -> None:

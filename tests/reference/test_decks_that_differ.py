@@ -13,15 +13,15 @@ from itertools import product
 import numpy as np
 import pytest
 
-from core.breakdowns import Breakdowns, fails_after
-from core.deck_choice import Suited
-from core.floor import work_off
-from core.hours import always_open
-from core.lanes import Lanes, finishes
-from core.plan import Step
-from core.queue import Ground, Part, Queue, Turnout
-from core.ranges import exactly
-from core.sequence import in_sequence
+from core.model.ranges import exactly
+from core.scheduling.breakdowns import Breakdowns, fails_after
+from core.scheduling.deck_choice import Suited
+from core.scheduling.deck_timelines import Lanes, finishes
+from core.scheduling.dispatching import in_sequence
+from core.scheduling.event_simulation import work_off
+from core.scheduling.opening_hours import always_open
+from core.scheduling.plan import Step
+from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
 
 Decks = tuple[int, ...]
 

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 import numpy as np
 import pytest
 
-from core.hours import always_open
-from core.lanes import Lanes, finishes
+from core.scheduling.deck_timelines import Lanes, finishes
+from core.scheduling.opening_hours import always_open
 
 
 def makespan(minutes: Sequence[float], decks: int) -> float:

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import pytest
 
-from core import playtime
-from core.formats import catalogue
-from core.names import Speed, TvSystem
+from core.catalogue.formats import catalogue
+from core.model.names import Speed, TvSystem
+from core.playtime import tape_minutes
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 
@@ -134,7 +134,7 @@ def test_lengths_and_minutes_are_those_of_the_table(
             if printed == "-":
                 continue
             (entry,) = catalogue().format(system).speed_choices(speed, tv)
-            found = playtime.play_minutes(length, entry.mm_s.value)
+            found = tape_minutes.play_minutes(length, entry.mm_s.value)
             assert found == pytest.approx(float(printed), abs=unit(printed)), (marking, system, speed)
 
 
@@ -160,7 +160,7 @@ def test_a_betamax_tape_runs_at_least_its_nominal_minutes(
         if printed == "-":
             continue
         (entry,) = form.speed_choices(speed, tv)
-        over = playtime.play_minutes(known.metres.value, entry.mm_s.value) / float(printed) - 1
+        over = tape_minutes.play_minutes(known.metres.value, entry.mm_s.value) / float(printed) - 1
         assert 0 <= over < 0.1
 
 

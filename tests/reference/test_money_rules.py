@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.money import rounded, shared_out
+from core.model.money import rounded, shared_out
 
 
 @pytest.mark.parametrize(

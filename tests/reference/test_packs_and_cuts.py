@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from core import cuts, packreading, packs
-from core.formats import catalogue
-from core.names import FormatName, Speed, TvSystem
-from core.ranges import Range
+from core.catalogue.formats import catalogue
+from core.model.names import FormatName, Speed, TvSystem
+from core.model.ranges import Range
+from core.playtime import cuts, pack_reading, packs
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 VHS = FormatName("vhs")
@@ -161,7 +161,7 @@ def test_a_clean_snap_disturbs_one_track_length(
 
 def test_a_t_120_with_equal_packs_is_half_run_and_whole() -> None:
     """Both packs equal at R = 30.21 mm: public transport model after SMPTE 32M and JVC, 2nd-hand."""
-    found = packreading.read(VHS, "T-120", to_come_mm=30.21, run_mm=30.21, speed=Speed.SP, tv=NTSC)
+    found = pack_reading.read(VHS, "T-120", to_come_mm=30.21, run_mm=30.21, speed=Speed.SP, tv=NTSC)
 
     assert found.share_run.likely == 0.5
     assert found.fit is not None
@@ -172,7 +172,7 @@ def test_a_t_120_with_equal_packs_is_half_run_and_whole() -> None:
 
 def test_the_ranges_of_a_reading_hold_a_misread_millimetre_and_two_micrometres() -> None:
     """± 11.6 m for 1 mm at 35 mm; a 2 µm error of thickness is about ± 10 % (derived)."""
-    found = packreading.read(VHS, "T-120", run_mm=35, speed=Speed.SP, tv=NTSC).run
+    found = pack_reading.read(VHS, "T-120", run_mm=35, speed=Speed.SP, tv=NTSC).run
 
     thinner = found.metres.likely * 2 / 17
     thicker = found.metres.likely * 1 / 20
@@ -186,6 +186,6 @@ def test_every_vhs_cassette_of_the_tables_adds_up_to_itself(marking: str, share:
     known = packs.reels(VHS, marking)
     whole = known.marking.metres.value
 
-    found = packreading.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
+    found = pack_reading.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
 
     assert found.agrees

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from core.guard import conformal
-from core.pace import Gamma
-from core.reliability import pinball, sampling_band
+from core.promise.late_correction import conformal
+from core.promise.reliability import pinball, sampling_band
+from core.scheduling.event_rates import Gamma
 
 
 @pytest.mark.parametrize(

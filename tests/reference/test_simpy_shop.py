@@ -11,16 +11,16 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core import crew, floor, hours
-from core.crew import Begun, Bench, Times
-from core.lanes import Lanes
-from core.queue import Ground, Part, Queue, Turnout
-from core.records import Opening
+from core.model.records import Opening
+from core.scheduling import event_simulation, opening_hours, staffed_simulation
+from core.scheduling.deck_timelines import Lanes
+from core.scheduling.staffed_simulation import Begun, Bench, Times
+from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
 from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
 from tests.support.simpy_shop import Hands, Rules, Tape
 
-CALENDAR = hours.calendar(fittings(openings=(*WEEKDAYS, Opening(5, 600, 840))), date(2026, 3, 2), 400)
+CALENDAR = opening_hours.calendar(fittings(openings=(*WEEKDAYS, Opening(5, 600, 840))), date(2026, 3, 2), 400)
 HOURS = [(float(a), float(b)) for a, b in zip(CALENDAR.opens, CALENDAR.closes, strict=True)]
 NINE = 540.0
 DECKS = 6
@@ -62,7 +62,7 @@ class Drawn:
 def test_every_tape_ends_at_the_same_moment(fill: int) -> None:
     """6,000 tapes each; the measurement `turnaround` compares 30,000 and more."""
     drawn = Drawn(300, 20, 1)
-    floor.work_off(drawn.ground(5.0, fill), drawn.queue())
+    event_simulation.work_off(drawn.ground(5.0, fill), drawn.queue())
     rules = Rules(HOURS, 60.0, 5.0, fill)
     simulated = [simpy_shop.lean(drawn.simpy_tapes(s), DECKS, rules, NINE) for s in range(drawn.scenarios)]
     assert np.abs(drawn.ends() - np.array(simulated).T).max() < 1e-6
@@ -70,7 +70,7 @@ def test_every_tape_ends_at_the_same_moment(fill: int) -> None:
 
 def test_one_written_rule_less_and_they_differ() -> None:
     drawn = Drawn(300, 4, 1)
-    floor.work_off(drawn.ground(5.0, 20), drawn.queue())
+    event_simulation.work_off(drawn.ground(5.0, 20), drawn.queue())
     rules = Rules(HOURS, 60.0, 5.0, 19)
     simulated = [simpy_shop.lean(drawn.simpy_tapes(s), DECKS, rules, NINE) for s in range(4)]
     assert np.abs(drawn.ends() - np.array(simulated).T).max() > 1
@@ -81,7 +81,9 @@ def test_with_people_who_do_one_thing_at_a_time_the_means_agree(people: int) -> 
     """Not to the minute: which of two free people takes a task is nobody's rule."""
     drawn = Drawn(60, 60, 7)
     bench = [Bench(5.0, part, place) for place, part in enumerate(drawn.parts)]
-    crew.work_off(drawn.ground(0.0, 20), drawn.queue(), people, Times(3.0, 2.0, 8.0), bench, Begun())
+    staffed_simulation.work_off(
+        drawn.ground(0.0, 20), drawn.queue(), people, Times(3.0, 2.0, 8.0), bench, Begun()
+    )
     hands = Hands(people, 3.0, 2.0, 8.0, 5.0)
     rules = Rules(HOURS, 60.0, 0.0, 20)
     simulated = [simpy_shop.crewed(drawn.simpy_tapes(s), DECKS, rules, hands, NINE) for s in range(60)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core import bitrates, discs, sticks
+from core.pricing import bitrates, discs, sticks
 
 
 @pytest.mark.parametrize(

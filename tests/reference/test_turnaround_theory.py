@@ -13,8 +13,8 @@ from math import factorial
 import numpy as np
 import pytest
 
-from core.hours import always_open
-from core.lanes import Lanes
+from core.scheduling.deck_timelines import Lanes
+from core.scheduling.opening_hours import always_open
 
 Draw = Callable[[np.random.Generator, int], np.ndarray]  # type: ignore[type-arg]
 

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 
 import pytest
 
-from core import acclimatise, bitrates, cuts, discs, machinecare, packs, playtime, sticks
-from core.errors import WrongInput
-from core.formats import catalogue
-from core.inventory import TapeLine
-from core.names import FormatName, Speed, TvSystem
-from core.ranges import Range
+from core.catalogue import acclimatisation, deck_service
+from core.catalogue.formats import catalogue
+from core.model.errors import WrongInput
+from core.model.inventory import TapeLine
+from core.model.names import FormatName, Speed, TvSystem
+from core.model.ranges import Range
+from core.playtime import cuts, packs, tape_minutes
+from core.pricing import bitrates, discs, sticks
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 SP, LP, EP = Speed.SP, Speed.LP, Speed.EP
@@ -22,7 +24,7 @@ Value = float | str | bool
 def full(name: str, marking: str, speed: Speed, tv: TvSystem | None = None, as_: str | None = None) -> float:
     """Minutes end to end, by the door everybody uses."""
     recorded = FormatName(as_) if as_ else None
-    minutes = playtime.belief(TapeLine(1, FormatName(name), marking, recorded, speed, tv), None).full
+    minutes = tape_minutes.belief(TapeLine(1, FormatName(name), marking, recorded, speed, tv), None).full
     assert not isinstance(minutes, Range)
     return minutes
 
@@ -97,7 +99,7 @@ ROWS = (
     Row(
         8,
         "L-750 measured, βII: 185 min 20 s",
-        lambda: (playtime.play_minutes(222.4, mm_s("betamax", Speed.B2, NTSC)) * 60,),
+        lambda: (tape_minutes.play_minutes(222.4, mm_s("betamax", Speed.B2, NTSC)) * 60,),
         (185 * 60 + 20,),
         2.0,
         "measured, Wickstrom 1985",
@@ -141,7 +143,7 @@ ROWS = (
         14,
         "P5-60 as Digital8, within 5 %: shortest length, and the published 75 m",
         lambda: (
-            playtime.play_minutes(shortest("hi8", "P5-60"), mm_s("digital8", SP)),
+            tape_minutes.play_minutes(shortest("hi8", "P5-60"), mm_s("digital8", SP)),
             full("hi8", "P5-60", SP, PAL, "digital8"),
         ),
         (41.9, 41.9),
@@ -167,7 +169,7 @@ ROWS = (
     Row(
         17,
         "DVM60 of 68 m at SP",
-        lambda: (playtime.play_minutes(68, mm_s("minidv", SP)),),
+        lambda: (tape_minutes.play_minutes(68, mm_s("minidv", SP)),),
         (60.25,),
         0.01,
         "trade length",
@@ -183,7 +185,10 @@ ROWS = (
     Row(
         19,
         "C90 of 129 m, both sides and each",
-        lambda: (full("audio-cassette", "C90", SP), playtime.play_minutes(129, mm_s("audio-cassette", SP))),
+        lambda: (
+            full("audio-cassette", "C90", SP),
+            tape_minutes.play_minutes(129, mm_s("audio-cassette", SP)),
+        ),
         (90.3, 45.2),
         0.1,
         "Compact Cassette",
@@ -316,7 +321,7 @@ ROWS = (
         41,
         "1000 h of service at 1, 2, 3 h a day, against the maker's rounding",
         lambda: tuple(
-            machinecare.years_until(machinecare.INSPECT.hours, hours) / printed
+            deck_service.years_until(deck_service.INSPECT.hours, hours) / printed
             for hours, printed in ((1, 3.0), (2, 1.5), (3, 1.0))
         ),
         (1.0, 1.0, 1.0),
@@ -326,7 +331,7 @@ ROWS = (
     Row(
         42,
         "tape at 3 °C into a room at 21 °C",
-        lambda: (acclimatise.hours_to_wait(3, 21),),
+        lambda: (acclimatisation.hours_to_wait(3, 21),),
         (1.8,),
         1e-9,
         "SMPTE RP 103",
@@ -335,7 +340,7 @@ ROWS = (
         43,
         "T-120 said to be PAL, 2 h 50 found: fits PAL SP, not NTSC SP",
         lambda: tuple(
-            playtime.belief(TapeLine(1, FormatName("vhs"), "T-120", None, SP, tv), None).can_hold(170)
+            tape_minutes.belief(TapeLine(1, FormatName("vhs"), "T-120", None, SP, tv), None).can_hold(170)
             for tv in (PAL, NTSC)
         ),
         (True, False),
@@ -355,7 +360,7 @@ ROWS = (
         "only the marking known: nominal minutes, up to 7 % over",
         lambda: (
             full("video8", "P6-60", SP, NTSC),
-            playtime.belief(
+            tape_minutes.belief(
                 TapeLine(1, FormatName("video8"), "P6-60", FormatName("video8"), SP, NTSC), None
             ).longest,
         ),

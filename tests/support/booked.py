@@ -13,14 +13,17 @@ from uuid import uuid4
 
 import pytest
 
-from core import captures, decks, history, jobs, pickups, pricebook, promises, quoting, tapes, turnaround
-from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
-from core.names import CommandId, Finding, FormatName, Speed, TvSystem
-from core.records import Job, Pickup, Quote, Signature, TapeRecord
-from core.shop import Shop
-from core.stations import LINE, Station
-from core.tables import EventRow
-from core.unit import Unit
+from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
+from core.model.names import CommandId, Finding, FormatName, Speed, TvSystem
+from core.model.records import Job, Pickup, Quote, Signature, TapeRecord
+from core.model.stations import LINE, Station
+from core.pricing import price_book
+from core.promise import turnaround
+from core.services import captures, decks, jobs, pickups, promises, quoting, tapes
+from core.services.records_door import Shop
+from core.store import history
+from core.store.tables import EventRow
+from core.store.unit import Unit
 from tests.support.postgres import SERVER, database_url, tell
 
 MORNING = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
@@ -114,7 +117,7 @@ def _quote(unit: Unit, box: Inventory) -> Quote:
     fitted, now = promises.reckoned(unit), decks.on_the_shops_clock(unit, unit.now)
     return quoting.quote(
         box,
-        book=pricebook.in_force(now.date()),
+        book=price_book.in_force(now.date()),
         fittings=fitted,
         load=turnaround.load(fitted, decks.queue(unit), now),
         now=now,

@@ -14,8 +14,8 @@ import av
 import numpy as np
 from numpy.typing import NDArray
 
-from core.captured.report import Kind
-from core.captured.spans import Span, merged
+from core.capture.file_report import Kind
+from core.capture.time_spans import Span, merged
 
 WIDTH, HEIGHT, RATE = 160, 120, 25
 SOUND_RATE = 48000

@@ -10,7 +10,7 @@ from threading import Event
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
-from gui.screens.counter import Counter
+from gui.counter.counter_screen import Counter
 from tests.support.screens import Place, press, press_text
 
 ORDER = ("count", "format", "marking", "recorded_as", "speed", "tv", "findings", "label")

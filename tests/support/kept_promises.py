@@ -10,11 +10,11 @@ from enum import Enum
 
 import numpy as np
 
-from core import turnaround
-from core.plan import estimate
-from core.playtime import belief
-from core.ranges import Range
-from core.records import Expected, Fittings, Opening
+from core.model.ranges import Range
+from core.model.records import Expected, Fittings, Opening
+from core.playtime.tape_minutes import belief
+from core.promise import turnaround
+from core.scheduling.plan import estimate
 from tests.support import shop_year, tape_world
 from tests.support.shop_year import Box, House, Luck, NewTape, Year
 from tests.support.shops import FRONT, deck

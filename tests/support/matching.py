@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from core.captured.spans import Span, both, total
+from core.capture.time_spans import Span, both, total
 
 
 @dataclass(frozen=True, slots=True)

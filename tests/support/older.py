@@ -7,8 +7,9 @@ from typing import Any
 
 from sqlalchemy import Connection, inspect, text
 
-from core import database, history, schema, wire
-from core.tables import EventRow, Table
+from core.model import serialization
+from core.store import engines, history, schema
+from core.store.tables import EventRow, Table
 from tests.support.booked import Desk
 
 NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed")
@@ -19,7 +20,7 @@ NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until")
 
 def as_kept_before(desk: Desk, where: str, revision: str) -> None:
     """Writes the shop of ``desk`` into the empty database at ``where`` in tables of ``revision``."""
-    old = database.open_database(where)
+    old = engines.open_database(where)
     with old.writing.connect() as into, into.begin():
         schema.upgrade(into, revision)
         into.execute(text("DELETE FROM counters"))
@@ -58,4 +59,4 @@ def _as_said_then(payload: str) -> str:
     for splice in said.get("splices", ()):
         for name in NEW_IN_SPLICES:
             splice.pop(name)
-    return wire.dumps(said)
+    return serialization.dumps(said)

@@ -12,13 +12,13 @@ from datetime import UTC, date, datetime, timedelta
 from itertools import cycle, islice
 from math import cos, sin
 
-from core.captured.report import CapturedFile, Report, Sound
-from core.inventory import CustomerDraft, Delivery, Inventory, TapeLine
-from core.money import MoneyRange, flat, total
-from core.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
-from core.numbers import job_number, tape_code
-from core.ranges import Range, exactly
-from core.records import (
+from core.capture.file_report import CapturedFile, Report, Sound
+from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
+from core.model.money import MoneyRange, flat, total
+from core.model.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
+from core.model.numbers import job_number, tape_code
+from core.model.ranges import Range, exactly
+from core.model.records import (
     Chance,
     Charge,
     Copy,
@@ -39,7 +39,7 @@ from core.records import (
     TapeRecord,
     Verdict,
 )
-from core.stations import Station
+from core.model.stations import Station
 
 BOOKED_AT = datetime(2026, 2, 26, 16, 40, tzinfo=UTC)
 PICKED_UP_AT = datetime(2026, 3, 13, 21, 5, tzinfo=UTC)

@@ -13,13 +13,13 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.shop import Shop
-from gui import theme
-from gui.desk import Desk as GuiDesk
-from gui.screens.counter import Counter
-from gui.screens.screen import Screen
-from gui.window import Window
-from gui.work import Work
+from core.services.records_door import Shop
+from gui.app.main_window import Window
+from gui.counter.counter_screen import Counter
+from gui.toolkit import theme
+from gui.toolkit.screen import Screen
+from gui.toolkit.screen_context import Desk as GuiDesk
+from gui.toolkit.workers import Work
 from tests.support.booked import Clock
 from tests.support.booked import Desk as Records
 

@@ -7,11 +7,10 @@ from datetime import UTC, date, datetime
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from core.inventory import TapeLine
-from core.names import FormatName, Outcome, Speed, TapeCode, TvSystem
-from core.pricebook import CaptureRate, PriceBook, QuantityBreak, Tax, TaxMode, Way
-from core.ranges import ZERO, Range
-from core.records import (
+from core.model.inventory import TapeLine
+from core.model.names import FormatName, Outcome, Speed, TapeCode, TvSystem
+from core.model.ranges import ZERO, Range
+from core.model.records import (
     Copy,
     Deck,
     Fittings,
@@ -23,8 +22,9 @@ from core.records import (
     Storage,
     Verdict,
 )
-from core.stations import Station
-from core.turnaround import QueuedTape
+from core.model.stations import Station
+from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax, TaxMode, Way
+from core.scheduling.queued_tapes import QueuedTape
 
 NEW_YORK = ZoneInfo("America/New_York")
 TUESDAY = datetime(2026, 3, 3, 9, 0, tzinfo=NEW_YORK)

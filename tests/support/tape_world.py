@@ -12,8 +12,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.inventory import TapeLine
-from core.names import FormatName, Origin, Speed, TvSystem
+from core.model.inventory import TapeLine
+from core.model.names import FormatName, Origin, Speed, TvSystem
 
 SPEEDS = {
     ("vhs", "ntsc"): {"sp": 33.35, "lp": 16.67, "ep": 11.12},

@@ -16,21 +16,24 @@ from unittest.mock import patch
 import numpy as np
 from numpy.typing import NDArray
 
-from core import draws, learning, pace, plan, tally
-from core.breakdowns import awaiting
-from core.habits import STARTING, ShopHabits
-from core.inventory import TapeLine
-from core.learning import Played
-from core.lengths import Drawn
-from core.names import FormatName, Speed, TapeCode, TvSystem
-from core.pace import Counted, RushMonth
-from core.plan import estimate
-from core.playtime import belief
-from core.possibilities import facts
-from core.ranges import Range, exactly
-from core.records import Expected, Fittings, QuotedTape
-from core.stations import Station
-from core.turnaround import QueuedTape
+from core.model import common_random_numbers
+from core.model.inventory import TapeLine
+from core.model.names import FormatName, Speed, TapeCode, TvSystem
+from core.model.ranges import Range, exactly
+from core.model.records import Expected, Fittings, QuotedTape
+from core.model.stations import Station
+from core.playtime import learning
+from core.playtime.habits import STARTING, ShopHabits
+from core.playtime.learning import Played
+from core.playtime.possibilities import facts
+from core.playtime.tape_minutes import belief
+from core.scheduling import event_rates, plan
+from core.scheduling.breakdowns import awaiting
+from core.scheduling.drawn_minutes import Drawn
+from core.scheduling.event_rates import Counted, RushMonth
+from core.scheduling.plan import estimate
+from core.scheduling.queued_tapes import QueuedTape
+from core.services import event_counts
 from tests.support.shop_year import DAY, Box, Tape, Year
 from tests.support.shops import PLAYS
 from tests.support.tape_world import SimulatedTape
@@ -70,7 +73,7 @@ class Records:
         decks = tuple(
             replace(deck, in_service=place not in out) for place, deck in enumerate(self._fittings.decks)
         )
-        expected = pace.learned(counted(now, lived), stated, moment(now).month)
+        expected = event_rates.learned(counted(now, lived), stated, moment(now).month)
         shop = replace(self._fittings, decks=decks, expected=expected)
         return awaiting(shop, [deck.name for deck in decks])
 
@@ -127,8 +130,8 @@ class Records:
 @contextmanager
 def told_lengths(lived: Year, box: Box) -> Iterator[None]:
     """Scenarios in which every tape of the queue, and of the box on the counter, plays as long as it will."""
-    true = {draws.key(_code(tape)): tape.new.minutes for tape in lived.waiting}
-    true |= {draws.key(1, tape.n): tape.new.minutes for tape in box.tapes}
+    true = {common_random_numbers.key(_code(tape)): tape.new.minutes for tape in lived.waiting}
+    true |= {common_random_numbers.key(1, tape.n): tape.new.minutes for tape in box.tapes}
 
     def lengths(tapes: Sequence[Drawn], seed: int, scenarios: int) -> NDArray[np.float64]:
         minutes = np.array([true[tape.key] for tape in tapes], dtype=np.float64)
@@ -164,7 +167,7 @@ def counted(now: float, lived: Year) -> Counted:
 
 
 def _brought(lived: Year) -> tuple[tuple[FormatName, int], ...]:
-    tapes = [tape for box in lived.boxes for tape in box.tapes][-tally.NEWEST :]
+    tapes = [tape for box in lived.boxes for tape in box.tapes][-event_counts.NEWEST :]
     return tuple(Counter(FormatName(tape.new.format) for tape in tapes).items())
 
 

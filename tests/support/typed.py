@@ -14,10 +14,10 @@ from typing import Any
 
 import pytest
 
-from core import cli
+from core.cli import entry
 from tests.support.inventories import GOOD, written
 
-ROOT = Path(cli.__file__).parent.parent
+ROOT = Path(entry.__file__).parents[2]
 NOW = "2026-03-02T10:00:00-05:00"
 """A Monday."""
 
@@ -52,7 +52,7 @@ class Typist:
     def plainly(self, *words: str | Path) -> Printed:
         """Run exactly these words."""
         self._capture.readouterr()
-        code = cli.run([str(word) for word in words])
+        code = entry.run([str(word) for word in words])
         printed = self._capture.readouterr()
         return Printed(code, printed.out, printed.err)
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 import pytest
 from pytestqt.qtbot import QtBot
 
-from core.shop import Shop
-from gui.work import Work
+from core.services.records_door import Shop
+from gui.toolkit.workers import Work
 
 
 def no_shop() -> Shop:

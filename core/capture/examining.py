@@ -1,0 +1,164 @@
+"""Reads a captured file from start to end and reports what it holds; can be followed and stopped."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from core.capture import checksums, decoding, trims
+from core.capture import thresholds as at
+from core.capture.decoding import Heard, Recording
+from core.capture.file_report import Report, Sound, clock
+from core.capture.pictures import Picture, PictureWatch
+from core.capture.sounds import SoundWatch
+from core.capture.time_spans import longer
+from core.capture.trims import Seen
+from core.model.errors import TapewrightError, WrongInput
+from core.model.json_reader import AsWritten
+
+_HASHING = 0.1
+"""Share of the progress that the checksum takes; the rest is decoding. (own choice)"""
+_STEP = 0.002
+"""Progress is told in steps of at least this."""
+
+Told = Callable[[float], None]
+Stop = Callable[[], bool]
+
+
+class Stopped(TapewrightError):
+    """Somebody stopped the reading; nothing was kept."""
+
+    exit_code = 3
+
+
+def examine(path: Path, *, told: Told = lambda share: None, stop: Stop = lambda: False) -> Report:
+    """What the file at ``path`` holds. ``told`` gets the share done, rising from 0 to 1.
+
+    Raises Stopped soon after ``stop`` says so, WrongInput for a file that holds no recording or is still
+    being written, Unavailable when it cannot be read or PyAV is not installed.
+    """
+    progress = _Progress(told, stop)
+    with decoding.opened(path) as recording:
+        before = _stamp(path)
+        digest = checksums.sha256(path, lambda read: progress.reach(_HASHING * read / max(before[0], 1)))
+        watch = _Watch()
+        for piece in recording.pieces():
+            watch.take(piece)
+            progress.reach(_HASHING + (1 - _HASHING) * recording.done)
+        watch.finish()
+    if _stamp(path) != before:
+        raise WrongInput(path.name, AsWritten("a file that is still being written"), "close it and try again")
+    if not watch.end:
+        raise decoding.not_recorded(path)
+    progress.reach(1.0)
+    return _report(path.name, before[0], digest, recording, watch)
+
+
+class _Progress:
+    """Tells how far it is, never backwards, and gives way to whoever wants to stop."""
+
+    def __init__(self, told: Told, stop: Stop) -> None:
+        self._told = told
+        self._stop = stop
+        self._last = -1.0
+
+    def reach(self, share: float) -> None:
+        if self._stop():
+            raise Stopped("Reading the file was stopped; nothing was kept.")
+        if share >= self._last + _STEP or (share >= 1.0 and self._last < 1.0):
+            self._last = share
+            self._told(share)
+
+
+@dataclass(slots=True)
+class _Watch:
+    """Both watches side by side."""
+
+    pictures: PictureWatch = field(default_factory=PictureWatch)
+    sounds: SoundWatch | None = None
+
+    def take(self, piece: Picture | Heard | None) -> None:
+        if isinstance(piece, Picture):
+            self.pictures.show(piece)
+        elif piece is not None:
+            if self.sounds is None:
+                self.sounds = SoundWatch(piece.rate, piece.samples.shape[0], piece.start)
+            self.sounds.hear(piece.samples)
+
+    def finish(self) -> None:
+        self.pictures.finish()
+        if self.sounds is not None:
+            self.sounds.finish()
+
+    @property
+    def end(self) -> float:
+        return max(self.pictures.end, self.sounds.end if self.sounds else 0.0)
+
+    def seen(self) -> Seen:
+        pictures, sounds, end = self.pictures, self.sounds, self.end
+        return Seen(
+            seconds=end,
+            pictures=pictures.end > 0,
+            sounds=sounds is not None,
+            black=tuple(pictures.black),
+            blue=tuple(pictures.blue),
+            frozen=tuple(pictures.frozen),
+            silent=() if sounds is None else (*sounds.before, *sounds.silent, *sounds.after(end)),
+        )
+
+
+def _report(name: str, size: int, digest: str, recording: Recording, watch: _Watch) -> Report:
+    seen = watch.seen()
+    keep_from, keep_to = trims.trims(seen)
+    return Report(
+        name=name,
+        size_bytes=size,
+        sha256=digest,
+        seconds=round(seen.seconds, 3),
+        has_picture=seen.pictures,
+        sound=trims.sound(seen),
+        stretches=trims.stretches(seen),
+        keep_from=round(keep_from, 3),
+        keep_to=round(keep_to, 3),
+        billable_minutes=round(trims.billable_minutes(seen), 3),
+        remarks=tuple(_remarks(seen, recording, watch)),
+    )
+
+
+def _remarks(seen: Seen, recording: Recording, watch: _Watch) -> Iterator[str]:
+    """What a person at the bench must hear of, the gravest first."""
+    claims = recording.claims_seconds
+    if recording.ended_badly or (claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS):
+        says = f" The file says it runs {clock(claims)}." if claims else ""
+        yield f"The file breaks off at {clock(seen.seconds)}.{says} Capture the tape again."
+    if recording.unread:
+        places = "1 place" if recording.unread == 1 else f"{recording.unread} places"
+        yield f"{places} in the file could not be read: watch it before it is handed over."
+    if not seen.pictures:
+        yield "There is no picture in this file."
+    yield from _about_sound(seen, watch)
+
+
+def _about_sound(seen: Seen, watch: _Watch) -> Iterator[str]:
+    sound = trims.sound(seen)
+    look = "Look at the tape itself before blaming the deck."
+    if sound is Sound.MISSING:
+        how = "silence from start to end" if seen.sounds else "the file has none"
+        yield f"The sound is missing: {how}. {look}"
+    elif sound is Sound.PARTLY:
+        silent = longer(trims.mute(seen), at.SOUND_PARTLY_SECONDS)
+        places = ", ".join(f"{clock(start)} to {clock(end)}" for start, end in silent)
+        yield f"The sound is missing in places: {places}. {look}"
+    dead = watch.sounds.dead_channels if watch.sounds else ()
+    if dead:
+        names = " and ".join(
+            ("left", "right")[channel] if channel < 2 else str(channel + 1) for channel in dead
+        )
+        yield f"Nothing is to be heard on the {names} channel: check the cable, or copy the other one across."
+
+
+def _stamp(path: Path) -> tuple[int, int]:
+    found = os.stat(path)
+    return found.st_size, found.st_mtime_ns

@@ -1,0 +1,97 @@
+"""What is known of a captured file: frozen records for the screens, the papers and the shop's books."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import Enum
+
+from core.model.names import TapeCode
+
+
+class Kind(Enum):
+    """What is wrong, or missing, for a stretch of time."""
+
+    BLACK = "black"
+    BLUE = "blue"
+    FROZEN = "frozen"
+    SILENT = "silent"
+
+    @property
+    def words(self) -> str:
+        return {
+            "black": "black picture",
+            "blue": "blue screen, no signal",
+            "frozen": "picture stands still",
+            "silent": "no sound",
+        }[self.value]
+
+
+class Sound(Enum):
+    """Whether the sound was recorded."""
+
+    PRESENT = "present"
+    PARTLY = "partly"
+    MISSING = "missing"
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """From ``start`` to ``end``, in seconds from the beginning of the file."""
+
+    kind: Kind
+    start: float
+    end: float
+
+    @property
+    def seconds(self) -> float:
+        return self.end - self.start
+
+    @property
+    def words(self) -> str:
+        """``0:00 to 0:12: black picture``."""
+        return f"{clock(self.start)} to {clock(self.end)}: {self.kind.words}"
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What a captured file holds."""
+
+    name: str
+    """The file's own name, without its folder."""
+    size_bytes: int
+    sha256: str
+    seconds: float
+    """Real length: up to the end of the last picture or sound that could be read."""
+    has_picture: bool
+    sound: Sound
+    stretches: tuple[Stretch, ...]
+    """In order of their start."""
+    keep_from: float
+    keep_to: float
+    """Proposed trims, in seconds: what lies outside is blank."""
+    billable_minutes: float
+    remarks: tuple[str, ...] = ()
+    """Sentences for the person at the bench."""
+
+    @property
+    def is_trimmed(self) -> bool:
+        """Whether anything is to be cut off at either end."""
+        return self.keep_from > 0 or self.keep_to < self.seconds
+
+
+@dataclass(frozen=True, slots=True)
+class CapturedFile:
+    """A report in the shop's books: the file made from one tape."""
+
+    tape: TapeCode
+    report: Report
+    at: datetime
+    by: str
+
+
+def clock(seconds: float) -> str:
+    """``1:02:05`` or ``2:05``; rounded to the second."""
+    minutes, rest = divmod(round(seconds), 60)
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours}:{minutes:02d}:{rest:02d}" if hours else f"{minutes}:{rest:02d}"

@@ -1,0 +1,163 @@
+"""What the catalogue knows about one cassette format: shells, speeds, markings, each with its source."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from core.model.errors import WrongInput
+from core.model.names import FormatName, Speed, TvSystem
+
+T = TypeVar("T")
+
+MARKS = (
+    "standard",
+    "standard-2nd-hand",
+    "handbook",
+    "manufacturer",
+    "encyclopaedia",
+    "trade",
+    "common-practice",
+    "from-memory",
+    "derived",
+    "invented",
+)
+"""How much a value can be trusted, from the clause of a standard down to an assumption of this shop."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sourced(Generic[T]):
+    """A value, where it comes from, and the kind of its source (one of `MARKS`)."""
+
+    value: T
+    source: str
+    mark: str
+
+    @property
+    def words(self) -> str:
+        """``SMPTE 35M-1997 (standard)``."""
+        return f"{self.source} ({self.mark.replace('-', ' ')})"
+
+
+@dataclass(frozen=True, slots=True)
+class Shell:
+    """One size of shell. ``size`` is width, depth and height in mm."""
+
+    words: str
+    size: Sourced[tuple[float, float, float]]
+
+
+@dataclass(frozen=True, slots=True)
+class TapeSpeed:
+    """Tape speed in mm/s of one recording. ``tv`` is None where it does not depend on the TV system."""
+
+    speed: Speed
+    tv: TvSystem | None
+    mm_s: Sourced[float]
+
+    def suits(self, speed: Speed | None, tv: TvSystem | None) -> bool:
+        """Whether it is possible under what is known; None means that nobody knows."""
+        return speed in (None, self.speed) and (tv is None or self.tv in (None, tv))
+
+
+@dataclass(frozen=True, slots=True)
+class Footprint:
+    """How far one track reaches along the tape, in mm; None where no figure is known."""
+
+    tv: TvSystem | None
+    mm: Sourced[float]
+
+
+@dataclass(frozen=True, slots=True)
+class Marking:
+    """What is printed on a cassette to say how long it runs."""
+
+    name: str
+    aliases: tuple[str, ...]
+    sold_as: tuple[FormatName, ...]
+    minutes: float
+    """Nominal play time at ``nominal_speed`` of ``nominal_system``."""
+    nominal_system: FormatName
+    nominal_speed: Speed
+    nominal_tv: TvSystem | None
+    metres: Sourced[float]
+    """The published length, else the shortest that fits the marking."""
+    shortest_m: float
+    """Nominal minutes × nominal speed."""
+    is_shortest: bool
+    """No length is published: real tapes may run up to 7 % longer."""
+    hub_radius_mm: Sourced[float] | None
+    thickness_um: Sourced[float] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Format:
+    """One cassette format of the catalogue."""
+
+    name: FormatName
+    words: str
+    family: str
+    sides: int
+    """2 where both directions share the tape."""
+    systems: tuple[FormatName, ...]
+    """Recordings that fit the shell, its own first."""
+    shells: tuple[Shell, ...]
+    tape_width_mm: Sourced[float]
+    tape_speeds: tuple[TapeSpeed, ...]
+    footprints: tuple[Footprint, ...]
+    markings: tuple[Marking, ...]
+    reel_radius_mm: Sourced[float] | None
+    usual_pack: str | None
+    """The marking whose hub and thickness are taken when none is named."""
+
+    @property
+    def shell(self) -> Sourced[tuple[float, float, float]]:
+        """Width, depth and height in mm of the usual shell."""
+        return self.shells[0].size
+
+    @property
+    def has_own_system(self) -> bool:
+        """False for a shell nobody can name yet."""
+        return self.name in self.systems
+
+    @property
+    def speeds(self) -> tuple[Speed, ...]:
+        """Every recording speed in any TV system, fastest first."""
+        return self.speeds_in(None)
+
+    def speeds_in(self, tv: TvSystem | None) -> tuple[Speed, ...]:
+        """The recording speeds in one TV system (None: in any)."""
+        return tuple(dict.fromkeys(entry.speed for entry in self.tape_speeds if entry.suits(None, tv)))
+
+    def speed_choices(self, speed: Speed | None, tv: TvSystem | None) -> tuple[TapeSpeed, ...]:
+        """The tape speeds possible under what is known; WrongInput when the format has none such."""
+        found = tuple(entry for entry in self.tape_speeds if entry.suits(speed, tv))
+        if not found:
+            known = ", ".join(entry.value for entry in self.speeds_in(tv))
+            system = f" in {tv.value.upper()}" if tv else ""
+            raise WrongInput("speed", speed.value if speed else None, f"{self.words}{system} has {known}")
+        return found
+
+    def marking(self, text: str | None) -> Marking | None:
+        """The marking meant by ``text``, whatever its case, dashes and spaces; None stays None.
+
+        WrongInput, naming every marking of the format, when there is none such.
+        """
+        if text is None:
+            return None
+        wanted = bare(text)
+        for marking in self.markings:
+            if wanted in (bare(name) for name in (marking.name, *marking.aliases)):
+                return marking
+        known = ", ".join(marking.name for marking in self.markings)
+        raise WrongInput("marking", text, f"{self.words} is sold as {known}")
+
+    def footprint(self, tv: TvSystem | None) -> Sourced[float] | None:
+        """Length of one track along the tape in mm; the longest when the TV system is not known."""
+        found = [entry.mm for entry in self.footprints if None in (tv, entry.tv) or entry.tv is tv]
+        return max(found, key=lambda entry: entry.value, default=None)
+
+
+def bare(text: str) -> str:
+    """Letters and digits only, in lower case: ``T-120`` and ``t 120`` are the same."""
+    return "".join(character for character in text.casefold() if character.isalnum())

@@ -1,0 +1,69 @@
+"""The catalogue of cassette formats, read once from ``resources/catalogue``."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+from core.catalogue import catalogue_file
+from core.catalogue.cassettes import Footprint, Format, Marking, Shell, Sourced, TapeSpeed, bare
+from core.model import resource_files
+from core.model.errors import WrongInput
+from core.model.names import FormatName
+
+__all__ = [
+    "Catalogue",
+    "Footprint",
+    "Format",
+    "Marking",
+    "Shell",
+    "Sourced",
+    "TapeSpeed",
+    "catalogue",
+]
+
+_FILES = ("vhs", "betamax", "eight_mm", "dv", "others")
+_ORDER = (
+    *("vhs", "s-vhs", "vhs-c", "s-vhs-c", "betamax"),
+    *("video8", "hi8", "digital8", "8mm-unknown"),
+    *("minidv", "dvcam", "hdv", "micromv"),
+    *("u-matic", "betacam", "betacam-sp", "audio-cassette"),
+)
+"""As a counter wants to see them; a format of the files that is not named here comes last."""
+
+
+@dataclass(frozen=True)
+class Catalogue:
+    """Every format the shop knows, in the order of the counter."""
+
+    formats: tuple[Format, ...]
+
+    @property
+    def names(self) -> tuple[FormatName, ...]:
+        return tuple(entry.name for entry in self.formats)
+
+    def format(self, name: str) -> Format:
+        """The format called ``name``; WrongInput, naming all of them, when there is none."""
+        for entry in self.formats:
+            if entry.name == name:
+                return entry
+        raise WrongInput("format", name, f"accepted are {', '.join(self.names)}")
+
+    def guess(self, marking: str) -> tuple[FormatName, ...]:
+        """The formats sold with this marking; none when nobody sells it."""
+        wanted = bare(marking)
+        sold: list[FormatName] = []
+        for entry in self.formats:
+            for known in entry.markings:
+                if wanted in (bare(name) for name in (known.name, *known.aliases)):
+                    sold += known.sold_as
+        return tuple(name for name in self.names if name in sold)
+
+
+@cache
+def catalogue() -> Catalogue:
+    """The catalogue that comes with the program; read at the first call."""
+    pages = [catalogue_file.read(resource_files.path("catalogue", f"{name}.toml")) for name in _FILES]
+    found = {entry.name: entry for page in pages for entry in page}
+    places = {name: place for place, name in enumerate(_ORDER)}
+    return Catalogue(tuple(sorted(found.values(), key=lambda entry: places.get(entry.name, len(places)))))

@@ -1,0 +1,186 @@
+"""The guided look-over: what to do with one kind of cassette, in which order, and what each finding changes.
+
+The steps stand in ``resources/catalogue/inspection.toml``: common practice, unless they say otherwise.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from core.catalogue import acclimatisation, bench_cards, condition, moves
+from core.catalogue.cassettes import Sourced
+from core.catalogue.formats import catalogue
+from core.model import resource_files
+from core.model.names import Finding, FormatName, Outcome
+from core.model.ranges import ZERO, Range
+
+COLD = "cold"
+"""The step that asks for a temperature instead of findings."""
+
+ROOM_C = 20.0
+"""Taken for the room when nobody says otherwise: 20 ± 1 °C is the test climate of SMPTE 250M (standard)."""
+
+_OUTCOMES = tuple(Outcome)
+
+
+@dataclass(frozen=True, slots=True)
+class LookStep:
+    """One thing to do and what to look for while doing it."""
+
+    key: str
+    title: str
+    how: tuple[str, ...]
+    light: str
+    lamp: str
+    """Where that light is drawn: room, above, side, flat, through; empty where none is needed."""
+    part: str
+    """What to point at in a drawing: shell, window, screws, protect, lid, latch, tape, release, hubs."""
+    side: str
+    """Which side is turned up: above or below."""
+    looks_for: tuple[Finding, ...]
+    """What may be found here, what changes most first."""
+    ask: str
+    """The same step as one question at the counter; empty where the counter leaves it out."""
+    cautions: tuple[str, ...]
+    stop: str
+    """What to do at once when something is found here; empty where the look-over goes on."""
+    source: Sourced[None]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """What one finding changes for the shop and for the customer."""
+
+    finding: Finding
+    harms: bool
+    """Somebody, a machine or the next tape could be hurt."""
+    outcome: Outcome
+    not_for_reuse: bool
+    repairs: tuple[str, ...]
+    """What goes on the bill."""
+    bench_minutes: Range
+    """What it adds to the bench time, so to the date."""
+    means: str
+    """One sentence for the customer."""
+
+
+def steps(name: FormatName) -> tuple[LookStep, ...]:
+    """The whole look-over of one format, in its order; WrongInput when the format is not known."""
+    catalogue().format(name)
+    return _steps(name)
+
+
+def short_steps(name: FormatName) -> tuple[LookStep, ...]:
+    """The few steps of the counter, while the customer waits."""
+    return tuple(step for step in steps(name) if step.ask)
+
+
+def change(finding: Finding, name: FormatName) -> Change:
+    """What this finding changes on a cassette of format ``name``."""
+    verdict = condition.verdict((finding,), name)
+    minutes = ZERO
+    for repair in verdict.repairs:
+        minutes += repair.minutes
+    return Change(
+        finding=finding,
+        harms=finding in moves.APART,
+        outcome=verdict.outcome,
+        not_for_reuse=verdict.not_for_reuse,
+        repairs=tuple(repair.words for repair in verdict.repairs),
+        bench_minutes=minutes,
+        means=str(_page()["means"][finding.value]),
+    )
+
+
+def ranked(findings: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
+    """The findings by what they change, most first; see `in_order`."""
+    wanted = frozenset(findings)
+    return in_order(change(finding, name) for finding in Finding if finding in wanted)
+
+
+def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
+    """Changes, most first.
+
+    Safety goes before everything; then the outcome, worst first; then a tape that may never be used again;
+    then what costs the most time at the bench, which is both price and date.
+    """
+    return tuple(sorted(changes, key=_weight))
+
+
+def cautions(findings: Iterable[Finding], name: FormatName) -> tuple[str, ...]:
+    """What could hurt somebody or the tape while these findings are dealt with; each said once.
+
+    Where something has to be opened, the cautions of opening come too, with the rules that go first.
+    """
+    verdict = condition.verdict(findings, name)
+    opening = bench_cards.card(name).cautions if verdict.repairs else ()
+    return tuple(dict.fromkeys((*verdict.cautions, *opening)))
+
+
+def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
+    """How long the tape waits before it is played, as one sentence. Degrees are Celsius."""
+    hours = acclimatisation.hours_to_wait(tape_c, room_c)
+    if not hours:
+        return "It is near enough to the room: no need to wait."
+    halves = -(-hours * 2 // 1) / 2
+    words = f"{halves:g} hour" if halves == 1 else f"{halves:g} hours"
+    rested = "warm up" if tape_c < room_c else "cool down"
+    sentence = f"Let it {rested} in its box for at least {words} before it is played"
+    if tape_c < room_c:
+        return f"{sentence}; if it may be damp, a full day or more (from memory)."
+    return f"{sentence}."
+
+
+def _weight(each: Change) -> tuple[bool, int, bool, float]:
+    return (
+        not each.harms,
+        -_OUTCOMES.index(each.outcome),
+        not each.not_for_reuse,
+        -each.bench_minutes.high,
+    )
+
+
+@cache
+def _steps(name: FormatName) -> tuple[LookStep, ...]:
+    return tuple(_step(table, name) for table in _page()["steps"])
+
+
+def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
+    family = catalogue().format(name).family
+    own = {**table, **_own(table, name, family)}
+    how = tuple(own["how"])
+    if own["key"] == "protect":
+        how = (*how, bench_cards.card(name).protect or "Where it is on this shell, no source we have says.")
+    found = ranked((Finding(value) for value in own["looks_for"]), name)
+    hazards = own.get("hazards", ())
+    return LookStep(
+        key=own["key"],
+        title=own["title"],
+        how=how,
+        light=own.get("light", ""),
+        lamp=own.get("lamp", ""),
+        part=own["part"],
+        side=own["side"],
+        looks_for=tuple(each.finding for each in found),
+        ask=own.get("ask", "") if own["short"] else "",
+        cautions=tuple(condition.hazard(hazard) for hazard in hazards),
+        stop=own.get("stop", ""),
+        source=Sourced(None, own.get("source", _page()["source"]), own.get("mark", _page()["mark"])),
+    )
+
+
+def _own(table: Mapping[str, Any], name: FormatName, family: str) -> Mapping[str, Any]:
+    """What this shell does otherwise; VHS-C and the large DV shell are not those of their families."""
+    families = table.get("family", {})
+    shell = "vhs-c" if name == "s-vhs-c" else name
+    found: Mapping[str, Any] = families.get(shell, families.get(family, {}))
+    return found
+
+
+@cache
+def _page() -> Mapping[str, Any]:
+    return tomllib.loads(resource_files.path("catalogue", "inspection.toml").read_text(encoding="utf-8"))

@@ -1,0 +1,138 @@
+"""The command line: the same steps as the window, without one.
+
+Exit 0 done, 2 the input is wrong, 3 refused by a rule, 4 unavailable; 130 after Ctrl+C. Libraries
+that take long to import are imported by the command that needs them: the window starts through here.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from core.cli import arguments
+from core.cli.invocation import Call, Reply
+from core.cli.subcommands import SUBCOMMANDS, carry_out
+from core.model.errors import TapewrightError
+
+OpenWindow = Callable[[Sequence[str]], int]
+"""Opens the window with its own options (``--shop``, ``--who``, ``--now``) and returns its exit code."""
+
+_UNAVAILABLE = 4
+_OWN_SCREEN = ("win32", "darwin")
+_INTERRUPTED = 130
+"""128 + SIGINT, as shells have it."""
+
+
+def run(argv: Sequence[str], *, open_window: OpenWindow | None = None) -> int:
+    """Carry out one command line and return the exit code; never raises.
+
+    ``open_window`` is called when no subcommand is named, and after ``demo`` on a machine with a
+    screen; without it nothing is opened.
+    """
+    try:
+        return _carry_out(argv, open_window)
+    except TapewrightError as error:
+        _say(error.sentence)
+        return error.exit_code
+    except SystemExit as asked:
+        return asked.code if isinstance(asked.code, int) else 0
+    except KeyboardInterrupt:
+        _say("Stopped. What was already reported as done is kept, nothing else.")
+        return _INTERRUPTED
+    except BrokenPipeError:
+        _close_output()
+        return 0
+    except OSError as error:
+        _say(f"{_named(error)}; nothing was changed.")
+        return _UNAVAILABLE
+    except Exception as error:  # noqa: BLE001 - the border of failure: a person never sees a traceback
+        _say(_report(error))
+        return _UNAVAILABLE
+
+
+def main() -> int:
+    """``python -m core.cli.entry``."""
+    return run(sys.argv[1:])
+
+
+def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
+    asked = arguments.read(argv, SUBCOMMANDS)
+    call = Call(asked)
+    if asked.subcommand is None:
+        return _without_subcommand(call, open_window)
+    reply = carry_out(asked.subcommand, call)
+    _print(reply, as_json=asked.json)
+    if reply.note:
+        _say(reply.note)
+    if reply.shop_to_open is not None and open_window is not None and has_screen():
+        return open_window(call.window_options(reply.shop_to_open))
+    return reply.exit_code
+
+
+def _without_subcommand(call: Call, open_window: OpenWindow | None) -> int:
+    if open_window is None:
+        raise arguments.WrongArguments(f"No subcommand was named; accepted: {', '.join(SUBCOMMANDS)}.")
+    return open_window(call.window_options(call.asked.shop))
+
+
+def has_screen() -> bool:
+    """Whether a window could be seen: always on Windows and macOS, else under X11 or Wayland."""
+    if os.environ.get("QT_QPA_PLATFORM", "").split(":")[0] in ("offscreen", "minimal"):
+        return False
+    return sys.platform in _OWN_SCREEN or bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
+
+
+def _print(reply: Reply, *, as_json: bool) -> None:
+    import json
+
+    # JSON stays ASCII so that no console encoding can spoil it.
+    text = json.dumps(reply.document, indent=2) if as_json else _printable(reply.text)
+    print(text, flush=True)
+
+
+def _printable(text: str) -> str:
+    """``text`` with a question mark for what the console cannot show."""
+    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
+    return text.encode(encoding, "replace").decode(encoding)
+
+
+def _say(sentence: str) -> None:
+    try:
+        print(f"tapewright: {sentence}", file=sys.stderr, flush=True)
+    except OSError:
+        _close_output()
+
+
+def _close_output() -> None:
+    """Whoever read our output went away: write no more, not even at exit."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, 1)
+
+
+def _named(error: OSError) -> str:
+    where = f"{error.filename}: " if error.filename else ""
+    return f"{where}{(error.strerror or str(error)).rstrip('.')}"
+
+
+def _report(error: Exception) -> str:
+    """One sentence for the person, and the traceback in a log file for whoever mends it."""
+    sentence = f"Something went wrong inside the program ({type(error).__name__})"
+    import traceback
+
+    try:
+        import platformdirs
+
+        folder = Path(platformdirs.user_log_dir("Tapewright", appauthor=False))
+        folder.mkdir(parents=True, exist_ok=True)
+        log = folder / "tapewright.log"
+        with log.open("a", encoding="utf-8", errors="backslashreplace") as file:
+            traceback.print_exception(error, file=file)
+    except OSError:
+        return f"{sentence}; the log could not be written. Nothing half-done was kept."
+    return f"{sentence}; the details are in {log}. Nothing half-done was kept."
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,114 @@
+"""What a subcommand gets, and what it gives back."""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from core.model.errors import WrongInput
+from core.model.names import CommandId
+
+if TYPE_CHECKING:
+    from core.services.records_door import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """The answer of one subcommand, for programs and for people."""
+
+    document: Mapping[str, object]
+    text: str
+    shop_to_open: str | None = None
+    """The shop a window should open afterwards."""
+    note: str = ""
+    """Something that went wrong after the thing itself was done; goes to standard error."""
+    exit_code: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """One subcommand with what was typed, the clock and the way to the shop."""
+
+    asked: Namespace
+
+    def clock(self) -> datetime:
+        """The time given with ``--now``, else the time of this computer; in UTC, as it is stored."""
+        given: datetime | None = self.asked.now
+        return datetime.now(UTC) if given is None else given.astimezone(UTC)
+
+    @property
+    def where(self) -> str:
+        """The shop: a path or a URL."""
+        given: str | None = self.asked.shop
+        return given if given is not None else str(default_shop())
+
+    @property
+    def has_shop(self) -> bool:
+        """Whether the shop is there already; a database server is taken to be."""
+        return is_url(self.where) or Path(self.where).expanduser().exists()
+
+    def open(self, *, create: bool = False) -> Shop:
+        """The shop, opened; used in a ``with`` statement."""
+        from core.services.records_door import Shop
+
+        where = self.where
+        if create and not is_url(where):
+            Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
+        return Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
+
+    def window_options(self, where: str | None) -> tuple[str, ...]:
+        """What the window is told when it opens on the shop at ``where``, or on the usual one."""
+        options = ["--who", self.asked.who]
+        if where is not None:
+            options += ["--shop", where]
+        if self.asked.now is not None:
+            options += ["--now", self.asked.now.isoformat()]
+        if self.asked.quit_after_first_paint:
+            options.append("--quit-after-first-paint")
+        return tuple(options)
+
+    def command(self) -> CommandId:
+        """The caller's command id, or a new one."""
+        from uuid import uuid4
+
+        return CommandId(self.asked.command or uuid4().hex)
+
+
+def is_url(where: str) -> bool:
+    return "://" in where
+
+
+def default_shop() -> Path:
+    """The shop in the user's data folder."""
+    import platformdirs
+
+    return Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / "shop.sqlite"
+
+
+def default_demo() -> Path:
+    """The place of the demonstration in the user's data folder."""
+    return default_shop().with_name("demo")
+
+
+def contents(name: str) -> bytes:
+    """The bytes of the file ``name`` (``-``: standard input), one more than is accepted at most."""
+    from core.model import json_reader
+
+    if name == "-":
+        return sys.stdin.buffer.read(json_reader.MOST_BYTES + 1)
+    try:
+        with open(name, "rb") as file:
+            return file.read(json_reader.MOST_BYTES + 1)
+    except (FileNotFoundError, NotADirectoryError) as error:
+        raise WrongInput(name, json_reader.NOTHING, "the name of a readable file is accepted") from error
+    except IsADirectoryError as error:
+        raise WrongInput(
+            name, json_reader.AsWritten("a folder"), "the name of a readable file is accepted"
+        ) from error
+    except ValueError as error:
+        raise WrongInput("FILE", name, "the name of a readable file is accepted") from error

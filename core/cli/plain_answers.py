@@ -1,0 +1,212 @@
+"""Records as the few lines that the command line prints for a person."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from core.model.money import MoneyRange, spelled
+from core.model.ranges import Range
+from core.model.records import Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
+from core.playtime import pack_reading
+from core.playtime.beliefs import Belief
+from core.playtime.cuts import Cut
+from core.playtime.pack_reading import Reading
+from core.playtime.packs import Pack
+from core.promise import chances
+
+if TYPE_CHECKING:
+    from core.playtime.learning import Evidence
+    from core.promise.reliability import Group, Judged, Reliability
+    from core.services.donors import Place
+    from core.services.promises import Kept
+
+
+def playtime(belief: Belief) -> str:
+    """Minutes first, then what they rest on."""
+    return _lines(
+        f"{_span(belief.range)} minutes recorded",
+        f"{_figure(belief.full)} minutes end to end: {_figure(belief.metres)} m"
+        f" at {_figure(belief.speed_mm_s, 2)} mm/s",
+        *(f"  {source}" for source in belief.sources),
+    )
+
+
+def cut(lost: Cut) -> str:
+    """Seconds gone and seconds disturbed."""
+    return _lines(
+        f"{lost.seconds_removed:.2f} seconds removed, {lost.seconds_disturbed:.2f} seconds disturbed",
+        *(f"  {source}" for source in lost.sources),
+    )
+
+
+def pack(reel: Pack) -> str:
+    """Metres and minutes on the reel."""
+    return _lines(
+        f"{reel.metres:.1f} m, {_figure(reel.minutes)} minutes on the reel",
+        *(f"  {source}" for source in reel.sources),
+    )
+
+
+def both_packs(found: Reading) -> str:
+    """What both packs tell together."""
+    return _lines(
+        f"{_span(found.share_run.times(100))} % of the tape has run:"
+        f" {_span(found.run.minutes)} minutes; {_span(found.to_come.minutes)} minutes to come",
+        pack_reading.fit_words(found),
+    )
+
+
+def quote(quoted: Quote) -> str:
+    """Tapes, price and date on a few lines."""
+    price = quoted.price
+    return _lines(
+        f"{len(quoted.tapes)} tapes, {_span(quoted.capture_hours)} hours of capture",
+        *(f"  {charge.text}: {_money(charge.amount, price.currency)}" for charge in price.charges),
+        f"{_money(price.gross, price.currency)} altogether ({price.tax_words});"
+        f" never above {spelled(price.ceiling_minor, price.currency)} without asking",
+        promise(quoted.promise),
+        *(f"! {warning}" for warning in quoted.warnings),
+        *(f"? {question.text}" for question in quoted.questions),
+    )
+
+
+def book(job: Job, papers: Sequence[Path]) -> str:
+    """The number, the tape codes, the quote and the papers."""
+    return _lines(
+        f"Job {job.number} for {job.customer.name}",
+        *(f"  {tape.code}  {tape.format_words} {tape.marking or ''}".rstrip() for tape in job.tapes),
+        quote(job.quote),
+        *(str(paper) for paper in papers),
+    )
+
+
+def promise(made: Promise) -> str:
+    """The date in words of chance."""
+    if made.day is None:
+        return "No date can be promised: " + "; ".join(made.held_by)
+    held = f"; held by {'; '.join(made.held_by)}" if made.held_by else ""
+    return f"Promised for {made.day.isoformat()} ({chances.words(made.stated)}){held}"
+
+
+def promises(kept: Sequence[Kept]) -> str:
+    """One line for each open job, the most endangered first."""
+    return _lines(*map(_kept, kept)) if kept else "No open jobs."
+
+
+def _kept(one: Kept) -> str:
+    said = "no date" if one.promise.day is None else f"promised for {one.promise.day.isoformat()}"
+    chance = "" if one.chance is None else f", {chances.words(one.chance)} now"
+    held = f"; held by {'; '.join(one.held_by)}" if one.held_by else ""
+    risk = "CALL FIRST: " if one.is_at_risk else ""
+    return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
+
+
+def kept(found: Reliability) -> str:
+    """How many promises were kept, beside what luck alone would do; then those that were late."""
+    if found.whole is None:
+        return "No promise is over yet."
+    return _lines(
+        *(_group(group) for group in found.groups),
+        *(_late(each) for each in found.late),
+    )
+
+
+def _group(group: Group) -> str:
+    stated = f"{group.low:.0%} to {group.high:.0%}"
+    luck = f"{group.least} to {group.most} would be luck"
+    made = "1 promise" if group.count == 1 else f"{group.count} promises"
+    return f"Of {made} at {stated}, {group.kept} kept; {luck}"
+
+
+def _late(judged: Judged) -> str:
+    days = "1 day" if judged.days_late == 1 else f"{judged.days_late} days"
+    state = "late" if judged.ready_on else "late so far"
+    why = f": {'; '.join(judged.reasons)}" if judged.reasons else ""
+    return f"  {judged.number} {judged.customer}: {days} {state}{why}"
+
+
+def status(found: Sequence[Found]) -> str:
+    """What to say to the caller."""
+    if not found:
+        return "No job matches."
+    return _lines(*(f"{one.job.number} {one.job.customer.name}: {one.spoken}" for one in found))
+
+
+def tape(record: TapeRecord) -> str:
+    """Where one tape is now."""
+    due = "; to be looked over after its repair" if record.look_due else ""
+    return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
+
+
+def donors(places: Sequence[Place]) -> str:
+    """One line for each kind of part on the shelf."""
+    if not places:
+        return "No donor parts are on the shelf."
+    return _lines(*(_place(place) for place in places))
+
+
+def _place(place: Place) -> str:
+    one = place.donor
+    whence = f", from {one.came_from}" if one.came_from else ""
+    used = f"; used for {', '.join(each.tape for each in place.used)}" if place.used else ""
+    return f"{one.count} × {one.format} {one.part.value}{whence}{used}"
+
+
+def history(happenings: Iterable[Happening]) -> str:
+    """One line for each thing that happened."""
+    return _lines(*(f"{one.at.isoformat(timespec='minutes')}  {one.by}: {one.words}" for one in happenings))
+
+
+def habits(found: Sequence[Evidence]) -> str:
+    """One sentence for each habit, and the shares before and since."""
+    if not found:
+        return "No tape has finished playing yet; the starting beliefs hold."
+    return _lines(*(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
+
+
+def _shares(one: Evidence) -> str:
+    now = dict(one.now)
+    return ", ".join(f"{words} {share:.0%} at first, {now[words]:.0%} now" for words, share in one.at_first)
+
+
+def pickup(handed: Pickup, receipt: Path | None) -> str:
+    """What went back and what stays."""
+    return _lines(
+        f"Job {handed.job.number}: {len(handed.handed_back)} tapes handed back to {handed.signature.name}",
+        *(f"  {tape(record)}" for record in handed.handed_back),
+        *(f"  still here: {tape(record)}" for record in handed.still_here),
+        f"paid {spelled(handed.paid_minor, handed.final.currency)},"
+        f" still due {spelled(handed.due_minor, handed.final.currency)}",
+        *([] if receipt is None else [str(receipt)]),
+    )
+
+
+def _reuse(record: TapeRecord) -> str:
+    if record.label_astray:
+        return "; take the not-for-reuse label off again"
+    if not record.not_for_reuse:
+        return ""
+    return "; NOT FOR REUSE, " + ("marked" if record.marked_at else "the label is not on it yet")
+
+
+def _lines(*lines: str) -> str:
+    return "\n".join(lines)
+
+
+def _span(belief: Range, digits: int = 1) -> str:
+    if belief.low == belief.high:
+        return f"{belief.likely:.{digits}f}"
+    return f"{belief.low:.{digits}f} to {belief.high:.{digits}f}, likely {belief.likely:.{digits}f}"
+
+
+def _figure(value: float | Range, digits: int = 1) -> str:
+    return _span(value, digits) if isinstance(value, Range) else f"{value:.{digits}f}"
+
+
+def _money(amount: MoneyRange, currency: str) -> str:
+    if amount.is_one_figure:
+        return spelled(amount.likely, currency)
+    low, likely, high = (spelled(minor, currency) for minor in (amount.low, amount.likely, amount.high))
+    return f"{low} to {high}, likely {likely}"

@@ -1,0 +1,73 @@
+"""One function a subcommand, imported when it is called: play time needs no database."""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+from core.cli.invocation import Call, Reply
+
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
+    f"core.cli.subcommands.{room}"
+    for room in (
+        "catalogue_questions",
+        "box_of_tapes",
+        "tape_care",
+        "repair_entries",
+        "shop_keeping",
+        "recorded_files",
+        "promised_dates",
+        "deck_loading",
+        "planning",
+    )
+)
+
+_ROOMS = {
+    "demo": (_KEEPING, "make_demo"),
+    "playtime": (_SHELF, "tell_playtime"),
+    "cut": (_SHELF, "tell_cut"),
+    "pack": (_SHELF, "tell_pack"),
+    "quote": (_BOX, "quote"),
+    "book": (_BOX, "book"),
+    "status": (_CARE, "tell_status"),
+    "move": (_CARE, "move"),
+    "splice": (_REPAIR, "splice"),
+    "mark": (_REPAIR, "mark"),
+    "undo-splice": (_REPAIR, "undo_splice"),
+    "label-off": (_REPAIR, "take_label_off"),
+    "repair": (_REPAIR, "repair"),
+    "undo-repair": (_REPAIR, "undo_repair"),
+    "looked": (_REPAIR, "look"),
+    "donors": (_REPAIR, "keep_donors"),
+    "clear": (_CARE, "clear_finding"),
+    "history": (_CARE, "tell_history"),
+    "capture": (_CAPTURED, "tell_capture"),
+    "undo-capture": (_CAPTURED, "strike_file"),
+    "files": (_CAPTURED, "list_files"),
+    "pickup": (_BOX, "hand_back"),
+    "promises": (_CARE, "tell_promises"),
+    "promise-again": (_PROMISED, "promise_again"),
+    "kept": (_PROMISED, "tell_kept"),
+    "deck": (_PROMISED, "switch_deck"),
+    "shut": (_PROMISED, "stay_shut"),
+    "close": (_PLANNED, "close_days"),
+    "reopen": (_PLANNED, "reopen_days"),
+    "outage": (_PLANNED, "plan_outage"),
+    "expect": (_PLANNED, "expect"),
+    "order": (_PLANNED, "order_boxes"),
+    "correct": (_BOX, "correct_customer"),
+    "refund": (_BOX, "refund"),
+    "up-next": (_LOADING, "tell_up_next"),
+    "habits": (_CARE, "tell_habits"),
+    "backup": (_KEEPING, "back_up"),
+    "restore": (_KEEPING, "restore"),
+    "verify": (_KEEPING, "verify"),
+}
+
+SUBCOMMANDS = tuple(_ROOMS)
+
+
+def carry_out(name: str, call: Call) -> Reply:
+    """Run the subcommand ``name``."""
+    room, function = _ROOMS[name]
+    reply: Reply = getattr(import_module(room), function)(call)
+    return reply

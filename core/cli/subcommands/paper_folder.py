@@ -1,0 +1,26 @@
+"""``--paper DIR``: tried before anything is stored, filled afterwards."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from core.cli.invocation import Call
+from core.services import paper_files
+
+Papers = tuple[Path, ...]
+
+
+def folder(call: Call) -> Path | None:
+    """The folder of ``--paper``, made and tried before anything is stored; None when none is wanted."""
+    return None if call.asked.paper is None else paper_files.prepare(Path(call.asked.paper).absolute())
+
+
+def after(done: str, place: Path | None, write: Callable[[Path], Papers]) -> tuple[Papers, str]:
+    """The papers written, and what to say when they could not be: ``done`` is stored all the same."""
+    if place is None:
+        return (), ""
+    try:
+        return write(place), ""
+    except OSError as error:
+        return (), f"{done}, but its papers could not be written: {error.strerror or error}."

@@ -1,0 +1,120 @@
+"""Dates that were said, typed: said again, held against what happened, and what came between."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from core.cli import plain_answers
+from core.cli.invocation import Call, Reply
+from core.cli.json_answers import promise as promise_of
+from core.model.names import JobNumber
+from core.model.records import Fittings
+from core.promise.reliability import Group, Judged, Reliability
+from core.scheduling import event_rates
+from core.services import closed_days, decks, event_counts, promises
+
+
+def promise_again(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        number = JobNumber(asked.number)
+        job = shop.run(promises.renew, number, asked.reason, agreed_with=asked.agreed_with, day=asked.day)
+        said = shop.ask(promises.said, number)
+    told = [
+        {
+            **promise_of(each.promise),
+            "reason": each.reason,
+            "agreed_with": each.agreed_with,
+            "at": each.at.isoformat(timespec="seconds"),
+            "by": each.by,
+        }
+        for each in said
+    ]
+    return Reply(
+        {"number": job.number, "promise": promise_of(job.promise), "said": told},
+        f"{job.number}: {plain_answers.promise(job.promise)}",
+    )
+
+
+def switch_deck(call: Call) -> Reply:
+    asked = call.asked
+    step = decks.broke_down if asked.state == "out" else decks.back_in_service
+    with call.open() as shop:
+        fitted = shop.run(step, asked.name, asked.because or "")
+    return _fitted(fitted)
+
+
+def stay_shut(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        fitted = shop.run(closed_days.stayed_shut, asked.day, asked.because)
+    return _fitted(fitted)
+
+
+def tell_kept(call: Call) -> Reply:
+    with call.open() as shop:
+        found, counted = shop.ask(promises.record), shop.ask(event_counts.counted)
+        stated = shop.ask(decks.fittings).expected
+        expected = shop.ask(promises.reckoned).expected
+    broken = event_rates.failures(counted, stated)
+    document = {
+        **_record(found),
+        "counted": {
+            "failures": counted.failures,
+            "play_hours": round(counted.play_hours, 3),
+            "hours_between_failures": round(broken.between, 3),
+            "hours_to_repair": round(expected.hours_to_repair, 3),
+            "shut_days": counted.shut_days,
+            "opening_days": counted.opening_days,
+            "rush_boxes_a_week": round(expected.rush_boxes_a_week, 4),
+        },
+        "overrun": round(expected.overrun, 4),
+    }
+    return Reply(document, plain_answers.kept(found))
+
+
+def _fitted(fitted: Fittings) -> Reply:
+    out = [deck.name for deck in fitted.decks if not deck.in_service]
+    closed = sorted(day.isoformat() for day in fitted.closed_days)
+    document = {"decks": [_deck(deck.name, deck.in_service) for deck in fitted.decks], "closed": closed}
+    return Reply(
+        document, f"Out of service: {', '.join(out) or 'no deck'}. Shut: {', '.join(closed) or '–'}."
+    )
+
+
+def _deck(name: str, in_service: bool) -> Mapping[str, object]:
+    return {"name": name, "in_service": in_service}
+
+
+def _record(found: Reliability) -> dict[str, object]:
+    return {
+        "whole": None if found.whole is None else _group(found.whole),
+        "groups": [_group(each) for each in found.groups],
+        "deciles": [round(share, 4) for share in found.deciles],
+        "days_off": round(found.days_off, 3),
+        "alarm": found.alarms,
+        "late": [_late(each) for each in found.late],
+    }
+
+
+def _group(group: Group) -> dict[str, object]:
+    return {
+        "from": group.low,
+        "to": group.high,
+        "promises": group.count,
+        "kept": group.kept,
+        "stated": round(group.stated, 4),
+        "luck": [group.least, group.most],
+    }
+
+
+def _late(judged: Judged) -> dict[str, object]:
+    day: date | None = judged.promise.day
+    return {
+        "number": judged.number,
+        "date": None if day is None else day.isoformat(),
+        "ready": None if judged.ready_on is None else judged.ready_on.isoformat(),
+        "days_late": judged.days_late,
+        "reasons": list(judged.reasons),
+    }

@@ -1,0 +1,113 @@
+"""The repair record, typed: splices and marks, what else was tried, the look afterwards, donor parts."""
+
+from __future__ import annotations
+
+from core.cli import json_answers, plain_answers
+from core.cli.invocation import Call, Reply
+from core.cli.subcommands.tape_care import told
+from core.model.errors import WrongInput
+from core.model.names import DonorPart, FormatName, Join, Look, Section, TapeCode
+from core.model.records import Splice
+from core.services import donors, repair_attempts, repair_record, tapes
+from core.services.records_door import Shop
+
+
+def splice(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repair_record.splice,
+            TapeCode(asked.code),
+            at_minutes=asked.at_minutes,
+            at_metres=asked.at_metres,
+            cut_cm=asked.cut_cm,
+            joined_with=Join(asked.joined_with),
+            section=None if asked.section is None else Section(asked.section),
+        )
+    return told(record)
+
+
+def undo_splice(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        which = None if asked.nth is None else _nth(shop, TapeCode(asked.code), asked.nth)
+        record = shop.run(repair_record.undo_splice, TapeCode(asked.code), because=asked.because, which=which)
+    return told(record)
+
+
+def _nth(shop: Shop, code: TapeCode, nth: int) -> Splice:
+    splices = shop.ask(tapes.get, code).splices
+    if not 0 < nth <= len(splices):
+        accepted = f"from 1 to {len(splices)}" if splices else "the tape has no splice"
+        raise WrongInput("--nth", nth, accepted)
+    return splices[nth - 1]
+
+
+def mark(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repair_record.mark, TapeCode(call.asked.code))
+    return told(record)
+
+
+def take_label_off(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repair_record.take_label_off, TapeCode(call.asked.code))
+    return told(record)
+
+
+def repair(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repair_attempts.record,
+            TapeCode(asked.code),
+            asked.repair,
+            succeeded=not asked.failed,
+            part=None if asked.part is None else DonorPart(asked.part),
+            from_elsewhere=asked.from_elsewhere,
+            note=asked.note or "",
+        )
+    return told(record)
+
+
+def undo_repair(call: Call) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repair_attempts.strike, TapeCode(call.asked.code), because=call.asked.because)
+    return told(record)
+
+
+def look(call: Call) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repair_attempts.look, TapeCode(asked.code), Look(asked.verdict), note=asked.note or ""
+        )
+    return told(record)
+
+
+def keep_donors(call: Call) -> Reply:
+    """What lies on the shelf, after adding to it or putting a count right if asked."""
+    asked = call.asked
+    added = None if asked.add is None else _parts(*asked.add)
+    right = None if asked.correct is None else _parts(*asked.correct)
+    if added is None and right is None and asked.came_from is not None:
+        raise WrongInput("--came-from", asked.came_from, "it is told together with --add or --correct")
+    if right is None and asked.because is not None:
+        raise WrongInput("--because", asked.because, "it is told together with --correct")
+    source = asked.came_from or ""
+    with call.open() as shop:
+        if added is not None:
+            shop.run(donors.add, *added, came_from=source)
+        if right is not None:
+            shop.run(donors.correct, *right, came_from=source, because=asked.because or "")
+        shelf = shop.ask(donors.shelf)
+    return Reply(json_answers.donors(shelf.places), plain_answers.donors(shelf.places))
+
+
+def _parts(name: str, part: str, count: str) -> tuple[FormatName, DonorPart, int]:
+    parts = [each.value for each in DonorPart]
+    if part not in parts:
+        raise WrongInput("part", part, f"accepted are {', '.join(parts)}")
+    if not (count.isascii() and count.isdigit()) or len(count) > 6:
+        raise WrongInput("count", count, f"up to {donors.MOST_AT_ONCE} parts are accepted")
+    return FormatName(name), DonorPart(part), int(count)

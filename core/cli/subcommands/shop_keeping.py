@@ -1,0 +1,52 @@
+"""The shop itself: copied, put back, checked, and the invented one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from core.cli.invocation import Call, Reply, default_demo
+from core.model.errors import Unavailable
+
+
+def back_up(call: Call) -> Reply:
+    from core.store import backup
+
+    with call.open() as shop:
+        copy = backup.make(shop.database, _path(call.asked.dir), call.clock())
+    return Reply({"file": str(copy)}, str(copy))
+
+
+def restore(call: Call) -> Reply:
+    from core.store import backup
+
+    kept = backup.restore(call.where, _path(call.asked.file), now=call.clock())
+    before = None if kept is None else str(kept)
+    text = "Restored." if kept is None else f"Restored. What was there before is kept as {kept}."
+    return Reply({"restored": call.asked.file, "kept": before}, text)
+
+
+def verify(call: Call) -> Reply:
+    from core.store import backup
+
+    with call.open() as shop:
+        problems = backup.verify(shop.database, call.clock())
+        where = shop.where
+    document = {"sound": not problems, "problems": list(problems)}
+    if not problems:
+        return Reply(document, "The database and the chain of history are sound.")
+    advice = f"{where} cannot be trusted any more: {problems[0]}. Restore the latest backup that verifies."
+    return Reply(document, "\n".join(problems), note=advice, exit_code=Unavailable.exit_code)
+
+
+def make_demo(call: Call) -> Reply:
+    from core.services import invented_shop
+
+    folder = default_demo() if call.asked.dir is None else _path(call.asked.dir)
+    made = invented_shop.make(folder, call.clock())
+    files = [str(path) for path in (made.shop, *made.papers)]
+    opens = None if call.asked.no_window else str(made.shop)
+    return Reply({"shop": str(made.shop), "files": files}, "\n".join(files), opens)
+
+
+def _path(typed: str) -> Path:
+    return Path(typed).expanduser().absolute()

@@ -1,0 +1,69 @@
+"""What lies on the counter: the frozen draft a quote is made from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
+
+MOST_TAPES = 500
+"""Tapes in one job; a larger box is booked as several jobs."""
+
+
+@dataclass(frozen=True, slots=True)
+class CustomerDraft:
+    """Who brought the box. Phone and e-mail as they were given."""
+
+    name: str
+    phone: str | None = None
+    email: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class TapeLine:
+    """``count`` tapes alike. ``None`` means that nobody knows yet."""
+
+    count: int
+    format: FormatName
+    marking: str | None = None
+    recorded_as: FormatName | None = None
+    speed: Speed | None = None
+    tv: TvSystem | None = None
+    fill: float | None = None
+    """Share of the tape that is recorded, 0 < fill ≤ 1."""
+    findings: tuple[Finding, ...] = ()
+    label: str = ""
+    origin: Origin | None = None
+    """Whether a camcorder made it or somebody recorded a broadcast."""
+    fill_known: FillKnown = FillKnown.TOLD
+    """How `fill` is known; means nothing without one."""
+    fill_off: float | None = None
+    """How far the recording may end from `fill` either way, where that is known better than usual."""
+
+
+@dataclass(frozen=True, slots=True)
+class Delivery:
+    """One set of copies: ``kind`` is ``files``, ``dvd`` or ``bluray``; files have a codec and a carrier."""
+
+    kind: str
+    codec: str | None = None
+    carrier: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Inventory:
+    """The whole box. ``tv`` is the system of every line that names none."""
+
+    lines: tuple[TapeLine, ...]
+    tv: TvSystem | None = None
+    customer: CustomerDraft | None = None
+    deliver: tuple[Delivery, ...] = ()
+    rush: bool = False
+    needed_by: date | None = None
+    cold: bool = False
+    """It came in cold, so its tapes rest before they play (`core.catalogue.acclimatisation`)."""
+
+    def tv_of(self, line: TapeLine) -> TvSystem | None:
+        """The TV system of a line: its own, else the box's."""
+        return line.tv or self.tv

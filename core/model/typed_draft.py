@@ -1,0 +1,54 @@
+"""What somebody typed, cell by cell: the truth about a box while it is open, readable or not."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from core.model.names import FillKnown, Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the tray, cell by cell."""
+
+    count: str = ""
+    format: str = ""
+    marking: str = ""
+    recorded_as: str = ""
+    speed: str = ""
+    tv: str = ""
+    findings: str = ""
+    label: str = ""
+    fill: float | None = None
+    """Set by an answer or a reading, never typed; so is all that follows."""
+    origin: Origin | None = None
+    fill_known: FillKnown = FillKnown.TOLD
+    fill_off: float | None = None
+
+    @property
+    def is_empty(self) -> bool:
+        return self == Row()
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Everything on the counter."""
+
+    rows: tuple[Row, ...] = (Row(),)
+    name: str = ""
+    phone: str = ""
+    tv: str = ""
+    copies: str = ""
+    needed_by: str = ""
+    rush: bool = False
+    cold: bool = False
+    deposit: str | None = None
+    """What was typed as taken today; None: what the quote asks for."""
+    told: tuple[str, ...] = ()
+    """What the customer has been told before paying; counts for nothing without tapes."""
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing at all was typed."""
+        rows = tuple(row for row in self.rows if not row.is_empty)
+        return replace(self, rows=rows, told=()) == Box(rows=())

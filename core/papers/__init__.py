@@ -1,0 +1,4 @@
+"""One paper a file: records in, PDF bytes out.
+
+Pure. May use the pure shelves, never the store. The same record gives the same bytes.
+"""

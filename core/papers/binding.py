@@ -1,0 +1,82 @@
+"""Binds a story into a PDF: the shop's head on the first page, a short head on the others, page numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from core.papers import lettering
+from core.papers.page import About, Book, Pen
+from core.papers.page_flow import Line, Piece, Placed, Row, arranged
+from core.papers.paper_tokens import BODY, LEAD, LINE, MARGIN, OXIDE, QUIET, UNIT, Style, sheet
+from core.papers.story import Story, text_cell
+from core.papers.voice import Voice
+
+_RUNNING = 2 * UNIT
+"""How far the short head of later pages, and the page number, stand out into the margin."""
+
+_NAME = Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """What every page says: whose paper, which paper, of which job."""
+
+    title: str
+    subject: str = ""
+    """Job number or day, beside the title of later pages."""
+
+
+def story(voice: Voice, paper: str | None) -> Story:
+    """An empty story that begins with the head of the shop's paper."""
+    size = sheet(paper, voice.front.currency)
+    begun = Story(size[0] - 2 * MARGIN)
+    begun.pieces.append(_letterhead(voice, begun.width))
+    return begun
+
+
+def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
+    """The PDF of a story. The same story gives the same bytes."""
+    size = sheet(paper, voice.front.currency)
+    book = Book(size, about(cover, voice))
+    pages = arranged(told.pieces, MARGIN, MARGIN + UNIT, size[1] - MARGIN)
+    for number, rows in enumerate(pages, start=1):
+        if number > 1:
+            _draw_running_head(book.pen, told.width, cover, voice)
+        _draw_page(book.pen, rows)
+        if len(pages) > 1:
+            _draw_foot(book, voice.say("page_of", page=number, pages=len(pages)))
+        book.turn_over()
+    return book.closed()
+
+
+def about(cover: Cover, voice: Voice) -> About:
+    """What the file says of itself."""
+    title = f"{cover.title} {cover.subject}".strip()
+    return About(lettering.cleaned(title), lettering.cleaned(voice.front.name), voice.front.language)
+
+
+def _draw_page(pen: Pen, rows: list[Placed]) -> None:
+    for placed in rows:
+        placed.row.draw(pen, MARGIN, placed.top)
+
+
+def _letterhead(voice: Voice, width: float) -> Piece:
+    """The shop's name at the left, where it is and its phone at the right."""
+    half = width / 2
+    where = [*voice.front.address, voice.front.phone]
+    right = tuple(item for line in where for item in text_cell(line, half, QUIET, align="right"))
+    return Piece(Row((text_cell(voice.front.name, half, _NAME), right), (half, half)))
+
+
+def _draw_running_head(pen: Pen, width: float, cover: Cover, voice: Voice) -> None:
+    right = f"{cover.title} {cover.subject}".strip()
+    name = lettering.shortened(voice.front.name, QUIET, width / 2 - UNIT)
+    top = MARGIN - _RUNNING
+    Line(name, QUIET).draw(pen, MARGIN, top, width)
+    Line(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, MARGIN, top, width)
+    pen.rule(MARGIN, top + BODY.leading + UNIT / 4, width, LINE)
+
+
+def _draw_foot(book: Book, text: str) -> None:
+    width = book.width - 2 * MARGIN
+    Line(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN + UNIT / 2, width)

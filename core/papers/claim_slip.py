@@ -1,0 +1,159 @@
+"""The claim slip: the number the customer comes back with, and a stub that stays with the box."""
+
+from __future__ import annotations
+
+from core.model.records import Job, ShopFront
+from core.papers import lettering, printed_codes
+from core.papers.binding import Cover, about
+from core.papers.page import Book, Pen
+from core.papers.page_flow import Cell, Line
+from core.papers.paper_tokens import (
+    BODY,
+    HUGE,
+    LEAD,
+    LINE,
+    MARGIN,
+    MM,
+    MUTED,
+    OXIDE,
+    QUIET,
+    STRONG,
+    TITLE,
+    UNIT,
+    Style,
+    sheet,
+)
+from core.papers.story import few_cell, text_cell
+from core.papers.tape_words import tally
+from core.papers.voice import Voice, voice
+
+_QR = 30 * MM
+_BAR = _QR * 21 / 29 / 68
+"""0.32 mm: the 68 narrow bars of a job number are then as wide as the QR code without its quiet zone."""
+_BAR_HEIGHT = 11 * MM
+_STUB = 80 * MM
+"""Height of the part that is torn off."""
+_MOST_LINES = 2
+"""Of a name or a list on the slip, so that the slip never grows into the stub."""
+
+
+def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
+    """One page as a PDF on ``a4`` or ``letter``: the slip above, the stub for the box below."""
+    speaker = voice(front)
+    size = sheet(paper, front.currency)
+    book = Book(size, about(Cover(speaker.say("slip.title"), job.number), speaker))
+    width = book.width - 2 * MARGIN
+    _draw_slip(book.pen, width, job, speaker)
+    _draw_cut(book, speaker)
+    _draw_stub(book.pen, book.height - _STUB + 3 * UNIT, width, job, speaker)
+    book.turn_over()
+    return book.closed()
+
+
+def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
+    y = _draw(pen, _shop(speaker, width), MARGIN, width) + 3 * UNIT
+    y = _draw_number(pen, y, width, job, speaker) + 2 * UNIT
+    pen.rule(MARGIN, y, width, LINE)
+    y += 2 * UNIT
+    for label, texts in _facts(job, speaker):
+        y = _draw_fact(pen, y, width, label, texts) + UNIT
+    for sentence in ("slip.bring", "slip.ask", "slip.keep"):
+        told = speaker.say(sentence, phone=speaker.front.phone)
+        y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
+
+
+def _shop(speaker: Voice, width: float) -> Cell:
+    front = speaker.front
+    where = " · ".join((*front.address, front.phone))
+    name = Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)
+    return few_cell(front.name, width, name, _MOST_LINES) + few_cell(where, width, QUIET, _MOST_LINES)
+
+
+def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> float:
+    """The number with its bars at the left, the QR code at the right; returns where they end."""
+    pen.text(MARGIN, y, speaker.say("slip.title"), QUIET)
+    pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
+    top = y + QUIET.leading + HUGE.leading + UNIT / 2
+    printed_codes.draw_bars(pen, MARGIN, top, _BAR_HEIGHT, job.number, _BAR)
+    # The quiet zone of the QR code would set it in from the margin; let its modules meet the edge instead.
+    printed_codes.draw_qr(pen, MARGIN + width - _QR + _QR * 4 / 29, y, _QR, job.number)
+    return max(top + _BAR_HEIGHT, y + _QR)
+
+
+def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]:
+    promise, price = job.promise, job.quote.price
+    tapes = speaker.count("slip.tapes", len(job.tapes))
+    ready = [(speaker.promised(promise), TITLE)]
+    if promise.day:
+        ready.append((speaker.chance(promise), BODY))
+    return [
+        (speaker.say("slip.ready" if promise.day else "slip.when"), ready),
+        (speaker.say("slip.name"), [(job.customer.name, STRONG)]),
+        (
+            speaker.say("slip.box"),
+            [(tapes, STRONG), (tally((tape.format_words for tape in job.tapes), speaker), QUIET)],
+        ),
+        (
+            speaker.say("slip.cost"),
+            [
+                (speaker.money_range(price.gross, price.currency), STRONG),
+                (
+                    speaker.say("quote.ceiling", money=speaker.money(price.ceiling_minor, price.currency)),
+                    QUIET,
+                ),
+            ],
+        ),
+        (speaker.say("slip.deposit"), [(speaker.money(job.paid_minor, price.currency), STRONG)]),
+        (speaker.say("slip.booked"), [(speaker.day_of(job.booked_at), BODY)]),
+    ]
+
+
+def _draw_fact(pen: Pen, y: float, width: float, label: str, texts: list[tuple[str, Style]]) -> float:
+    """What it is at the left, what is to be known at the right, their first lines on one base line."""
+    indent = 14 * UNIT
+    drop = (texts[0][1].leading - QUIET.leading) / 2 + (texts[0][1].size - QUIET.size) * 0.36
+    pen.text(MARGIN, y + drop, label, QUIET)
+    cell = tuple(line for text, style in texts for line in few_cell(text, width - indent, style, _MOST_LINES))
+    return _draw(pen, cell, y, width - indent, left=MARGIN + indent)
+
+
+def _draw_cut(book: Book, speaker: Voice) -> None:
+    y = book.height - _STUB
+    words = speaker.say("slip.cut")
+    wide = lettering.measured(words, QUIET)
+    book.pen.rule(MARGIN, y, book.width - 2 * MARGIN - wide - UNIT, MUTED, dashed=True)
+    book.pen.text(book.width - MARGIN - wide, y - QUIET.leading / 2, words, QUIET)
+
+
+def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> None:
+    right = width - _QR - 2 * UNIT
+    pen.text(MARGIN, y, speaker.say("slip.stub"), QUIET)
+    pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
+    printed_codes.draw_qr(pen, MARGIN + width - _QR + _QR * 4 / 29, y, _QR, job.number)
+    _draw(pen, _stub_cell(job, speaker, right), y + QUIET.leading + HUGE.leading + UNIT / 2, right)
+    printed_codes.draw_bars(
+        pen,
+        MARGIN + width - printed_codes.bars_width(job.number, _BAR),
+        y + _QR,
+        _BAR_HEIGHT,
+        job.number,
+        _BAR,
+    )
+
+
+def _stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
+    kinds = tally((tape.format_words for tape in job.tapes), speaker)
+    counted = f"{speaker.count('slip.tapes', len(job.tapes))}: {kinds}"
+    promised = speaker.promised(job.promise)
+    ready = speaker.say("slip.stub_ready", day=promised) if job.promise.day else promised
+    rush = (Line(speaker.say("slip.rush"), STRONG),) if job.rush else ()
+    name = few_cell(job.customer.name, width, LEAD, _MOST_LINES)
+    return name + few_cell(counted, width, BODY, _MOST_LINES) + text_cell(ready, width) + rush
+
+
+def _draw(pen: Pen, cell: Cell, y: float, width: float, *, left: float = MARGIN) -> float:
+    """The lines of a cell below each other; returns where they end."""
+    for item in cell:
+        item.draw(pen, left, y, width)
+        y += item.height
+    return y

@@ -1,0 +1,147 @@
+"""Sheets of stickers: one for each cassette, and the mark for each that must not be used again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from core.model.errors import WrongInput
+from core.model.records import Job, ShopFront, TapeRecord
+from core.papers import printed_codes
+from core.papers.binding import Cover, about
+from core.papers.not_for_reuse_band import Band, band
+from core.papers.page import Book, Box, Pen
+from core.papers.page_flow import Line
+from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, STRONG, sheet
+from core.papers.story import even_cell, few_cell
+from core.papers.tape_words import record_name, short_code
+from core.papers.voice import Voice, voice
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet of stickers; all lengths in points. ``pitch`` is from one left edge to the next."""
+
+    columns: int
+    rows: int
+    left: float
+    top: float
+    pitch: float
+    width: float
+    height: float
+    air: float
+    """Kept free at both sides of a sticker: for feeders that are not exact, for printers that cannot reach
+    the edge of the paper, and as the quiet zone of the bars."""
+
+    @property
+    def places(self) -> int:
+        return self.columns * self.rows
+
+
+GRIDS = {
+    # 3 x 8 stickers of 70 x 35 mm, edge to edge across A4, the rest shared above and below
+    # (common office stock, no source).
+    "a4": Sheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM, 12),
+    # 3 x 10 stickers of 2 5/8 x 1 inch on Letter, 1/8 inch apart (common office stock, no source).
+    "letter": Sheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72, 8),
+}
+
+_HIGHEST_BARS = 20.0
+_SMALLEST_QR = 45.0
+"""Points; its modules are then 0.55 mm, which a phone reads with ease."""
+
+_AIR = 6.0
+"""Kept free above and below."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sticker:
+    """One sticker: of a tape, or the mark that the tape must not be used again."""
+
+    tape: TapeRecord
+    is_mark: bool
+
+
+def render(
+    job: Job, front: ShopFront, only_marks: bool = False, *, paper: str | None = None, start_at: int = 1
+) -> bytes:
+    """Stickers as a PDF on ``a4`` or ``letter`` sheets.
+
+    ``only_marks`` prints the marks alone; ``start_at`` is the first unused place of the first sheet,
+    counted from 1 along the rows. With nothing to print the sheet is empty.
+    """
+    speaker = voice(front)
+    size = sheet(paper, front.currency)
+    grid = GRIDS["letter" if size == sheet("letter", "") else "a4"]
+    if not 1 <= start_at <= grid.places:
+        raise WrongInput("start_at", start_at, f"a sheet has places 1 to {grid.places}")
+    book = Book(size, about(Cover(speaker.say("label.title"), job.number), speaker))
+    place = start_at - 1
+    for sticker in _stickers(job, only_marks=only_marks):
+        if place == grid.places:
+            book.turn_over()
+            place = 0
+        _draw(book.pen, grid, place, sticker, speaker)
+        place += 1
+    book.turn_over()
+    return book.closed()
+
+
+def _stickers(job: Job, *, only_marks: bool) -> Iterator[Sticker]:
+    for tape in job.tapes:
+        if not only_marks:
+            yield Sticker(tape, is_mark=False)
+        if tape.not_for_reuse:
+            yield Sticker(tape, is_mark=True)
+
+
+def _draw(pen: Pen, grid: Sheet, place: int, sticker: Sticker, speaker: Voice) -> None:
+    row, column = divmod(place, grid.columns)
+    x = grid.left + column * grid.pitch + grid.air
+    y = grid.top + row * grid.height + _AIR
+    draw = _draw_mark if sticker.is_mark else _draw_tape
+    draw(pen, (x, y, grid.width - 2 * grid.air, grid.height - 2 * _AIR), sticker.tape, speaker)
+
+
+def _draw_tape(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
+    """Both codes at the left, the QR code over the bars; code, cassette and label in words beside them."""
+    x, y, width, height = box
+    bars = printed_codes.bars_width(tape.code)
+    bar_height = min(_HIGHEST_BARS, height - _SMALLEST_QR)
+    square = min(bars + 2 * _AIR, height - bar_height)
+    printed_codes.draw_qr(pen, x + (bars - square) / 2, y, square, tape.code)
+    printed_codes.draw_bars(pen, x, y + height - bar_height, bar_height, tape.code)
+    left = x + bars + max(printed_codes.QUIET, _AIR)
+    _draw_words(pen, (left, y, x + width - left, height), tape)
+
+
+def _draw_words(pen: Pen, box: Box, tape: TapeRecord) -> None:
+    x, y, width, height = box
+    lines = few_cell(short_code(tape), width, STRONG, 1) + few_cell(record_name(tape), width, BODY, 1)
+    lines += few_cell(tape.label, width, QUIET, int(height // BODY.leading) - len(lines))
+    for line in lines:
+        line.draw(pen, x, y, width)
+        y += line.height
+
+
+def _draw_mark(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
+    """The band with its words, what they mean, and whose mark it is."""
+    x, y, width, height = box
+    words = speaker.say("band.spliced" if tape.splices else "band.short")
+    lines = even_cell(speaker.say("band.meaning"), width, align="centre")
+    lines += (Line(short_code(tape), QUIET, "centre"),)
+    room = height - sum(line.height for line in lines)
+    strip = _strip(words, width, room)
+    strip.draw(pen, x, y, width)
+    y += strip.height + min(_AIR, room - strip.height)
+    for line in lines:
+        line.draw(pen, x, y, width)
+        y += line.height
+
+
+def _strip(words: str, width: float, room: float) -> Band:
+    """The band in large letters on a high sticker, on one line on a low one; it takes the height there is."""
+    strip = Band(tuple(words.splitlines()), LEAD)
+    if strip.height > room:
+        strip = band(words, width)
+    return replace(strip, extra=max(0.0, room - strip.height - _AIR))

@@ -1,0 +1,102 @@
+"""The price on paper: every charge with its reason, then net, tax and total."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from core.model.money import MoneyRange
+from core.model.records import Charge, Price
+from core.papers import lettering
+from core.papers.page_flow import Cell
+from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT, Style
+from core.papers.story import Column, Story, Table
+from core.papers.voice import Voice
+
+Figures = Callable[[MoneyRange], tuple[int, ...]]
+
+_MOST_QUANTITY = 104.0
+"""Points; a longer quantity takes two lines."""
+
+
+def tell(story: Story, price: Price, voice: Voice) -> None:
+    """The charges and their sums: one amount when it is known, else from, most likely and up to."""
+    known = all(amount.is_one_figure for amount in _amounts(price))
+    figures = _one if known else _three
+    table = Table(_columns(price, voice, figures), story.width)
+    rows = [_charge_row(table, charge, price.currency, voice, figures) for charge in price.charges]
+    rows += _sum_rows(table, price, voice, figures)
+    story.table(table, rows)
+
+
+def _amounts(price: Price) -> Iterator[MoneyRange]:
+    yield from (charge.amount for charge in price.charges)
+    yield from (price.net, price.tax, price.gross)
+
+
+def _columns(price: Price, voice: Voice, figures: Figures) -> list[Column]:
+    """Wide enough that no amount and, if it is of usual length, no quantity is broken."""
+    names = ("amount",) if figures is _one else ("from", "likely", "to")
+    titles = [voice.say(f"price.{name}") for name in names]
+    money = [voice.money(minor, price.currency) for amount in _amounts(price) for minor in figures(amount)]
+    widest = _widest(*titles, *money) + UNIT / 2
+    quantity = voice.say("price.quantity")
+    counted = [charge.quantity for charge in price.charges]
+    counted += [_each(charge, price.currency, voice) for charge in price.charges]
+    return [
+        Column(voice.say("price.what")),
+        Column(quantity, min(_widest(quantity, *counted), _MOST_QUANTITY), "right"),
+        *(Column(title, widest, "right") for title in titles),
+    ]
+
+
+def _each(charge: Charge, currency: str, voice: Voice) -> str:
+    """The price of one; nothing for a percentage."""
+    return (
+        voice.say("price.each", money=voice.money(charge.unit_minor, currency)) if charge.unit_minor else ""
+    )
+
+
+def _widest(*texts: str) -> float:
+    """The width that holds each of the texts on one line, bold or not."""
+    return max(lettering.measured(text, style) for text in texts for style in (BODY, STRONG)) + 1
+
+
+def _one(amount: MoneyRange) -> tuple[int, ...]:
+    return (amount.likely,)
+
+
+def _three(amount: MoneyRange) -> tuple[int, ...]:
+    return amount.low, amount.likely, amount.high
+
+
+def _charge_row(
+    table: Table, charge: Charge, currency: str, voice: Voice, figures: Figures
+) -> tuple[Cell, ...]:
+    return (
+        table.cell(0, (charge.text, BODY), (voice.capital(charge.because), QUIET)),
+        table.cell(1, (charge.quantity, BODY), (_each(charge, currency, voice), QUIET)),
+        *_money_cells(table, charge.amount, currency, voice, figures, BODY),
+    )
+
+
+def _sum_rows(table: Table, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
+    sums = (
+        (voice.say("price.net"), price.net, BODY),
+        (voice.capital(price.tax_words) or voice.say("price.tax"), price.tax, BODY),
+        (voice.say("price.gross"), price.gross, STRONG),
+    )
+    for words, amount, style in sums:
+        yield (
+            table.cell(0, (words, style)),
+            (),
+            *_money_cells(table, amount, price.currency, voice, figures, style),
+        )
+
+
+def _money_cells(
+    table: Table, amount: MoneyRange, currency: str, voice: Voice, figures: Figures, style: Style
+) -> tuple[Cell, ...]:
+    return tuple(
+        table.cell(index, (voice.money(minor, currency), style))
+        for index, minor in enumerate(figures(amount), start=2)
+    )

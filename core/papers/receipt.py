@@ -1,0 +1,163 @@
+"""The receipt: what to do with the tapes first, then what was done to them, what it cost, who signed."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from core.model.records import Pickup, ShopFront, Signature, TapeRecord
+from core.papers import price_table, signature_strokes
+from core.papers.binding import Cover, bound, story
+from core.papers.not_for_reuse_band import band
+from core.papers.page import Pen
+from core.papers.page_flow import Cell, Gap
+from core.papers.paper_tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
+from core.papers.spliced_tapes import tell_repaired, tell_spliced
+from core.papers.story import Column, Story, Table, even_cell, text_cell
+from core.papers.tape_words import became, full_name, short_code, spliced, standing
+from core.papers.voice import Voice, voice
+
+_PAD_HEIGHT = 9 * UNIT
+
+
+def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> bytes:
+    """The receipt as a PDF on ``a4`` or ``letter`` (the usual one of the shop's currency by default)."""
+    speaker = voice(front)
+    told = story(speaker, paper)
+    _tell_title(told, pickup, speaker)
+    _tell_what_to_do(told, pickup, speaker)
+    tell_spliced(told, spliced(pickup.handed_back), speaker)
+    tell_repaired(told, pickup.handed_back, speaker)
+    _tell_tapes(told, pickup, speaker)
+    _tell_still_here(told, pickup, speaker)
+    _tell_copies(told, pickup, speaker)
+    _tell_price(told, pickup, speaker)
+    _tell_signature(told, pickup, speaker)
+    return bound(told, Cover(speaker.say("receipt.title"), pickup.job.number), speaker, paper)
+
+
+def _tell_title(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    told.say(
+        speaker.say("receipt.head", number=pickup.job.number, name=pickup.job.customer.name),
+        STRONG,
+        before=3 * UNIT,
+    )
+    told.say(
+        speaker.say(
+            "receipt.handed", day=speaker.day_of(pickup.at), time=speaker.clock(pickup.at), by=pickup.by
+        ),
+        QUIET,
+        before=0,
+    )
+
+
+def _tell_what_to_do(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    """The one thing that matters first, on a ground of its own."""
+    (width,) = told.panel_widths(1)
+    marked = spliced(pickup.handed_back)
+    if marked:
+        cell = even_cell(speaker.count("receipt.do_spliced", len(marked)), width, TITLE)
+        cell += (Gap(UNIT), band(speaker.count("band.full", len(marked)), width), Gap(UNIT))
+        cell += text_cell(speaker.count("receipt.do_spliced_more", len(marked)), width)
+    else:
+        cell = even_cell(speaker.say("receipt.do_plain"), width, TITLE)
+        cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt.do_plain_more"), width))
+    cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt.two_places"), width))
+    told.panel((cell,), (width,))
+
+
+def _tell_tapes(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    told.head(speaker.count("receipt.tapes", len(pickup.handed_back)))
+    table = _table(told, speaker.say("receipt.became"), speaker)
+    told.table(table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.handed_back])
+
+
+def _table(told: Story, last: str, speaker: Voice) -> Table:
+    columns = (
+        Column(speaker.say("receipt.code"), 80),
+        Column(speaker.say("receipt.tape")),
+        Column(last, 170),
+    )
+    return Table(columns, told.width)
+
+
+def _tape_row(table: Table, tape: TapeRecord, now: str, speaker: Voice) -> tuple[Cell, ...]:
+    last = table.cell(2, now)
+    if tape.not_for_reuse:
+        last += (Gap(UNIT / 4), band(speaker.say("band.short"), table.widths[2]))
+    return table.cell(0, short_code(tape)), table.cell(1, full_name(tape)), last
+
+
+def _tell_still_here(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    if not pickup.still_here:
+        return
+    told.head(speaker.count("receipt.still_here", len(pickup.still_here)))
+    table = _table(told, speaker.say("receipt.where"), speaker)
+    told.table(
+        table, [_tape_row(table, tape, standing(tape, speaker), speaker) for tape in pickup.still_here]
+    )
+
+
+def _tell_copies(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    if not pickup.copies:
+        return
+    told.head(speaker.say("receipt.copies"))
+    for words, count in Counter(copy.words for copy in pickup.copies).items():
+        told.say(speaker.say("quote.copy", count=speaker.number(count), words=words), before=UNIT / 4)
+
+
+def _tell_price(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    told.head(speaker.say("receipt.price"))
+    price_table.tell(told, pickup.final, speaker)
+    sums: list[tuple[str, int, Style]] = [
+        (
+            speaker.say(f"payment.{payment.kind}", day=speaker.day_of(payment.at)),
+            payment.minor,
+            QUIET,
+        )
+        for payment in pickup.job.payments
+    ]
+    sums.append((speaker.say("receipt.paid"), pickup.job.paid_minor, BODY))
+    due = "receipt.due" if pickup.due_minor >= 0 else "receipt.owed"
+    sums.append((speaker.say(due), abs(pickup.due_minor), STRONG))
+    for words, minor, style in sums:
+        _tell_sum(told, words, speaker.money(minor, pickup.final.currency), style)
+    told.say(speaker.say("law"), QUIET, before=UNIT)
+
+
+def _tell_sum(told: Story, words: str, money: str, style: Style) -> None:
+    widths = (told.width - 100, 88.0)
+    cells = (text_cell(words, widths[0], style), text_cell(money, widths[1], style, align="right"))
+    told.beside(cells, widths, before=UNIT / 4)
+
+
+def _tell_signature(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    signature = pickup.signature
+    told.head(speaker.say("receipt.signed_head"))
+    marked = spliced(pickup.handed_back)
+    said = speaker.count("receipt.told_spliced", len(marked)) if marked else speaker.say("receipt.told_plain")
+    told.say(said, with_next=True)
+    width = min(told.width, 300.0)
+    signed = speaker.say(
+        "receipt.signed" if signature.strokes else "receipt.signed_name",
+        name=signature.name,
+        day=speaker.day_of(pickup.at),
+        time=speaker.clock(pickup.at),
+    )
+    told.add((Signed(signature, width), *text_cell(signed, told.width)), before=UNIT)
+
+
+class Signed:
+    """The place of the signature, with the strokes on it."""
+
+    height = _PAD_HEIGHT + UNIT / 2
+
+    def __init__(self, signature: Signature, width: float) -> None:
+        self.signature = signature
+        self.width = width
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        box = (x, y, self.width, _PAD_HEIGHT)
+        pen.box(box, line=LINE, round_by=3)
+        pen.rule(x + UNIT, y + _PAD_HEIGHT - 1.5 * UNIT, self.width - 2 * UNIT, MUTED, dashed=True)
+        inner = (x + UNIT, y + UNIT / 2, self.width - 2 * UNIT, _PAD_HEIGHT - UNIT)
+        signature_strokes.draw(pen, inner, self.signature)

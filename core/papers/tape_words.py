@@ -1,0 +1,75 @@
+"""What papers call a tape, and what they say is done with it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from core.model.inventory import TapeLine
+from core.model.names import Outcome
+from core.model.records import TapeRecord, Verdict
+from core.model.stations import Station
+from core.papers.voice import Voice
+
+
+def draft_name(draft: TapeLine, voice: Voice) -> str:
+    """``Hi8 P6-120, recorded as Digital8, LP``."""
+    parts = [" ".join(filter(None, (voice.format(draft.format), draft.marking)))]
+    if draft.recorded_as and draft.recorded_as != draft.format:
+        parts.append(voice.say("tape.recorded_as", format=voice.format(draft.recorded_as)))
+    if draft.speed:
+        parts.append(draft.speed.words)
+    return ", ".join(parts)
+
+
+def record_name(tape: TapeRecord) -> str:
+    """``VHS-C TC-30``."""
+    return " ".join(filter(None, (tape.format_words, tape.marking)))
+
+
+def full_name(tape: TapeRecord) -> str:
+    """The cassette and what its owner wrote on it: ``VHS-C TC-30 · the cabin``."""
+    return " · ".join(filter(None, (record_name(tape), tape.label)))
+
+
+def short_code(tape: TapeRecord) -> str:
+    """The code in groups that can be read aloud: ``000013 001 7``."""
+    return f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9:]}"
+
+
+def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
+    """In short sentences: what was found, what is done, what comes of it."""
+    outcome = voice.say(f"outcome.{verdict.outcome.value}")
+    found = ", ".join(
+        voice.wording.get(f"findings.{finding.value}", finding.words) for finding in draft.findings
+    )
+    repairs = ", ".join(repair.words for repair in verdict.repairs)
+    return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
+
+
+def became(tape: TapeRecord, voice: Voice) -> str:
+    """What was done with a tape that goes home."""
+    if tape.played_minutes is not None:
+        return voice.say("tape.copied", length=voice.length(tape.played_minutes))
+    if tape.station is Station.KEPT_APART or tape.station is Station.CANNOT_BE_PLAYED:
+        return voice.say(f"station.{tape.station.value}")
+    if tape.verdict.outcome is Outcome.CANNOT:
+        return voice.say("station.cannot-be-played")
+    return voice.say("tape.not_copied")
+
+
+def standing(tape: TapeRecord, voice: Voice) -> str:
+    """Where a tape is that stays with the shop."""
+    return voice.wording.get(f"station.{tape.station.value}", tape.station.words)
+
+
+def tally(formats: Iterable[str], voice: Voice) -> str:
+    """``6 VHS, 3 Hi8``, the first seen first."""
+    seen: dict[str, int] = {}
+    for name in formats:
+        seen[name] = seen.get(name, 0) + 1
+    return ", ".join(f"{voice.number(count)} {name}" for name, count in seen.items())
+
+
+def spliced(tapes: Sequence[TapeRecord]) -> tuple[TapeRecord, ...]:
+    """The tapes that must never be used again."""
+    return tuple(tape for tape in tapes if tape.not_for_reuse)

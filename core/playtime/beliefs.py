@@ -1,0 +1,95 @@
+"""A belief about the play time of one tape: weighted points, and what is read off them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.model.ranges import Range, exactly
+
+Points = tuple[tuple[float, float], ...]
+"""(value, probability), values rising, probabilities adding up to one."""
+
+LOW, HIGH = 0.1, 0.9
+"""Levels of a range's ends, unless the shop's own tapes moved them (see `interval_calibration`)."""
+_LIKELY = 0.5
+_ROUNDING = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Belief:
+    """What the shop believes about one tape."""
+
+    points: Points
+    """(minutes recorded, probability)."""
+    range: Range
+    """Minutes recorded at 10, 50 and 90 %, the ends moved to where the shop's own tapes lay."""
+    full: float | Range
+    """Minutes of the whole tape end to end; one figure when all that determines it is known."""
+    metres: float | Range
+    speed_mm_s: float | Range
+    overrun: float
+    """Share by which a tape may be longer than its marking says, 0 where its length is known."""
+    longest: float
+    """Minutes the tape may run at most: the longest case believed possible, overrun included."""
+    sources: tuple[str, ...]
+
+    def quantile(self, p: float) -> float:
+        """The smallest play time, in minutes, that is not exceeded with probability ``p``."""
+        return quantile(self.points, p)
+
+    def can_hold(self, minutes: float) -> bool:
+        """Whether so long a recording fits any case believed possible."""
+        return minutes <= self.longest + _ROUNDING
+
+
+def gathered(cases: Iterable[tuple[float, float]]) -> Points:
+    """Points from (value, weight) in any order: sorted, equal values joined, weights scaled to one."""
+    weights: dict[float, float] = {}
+    for value, weight in cases:
+        if weight > 0:
+            weights[value] = weights.get(value, 0.0) + weight
+    total = sum(weights.values())
+    return tuple((value, weights[value] / total) for value in sorted(weights))
+
+
+def weighed(values: NDArray[np.float64], weights: NDArray[np.float64]) -> Points:
+    """Like `gathered`, for many values: equal to a billionth is the same."""
+    found, places = np.unique(values.round(9), return_inverse=True)
+    sums = np.bincount(places, weights=weights)
+    shares = sums / sums.sum()
+    kept = shares > 0
+    return tuple(zip(found[kept].tolist(), shares[kept].tolist(), strict=True))
+
+
+def quantile(points: Points, p: float) -> float:
+    """The smallest value whose cumulated probability reaches ``p``."""
+    reached = 0.0
+    for value, probability in points:
+        reached += probability
+        if reached >= p - _ROUNDING:
+            return value
+    return points[-1][0]
+
+
+def quantile_of(ordered: NDArray[np.float64], p: float) -> float:
+    """The same for values equally likely, in rising order."""
+    return float(ordered[max(0, int(np.ceil(p * len(ordered) - _ROUNDING)) - 1)])
+
+
+def spread(points: Points, low: float = LOW, high: float = HIGH) -> Range:
+    """The points at 10, 50 and 90 %, or with the ends at other levels."""
+    return Range(quantile(points, low), quantile(points, _LIKELY), quantile(points, high))
+
+
+def settled(points: Points) -> float | Range:
+    """One figure when there is only one point, else the range."""
+    return points[0][0] if len(points) == 1 else spread(points)
+
+
+def as_range(value: float | Range) -> Range:
+    """A figure or a range as a range."""
+    return value if isinstance(value, Range) else exactly(value)

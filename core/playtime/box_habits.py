@@ -1,0 +1,243 @@
+"""The tapes of one box drawn together: one family has one camera, one country, one way with a tape.
+
+What a box does is a share of each possibility (so often EP, so often full) that nobody sees: drawn once a
+scenario from a Dirichlet distribution around what the shop believes, then followed by every tape. What
+was played of a box moves its shares, and so the tapes that are still to come.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.catalogue.cassettes import Format
+from core.model import common_random_numbers
+from core.model.names import TvSystem
+from core.model.ranges import Range
+from core.playtime import possibilities
+from core.playtime.beliefs import quantile_of
+from core.playtime.habits import STARTING, Group, ShopHabits
+from core.playtime.interval_calibration import USUAL, Tails
+from core.playtime.possibilities import Choice, Facts
+from core.playtime.tape_minutes import play_minutes
+
+T = TypeVar("T")
+Minutes = NDArray[np.float64]
+Places = NDArray[np.intp]
+
+_SYSTEM, _TV, _SPEED, _CASSETTE, _FILL, _WITHIN, _LENGTH = range(1, 8)
+"""Each choice of a tape has numbers of its own."""
+_FULLER = 8
+_SECOND = 10
+_SALT = 1_000
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Whose tapes are drawn: ``key`` names the box's own numbers, ``habits`` what is believed of it."""
+
+    key: int
+    seed: int
+    scenarios: int
+    habits: ShopHabits = STARTING
+
+
+def draws_of_job(tapes: Sequence[Facts], keys: Sequence[int], box: Box) -> Minutes:
+    """Minutes of every tape in every scenario, tapes of one box following its habits together.
+
+    One row a tape, one column a scenario; ``keys`` name each tape's own numbers, so that a tape keeps them
+    whatever lies beside it. The mean over scenarios is the belief of `tape_minutes` about each tape.
+    """
+    alike: dict[Facts, list[int]] = defaultdict(list)
+    for place, known in enumerate(tapes):
+        alike[known].append(place)
+    found = np.empty((len(tapes), box.scenarios))
+    for known, places in alike.items():
+        found[places] = _lot(known, tuple(keys[place] for place in places), box)
+    return found
+
+
+def minutes_of_job(lots: Iterable[tuple[Facts, tuple[int, ...]]], box: Box) -> Minutes:
+    """Minutes of all tapes together in every scenario; ``lots`` are tapes of which the same is known."""
+    return sum((minutes_of_lot(known, keys, box) for known, keys in lots), np.zeros(box.scenarios))
+
+
+@lru_cache(maxsize=4096)
+def minutes_of_lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
+    """Minutes of tapes alike together in every scenario, remembered: an edit draws its own line anew."""
+    total = _lot(known, keys, box).sum(axis=0)
+    total.flags.writeable = False
+    return np.asarray(total)
+
+
+def range_of(minutes: Minutes, ends: Tails = USUAL) -> Range:
+    """The 10th, 50th and 90th percentile of drawn minutes, the ends moved to where the shop's tapes lay.
+
+    A box is believed too surely for the reason for which a tape is.
+    """
+    ordered = np.sort(minutes)
+    return Range(*(quantile_of(ordered, p) for p in (ends.low, 0.5, ends.high)))
+
+
+# --- one lot of tapes alike ----------------------------------------------------------------
+
+
+@lru_cache(maxsize=64)
+def _lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
+    full, is_shortest = _full(known, keys, box)
+    recorded = full * _share(known, keys, box)
+    return np.asarray(recorded * (1 + _over(keys, box, is_shortest)))
+
+
+def _full(known: Facts, keys: tuple[int, ...], box: Box) -> tuple[Minutes, NDArray[np.bool_]]:
+    """Minutes of the whole tape by the catalogue, and whether its length is only that of the marking."""
+    shop = box.habits
+    systems = possibilities.systems(known, shop)
+    system = _picked(systems, _SYSTEM, keys, box)
+    full = np.zeros((len(keys), box.scenarios))
+    is_shortest = np.zeros(full.shape, dtype=bool)
+    for place, (recording, _) in enumerate(systems.options):
+        choice = possibilities.tvs(known, recording, shop)
+        tv = _picked(choice, _TV, keys, box)
+        for which, (tv_system, _) in enumerate(choice.options):
+            here = (system == place) & (tv == which)
+            minutes, shortest = _one_way(known, recording, tv_system, keys, box)
+            full = np.where(here, minutes, full)
+            is_shortest = np.where(here, shortest, is_shortest)
+    return full, is_shortest
+
+
+def _one_way(
+    known: Facts, recording: Format, tv: TvSystem, keys: tuple[int, ...], box: Box
+) -> tuple[Minutes, NDArray[np.bool_]]:
+    speeds = possibilities.speeds(known, recording, tv, box.habits)
+    cassettes = possibilities.cassettes(known, tv)
+    sides = known.shell.sides
+    lengths = [cassette.metres.value for cassette, _ in cassettes.options]
+    table = np.array(
+        [[play_minutes(metres, entry.mm_s.value, sides) for metres in lengths] for entry, _ in speeds.options]
+    )
+    which = _picked(cassettes, _CASSETTE, keys, box)
+    shortest = np.array([cassette.is_shortest for cassette, _ in cassettes.options])
+    return table[_picked(speeds, _SPEED, keys, box), which], shortest[which]
+
+
+def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
+    fills = possibilities.fills(known, box.habits)
+    edges = np.array([stretch for stretch, _ in fills.options])
+    if fills.group is None:
+        picked = _picked(fills, _FILL, keys, box)
+    else:
+        picked = _fullness(fills.group, tuple(weight for _, weight in fills.options), keys, box)
+    begin, end = edges[picked, 0], edges[picked, 1]
+    if (begin == end).all():
+        return np.asarray(begin, dtype=np.float64)
+    return np.asarray(begin + (end - begin) * _uniforms(_WITHIN, keys, box))
+
+
+def _fullness(group: Group, weights: tuple[float, ...], keys: tuple[int, ...], box: Box) -> Places:
+    """Which stretch each tape is recorded up to: a normal number, part of it the box's."""
+    alike, (mean, variance) = box.habits.likeness(group), box.habits.fuller
+    shared = mean + np.sqrt(variance) * _normals(_FULLER, (box.key,), box)
+    own = _normals(_FILL, keys, box)
+    together = np.sqrt(alike) * shared + np.sqrt(1 - alike) * own
+    places = np.searchsorted(np.array(box.habits.bounds_of_box(group, weights)), together, side="right")
+    return np.asarray(places, dtype=np.intp)
+
+
+def _over(keys: tuple[int, ...], box: Box, is_shortest: NDArray[np.bool_]) -> Minutes:
+    by_marking, published = (possibilities.lengths(only, box.habits) for only in (True, False))
+    longer = [
+        np.array([over for over, _ in lengths.options])[_picked(lengths, _LENGTH, keys, box)]
+        for lengths in (by_marking, published)
+    ]
+    return np.where(is_shortest, *longer)
+
+
+# --- choices -------------------------------------------------------------------------------
+
+
+def _picked(choice: Choice[T], salt: int, keys: tuple[int, ...], box: Box) -> Places:
+    """Which option each tape takes in each scenario."""
+    if len(choice.options) == 1:
+        return np.zeros((len(keys), box.scenarios), dtype=np.intp)
+    uniform = _uniforms(salt, keys, box)
+    weights = tuple(weight for _, weight in choice.options)
+    if choice.group is None:
+        return np.searchsorted(np.cumsum(weights)[:-1], uniform, side="right")
+    bounds = _habit(choice.group, weights, box.habits.pull(choice.group) * choice.mass, box)
+    return np.asarray((uniform[:, None, :] >= bounds[None, :, :]).sum(axis=1), dtype=np.intp)
+
+
+@lru_cache(maxsize=512)
+def _uniform_of_tapes(salted: int, keys: tuple[int, ...], scenarios: int) -> Minutes:
+    return common_random_numbers.uniforms(salted, keys, scenarios)
+
+
+def _uniforms(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
+    return _uniform_of_tapes(box.seed + salt * _SALT, keys, box.scenarios)
+
+
+def _normals(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
+    """Standard normal numbers, two uniform ones each (Box and Muller 1958)."""
+    radius = np.sqrt(-2 * np.log(np.maximum(_uniforms(salt, keys, box), 2.0**-53)))
+    return np.asarray(radius * np.cos(2 * np.pi * _uniforms(salt + _SECOND, keys, box)))
+
+
+@lru_cache(maxsize=512)
+def _habit(group: Group, weights: tuple[float, ...], pull: float, box: Box) -> Minutes:
+    """Where one option ends and the next begins for this box, in each scenario."""
+    # A household that is slow on one format is slow on another: all their speeds share the numbers.
+    named = group[0] if group[0] == "speed" else group
+    shares = dirichlet(
+        tuple(pull * weight for weight in weights), common_random_numbers.key(box.key, named), box
+    )
+    return np.asarray(np.cumsum(shares, axis=0)[:-1])
+
+
+def dirichlet(shape: tuple[float, ...], key: int, box: Box) -> Minutes:
+    """Shares that add up to one in each scenario (column), drawn around ``shape``.
+
+    Each share is a gamma number of its own, so that a change in one leaves the others' numbers alone; the
+    last one has the same numbers however many lie before it.
+    """
+    names = (*range(len(shape) - 1), "last")
+    logs = np.stack(
+        [
+            _log_gamma(each, common_random_numbers.key(key, n), box)
+            for n, each in zip(names, shape, strict=True)
+        ]
+    )
+    raised = np.exp(logs - logs.max(axis=0))
+    return np.asarray(raised / raised.sum(axis=0))
+
+
+_TRIES = 6
+"""A try fails in fewer than one of twenty scenarios, so six fail in none of ten million."""
+_LEAST_SHAPE = 1e-6
+
+
+def _log_gamma(shape: float, key: int, box: Box) -> Minutes:
+    """Logarithms of gamma numbers, by the squeeze of Marsaglia and Tsang 2000 (from memory) with a fixed
+    number of tries; below a shape of one, of the shape above it times a power of a uniform number."""
+    above = max(shape, _LEAST_SHAPE) + (1.0 if shape < 1 else 0.0)
+    d = above - 1 / 3
+    c = 1 / np.sqrt(9 * d)
+    rows = common_random_numbers.uniforms(
+        box.seed, [common_random_numbers.key(key, n) for n in range(3 * _TRIES + 1)], box.scenarios
+    )
+    safe = np.maximum(rows, 2.0**-53)
+    normal = np.sqrt(-2 * np.log(safe[0:_TRIES])) * np.cos(2 * np.pi * rows[_TRIES : 2 * _TRIES])
+    cube = np.maximum(1 + c * normal, 1e-12) ** 3
+    accepted = (c * normal > -1) & (
+        np.log(safe[2 * _TRIES : 3 * _TRIES]) < normal**2 / 2 + d * (1 - cube + np.log(cube))
+    )
+    first = accepted.argmax(axis=0)
+    log = np.log(d * cube[first, np.arange(box.scenarios)])
+    return np.asarray(log + np.log(safe[-1]) / max(shape, _LEAST_SHAPE) if shape < 1 else log)

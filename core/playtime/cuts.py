@@ -1,0 +1,115 @@
+"""What a cut takes away: the programme that is gone, and the programme that is disturbed.
+
+A track lies slanted along the tape, so a cut of N mm also hurts every track that crosses it: N/speed is
+removed, (N + P)/speed disturbed, P being how far one track reaches along the tape.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from core.catalogue.formats import catalogue
+from core.model.errors import WrongInput
+from core.model.inventory import TapeLine
+from core.model.names import FormatName, Section, Speed, TvSystem
+from core.model.ranges import ZERO, Range, exactly
+from core.model.records import Splice
+from core.playtime.beliefs import Points, as_range, gathered, quantile, settled
+from core.playtime.tape_minutes import Recording, recordings
+
+RELOCK = "picture and colour take one or two seconds more to lock again (common practice, no source)"
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Seconds of play time; the likely figure where the speed is not known."""
+
+    seconds_removed: float
+    seconds_disturbed: float
+    removed: Range
+    disturbed: Range
+    sources: tuple[str, ...]
+
+
+IN_LEADER = Cut(0.0, 0.0, ZERO, ZERO, ("in the clear leader, which holds no recording",))
+"""The loss at a joint in the leader; the leader never reaches the drum (trade: United Visual)."""
+
+
+def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -> Cut:
+    """The loss when ``cm`` centimetres are cut out; 0 is a clean snap with nothing cut away.
+
+    ``name`` is the recording, or the format it was booked as. WrongInput for a negative length, one
+    longer than any tape of the format, or a speed the format lacks.
+    """
+    form = catalogue().format(name)
+    longest = max(marking.metres.value for marking in form.markings)
+    if not 0 <= cm <= longest * 100 or math.isnan(cm):
+        raise WrongInput("cm", cm, f"accepted are 0 to {longest * 100:.0f}, the longest {form.words} tape")
+    cases = recordings(name, speed, tv)
+    removed = gathered((_rounded(cm * 10 / case.mm_s), case.weight) for case in cases)
+    disturbed = gathered((_rounded((cm * 10 + _footprint(case)) / case.mm_s), case.weight) for case in cases)
+    return Cut(
+        seconds_removed=_likely(removed),
+        seconds_disturbed=_likely(disturbed),
+        removed=as_range(settled(removed)),
+        disturbed=as_range(settled(disturbed)),
+        sources=tuple(dict.fromkeys(text for case in cases for text in _sources(case))),
+    )
+
+
+def joint(line: TapeLine, cm: float, section: Section) -> Cut:
+    """The loss at one joint of a tape of ``line``; the clear leader holds nothing that could be lost."""
+    lost = cut(line.recorded_as or line.format, line.speed, line.tv, cm)
+    return lost if section is Section.PROGRAMME else IN_LEADER
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """What all joints of a tape cost together, in seconds."""
+
+    removed: Range
+    disturbed: Range
+    """At most: joints nearer to each other than a track is long disturb some of the same."""
+
+
+def total(splices: Iterable[Splice]) -> Total:
+    """The loss of several joints. All lie on one tape at one speed, so low adds to low and high to high."""
+    every = tuple(splices)
+    removed = [each.removed or exactly(each.seconds_removed) for each in every]
+    disturbed = [each.disturbed or exactly(each.seconds_disturbed) for each in every]
+    return Total(_sum(removed), _sum(disturbed))
+
+
+def _sum(ranges: list[Range]) -> Range:
+    return Range(
+        math.fsum(each.low for each in ranges),
+        math.fsum(each.likely for each in ranges),
+        math.fsum(each.high for each in ranges),
+    )
+
+
+def _footprint(case: Recording) -> float:
+    known = case.system.footprint(case.tv)
+    return known.value if known else 0.0
+
+
+def _likely(points: Points) -> float:
+    return quantile(points, 0.5)
+
+
+def _rounded(seconds: float) -> float:
+    return round(seconds, 9)
+
+
+def _sources(case: Recording) -> tuple[str, ...]:
+    known = case.system.footprint(case.tv)
+    track = (
+        f"track {known.value:g} mm along the tape, {known.words}"
+        if known
+        else "how far a track reaches along the tape is not known: at least so much is disturbed"
+    )
+    if case.system.sides == 2:
+        return (case.words, track, "lost on both sides of the tape")
+    return (case.words, track, RELOCK)

@@ -1,0 +1,305 @@
+"""Both packs read through the window: how far the tape was last run, and whether its marking can be right."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import Enum
+from functools import lru_cache
+
+from core.catalogue.cassettes import Marking
+from core.model.errors import Refused, WrongInput
+from core.model.names import FillKnown, FormatName, Speed, TvSystem
+from core.model.ranges import Range
+from core.playtime import packs
+from core.playtime.beliefs import gathered, spread
+from core.playtime.packs import MISREADING_MM, Reels
+from core.playtime.tape_minutes import OVERRUN, play_minutes, recordings
+
+PUBLISHED_OVER = 0.02
+"""Cassettes of one published length differ by this much: +3/−0 m of a T-120 is 1.2 %, rules are looser."""
+
+NEAR_AN_END = 0.03
+"""Closer to an end than this share, a tape counts as wound to it: 1 mm at an empty VHS hub is 1.8 %."""
+
+_LOW, _LIKELY, _HIGH = 0.25, 0.5, 0.25
+"""Weights that give the three columns of a range back at 10, 50 and 90 %."""
+
+
+class Place(Enum):
+    """Where in the tape it was left."""
+
+    AT_THE_BEGINNING = "at the beginning"
+    ON_THE_WAY = "on the way"
+    AT_THE_END = "at the end"
+
+
+@dataclass(frozen=True, slots=True)
+class Reel:
+    """One reel. Ranges hold the misreading and what the thickness may be."""
+
+    radius_mm: float
+    metres: Range
+    minutes: Range
+    was_read: bool
+    """False: worked out from the other reel and the marking."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """Whether both packs add up to the length of the marking."""
+
+    agrees: bool
+    metres: Range
+    """What the two packs hold together, by the geometry alone."""
+    others: tuple[str, ...]
+    """Other markings of this format that the same two packs would fit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A look through the window. ``run`` has passed the heads, ``to_come`` has not."""
+
+    reels: Reels
+    to_come: Reel
+    run: Reel
+    share_run: Range
+    """Share of the whole tape that has passed the heads."""
+    place: Place
+    fit: Fit | None
+    """None while only one pack was read, or no marking is known to compare with."""
+    too_full: bool
+    """One pack alone is larger than all of the tape of this marking."""
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """How much is recorded, as the packs tell it; the fields are those of a line of the inventory."""
+
+    fill: float
+    fill_known: FillKnown
+    fill_off: float | None = None
+
+
+def read(
+    name: FormatName,
+    marking: str | None,
+    *,
+    to_come_mm: float | None = None,
+    run_mm: float | None = None,
+    speed: Speed | None = None,
+    tv: TvSystem | None = None,
+) -> Reading:
+    """What one or both packs tell; radii in mm from the middle of the hub.
+
+    With one pack the other is the rest of the marking's length. With both, the share run needs the hub only:
+    the thickness of the tape falls out. WrongInput when no radius is given or one is impossible; Refused
+    where the geometry is not known.
+    """
+    known = packs.reels(name, marking)
+    seen = {"to come": to_come_mm, "run": run_mm}
+    radii = {place: radius for place, radius in seen.items() if radius is not None}
+    if not radii:
+        raise WrongInput("radius", None, "the radius of one pack is needed, better of both")
+    for place, radius in radii.items():
+        known.check(f"pack {place}", radius)
+    return _reading(known, radii, name, speed, tv)
+
+
+def fit(known: Reels, to_come_mm: float, run_mm: float) -> Fit:
+    """Compare both packs with the length of the marking, and with the other markings of the format."""
+    markings = [each for each in known.form.markings if _can_be(known, each, max(to_come_mm, run_mm))]
+    agreeing = [each.name for each in markings if _adds_up(known, each, to_come_mm, run_mm)]
+    return Fit(
+        agrees=known.marking.name in agreeing,
+        metres=_together(known, to_come_mm, run_mm),
+        others=tuple(name for name in agreeing if name != known.marking.name),
+    )
+
+
+def fit_words(found: Reading) -> str:
+    """Whether both packs add up to the marking, within what and why; for one pack, that nobody knows."""
+    known = found.reels
+    if not (found.to_come.was_read and found.run.was_read):
+        return "Only one pack was read, so its marking cannot be checked."
+    together = _together(known, found.to_come.radius_mm, found.run.radius_mm)
+    held = f"Both packs hold {together.low:.0f} to {together.high:.0f} m"
+    off = (
+        f"readings {MISREADING_MM:g} mm off (common practice, no source) and tape of {known.thin_um:g} to"
+        f" {known.thick_um:g} µm, {known.thickness_span}, are in that"
+    )
+    if found.fit is None:
+        return f"{held}; {off}. No marking is given to compare it with."
+    marking, over = known.marking, _over(known.marking)
+    whole = f"{marking.metres.value:g} m and at most {100 * over:g} % more"
+    if found.fit.agrees:
+        return f"{held}, which agrees with a {marking.name}: {whole}; {off}."
+    others = ", ".join(found.fit.others)
+    would = f"; {others} would add up" if others else ""
+    return (
+        f"{held}, but a {marking.name} has {whole}; {off}. Measure again, or read the marking again{would}."
+    )
+
+
+def recorded_at_least(found: Reading) -> Recorded:
+    """The tape stands within its recording: how much further that goes the packs do not tell."""
+    return Recorded(found.share_run.likely, FillKnown.AT_LEAST)
+
+
+def recorded_to_here(found: Reading) -> Recorded:
+    """The recording ends where the tape stands, as exactly as the packs were read; at its end it is full."""
+    if found.place is Place.AT_THE_END:
+        return Recorded(1.0, FillKnown.READ)
+    share = found.share_run
+    return Recorded(share.likely, FillKnown.READ, (share.high - share.low) / 2)
+
+
+# --- one reading -----------------------------------------------------------------------------
+
+
+def _reading(
+    known: Reels, radii: Mapping[str, float], name: FormatName, speed: Speed | None, tv: TvSystem | None
+) -> Reading:
+    whole = known.marking.metres.value
+    if len(radii) == 2:
+        share, metres = _of_both(known, radii["to come"], radii["run"])
+        found = fit(known, radii["to come"], radii["run"]) if known.named is not None else None
+    else:
+        share, metres = _of_one(known, radii)
+        found = None
+    cases = recordings(name, speed, tv, known.marking.name)
+    both = {
+        place: Reel(
+            radii.get(place, known.radius(length.likely)),
+            length,
+            _minutes(length, tuple((case.mm_s, case.weight) for case in cases)),
+            place in radii,
+        )
+        for place, length in metres.items()
+    }
+    return Reading(
+        reels=known,
+        to_come=both["to come"],
+        run=both["run"],
+        share_run=share,
+        place=_place(share),
+        fit=found,
+        too_full=max(known.metres(radius) for radius in radii.values()) > _most(known, whole, radii),
+        sources=(*_sources(known), *dict.fromkeys(case.words for case in cases)),
+    )
+
+
+def _of_both(known: Reels, to_come_mm: float, run_mm: float) -> tuple[Range, dict[str, Range]]:
+    """Shares from both packs; metres from the marking when it adds up, else from the geometry alone."""
+    hub = known.hub.value
+    coming, run = to_come_mm**2 - hub**2, run_mm**2 - hub**2
+    if coming + run == 0:
+        raise WrongInput("packs", 0, "two empty hubs hold no tape; one of the packs must be larger")
+    likely = run / (coming + run)
+    off = math.hypot(coming * run_mm, run * to_come_mm) * 2 * MISREADING_MM / (coming + run) ** 2
+    share = _around(likely, off, off, 1.0)
+    if known.named is not None and not _adds_up(known, known.marking, to_come_mm, run_mm):
+        return share, {"to come": _on_reel(known, to_come_mm), "run": _on_reel(known, run_mm)}
+    if known.named is None:
+        together = _together(known, to_come_mm, run_mm)
+        whole, over = together.likely, together.high / together.likely - 1
+    else:
+        whole, over = known.marking.metres.value, _over(known.marking)
+    rest = Range(1 - share.high, 1 - share.likely, 1 - share.low)
+    return share, {"to come": _of_whole(rest, whole, over), "run": _of_whole(share, whole, over)}
+
+
+def _of_one(known: Reels, radii: Mapping[str, float]) -> tuple[Range, dict[str, Range]]:
+    """One pack by geometry; the other is what the marking leaves."""
+    ((place, radius),) = radii.items()
+    whole, over = known.marking.metres.value, _over(known.marking)
+    here = _on_reel(known, radius)
+    there = Range(
+        max(0.0, whole - here.high), max(0.0, whole - here.likely), max(0.0, whole * (1 + over) - here.low)
+    )
+    share = Range(*(min(1.0, metres / whole) for metres in (here.low, here.likely, here.high)))
+    if place == "run":
+        return share, {"to come": there, "run": here}
+    return Range(1 - share.high, 1 - share.likely, 1 - share.low), {"to come": here, "run": there}
+
+
+def _on_reel(known: Reels, radius_mm: float) -> Range:
+    """Metres on one reel by the geometry: misreading and thickness together, in quadrature."""
+    likely = known.metres(radius_mm)
+    misread = 2 * math.pi * radius_mm * MISREADING_MM / known.thickness.value
+    less = likely * (1 - known.thickness.value / known.thick_um)
+    more = likely * (known.thickness.value / known.thin_um - 1)
+    return _around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
+
+
+def _together(known: Reels, to_come_mm: float, run_mm: float) -> Range:
+    """Metres on both reels: misreadings are two, the thickness is one."""
+    likely = known.metres(to_come_mm) + known.metres(run_mm)
+    misread = 2 * math.pi * math.hypot(to_come_mm, run_mm) * MISREADING_MM / known.thickness.value
+    less = likely * (1 - known.thickness.value / known.thick_um)
+    more = likely * (known.thickness.value / known.thin_um - 1)
+    return _around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
+
+
+def _adds_up(known: Reels, marking: Marking, to_come_mm: float, run_mm: float) -> bool:
+    """Whether the two packs may be a whole tape of this marking."""
+    try:
+        own = packs.reels(known.form.name, marking.name)
+    except Refused:
+        return False
+    if min(to_come_mm, run_mm) < own.hub.value - MISREADING_MM:
+        return False
+    held, whole = _together(own, to_come_mm, run_mm), marking.metres.value
+    return held.low <= whole * (1 + _over(marking)) and whole <= held.high
+
+
+def _can_be(known: Reels, marking: Marking, radius_mm: float) -> bool:
+    return marking.hub_radius_mm is not None and radius_mm <= known.flange.value
+
+
+def _most(known: Reels, whole: float, radii: Mapping[str, float]) -> float:
+    """Metres that one pack of this marking may seem to hold at most, misread and thick as it may be."""
+    fullest = known.radius(whole * (1 + _over(known.marking))) + MISREADING_MM
+    return known.metres(fullest) * known.thick_um / known.thickness.value
+
+
+def _over(marking: Marking) -> float:
+    """By which share a cassette may be longer than the catalogue says."""
+    return OVERRUN if marking.is_shortest else PUBLISHED_OVER
+
+
+def _of_whole(share: Range, whole: float, over: float) -> Range:
+    return Range(share.low * whole, share.likely * whole, share.high * whole * (1 + over))
+
+
+def _around(likely: float, less: float, more: float, most: float) -> Range:
+    return Range(max(0.0, likely - less), likely, min(most, likely + more))
+
+
+def _place(share: Range) -> Place:
+    if share.likely <= NEAR_AN_END:
+        return Place.AT_THE_BEGINNING
+    return Place.AT_THE_END if share.likely >= 1 - NEAR_AN_END else Place.ON_THE_WAY
+
+
+@lru_cache(maxsize=256)
+def _minutes(metres: Range, cases: tuple[tuple[float, float], ...]) -> Range:
+    columns = ((metres.low, _LOW), (metres.likely, _LIKELY), (metres.high, _HIGH))
+    return spread(
+        gathered(
+            (play_minutes(length, mm_s), weight * share)
+            for mm_s, weight in cases
+            for length, share in columns
+        )
+    )
+
+
+def _sources(known: Reels) -> tuple[str, ...]:
+    return (
+        *packs.geometry_sources(known),
+        f"the tape may be {known.thin_um:g} to {known.thick_um:g} µm thick, {known.thickness_span}",
+        f"{known.marking.name} is {known.marking.metres.value:g} m, {known.marking.metres.words}",
+        f"a reading may be {MISREADING_MM:g} mm off (common practice, no source)",
+    )

@@ -1,0 +1,165 @@
+"""From the radius of a wound pack to metres and minutes: plain geometry of a spiral.
+
+Only VHS hubs are known from a maker's guide; the audio cassette is rough; all others are refused.
+"""
+
+from __future__ import annotations
+
+import math
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from core.catalogue.cassettes import Format, Marking, Sourced
+from core.catalogue.formats import catalogue
+from core.model import resource_files
+from core.model.errors import Refused, WrongInput
+from core.model.names import FormatName, Speed, TvSystem
+from core.model.ranges import Range
+from core.playtime.beliefs import gathered, settled
+from core.playtime.tape_minutes import play_minutes, recordings
+
+MISREADING_MM = 1.0
+"""How far a reading through the window may be off; 1 mm at 35 mm is 11.6 m of VHS tape (derived)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """What lies on one reel. Minutes are of one pass, one side where there are two."""
+
+    metres: float
+    minutes: float | Range
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reels:
+    """What the geometry knows of the two reels of one cassette."""
+
+    form: Format
+    named: Marking | None
+    """The marking, when it is known."""
+    marking: Marking
+    """The marking that counts: the one named, else the usual one."""
+    hub: Sourced[float]
+    thickness: Sourced[float]
+    flange: Sourced[float]
+    thin_um: float
+    thick_um: float
+    """Between these the thickness of the tape may be."""
+    thickness_span: str
+    """Where that span comes from."""
+
+    def metres(self, radius_mm: float) -> float:
+        """Tape on a reel whose pack reaches so far from the middle of the hub."""
+        return wound_metres(radius_mm, self.hub.value, self.thickness.value)
+
+    def radius(self, metres: float) -> float:
+        """How far a pack of so much tape reaches, in mm."""
+        return wound_radius(metres, self.hub.value, self.thickness.value)
+
+    @property
+    def fullest_mm(self) -> float:
+        """How far the pack reaches when all the tape is on one reel."""
+        return self.radius(self.marking.metres.value)
+
+    def check(self, place: str, radius_mm: float) -> None:
+        """WrongInput for a radius below the hub or beyond the reel, which is impossible."""
+        if not self.hub.value <= radius_mm <= self.flange.value:
+            span = f"from the hub, {self.hub.value:g} mm, to the edge of the reel, {self.flange.value:g} mm"
+            accepted = f"a pack of {self.form.words} reaches {span}"
+            raise WrongInput(place, radius_mm, accepted)
+
+
+def reels(name: FormatName, marking: str | None) -> Reels:
+    """The reels of a cassette; the usual marking stands in for one that cannot be read.
+
+    Refused, with the reason, where hub or tape thickness is not known.
+    """
+    form = catalogue().format(name)
+    named = form.marking(marking)
+    counts = named or form.marking(form.usual_pack)
+    if counts is None or counts.hub_radius_mm is None or counts.thickness_um is None:
+        raise Refused(f"{form.words}: the hub radius is not known, so a radius does not tell the length.")
+    if form.reel_radius_mm is None:
+        raise Refused(f"{form.words}: the size of the reel is not known, so a radius cannot be judged.")
+    thickness = counts.thickness_um
+    thin, thick, words = _span(form.family, thickness)
+    return Reels(
+        form, named, counts, counts.hub_radius_mm, thickness, form.reel_radius_mm, thin, thick, words
+    )
+
+
+def pack(
+    name: FormatName, marking: str | None, radius_mm: float, speed: Speed | None, tv: TvSystem | None
+) -> Pack:
+    """Metres and minutes on a reel whose pack reaches ``radius_mm`` from the middle of the hub.
+
+    Refused where hub or tape thickness is not known; WrongInput for a radius below the hub or beyond
+    the reel, which is impossible.
+    """
+    known = reels(name, marking)
+    known.check("radius_mm", radius_mm)
+    metres = round(known.metres(radius_mm), 9)
+    cases = recordings(name, speed, tv, marking)
+    minutes = settled(gathered((play_minutes(metres, case.mm_s), case.weight) for case in cases))
+    sources = (
+        *geometry_sources(known),
+        *dict.fromkeys(case.words for case in cases),
+        *_doubts(known, radius_mm),
+    )
+    return Pack(metres, minutes, sources)
+
+
+def geometry_sources(known: Reels) -> tuple[str, ...]:
+    """Where hub and thickness come from."""
+    return (
+        f"hub radius {known.hub.value:g} mm, {known.hub.words}",
+        f"tape {known.thickness.value:g} µm, {known.thickness.words}",
+    )
+
+
+def wound_metres(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
+    """L = π(R² − r²)/t; square millimetres over micrometres are metres."""
+    return math.pi * (radius_mm**2 - hub_mm**2) / thickness_um
+
+
+def wound_radius(metres: float, hub_mm: float, thickness_um: float) -> float:
+    """R = √(r² + L·t/π), in mm."""
+    return math.sqrt(hub_mm**2 + metres * thickness_um / math.pi)
+
+
+def turns(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
+    """One turn adds one thickness to the radius."""
+    return (radius_mm - hub_mm) * 1000 / thickness_um
+
+
+def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
+    doubts: list[str] = []
+    if known.named is None:
+        doubts.append(f"no marking given: taken as {known.marking.name}")
+    if radius_mm > known.fullest_mm + MISREADING_MM:
+        full = f"a full {known.marking.name} reaches {known.fullest_mm:.1f} mm"
+        doubts.append(f"{full}: check the marking or the reading")
+    if "from-memory" in (known.hub.mark, known.thickness.mark):
+        doubts.append("rough: hub or thickness is from memory")
+    if known.form.sides == 2:
+        doubts.append("minutes are of one side")
+    return tuple(doubts)
+
+
+def _span(family: str, thickness: Sourced[float]) -> tuple[float, float, str]:
+    """Thinnest, thickest, and the source of both."""
+    for span in page()["thickness"].get(family, ()):
+        if span["nominal"] == thickness.value:
+            words = Sourced(None, span["source"], span["mark"]).words
+            return float(span["from"]), float(span["to"]), words
+    return thickness.value, thickness.value, thickness.words
+
+
+@cache
+def page() -> Mapping[str, Any]:
+    """The spans of thickness, and where the reels lie in the shell (for drawings only)."""
+    return tomllib.loads(resource_files.path("catalogue", "packs.toml").read_text(encoding="utf-8"))

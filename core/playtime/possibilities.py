@@ -1,0 +1,201 @@
+"""What may be on a tape: the recording, its TV system, its speed, the cassette, each with its weight.
+
+One tree of choices, read in two ways: `tape_minutes` multiplies it out into a belief about one tape,
+`core.playtime.box_habits` draws the tapes of one box from it together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Generic, TypeVar
+
+from core.catalogue.cassettes import Format, Marking, TapeSpeed
+from core.catalogue.formats import catalogue
+from core.model.errors import WrongInput
+from core.model.inventory import TapeLine
+from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
+from core.playtime import habits
+from core.playtime.habits import Group, ShopHabits
+
+T = TypeVar("T")
+Stretch = tuple[float, float]
+"""Part of a tape, from share to share."""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What is known of a tape, as far as its play time goes. None: nobody knows."""
+
+    format: FormatName
+    marking: str | None = None
+    recorded_as: FormatName | None = None
+    speed: Speed | None = None
+    tv: TvSystem | None = None
+    fill: float | None = None
+    origin: Origin | None = None
+    fill_known: FillKnown = FillKnown.TOLD
+    fill_off: float | None = None
+
+    @property
+    def shell(self) -> Format:
+        """WrongInput when the catalogue does not know the format."""
+        return catalogue().format(self.format)
+
+    @property
+    def unfilled(self) -> Facts:
+        """The same without what is known of the recorded share."""
+        return replace(self, fill=None, fill_known=FillKnown.TOLD, fill_off=None)
+
+
+def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
+    """What a line says; ``tv`` is the TV system of the box, for a line that names none."""
+    known = Facts(
+        format=line.format,
+        marking=line.marking,
+        recorded_as=line.recorded_as,
+        speed=line.speed,
+        tv=line.tv or tv,
+        fill=line.fill,
+        origin=line.origin,
+        fill_known=line.fill_known,
+        fill_off=line.fill_off,
+    )
+    return known.unfilled if line.fill is None else known
+
+
+@dataclass(frozen=True, slots=True)
+class Choice(Generic[T]):
+    """Possibilities of one kind with weights that add up to one."""
+
+    group: Group | None
+    """The habit behind it; None where a box has none of its own."""
+    options: tuple[tuple[T, float], ...]
+    mass: float = 1.0
+    """Share of the habit that what is known left over."""
+
+
+def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
+    """The recordings that may be on the tape; WrongInput for one that does not fit the shell."""
+    shell = known.shell
+    if known.recorded_as is not None:
+        if known.recorded_as not in shell.systems:
+            accepted = f"a {shell.words} shell takes {', '.join(shell.systems)}"
+            raise WrongInput("recorded_as", known.recorded_as, accepted)
+        return Choice(None, ((catalogue().format(known.recorded_as), 1.0),))
+    weights = {
+        catalogue().format(name): weight
+        for name, weight in habits.system_weights(shell, shop).items()
+        if _runs_at(name, known)
+    }
+    if not weights:
+        return Choice(None, ((catalogue().format(shell.systems[0]), 1.0),))
+    return _choice(habits.system_group(shell), weights)
+
+
+def tvs(known: Facts, system: Format, shop: ShopHabits) -> Choice[TvSystem]:
+    """The TV systems in which one of the speeds exists; WrongInput for a speed the recording has not."""
+    choices = system.speed_choices(known.speed, known.tv)
+    if known.tv is not None:
+        return Choice(None, ((known.tv, 1.0),))
+    marking = known.shell.marking(known.marking)
+    weights = {
+        tv: weight
+        for tv, weight in habits.tv_weights(marking, shop).items()
+        if any(entry.suits(None, tv) for entry in choices)
+    }
+    return _choice(habits.tv_group(marking), weights)
+
+
+def speeds(known: Facts, system: Format, tv: TvSystem, shop: ShopHabits) -> Choice[TapeSpeed]:
+    """The speeds possible under what is known."""
+    weights = habits.speed_weights(system, tv, shop, known.origin)
+    fitting = [entry for entry in system.speed_choices(known.speed, known.tv) if entry.suits(None, tv)]
+    found = {entry: weights[entry.speed] for entry in fitting}
+    if not any(found.values()):
+        return Choice(None, tuple((entry, 1 / len(fitting)) for entry in fitting))
+    return _choice(habits.speed_group(system, tv), found)
+
+
+def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
+    """The cassette, or the usual ones while its marking cannot be read."""
+    shell = known.shell
+    marking = shell.marking(known.marking)
+    if marking is not None:
+        return Choice(None, ((marking, 1.0),))
+    weights = habits.marking_weights(shell, tv)
+    return _choice(None, {entry: weights[entry.name] for entry in shell.markings if entry.name in weights})
+
+
+def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
+    """How much is recorded: stretches of the tape from share to share, each equally likely within."""
+    group, edges = habits.fill_group(known.shell), habits.fill_edges()
+    stretches = dict(zip(pairwise(edges), shop.weights(group).values(), strict=True))
+    if known.fill is None:
+        return _choice(group, stretches, keep=True)
+    if not 0 < known.fill <= 1:
+        accepted = "accepted is the recorded share of the tape, above 0 and up to 1"
+        raise WrongInput("fill", known.fill, accepted)
+    if known.fill == 1:
+        return Choice(None, (((1.0, 1.0), 1.0),))
+    if known.fill_known is FillKnown.AT_LEAST:
+        return _choice(group, dict(_beyond(known.fill, stretches)))
+    return _choice(None, dict(_around(known, list(stretches.values())[:-1])))
+
+
+def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
+    """How much longer the cassette is than the catalogue's length, as a share of it."""
+    group = habits.length_group(is_shortest)
+    found = shop.weights(group)
+    return Choice(None, tuple(zip(habits.length_over(group), found.values(), strict=True)))
+
+
+def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[Stretch, float]]:
+    """What is believed of a tape that is recorded up to the share at least: the rest is cut away."""
+    for (begin, end), mass in stretches.items():
+        if share < end:
+            left = max(begin, share)
+            yield (left, end), max(mass, habits.LEAST) * (end - left) / (end - begin)
+
+
+def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
+    """Around the share that was told or read, and there where the tapes of the shop mostly end (Bayes).
+
+    ``believed`` are the weights of the stretches that are not the full tape.
+    """
+    share, off = known.fill, known.fill_off
+    assert share is not None
+    if off is None:
+        off = habits.told_fill_off(share)
+        if known.fill_known is FillKnown.READ:
+            off = min(off, habits.read_fill_off())
+    if not 0 < off <= 1:
+        accepted = "accepted is how far the share may lie off either way, above 0 and up to 1"
+        raise WrongInput("fill_off", off, accepted)
+    return _cut(share - off, share + off, believed)
+
+
+def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
+    """A stretch cut where those that are believed in end, with weights; past the tape is at its end."""
+    edges = (*habits.fill_edges()[: len(believed)], 1.0)
+    densities = [
+        max(mass, habits.LEAST) / (b - a) for mass, (a, b) in zip(believed, pairwise(edges), strict=True)
+    ]
+    for density, (low, high) in zip(densities, pairwise(edges), strict=True):
+        here, there = max(begin, low), min(end, high)
+        if here < there:
+            yield (here, there), density * (there - here)
+    if end > 1:
+        yield (1.0, 1.0), densities[-1] * (end - 1)
+
+
+def _runs_at(system: FormatName, known: Facts) -> bool:
+    return any(entry.suits(known.speed, known.tv) for entry in catalogue().format(system).tape_speeds)
+
+
+def _choice(group: Group | None, weights: dict[T, float], *, keep: bool = False) -> Choice[T]:
+    """Weights scaled to one; what cannot be is left out unless ``keep`` is set."""
+    mass = sum(weights.values())
+    options = tuple((one, weight / mass) for one, weight in weights.items() if keep or weight > 0)
+    return Choice(group, options, mass)

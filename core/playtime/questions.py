@@ -1,0 +1,238 @@
+"""What to ask the customer first: each question weighed by the hours its answer is expected to take off.
+
+Every answer is tried on the whole box before it is given: the 80 % range of the capture hours as it would
+then be, weighed by how likely the answer is. What would take off next to nothing is not asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+
+from core.catalogue.formats import catalogue
+from core.model.inventory import TapeLine
+from core.model.names import FillKnown, Origin, Speed, TvSystem
+from core.model.records import Answer, Question
+from core.playtime import box_habits, habits, possibilities, tape_minutes
+from core.playtime.box_habits import Box, Minutes
+from core.playtime.habits import ShopHabits
+from core.playtime.possibilities import Facts, facts
+
+WORTH_ASKING = 0.1
+"""Hours off the range below which a question only costs time at the counter (an assumption)."""
+MOST = 8
+"""Questions put to one customer (an assumption)."""
+_LIKELY = 0.01
+"""An answer less likely than this is not offered (an assumption)."""
+
+_SPEEDS = {
+    Speed.SP: "standard play, SP",
+    Speed.LP: "long play, LP",
+    Speed.EP: "the slowest, EP (also SLP)",
+    Speed.B1: "βI",
+    Speed.B2: "βII",
+    Speed.B3: "βIII",
+}
+_FILLS = (
+    ("to the end", 1.0, 0.99),
+    ("half or more", 0.70, 0.42),
+    ("less than half", 0.22, 0.0),
+)
+"""Words, the share they stand for, and the share from which they are said (an assumption)."""
+_LEAST_CUT = 0.01
+"""An answer that leaves less of the tape than this open is not offered (an assumption)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One line of the box: its place from 1, the TV system of the box, the numbers of its tapes."""
+
+    position: int
+    line: TapeLine
+    tv: TvSystem | None
+    keys: tuple[int, ...]
+
+    @property
+    def known(self) -> Facts:
+        return facts(self.line, self.tv)
+
+
+@dataclass(frozen=True, slots=True)
+class _Possible:
+    """A question with the chance of each answer; ``always`` asked where it decides more than hours."""
+
+    question: Question
+    chances: tuple[float, ...]
+    always: bool = False
+
+
+def questions(lines: Sequence[Asked], box: Box) -> tuple[Question, ...]:
+    """What to ask about these lines, the question that takes off most first.
+
+    At most `MOST` for their hours; one that decides which machine is needed is always among them.
+    """
+    possible = [(each, one) for each in lines for one in _possible(each, box.habits)]
+    if not possible:
+        return ()
+    total = box_habits.minutes_of_job(((each.known, each.keys) for each in lines), box)
+    tried = np.stack(
+        [total, *(minutes for each, one in possible for minutes in _tried(each, one, total, box))]
+    )
+    off = _hours_off([one for _, one in possible], _widths(tried))
+    ranked = sorted(zip(off, possible, strict=True), key=lambda pair: -pair[0])
+    worth = [pair for pair in ranked if pair[0] >= WORTH_ASKING][:MOST]
+    return tuple(
+        replace(one.question, hours_off=hours)
+        for hours, (each, one) in ranked
+        if one.always or (hours, (each, one)) in worth
+    )
+
+
+def _tried(asked: Asked, possible: _Possible, total: Minutes, box: Box) -> Iterator[Minutes]:
+    """Minutes of the whole box after each answer."""
+    others = total - box_habits.minutes_of_lot(asked.known, asked.keys, box)
+    for answer in possible.question.answers:
+        changed = facts(answer.draft, asked.tv)
+        yield others + box_habits.minutes_of_lot(changed, asked.keys, box)
+
+
+def _hours_off(possible: Sequence[_Possible], widths: Minutes) -> list[float]:
+    """Expected fall of the range of the box's hours, 90 − 10 %, for each question; not below zero."""
+    found, place = [], 1
+    for one in possible:
+        after = widths[place : place + len(one.chances)]
+        place += len(one.chances)
+        fall = float(widths[0]) - float(np.dot(one.chances, after) / sum(one.chances))
+        found.append(max(0.0, round(fall / 60, 6)))
+    return found
+
+
+def _widths(minutes: Minutes) -> Minutes:
+    ordered = np.sort(minutes, axis=1)
+    low, high = (int(np.ceil(p * minutes.shape[1])) - 1 for p in (0.1, 0.9))
+    return np.asarray(ordered[:, high] - ordered[:, low])
+
+
+@lru_cache(maxsize=2048)
+def _possible(asked: Asked, shop: ShopHabits) -> tuple[_Possible, ...]:
+    return tuple(_each_possible(asked, shop))
+
+
+def _each_possible(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
+    for question in tape_minutes.questions(asked.line, asked.tv, asked.position):
+        weights = habits.system_weights(asked.known.shell, shop)
+        drafts = [answer.draft.recorded_as for answer in question.answers]
+        yield _Possible(question, tuple(weights.get(each, _LIKELY) for each in drafts if each), always=True)
+    ways = _ways(asked.known, shop)
+    yield from _origin(asked)
+    yield from _speed(asked, shop, ways)
+    yield from _fill(asked, shop)
+    yield from _tv(asked, shop, ways)
+
+
+Ways = list[tuple[TvSystem, Speed, float, float]]
+"""(TV system, speed, mm/s, weight) of each way to record."""
+
+
+def _ways(known: Facts, shop: ShopHabits) -> Ways:
+    return [
+        (tv, entry.speed, entry.mm_s.value, system_weight * tv_weight * weight)
+        for system, system_weight in possibilities.systems(known, shop).options
+        for tv, tv_weight in possibilities.tvs(known, system, shop).options
+        for entry, weight in possibilities.speeds(known, system, tv, shop).options
+    ]
+
+
+def _origin(asked: Asked) -> Iterator[_Possible]:
+    share = habits.camera_share(asked.known.shell)
+    if not share or asked.line.origin is not None or asked.line.speed is not None:
+        return
+    answers = (
+        Answer("a camcorder", "nearly always standard play", replace(asked.line, origin=Origin.CAMERA)),
+        Answer("television", "often at a slow speed", replace(asked.line, origin=Origin.BROADCAST)),
+    )
+    text = f"{_named(asked)}: from a camcorder, or recorded off television?"
+    yield _Possible(Question(asked.position, text, answers), (share, 1 - share))
+
+
+def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
+    if asked.line.speed is not None:
+        return
+    weights: dict[Speed, float] = {}
+    for _, speed, _, weight in ways:
+        weights[speed] = weights.get(speed, 0.0) + weight
+    likely = {speed: weight for speed, weight in weights.items() if weight >= _LIKELY}
+    if len(likely) < 2:
+        return
+    answers = tuple(_answer(asked, shop, _SPEEDS[speed], speed=speed) for speed in likely)
+    text = f"{_named(asked)}: which speed does the label or the recorder say?"
+    yield _Possible(Question(asked.position, text, answers), tuple(likely.values()))
+
+
+def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
+    """How full, unless that is known; of a tape wound into its recording what lies beyond is still open."""
+    if asked.line.fill is not None and asked.line.fill_known is not FillKnown.AT_LEAST:
+        return
+    chances = [0.0] * len(_FILLS)
+    for (begin, end), weight in possibilities.fills(asked.known, shop).options:
+        middle = (begin + end) / 2
+        chances[next(n for n, (_, _, least) in enumerate(_FILLS) if middle >= least)] += weight
+    offered = [
+        (words, told, chance)
+        for (words, share, _), chance in zip(_FILLS, chances, strict=True)
+        if (told := _told(share, asked.line.fill)) is not None
+    ]
+    if len(offered) < 2:
+        return
+    answers = tuple(_answer(asked, shop, words, **told) for words, told, _ in offered)
+    text = (
+        f"{_named(asked)}: how full are they?"
+        if asked.line.count > 1
+        else f"{_named(asked)}: how full is it?"
+    )
+    yield _Possible(Question(asked.position, text, answers), tuple(chance for _, _, chance in offered))
+
+
+def _told(share: float, least: float | None) -> dict[str, object] | None:
+    """What an answer makes of a line; None where all that it stands for lies below what is recorded already.
+
+    A tape is recorded to ``least`` at least: the answer stands for what of it lies beyond.
+    """
+    told: dict[str, object] = {"fill": share, "fill_known": FillKnown.TOLD}
+    off = habits.told_fill_off(share)
+    if least is None or share == 1 or share - off >= least:
+        return told
+    end = share + off
+    if end - least < _LEAST_CUT:
+        return None
+    return {**told, "fill": (least + end) / 2, "fill_off": (end - least) / 2}
+
+
+def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
+    weights: dict[TvSystem, float] = {}
+    speeds: dict[TvSystem, set[float]] = {}
+    for tv, _, mm_s, weight in ways:
+        weights[tv] = weights.get(tv, 0.0) + weight
+        speeds.setdefault(tv, set()).add(mm_s)
+    if len(weights) < 2 or speeds[TvSystem.NTSC] == speeds[TvSystem.PAL]:
+        return
+    answers = (
+        _answer(asked, shop, "in North America or Japan, NTSC", tv=TvSystem.NTSC),
+        _answer(asked, shop, "in Europe or most other lands, PAL", tv=TvSystem.PAL),
+    )
+    text = f"{_named(asked)}: where was it recorded?"
+    yield _Possible(Question(asked.position, text, answers), (weights[TvSystem.NTSC], weights[TvSystem.PAL]))
+
+
+def _answer(asked: Asked, shop: ShopHabits, words: str, **known: object) -> Answer:
+    draft: TapeLine = replace(asked.line, **known)  # type: ignore[arg-type]  # names of TapeLine
+    span = tape_minutes.belief(draft, asked.tv, shop).range
+    return Answer(words, f"{span.low:.0f} to {span.high:.0f} minutes each", draft)
+
+
+def _named(asked: Asked) -> str:
+    words = catalogue().format(asked.line.format).words
+    return f"{words} {asked.line.marking}" if asked.line.marking else words

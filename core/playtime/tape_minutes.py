@@ -1,0 +1,227 @@
+"""How long a tape plays: length ÷ speed, and what is believed while length or speed are not known.
+
+A belief is a mixture over what may be on the tape: the recording, the TV system, the speed, the
+cassette, how much of it is recorded, and how much longer it is than its marking says. Every fact that
+is known leaves fewer cases standing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import ceil
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.catalogue.cassettes import Format, Marking, TapeSpeed
+from core.catalogue.formats import catalogue
+from core.model.errors import WrongInput
+from core.model.inventory import TapeLine
+from core.model.names import FormatName, Speed, TvSystem
+from core.model.records import Answer, Question
+from core.playtime import habits, possibilities
+from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
+from core.playtime.habits import STARTING, ShopHabits
+from core.playtime.possibilities import Choice, Facts, facts
+
+OVERRUN = 0.07
+"""Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
+DIGITAL8 = "digital8"
+_PARTS = 50
+"""No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
+
+
+def play_minutes(metres: float, mm_s: float, sides: int = 1) -> float:
+    """Minutes that ``metres`` of tape play at ``mm_s``, over both sides where there are two.
+
+    Rounded to a billionth, so that what is equal on paper is equal here.
+    """
+    return round(metres * 1000 / mm_s / 60 * sides, 9)
+
+
+def belief(line: TapeLine, tv: TvSystem | None, shop: ShopHabits = STARTING) -> Belief:
+    """What the shop believes about the play time of one tape of ``line``.
+
+    ``tv`` is the TV system of the recording when the line names none, ``shop`` what the shop (or the box)
+    has taught. WrongInput as `check`.
+    """
+    return belief_of(facts(line, tv), shop)
+
+
+def check(line: TapeLine, tv: TvSystem | None, place: str = "") -> None:
+    """Refuse what cannot be; ``place`` goes before the name of the field, e.g. ``tapes[2]``.
+
+    WrongInput for a format, marking, recording, speed or fill that is not of this catalogue.
+    """
+    try:
+        belief(line, tv)
+    except WrongInput as wrong:
+        if not place:
+            raise
+        raise WrongInput(f"{place}.{wrong.place}", wrong.found, wrong.accepted) from None
+
+
+def questions(line: TapeLine, tv: TvSystem | None, position: int) -> tuple[Question, ...]:
+    """What to ask the customer about line number ``position`` that would narrow its play time.
+
+    One 8 mm shell holds three systems, and a Digital8 recording runs shorter than the marking says.
+    """
+    shell = catalogue().format(line.format)
+    if DIGITAL8 not in shell.systems or line.recorded_as is not None or line.format == DIGITAL8:
+        return ()
+    named = f"{shell.words} {line.marking}" if line.marking else shell.words
+    text = f"{named}: was it recorded in a Digital8 camcorder? The shell does not tell."
+    analogue = [shell.name] if shell.has_own_system else [name for name in shell.systems if name != DIGITAL8]
+    answers = tuple(_answer(line, tv, system) for system in (FormatName(DIGITAL8), *analogue))
+    return (Question(position, text, answers),)
+
+
+def _answer(line: TapeLine, tv: TvSystem | None, system: FormatName) -> Answer:
+    words = catalogue().format(system).words
+    draft = replace(line, recorded_as=system)
+    full = as_range(belief(draft, tv).full)
+    span = f"{full.low:.0f}" if full.low == full.high else f"{full.low:.0f} to {full.high:.0f}"
+    if system == DIGITAL8:
+        return Answer(f"yes, {words}", f"about {span} minutes when full; needs a Digital8 machine", draft)
+    return Answer(f"no, {words}", f"about {span} minutes when full", draft)
+
+
+@dataclass(frozen=True, slots=True)
+class Recording:
+    """One way a tape may have been recorded, and how likely it is."""
+
+    system: Format
+    tv: TvSystem | None
+    """None where tape speed does not depend on it."""
+    mm_s: float
+    words: str
+    weight: float
+
+
+@lru_cache(maxsize=1024)
+def recordings(
+    name: FormatName, speed: Speed | None, tv: TvSystem | None, marking: str | None = None
+) -> tuple[Recording, ...]:
+    """The recordings possible on a tape that is what it was booked as; weights add up to one.
+
+    WrongInput for a format, marking or speed that is not of this catalogue.
+    """
+    shell = catalogue().format(name)
+    own = name if shell.has_own_system else None
+    weights: dict[tuple[Format, TapeSpeed], float] = {}
+    for case in _cases(Facts(name, marking, own, speed, tv), STARTING):
+        key = (case.system, case.speed)
+        weights[key] = weights.get(key, 0.0) + case.weight
+    total = sum(weights.values())
+    return tuple(
+        Recording(system, entry.tv, entry.mm_s.value, _speed_words(system, entry), weight / total)
+        for (system, entry), weight in weights.items()
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Case:
+    """One way the whole tape may have been recorded."""
+
+    weight: float
+    system: Format
+    speed: TapeSpeed
+    marking: Marking
+
+    def minutes(self, sides: int) -> float:
+        return play_minutes(self.marking.metres.value, self.speed.mm_s.value, sides)
+
+
+@lru_cache(maxsize=4096)
+def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
+    """The belief about a tape of which this much is known."""
+    shell = known.shell
+    shell.marking(known.marking)
+    shares = _shares(possibilities.fills(known, shop))
+    cases = tuple(_cases(known, shop))
+    claimed = _claimed(shell, known.recorded_as, cases)
+    points = _points(cases, shares, shell.sides, shop)
+    overrun = OVERRUN if any(case.marking.is_shortest for case in cases) else 0.0
+    return Belief(
+        points=points,
+        range=spread(points, shop.tails.low, shop.tails.high),
+        full=settled(gathered((case.minutes(shell.sides), case.weight) for case in claimed)),
+        metres=settled(gathered((case.marking.metres.value, case.weight) for case in claimed)),
+        speed_mm_s=settled(gathered((case.speed.mm_s.value, case.weight) for case in claimed)),
+        overrun=overrun,
+        longest=max(round(case.minutes(shell.sides) * (1 + _most_over(case.marking)), 9) for case in cases),
+        sources=tuple(dict.fromkeys(_sources(claimed, len(cases) * len(shares), shop))),
+    )
+
+
+def points_of(known: Facts, shop: ShopHabits) -> Points:
+    """The points of `belief_of`, not remembered: for shops that are asked once."""
+    shares = _shares(possibilities.fills(known, shop))
+    return _points(tuple(_cases(known, shop)), shares, known.shell.sides, shop)
+
+
+def _cases(known: Facts, shop: ShopHabits) -> Iterator[_Case]:
+    for system, system_weight in possibilities.systems(known, shop).options:
+        for tv, tv_weight in possibilities.tvs(known, system, shop).options:
+            speeds = possibilities.speeds(known, system, tv, shop).options
+            for cassette, cassette_weight in possibilities.cassettes(known, tv).options:
+                for entry, weight in speeds:
+                    together = system_weight * tv_weight * cassette_weight * weight
+                    yield _Case(together, system, entry, cassette)
+
+
+def _points(
+    cases: tuple[_Case, ...], shares: tuple[tuple[float, float], ...], sides: int, shop: ShopHabits
+) -> Points:
+    """Every way to record times every share times every length of the cassette."""
+    recorded, share_weights = np.array(shares).T
+    minutes: list[NDArray[np.float64]] = []
+    weights: list[NDArray[np.float64]] = []
+    for case in cases:
+        over, over_weights = np.array(possibilities.lengths(case.marking.is_shortest, shop).options).T
+        minutes.append(np.multiply.outer(case.minutes(sides) * recorded, 1 + over).ravel())
+        weights.append(case.weight * np.multiply.outer(share_weights, over_weights).ravel())
+    return weighed(np.concatenate(minutes), np.concatenate(weights))
+
+
+def _shares(fills: Choice[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    """(recorded share, weight): each stretch in a few equal parts, each part at its middle."""
+    found: list[tuple[float, float]] = []
+    for (begin, end), weight in fills.options:
+        parts = 1 if begin == end else ceil(weight * _PARTS)
+        step = (end - begin) / parts
+        found += [(begin + step * (n + 0.5), weight / parts) for n in range(parts)]
+    return tuple(found)
+
+
+def _most_over(marking: Marking) -> float:
+    return max(habits.length_over(habits.length_group(marking.is_shortest)))
+
+
+def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, ...]) -> tuple[_Case, ...]:
+    """The cases in which the tape is what it was booked as; all of them when the shell has no name yet."""
+    own = tuple(case for case in cases if case.system.name in (recorded_as, shell.name))
+    return own or cases
+
+
+def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterator[str]:
+    for case in claimed:
+        metres = case.marking.metres
+        yield f"{case.marking.name}: {metres.value:.1f} m, {metres.words}"
+        yield _speed_words(case.system, case.speed)
+    for group in dict.fromkeys(habits.length_group(case.marking.is_shortest) for case in claimed):
+        most = max(habits.length_over(group))
+        known = "the marking is known" if group[1] == "marking" else "its rated length is known"
+        yield f"only {known}: the tape may run up to {most:.1%} longer; {habits.length_source(group)}"
+    if ways > 1:
+        yield f"what is not known: {habits.source()}"
+    if shop is not STARTING:
+        yield "and what the decks of this shop have played"
+
+
+def _speed_words(system: Format, entry: TapeSpeed) -> str:
+    """``VHS SP NTSC: 33.35 mm/s`` and its source."""
+    tv = f" {entry.tv.value.upper()}" if entry.tv else ""
+    return f"{system.words} {entry.speed.words}{tv}: {entry.mm_s.value:.5g} mm/s, {entry.mm_s.words}"

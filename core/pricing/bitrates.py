@@ -1,0 +1,67 @@
+"""Megabits a second, gigabytes and GiB: the arithmetic under every disc and stick.
+
+All figures and their sources are in ``resources/catalogue/media.toml``. Gigabytes are decimal.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from typing import Any
+
+from core.model import resource_files
+from core.model.errors import WrongInput
+from core.model.ranges import Range
+
+CODECS = ("h264", "h264-8", "dv", "hdv", "mpeg2", "ffv1", "v210")
+
+GB_PER_MB_S_MINUTE = 0.0075
+"""Published check: GB = Mb/s × minutes × 0.0075 (handbook: Dalhousie Libraries moving images)."""
+GIB = 1.073741824
+"""Decimal gigabytes in one GiB, which most systems show."""
+
+
+def gigabytes(mb_s: float, minutes: float) -> float:
+    """Decimal gigabytes of a stream of ``mb_s`` megabits a second over ``minutes``."""
+    return mb_s * minutes * GB_PER_MB_S_MINUTE
+
+
+def gib(gigabytes: float) -> float:
+    """Decimal gigabytes as GiB."""
+    return gigabytes / GIB
+
+
+def rate(codec: str) -> Range:
+    """Mb/s of a codec, sound included; WrongInput when it is not known."""
+    table = _codec(codec)
+    usual = float(table["mb_s"])
+    return Range(table.get("mb_s_low", usual), usual, table.get("mb_s_high", usual))
+
+
+def size(codec: str, minutes: Range) -> Range:
+    """Gigabytes of a recording of ``minutes`` as a file of this codec."""
+    mb_s = rate(codec)
+    return Range(
+        gigabytes(mb_s.low, minutes.low),
+        gigabytes(mb_s.likely, minutes.likely),
+        gigabytes(mb_s.high, minutes.high),
+    )
+
+
+def words(codec: str) -> str:
+    """``H.264 files``."""
+    return str(_codec(codec)["words"])
+
+
+@cache
+def page() -> Mapping[str, Any]:
+    """The catalogue's page on media."""
+    return tomllib.loads(resource_files.path("catalogue", "media.toml").read_text(encoding="utf-8"))
+
+
+def _codec(codec: str) -> Mapping[str, Any]:
+    if codec not in CODECS:
+        raise WrongInput("codec", codec, f"accepted are {', '.join(CODECS)}")
+    table: Mapping[str, Any] = page()["codecs"][codec]
+    return table

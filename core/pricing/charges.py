@@ -1,0 +1,172 @@
+"""The single charges of a box: capture, repairs and copies, one for each inventory line and kind."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from decimal import Decimal
+from itertools import groupby
+from math import ceil
+
+from core.catalogue import formats
+from core.model.money import NOTHING, MoneyRange, flat, rounded, total
+from core.model.names import FormatName, Outcome
+from core.model.ranges import ZERO, Range
+from core.model.records import Charge, Copy, QuotedTape, Rate, Storage
+from core.pricing.price_book import CaptureRate, PriceBook, Way
+
+
+def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge, tuple[MoneyRange, ...]]]:
+    """For each line its capture charge and the price of every tape in it.
+
+    A tape that cannot be played is in no capture charge; it is named with nothing to pay.
+    """
+    found: list[tuple[Charge, tuple[MoneyRange, ...]]] = []
+    for line in _by_line(tapes):
+        played = [tape for tape in line if tape.verdict.outcome is not Outcome.CANNOT]
+        if played:
+            found.append(_capture(played, book))
+        if len(played) < len(line):
+            found.append((_left_out(line, len(line) - len(played)), ()))
+    return found
+
+
+def repairs(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
+    """One charge for each action on each line; on a tape that cannot be played nothing is done or charged."""
+    charges: list[Charge] = []
+    for line in _by_line(tapes):
+        counts: dict[str, int] = {}
+        for tape in line:
+            for repair in () if tape.verdict.outcome is Outcome.CANNOT else tape.verdict.repairs:
+                counts[repair.code] = counts.get(repair.code, 0) + 1
+        charges += [_repair(line[0], book.repair_rate(code), count) for code, count in counts.items()]
+    return charges
+
+
+def copies(storage: Storage, book: PriceBook) -> list[Charge]:
+    """One charge for each kind of disc or stick."""
+    return [_copies(copy, book.media_rate(copy.code)) for copy in storage.copies]
+
+
+def _by_line(tapes: Iterable[QuotedTape]) -> list[list[QuotedTape]]:
+    in_order = sorted(tapes, key=lambda tape: (tape.line, tape.n))
+    return [list(line) for _, line in groupby(in_order, key=lambda tape: tape.line)]
+
+
+def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:
+    rate = book.capture_rate(_charged_as(tapes[0], book))
+    each = tuple(_columns(tape.minutes, lambda minutes: _one_tape(minutes, rate)) for tape in tapes)
+    charge = Charge(
+        code=f"capture-{tapes[0].draft.format}",
+        text=f"{len(tapes)} × {_words(tapes[0])}",
+        because=_why(tapes, rate),
+        quantity=_quantity(tapes, rate),
+        unit_minor=rounded(rate.minor),
+        amount=total(each),
+    )
+    return charge, each
+
+
+def _charged_as(tape: QuotedTape, book: PriceBook) -> FormatName:
+    """The system it was recorded in when the book has a price for it, else the shell."""
+    recorded = tape.draft.recorded_as
+    return recorded if recorded is not None and recorded in book.capture else tape.draft.format
+
+
+def _one_tape(minutes: float, rate: CaptureRate) -> int:
+    if rate.way is Way.PER_TAPE:
+        return rounded(rate.minor)
+    if rate.way is Way.PER_PERIOD:
+        return rounded(rate.minor * _periods(minutes, rate))
+    return rounded(rate.minor * Decimal(repr(float(minutes))) / 60)
+
+
+def _periods(minutes: float, rate: CaptureRate) -> int:
+    """Started periods; at least one, and a hair over a full period (float dust) starts none."""
+    return max(1, ceil(minutes / rate.period_minutes - 1e-9))
+
+
+def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
+    if rate.way is Way.PER_TAPE:
+        return str(len(tapes))
+    if rate.way is Way.PER_HOUR:
+        hours = sum((tape.minutes for tape in tapes), ZERO).times(1 / 60)
+        return f"{spelled(hours, 2)} h"
+    periods = [_columns(tape.minutes, lambda minutes: _periods(minutes, rate)) for tape in tapes]
+    count = sum(periods, NOTHING)
+    return f"{spelled(Range(count.low, count.likely, count.high))} × {rate.period_minutes} min"
+
+
+def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
+    """The way of charging first: where room is short, it stands alone."""
+    way = _WORDS[rate.way](rate.period_minutes)
+    if rate.way is Way.PER_TAPE:
+        return f"{way}; however long it plays"
+    begun = "; every one begun counts" if rate.way is Way.PER_PERIOD else ""
+    return f"{way}{begun}; {_plays(tapes)}"
+
+
+def _plays(tapes: Sequence[QuotedTape]) -> str:
+    first = tapes[0].minutes
+    if any(tape.minutes != first for tape in tapes):
+        return f"together they play {spelled(sum((tape.minutes for tape in tapes), ZERO))} minutes"
+    return f"{'each plays' if len(tapes) > 1 else 'it plays'} {spelled(first)} minutes"
+
+
+_WORDS: dict[Way, Callable[[int], str]] = {
+    Way.PER_TAPE: lambda minutes: "by the tape",
+    Way.PER_PERIOD: lambda minutes: {30: "by the half hour", 60: "by the hour"}.get(
+        minutes, f"by {minutes} minutes"
+    ),
+    Way.PER_HOUR: lambda minutes: "by the hour played; to the minute",
+}
+
+
+def _repair(tape: QuotedTape, rate: Rate, count: int) -> Charge:
+    findings = ", ".join(finding.words for finding in tape.draft.findings) or "found at the bench"
+    return Charge(
+        code=f"repair-{rate.code}",
+        text=f"{count} × {rate.words} ({_words(tape)})",
+        because=findings,
+        quantity=str(count),
+        unit_minor=rounded(rate.minor),
+        amount=flat(rounded(rate.minor * count)),
+    )
+
+
+def _copies(copy: Copy, rate: Rate) -> Charge:
+    count = spelled(copy.count)
+    return Charge(
+        code=f"media-{copy.code}",
+        text=f"{count} × {rate.words}",
+        because="room for the play time",
+        quantity=count,
+        unit_minor=rounded(rate.minor),
+        amount=_columns(copy.count, lambda pieces: rounded(rate.minor * round(pieces))),
+    )
+
+
+def _left_out(line: Sequence[QuotedTape], count: int) -> Charge:
+    return Charge(
+        code="not-played",
+        text=f"{count} × {_words(line[0])}",
+        because="cannot be played; nothing to pay",
+        quantity=str(count),
+        unit_minor=0,
+        amount=NOTHING,
+    )
+
+
+def _words(tape: QuotedTape) -> str:
+    """``VHS T-120``: two lines of one format are told apart by what is printed on the shells."""
+    words = formats.catalogue().format(tape.draft.format).words
+    return f"{words} {tape.draft.marking}" if tape.draft.marking else words
+
+
+def _columns(values: Range, make: Callable[[float], int]) -> MoneyRange:
+    return MoneyRange(make(values.low), make(values.likely), make(values.high))
+
+
+def spelled(values: Range, digits: int = 0) -> str:
+    """``62 to 361``, or one figure when the ends agree as printed."""
+    low, high = f"{values.low:.{digits}f}", f"{values.high:.{digits}f}"
+    return low if low == high else f"{low} to {high}"

@@ -1,0 +1,68 @@
+"""What the copies of a job take up: gigabytes, discs, sticks and disks, and what to warn about.
+
+The values are in `bitrates`, `discs` and `sticks`; cheaper combinations in `savings`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from core.model.errors import WrongInput
+from core.model.inventory import Delivery
+from core.model.ranges import ZERO, Range
+from core.model.records import Storage
+from core.pricing import bitrates, discs, sticks
+
+KINDS = ("files", "dvd", "bluray")
+CODECS = bitrates.CODECS
+CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
+USUAL = Delivery("files", "h264", "usb")
+"""What is made when the customer orders nothing."""
+
+
+def storage(minutes: Range, tape_minutes: Sequence[Range], deliver: Sequence[Delivery]) -> Storage:
+    """What the copies of one job take up.
+
+    ``minutes`` is the play time of all tapes together, ``tape_minutes`` that of each. The gigabytes are
+    those of the files; video discs count as discs, and as gigabytes only when nothing else is made.
+    WrongInput for a codec or carrier that is not known.
+    """
+    parts = [made(delivery, minutes, tape_minutes) for delivery in deliver or (USUAL,)]
+    files = [
+        part for part, delivery in zip(parts, deliver or (USUAL,), strict=True) if delivery.kind == "files"
+    ]
+    return Storage(
+        gigabytes=sum((part.gigabytes for part in files or parts), ZERO),
+        discs=sum((part.discs for part in parts), ZERO),
+        copies=tuple(copy for part in parts for copy in part.copies if copy.count.high > 0),
+        notes=tuple(dict.fromkeys(note for part in parts for note in part.notes)),
+    )
+
+
+def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range]) -> Storage:
+    """What one set of copies takes up; WrongInput when its kind, codec or carrier is not known."""
+    if delivery.kind == "files":
+        return _files(delivery.codec or "h264", delivery.carrier or "usb", minutes, tapes)
+    if delivery.kind == "dvd":
+        return discs.video_dvds(tapes)
+    if delivery.kind == "bluray":
+        return discs.video_blurays(minutes)
+    raise WrongInput("as", delivery.kind, f"accepted are {', '.join(KINDS)}")
+
+
+def codec_words(codec: str) -> str:
+    """``H.264 files``."""
+    return bitrates.words(codec)
+
+
+def _files(codec: str, carrier: str, minutes: Range, tapes: Sequence[Range]) -> Storage:
+    size, sizes = bitrates.size(codec, minutes), [bitrates.size(codec, tape) for tape in tapes]
+    if carrier in ("dvd-r", "bd-r"):
+        return discs.of_files(size, sizes, carrier, bitrates.words(codec))
+    if carrier in ("usb", "disk"):
+        return sticks.of_files(size, sizes, carrier, codec)
+    if carrier == "own-drive":
+        return sticks.onto_own_drive(size, sizes, codec)
+    if carrier == "download":
+        return sticks.to_download(size)
+    raise WrongInput("on", carrier, f"accepted are {', '.join(CARRIERS)}")

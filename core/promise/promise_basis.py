@@ -1,0 +1,51 @@
+"""What a promise stands on: the shop as it was when the date was said, and what has changed since."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from core.model.records import Fittings, Footing
+from core.promise.turnaround import Load
+
+_MORE_TAPES = 1.25
+"""A queue that grew by less than a quarter is no reason to name (an assumption)."""
+
+
+def of(load: Load) -> Footing:
+    """The shop as a quote of this moment finds it."""
+    away = load.fittings.expected.awaited
+    return Footing(
+        tapes_waiting=sum(load.after_all.waiting.values()),
+        decks=tuple(each.name for each in load.fittings.decks if each.in_service and each.name not in away),
+        people=load.fittings.people,
+        hours_a_week=_hours_a_week(load.fittings),
+    )
+
+
+def changes(then: Footing | None, now: Footing) -> tuple[str, ...]:
+    """What is less good now, one phrase each; nothing for a promise made before footings were kept."""
+    return () if then is None else tuple(_changes(then, now))
+
+
+def _changes(then: Footing, now: Footing) -> Iterator[str]:
+    gone = [name for name in then.decks if name not in now.decks]
+    if gone:
+        yield f"{_listed(gone)} {'is' if len(gone) == 1 else 'are'} out of service"
+    if now.people < then.people:
+        yield f"{_people(now.people)} at the bench, not {then.people} as then"
+    if now.hours_a_week < then.hours_a_week:
+        yield f"open {now.hours_a_week:g} hours a week, not {then.hours_a_week:g} as then"
+    if now.tapes_waiting > _MORE_TAPES * then.tapes_waiting and now.tapes_waiting > then.tapes_waiting + 1:
+        yield f"{now.tapes_waiting} tapes wait in the shop, {then.tapes_waiting} did then"
+
+
+def _hours_a_week(fittings: Fittings) -> float:
+    return sum(opening.end - opening.start for opening in fittings.openings) / 60
+
+
+def _people(count: int) -> str:
+    return "one person" if count == 1 else f"{count} people"
+
+
+def _listed(names: list[str]) -> str:
+    return " and ".join((", ".join(names[:-1]), names[-1])) if len(names) > 1 else names[0]

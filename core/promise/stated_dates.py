@@ -1,0 +1,238 @@
+"""From finish times in many scenarios to a date at a stated chance, and the sentences about what holds it."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime
+
+import numpy as np
+
+from core.model.records import Chance, Promise
+from core.promise import chances
+from core.scheduling.capacity_bounds import binding
+from core.scheduling.opening_hours import HORIZON_DAYS, Calendar, Minutes, spoken
+from core.scheduling.plan import Done
+
+CURVE_DAYS = 40
+CURVE_ENDS_AT = 0.999
+_OFTEN = "{often}"
+"""Where a sentence says how often it is so."""
+DUST = 1e-6
+"""Minutes by which arithmetic may miss a closing."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Finish:
+    """When a box is done in each scenario, and what was last there."""
+
+    at: Minutes
+    last: tuple[tuple[Done, float], ...]
+    """The tapes that are last in some scenario with their share, the greatest first."""
+    overlong: int = 0
+    """Tapes that fit no opening."""
+    left_out: tuple[str, ...] = ()
+    """Why some tapes are not in ``at``, one sentence each."""
+    nothing_plays: bool = False
+    """No tape of the box can be planned at all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Before:
+    """What waits with a box, by the decks it may play on."""
+
+    waiting: Mapping[tuple[int, ...], int]
+    """Tapes before it."""
+    work: Mapping[tuple[int, ...], float]
+    """Likely minutes of deck time, its own included."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a date is asked against."""
+
+    calendar: Calendar
+    now: float
+    made_at: datetime
+    confidence: float
+    needed_by: date | None = None
+    away: Mapping[int, str] = field(default_factory=dict)
+    """What is to be said of decks that broke and are to come back, by their place."""
+
+
+def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = ()) -> Finish:
+    """The last of these tapes in each scenario."""
+    if not done:
+        return Finish(np.empty(0), (), left_out=left_out, nothing_plays=True)
+    times = np.stack([one.at for one in done])
+    shares = Counter(times.argmax(axis=0).tolist())
+    last = tuple((done[row], count / times.shape[1]) for row, count in shares.most_common())
+    return Finish(times.max(axis=0), last, sum(one.overlong for one in done), left_out)
+
+
+def not_yet(made_at: datetime) -> Promise:
+    """A promise that is still to be worked out: no day, and no reason why there is none."""
+    return Promise(None, 0.0, None, None, (), (), made_at)
+
+
+def promise_of(finish: Finish, asked: Asked, before: Before | None = None) -> Promise:
+    """The first day by whose closing the box is done with the shop's confidence; None when there is none."""
+    calendar = asked.calendar
+    first = int(np.searchsorted(calendar.day_ends, asked.now, side="left"))
+    by = chances_by(finish.at, calendar.day_ends[first:])
+    days = calendar.days[first:]
+    place = _first_at(by, asked.confidence)
+    day = days[place] if place is not None else None
+    held_by = _why_no_date(finish, asked) if day is None else _held_by(finish, asked, day, before)
+    return Promise(
+        day=day,
+        stated=float(by[place]) if place is not None else 0.0,
+        p50=_day_at(by, days, 0.5),
+        p90=_day_at(by, days, 0.9),
+        held_by=(*finish.left_out, *held_by),
+        chances=_curve(by, days, place, asked.needed_by),
+        made_at=asked.made_at,
+    )
+
+
+def chances_by(at: Minutes, moments: Minutes) -> Minutes:
+    """Share of the scenarios that are done by each moment."""
+    if not len(at):
+        return np.zeros(len(moments))
+    return np.searchsorted(np.sort(at), moments + DUST, side="right") / len(at)
+
+
+def chance_by(promise: Promise, day: date) -> float:
+    """The chance that everything is ready by the close of ``day``, as far as the curve tells."""
+    told = [chance.by for chance in promise.chances if chance.day <= day]
+    return told[-1] if told else 0.0
+
+
+def _first_at(by: Minutes, confidence: float) -> int | None:
+    place = int(np.searchsorted(by, confidence - 1e-12, side="left"))
+    return place if place < len(by) else None
+
+
+def _day_at(by: Minutes, days: Sequence[date], share: float) -> date | None:
+    place = _first_at(by, share)
+    return days[place] if place is not None else None
+
+
+def _curve(
+    by: Minutes, days: Sequence[date], place: int | None, needed_by: date | None
+) -> tuple[Chance, ...]:
+    """Opening days from today, or from just before the first chance when that is far, until it is certain.
+
+    At most 40 of them with the promised day among them. A day the customer needs that lies before
+    them comes first, by itself.
+    """
+    certain = _first_at(by, CURVE_ENDS_AT)
+    end = len(by) if certain is None else certain + 1
+    shown = place if place is not None else end
+    begin = 0
+    if shown >= CURVE_DAYS:
+        before_any_chance = max(0, int(np.searchsorted(by, 0.0, side="right")) - 1)
+        begin = max(before_any_chance, shown + 1 - CURVE_DAYS)
+    curve = [Chance(day, float(by[n])) for n, day in enumerate(days[:end][begin : begin + CURVE_DAYS], begin)]
+    needed = bisect_right(days, needed_by) - 1 if needed_by is not None else -1
+    if 0 <= needed < begin:
+        curve.insert(0, Chance(days[needed], float(by[needed])))
+    return tuple(curve)
+
+
+def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
+    if finish.nothing_plays:
+        return ()
+    if not asked.calendar.days:
+        return (f"no opening hours in the coming {HORIZON_DAYS} days",)
+    sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
+    return (
+        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready {chances.words(sure)}",
+        *_queue(finish, None),
+    )
+
+
+def _held_by(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
+    return (
+        *_queue(finish, before),
+        *_work(finish, asked, day, before),
+        *_nights(finish),
+        *_overlong(finish),
+        *_away(finish, asked),
+        *_shut(asked, day),
+    )
+
+
+def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
+    """What the last tape waits for: the deck group, the bench, or nothing but its own play time."""
+    groups: dict[str, float] = {}
+    for done, share in finish.last:
+        group = _group(done, before)
+        groups[group] = groups.get(group, 0.0) + share
+    words, share = max(groups.items(), key=lambda group: group[1])
+    often = "" if share > 0.95 else f" {chances.words(share)}"
+    return (words.replace(_OFTEN, often),)
+
+
+def _group(done: Done, before: Before | None) -> str:
+    decks = done.step.suited.decks
+    if done.benched > 0.5:
+        return f"the bench: the last tape waits to be looked over or repaired{_OFTEN}"
+    count, ahead = len(decks), before.waiting.get(decks, 0) if before else 0
+    machines = "one deck plays" if count == 1 else f"{count} decks play"
+    there = "it" if count == 1 else "them"
+    queue = f"; {ahead} {'tape waits' if ahead == 1 else 'tapes wait'} for {there} already" if ahead else ""
+    return f"{machines} {done.step.suited.words}, and the last tape is done there{_OFTEN}{queue}"
+
+
+def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
+    """How much work is bound to the decks that hold the box, beside the openings it is promised in."""
+    decks = finish.last[0][0].step.suited.decks if finish.last else ()
+    bound = binding(before.work, decks) if before and decks else None
+    calendar = asked.calendar
+    if bound is None or finish.last[0][0].benched > 0.5:
+        return ()
+    begin = float(calendar.worked(np.array([asked.now]))[0])
+    end = float(calendar.when_worked(np.array([begin + bound.each]))[0])
+    first = bisect_left(calendar.day_ends, asked.now)
+    least, planned = bisect_left(calendar.day_ends, end), bisect_left(calendar.days, day)
+    if planned == first or np.isinf(end):
+        return ()
+    machines = "one deck" if len(bound.decks) == 1 else f"{len(bound.decks)} decks"
+    return (
+        f"about {bound.minutes / 60:.0f} hours of play can be done on {machines} only: at least "
+        f"{_openings(least - first + 1)}, and the date allows {planned - first + 1}",
+    )
+
+
+def _openings(count: int) -> str:
+    return "1 opening day" if count == 1 else f"{count} opening days"
+
+
+def _nights(finish: Finish) -> tuple[str, ...]:
+    share = sum(share * done.overnight for done, share in finish.last)
+    if share < 0.25:
+        return ()
+    return (f"{chances.words(share)} the last tape waits overnight, since it would not end before closing",)
+
+
+def _overlong(finish: Finish) -> tuple[str, ...]:
+    if not finish.overlong:
+        return ()
+    tapes = "1 tape plays" if finish.overlong == 1 else f"{finish.overlong} tapes play"
+    return (f"{tapes} longer than any opening: started at opening time, still running after closing",)
+
+
+def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
+    decks = {deck for done, _ in finish.last for deck in done.step.suited.decks}
+    return tuple(words for place, words in asked.away.items() if place in decks)
+
+
+def _shut(asked: Asked, day: date) -> tuple[str, ...]:
+    today = asked.calendar.day_of(asked.now)
+    shut = [f"{spoken(one)} ({why})" for one, why in asked.calendar.shut.items() if today <= one <= day]
+    if len(shut) > 4:
+        shut = [*shut[:3], f"{len(shut) - 3} more days"]
+    return (f"the shop is shut on {', '.join(shut)}",) if shut else ()

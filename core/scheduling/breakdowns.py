@@ -1,0 +1,68 @@
+"""Decks that fail while they play, in some scenarios, and the tape that must be played again.
+
+Failures come with playing time, at random: exponential, as is usual where nothing better is known
+(Hopp and Spearman, Factory Physics, ch. 8, from memory). The repair takes real hours, exponential too.
+A tape fails at most once in a scenario; the second time it plays through (twice is rare enough).
+
+A deck that is out because it broke comes back, in each scenario at another time. How long it has been out
+makes no difference to an exponential repair; but `event_rates` counts the hours of a deck that is still out,
+so the longer it is away, the later it is expected.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core.model import common_random_numbers
+from core.model.records import Fittings
+from core.scheduling.opening_hours import Minutes
+
+_FINE = 2.0**20
+"""What is left of a moment at this scale is as good as a random number of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class Breakdowns:
+    """Mean minutes: of play ``between`` failures, and of a ``repair``."""
+
+    between: float
+    repair: float
+
+
+def fails_after(breakdowns: Breakdowns, keys: Sequence[int], seed: int, scenarios: int) -> Minutes:
+    """Minutes of play after which the deck would fail under each tape, one row a tape."""
+    uniform = common_random_numbers.uniforms(seed, keys, scenarios)
+    return np.asarray(-np.log1p(-uniform) * breakdowns.between)
+
+
+def repair_after(played: Minutes, mean: float) -> Minutes:
+    """Minutes a repair takes, told by the very moment of the failure."""
+    return np.asarray(-np.log1p(-((played * _FINE) % 1.0)) * mean)
+
+
+def awaiting(fittings: Fittings, broken: Collection[str]) -> Fittings:
+    """The shop with the decks named ``broken``, where they are out of service, as decks that come back."""
+    back = frozenset(deck.name for deck in fittings.decks if not deck.in_service and deck.name in broken)
+    if not back:
+        return fittings
+    decks = tuple(replace(deck, in_service=deck.in_service or deck.name in back) for deck in fittings.decks)
+    return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=back))
+
+
+def awaited(fittings: Fittings) -> dict[int, str]:
+    """What is to be said of each deck that comes back, by its place."""
+    hours = fittings.expected.hours_to_repair
+    return {
+        place: f"{deck.name} broke down and is reckoned to be back in about {max(hours, 1):.0f} hours"
+        for place, deck in enumerate(fittings.decks)
+        if deck.name in fittings.expected.awaited
+    }
+
+
+def back_after(deck: str, mean: float, seed: int, scenarios: int) -> Minutes:
+    """Minutes until a deck that broke is back, one a scenario: exponential, ``mean`` on average."""
+    uniform = common_random_numbers.uniforms(seed, [common_random_numbers.key("back", deck)], scenarios)[0]
+    return np.asarray(-np.log1p(-uniform) * mean)

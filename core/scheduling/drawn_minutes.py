@@ -1,0 +1,112 @@
+"""Play times of the tapes of a plan in every scenario; tapes of one box share its habits."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.model import common_random_numbers
+from core.model.ranges import Range
+from core.playtime import box_habits, tape_minutes
+from core.playtime.habits import ShopHabits
+from core.playtime.possibilities import Facts
+from core.scheduling.opening_hours import Minutes
+
+LONG_QUEUE = 600
+"""Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck (`draws.HABIT`)."""
+
+KEPT = 400
+"""Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""
+
+DrawnAs = tuple[Facts, ShopHabits]
+
+
+class Drawn(Protocol):
+    """A tape to draw; ``key`` and ``box`` name its numbers."""
+
+    @property
+    def key(self) -> int: ...
+    @property
+    def box(self) -> int: ...
+    @property
+    def minutes(self) -> Range: ...
+    @property
+    def drawn_as(self) -> DrawnAs | None:
+        """What its play times are drawn from; None: from the percentiles of ``minutes``."""
+
+
+def lengths(tapes: Sequence[Drawn], seed: int, scenarios: int) -> Minutes:
+    """Minutes of each tape (row) in each scenario (column)."""
+    found = np.empty((len(tapes), scenarios))
+    in_short = len(tapes) <= LONG_QUEUE
+    together: dict[tuple[int, ShopHabits], list[int]] = {}
+    alike: dict[DrawnAs | None, list[int]] = {}
+    for place, tape in enumerate(tapes):
+        if tape.drawn_as is not None and in_short:
+            together.setdefault((tape.box, tape.drawn_as[1]), []).append(place)
+        else:
+            alike.setdefault(tape.drawn_as, []).append(place)
+    for (key, shop), places in together.items():
+        known = [(tapes[place].key, drawn[0]) for place in places if (drawn := tapes[place].drawn_as)]
+        _drawn_of(box_habits.Box(key, seed, scenarios, shop)).read(known, found, places)
+    for drawn_as, places in alike.items():
+        found[places] = _by_luck([tapes[place] for place in places], drawn_as, seed, scenarios)
+    return found
+
+
+class _DrawnOfBox:
+    """Tapes of one box that have been drawn: a line more on the counter, or a change to the shop in a
+    what-if, draws what is new and no tape twice."""
+
+    def __init__(self, box: box_habits.Box) -> None:
+        self._box = box
+        self._rows: dict[tuple[int, Facts], Minutes] = {}
+
+    def read(self, tapes: Sequence[tuple[int, Facts]], into: Minutes, places: Sequence[int]) -> None:
+        """Minutes of each tape, by its key and what is known of it, into these rows; a column a scenario."""
+        rows = self._rows if len(self._rows) < KEPT else {}
+        new = [tape for tape in dict.fromkeys(tapes) if tape not in rows]
+        if new:
+            keys, known = zip(*new, strict=True)
+            minutes = box_habits.draws_of_job(known, keys, self._box)
+            self._rows = rows = {**rows, **dict(zip(new, minutes, strict=True))}
+        for tape, place in zip(tapes, places, strict=True):
+            into[place] = rows[tape]
+
+
+@lru_cache(maxsize=256)
+def _drawn_of(box: box_habits.Box) -> _DrawnOfBox:
+    return _DrawnOfBox(box)
+
+
+def _by_luck(tapes: Sequence[Drawn], drawn_as: DrawnAs | None, seed: int, scenarios: int) -> Minutes:
+    uniform = common_random_numbers.shared(
+        seed, [tape.key for tape in tapes], [tape.box for tape in tapes], scenarios
+    )
+    if drawn_as is None:
+        return common_random_numbers.minutes([tape.minutes for tape in tapes], uniform)
+    values, reached = _steps(drawn_as)
+    return np.asarray(values[np.searchsorted(reached, uniform, side="right")], dtype=np.float64)
+
+
+@lru_cache(maxsize=1024)
+def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
+    """The minutes one tape may play, in fifty rising steps, one as likely as the next."""
+    middles = (np.arange(50) + 0.5) / 50
+    if drawn_as is None:
+        return np.asarray(
+            common_random_numbers.minutes([minutes], middles.reshape(1, -1))[0], dtype=np.float64
+        )
+    values, reached = _steps(drawn_as)
+    return np.asarray(values[np.searchsorted(reached, middles, side="right")], dtype=np.float64)
+
+
+@lru_cache(maxsize=1024)
+def _steps(drawn_as: DrawnAs) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """The values a belief may take and the probabilities at which one gives way to the next."""
+    points = np.array(tape_minutes.belief_of(*drawn_as).points)
+    return points[:, 0], np.cumsum(points[:, 1])[:-1]

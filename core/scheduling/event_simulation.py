@@ -1,0 +1,366 @@
+"""The whole queue worked off on the shop's floor, event by event, in every scenario at once.
+
+Each scenario takes its own next event in every round: the deck that is free first gets its next tape. So
+the rounds are about as many as the tapes, whatever happens in between: rush tapes that come in, tapes
+fetched forward for the end of the day, decks that fail. Decks that share no tape know nothing of each
+other: each group of them (`core.scheduling.deck_groups`) is worked off by itself.
+
+The rules, written down so that another program with the same draws gives the same plan to the minute:
+- of all decks with tapes left, the one free first takes its turn; of two equal ones, the first in order;
+- it takes the first tape of the queue that it can play, and waits for the bench or an opening with it;
+- unless a rush tape for it has come in before that start: that one goes first;
+- unless the tape would have to wait for another opening, or for the bench: then the longest of the next
+  `FILL` tapes it can play that is ready and ends before closing (by estimates) goes first, of equally long
+  ones the first in the queue;
+- a deck that fails is free again when it is repaired; its tape stands before all others again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.scheduling import deck_groups
+from core.scheduling.opening_hours import Minutes
+from core.scheduling.opening_table import NEVER, RETIRED, Openings
+from core.scheduling.ready_lists import Ranks, Trays
+from core.scheduling.rework import Replays
+from core.scheduling.slot_lookup import Places, where
+from core.scheduling.start_gates import Starts
+from core.scheduling.waiting_tapes import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
+
+
+@dataclass(slots=True, eq=False)
+class Turn:
+    """What each scenario does next; changed in place as something else goes before."""
+
+    tray: Places
+    """Whose tapes the deck takes from: its cell in `Trays.first`."""
+    head: Places
+    """Where on the tray the first tape left lies."""
+    place: Places
+    """Where on the tray the tape lies that goes next."""
+    tape: Places
+    """That tape; the count of all tapes stands for none."""
+    begin: Minutes
+    """When the deck could begin anything at all."""
+    start: Minutes
+    slot: Places
+    """The first slot that closes at or after the start."""
+    why: Reasons
+    is_busy: NDArray[np.bool_]
+    """Whether the deck has been given something that is not of the queue."""
+    is_again: NDArray[np.bool_]
+    """Whether the tape has been played before, on a deck that failed."""
+
+    def only(self, at: Places) -> Turn:
+        """The same in some scenarios only."""
+        return Turn(
+            self.tray.take(at),
+            self.head.take(at),
+            self.place.take(at),
+            self.tape.take(at),
+            self.begin.take(at),
+            self.start.take(at),
+            self.slot.take(at),
+            self.why.take(at),
+            self.is_busy.take(at),
+            self.is_again.take(at),
+        )
+
+
+def work_off(ground: Ground, queue: Queue) -> None:
+    """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush.
+
+    The queue's minutes and failures may be used up. A queue that is seen is one of one scenario.
+    """
+    if queue.seen is not None:
+        Floor(ground, queue).run()
+        return
+    for bay in deck_groups.of(ground, queue):
+        Floor(bay.ground, bay.queue).run()
+        bay.give_back(ground)
+
+
+class Floor:
+    """One go through a queue. Changes ``lanes``, ``rush``, the minutes and the parts of the tapes."""
+
+    _anyone_waits: bool
+    """Whether some tape may still come from the bench later than its deck is free."""
+
+    def __init__(self, ground: Ground, queue: Queue) -> None:
+        lanes = self._lanes = ground.lanes
+        self._queue = queue
+        self._handling = ground.handling
+        self._rush = ground.rush
+        self._most = ground.fill
+        self._overtaken_from = ground.overtaken_from
+        self._decks, self._scenarios = lanes.free.shape
+        self._columns = np.arange(self._scenarios, dtype=np.intp)
+        self._lines = self._columns * self._decks
+        """Where each scenario's decks begin."""
+        self._count = len(queue.tapes)
+        self._openings = Openings(lanes)
+        self._set_up_decks()
+        self._set_up_tapes()
+
+    def run(self) -> None:
+        """Works everything off."""
+        while self._round() and not self._has_seen_enough():
+            pass
+        self._hand_over()
+
+    def _has_seen_enough(self) -> bool:
+        return self._queue.until < NEVER and bool(self._due.min() >= self._queue.until)
+
+    def _hand_over(self) -> None:
+        """What came of it; tapes that found no opening any more never end."""
+        ends = self._minutes.reshape(self._count, self._scenarios)
+        for left, at in self._never_played():
+            ends[left, at] = NEVER
+        ends[ends >= NEVER] = np.inf
+        why = self._why.reshape(ends.shape)
+        for place, tape in enumerate(self._queue.tapes):
+            tape.part.end_all(ends[place], why[place])
+        self._hand_over_decks()
+
+    def _hand_over_decks(self) -> None:
+        self._free[self._free >= NEVER] = np.inf
+        self._lanes.free[:] = self._free.T
+
+    def _never_played(self) -> Iterator[tuple[Places | np.intp, Places]]:
+        """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
+        yield from self._trays.never_taken()
+        for tapes, since in zip(self._replays.tape, self._replays.since, strict=True):
+            at = where(since < RETIRED)
+            yield tapes[at], at
+
+    def _round(self) -> bool:
+        """The next event of every scenario; whether there was any."""
+        deck, spot = self._soonest()
+        moment = self._due.reshape(-1).take(spot)
+        slot = self._slot.reshape(-1).take(spot)
+        self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
+        turn = self._next_tape(deck, moment, slot)
+        held = self._held_by_plan(deck, spot, turn)
+        self._rush_first(deck, spot, moment, turn)
+        if self._queue.fails_after is not None:
+            self._again_first(deck, moment, turn)
+        self._fetch_forward(deck, slot, turn)
+        self._play(spot, turn)
+        return self._retire(spot, turn, held)
+
+    def _retire(self, spot: Places, turn: Turn, held: NDArray[np.bool_]) -> bool:
+        """Decks that found nothing to do have done; whether any deck goes on."""
+        if turn.tape.max() < self._count:
+            return True
+        idle = where((turn.tape == self._count) & ~turn.is_busy & ~held)
+        self._due.reshape(-1)[spot[idle]] = RETIRED
+        return bool((self._due < RETIRED).any())
+
+    def _soonest(self) -> tuple[Places, Places]:
+        """The deck that is free first in every scenario, and its place among all."""
+        if self._decks == 1:
+            return self._columns * 0, self._columns
+        deck = self._due.argmin(axis=1)
+        return deck, deck + self._lines
+
+    def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> Turn:
+        """The first tape of the queue for each deck and the start it could have.
+
+        ``slot`` is the first that closes at or after the moment.
+        """
+        tray = self._trays.of(deck, self._columns)
+        head, rank = self._trays.next_on(tray)
+        tape = self._trays.tape_at.take(head)
+        begin = np.maximum(moment, self._openings.opens.take(slot))
+        no = np.zeros(self._scenarios, dtype=bool)
+        why = no.astype(np.int8)  # for nothing but the deck
+        turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no.copy())
+        if self._anyone_waits:
+            self._wait_for_the_bench(moment, turn)
+        room = self._openings.ends_by.take(turn.slot) - turn.start
+        self._shorten(deck, turn.start, room)
+        late = self._starts.put_off(rank, turn.start, turn.slot, room)
+        turn.why[late] = NIGHT
+        return turn
+
+    def _wait_for_the_bench(self, moment: Minutes, turn: Turn) -> None:
+        """A tape that comes from the bench after its deck is free starts when both let it go."""
+        ready = self._ready_of(turn.tape, self._columns)
+        waits = where(ready > moment)
+        ready = ready.take(waits)
+        turn.slot[waits] = slot = self._openings.closing(ready)
+        turn.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
+        turn.why[waits] = BENCH
+
+    def _ready_of(self, tape: Places, at: Places) -> Minutes:
+        """When the bench lets tapes go in the scenarios ``at``."""
+        return self._ready.take(tape)
+
+    def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
+        """Leaves less room on a deck that will be out by plan."""
+        for out, spans in self._lanes.out.items():
+            mine = where(deck == out)
+            for begins, _ in spans:
+                before = mine[start[mine] < begins]
+                room[before] = np.minimum(room[before], begins - start[before])
+
+    def _held_by_plan(self, deck: Places, spot: Places, turn: Turn) -> NDArray[np.bool_]:
+        """Decks that would play while they are out by plan wait until they are back."""
+        held = np.zeros(self._scenarios, dtype=bool)
+        for out, spans in self._lanes.out.items():
+            mine = where((deck == out) & (turn.tape < self._count))
+            for begins, ends in spans:
+                start = turn.start[mine]
+                inside = mine[(start + self._starts.estimate[turn.tape[mine]] > begins) & (start < ends)]
+                held[inside] = True
+                self._put_off(spot[inside], np.maximum(turn.start[inside], ends))
+                mine = mine[~held[mine]]
+        turn.tape[held] = self._count
+        return held
+
+    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, turn: Turn) -> None:
+        """Where a rush tape for this deck has come in before the start, it plays instead."""
+        for coming, allowed in zip(self._rush, self._rush_on, strict=True):
+            plays = allowed.take(deck)
+            ready = plays & (coming.next <= turn.start) & (coming.next < np.inf) & self._overtaken(turn.tape)
+            at = where(ready)
+            if len(at):
+                arrives, minutes = coming.take(at)
+                ends = np.minimum(coming.gate.start(np.maximum(moment[at], arrives)) + minutes, NEVER)
+                self._occupy(spot[at], ends, self._openings.closing(ends))
+                turn.tape[at] = self._count
+                turn.is_busy[at] = True
+
+    def _overtaken(self, tape: Places) -> NDArray[np.bool_]:
+        """Whether a tape lets rush tapes go before it."""
+        return (tape >= self._overtaken_from) & (tape < self._count)
+
+    def _fetch_forward(self, deck: Places, slot: Places, turn: Turn) -> None:
+        """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
+        at = where(turn.start > turn.begin) if self._most else self._columns[:0]
+        at = at[(turn.tape.take(at) < self._count) & ~turn.is_again.take(at)]
+        if not len(at):
+            return
+        begin, slot, behind = turn.begin.take(at), slot.take(at), turn.head.take(at) + 1
+        room = self._openings.fills_to.take(slot) - begin
+        if self._lanes.out:
+            self._shorten(deck[at], begin, room)
+        near = self._trays.near(behind, at)
+        near *= near <= self._trays.longest_within(room)[:, None]
+        self._leave_on_the_bench(near, behind, begin, at)
+        best = near.argmax(axis=1)
+        found = where(near[self._columns[: len(at)], best])
+        at, place = at.take(found), (behind + best).take(found)
+        turn.place[at] = place
+        turn.tape[at] = self._trays.tape_at.take(place)
+        turn.start[at] = begin.take(found)
+        turn.slot[at] = slot.take(found)
+        turn.why[at] = DECK
+
+    def _leave_on_the_bench(self, near: Ranks, behind: Places, begin: Minutes, at: Places) -> None:
+        """Strikes out the tapes that are not ready at these moments."""
+        if self._anyone_waits:
+            near *= self._ready_of(self._trays.tapes_near(behind), at[:, None]) <= begin[:, None]
+
+    def _play(self, spot: Places, turn: Turn) -> Places:
+        """Plays the tapes that were chosen; the scenarios whose deck failed."""
+        at = self._columns
+        if turn.tape.max() == self._count:
+            at = where(turn.tape < self._count)
+            spot, turn = spot.take(at), turn.only(at)
+        self._write_down(spot, turn)
+        cell = turn.tape * self._scenarios + at
+        ends = turn.start + self._minutes.take(cell)
+        np.minimum(ends, NEVER, out=ends)
+        until, hit = self._replays.failing(cell, turn.start, ends, at)
+        self._occupy(spot, until, turn.slot)
+        self._take_away(turn, at)
+        if len(hit):
+            failed = at.take(hit)
+            self._wake(turn.tape.take(hit), failed, self._free.min(axis=1).take(failed))
+        self._note(cell, ends, turn.why, hit)
+        return at.take(hit)
+
+    def _write_down(self, spot: Places, turn: Turn) -> None:
+        if self._queue.seen is not None:
+            rows = zip(turn.tape.tolist(), (spot % self._decks).tolist(), turn.start.tolist(), strict=True)
+            self._queue.seen.extend(Seen(*row) for row in rows)
+
+    def _take_away(self, turn: Turn, at: Places) -> None:
+        """What is played lies on no tray any more; what is played again has been taken away before."""
+        if self._queue.fails_after is not None:
+            fresh = where(~turn.is_again)
+            turn, at = turn.only(fresh), at.take(fresh)
+        self._trays.take(turn.tray, turn.head, turn.place, at)
+
+    def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
+        """The ends take the place of the minutes, but for tapes whose deck failed."""
+        if len(hit):
+            ends[hit] = self._minutes.take(cell.take(hit))
+        self._minutes[cell] = ends
+        self._why[cell] = why
+
+    def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
+        """Decks are busy to these ends and until somebody has handled them; ``slot`` is none too late."""
+        ends, slot = self._openings.handled(ends, slot, self._handling)
+        self._free.reshape(-1)[spot] = ends
+        self._due.reshape(-1)[spot] = ends
+        self._slot.reshape(-1)[spot] = slot
+
+    def _put_off(self, spot: Places, moment: Minutes) -> None:
+        """Decks have nothing to do before these moments."""
+        self._due.reshape(-1)[spot] = moment
+        self._slot.reshape(-1)[spot] = self._openings.closing(moment)
+
+    # --- decks that fail ------------------------------------------------------------------
+
+    def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
+        """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
+        line, first = self._replays.first(deck)
+        idle = turn.tape == self._count
+        at = where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
+        if not len(at):
+            return
+        tape = self._replays.tape[line[at], at]
+        turn.tape[at] = tape
+        turn.start[at], turn.slot[at] = self._starts.of(tape, np.maximum(moment[at], first[at]))
+        turn.why[at] = DECK
+        turn.is_again[at] = True
+        self._replays.take(line[at], at)
+
+    def _wake(self, tape: Places, at: Places, since: Minutes) -> None:
+        """Decks that had nothing left to do have something again."""
+        idle = self._due.take(at, axis=0) >= RETIRED
+        idle &= self._plays.reshape(-1, self._decks).take(tape, axis=0)
+        line, deck = idle.nonzero()
+        if len(line):
+            spot = self._lines.take(at.take(line)) + deck
+            self._put_off(spot, np.maximum(self._free.reshape(-1).take(spot), since.take(line)))
+
+    # --- setting up -----------------------------------------------------------------------
+
+    def _set_up_decks(self) -> None:
+        """One line a scenario: the decks of one are compared with each other."""
+        self._free = np.minimum(self._lanes.free, NEVER).T.copy()
+        self._due = self._free.copy()
+        self._slot = self._openings.closing(self._due)
+        self._rush_on = [np.isin(np.arange(self._decks), coming.kind.decks) for coming in self._rush]
+
+    def _set_up_tapes(self) -> None:
+        """Tables with one more line, for no tape at all."""
+        tapes = self._queue.tapes
+        self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
+        self._starts = Starts(self._lanes, self._openings, self._trays, tapes)
+        self._ready = np.array([*(float(tape.ready) for tape in tapes), 0.0])
+        self._last_ready = float(self._ready.max())
+        self._anyone_waits = self._last_ready > float(self._free.min())
+        plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
+        self._plays = np.array([*plays, [False] * self._decks]).reshape(-1)
+        self._replays = Replays(self._queue, self._plays, self._decks, self._scenarios)
+        self._minutes = self._queue.minutes.reshape(-1)
+        self._why = np.zeros(self._minutes.shape, dtype=np.int8)

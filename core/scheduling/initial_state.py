@@ -1,0 +1,151 @@
+"""What a plan starts from: free decks, the way the shop works, and what it must reckon with."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+import numpy as np
+
+from core.model.ranges import ZERO, Range
+from core.model.records import Fittings
+from core.scheduling import rush_boxes
+from core.scheduling.breakdowns import Breakdowns, back_after
+from core.scheduling.capacity_bounds import binding
+from core.scheduling.closures import closures
+from core.scheduling.deck_choice import suited
+from core.scheduling.deck_timelines import Lanes
+from core.scheduling.drawn_minutes import equally_likely
+from core.scheduling.opening_hours import Calendar
+from core.scheduling.plan import (
+    CHECK_MINUTES,
+    LOAD_MINUTES,
+    SEED,
+    UNLOAD_MINUTES,
+    Ahead,
+    Step,
+    Ways,
+    estimate,
+    handling,
+)
+from core.scheduling.rush_boxes import Coming, Kind, Pace
+
+BUSY = 0.3
+"""Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
+AS_USUAL = Range(30, 75, 120)
+"""Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
+_GRADES = 200
+"""Equally likely steps a kind of rush tape is drawn in; finer than the fifty of one tape: it mixes many."""
+_SLACK = 1.6
+_SPARE = 40 * 8 * 60.0
+"""Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""
+
+
+def prepared(fittings: Fittings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
+    """All decks free but those that broke, nobody at the bench; and how this shop works."""
+    free = np.full((len(fittings.decks), scenarios), now)
+    for place, deck in enumerate(fittings.decks):
+        if deck.name in fittings.expected.awaited:
+            mean = 60 * fittings.expected.hours_to_repair
+            free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
+    worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
+    lanes = Lanes(calendar, fittings.past_closing_minutes, free, _outages(fittings, calendar))
+    share = fittings.expected.unplanned_closures
+    shut = None
+    if share and len(calendar.opens):
+        today = int(np.searchsorted(calendar.day_ends, now, side="left"))
+        shut = closures(calendar, today, share, SEED + 11, scenarios)
+    ways = Ways(now, fittings.people, _breakdowns(fittings), shut)
+    return ways, Ahead(lanes, worked, handling=handling(fittings.people))
+
+
+def people_matter(fittings: Fittings, queue: Sequence[Step]) -> bool:
+    """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
+    if fittings.people == 1 or not fittings.decks:
+        return bool(fittings.decks)
+    by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
+    work: dict[tuple[int, ...], float] = {}
+    for step in queue:
+        work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely
+    bounds = [bound.each for decks in work if decks and (bound := binding(work, decks))]
+    return by_hand > BUSY * fittings.people * max(bounds, default=0.0)
+
+
+def rush_to_come(fittings: Fittings, ahead: Ahead, ways: Ways, queue: Sequence[Step]) -> tuple[Coming, ...]:
+    """Rush tapes that come in while the queue is worked off, and some while after."""
+    expected, calendar = fittings.expected, ahead.lanes.calendar
+    if not expected.rush_boxes_a_week or not len(calendar.opens):
+        return ()
+    week = sum(opening.end - opening.start for opening in fittings.openings)
+    pace = Pace(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
+    kinds = [(kind, ahead.lanes.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
+    work = sum(step.minutes.likely for step in queue) / max(1, len(fittings.decks))
+    until = calendar.when_worked(calendar.worked(np.array([ways.now])) + _SLACK * work + _SPARE)
+    end = min(float(until[0]), float(calendar.closes[-1]))
+    scenarios = ahead.lanes.free.shape[1]
+    return tuple(rush_boxes.coming(kinds, pace, calendar, ways.now, end, SEED + 21, scenarios))
+
+
+def _kinds(fittings: Fittings, queue: Sequence[Step]) -> list[Kind]:
+    """What rush boxes hold: the formats that came in lately, each as it stands in the queue.
+
+    Not as often as in the queue: what stands there is what the decks cannot keep up with. Only a shop that
+    has counted nothing goes by it, and one with no queue either by its decks, one kind a deck.
+    """
+    rows: dict[tuple[int, ...], list[Step]] = {}
+    for step in queue:
+        if step.plays and step.suited.decks:
+            rows.setdefault(step.suited.decks, []).append(step)
+    weights = _brought(fittings) or {decks: len(steps) for decks, steps in rows.items()}
+    if not weights:
+        weights = {(place,): 1 for place, deck in enumerate(fittings.decks) if deck.in_service}
+    return [_kind(decks, rows.get(decks, ()), weight) for decks, weight in weights.items()]
+
+
+def _brought(fittings: Fittings) -> dict[tuple[int, ...], int]:
+    """Tapes that came in lately, by the decks they may play on as far as their format tells."""
+    found: dict[tuple[int, ...], int] = {}
+    for name, count in fittings.expected.brought:
+        decks = suited(fittings.decks, name, None, None, None).decks
+        if decks:
+            found[decks] = found.get(decks, 0) + count
+    return found
+
+
+def _kind(decks: tuple[int, ...], steps: Sequence[Step], weight: int) -> Kind:
+    ranges = [step.minutes for step in steps] or [AS_USUAL]
+    minutes = sum(ranges, ZERO).times(1 / len(ranges))
+    return Kind(decks, minutes, estimate(minutes), weight, _like(steps))
+
+
+def _like(steps: Sequence[Step]) -> tuple[float, ...]:
+    """The minutes of all these tapes together, in so many equally likely steps."""
+    if not steps:
+        return ()
+    laws = Counter((step.drawn_as, step.minutes) for step in steps)
+    values = np.repeat([equally_likely(*law) for law in laws], list(laws.values()), axis=0)
+    return tuple(np.quantile(values, (np.arange(_GRADES) + 0.5) / _GRADES).tolist())
+
+
+def _breakdowns(fittings: Fittings) -> Breakdowns | None:
+    expected = fittings.expected
+    if not expected.hours_between_failures:
+        return None
+    return Breakdowns(60 * expected.hours_between_failures, 60 * expected.hours_to_repair)
+
+
+def _outages(fittings: Fittings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
+    """When each deck is out by plan, from the midnight of the first day to that after the last."""
+    found: dict[int, tuple[tuple[float, float], ...]] = {}
+    for place, deck in enumerate(fittings.decks):
+        spans = sorted(
+            (
+                calendar.at(calendar.midnight(outage.begins)),
+                calendar.at(calendar.midnight(outage.ends)) + 24 * 60,
+            )
+            for outage in fittings.outages
+            if outage.deck == deck.name
+        )
+        if spans:
+            found[place] = tuple(spans)
+    return found

@@ -1,0 +1,117 @@
+"""The tapes in the shop's care as a plan sees them: how each is known, and the steps still before it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.model import common_random_numbers
+from core.model.names import FormatName, JobNumber, Speed, TapeCode, TvSystem
+from core.model.ranges import Range
+from core.model.records import Fittings, Verdict
+from core.model.stations import Station
+from core.playtime.habits import STARTING, ShopHabits
+from core.playtime.possibilities import Facts
+from core.scheduling import initial_state, opening_hours
+from core.scheduling.deck_choice import suited
+from core.scheduling.dispatching import in_sequence
+from core.scheduling.plan import LOOK_OVER_MINUTES, Step, UnderWay, drawn_as
+
+BY_HAND = 300
+"""Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
+
+
+BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
+
+
+ON_ITS_WAY = (*BENCH_AHEAD, Station.CLEARED_TO_PLAY)
+
+
+@dataclass(frozen=True, slots=True)
+class QueuedTape:
+    """A tape in the shop's care; ``bench_minutes`` is what repairs still take."""
+
+    code: TapeCode
+    format: FormatName
+    recorded_as: FormatName | None
+    tv: TvSystem | None
+    speed: Speed | None
+    minutes: Range
+    station: Station
+    since: datetime
+    """When its station began."""
+    rush: bool
+    bench_minutes: float
+    known: Facts | None = None
+    """What is known of the recording; None: only ``minutes`` are."""
+    habits: ShopHabits = STARTING
+    """What the shop believes of it, tapes already played of its box taken in."""
+    deck: str | None = None
+    """The deck it is playing on, when somebody named it."""
+    rests_until: datetime | None = None
+    """Until when it must come to the temperature of the room (see `core.catalogue.acclimatisation`)."""
+
+    @property
+    def job(self) -> JobNumber:
+        """The job number is the beginning of the tape code."""
+        return JobNumber(self.code[:6])
+
+
+def lined_up(
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar
+) -> tuple[list[Step], list[Step]]:
+    """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
+    coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
+    rush, others = (
+        in_sequence([queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
+        for hurried in (True, False)
+    )
+    return rush, others
+
+
+def follows_people(fittings: Fittings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
+    """Whether a plan of this queue follows each person."""
+    return len(queue) <= BY_HAND and initial_state.people_matter(fittings, coming)
+
+
+def bench_minutes(verdict: Verdict) -> float:
+    """Likely minutes of a person's time for the repairs of one tape."""
+    return sum(repair.minutes.likely for repair in verdict.repairs)
+
+
+def under_way(
+    fittings: Fittings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar, now: float
+) -> UnderWay:
+    """What plays and what is checked at this moment."""
+    playing = [
+        (
+            queued_step(tape, fittings, calendar),
+            max(0.0, now - calendar.at(tape.since)),
+            _on(tape, fittings),
+        )
+        for tape in queue
+        if tape.station is Station.PLAYING
+    ]
+    checked = [tape for tape in queue if tape.station is Station.BEING_CHECKED]
+    return UnderWay(playing, [queued_step(tape, fittings, calendar) for tape in checked])
+
+
+def _on(tape: QueuedTape, fittings: Fittings) -> int | None:
+    """The place of the deck a tape is playing on, where it is known and still there."""
+    return next((place for place, deck in enumerate(fittings.decks) if deck.name == tape.deck), None)
+
+
+def queued_step(tape: QueuedTape, fittings: Fittings, calendar: opening_hours.Calendar) -> Step:
+    bench = 0.0
+    if tape.station in BENCH_AHEAD:
+        bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
+    return Step(
+        key=common_random_numbers.key(tape.code),
+        box=common_random_numbers.key(tape.job),
+        suited=suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed),
+        minutes=tape.minutes,
+        bench=bench,
+        drawn_as=drawn_as(tape.known, tape.habits, tape.minutes),
+        rests_until=calendar.at(tape.rests_until) if tape.rests_until else 0.0,
+    )

@@ -1,0 +1,128 @@
+"""The tapes not yet played, as the decks see them in every scenario: decks that play the same share a tray.
+
+A tray holds its tapes in the order of the queue, each as the rank of its estimate among all estimates. So
+one look along a tray says which tapes are left and how long they are planned to play. Behind its last tape
+lies `Trays.bare`: nothing left. Tapes on several trays leave all of them at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.scheduling.opening_hours import Minutes
+from core.scheduling.slot_lookup import Places
+from core.scheduling.waiting_tapes import Turnout
+
+Ranks = NDArray[np.uint16]
+
+_GLANCE = 16
+"""Places looked over at once for the next tape that is left."""
+
+
+class Trays:
+    """All trays of some decks, laid end to end: a place names the tray and the tape, in each scenario."""
+
+    def __init__(self, tapes: Sequence[Turnout], decks: int, scenarios: int, near: int) -> None:
+        self._scenarios = scenarios
+        self.estimates = np.unique(np.array([tape.estimate for tape in tapes], dtype=np.float64))
+        """Ascending; the first has rank one."""
+        self.bare = len(self.estimates) + 1
+        """The rank of the place behind a tray."""
+        self.estimate_of = np.array([np.nan, *self.estimates, -np.inf])
+        """The estimate of each rank; a tape that is not there would fit anywhere."""
+        self._lay_out(tapes, decks, max(near, _GLANCE) + 1)
+        self._width = len(self.tape_at)
+        self.lines = np.arange(scenarios, dtype=np.intp) * self._width
+        """Where each scenario's trays begin in ``left``."""
+        self._near = np.lib.stride_tricks.sliding_window_view(self.left, max(1, near))
+        self._glance = np.lib.stride_tricks.sliding_window_view(self.left, _GLANCE)
+
+    def _lay_out(self, tapes: Sequence[Turnout], decks: int, behind: int) -> None:
+        plays = [tuple(n for n, tape in enumerate(tapes) if deck in tape.decks) for deck in range(decks)]
+        trays = list(dict.fromkeys(plays))
+        begins: list[int] = []
+        tape_at: list[int] = []
+        for tray in trays:
+            begins.append(len(tape_at))
+            tape_at += [*tray, *[len(tapes)] * behind]
+        self.tape_at = np.array(tape_at, dtype=np.intp)
+        """The tape at each place; the count of all tapes behind a tray."""
+        rank = np.searchsorted(self.estimates, [tape.estimate for tape in tapes]) + 1
+        ranks = np.append(rank, self.bare).astype(np.uint16).take(self.tape_at)
+        self.left: Ranks = np.tile(ranks, self._scenarios)
+        """The rank of the tape at each place, one line a scenario; none once it has gone."""
+        self._tray_of_deck = np.array([trays.index(tray) for tray in plays], dtype=np.intp)
+        self._count = len(trays)
+        self.first = np.repeat(np.array(begins, dtype=np.intp), self._scenarios)
+        """Places before which nothing is left: one line a tray, one column a scenario."""
+        cells = np.arange(len(self.first), dtype=np.intp)
+        self._twins = [
+            (self._twin(trays, begins, by), np.roll(cells, -by * self._scenarios))
+            for by in range(1, len(trays))
+        ]
+        """For each tray so many farther: the place of the same tape there, and its cell in ``first``."""
+
+    def _twin(self, trays: Sequence[tuple[int, ...]], begins: Sequence[int], by: int) -> Places:
+        """The place of each tape so many trays farther; where it lies on one tray less, the very last place
+        of all, at which nobody looks."""
+        twin = np.full(len(self.tape_at), len(self.tape_at) - 1, dtype=np.intp)
+        for line, tray in enumerate(trays):
+            other = (line + by) % len(trays)
+            places = {tape: begins[other] + n for n, tape in enumerate(trays[other])}
+            for n, tape in enumerate(tray):
+                twin[begins[line] + n] = places.get(tape, twin[-1])
+        return twin
+
+    def of(self, deck: Places, columns: Places) -> Places:
+        """The tray of a deck in each scenario: its cell in ``first``."""
+        if self._count == 1:
+            return columns
+        return np.asarray(self._tray_of_deck.take(deck) * self._scenarios + columns, dtype=np.intp)
+
+    def next_on(self, tray: Places) -> tuple[Places, Ranks]:
+        """The place of the first tape left on a tray of each scenario, and its rank; `bare` if none."""
+        place = self.first.take(tray)
+        rank = self.left.take(place + self.lines)
+        gone = (rank == 0).nonzero()[0]
+        while len(gone):
+            farther, lines = place.take(gone), self.lines.take(gone)
+            step = (self._glance[farther + lines] != 0).argmax(axis=1)
+            step[step == 0] = _GLANCE  # none is left so near: the first has gone
+            farther += step
+            found = self.left.take(farther + lines)
+            place[gone], rank[gone] = farther, found
+            gone = gone[found == 0]
+        return place, rank
+
+    def near(self, place: Places, at: Places) -> Ranks:
+        """The next places from each on, in the scenarios ``at``: a line each, to be changed at will."""
+        return np.asarray(self._near[place + self.lines.take(at)])
+
+    def tapes_near(self, place: Places) -> Places:
+        """The tapes from each place on, a line each, as `near` lists them."""
+        return self.tape_at.take(place[:, None] + np.arange(self._near.shape[1]))
+
+    def longest_within(self, room: Minutes) -> Ranks:
+        """The rank of the longest estimate that fits in so many minutes."""
+        return self.estimates.searchsorted(room, side="right").astype(np.uint16)
+
+    def take(self, tray: Places, head: Places, place: Places, at: Places) -> None:
+        """The tapes at ``place`` go, in the scenarios ``at``; ``head`` is the first that lay there."""
+        lines = self.lines if len(at) == self._scenarios else self.lines.take(at)
+        self.left[place + lines] = 0
+        self.first[tray] = head + (place == head)
+        for twin, beside in self._twins:
+            there, other = twin.take(place), beside.take(tray)
+            self.left[there + lines] = 0
+            first = self.first.take(other)
+            self.first[other] = first + (first == there)
+
+    def never_taken(self) -> list[tuple[np.intp, Places]]:
+        """Tapes still there, with the scenarios."""
+        left = self.left.reshape(self._scenarios, self._width)
+        left = np.where(self.tape_at < self.tape_at[-1], left, 0)
+        places = np.flatnonzero(left.sum(axis=0))
+        return [(self.tape_at[place], np.flatnonzero(left[:, place])) for place in places]

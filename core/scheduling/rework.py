@@ -1,0 +1,67 @@
+"""Tapes whose deck has failed: they wait, in each scenario others, to be played again from the beginning."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.scheduling.breakdowns import repair_after
+from core.scheduling.opening_hours import Minutes
+from core.scheduling.opening_table import RETIRED
+from core.scheduling.slot_lookup import Places, where
+from core.scheduling.waiting_tapes import Queue
+
+_WAITING = 4
+"""Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
+
+
+class Replays:
+    """``tape`` and ``since``: what waits and from which minute, a line a place and a column a scenario.
+
+    ``plays`` says for each tape, and for no tape, whether each deck plays it (flat).
+    """
+
+    def __init__(self, queue: Queue, plays: NDArray[np.bool_], decks: int, scenarios: int) -> None:
+        self._fails = None if queue.fails_after is None else queue.fails_after.reshape(-1)
+        self._repair = queue.repair
+        self._plays, self._decks = plays, decks
+        self._columns = np.arange(scenarios, dtype=np.intp)
+        self.tape = np.full((_WAITING, scenarios), len(queue.tapes), dtype=np.intp)
+        self.since = np.full((_WAITING, scenarios), RETIRED)
+
+    def first(self, deck: Places) -> tuple[Places, Minutes]:
+        """The line of ``tape`` each deck could take first, and since when that waits; `RETIRED`: none."""
+        allowed = self._plays.take(self.tape * self._decks + deck)
+        since = np.where(allowed, self.since, RETIRED)
+        line = since.argmin(axis=0)
+        return line, since[line, self._columns]
+
+    def take(self, line: Places, at: Places) -> None:
+        """The tapes at these places, in the scenarios ``at``, wait no more."""
+        self.since[line, at] = RETIRED
+
+    def failing(self, cell: Places, start: Minutes, ends: Minutes, at: Places) -> tuple[Minutes, Places]:
+        """Until when the decks are busy, and which tapes must be played again.
+
+        ``cell`` is the place of each tape and scenario among all (flat). With `_WAITING` tapes waiting
+        already, the next plays on after the repair: its end is changed.
+        """
+        fails = self._fails
+        if fails is None:
+            return ends, self._columns[:0]
+        until = fails.take(cell)
+        hit = where(start + until < ends)
+        if not len(hit):
+            return ends, hit
+        repair = repair_after(until[hit], self._repair)
+        fails[cell[hit]] = np.inf
+        line = self.since[:, at[hit]].argmax(axis=0)
+        is_place = self.since[line, at[hit]] >= RETIRED
+        ends[hit[~is_place]] += repair[~is_place]
+        busy = ends.copy()
+        hit, line, repair = hit[is_place], line[is_place], repair[is_place]
+        failed = start[hit] + until[hit]
+        busy[hit] = failed + repair
+        self.since[line, at[hit]] = failed
+        self.tape[line, at[hit]] = cell[hit] // len(self._columns)
+        return busy, hit

@@ -1,0 +1,43 @@
+"""“Are my tapes done?” — the jobs a caller may mean, each with the sentence to say."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from core.model.records import Found, Job, Promise
+from core.promise import turnaround
+from core.services import decks, promises, spoken_answer
+from core.store import lookup, row_records, search
+from core.store.tables import JobRow
+from core.store.unit import Unit
+
+
+def status(unit: Unit, text: str) -> tuple[Found, ...]:
+    """What to say to a caller who names a job, a tape, a phone number or a name; nothing when none matches.
+
+    The promise of each job carries the chance of keeping its day as it looks at this moment.
+    """
+    matched = search.jobs(unit, text)
+    rows = {
+        row.id: row
+        for row in unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_([job for job, _ in matched])))
+    }
+    load = promises.load(unit) if any(row_records.job(row).is_open for row in rows.values()) else None
+    return tuple(_found(unit, rows[job], how, load) for job, how in matched)
+
+
+def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) -> Found:
+    job = row_records.job(row)
+    if load is not None and job.is_open:
+        job = replace(job, promise=_as_it_looks(load, job))
+    today = decks.on_the_shops_clock(unit, unit.now).date()
+    return Found(job, spoken_answer.answer(job, today, job.promise.stated), matched)
+
+
+def _as_it_looks(load: turnaround.Load, job: Job) -> Promise:
+    """The day that was promised, with the chances of this moment."""
+    now = turnaround.standing(load, job.number)
+    if now is None or job.promise.day is None:
+        return job.promise
+    chance = turnaround.chance_of(load, job.number, job.promise.day)
+    return replace(now, day=job.promise.day, stated=chance)

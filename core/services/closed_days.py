@@ -1,0 +1,114 @@
+"""Days the shop is shut, by plan or because it could not open, and days taken back again."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from sqlalchemy import select
+
+from core.model.errors import Refused, WrongInput
+from core.model.records import Fittings
+from core.scheduling import opening_hours
+from core.services import customers, decks
+from core.store import history
+from core.store.tables import DayEventRow
+from core.store.unit import Unit
+
+PLANNED, SHUT, OPEN = "planned", "shut", "open"
+
+
+@dataclass(frozen=True, slots=True)
+class TimeOff:
+    """Closed days that are no public holidays and were said in one breath."""
+
+    days: tuple[date, ...]
+    words: str
+    """Why; nothing where they stand in the fittings only."""
+    is_planned: bool
+
+
+def plan(unit: Unit, first: date, last: date, words: str) -> Fittings:
+    """Closes the shop by plan from ``first`` to ``last``; ``words`` say why.
+
+    WrongInput without a reason, for days in the wrong order, gone, or further off than any date is looked
+    for; Refused when the shop is shut on all of them anyway.
+    """
+    reason = _reason(words)
+    opening_hours.check_span(first, last, _today(unit))
+    fitted = decks.fittings(unit)
+    days = opening_hours.calendar(fitted, first, (last - first).days + 1).days
+    if not days:
+        raise Refused(f"The shop is shut {opening_hours.spoken_span(first, last)} already.")
+    for day in days:
+        _enter(unit, day, PLANNED, reason)
+    told = f"closed by plan {opening_hours.spoken_span(first, last)}: {reason}"
+    history.append(unit, "closed by plan", told, days=days)
+    return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | set(days)))
+
+
+def stayed_shut(unit: Unit, day: date, words: str) -> Fittings:
+    """Keeps that the shop stays, or stayed, shut on a day it was to be open: ``words`` say why.
+
+    WrongInput without a reason, for a day that is shut by plan, or one that is further off than tomorrow:
+    that is a plan, and stands among the shop's closed days.
+    """
+    fitted, reason = decks.fittings(unit), _reason(words)
+    if day > _today(unit) + timedelta(days=1):
+        raise WrongInput("day", day.isoformat(), "a day up to tomorrow is accepted; later ones are planned")
+    if day not in opening_hours.calendar(fitted, day, 1).days:
+        raise WrongInput("day", day.isoformat(), "a day on which the shop was to be open is accepted")
+    _enter(unit, day, SHUT, reason)
+    history.append(unit, "stayed shut", f"shut on {day.isoformat()}: {reason}", day=day)
+    return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
+
+
+def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> Fittings:
+    """Takes closed days back, planned or not; they no longer count as shut. ``words`` may say why.
+
+    Refused for a day that is not among the shop's own closed days.
+    """
+    fitted, said = decks.fittings(unit), customers.text("reason", words)
+    for day in days:
+        if day not in fitted.closed_days:
+            why = opening_hours.calendar(fitted, day, 1).shut.get(day)
+            because = f"It is shut for {why}, a public holiday." if why else "It is no closed day."
+            raise Refused(f"{opening_hours.spoken(day)} cannot be taken back. {because}")
+        _enter(unit, day, OPEN, said)
+    told = f"open {opening_hours.spoken_span(min(days), max(days))} after all" + (f": {said}" if said else "")
+    history.append(unit, "open after all", told, days=tuple(days))
+    return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
+
+
+def days_off(unit: Unit) -> tuple[TimeOff, ...]:
+    """The shop's own closed days with their reasons, oldest first."""
+    last = latest(unit)
+    found: dict[tuple[object, ...], TimeOff] = {}
+    for day in sorted(decks.fittings(unit).closed_days):
+        said = last.get(day)
+        key = (day,) if said is None else (said.kind, said.words, said.at)
+        before = found.get(key, TimeOff((), said.words if said else "", said is None or said.kind != SHUT))
+        found[key] = replace(before, days=(*before.days, day))
+    return tuple(found.values())
+
+
+def latest(unit: Unit) -> dict[date, DayEventRow]:
+    """The last thing said of each day."""
+    rows = unit.session.scalars(select(DayEventRow).order_by(DayEventRow.id))
+    return {date.fromisoformat(row.day): row for row in rows}
+
+
+def _enter(unit: Unit, day: date, kind: str, words: str) -> None:
+    unit.session.add(DayEventRow(day=day.isoformat(), kind=kind, words=words, at=unit.now, by=unit.who))
+
+
+def _reason(words: str) -> str:
+    reason = customers.text("reason", words)
+    if not reason:
+        raise WrongInput("reason", words, "say why the shop stays shut")
+    return reason
+
+
+def _today(unit: Unit) -> date:
+    return decks.on_the_shops_clock(unit, unit.now).date()

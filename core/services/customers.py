@@ -1,0 +1,93 @@
+"""Whose tapes they are: kept once per person, with a phone number that can be called."""
+
+from __future__ import annotations
+
+from sqlalchemy import select
+
+from core.model import folding
+from core.model.errors import WrongInput
+from core.model.inventory import CustomerDraft
+from core.store.tables import CustomerRow
+from core.store.unit import Unit
+
+MOST_LETTERS = 200
+
+
+def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerRow:
+    """The customer's row: the one that has this name and phone already, else a new one.
+
+    ``country`` (ISO 3166) is where a phone number without a country code belongs.
+    """
+    name = _name(draft)
+    phone = dialled(draft.phone, country)
+    email = text("e-mail", draft.email or "") or None
+    row = _known(unit, name, phone)
+    if row is None:
+        row = CustomerRow(
+            name=name,
+            folded=folding.folded(name),
+            phone=phone,
+            digits=folding.digits(phone or ""),
+            email=email,
+            since=unit.now,
+        )
+        unit.session.add(row)
+    elif email is not None:
+        row.email = email
+    return row
+
+
+def correct(row: CustomerRow, draft: CustomerDraft, *, country: str = "US") -> None:
+    """Puts name, phone and e-mail of a customer right; the same rules as when they were first given."""
+    name = _name(draft)
+    row.name, row.folded = name, folding.folded(name)
+    row.phone = dialled(draft.phone, country)
+    row.digits = folding.digits(row.phone or "")
+    row.email = text("e-mail", draft.email or "") or None
+
+
+def dialled(phone: str | None, country: str) -> str | None:
+    """E.164 for a number that can exist, else as it was given: a clerk may know better than a table."""
+    given = text("phone", phone or "")
+    if not given:
+        return None
+    import phonenumbers
+
+    try:
+        number = phonenumbers.parse(given, country)
+    except phonenumbers.NumberParseException:
+        return given
+    if not phonenumbers.is_possible_number(number) or number.extension:
+        return given
+    return phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
+
+
+def text(place: str, given: str) -> str:
+    """``given`` without space around it; WrongInput for what no form or paper could show."""
+    try:
+        given.encode()
+    except UnicodeEncodeError:
+        raise WrongInput(place, given, "only characters that can be printed are accepted") from None
+    if any(character in "\r\n" or ord(character) < 32 for character in given.strip()):
+        raise WrongInput(place, given, "one line of text without control characters is accepted")
+    if len(given.strip()) > MOST_LETTERS:
+        raise WrongInput(place, given, f"at most {MOST_LETTERS} letters are accepted")
+    return given.strip()
+
+
+def _name(draft: CustomerDraft) -> str:
+    name = text("customer name", draft.name)
+    if not name:
+        raise WrongInput("customer name", draft.name, "a job needs the name of the person who brings the box")
+    return name
+
+
+def _known(unit: Unit, name: str, phone: str | None) -> CustomerRow | None:
+    """Somebody is the same person only when both name and phone agree; a name alone is not enough."""
+    if phone is None:
+        return None
+    digits = folding.digits(phone)
+    same = select(CustomerRow).where(
+        CustomerRow.folded == folding.folded(name), CustomerRow.digits == digits, CustomerRow.phone == phone
+    )
+    return unit.session.scalars(same.order_by(CustomerRow.id)).first()

@@ -1,0 +1,176 @@
+"""Donor cassettes as stock: which shells, reels, lids and screws lie on the shelf, and where from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import Select, select
+
+from core.catalogue import condition
+from core.catalogue.formats import catalogue
+from core.model.errors import Refused, WrongInput
+from core.model.names import DonorPart, FormatName, TapeCode
+from core.model.records import Donor, Happening
+from core.services import customers, entries
+from core.store import history
+from core.store.tables import DonorRow, EventRow, RepairRow, TapeRow
+from core.store.unit import Unit
+
+MOST_AT_ONCE = 1000
+"""More parts in one entry are a slip of the finger (an assumption)."""
+
+
+MOST_TOLD = 20
+"""Lines of its history that the shelf tells."""
+
+
+@dataclass(frozen=True, slots=True)
+class Used:
+    """One part that went into a tape."""
+
+    tape: TapeCode
+    repair: str
+    """What was done with it, in words."""
+    held: bool
+    by: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """One place on the shelf, which may be empty by now, and what became of its parts."""
+
+    donor: Donor
+    used: tuple[Used, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """Everything the shelf holds or held, and what last happened to it, newest first."""
+
+    places: tuple[Place, ...]
+    lately: tuple[Happening, ...]
+
+
+def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from: str = "") -> Donor:
+    """Puts ``count`` parts on the shelf.
+
+    WrongInput for an unknown format or a count that cannot be.
+    """
+    words = catalogue().format(name).words
+    if not 0 < count <= MOST_AT_ONCE:
+        raise WrongInput("count", count, f"from 1 to {MOST_AT_ONCE} parts are accepted")
+    source = customers.text("came from", came_from)
+    row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
+    if row is None:
+        row = DonorRow(format=name, part=part, came_from=source, count=0)
+        unit.session.add(row)
+    row.count += count
+    said = f" from {source}" if source else ""
+    _tell(unit, row, f"{count} × {words} {part.value} put on the shelf{said}")
+    return _record(row)
+
+
+def use(unit: Unit, name: FormatName, part: DonorPart) -> DonorRow:
+    """Takes one part off the shelf, from the place that was filled first.
+
+    A part fits cassettes of its own format only (trade: United Visual). Refused, with the way out, when
+    there is none.
+    """
+    row = unit.session.scalars(_of(name, part).where(DonorRow.count > 0)).first()
+    words = catalogue().format(name).words
+    if row is None:
+        raise Refused(
+            f"No {words} {part.value} is left on the shelf. Put the donors on the shelf first "
+            f"(donors --add {name} {part.value} N), or record that the part came from elsewhere."
+        )
+    row.count -= 1
+    _tell(unit, row, f"one {words} {part.value} taken off the shelf")
+    return row
+
+
+def put_back(unit: Unit, donor_id: int) -> None:
+    """A part whose use was entered by mistake lies on the shelf again."""
+    row = unit.session.get_one(DonorRow, donor_id)
+    row.count += 1
+    words = catalogue().format(row.format).words
+    _tell(unit, row, f"one {words} {row.part.value} put back on the shelf")
+
+
+def correct(
+    unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from: str, because: str
+) -> Donor:
+    """Says how many parts really lie at a place; the difference is an entry with its reason.
+
+    WrongInput without a reason or for a count that cannot be; Refused where nothing of the kind was ever put,
+    or as many lie there already.
+    """
+    said = entries.reason("why the count is put right", because)
+    if not 0 <= count <= MOST_AT_ONCE:
+        raise WrongInput("count", count, f"from 0 to {MOST_AT_ONCE} parts are accepted")
+    source = customers.text("came from", came_from)
+    row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
+    kind = f"{catalogue().format(name).words} {part.value}" + (f" from {source}" if source else "")
+    if row is None:
+        raise Refused(
+            f"No {kind} was ever put on the shelf, so there is no count to put right. Put it there."
+        )
+    if row.count == count:
+        raise Refused(f"The shelf counts {count} × {kind} already.")
+    before, row.count = row.count, count
+    _tell(unit, row, f"{kind}: {count} lie there, not {before}: {said}")
+    return _record(row)
+
+
+def shelf(unit: Unit) -> Shelf:
+    """The whole shelf by format and part, with the tapes its parts went into."""
+    used: dict[int, list[Used]] = {}
+    rows = unit.session.execute(
+        select(RepairRow, TapeRow.code, TapeRow.draft)
+        .join(TapeRow, TapeRow.id == RepairRow.tape_id)
+        .where(RepairRow.donor_id.is_not(None), RepairRow.struck_at.is_(None))
+        .order_by(RepairRow.id)
+    )
+    for row, code, draft in rows:
+        words = condition.repair(row.code, draft.format).words
+        used.setdefault(row.donor_id or 0, []).append(
+            Used(TapeCode(code), words, row.succeeded, row.by, row.at)
+        )
+    places = unit.session.scalars(select(DonorRow).order_by(DonorRow.format, DonorRow.part, DonorRow.id))
+    told = select(EventRow).where(EventRow.kind == "donor").order_by(EventRow.seq.desc()).limit(MOST_TOLD)
+    return Shelf(
+        tuple(Place(_record(row), tuple(used.get(row.id, ()))) for row in places),
+        history.happenings(unit.session.scalars(told)),
+    )
+
+
+def stock(unit: Unit) -> tuple[Donor, ...]:
+    """Every place on the shelf that holds a part, by format and part."""
+    rows = unit.session.scalars(
+        select(DonorRow).where(DonorRow.count > 0).order_by(DonorRow.format, DonorRow.part, DonorRow.id)
+    )
+    return tuple(_record(row) for row in rows)
+
+
+def fitting(unit: Unit, name: FormatName) -> dict[DonorPart, int]:
+    """How many parts of each kind there are for cassettes of one format."""
+    left = dict.fromkeys(DonorPart, 0)
+    for each in stock(unit):
+        if each.format == name:
+            left[each.part] += each.count
+    return left
+
+
+def _of(name: FormatName, part: DonorPart) -> Select[DonorRow]:
+    return select(DonorRow).where(DonorRow.format == name, DonorRow.part == part).order_by(DonorRow.id)
+
+
+def _record(row: DonorRow) -> Donor:
+    return Donor(row.format, row.part, row.came_from, row.count)
+
+
+def _tell(unit: Unit, row: DonorRow, words: str) -> None:
+    unit.session.flush()
+    history.append(unit, "donor", words, donor=row.id, left=row.count)
+    unit.session.flush()

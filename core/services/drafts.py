@@ -1,0 +1,60 @@
+"""What lies on a counter and is not booked yet, kept so that a power cut costs seconds.
+
+Kept is what was typed, not what could be read from it: the text nobody accepts yet is the very one
+that would be lost. Older books hold the inventory that was read; it comes back as one.
+"""
+
+from __future__ import annotations
+
+import json
+
+from core.model import serialization
+from core.model.errors import WrongInput
+from core.model.inventory import Inventory
+from core.model.names import CommandId
+from core.model.records import Job, Quote
+from core.model.typed_draft import Box
+from core.services import jobs
+from core.services.customers import text
+from core.store.tables import DraftRow
+from core.store.unit import Unit
+
+
+def keep(unit: Unit, key: str, draft: Box | Inventory | None) -> None:
+    """Keeps the draft of one counter to the letter; None throws it away."""
+    name = _named(key)
+    row = unit.session.get(DraftRow, name)
+    if draft is None:
+        if row is not None:
+            unit.session.delete(row)
+        return
+    written = serialization.dumps(draft)
+    if row is None:
+        unit.session.add(DraftRow(name=name, written=written, kept_at=unit.now, kept_by=unit.who))
+    else:
+        row.written, row.kept_at, row.kept_by = written, unit.now, unit.who
+
+
+def kept(unit: Unit, key: str) -> Box | Inventory | None:
+    """The draft of one counter as it was last kept."""
+    row = unit.session.get(DraftRow, _named(key))
+    return None if row is None else _read(row.written)
+
+
+def book(unit: Unit, key: str, quote: Quote, *, command: CommandId, deposit_minor: int) -> Job:
+    """Books the quote of a counter and throws its draft away: a power cut leaves one or the other."""
+    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor)
+    keep(unit, key, None)
+    return job
+
+
+def _read(written: str) -> Box | Inventory:
+    kind: type[Box] | type[Inventory] = Box if "rows" in json.loads(written) else Inventory
+    return serialization.loads(kind, written)
+
+
+def _named(key: str) -> str:
+    name = text("draft", key)
+    if not 0 < len(name) <= 80:
+        raise WrongInput("draft", key, "a name of 1 to 80 letters is accepted")
+    return name

@@ -1,0 +1,152 @@
+"""What happens in this shop though nobody planned it, counted: breakdowns, days it stays shut, rush boxes."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+from functools import lru_cache
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import func, select
+
+from core.model.names import FormatName
+from core.model.records import Fittings
+from core.scheduling import event_rates, opening_hours
+from core.scheduling.breakdowns import awaiting
+from core.scheduling.event_rates import Counted, RushMonth
+from core.services import closed_days, decks
+from core.store.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
+from core.store.unit import Unit
+
+OUT, BACK = "out", "back"
+NEWEST = 200
+"""So many of the newest tapes show what is brought to the shop (an assumption)."""
+_MOST_DAYS = 1500
+"""So far back it is counted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outage:
+    """One breakdown of a deck. ``ended_at`` is None while it is out."""
+
+    deck: str
+    began_at: datetime
+    ended_at: datetime | None
+    words: str
+    """What broke."""
+    mended: str = ""
+    """What was done."""
+
+    def hours(self, now: datetime) -> float:
+        return ((self.ended_at or now) - self.began_at) / timedelta(hours=1)
+
+
+@dataclass(frozen=True, slots=True)
+class ShutDay:
+    """A day on which the shop stayed shut though it was to be open."""
+
+    day: date
+    words: str
+
+
+def reckoned(unit: Unit) -> Fittings:
+    """The shop's fittings with what is to be expected by what was counted: what a plan works with."""
+    fitted, seen = decks.fittings(unit), counted(unit)
+    month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
+    broken = {each.deck for each in outages(unit) if each.ended_at is None}
+    return awaiting(replace(fitted, expected=event_rates.learned(seen, fitted.expected, month)), broken)
+
+
+def counted(unit: Unit) -> Counted:
+    """Everything counted since the first box came in."""
+    fitted, gone = decks.fittings(unit), outages(unit)
+    zone = ZoneInfo(fitted.front.timezone)
+    today = unit.now.astimezone(zone).date()
+    minutes = unit.session.scalar(select(func.sum(CaptureRow.minutes))) or 0.0
+    first = unit.session.scalar(select(func.min(JobRow.booked_at)))
+    since = today if first is None else max(first.astimezone(zone).date(), today - timedelta(days=_MOST_DAYS))
+    shut = sum(each.day >= since for each in shut_days(unit))
+    out = {deck.name for deck in fitted.decks if not deck.in_service}
+    return Counted(
+        failures=len(gone),
+        play_hours=minutes / 60,
+        repairs=sum(each.ended_at is not None for each in gone),
+        # A deck that is gone, or was put back with the fittings, is not being repaired any more.
+        repair_hours=sum(each.hours(unit.now) for each in gone if each.ended_at or each.deck in out),
+        shut_days=shut,
+        opening_days=_opening_days(fitted, since, today) + shut,
+        rush=_rush_by_month(unit, since, today, zone),
+        brought=_brought(unit),
+    )
+
+
+def outages(unit: Unit) -> tuple[Outage, ...]:
+    """Every breakdown, oldest first."""
+    found: list[Outage] = []
+    for row in unit.session.scalars(select(DeckEventRow).order_by(DeckEventRow.id)):
+        if row.kind == OUT:
+            found.append(Outage(row.deck, row.at, None, row.words))
+            continue
+        for place in range(len(found) - 1, -1, -1):
+            if found[place].deck == row.deck and found[place].ended_at is None:
+                found[place] = replace(found[place], ended_at=row.at, mended=row.words)
+                break
+    return tuple(found)
+
+
+def shut_days(unit: Unit) -> tuple[ShutDay, ...]:
+    """Days the shop stayed shut unplanned and that were not taken back, oldest first."""
+    last = sorted(closed_days.latest(unit).items())
+    return tuple(ShutDay(day, event.words) for day, event in last if event.kind == closed_days.SHUT)
+
+
+def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone: ZoneInfo) -> Iterator[str]:
+    """What broke down while a box was in the shop, one phrase each."""
+    for each in gone:
+        if each.began_at < ready_at and (each.ended_at is None or each.ended_at > made_at):
+            began = opening_hours.spoken(each.began_at.astimezone(zone).date())
+            why = f": {each.words}" if each.words else ""
+            yield f"{each.deck} broke down on {began}{why}"
+
+
+@lru_cache(maxsize=8)
+def _opening_days(fitted: Fittings, since: date, today: date) -> int:
+    """Planned opening days from ``since`` up to yesterday."""
+    return (
+        len(opening_hours.calendar(fitted, since, max((today - since).days, 1)).days) if today > since else 0
+    )
+
+
+def _brought(unit: Unit) -> tuple[tuple[FormatName, int], ...]:
+    newest = unit.session.scalars(select(TapeRow.draft).order_by(TapeRow.id.desc()).limit(NEWEST))
+    return tuple(sorted(Counter(draft.format for draft in newest).items()))
+
+
+def _rush_by_month(unit: Unit, since: date, today: date, zone: ZoneInfo) -> tuple[RushMonth, ...]:
+    boxes: dict[int, int] = defaultdict(int)
+    tapes: dict[int, int] = defaultdict(int)
+    rows = unit.session.execute(
+        select(JobRow.booked_at, func.count(TapeRow.id))
+        .join(TapeRow, TapeRow.job_id == JobRow.id)
+        .where(JobRow.rush)
+        .group_by(JobRow.id, JobRow.booked_at)
+    )
+    for booked_at, count in rows:
+        day = booked_at.astimezone(zone).date()
+        if since <= day:
+            boxes[day.month] += 1
+            tapes[day.month] += count
+    return tuple(
+        RushMonth(month, boxes[month], tapes[month], days / 7)
+        for month, days in sorted(_days_by_month(since, today).items())
+    )
+
+
+@lru_cache(maxsize=8)
+def _days_by_month(since: date, today: date) -> dict[int, int]:
+    found: dict[int, int] = defaultdict(int)
+    for n in range((today - since).days):
+        found[(since + timedelta(days=n)).month] += 1
+    return found

@@ -1,0 +1,228 @@
+"""The boxes of tapes: booked once, the quote kept word for word, and agreed again before it costs more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
+
+from sqlalchemy import select
+
+from core.catalogue import acclimatisation
+from core.model import numbers, serialization
+from core.model.errors import Refused, WrongInput
+from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
+from core.model.names import CommandId, JobNumber
+from core.model.records import Customer, Happening, Job, Price, Promise, Quote, QuotedTape, Storage
+from core.model.stations import Station
+from core.services import customers, decks, final_price, payments, promises
+from core.store import history as chain
+from core.store import lookup, row_records
+from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow
+from core.store.unit import Unit, allot
+
+
+def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0) -> Job:
+    """Takes the box in: allots the next number, gives every tape its code, keeps the quote as agreed.
+
+    The same command again returns the job it made. WrongInput without a customer or tapes, or for a deposit
+    that is negative or above the ceiling; Refused when the quote has run out.
+    """
+    if (made := _made_by(unit, command)) is not None:
+        return row_records.job(made)
+    _check(unit, quote, deposit_minor)
+    row = _job_row(unit, quote, command)
+    unit.session.add(row)
+    unit.session.flush()
+    promises.enter(unit, row, row.promise)
+    _tell(unit, row)
+    if deposit_minor:
+        payments.enter(unit, row, "deposit", deposit_minor)
+    unit.session.flush()
+    return row_records.job(row)
+
+
+def get(unit: Unit, number: JobNumber) -> Job:
+    """The job of a number as typed; WrongInput when it was mistyped or there is none."""
+    return row_records.job(lookup.job_row(unit, number))
+
+
+def open_jobs(unit: Unit) -> tuple[Job, ...]:
+    """Jobs with a tape still in the shop, oldest first."""
+    here = select(TapeRow.job_id).where(TapeRow.station.in_(lookup.IN_THE_SHOP))
+    rows = unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_(here)).order_by(JobRow.id))
+    return tuple(row_records.job(row) for row in rows)
+
+
+def reprice(unit: Unit, number: JobNumber) -> Price:
+    """The price as the job stands: minutes played where known, else the likely; never above the ceiling."""
+    return final_price.price(lookup.job_row(unit, number))
+
+
+def agree(
+    unit: Unit,
+    number: JobNumber,
+    words: str,
+    who_agreed: str,
+    *,
+    ceiling_minor: int | None = None,
+    promise: Promise | None = None,
+) -> Job:
+    """Keeps what the customer said yes to after booking; a new ceiling or date holds from now on.
+
+    ``words`` say what was agreed and how (by phone, at the counter), ``who_agreed`` who said so.
+    """
+    row = lookup.job_row(unit, number)
+    said, person = customers.text("what was agreed", words), customers.text("who agreed", who_agreed)
+    if not said or not person:
+        raise WrongInput("agreement", words, "say what was agreed and by whom")
+    if ceiling_minor is not None and not 0 <= ceiling_minor <= payments.MOST_MINOR:
+        raise WrongInput("ceiling", ceiling_minor, "an amount of zero or more is accepted")
+    row.agreements.append(
+        AgreementRow(who_agreed=person, words=said, ceiling_minor=ceiling_minor, at=unit.now, by=unit.who)
+    )
+    if promise is not None:
+        row.promise = promise
+        promises.enter(unit, row, promise, said, person)
+    chain.append(
+        unit, "agreed", f"{person} agreed: {said}", job=row.number, ceiling=ceiling_minor, promise=promise
+    )
+    unit.session.flush()
+    return row_records.job(row)
+
+
+def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job:
+    """Puts right who brought the box and how to reach them; it holds for all jobs of that customer.
+
+    The history keeps what it was before. WrongInput without a name, or for words no paper could show.
+    """
+    row = lookup.job_row(unit, number)
+    before = row_records.customer(row.customer)
+    customers.correct(row.customer, draft, country=_country(unit))
+    after = row_records.customer(row.customer)
+    if after != before:
+        words = "; ".join(_put_right(before, after))
+        chain.append(unit, "customer corrected", words, job=row.number, before=before, now=after)
+        unit.session.flush()
+    return row_records.job(row)
+
+
+def history(unit: Unit, number: JobNumber) -> tuple[Happening, ...]:
+    """What happened to a job and all its tapes, oldest first."""
+    return chain.of_job(unit, JobNumber(lookup.job_row(unit, number).number))
+
+
+def _put_right(before: Customer, after: Customer) -> Iterator[str]:
+    """What was changed of a customer, one phrase each."""
+    for what, was, now in (
+        ("name", before.name, after.name),
+        ("phone", before.phone, after.phone),
+        ("e-mail", before.email, after.email),
+    ):
+        if was != now:
+            yield f"{what} put right: {was or 'none'} → {now or 'none'}"
+
+
+# --- booking -----------------------------------------------------------------------------
+
+
+def _made_by(unit: Unit, command: CommandId) -> JobRow | None:
+    return unit.session.scalars(lookup.whole_jobs().where(JobRow.command == command)).one_or_none()
+
+
+def _check(unit: Unit, quote: Quote, deposit_minor: int) -> None:
+    if not 1 <= len(quote.tapes) <= MOST_TAPES:
+        raise WrongInput("tapes", len(quote.tapes), f"a job holds 1 to {MOST_TAPES} tapes")
+    if not 0 <= deposit_minor <= quote.price.ceiling_minor:
+        accepted = f"from 0 to the ceiling of {quote.price.ceiling_minor} minor units is accepted"
+        raise WrongInput("deposit", deposit_minor, accepted)
+    if _day(unit.now, quote) > quote.valid_until:
+        raise Refused(
+            f"This quote was good until {quote.valid_until.isoformat()}. Quote the box again, then book it."
+        )
+
+
+def _day(moment: datetime, quote: Quote) -> date:
+    """The day where the shop is: the quote was made on the shop's own clock."""
+    return moment.astimezone(quote.made_at.tzinfo).date()
+
+
+def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
+    draft = quote.inventory.customer
+    if draft is None:
+        raise WrongInput("customer", None, "a job needs the name of the person who brings the box")
+    sequence = allot(unit, "job")
+    number = numbers.job_number(sequence)
+    return JobRow(
+        id=sequence,
+        number=number,
+        command=command,
+        customer=customers.enrol(unit, draft, country=_country(unit)),
+        booked_at=unit.now,
+        booked_by=unit.who,
+        rush=quote.inventory.rush,
+        quote=quote,
+        promise=quote.promise,
+        tapes=[
+            _tape_row(unit, quote.inventory, tape, number, place) for place, tape in enumerate(quote.tapes, 1)
+        ],
+        copies=list(_copy_rows(quote.storage)),
+    )
+
+
+def _country(unit: Unit) -> str:
+    """Where a phone number without a country code belongs: where the shop's holidays are kept."""
+    return decks.fittings(unit).holiday_country or "US"
+
+
+def _tape_row(unit: Unit, inventory: Inventory, tape: QuotedTape, number: JobNumber, place: int) -> TapeRow:
+    return TapeRow(
+        code=numbers.tape_code(number, place),
+        place=place,
+        line=tape.line,
+        n=tape.n,
+        draft=replace(tape.draft, tv=inventory.tv_of(tape.draft)),
+        station=Station.BOOKED_IN,
+        since=unit.now,
+        findings=tape.draft.findings,
+        verdict=tape.verdict,
+        minutes=tape.minutes,
+        rests_until=_rests_until(unit, inventory),
+    )
+
+
+def _rests_until(unit: Unit, inventory: Inventory) -> datetime | None:
+    hours_of_rest = acclimatisation.hours_to_rest(inventory.cold)
+    return unit.now.astimezone(UTC) + timedelta(hours=hours_of_rest) if hours_of_rest else None
+
+
+def _copy_rows(storage: Storage) -> Iterator[CopyRow]:
+    for copy in storage.copies:
+        for _ in range(round(copy.count.likely)):
+            yield CopyRow(code=copy.code, words=copy.words)
+
+
+def _tell(unit: Unit, row: JobRow) -> None:
+    quote = row.quote
+    chain.append(
+        unit,
+        "booked",
+        f"booked in, {len(row.tapes)} tapes",
+        job=row.number,
+        quote_sha256=chain.fingerprint(serialization.dumps(quote)),
+        promise=quote.promise.day,
+        ceiling=quote.price.ceiling_minor,
+    )
+    for tape in row.tapes:
+        seen = f", seen: {', '.join(each.words for each in tape.findings)}" if tape.findings else ""
+        cold = ", came in cold" if tape.rests_until else ""
+        chain.append(
+            unit,
+            "tape booked in",
+            f"booked in{cold}{seen}",
+            job=row.number,
+            tape=tape.code,
+            station=tape.station,
+            findings=tape.findings,
+            rests_until=tape.rests_until,
+        )

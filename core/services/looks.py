@@ -1,0 +1,83 @@
+"""What was seen without playing a tape, kept for good: the guided look-over and the packs in the window."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from core.model.names import Finding, TapeCode
+from core.model.ranges import Range
+from core.model.records import TapeRecord
+from core.model.stations import Station
+from core.playtime import pack_reading
+from core.playtime.pack_reading import Reading
+from core.services import entries, repair_record, tapes
+from core.store.unit import Unit
+
+
+def look_over(
+    unit: Unit, code: TapeCode, findings: Iterable[Finding], *, looked: int, of: int, note: str = ""
+) -> TapeRecord:
+    """Ends a look-over of ``looked`` steps ``of`` all: every finding in one go, and the tape is looked over.
+
+    A tape beyond that station stays where it is and takes the findings. Refused once handed back.
+    """
+    said = f"looked over in {looked} of {of} steps" + (f"; {note}" if note else "")
+    row = entries.in_the_shop(unit, code)
+    if row.station is Station.BOOKED_IN:
+        return tapes.move(unit, code, Station.LOOKED_OVER, findings=findings, note=said)
+    seen = tuple(findings)
+    record = repair_record.find(unit, code, seen, note=said)
+    if not seen:
+        entries.tell(unit, row, "looked over", said)
+    return record
+
+
+def pack_read(
+    unit: Unit,
+    code: TapeCode,
+    *,
+    to_come_mm: float | None,
+    run_mm: float | None,
+    marking: str | None = None,
+) -> TapeRecord:
+    """Notes in the tape's history what its packs told; the tape itself stays as it is.
+
+    WrongInput for a radius that cannot be; Refused where the geometry is not known or the tape has gone home.
+    """
+    row = entries.in_the_shop(unit, code)
+    draft = row.draft
+    found = pack_reading.read(
+        draft.format,
+        marking or draft.marking,
+        to_come_mm=to_come_mm,
+        run_mm=run_mm,
+        speed=draft.speed,
+        tv=draft.tv,
+    )
+    words = pack_words(found)
+    told = {"pack_to_come_mm": to_come_mm, "pack_run_mm": run_mm, "share_run": found.share_run}
+    entries.tell(unit, row, "packs read", words, **told)
+    return tapes.get(unit, code)
+
+
+def pack_words(found: Reading) -> str:
+    """One reading as one line of history."""
+    read = [
+        f"{words} {reel.radius_mm:g} mm"
+        for words, reel in (("still to come", found.to_come), ("already run", found.run))
+        if reel.was_read
+    ]
+    parts = [f"packs read: {', '.join(read)}", f"run {_percent(found.share_run)} of the tape"]
+    parts.append(f"{_span(found.run.minutes)} min run, {_span(found.to_come.minutes)} min to go")
+    if found.fit is not None and not found.fit.agrees:
+        parts.append(f"the packs do not add up to {found.reels.marking.name}")
+    return "; ".join(parts)
+
+
+def _percent(share: Range) -> str:
+    return f"{_span(share.times(100))} %"
+
+
+def _span(value: Range) -> str:
+    low, high = round(value.low), round(value.high)
+    return f"{high}" if low == high else f"{low} to {high}"

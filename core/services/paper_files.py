@@ -1,0 +1,73 @@
+"""Finished papers as files: never half written, never over another paper."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from contextlib import suppress
+from itertools import count
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+from zoneinfo import ZoneInfo
+
+from core.capture.file_report import CapturedFile
+from core.model.records import Job, Pickup, ShopFront
+
+
+def prepare(folder: Path) -> Path:
+    """``folder``, made when it is missing and found writable before anything is stored (else OSError)."""
+    folder.mkdir(parents=True, exist_ok=True)
+    with NamedTemporaryFile(dir=folder, prefix=".try-"):
+        return folder
+
+
+def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """Quote, claim slip and labels of ``job``, written into ``folder``."""
+    from core.papers import claim_slip, labels, quote_paper
+
+    return (
+        write(folder, f"quote-{job.number}", quote_paper.render(job.quote, front)),
+        write(folder, f"claim-slip-{job.number}", claim_slip.render(job, front)),
+        write(folder, f"labels-{job.number}", labels.render(job, front)),
+    )
+
+
+def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """The signed receipt, written into ``folder``."""
+    from core.papers import receipt
+
+    at = pickup.at.astimezone(ZoneInfo(front.timezone))
+    stem = f"receipt-{pickup.job.number}-{at:%Y%m%d-%H%M%S}"
+    return (write(folder, stem, receipt.render(pickup, front)),)
+
+
+def of_files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """The delivery list of a job's files, written into ``folder``."""
+    from core.papers import delivery_list
+
+    return (write(folder, f"files-{job.number}", delivery_list.render(job, files, front)),)
+
+
+def write(folder: Path, stem: str, data: bytes) -> Path:
+    """``data`` as ``stem.pdf`` in ``folder``; a different paper of that name is kept and ours numbered."""
+    path = _free(folder, stem, data)
+    with NamedTemporaryFile(dir=folder, prefix=".paper-", delete=False) as file:
+        try:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+            file.close()
+            os.replace(file.name, path)
+        except OSError:
+            with suppress(OSError):
+                os.unlink(file.name)
+            raise
+    return path
+
+
+def _free(folder: Path, stem: str, data: bytes) -> Path:
+    for number in count(1):
+        path = folder / (f"{stem}.pdf" if number == 1 else f"{stem}-{number}.pdf")
+        if not path.exists() or (path.is_file() and path.read_bytes() == data):
+            return path
+    raise AssertionError("counting does not end")

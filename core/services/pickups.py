@@ -1,0 +1,242 @@
+"""Tapes going back to their owner: counted one by one, signed for, spliced ones marked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sqlalchemy import select
+
+from core.model import numbers, serialization
+from core.model.errors import Refused, WrongInput
+from core.model.names import CommandId, JobNumber, TapeCode
+from core.model.records import Pickup, Price, Signature
+from core.model.stations import HANDED_BACK_FROM, Station
+from core.services import customers, decks, final_price, payments
+from core.store import history, lookup, row_records
+from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
+from core.store.unit import Unit
+
+
+def hand_back(
+    unit: Unit,
+    number: JobNumber,
+    *,
+    codes: Sequence[TapeCode] | None,
+    copies: Sequence[int] | None,
+    signature: Signature,
+    paid_minor: int = 0,
+    command: CommandId,
+) -> Pickup:
+    """Hands tapes and copies back and keeps who signed, what was paid and what is still due.
+
+    ``codes`` None: every tape that is ready to go. ``copies`` (ids) None: all pieces not yet handed over, at
+    the first pickup and when no tape stays behind. The same command again returns what it did the first time.
+    Refused for a tape not ready, of another job, handed back already, or spliced and not marked.
+    """
+    if (done := _done_by(unit, command)) is not None:
+        return done
+    row = lookup.job_row(unit, number)
+    signed = _checked(signature)
+    going = _ready(unit, row) if codes is None else [_chosen(unit, row, code) for code in _once(codes)]
+    for tape in going:
+        _check_marked(tape)
+    pieces = _all_copies(unit, row, going) if copies is None else [_piece(row, each) for each in set(copies)]
+    if not going and not pieces:
+        raise Refused(f"Nothing of job {row.number} was chosen to be handed back.")
+    _let_go(unit, going, pieces)
+    return _keep(unit, row, command, signed, going, pieces, paid_minor)
+
+
+def latest(unit: Unit, number: JobNumber) -> Pickup | None:
+    """The last pickup of a job, as it was signed; None when there was none."""
+    found = of_job(unit, number)
+    return found[-1] if found else None
+
+
+def of_job(unit: Unit, number: JobNumber) -> tuple[Pickup, ...]:
+    """Every pickup of a job, oldest first, as signed."""
+    job = lookup.job_row(unit, number)
+    rows = unit.session.scalars(select(PickupRow).where(PickupRow.job_id == job.id).order_by(PickupRow.id))
+    return tuple(row.record for row in rows)
+
+
+def labels_astray(handed: Pickup) -> tuple[str, ...]:
+    """A sentence for each tape that went with a not-for-reuse label which no longer belongs on it."""
+    return tuple(
+        f"Tape {tape.code} carries a not-for-reuse label though no splice is left on it. "
+        "Take the label off the cassette before it goes."
+        for tape in handed.handed_back
+        if tape.label_astray
+    )
+
+
+# --- what goes ---------------------------------------------------------------------------
+
+
+def _done_by(unit: Unit, command: CommandId) -> Pickup | None:
+    return unit.session.scalars(select(PickupRow.record).where(PickupRow.command == command)).one_or_none()
+
+
+def _checked(signature: Signature) -> Signature:
+    name = customers.text("signed by", signature.name)
+    if not name:
+        raise WrongInput("signed by", signature.name, "the name of the person who takes the tapes is needed")
+    if not all(0 <= x <= 1 and 0 <= y <= 1 for stroke in signature.strokes for x, y in stroke):
+        raise WrongInput("signature", "a stroke off the pad", "points from 0 to 1 are accepted")
+    return Signature(name, signature.strokes, signature.aspect)
+
+
+def _once(codes: Sequence[TapeCode]) -> list[TapeCode]:
+    return list(dict.fromkeys(numbers.read_tape_code(code) for code in codes))
+
+
+def _ready(unit: Unit, row: JobRow) -> list[TapeRow]:
+    """Every tape that can go; Refused with the reason when there is none."""
+    going = [tape for tape in row.tapes if tape.station in HANDED_BACK_FROM]
+    if going:
+        return going
+    staying = [tape for tape in row.tapes if tape.station is not Station.HANDED_BACK]
+    if not staying:
+        raise Refused(f"All tapes of job {row.number} are gone already. {_when(unit, row.tapes[-1])}")
+    where = ", ".join(f"{tape.code} is {tape.station.words}" for tape in staying[:5])
+    raise Refused(f"No tape of job {row.number} is ready to go: {where}{'…' if staying[5:] else ''}.")
+
+
+def _chosen(unit: Unit, row: JobRow, code: TapeCode) -> TapeRow:
+    tape = next((each for each in row.tapes if each.code == code), None)
+    if tape is None:
+        other = lookup.tape_row(unit, code)
+        raise Refused(f"Tape {other.code} is not of job {row.number} but of job {numbers.job_of(code)}.")
+    if tape.station is Station.HANDED_BACK:
+        raise Refused(f"Tape {code} was handed back before. {_when(unit, tape)}")
+    if tape.station not in HANDED_BACK_FROM:
+        ready = ", ".join(each.words for each in HANDED_BACK_FROM)
+        raise Refused(
+            f"Tape {code} is {tape.station.words}; a tape goes back when it is one of: {ready}. "
+            "Move it there first."
+        )
+    return tape
+
+
+def _check_marked(tape: TapeRow) -> None:
+    if tape.not_for_reuse and tape.marked_at is None:
+        raise Refused(
+            f"Tape {tape.code} is spliced and its not-for-reuse label is not confirmed. Put the label on the "
+            f"cassette, confirm it (mark {tape.code}), then hand it back."
+        )
+
+
+def _when(unit: Unit, tape: TapeRow) -> str:
+    taken = (
+        select(PickupRow)
+        .join(HandedBackRow, HandedBackRow.pickup_id == PickupRow.id)
+        .where(HandedBackRow.tape_id == tape.id)
+    )
+    pickup = unit.session.scalars(taken).one()
+    at = decks.on_the_shops_clock(unit, pickup.at)
+    return f"{pickup.signed_by} signed for it on {at:%Y-%m-%d} at {at:%H:%M}; {pickup.by} handed it over."
+
+
+def _all_copies(unit: Unit, row: JobRow, going: Sequence[TapeRow]) -> list[CopyRow]:
+    """The copies go with the first tapes, and whatever is left goes with the last."""
+    staying = [tape for tape in row.tapes if tape.station is not Station.HANDED_BACK and tape not in going]
+    is_first = not unit.session.scalars(select(PickupRow.id).where(PickupRow.job_id == row.id)).first()
+    if staying and not is_first:
+        return []
+    return [piece for piece in row.copies if piece.handed_back_at is None]
+
+
+def _piece(row: JobRow, wanted: int) -> CopyRow:
+    piece = next((each for each in row.copies if each.id == wanted), None)
+    if piece is None:
+        raise WrongInput("copy", wanted, f"job {row.number} has {_ids(row)}")
+    if piece.handed_back_at is not None:
+        raise Refused(f"{piece.words} (copy {wanted}) was handed over on {piece.handed_back_at:%Y-%m-%d}.")
+    return piece
+
+
+def _ids(row: JobRow) -> str:
+    return "the copies " + ", ".join(str(each.id) for each in row.copies) if row.copies else "no copies"
+
+
+# --- keeping it --------------------------------------------------------------------------
+
+
+def _let_go(unit: Unit, going: Sequence[TapeRow], pieces: Sequence[CopyRow]) -> None:
+    for tape in going:
+        tape.returned_from, tape.station, tape.since = tape.station, Station.HANDED_BACK, unit.now
+    for piece in pieces:
+        piece.handed_back_at = unit.now
+
+
+def _keep(
+    unit: Unit,
+    row: JobRow,
+    command: CommandId,
+    signature: Signature,
+    going: Sequence[TapeRow],
+    pieces: Sequence[CopyRow],
+    paid_minor: int,
+) -> Pickup:
+    price = final_price.price(row)
+    _pay(unit, row, price, paid_minor)
+    record = Pickup(
+        job=row_records.job(row),
+        at=unit.now,
+        by=unit.who,
+        signature=signature,
+        handed_back=tuple(row_records.tape(tape) for tape in going),
+        still_here=tuple(
+            row_records.tape(tape) for tape in row.tapes if tape.station is not Station.HANDED_BACK
+        ),
+        copies=tuple(row_records.copy(piece) for piece in pieces),
+        final=price,
+        paid_minor=paid_minor,
+        due_minor=price.gross.likely - sum(each.minor for each in row.payments),
+    )
+    kept = PickupRow(
+        command=command,
+        job_id=row.id,
+        at=unit.now,
+        by=unit.who,
+        signed_by=signature.name,
+        strokes=signature.strokes,
+        record=record,
+    )
+    unit.session.add(kept)
+    unit.session.flush()
+    unit.session.add_all([HandedBackRow(tape_id=tape.id, pickup_id=kept.id) for tape in going])
+    _tell(unit, row, record, command)
+    return record
+
+
+def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
+    due = price.gross.likely - sum(each.minor for each in row.payments)
+    if not 0 <= minor <= max(0, due):
+        raise WrongInput("paid", minor, f"from 0 to the {max(0, due)} minor units still due is accepted")
+    if minor:
+        payments.enter(unit, row, "balance", minor)
+
+
+def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
+    for tape in record.handed_back:
+        history.append(
+            unit,
+            "handed back",
+            f"handed back to {record.signature.name}",
+            job=row.number,
+            tape=tape.code,
+            station=tape.station,
+            not_for_reuse=tape.not_for_reuse,
+            marked=tape.marked_at is not None,
+        )
+    history.append(
+        unit,
+        "pickup",
+        f"{len(record.handed_back)} tapes and {len(record.copies)} copies handed to {record.signature.name}",
+        job=row.number,
+        final=record.final.gross.likely,
+        due=record.due_minor,
+        command=command,
+        record_sha256=history.fingerprint(serialization.dumps(record)),
+    )

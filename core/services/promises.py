@@ -1,0 +1,285 @@
+"""The dates that were said to customers: kept under review, said again with a reason, judged when over.
+
+Whom to call first (the rule): a promise wants a call when its chance fell by more than the noise of the model
+below what was stated. Among those the customer comes first who would come to the counter first, that is the
+earliest promised day; on the same day, the promise with the least chance. All others follow by their chance.
+
+When a promise is judged (the rule): once its day is over, and not earlier; early finishers would else
+flatter the record. Every promise is judged, the first one and each that was said again, by the moment the
+whole box was ready. What is not ready then is a miss, unless the box waits for the customer's own answer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import func, select
+
+from core.model.errors import Refused, WrongInput
+from core.model.names import JobNumber
+from core.model.records import Fittings, Job, Promise
+from core.model.stations import Station
+from core.promise import late_correction, promise_basis, turnaround
+from core.promise.reliability import Judged, Reliability, reliability
+from core.scheduling import opening_hours
+from core.services import customers, decks, event_counts
+from core.store import history as chain
+from core.store import lookup, row_records
+from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
+from core.store.unit import Unit
+
+NOISE = 0.05
+"""A chance that fell by less than one time in twenty is not worth a call (an assumption)."""
+NEWEST = 400
+"""So many of the newest promises make the record."""
+DONE = (Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
+"""Stations at which the shop has done for a tape what it can."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One promise under review. ``chance`` is what the model gives it now; None when no date was promised."""
+
+    job: Job
+    promise: Promise
+    """The one that holds."""
+    now: Promise | None
+    """What would be said today; None when nothing of the job waits for a deck or the bench."""
+    chance: float | None
+    held_by: tuple[str, ...]
+    is_at_risk: bool
+    """Less likely now than it was stated, by more than the noise of the model: call the customer first."""
+    changes: tuple[str, ...] = ()
+    """What is less good in the shop than when it was said."""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One promise of a job as it was said, with the reason when it was not the first."""
+
+    promise: Promise
+    reason: str
+    agreed_with: str | None
+    at: datetime
+    by: str
+
+
+def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
+    """The shop at this moment with its queue worked through, reckoning with what it has counted.
+
+    ``found`` is the record of its promises where the caller has read it already.
+    """
+    now = decks.on_the_shops_clock(unit, unit.now)
+    return turnaround.load(reckoned(unit, found), decks.queue(unit), now)
+
+
+def reckoned(unit: Unit, found: Reliability | None = None) -> Fittings:
+    """The shop's fittings with all it has learned of itself; ``found`` as in `load`.
+
+    This is what a date is made from.
+    """
+    fitted = event_counts.reckoned(unit)
+    overrun = late_correction.factor(found or record(unit))
+    return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
+
+
+def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kept, ...]:
+    """Every open job with its promise and the chance of keeping it now, first to call first.
+
+    ``looked`` is the shop at this moment where the caller has worked its queue through already.
+    """
+    here = select(TapeRow.job_id).where(TapeRow.station.in_(lookup.IN_THE_SHOP))
+    rows = unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_(here)).order_by(JobRow.id))
+    looked = looked or load(unit)
+    return tuple(sorted((_kept(looked, row_records.job(row)) for row in rows), key=_urgency))
+
+
+def said(unit: Unit, number: JobNumber) -> tuple[Said, ...]:
+    """All that was promised for a job, oldest first; the last one holds."""
+    rows = unit.session.scalars(
+        select(PromiseRow).where(PromiseRow.job_id == lookup.job_row(unit, number).id).order_by(PromiseRow.id)
+    )
+    return tuple(Said(row.promise, row.reason, row.agreed_with, row.at, row.by) for row in rows)
+
+
+def renew(
+    unit: Unit,
+    number: JobNumber,
+    reason: str,
+    *,
+    agreed_with: str | None = None,
+    day: date | None = None,
+) -> Job:
+    """Says a new day for a job, by the reason; what was said before stays readable.
+
+    ``agreed_with`` is who heard it and said yes; ``day`` another one than the model's, when the customer
+    would rather have that. Refused when nothing of the job is on its way or no date can be given; WrongInput
+    without a reason, or for a day that is gone or not open.
+    """
+    row = lookup.job_row(unit, number)
+    why = customers.text("reason", reason)
+    if not why:
+        raise WrongInput("reason", reason, "say why the day changes")
+    made = _new_promise(unit, row, day)
+    heard = customers.text("agreed with", agreed_with or "") or None
+    enter(unit, row, made, why, heard)
+    assert made.day is not None
+    words = f"promised again for {opening_hours.spoken(made.day)}: {why}" + (
+        f"; told to {heard}" if heard else ""
+    )
+    chain.append(
+        unit, "promised again", words, job=row.number, promise=made, before=row.promise.day, agreed_with=heard
+    )
+    row.promise = made
+    unit.session.flush()
+    return row_records.job(row)
+
+
+def enter(
+    unit: Unit, row: JobRow, promise: Promise, reason: str = "", agreed_with: str | None = None
+) -> None:
+    """Keeps one promise of a job."""
+    unit.session.add(
+        PromiseRow(
+            job_id=row.id, promise=promise, reason=reason, agreed_with=agreed_with, at=unit.now, by=unit.who
+        )
+    )
+
+
+def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
+    """Keeps the moment a box became ready: the tape was at ``before``, and nothing is on its way any more."""
+    if before in DONE or any(each.station not in DONE for each in row.job.tapes):
+        return
+    unit.session.add(FinishRow(job_id=row.job_id, at=unit.now, by=unit.who))
+    chain.append(unit, "box ready", "everything of this job is ready", job=row.job.number)
+
+
+def is_done(job: Job) -> bool:
+    """Whether the shop has done for every tape what it can."""
+    return all(tape.station in DONE for tape in job.tapes)
+
+
+def record(unit: Unit) -> Reliability:
+    """How the promises of this shop turned out, the newest `NEWEST` of them."""
+    return reliability(judged(unit))
+
+
+def judged(unit: Unit) -> tuple[Judged, ...]:
+    """Promises whose day is over, oldest first, each with what became of its box."""
+    zone = ZoneInfo(decks.fittings(unit).front.timezone)
+    today, finished = unit.now.astimezone(zone).date(), _finishes(unit)
+    open_now, asking = _open_jobs(unit)
+    outages = event_counts.outages(unit)
+    found = []
+    for row, number, customer in _newest(unit):
+        day = row.promise.day
+        if day is None or day >= today or row.job_id in asking:
+            continue
+        ready = None if row.job_id in open_now else finished.get(row.job_id)
+        if ready is None and row.job_id not in open_now:
+            continue  # taken home without ever being ready: nobody waited for the date
+        found.append(
+            Judged(
+                number=number,
+                customer=customer,
+                promise=row.promise,
+                due_at=datetime.combine(day + timedelta(days=1), time(), zone),
+                ready_at=ready,
+                ready_on=ready.astimezone(zone).date() if ready else None,
+                today=today,
+                reasons=(
+                    *_reasons_after(row, unit),
+                    *event_counts.between(outages, row.promise.made_at, ready or unit.now, zone),
+                ),
+            )
+        )
+    return tuple(found)
+
+
+# --- review ------------------------------------------------------------------------------
+
+
+def _kept(looked: turnaround.Load, job: Job) -> Kept:
+    now = turnaround.standing(looked, job.number)
+    held_by = now.held_by if now is not None else ()
+    changes = promise_basis.changes(job.promise.footing, promise_basis.of(looked))
+    if job.promise.day is None:
+        return Kept(job, job.promise, now, None, held_by, False, changes)
+    chance = turnaround.chance_of(looked, job.number, job.promise.day) if now is not None else 1.0
+    return Kept(job, job.promise, now, chance, held_by, chance < job.promise.stated - NOISE, changes)
+
+
+def _urgency(kept: Kept) -> tuple[bool, date, float, str]:
+    day = kept.promise.day if kept.is_at_risk and kept.promise.day else date.max
+    return (not kept.is_at_risk, day, 2.0 if kept.chance is None else kept.chance, kept.job.number)
+
+
+# --- saying it again ---------------------------------------------------------------------
+
+
+def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
+    looked = load(unit)
+    number = JobNumber(row.number)
+    made = turnaround.standing(looked, number)
+    if made is None:
+        raise Refused(f"Everything of job {number} is ready or gone home; there is no day left to promise.")
+    if made.day is None:
+        raise Refused(f"No day can be promised for job {number}: {'; '.join(made.held_by)}.")
+    made = late_correction.guarded(made, looked.fittings.expected.overrun, looked.calendar.days)
+    if wanted is not None:
+        made = replace(
+            made, day=_checked(wanted, looked), stated=turnaround.chance_of(looked, number, wanted)
+        )
+    return replace(made, footing=promise_basis.of(looked))
+
+
+def _checked(wanted: date, looked: turnaround.Load) -> date:
+    days = looked.calendar.days
+    if wanted not in days or wanted < looked.made_at.date():
+        raise WrongInput(
+            "day", wanted.isoformat(), "a day from today on, on which the shop is open, is accepted"
+        )
+    return wanted
+
+
+# --- what became of them -----------------------------------------------------------------
+
+
+def _newest(unit: Unit) -> list[tuple[PromiseRow, str, str]]:
+    rows = unit.session.execute(
+        select(PromiseRow, JobRow.number, CustomerRow.name)
+        .join(JobRow, JobRow.id == PromiseRow.job_id)
+        .join(CustomerRow, CustomerRow.id == JobRow.customer_id)
+        .order_by(PromiseRow.id.desc())
+        .limit(NEWEST)
+    )
+    return [(row, number, name) for row, number, name in rows][::-1]
+
+
+def _finishes(unit: Unit) -> dict[int, datetime]:
+    """The last time each job was ready."""
+    rows = unit.session.execute(select(FinishRow.job_id, func.max(FinishRow.at)).group_by(FinishRow.job_id))
+    return {row[0]: row[1] for row in rows}
+
+
+def _open_jobs(unit: Unit) -> tuple[frozenset[int], frozenset[int]]:
+    """Jobs with a tape still on its way, and those of them that wait for their owner's answer."""
+    rows = unit.session.execute(
+        select(TapeRow.job_id, TapeRow.station).where(TapeRow.station.not_in(DONE)).distinct()
+    ).all()
+    asking = frozenset(job for job, station in rows if station is Station.ASKING_THE_CUSTOMER)
+    return frozenset(job for job, _ in rows), asking
+
+
+def _reasons_after(row: PromiseRow, unit: Unit) -> Sequence[str]:
+    """Why the job was promised again after this one."""
+    return tuple(
+        unit.session.scalars(
+            select(PromiseRow.reason)
+            .where(PromiseRow.job_id == row.job_id, PromiseRow.id > row.id, PromiseRow.reason != "")
+            .order_by(PromiseRow.id)
+        )
+    )

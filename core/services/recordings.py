@@ -1,0 +1,116 @@
+"""The files recorded from tapes, in the shop's books: attached to a tape, listed for a job, struck out."""
+
+from __future__ import annotations
+
+from sqlalchemy import Select, select
+
+from core.capture.file_report import CapturedFile, Report, clock
+from core.model.errors import Refused
+from core.model.names import JobNumber, TapeCode
+from core.model.stations import Station
+from core.services import captures, entries, tapes
+from core.store import lookup
+from core.store.tables import RecordingRow, TapeRow
+from core.store.unit import Unit
+
+PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
+"""Where a tape has been on a deck, so that there can be a file of it."""
+
+
+def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
+    """Keeps a file as recorded from a tape; its minutes to be charged become the minutes the tape played.
+
+    The shop learns from those minutes too, beside the speed that the deck showed (`captures.played`). A tape
+    may have several files; their minutes add up. The same file again changes nothing. Refused for a tape that
+    has not played, and for a file that is attached to another tape: one of the two is mixed up.
+    """
+    row = lookup.tape_row(unit, code)
+    _check_played(row)
+    known = _standing_with(unit, report.sha256)
+    if known is not None:
+        return _known_again(known, row, report)
+    kept = RecordingRow(tape_id=row.id, sha256=report.sha256, report=report, at=unit.now, by=unit.who)
+    unit.session.add(kept)
+    unit.session.flush()
+    _count_minutes(unit, row)
+    minutes = f"{report.billable_minutes:.1f} minutes to be charged"
+    _tell(unit, row, "file attached", f"recorded as {report.name}, {clock(report.seconds)} long, {minutes}")
+    return _record(kept, row)
+
+
+def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, ...]:
+    """Strikes out the last file of a tape; it stays readable in the books. Gives the files that remain.
+
+    What was charged and learned from it goes with it: the minutes read off the deck count again. Refused when
+    the tape has none or has gone home; WrongInput without a reason.
+    """
+    row = entries.in_the_shop(unit, code)
+    reason = entries.reason("why the file is struck out", because)
+    standing = _of(unit, row)
+    if not standing:
+        raise Refused(f"Tape {row.code} has no file that could be struck out.")
+    standing[-1].struck_at, standing[-1].struck_because = unit.now, reason
+    unit.session.flush()
+    _count_minutes(unit, row)
+    _tell(unit, row, "file struck out", f"{standing[-1].report.name} is not its file: {reason}")
+    return of_tape(unit, code)
+
+
+def of_tape(unit: Unit, code: TapeCode) -> tuple[CapturedFile, ...]:
+    """The files of a tape, oldest first."""
+    row = lookup.tape_row(unit, code)
+    return tuple(_record(each, row) for each in _of(unit, row))
+
+
+def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
+    """The files of all tapes of a job, tape by tape, oldest first."""
+    job = lookup.job_row(unit, number)
+    return tuple(_record(each, row) for row in job.tapes for each in _of(unit, row))
+
+
+def _check_played(row: TapeRow) -> None:
+    if row.station not in PLAYED:
+        stations = ", ".join(each.words for each in PLAYED)
+        raise Refused(
+            f"Tape {row.code} is {row.station.words}; a file is attached to a tape that has played"
+            f" ({stations}). Move it on first."
+        )
+
+
+def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedFile:
+    if known.tape_id != row.id:
+        other = known.tape.code
+        raise Refused(
+            f"{report.name} is already attached to tape {other}: the very same file cannot come from two"
+            f" tapes. Look which one it is; strike it out there if it belongs to {row.code}."
+        )
+    return _record(known, row)
+
+
+def _count_minutes(unit: Unit, row: TapeRow) -> None:
+    exact = captures.of_files(unit, row)
+    if exact is not None:
+        tapes.take_minutes(row, exact)
+    else:
+        row.played_minutes = captures.off_the_deck(unit, row)
+
+
+def _standing() -> Select[RecordingRow]:
+    return select(RecordingRow).where(RecordingRow.struck_at.is_(None)).order_by(RecordingRow.id)
+
+
+def _of(unit: Unit, row: TapeRow) -> list[RecordingRow]:
+    return list(unit.session.scalars(_standing().where(RecordingRow.tape_id == row.id)))
+
+
+def _standing_with(unit: Unit, sha256: str) -> RecordingRow | None:
+    return unit.session.scalars(_standing().where(RecordingRow.sha256 == sha256)).first()
+
+
+def _record(row: RecordingRow, tape: TapeRow) -> CapturedFile:
+    return CapturedFile(TapeCode(tape.code), row.report, row.at, row.by)
+
+
+def _tell(unit: Unit, row: TapeRow, kind: str, words: str) -> None:
+    files = [each.sha256 for each in _of(unit, row)]
+    entries.tell(unit, row, kind, words, played_minutes=row.played_minutes, files=files)

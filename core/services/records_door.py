@@ -1,0 +1,113 @@
+"""The one door to the shop's records: opens them, runs a step in one transaction, answers a question.
+
+No rule of the shop lives here. What the database complains of leaves as a named failure with a sentence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from types import TracebackType
+from typing import Concatenate, ParamSpec, TypeVar
+
+from sqlalchemy import Engine
+from sqlalchemy.orm import Session
+
+from core.store import failures, schema
+from core.store.engines import Database, open_database
+from core.store.unit import Unit
+
+P = ParamSpec("P")
+T = TypeVar("T")
+
+
+def utc_now() -> datetime:
+    """The present moment."""
+    return datetime.now(UTC)
+
+
+class Shop:
+    """An open shop. Safe to use from several threads; each step is one transaction."""
+
+    def __init__(self, database: Database, clock: Callable[[], datetime], who: str) -> None:
+        self.database = database
+        self.clock = clock
+        self.who = who
+        """The person acting from now on."""
+        self._memory: dict[str, object] = {}
+
+    @classmethod
+    def open(
+        cls,
+        where: str | Path,
+        *,
+        clock: Callable[[], datetime] = utc_now,
+        who: str = "counter",
+        create: bool = True,
+        alone: bool = False,
+    ) -> Shop:
+        """The shop in a file or at a PostgreSQL URL, its tables brought up to date.
+
+        ``create`` makes a new one where there is none. ``alone`` locks the file for this program only. Raises
+        Unavailable, WrongInput (not a shop of ours) or Refused (written by a newer version).
+        """
+        database = open_database(where, alone=alone)
+        try:
+            with failures.named_here(database.where):
+                schema.bring_up(database, create=create, now=clock())
+        except BaseException:
+            database.close()
+            raise
+        return cls(database, clock, who)
+
+    @property
+    def where(self) -> str:
+        """The file or address, as it may be shown."""
+        return self.database.where
+
+    def run(self, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
+        """Carries out one step: all of it is stored, for good, when this returns; nothing when it raises."""
+        with self._unit(self.database.writing) as unit:
+            result = step(unit, *args, **kwargs)
+            unit.session.flush()
+            return result
+
+    def ask(self, query: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
+        """Answers one question from a steady view of the records; nothing can be changed by it."""
+        with self._unit(self.database.reading) as unit:
+            return query(unit, *args, **kwargs)
+
+    def backup(self, directory: str | Path) -> Path:
+        """A checked copy in ``directory`` while the shop stays in use; its name tells the moment."""
+        from core.store import backup
+
+        return backup.make(self.database, Path(directory), self.clock())
+
+    def verify(self) -> tuple[str, ...]:
+        """What is wrong with the records, a sentence each; nothing when all is well."""
+        from core.store import backup
+
+        return backup.verify(self.database, self.clock())
+
+    def close(self) -> None:
+        """Lets go of the records. The shop cannot be used afterwards."""
+        self.database.close()
+
+    def __enter__(self) -> Shop:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+    @contextmanager
+    def _unit(self, engine: Engine) -> Iterator[Unit]:
+        with (
+            failures.named_here(self.where),
+            Session(engine, expire_on_commit=False) as session,
+            session.begin(),
+        ):
+            yield Unit(session, self.clock(), self.who, self._memory)

@@ -1,0 +1,84 @@
+"""What the Shop screen shows, gathered in one reading of the records."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from core.model.names import JobNumber
+from core.model.records import Expected, Fittings
+from core.playtime.interval_calibration import USUAL, Tails
+from core.playtime.learning import Evidence
+from core.pricing import price_book
+from core.pricing.price_book import PriceBook
+from core.promise.reliability import Reliability
+from core.scheduling import deck_week, opening_hours
+from core.scheduling.deck_week import Week
+from core.scheduling.event_rates import Counted
+from core.services import captures, closed_days, decks, event_counts, promises
+from core.services.closed_days import TimeOff
+from core.services.event_counts import Outage, ShutDay
+from core.services.promises import Kept
+from core.store.unit import Unit
+
+COMING_DAYS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class ShopView:
+    """The shop as it stands."""
+
+    fittings: Fittings
+    week: Week
+    promises: tuple[Kept, ...]
+    book: PriceBook
+    shut: tuple[tuple[date, str], ...]
+    """Days off in the coming weeks, each with its name."""
+    record: Reliability
+    """How the promises turned out."""
+    outages: tuple[Outage, ...]
+    """Every breakdown of a deck."""
+    shut_unplanned: tuple[ShutDay, ...]
+    counted: Counted
+    learned: Expected
+    """What is reckoned with, by what the fittings state and what was counted."""
+    days_off: tuple[TimeOff, ...] = ()
+    """The shop's own closed days."""
+    box_order: tuple[JobNumber, ...] = ()
+    """Boxes somebody put in an order; empty: they stand as they came."""
+    habits: tuple[Evidence, ...] = ()
+    """What the decks have shown of customers' tapes."""
+    tails: Tails = USUAL
+    """Where ranges begin and end, and the tapes that showed it."""
+
+    @property
+    def overrun(self) -> float:
+        """How many times as far off dates are set, because boxes ran late."""
+        return self.learned.overrun
+
+
+def read(unit: Unit) -> ShopView:
+    """One reading of everything the screen shows."""
+    record = promises.record(unit)
+    looked = promises.load(unit, record)
+    fittings, now = decks.fittings(unit), looked.made_at
+    calendar = opening_hours.calendar(fittings, now.date())
+    last = now.date() + timedelta(days=COMING_DAYS)
+    off = closed_days.days_off(unit)
+    words = {day: each.words for each in off for day in each.days if each.words}
+    return ShopView(
+        fittings=fittings,
+        week=deck_week.week(fittings, decks.queue(unit), now),
+        promises=promises.under_review(unit, looked),
+        book=price_book.in_force(now.date()),
+        shut=tuple((day, words.get(day, why)) for day, why in calendar.shut.items() if day <= last),
+        days_off=off,
+        box_order=decks.box_order(unit),
+        habits=captures.evidence(unit),
+        tails=captures.habits(unit).tails,
+        record=record,
+        outages=event_counts.outages(unit),
+        shut_unplanned=event_counts.shut_days(unit),
+        counted=event_counts.counted(unit),
+        learned=looked.fittings.expected,
+    )

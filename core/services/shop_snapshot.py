@@ -1,0 +1,62 @@
+"""The shop at this moment: everything a quote is made against, read once and asked at every key."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from core.model.inventory import Inventory
+from core.model.records import Fittings, Quote
+from core.playtime.habits import STARTING, ShopHabits
+from core.pricing import price_book
+from core.pricing.price_book import PriceBook
+from core.promise import turnaround
+from core.scheduling import opening_hours
+from core.services import captures, promises, quoting
+from core.store.unit import Unit
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Present:
+    """Fittings, price book and the queue already worked through."""
+
+    fittings: Fittings
+    book: PriceBook
+    load: turnaround.Load
+    now: datetime
+    """When it was read, as the clock on the shop's wall shows it."""
+    habits: ShopHabits = STARTING
+    """What the shop has learned of its customers' tapes."""
+
+    @property
+    def today(self) -> date:
+        return opening_hours.today(self.fittings, self.now)
+
+    def quote(self, inventory: Inventory, now: datetime) -> Quote:
+        """The quote of a box; pure. WrongInput for what the catalogue or the book do not know."""
+        moment = now.astimezone(self.now.tzinfo)
+        return quoting.quote(
+            inventory, book=self.book, fittings=self.fittings, load=self.load, now=moment, shop=self.habits
+        )
+
+    def at_once(self, inventory: Inventory, last: Quote | None, now: datetime) -> Quote:
+        """The price at once, with the day of ``last``, if there is one. WrongInput as `quote`."""
+        moment = now.astimezone(self.now.tzinfo)
+        return quoting.at_once(
+            inventory,
+            last,
+            book=self.book,
+            fittings=self.fittings,
+            load=self.load,
+            now=moment,
+            shop=self.habits,
+        )
+
+
+def read(unit: Unit) -> Present:
+    """The shop as its records tell it now. Costly: it works the whole queue through."""
+    load = promises.load(unit)
+    fittings, now = load.fittings, load.made_at
+    return Present(
+        fittings, price_book.in_force(opening_hours.today(fittings, now)), load, now, captures.habits(unit)
+    )

@@ -1,0 +1,217 @@
+"""The cassettes in the shop's care: where each one is, and the moves from station to station."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from sqlalchemy import select
+
+from core.catalogue import acclimatisation, condition, moves
+from core.model.errors import Refused, WrongInput
+from core.model.inventory import TapeLine
+from core.model.names import Finding, TapeCode
+from core.model.records import Happening, TapeRecord
+from core.model.stations import Station
+from core.playtime import tape_minutes
+from core.playtime.deck_readings import NOTHING, Shown
+from core.scheduling import opening_hours
+from core.services import captures, customers, decks, entries, promises, repair_attempts
+from core.store import history as chain
+from core.store import lookup, row_records
+from core.store.tables import TapeRow
+from core.store.unit import Unit
+
+AT_WORK = tuple(each for each in lookup.IN_THE_SHOP if each is not Station.READY)
+"""Stations of tapes that somebody still has to do something about."""
+
+
+def move(
+    unit: Unit,
+    code: TapeCode,
+    station: Station,
+    *,
+    findings: Iterable[Finding] = (),
+    minutes: float | None = None,
+    note: str = "",
+    deck: str | None = None,
+    without_splice: str | None = None,
+    shown: Shown = NOTHING,
+    counts_as_look: bool = True,
+) -> TapeRecord:
+    """Puts a tape at a station, with what was seen there and the minutes it played.
+
+    ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
+    expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
+    over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came
+    in cold plays before its rest is over only if the ``note`` says why. Refused, with where it may go, for a
+    move out of order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording
+    that cannot be. Where a file was recorded, its exact minutes stay those that count.
+    """
+    row = lookup.tape_row(unit, code)
+    seen = add_findings(row, findings)
+    if without_splice is not None:
+        _settle_without_splice(row, without_splice)
+    moves.check(standing(row, seen), station)
+    early = station is Station.PLAYING and _end_rest(unit, row, note)
+    looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
+    before = row.station
+    captures.check(row, shown, minutes)
+    exact = _count_minutes(unit, row, minutes, shown)
+    _take_deck(unit, row, station, deck)
+    _settle_repairs(row, before, station)
+    row.station, row.since, row.note = station, unit.now, customers.text("note", note)
+    told = (
+        ("looked after repair: it may go on, said by this move", looked),
+        ("before its rest was over", early),
+        (f"{minutes or 0:g} min read off the deck, the length of its file counts", exact),
+    )
+    besides = [words for words, is_so in told if is_so]
+    _tell_move(unit, row, before, seen, without_splice, shown, besides)
+    promises.note_finish(unit, row, before)
+    unit.session.flush()
+    return row_records.tape(row)
+
+
+def get(unit: Unit, code: TapeCode) -> TapeRecord:
+    """The tape of a code as scanned; WrongInput when it was mistyped or there is none."""
+    return row_records.tape(lookup.tape_row(unit, code))
+
+
+def history(unit: Unit, code: TapeCode) -> tuple[Happening, ...]:
+    """What happened to one tape, oldest first."""
+    return chain.of_tape(unit, TapeCode(lookup.tape_row(unit, code).code))
+
+
+def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
+    """Tapes that are neither ready nor handed back, job by job in the order they came."""
+    rows = unit.session.scalars(
+        lookup.whole_tapes().where(TapeRow.station.in_(AT_WORK)).order_by(TapeRow.job_id, TapeRow.place)
+    )
+    return tuple(row_records.tape(row) for row in rows)
+
+
+def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Adds what was seen to a tape at hand and judges it anew; seen again after a repair, it is open."""
+    seen = tuple(dict.fromkeys(findings))
+    row.settled = tuple(each for each in row.settled if each not in seen)
+    known = row.findings + tuple(each for each in seen if each not in row.findings)
+    if known != row.findings:
+        row.findings = known
+        row.verdict = condition.verdict(known, row.draft.format)
+    return seen
+
+
+def open_findings(row: TapeRow) -> tuple[Finding, ...]:
+    """Findings nobody has dealt with yet."""
+    return tuple(each for each in row.findings if each not in row.settled)
+
+
+def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
+    """What the moves of a tape at hand depend on."""
+    found = open_findings(row)
+    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look)
+
+
+def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
+    """Whether this move was the look after a repair; Refused where one is due and the move does not count."""
+    if row.repaired_at is not None and row.look is None and not counts:
+        raise Refused(
+            f"Tape {row.code} was repaired and nobody has looked it over since. Look at the joint, the lid "
+            "and the way the reels turn, say what you saw, then clear it."
+        )
+    return repair_attempts.confirm_by_move(unit, row)
+
+
+def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
+    """Whether a tape goes on a deck before its rest is over; Refused when nobody says why it may."""
+    until, row.rests_until = row.rests_until, None
+    if until is None or until <= unit.now:
+        return False
+    if not note.strip():
+        clock = decks.on_the_shops_clock(unit, until)
+        raise Refused(
+            f"Tape {row.code} came in cold and rests until {opening_hours.spoken(clock.date())}, "
+            f"{clock:%H:%M}. {acclimatisation.CAUTION} Let it rest; if it is as warm as the room already, "
+            "say so in the note and move it again."
+        )
+    return True
+
+
+def _settle_without_splice(row: TapeRow, reason: str) -> None:
+    if not customers.text("instead of a splice", reason):
+        raise WrongInput("instead of a splice", reason, "say what was done to the tape")
+    row.settled += moves.needing_splice(open_findings(row))
+
+
+def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
+    """A tape cleared at the bench has had its repairs."""
+    if before is Station.AT_THE_BENCH and there is Station.CLEARED_TO_PLAY:
+        row.settled += open_findings(row)
+
+
+def take_minutes(row: TapeRow, minutes: float | None) -> None:
+    """Keeps the minutes a tape at hand played, when they are known; WrongInput for more than it can hold."""
+    if minutes is None:
+        return
+    longest = tape_minutes.belief(TapeLine(1, row.draft.format), None).longest
+    if not 0 < minutes <= longest:
+        raise WrongInput("minutes played", minutes, f"more than 0 and at most {longest:.0f} is accepted")
+    row.played_minutes = minutes
+
+
+def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown) -> bool:
+    """Keeps what was read off the deck; whether the exact minutes of a file count in its stead."""
+    take_minutes(row, minutes)
+    if minutes is None:
+        return False
+    if row.station is Station.PLAYING:
+        captures.enter(unit, row, minutes, shown)
+    exact = captures.of_files(unit, row)
+    if exact is not None:
+        row.played_minutes = exact
+    return exact is not None
+
+
+def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> None:
+    if there is not Station.PLAYING:
+        if deck is not None:
+            raise WrongInput("deck", deck, "a deck is named only for a tape that starts playing")
+        row.deck = None
+        return
+    if deck is None:
+        return
+    decks.check_plays(unit, deck, row.draft)
+    taken = unit.session.scalars(select(TapeRow.code).where(TapeRow.deck == deck)).first()
+    if taken is not None:
+        raise Refused(
+            f"Deck {deck} is playing tape {taken}. Take that one off first, or choose another deck."
+        )
+    row.deck = deck
+
+
+def _tell_move(
+    unit: Unit,
+    row: TapeRow,
+    before: Station,
+    seen: tuple[Finding, ...],
+    without_splice: str | None,
+    shown: Shown,
+    besides: Iterable[str],
+) -> None:
+    parts = [f"{before.words} → {row.station.words}"]
+    parts += [f"on {row.deck}"] if row.deck else []
+    parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
+    parts += [f"instead of a splice: {without_splice}"] if without_splice else []
+    parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
+    parts += besides
+    parts += [row.note] if row.note else []
+    entries.tell(
+        unit,
+        row,
+        "moved",
+        "; ".join(parts),
+        played_minutes=row.played_minutes,
+        deck=row.deck,
+        shown=shown,
+        rests_until=row.rests_until,
+    )

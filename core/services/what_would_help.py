@@ -1,0 +1,89 @@
+"""What would help: the question read from the records in a moment, its answer worked out without them.
+
+The answer takes a plan of the whole queue for each line, seconds for a long one; whoever waits for the
+records in the meantime, a caller perhaps, must not wait for that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.catalogue import acclimatisation
+from core.model.inventory import Inventory
+from core.model.names import JobNumber
+from core.model.records import Fittings, Promise, QuotedTape
+from core.playtime.habits import ShopHabits
+from core.promise import queue_relief, what_ifs
+from core.promise.queue_relief import Relief
+from core.promise.what_ifs import WhatIf
+from core.scheduling.queued_tapes import QueuedTape
+from core.services import captures, decks, promises, quoting
+from core.store.unit import Unit
+
+MOST = 3
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class AboutBox:
+    """What would bring the date of one box forward?"""
+
+    fittings: Fittings
+    queue: tuple[QueuedTape, ...]
+    now: datetime
+    tapes: tuple[QuotedTape, ...]
+    rush: bool
+    habits: ShopHabits
+    rests_hours: float = 0.0
+    """How long a box that came in cold rests first."""
+
+    def answer(self) -> tuple[WhatIf, ...]:
+        """The three changes that would do most; none that would not."""
+        found = what_ifs.helps(
+            self.fittings,
+            self.queue,
+            self.now,
+            self.tapes,
+            rush=self.rush,
+            shop=self.habits,
+            rests_hours=self.rests_hours,
+        )
+        useful = (one for one in found if one.day and (one.days_gained is None or one.days_gained > 0))
+        return tuple(useful)[:MOST]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class AboutQueue:
+    """What would help the boxes in the shop?"""
+
+    fittings: Fittings
+    queue: tuple[QueuedTape, ...]
+    now: datetime
+    endangered: Mapping[JobNumber, Promise]
+
+    def answer(self) -> tuple[Relief, ...]:
+        """The three changes that would do most."""
+        return queue_relief.reliefs(self.fittings, self.queue, self.now, self.endangered)
+
+
+def about_box(unit: Unit, box: Inventory) -> AboutBox:
+    """The question about a box on the counter, against the shop of this moment."""
+    habits = captures.habits(unit)
+    return AboutBox(
+        fittings=promises.reckoned(unit),
+        queue=decks.queue(unit),
+        now=decks.on_the_shops_clock(unit, unit.now),
+        tapes=quoting.quoted_tapes(box, habits),
+        rush=box.rush,
+        habits=habits,
+        rests_hours=acclimatisation.hours_to_rest(box.cold),
+    )
+
+
+def about_queue(unit: Unit) -> AboutQueue:
+    """The question about all boxes in the shop, with the dates that are endangered."""
+    looked = promises.load(unit)
+    kept = promises.under_review(unit, looked)
+    endangered = {each.job.number: each.promise for each in kept if each.is_at_risk}
+    return AboutQueue(looked.fittings, decks.queue(unit), looked.made_at, endangered)

@@ -1,0 +1,4 @@
+"""The shop's records: tables, engines, migrations, search, history with its chain, backup, audit.
+
+May use the pure shelves. What was acknowledged is on disk; history is only added to.
+"""

@@ -1,0 +1,181 @@
+"""Whether what the shop's tables say is what its history tells: the check that sees one altered figure."""
+
+from __future__ import annotations
+
+import json
+from collections import defaultdict
+from collections.abc import Iterator
+from typing import Any
+
+from sqlalchemy import Text, func, select, type_coerce
+
+from core.model import serialization
+from core.model.records import Splice
+from core.store import history, lookup, row_records
+from core.store.tables import CounterRow, DonorRow, JobRow, PaymentRow, PickupRow, RecordingRow, TapeRow
+from core.store.unit import Unit
+
+
+def verify(unit: Unit) -> tuple[str, ...]:
+    """One sentence for each place where tables and history differ; none when all is well."""
+    told = _Told(unit)
+    return (
+        *history.verify(unit),
+        *_tapes(unit, told),
+        *_papers(unit, told),
+        *_money(unit, told),
+        *_donors(unit, told),
+        *_numbers(unit),
+    )
+
+
+class _Told:
+    """What the history says about each tape, job and pickup."""
+
+    def __init__(self, unit: Unit) -> None:
+        self.tapes: dict[str, dict[str, Any]] = defaultdict(dict)
+        self.quotes: dict[str, str] = {}
+        self.pickups: dict[str, str] = {}
+        self.paid: dict[str, int] = defaultdict(int)
+        self.donors: dict[int, int] = {}
+        for event in history.lines(unit):
+            self._take(event.kind, event.job or "", event.tape, _payload(event.payload))
+
+    def _take(self, kind: str, job: str, tape: str | None, said: dict[str, Any]) -> None:
+        if tape is not None:
+            self.tapes[tape].update(said)
+        elif kind == "booked":
+            self.quotes[job] = str(said.get("quote_sha256"))
+        elif kind == "pickup":
+            self.pickups[str(said.get("command"))] = str(said.get("record_sha256"))
+        elif kind == "paid":
+            self.paid[job] += int(said.get("minor", 0))
+        elif kind == "donor":
+            self.donors[int(said.get("donor", 0))] = int(said.get("left", 0))
+
+
+def _checksums(unit: Unit) -> dict[int, list[str]]:
+    """By tape id: the SHA-256 of the files that stand, oldest first."""
+    found: dict[int, list[str]] = {}
+    for tape, sha in unit.session.execute(
+        select(RecordingRow.tape_id, RecordingRow.sha256)
+        .where(RecordingRow.struck_at.is_(None))
+        .order_by(RecordingRow.id)
+    ):
+        found.setdefault(tape, []).append(sha)
+    return found
+
+
+def _payload(text: str) -> dict[str, Any]:
+    try:
+        said = json.loads(text)
+    except ValueError:
+        return {}  # the chain has named this line already
+    return said if isinstance(said, dict) else {}
+
+
+def _tapes(unit: Unit, told: _Told) -> Iterator[str]:
+    rows = unit.session.scalars(lookup.whole_tapes().order_by(TapeRow.id).execution_options(yield_per=500))
+    seen, files = set(), _checksums(unit)
+    for row in rows:
+        seen.add(row.code)
+        said = told.tapes.get(row.code, {})
+        for name, value in _facts(row, files.get(row.id, [])).items():
+            if _as_read(name, said.get(name, _UNTOLD[name])) != value:
+                yield f"Tape {row.code}: “{name}” is {value!r}, but its history says {said.get(name)!r}."
+    yield from (
+        f"Tape {code} is in the history but not in the tables." for code in told.tapes if code not in seen
+    )
+
+
+_UNTOLD: dict[str, Any] = {
+    "station": None,
+    "findings": None,
+    "settled": [],
+    "not_for_reuse": False,
+    "marked": False,
+    "played_minutes": None,
+    "splices": [],
+    "files": [],
+    "tried": [],
+    "look": None,
+    "label_astray": False,
+    "rests_until": None,
+}
+"""What holds as long as the history does not say otherwise."""
+
+
+def _facts(row: TapeRow, files: list[str]) -> dict[str, Any]:
+    record = row_records.tape(row)
+    facts: dict[str, Any] = serialization.plain(
+        {
+            "station": row.station,
+            "findings": row.findings,
+            "settled": row.settled,
+            "not_for_reuse": row.not_for_reuse,
+            "marked": row.marked_at is not None,
+            "played_minutes": row.played_minutes,
+            "splices": record.splices,
+            "files": files,
+            "tried": row_records.trials(row),
+            "look": row.look,
+            "label_astray": record.label_astray,
+            "rests_until": record.rests_until,
+        }
+    )
+    return facts
+
+
+def _as_read(name: str, said: Any) -> Any:
+    """What an older line says in the words of today: what splices have gained since then is unknown there."""
+    if name != "splices":
+        return said
+    try:
+        return serialization.plain(serialization.record_of(tuple[Splice, ...], said))
+    except ValueError:
+        return said
+
+
+def _papers(unit: Unit, told: _Told) -> Iterator[str]:
+    """The quote as agreed and the receipts as signed are kept letter for letter."""
+    quotes = unit.session.execute(select(JobRow.number, type_coerce(JobRow.quote, Text)).order_by(JobRow.id))
+    for number, text in quotes:
+        if history.fingerprint(text) != told.quotes.get(number):
+            yield f"Job {number}: the quote is not the one that was agreed."
+    receipts = select(PickupRow.command, JobRow.number, type_coerce(PickupRow.record, Text)).join(
+        JobRow, JobRow.id == PickupRow.job_id
+    )
+    found = set()
+    for command, number, text in unit.session.execute(receipts):
+        found.add(command)
+        if history.fingerprint(text) != told.pickups.get(command):
+            yield f"Job {number}: a receipt is not the one that was signed."
+    if missing := told.pickups.keys() - found:
+        yield f"{len(missing)} receipts of the history are not in the tables."
+
+
+def _money(unit: Unit, told: _Told) -> Iterator[str]:
+    paid = select(JobRow.number, func.coalesce(func.sum(PaymentRow.minor), 0)).join_from(
+        JobRow, PaymentRow, isouter=True
+    )
+    for number, minor in unit.session.execute(paid.group_by(JobRow.number).order_by(JobRow.number)):
+        if minor != told.paid.get(number, 0):
+            said = told.paid.get(number, 0)
+            yield f"Job {number}: {minor} minor units are entered as paid, its history says {said}."
+
+
+def _donors(unit: Unit, told: _Told) -> Iterator[str]:
+    for row in unit.session.scalars(select(DonorRow).order_by(DonorRow.id)):
+        if row.count != (said := told.donors.pop(row.id, None)):
+            kind = f"{row.format} {row.part.value}"
+            yield f"Donors: {row.count} × {kind} on the shelf, its history says {said}."
+    if told.donors:
+        yield f"{len(told.donors)} kinds of donor of the history are not in the tables."
+
+
+def _numbers(unit: Unit) -> Iterator[str]:
+    """Job numbers have no gaps: a missing one is a lost box."""
+    last = unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "job")).one()
+    there = set(unit.session.scalars(select(JobRow.id)))
+    if missing := sorted(set(range(1, last + 1)) - there):
+        yield f"{len(missing)} jobs are missing, the first is the {missing[0]}th that was booked."

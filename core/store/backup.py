@@ -1,0 +1,175 @@
+"""Copies of the shop while it is in use, and back: never trusted unchecked, never over the only copy."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import datetime
+from pathlib import Path
+
+from sqlalchemy import text
+from sqlalchemy.orm import Session
+
+from core.model.errors import Unavailable, WrongInput
+from core.store import audit, dump, failures, file_copies, schema
+from core.store.engines import Database, open_database, sqlite_module
+from core.store.tables import Table
+from core.store.unit import Unit
+
+_FILE_BEGINS = b"SQLite format 3\x00"
+_DUMP = ".jsonl"
+
+
+def make(database: Database, directory: Path, now: datetime) -> Path:
+    """A checked copy in ``directory``, named after the moment: a file of a file, a dump of a server."""
+    with failures.named_here(database.where):
+        directory.mkdir(parents=True, exist_ok=True)
+        if database.path is not None:
+            name = f"{database.path.stem}-{file_copies.stamp(now)}{database.path.suffix or '.sqlite'}"
+            return file_copies.copy_file(database.path, file_copies.unused(directory / name))
+        return _dump_to(
+            database, file_copies.unused(directory / f"tapewright-{file_copies.stamp(now)}{_DUMP}"), now
+        )
+
+
+def verify(database: Database, now: datetime) -> tuple[str, ...]:
+    """What is wrong with an open shop: its file, its links, its history, its tables against its history."""
+    with failures.named_here(database.where):
+        found = file_copies.problems_of_file(database.path) if database.path is not None else []
+        if found:
+            return tuple(found)
+        with Session(database.reading) as session, session.begin():
+            return audit.verify(Unit(session, now, "verify"))
+
+
+def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
+    """Puts a backup in the place of the shop at ``where``; gives what was there before, kept beside it.
+
+    The backup is checked first: WrongInput when it is none of ours, damaged or does not agree with its own
+    history, and then nothing is changed. Unavailable while another program has the shop open.
+    """
+    shown = str(file)
+    if not file.is_file():
+        raise WrongInput("backup", shown, "the name of a file made by a backup is accepted")
+    target = open_database(where)
+    target.close()
+    with failures.named_here(target.where), _checked_copy(file, target.path, now) as sound:
+        if target.path is not None:
+            return _put_in_place(sound, target.path, now)
+        return _put_on_server(sound, open_database(where), file.parent, now)
+
+
+# --- the copy that is checked ------------------------------------------------------------
+
+
+@contextmanager
+def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Path]:
+    """A shop file made from the backup, on the disk where it will be needed, and found sound."""
+    folder = target.parent if target is not None else None
+    if folder is not None:
+        folder.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(prefix=".restoring-", dir=folder) as scratch:
+        copy = Path(scratch) / "shop.sqlite"
+        with file.open("rb") as opened:
+            is_file = opened.read(len(_FILE_BEGINS)) == _FILE_BEGINS
+        if is_file:
+            _check_file(file)
+            file_copies.copy_file(file, copy)
+        database = open_database(copy)
+        try:
+            if not is_file:
+                _load(database, file)
+            schema.bring_up(database, create=False, now=now)
+            if problems := verify(database, now):
+                raise WrongInput("backup", str(file), f"it is not sound: {problems[0]}")
+        finally:
+            database.close()
+        yield copy
+
+
+def _check_file(file: Path) -> None:
+    if problems := file_copies.problems_of_file(file):
+        raise WrongInput("backup", str(file), f"it is damaged: {problems[0]}")
+
+
+def _load(database: Database, file: Path) -> None:
+    revision, lines = dump.checked(file)
+    schema.check_known(revision, str(file))
+    with database.writing.begin() as connection:
+        schema.upgrade(connection, revision)
+        dump.load_old(connection, lines)
+
+
+# --- putting it in place -----------------------------------------------------------------
+
+
+def _put_in_place(sound: Path, path: Path, now: datetime) -> Path | None:
+    kept = None
+    if path.exists():
+        _take_alone(path)
+        kept = file_copies.unused(
+            path.with_name(f"{path.stem}-before-restore-{file_copies.stamp(now)}{path.suffix}")
+        )
+        for ending in ("", "-wal", "-shm"):
+            beside = Path(f"{path}{ending}")
+            if beside.exists():
+                os.replace(beside, f"{kept}{ending}")
+    os.replace(sound, path)
+    return kept
+
+
+def _take_alone(path: Path) -> None:
+    """Empties the log into the file; Unavailable while others have it open. A damaged one is left as is."""
+    module = sqlite_module()
+    connection = module.connect(str(path), timeout=2.0)
+    try:
+        connection.execute("PRAGMA locking_mode=EXCLUSIVE")
+        connection.execute("PRAGMA journal_mode=DELETE")
+        connection.execute("BEGIN EXCLUSIVE")
+        connection.rollback()
+    except module.OperationalError as error:
+        raise Unavailable(
+            f"Another program has {path} open ({error}). Close it there, then restore; nothing was changed."
+        ) from error
+    except module.DatabaseError:
+        return
+    finally:
+        connection.close()
+
+
+def _put_on_server(sound: Path, server: Database, beside: Path, now: datetime) -> Path | None:
+    source = open_database(sound)
+    try:
+        kept = _keep_server(server, beside, now)
+        with source.reading.connect() as reading, server.writing.begin() as writing:
+            Table.metadata.drop_all(writing)
+            writing.execute(text("DROP TABLE IF EXISTS alembic_version"))
+            writing.execute(text("DROP FUNCTION IF EXISTS append_only"))
+            schema.upgrade(writing)
+            dump.load(writing, dump.lines(reading, now))
+        return kept
+    finally:
+        source.close()
+        server.close()
+
+
+def _keep_server(server: Database, beside: Path, now: datetime) -> Path | None:
+    with server.reading.connect() as connection:
+        if not connection.dialect.has_table(connection, "events"):
+            return None
+    return _dump_to(
+        server, file_copies.unused(beside / f"before-restore-{file_copies.stamp(now)}{_DUMP}"), now
+    )
+
+
+def _dump_to(database: Database, target: Path, now: datetime) -> Path:
+    growing = target.with_name(target.name + ".growing")
+    with database.reading.connect() as connection, growing.open("w", encoding="utf-8", newline="\n") as file:
+        file.writelines(line + "\n" for line in dump.lines(connection, now))
+        file.flush()
+        os.fsync(file.fileno())
+    dump.checked(growing)
+    os.replace(growing, target)
+    return target

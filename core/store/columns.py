@@ -1,0 +1,83 @@
+"""Column types that keep what they were given: moments in UTC, enums by value, records as JSON text."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from enum import Enum
+from typing import Any
+
+from sqlalchemy import DateTime, Dialect, String, Text
+from sqlalchemy.types import TypeDecorator, TypeEngine
+
+from core.model import serialization
+
+
+class UtcMoment(TypeDecorator[datetime]):
+    """A moment with its zone, kept in UTC to the microsecond; a naive one is refused, not guessed at.
+
+    SQLite has no such type and would drop the zone, so there it is fixed-width ISO text that also sorts.
+    """
+
+    impl = DateTime(timezone=True)
+    cache_ok = True
+
+    def load_dialect_impl(self, dialect: Dialect) -> TypeEngine[Any]:
+        if dialect.name == "sqlite":
+            return dialect.type_descriptor(String(27))
+        return dialect.type_descriptor(DateTime(timezone=True))
+
+    def process_bind_param(self, value: datetime | None, dialect: Dialect) -> Any:
+        if value is None:
+            return None
+        return written(value) if dialect.name == "sqlite" else in_utc(value)
+
+    def process_result_value(self, value: Any, dialect: Dialect) -> datetime | None:
+        if isinstance(value, str):
+            value = datetime.fromisoformat(value)
+        return None if value is None else in_utc(value)
+
+
+class ByValue(TypeDecorator[Any]):
+    """A member of ``kind``, kept as its value: the name the command line uses."""
+
+    impl = String(40)
+    cache_ok = True
+
+    def __init__(self, kind: type[Enum]) -> None:
+        super().__init__()
+        self.kind = kind
+
+    def process_bind_param(self, value: Any, dialect: Dialect) -> str | None:
+        return None if value is None else str(self.kind(value).value)
+
+    def process_result_value(self, value: Any, dialect: Dialect) -> Enum | None:
+        return None if value is None else self.kind(value)
+
+
+class Wired(TypeDecorator[Any]):
+    """A frozen record (or tuple of them) of type ``kind``, kept as canonical JSON text."""
+
+    impl = Text
+    cache_ok = True
+
+    def __init__(self, kind: Any) -> None:
+        super().__init__()
+        self.kind = kind
+
+    def process_bind_param(self, value: Any, dialect: Dialect) -> str | None:
+        return None if value is None else serialization.dumps(value)
+
+    def process_result_value(self, value: Any, dialect: Dialect) -> Any:
+        return None if value is None else serialization.loads(self.kind, value)
+
+
+def in_utc(moment: datetime) -> datetime:
+    """The same moment in UTC; ValueError when it carries no zone."""
+    if moment.tzinfo is None:
+        raise ValueError(f"a moment without its time zone: {moment!r}")
+    return moment.astimezone(UTC)
+
+
+def written(moment: datetime) -> str:
+    """Fixed-width ISO 8601 in UTC, e.g. ``2026-03-12T09:30:00.000000Z``: sorts as text as it does in time."""
+    return in_utc(moment).strftime("%Y-%m-%dT%H:%M:%S.%f") + "Z"

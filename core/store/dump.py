@@ -1,0 +1,135 @@
+"""All tables as lines of JSON: a copy that any database can take in, and that says when it is not whole.
+
+First line: what it is. Then one line for each row, parents before children. Last line: how many, and the
+SHA-256 of all lines before it.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Callable, Iterable, Iterator
+from datetime import datetime
+from itertools import groupby, islice
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import (
+    Connection,
+    String,
+    TableClause,
+    Text,
+    column,
+    delete,
+    insert,
+    inspect,
+    select,
+    table,
+    text,
+)
+from sqlalchemy.types import TypeEngine
+
+from core.model.errors import WrongInput
+from core.store import schema
+from core.store.columns import ByValue, UtcMoment, Wired, written
+from core.store.tables import Table
+
+_AT_ONCE = 500
+
+
+def lines(connection: Connection, now: datetime) -> Iterator[str]:
+    """The whole shop as seen by one transaction, each line without its end."""
+    sha, count = hashlib.sha256(), 0
+    for line in _body(connection, now):
+        sha.update(line.encode() + b"\n")
+        count += 1
+        yield line
+    yield json.dumps({"rows": count - 1, "sha256": sha.hexdigest()})
+
+
+def load(connection: Connection, dumped: Iterable[str]) -> None:
+    """Puts rows of today's tables into a new, empty shop, inside the connection's transaction."""
+    _load(connection, dumped, _raw)
+    if connection.dialect.name == "postgresql":
+        _go_on_counting(connection)
+
+
+def load_old(connection: Connection, dumped: Iterable[str]) -> None:
+    """Puts rows of older tables into an SQLite file that has just these, as they were written."""
+    _load(
+        connection, dumped, lambda name: table(name, *(column(each) for each in _columns(connection, name)))
+    )
+
+
+def checked(path: Path) -> tuple[str, list[str]]:
+    """The revision and the lines of a dump; WrongInput when it is none, cut short or altered."""
+    try:
+        found = path.read_text(encoding="utf-8").splitlines()
+        head, last = json.loads(found[0]), json.loads(found[-1])
+        revision, said = str(head["tapewright"]), last.get("sha256")
+    except (ValueError, IndexError, KeyError, TypeError, AttributeError):
+        raise WrongInput("backup", str(path), "a backup made by Tapewright is accepted") from None
+    body = "".join(line + "\n" for line in found[:-1]).encode()
+    if said != hashlib.sha256(body).hexdigest():
+        raise WrongInput(
+            "backup", str(path), "its lines do not add up; an unaltered, complete one is accepted"
+        )
+    return revision, found
+
+
+def _load(connection: Connection, dumped: Iterable[str], into: Callable[[str], TableClause]) -> None:
+    connection.execute(delete(table("counters")))  # a new shop begins with two of them
+    rows = (json.loads(line) for line in dumped)
+    for name, group in groupby((row for row in rows if "table" in row), key=lambda row: str(row["table"])):
+        target = into(name)
+        while chunk := list(islice(group, _AT_ONCE)):
+            connection.execute(insert(target), [_read(target, row["row"]) for row in chunk])
+
+
+def _columns(connection: Connection, name: str) -> list[str]:
+    return [each["name"] for each in inspect(connection).get_columns(name)]
+
+
+def _body(connection: Connection, now: datetime) -> Iterator[str]:
+    yield json.dumps({"tapewright": schema.HEAD, "made_at": written(now)})
+    for kept in Table.metadata.sorted_tables:
+        raw = _raw(kept.name)
+        order = [raw.c[key.name] for key in kept.primary_key]
+        for row in connection.execute(select(raw).order_by(*order)).mappings():
+            plain = {
+                name: written(value) if isinstance(value, datetime) else value for name, value in row.items()
+            }
+            yield json.dumps({"table": kept.name, "row": plain}, ensure_ascii=False, sort_keys=True)
+
+
+def _raw(name: str) -> TableClause:
+    """A table whose records are left as the text they are kept as."""
+    return table(
+        name, *(column(each.name, _raw_type(each.type)) for each in Table.metadata.tables[name].columns)
+    )
+
+
+def _raw_type(kind: TypeEngine[Any]) -> TypeEngine[Any]:
+    if isinstance(kind, Wired):
+        return Text()
+    return String() if isinstance(kind, ByValue) else kind
+
+
+def _read(into: TableClause, row: dict[str, Any]) -> dict[str, Any]:
+    moments = {each.name for each in into.columns if isinstance(each.type, UtcMoment)}
+    return {
+        name: datetime.fromisoformat(value) if name in moments and value is not None else value
+        for name, value in row.items()
+    }
+
+
+def _go_on_counting(connection: Connection) -> None:
+    """Lets the server's own counters go on after the highest id that was put in."""
+    for kept in Table.metadata.sorted_tables:
+        if kept.autoincrement_column is not None:
+            connection.execute(
+                text(
+                    f"SELECT setval(pg_get_serial_sequence('{kept.name}', 'id'), "
+                    f"(SELECT coalesce(max(id), 0) + 1 FROM {kept.name}), false)"
+                )
+            )

@@ -1,0 +1,172 @@
+"""Engines: how the shop's records are opened so that nothing acknowledged is ever lost.
+
+SQLite: write-ahead log with every commit flushed (``synchronous=FULL``), and writers that take the write
+lock before they read (``BEGIN IMMEDIATE``): a deferred transaction reads first and then overwrites what
+another till stored meanwhile. PostgreSQL: one advisory lock gives the same order of writers. Reading goes
+through an engine of its own that cannot write.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from dataclasses import dataclass
+from importlib import import_module
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import URL, Engine, create_engine, event, make_url
+from sqlalchemy.engine.interfaces import DBAPIConnection
+from sqlalchemy.exc import ArgumentError
+from sqlalchemy.pool import ConnectionPoolEntry
+
+from core.model.errors import Unavailable, WrongInput
+
+BUSY_SECONDS = 5.0
+"""How long a till waits for another one's transaction before it says so."""
+
+CONNECT_SECONDS = 5
+"""How long to wait for a PostgreSQL server; also how long unanswered data may hang (``tcp_user_timeout``)."""
+
+WRITERS_LOCK = 0x7461_7065
+"""Key of the PostgreSQL advisory lock that puts writers in a row (the word "tape" in ASCII)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Database:
+    """The open records of one shop. ``path`` is None on a server."""
+
+    where: str
+    """As it may be shown: never with a password."""
+    path: Path | None
+    writing: Engine
+    reading: Engine
+
+    def close(self) -> None:
+        """Closes the readers first, so that the writer is the one that tidies the log away."""
+        self.reading.dispose()
+        self.writing.dispose()
+
+
+def open_database(where: str | Path, *, alone: bool = False) -> Database:
+    """The engines for a file or a PostgreSQL URL; nothing is connected yet.
+
+    ``alone`` promises that no other program has the file open; it is then locked for as long as it is open.
+    """
+    if "://" in str(where):
+        return _open_server(str(where))
+    return _open_file(Path(where).expanduser().absolute(), alone)
+
+
+def sqlite_module() -> Any:
+    """The SQLite to use: the bundled newer one where a wheel of it exists, else Python's own."""
+    return import_module("pysqlite3.dbapi2") if find_spec("pysqlite3") else sqlite3
+
+
+def has_reset_race(version: tuple[int, ...]) -> bool:
+    """Whether this SQLite can lose data when two connections write and reset the log at the same time.
+
+    Source: sqlite.org/wal.html, "The WAL-Reset Bug": 3.7.0 to 3.51.2, save 3.44.6 and 3.50.7 and later in
+    those lines.
+    """
+    fixed = version >= (3, 51, 3) or (3, 50, 7) <= version < (3, 51) or (3, 44, 6) <= version < (3, 45)
+    return version >= (3, 7, 0) and not fixed
+
+
+# --- SQLite ------------------------------------------------------------------------------
+
+
+def _open_file(path: Path, alone: bool) -> Database:
+    module = sqlite_module()
+    if has_reset_race(module.sqlite_version_info) and not alone:
+        raise Unavailable(
+            f"This computer's SQLite {module.sqlite_version} may lose records when two programs "
+            "write at once. Install pysqlite3 0.6.1 or newer, or SQLite 3.51.3 or newer, and start again; "
+            "nothing was changed."
+        )
+    if alone:
+        engine = _file_engine(path, module, "PRAGMA locking_mode=EXCLUSIVE", "BEGIN IMMEDIATE", connections=1)
+        return Database(str(path), path, engine, engine)
+    return Database(
+        str(path),
+        path,
+        _file_engine(path, module, "PRAGMA query_only=OFF", "BEGIN IMMEDIATE", connections=1),
+        _file_engine(path, module, "PRAGMA query_only=ON", "BEGIN", connections=4),
+    )
+
+
+def _file_engine(path: Path, module: Any, pragma: str, begin: str, *, connections: int) -> Engine:
+    engine = create_engine(
+        URL.create("sqlite", database=str(path)),
+        module=module,
+        pool_size=connections,
+        max_overflow=0,
+        connect_args={"timeout": BUSY_SECONDS, "isolation_level": None, "check_same_thread": False},
+    )
+
+    def prepare(connection: DBAPIConnection, _: ConnectionPoolEntry) -> None:
+        cursor = connection.cursor()
+        for statement in (
+            f"PRAGMA busy_timeout={int(BUSY_SECONDS * 1000)}",
+            pragma if "locking_mode" in pragma else "PRAGMA locking_mode=NORMAL",
+            "PRAGMA journal_mode=WAL",
+            "PRAGMA synchronous=FULL",
+            "PRAGMA foreign_keys=ON",
+            pragma,
+        ):
+            cursor.execute(statement)
+        cursor.close()
+
+    event.listen(engine, "connect", prepare)
+    event.listen(engine, "begin", lambda connection: connection.exec_driver_sql(begin))
+    return engine
+
+
+# --- PostgreSQL --------------------------------------------------------------------------
+
+
+def _open_server(address: str) -> Database:
+    url = _server_url(address)
+    shown = url.render_as_string(hide_password=True)
+    writing = _server_engine(url)
+    reading = _server_engine(url).execution_options(
+        isolation_level="REPEATABLE READ", postgresql_readonly=True
+    )
+    event.listen(
+        writing,
+        "begin",
+        lambda connection: connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({WRITERS_LOCK})"),
+    )
+    return Database(shown, None, writing, reading)
+
+
+def _server_url(address: str) -> URL:
+    accepted = "a shop is an SQLite file or a postgresql:// address"
+    try:
+        url = make_url(address)
+    except (ArgumentError, ValueError):
+        # The address itself is not repeated: there may be a password in it.
+        raise WrongInput("shop", "an address that cannot be read", accepted) from None
+    if url.get_backend_name() not in ("postgresql", "postgres"):
+        raise WrongInput("shop", url.drivername, accepted)
+    return url.set(drivername="postgresql+psycopg")
+
+
+def _server_engine(url: URL) -> Engine:
+    milliseconds = CONNECT_SECONDS * 1000
+    engine = create_engine(
+        url,
+        pool_pre_ping=True,
+        pool_size=2,
+        connect_args={"connect_timeout": CONNECT_SECONDS, "tcp_user_timeout": milliseconds},
+    )
+
+    def prepare(connection: DBAPIConnection, _: ConnectionPoolEntry) -> None:
+        cursor = connection.cursor()
+        cursor.execute(f"SET lock_timeout = {int(BUSY_SECONDS * 1000)}")
+        cursor.execute("SET TIME ZONE 'UTC'")
+        cursor.close()
+        connection.commit()
+
+    event.listen(engine, "connect", prepare)
+    return engine

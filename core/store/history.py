@@ -1,0 +1,133 @@
+"""What happened, line after line, never changed: each line carries a digest of itself and of the line before.
+
+SQLite's own checks call a file sound after one letter of a text was altered; the chain does not. Lines are
+appended inside the transaction of the step they tell about, so neither exists without the other.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterable, Iterator
+
+from sqlalchemy import Select, select
+
+from core.model import serialization
+from core.model.names import JobNumber, TapeCode
+from core.model.records import Happening
+from core.store.columns import written
+from core.store.tables import CounterRow, EventRow
+from core.store.unit import Unit, allot
+
+BEGINNING = "0" * 64
+"""What the first line has as the digest before it."""
+
+_HEAD = "head of history"
+
+
+def append(
+    unit: Unit,
+    kind: str,
+    words: str,
+    *,
+    job: JobNumber | str | None = None,
+    tape: TapeCode | str | None = None,
+    **payload: object,
+) -> None:
+    """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks."""
+    seq = allot(unit, "event")
+    event = EventRow(
+        seq=seq,
+        job=job,
+        tape=tape,
+        kind=kind,
+        words=words,
+        payload=serialization.dumps(payload),
+        at=unit.now,
+        by=unit.who,
+        previous=_head(unit, seq),
+        digest="",
+    )
+    event.digest = digest(event)
+    unit.session.info[_HEAD] = event.digest
+    unit.session.add(event)
+
+
+def digest(event: EventRow) -> str:
+    """SHA-256 over all that the line says and the digest before it."""
+    said = [
+        event.seq,
+        event.job,
+        event.tape,
+        event.kind,
+        event.words,
+        event.payload,
+        written(event.at),
+        event.by,
+        event.previous,
+    ]
+    return fingerprint(serialization.dumps(said))
+
+
+def fingerprint(text: str) -> str:
+    """SHA-256 of a text, in hexadecimal."""
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def happenings(events: Iterable[EventRow]) -> tuple[Happening, ...]:
+    """The lines as people read them."""
+    return tuple(Happening(event.at, event.by, event.words) for event in events)
+
+
+def of_tape(unit: Unit, code: TapeCode) -> tuple[Happening, ...]:
+    """What happened to one tape, oldest first."""
+    return happenings(unit.session.scalars(_lines().where(EventRow.tape == code)))
+
+
+def of_job(unit: Unit, number: JobNumber) -> tuple[Happening, ...]:
+    """What happened to a job and to all its tapes, oldest first."""
+    return happenings(unit.session.scalars(_lines().where(EventRow.job == number)))
+
+
+def latest(unit: Unit) -> int:
+    """The number of the last line, 0 at the beginning: it grows whenever anybody stored anything."""
+    return unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "event")).one()
+
+
+def verify(unit: Unit) -> tuple[str, ...]:
+    """Recomputes the whole chain; one sentence for each place where it breaks, none when it holds."""
+    problems: list[str] = []
+    seq, before = 0, BEGINNING
+    for event in lines(unit):
+        if event.seq != seq + 1:
+            problems.append(f"History: {_span(seq + 1, event.seq - 1)} missing.")
+        elif event.previous != before:
+            problems.append(f"History: line {event.seq} does not follow from the line before it.")
+        if digest(event) != event.digest:
+            problems.append(f"History: line {event.seq} ({event.kind}) was altered.")
+        seq, before = event.seq, event.digest
+    if latest(unit) > seq:
+        problems.append(f"History: {_span(seq + 1, latest(unit))} missing at the end.")
+    return tuple(problems)
+
+
+def lines(unit: Unit) -> Iterator[EventRow]:
+    """Every line from the first, a few hundred at a time."""
+    for event in unit.session.scalars(_lines().execution_options(yield_per=500)):
+        unit.session.expunge(event)
+        yield event
+
+
+def _lines() -> Select[EventRow]:
+    return select(EventRow).order_by(EventRow.seq)
+
+
+def _head(unit: Unit, seq: int) -> str:
+    """The digest of the line before ``seq``; remembered while the transaction lasts."""
+    known = unit.session.info.get(_HEAD)
+    if known is None:
+        known = unit.session.scalars(select(EventRow.digest).where(EventRow.seq == seq - 1)).one_or_none()
+    return known or BEGINNING
+
+
+def _span(first: int, last: int) -> str:
+    return f"line {first} is" if first == last else f"lines {first} to {last} are"

@@ -1,0 +1,50 @@
+"""Where a job or a tape is found in the shop's books, by what a person types or scans."""
+
+from __future__ import annotations
+
+from sqlalchemy import Select, select
+from sqlalchemy.orm import joinedload, selectinload
+
+from core.model import numbers
+from core.model.errors import WrongInput
+from core.model.stations import Station, is_open
+from core.store.tables import JobRow, TapeRow
+from core.store.unit import Unit
+
+IN_THE_SHOP = tuple(station for station in Station if is_open(station))
+"""Stations of tapes still in the shop's care."""
+
+
+def job_row(unit: Unit, number: str) -> JobRow:
+    """The job of a number as typed; WrongInput when it was mistyped or there is none."""
+    wanted = numbers.read_job_number(number)
+    row = unit.session.scalars(whole_jobs().where(JobRow.number == wanted)).one_or_none()
+    if row is None:
+        raise WrongInput("job number", wanted, "no job of this shop has that number")
+    return row
+
+
+def tape_row(unit: Unit, code: str) -> TapeRow:
+    """The tape of a code as scanned; WrongInput when it was mistyped or there is none."""
+    wanted = numbers.read_tape_code(code)
+    row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
+    if row is None:
+        raise WrongInput("tape code", wanted, "no tape of this shop has that code")
+    return row
+
+
+def whole_jobs() -> Select[JobRow]:
+    """Jobs with all that belongs to them, in as few readings as there are kinds."""
+    return select(JobRow).options(
+        joinedload(JobRow.customer),
+        selectinload(JobRow.tapes).selectinload(TapeRow.splices),
+        selectinload(JobRow.tapes).selectinload(TapeRow.repairs),
+        selectinload(JobRow.copies),
+        selectinload(JobRow.payments),
+        selectinload(JobRow.agreements),
+    )
+
+
+def whole_tapes() -> Select[TapeRow]:
+    """Tapes with their splices and repairs."""
+    return select(TapeRow).options(selectinload(TapeRow.splices), selectinload(TapeRow.repairs))

@@ -1,0 +1,131 @@
+"""From rows to the frozen records that leave the shop's books."""
+
+from __future__ import annotations
+
+from core.catalogue import condition, formats
+from core.model.names import JobNumber, Measure, TapeCode
+from core.model.records import (
+    AfterRepair,
+    Agreement,
+    CopyRecord,
+    Customer,
+    Job,
+    Payment,
+    Splice,
+    StruckSplice,
+    TapeRecord,
+    Tried,
+)
+from core.store.tables import (
+    AgreementRow,
+    CopyRow,
+    CustomerRow,
+    JobRow,
+    PaymentRow,
+    RepairRow,
+    SpliceRow,
+    TapeRow,
+)
+
+
+def customer(row: CustomerRow) -> Customer:
+    return Customer(row.name, row.phone, row.email)
+
+
+def job(row: JobRow) -> Job:
+    return Job(
+        number=JobNumber(row.number),
+        customer=customer(row.customer),
+        booked_at=row.booked_at,
+        booked_by=row.booked_by,
+        rush=row.rush,
+        quote=row.quote,
+        promise=row.promise,
+        tapes=tuple(tape(each) for each in row.tapes),
+        copies=tuple(copy(each) for each in row.copies),
+        payments=tuple(_payment(each) for each in row.payments),
+        agreements=tuple(_agreement(each) for each in row.agreements),
+    )
+
+
+def tape(row: TapeRow) -> TapeRecord:
+    return TapeRecord(
+        code=TapeCode(row.code),
+        line=row.line,
+        n=row.n,
+        format=row.draft.format,
+        format_words=formats.catalogue().format(row.draft.format).words,
+        marking=row.draft.marking,
+        label=row.draft.label,
+        station=row.station,
+        since=row.since,
+        findings=row.findings,
+        verdict=row.verdict,
+        minutes=row.minutes,
+        played_minutes=row.played_minutes,
+        splices=tuple(splice(each) for each in row.splices if each.struck_at is None),
+        not_for_reuse=row.not_for_reuse,
+        marked_at=row.marked_at,
+        draft=row.draft,
+        deck=row.deck,
+        note=row.note,
+        struck=tuple(
+            StruckSplice(splice(each), each.struck_at, each.struck_by, each.struck_because or "")
+            for each in row.splices
+            if each.struck_at is not None
+        ),
+        tried=tuple(tried(row, each) for each in row.repairs if each.struck_at is None),
+        after_repair=_after_repair(row),
+        label_astray=row.astray_since is not None,
+        rests_until=row.rests_until,
+    )
+
+
+def copy(row: CopyRow) -> CopyRecord:
+    return CopyRecord(row.id, row.code, row.words, row.handed_back_at)
+
+
+def splice(row: SpliceRow) -> Splice:
+    return Splice(
+        at_minutes=row.at_minutes,
+        cut_cm=row.cut_cm,
+        joined_with=row.joined_with,
+        seconds_removed=row.seconds_removed,
+        seconds_disturbed=row.seconds_disturbed,
+        by=row.by,
+        at=row.at,
+        at_metres=row.at_metres,
+        measured=row.measured or Measure.MINUTES,
+        reckoned=row.reckoned,
+        section=row.section,
+        removed=row.removed,
+        disturbed=row.disturbed,
+    )
+
+
+def tried(tape: TapeRow, row: RepairRow) -> Tried:
+    words = condition.repair(row.code, tape.draft.format).words
+    return Tried(row.code, words, row.succeeded, row.part, row.came_from, row.note, row.by, row.at)
+
+
+def trials(tape: TapeRow) -> list[dict[str, object]]:
+    """The repairs that stand as the history keeps them: names only, since words may be bettered."""
+    standing = (each for each in tape.repairs if each.struck_at is None)
+    return [
+        {"repair": each.code, "succeeded": each.succeeded, "part": each.part, "came_from": each.came_from}
+        for each in standing
+    ]
+
+
+def _after_repair(row: TapeRow) -> AfterRepair | None:
+    if row.repaired_at is None:
+        return None
+    return AfterRepair(row.repaired_at, row.look, row.looked_by, row.looked_at)
+
+
+def _payment(row: PaymentRow) -> Payment:
+    return Payment(row.kind, row.minor, row.at, row.by)
+
+
+def _agreement(row: AgreementRow) -> Agreement:
+    return Agreement(row.at, row.by, row.who_agreed, row.words, row.ceiling_minor)

@@ -1,0 +1,108 @@
+"""Brings the tables of a shop up to what this version of the program writes; new shops start empty.
+
+Alembic is imported only when there is something to do: it costs a tenth of a second at every start.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import datetime
+from pathlib import Path
+
+from sqlalchemy import Connection, inspect, text
+
+from core.model.errors import Refused, Unavailable, WrongInput
+from core.store import file_copies
+from core.store.engines import Database
+
+HEAD = "0006"
+"""The newest revision in `core.store.migrations.versions`."""
+
+_MIGRATIONS = Path(__file__).with_name("migrations")
+
+
+def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
+    """Makes the tables new or brings them up to date; gives the copy made before an old file was touched.
+
+    Unavailable when nothing is there and nothing may be made; WrongInput when the tables are another
+    program's; Refused when a newer version of this program wrote it.
+    """
+    if database.path is not None:
+        _find_file(database.path, create)
+    found, holds_tables = _look(database)
+    if found == HEAD:
+        return None
+    if found is None and holds_tables:
+        raise WrongInput("shop", database.where, "the tables in it were not made by Tapewright")
+    if found is None and not create:
+        raise Unavailable(f"{database.where} holds no shop yet.")
+    kept = None
+    if found is not None:
+        check_known(found, database.where)
+        kept = file_copies.copy_before(database.path, f"before-{HEAD}", now) if database.path else None
+    _upgrade(database)
+    return kept
+
+
+def _find_file(path: Path, create: bool) -> None:
+    if path.exists():
+        return
+    if not create:
+        raise Unavailable(f"There is no shop file at {path}.")
+    path.parent.mkdir(parents=True, exist_ok=True)
+
+
+def _look(database: Database) -> tuple[str | None, bool]:
+    """The revision of the tables, and whether there are tables at all."""
+    with database.reading.connect() as connection:
+        tables = inspect(connection).get_table_names()
+        if "alembic_version" not in tables:
+            return None, bool(tables)
+        return connection.execute(text("SELECT version_num FROM alembic_version")).scalar(), True
+
+
+def check_known(found: str, where: str) -> None:
+    """Refused when a newer program wrote tables of revision ``found``."""
+    if not any((_MIGRATIONS / "versions").glob(f"{found}_*.py")):
+        raise Refused(
+            f"{where} was written by a newer Tapewright (tables {found}, this one knows {HEAD}). "
+            "Install the newer version; nothing was changed."
+        )
+
+
+def upgrade(connection: Connection, revision: str = "head") -> None:
+    """Runs what is missing up to ``revision`` on a connection, inside its transaction."""
+    from alembic import command
+    from alembic.config import Config
+
+    config = Config()
+    config.set_main_option("script_location", str(_MIGRATIONS).replace("%", "%%"))
+    config.attributes["connection"] = connection
+    command.upgrade(config, revision)
+
+
+def _upgrade(database: Database) -> None:
+    with _unlinked(database) as connection, connection.begin():
+        # Another till may have done it while we waited for the lock; then there is nothing left to do.
+        upgrade(connection)
+        is_file = connection.dialect.name == "sqlite"
+        if is_file and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
+            raise Unavailable(
+                f"{database.where}: the update would break links between records; nothing was changed."
+            )
+
+
+@contextmanager
+def _unlinked(database: Database) -> Iterator[Connection]:
+    """A connection with foreign keys off: with them on, rebuilding a table deletes what points to it."""
+    with database.writing.connect() as connection:
+        raw = connection.connection.driver_connection
+        if connection.dialect.name == "sqlite" and raw is not None:
+            raw.execute("PRAGMA foreign_keys=OFF")
+        try:
+            yield connection
+        finally:
+            connection.rollback()
+            if connection.dialect.name == "sqlite" and raw is not None:
+                raw.execute("PRAGMA foreign_keys=ON")

@@ -1,0 +1,179 @@
+"""Finding a customer's jobs by whatever a caller says: number, tape, phone, name, nearly the name.
+
+The sure ways come first, and a similar name is only looked for when nothing else was found. Names and
+digits are searched by their three-letter pieces, so that a million tapes are no slower than a hundred.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
+from typing import Any
+
+from sqlalchemy import ColumnElement, Executable, Row, Select, bindparam, column, literal, select, table
+
+from core.model import folding, numbers
+from core.model.errors import WrongInput
+from core.store import known_names
+from core.store.lookup import IN_THE_SHOP
+from core.store.tables import Table
+from core.store.unit import Unit
+
+MOST = 50
+LEAST_DIGITS = 3
+"""A phone fragment shorter than this would match nearly everybody."""
+ALIKE = 75.0
+"""Share of letters, in percent, that a misspelt name has in common with the right one (an assumption)."""
+_CLOSEST = 10
+"""Names nearly like the one that was said; nobody reads on."""
+
+_TRIGRAMS = table("customer_trigrams", column("rowid"), column("folded"), column("digits"))
+_PIECE = 3
+_CUSTOMERS, _JOBS, _TAPES = (Table.metadata.tables[name] for name in ("customers", "jobs", "tapes"))
+
+
+def jobs(unit: Unit, text: str) -> tuple[tuple[int, str], ...]:
+    """Ids of matching jobs with what matched, the surest first, at most `MOST`; open jobs before old ones."""
+    wanted = text.strip()
+    if _is_number(wanted):
+        found = [*_by_number(unit, wanted), *_by_code(unit, wanted), *_by_phone(unit, wanted)]
+    else:
+        found = list(_by_name(unit, wanted)) or list(_by_similar_name(unit, wanted))
+    surest: dict[int, str] = {}
+    for job, matched in found:
+        surest.setdefault(job, matched)
+    return tuple(surest.items())[:MOST]
+
+
+def _is_number(text: str) -> bool:
+    return bool(folding.digits(text)) and not any(character.isalpha() for character in text)
+
+
+def _by_number(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
+    try:
+        number = numbers.read_job_number(text)
+    except WrongInput:
+        return
+    for job in unit.session.connection().scalars(_NUMBERED, {"number": number}):
+        yield job, "number"
+
+
+def _by_code(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
+    try:
+        code = numbers.read_tape_code(text)
+    except WrongInput:
+        return
+    for job in unit.session.connection().scalars(_CODED, {"code": code}):
+        yield job, "tape code"
+
+
+def _by_phone(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
+    """A fragment of a phone number; the 0 that is dialled at home before it does not count."""
+    digits = folding.digits(text)
+    bare = digits.lstrip("0")
+    for fragment in dict.fromkeys((digits, bare)):
+        if len(fragment) >= LEAST_DIGITS:
+            yield from ((job, "phone") for job in _of_holders(unit, "digits", [fragment]))
+
+
+def _by_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
+    """Names that begin with the text, then names that hold each of its words."""
+    words = _words(text)
+    if not words:
+        return
+    prefix = " ".join(words)
+    found = _of_customers(unit, _BEGINNING, {"begins": prefix, "ends": prefix + "\U0010ffff"})
+    if len(found) < MOST and max(map(len, words)) >= _PIECE:
+        found = [*found, *_of_holders(unit, "folded", words)]
+    yield from ((job, "name") for job in found)
+
+
+def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
+    words = _words(text)
+    if len("".join(words)) < _PIECE:
+        return
+    alike = _alike(words, known_names.known(unit))
+    found = unit.session.connection().execute(_NAMED, {"alike": alike})
+    best_first = sorted(found, key=lambda row: alike.index(row.folded))
+    yield from ((job, "a similar name") for job in _called_about(best_first))
+
+
+def _alike(words: Sequence[str], names: known_names.Names) -> list[str]:
+    """The names most like the words, best first; one word is compared with first and last names singly."""
+    if len(words) > 1:
+        return _closest(" ".join(words), names.whole)
+    singles = _closest(words[0], list(names.by_word))
+    return list(dict.fromkeys(name for word in singles for name in names.by_word[word]))[:MOST]
+
+
+def _closest(wanted: str, choices: Sequence[str]) -> list[str]:
+    from rapidfuzz import fuzz, process
+
+    found = process.extract(wanted, choices, scorer=fuzz.ratio, limit=_CLOSEST, score_cutoff=ALIKE)
+    return [choice for choice, _, _ in found]
+
+
+def _words(text: str) -> list[str]:
+    """Folded words without the two signs that mean something to a pattern."""
+    return folding.folded(text.replace("%", " ").replace("_", " ").replace(",", " ")).split()
+
+
+# --- the statements, each built once ------------------------------------------------------
+
+
+def _of_holders(unit: Unit, name: str, pieces: Sequence[str]) -> Sequence[int]:
+    """Jobs of customers whose ``folded`` or ``digits`` holds all pieces, the latest customer first."""
+    is_file = unit.session.get_bind().dialect.name == "sqlite"
+    patterns = {f"piece_{n}": f"%{piece}%" for n, piece in enumerate(pieces)}
+    return _of_customers(unit, _holding(is_file, name, len(pieces)), patterns)
+
+
+def _of_customers(unit: Unit, statement: Executable, values: Mapping[str, object]) -> Sequence[int]:
+    return _called_about(unit.session.connection().execute(statement, values))
+
+
+def _called_about(rows: Iterable[Row[Any]]) -> list[int]:
+    """Of each customer the open jobs, else the last one; in the order of the customers."""
+    of_each: dict[int, list[tuple[int, bool]]] = {}
+    for row in rows:
+        of_each.setdefault(row.customer, []).append((row.job, row.is_open))
+    called: list[int] = []
+    for own in of_each.values():
+        called += [job for job, is_open in own if is_open] or [job for job, _ in own[-1:]]
+    return called
+
+
+def _jobs_of(customer: ColumnElement[int], *more: ColumnElement[Any]) -> Select[Any]:
+    """A customer's jobs, the oldest first, each with whether one of its tapes is still here."""
+    here = _TAPES.c.station.in_([literal(station, _TAPES.c.station.type) for station in IN_THE_SHOP])
+    is_open = select(_TAPES.c.id).where(_TAPES.c.job_id == _JOBS.c.id, here).exists()
+    chosen = select(customer.label("customer"), _JOBS.c.id.label("job"), is_open.label("is_open"), *more)
+    return chosen.where(_JOBS.c.customer_id == customer)
+
+
+def _beginning() -> Select[Any]:
+    """A range of the index: a pattern would not use it on every database."""
+    in_range = _CUSTOMERS.c.folded >= bindparam("begins"), _CUSTOMERS.c.folded < bindparam("ends")
+    first = select(_CUSTOMERS.c.id, _CUSTOMERS.c.folded).where(*in_range)
+    some = first.order_by(_CUSTOMERS.c.folded, _CUSTOMERS.c.id).limit(MOST).subquery()
+    return _jobs_of(some.c.id).order_by(some.c.folded, some.c.id, _JOBS.c.id)
+
+
+@cache
+def _holding(is_file: bool, name: str, pieces: int) -> Select[Any]:
+    """Of the rows found by their trigrams the first are enough, unsorted."""
+    searched = _TRIGRAMS if is_file else _CUSTOMERS
+    kept, key = searched.c[name], searched.c["rowid" if is_file else "id"]
+    holds = [kept.like(bindparam(f"piece_{n}")) for n in range(pieces)]
+    some = select(key.label("id")).where(*holds).order_by(key.desc()).limit(MOST).subquery()
+    return _jobs_of(some.c.id).order_by(some.c.id.desc(), _JOBS.c.id)
+
+
+_NUMBERED = select(_JOBS.c.id).where(_JOBS.c.number == bindparam("number"))
+_CODED = select(_TAPES.c.job_id).where(_TAPES.c.code == bindparam("code"))
+_BEGINNING = _beginning()
+_NAMED = (
+    _jobs_of(_CUSTOMERS.c.id, _CUSTOMERS.c.folded)
+    .where(_CUSTOMERS.c.folded.in_(bindparam("alike", expanding=True)))
+    .order_by(_JOBS.c.id)
+)

@@ -1,0 +1,80 @@
+"""One line above the screen: what was done, or why something cannot be, with the way out."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, QTimer, Slot
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from gui.toolkit import theme
+
+
+class Banner(QFrame):
+    """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("role", "banner")
+        self._word = QLabel()
+        self._word.setFont(theme.font(theme.BODY, QFont.Weight.Bold))
+        self._sentence = QLabel()
+        self._sentence.setWordWrap(True)
+        self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._close = QPushButton("Close (Esc)")
+        self._close.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._close.clicked.connect(self.clear)
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self.clear)
+        self._lay_out()
+        self.hide()
+
+    @property
+    def sentence(self) -> str:
+        """What stands there now, or nothing."""
+        return "" if self.isHidden() else self._sentence.text()
+
+    @Slot(str)
+    def say(self, sentence: str) -> None:
+        """Something was done; goes away by itself after a while."""
+        self._show("Done", sentence, "time")
+        self._timer.start(12_000)
+
+    @Slot(object)
+    def refuse(self, failure: TapewrightError) -> None:
+        """Something was not done; stays until closed or until the next thing is done."""
+        self._timer.stop()
+        self._show(_word_for(failure), failure.sentence, "attention")
+
+    @Slot()
+    def clear(self) -> None:
+        self._timer.stop()
+        self.hide()
+
+    def _show(self, word: str, sentence: str, ink: str) -> None:
+        self._word.setText(word)
+        for widget in (self, self._word):
+            widget.setProperty("ink", ink)
+            widget.style().polish(widget)
+        self._sentence.setText(sentence)
+        self.setAccessibleName(f"{word}: {sentence}")
+        self.show()
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(self)
+        row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, theme.UNIT, theme.UNIT // 2)
+        row.setSpacing(2 * theme.UNIT)
+        row.addWidget(self._word)
+        row.addWidget(self._sentence, 1)
+        row.addWidget(self._close)
+
+
+def _word_for(failure: TapewrightError) -> str:
+    if isinstance(failure, WrongInput):
+        return "Please check"
+    if isinstance(failure, Refused):
+        return "Not possible"
+    if isinstance(failure, Unavailable):
+        return "Not reachable"
+    return "Sorry"

@@ -1,0 +1,39 @@
+"""The two answers to the look at a repaired tape; there only while a look is due."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from core.model.records import TapeRecord
+from gui.toolkit.text import say
+from gui.widgets.layouts import give_key, stacked, words
+
+
+class AfterRepair(QWidget):
+    """It may go on, or has to be done again."""
+
+    good = Signal()
+    bad = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._good = _button("good-after-repair", say("repair", "look_good"), "Alt+G")
+        self._bad = _button("bad-after-repair", say("repair", "look_bad"), "Alt+X")
+        self._good.clicked.connect(self.good)
+        self._bad.clicked.connect(self.bad)
+        column = stacked(self)
+        column.addWidget(words(say("repair", "look_due"), "attention"))
+        column.addWidget(self._good)
+        column.addWidget(self._bad)
+
+    def offer(self, tape: TapeRecord) -> None:
+        """Be there when this tape is to be looked over."""
+        self.setVisible(tape.look_due)
+
+
+def _button(name: str, text: str, keys: str) -> QPushButton:
+    button = QPushButton(text)
+    button.setObjectName(name)
+    give_key(button, keys)
+    return button

@@ -1,0 +1,204 @@
+"""The right hand of the bench: move on, add a finding, record a splice, say that the label is on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QWidget
+
+from core.capture.file_report import CapturedFile
+from core.model.records import TapeRecord
+from core.model.stations import Station
+from gui.bench.after_repair import AfterRepair
+from gui.bench.capture_panel import CapturePanel
+from gui.bench.entry_withdrawal import TakeBack
+from gui.bench.next_station import Moves
+from gui.bench.repair_form import RepairForm
+from gui.bench.splice_form import SpliceForm
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.finding_field import FindingChooser
+from gui.widgets.form_button import DeedButton
+from gui.widgets.layouts import Pages, stacked, words
+
+_PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
+"""Where there can be a file of a tape."""
+
+_LABEL_WORDS = {False: ("bench", "label_button"), True: ("repair", "label_off")}
+"""What the key of the label says, while the label is missing and while it no longer belongs there."""
+
+
+class BenchSide(QWidget):
+    """Rests on the ways on; a key turns it to findings or to a splice, Esc turns it back."""
+
+    found = Signal(object)
+    spliced = Signal(object)
+    labelled = Signal()
+    wants_label = Signal()
+    """The not-for-reuse mark is to be printed."""
+    taken_back = Signal(object)
+    look_wanted = Signal()
+    """The guided look-over of the tape in hand."""
+    packs_wanted = Signal()
+    """Its packs are to be read through the window."""
+    rested = Signal()
+    """Turned back: the keyboard belongs to the box again."""
+    refused = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._tape: TapeRecord | None = None
+        self._files: tuple[CapturedFile, ...] = ()
+        self.moves = Moves()
+        self.findings = FindingChooser()
+        self.splice = SpliceForm()
+        self.repair = RepairForm()
+        self.after = AfterRepair()
+        self.take_back = TakeBack()
+        self.file = CapturePanel()
+        self._deeds = QWidget()
+        self._pages = Pages(
+            self.moves.aside, self.findings, self.splice, self.repair, self.take_back, self.file
+        )
+        self.look_button = DeedButton(self, "look-over-tape", say("inspection", "button"), "Ctrl+L")
+        self.packs_button = DeedButton(self, "measure-packs", say("packs", "button"), "Ctrl+M")
+        self.find_button = DeedButton(self, "find", say("bench", "finding_button"), "F6")
+        self.splice_button = DeedButton(self, "splice", say("bench", "splice_button"), "F7")
+        self.repair_button = DeedButton(self, "what-was-done", say("repair", "button"), "Ctrl+R")
+        self.label_button = DeedButton(self, "label-is-on", say("bench", "label_button"), "F8")
+        self.print_button = DeedButton(self, "print-label", say("bench", "print_button"), "F12")
+        self.back_button = DeedButton(self, "take-back", say("bench", "back_button"), "F10")
+        self.file_button = DeedButton(self, "read-file", say("capture", "button"), "Ctrl+O")
+        self._back = words(say("bench", "back_to_box"), "small")
+        self._lay_out()
+        self._connect()
+        self.setEnabled(False)
+        self.hide()
+
+    def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+        """Everything that can be done to this tape now; ``decks`` are free and could play it."""
+        if self._tape is None or self._tape.code != tape.code:
+            self._files = ()
+        self._tape = tape
+        self.setEnabled(True)
+        self.show()
+        self.moves.offer(tape, decks)
+        self.print_button.setVisible(tape.not_for_reuse)
+        self.after.offer(tape)
+        self._offer_taking_back(tape)
+        self.file_button.setVisible(tape.station in _PLAYED)
+        self.label_button.setText(say(*_LABEL_WORDS[tape.label_astray]))
+        is_missing = tape.not_for_reuse and tape.marked_at is None
+        self.label_button.setVisible(is_missing or tape.label_astray)
+
+    def know_files(self, files: tuple[CapturedFile, ...]) -> None:
+        """The files recorded from the tape in hand, oldest first."""
+        self._files = files
+        if self._tape is not None:
+            self._offer_taking_back(self._tape)
+
+    def _offer_taking_back(self, tape: TapeRecord) -> None:
+        self.back_button.setVisible(bool(tape.findings or tape.splices or tape.tried or self._files))
+
+    @Slot()
+    def rest(self) -> None:
+        """Turn back to the ways on."""
+        self._turn(self.moves.aside)
+
+    @Slot()
+    def begin_finding(self) -> None:
+        """Turn to the list of findings."""
+        if self._tape is not None:
+            self.findings.begin(frozenset(self._tape.findings))
+            self._turn(self.findings)
+            self.findings.field.setFocus()
+
+    @Slot()
+    def begin_splice(self) -> None:
+        """Turn to the form of a splice."""
+        if self._tape is not None:
+            self.splice.begin(self._tape)
+            self._turn(self.splice)
+            self.splice.at.setFocus()
+
+    @Slot()
+    def begin_repair(self) -> None:
+        """Turn to what was done besides a splice."""
+        if self._tape is not None:
+            self.repair.begin(self._tape)
+            self._turn(self.repair)
+            self.repair.field.setFocus()
+
+    @Slot()
+    def begin_take_back(self) -> None:
+        """Turn to what can be taken back."""
+        if self._tape is not None:
+            self.take_back.begin(self._tape, self._files)
+            self._turn(self.take_back)
+            self.take_back.reason.setFocus()
+
+    @Slot()
+    def begin_file(self) -> None:
+        """Turn to the file recorded from the tape."""
+        if self._tape is not None:
+            self._turn(self.file)
+            self.file.path.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self._pages.on_show is not self.moves.aside:
+            self.rest()
+            self.rested.emit()
+            return
+        super().keyPressEvent(event)
+
+    def _turn(self, page: QWidget) -> None:
+        """Show a page; a form has the room of the buttons, whose keys go on working."""
+        is_form = page is not self.moves.aside
+        self._pages.turn(page)
+        self.moves.step_back(is_form)
+        self._deeds.setVisible(not is_form)
+        self._back.setVisible(is_form)
+
+    def _lay_out(self) -> None:
+        column = stacked(self)
+        column.addWidget(self.moves)
+        deeds = stacked(self._deeds, theme.UNIT // 2)
+        deeds.addWidget(self.after)
+        for button in (
+            self.file_button,
+            self.look_button,
+            self.packs_button,
+            self.find_button,
+            self.splice_button,
+            self.repair_button,
+            self.print_button,
+            self.label_button,
+            self.back_button,
+        ):
+            deeds.addWidget(button)
+        column.addWidget(self._deeds)
+        column.addWidget(self._pages, 1)
+        column.addWidget(self._back)
+        self._back.hide()
+        self._turn(self.moves.aside)
+
+    def _connect(self) -> None:
+        self.file_button.clicked.connect(self.begin_file)
+        self.file.refused.connect(self.refused)
+        self.look_button.clicked.connect(self.look_wanted)
+        self.packs_button.clicked.connect(self.packs_wanted)
+        self.find_button.clicked.connect(self.begin_finding)
+        self.splice_button.clicked.connect(self.begin_splice)
+        self.repair_button.clicked.connect(self.begin_repair)
+        self.repair.refused.connect(self.refused)
+        self.label_button.clicked.connect(self.labelled)
+        self.print_button.clicked.connect(self.wants_label)
+        self.back_button.clicked.connect(self.begin_take_back)
+        self.take_back.wanted.connect(self.taken_back)
+        self.take_back.refused.connect(self.refused)
+        self.findings.chosen.connect(self.found)
+        self.splice.recorded.connect(self.spliced)
+        self.splice.refused.connect(self.refused)
+        self.moves.refused.connect(self.refused)

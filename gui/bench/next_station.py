@@ -1,0 +1,176 @@
+"""Where a tape goes next: the usual station under the main button, the others beside their keys."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
+
+from core.catalogue import condition
+from core.model.errors import WrongInput
+from core.model.records import TapeRecord
+from core.model.stations import Station, allowed_moves
+from core.playtime.deck_readings import NOTHING, Shown
+from gui.bench.deck_readout import Readout
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.figure_field import FigureField
+from gui.widgets.layouts import empty, give_key, labelled, stacked, words
+
+_LETTERS = {
+    Station.LOOKED_OVER: "L",
+    Station.AT_THE_BENCH: "B",
+    Station.CLEARED_TO_PLAY: "C",
+    Station.PLAYING: "P",
+    Station.BEING_CHECKED: "H",
+    Station.READY: "R",
+    Station.ASKING_THE_CUSTOMER: "A",
+    Station.KEPT_APART: "K",
+    Station.CANNOT_BE_PLAYED: "N",
+}
+MOVE_KEYS = "Ctrl+Return"
+
+
+class Moves(QWidget):
+    """The way on from the station of the tape in hand."""
+
+    wanted = Signal(object)
+    """The `Station` to move to."""
+    refused = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.minutes = FigureField("played-minutes", say("bench", "minutes_place"))
+        self.minutes.returnPressed.connect(self.go_on)
+        self.note = QLineEdit()
+        self.note.setObjectName("note")
+        self.deck = QComboBox()
+        self.deck.setObjectName("deck")
+        self.instead = QLineEdit()
+        self.instead.setObjectName("instead-of-splice")
+        self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
+        self.readout = Readout()
+        self._shown_words = words(say("bench", "shown"), "small")
+        self._usual = StationButton("main")
+        self._usual.setObjectName("move-on")
+        self._usual.picked.connect(self._want)
+        column = stacked(self)
+        self._deck_row = labelled(self.deck, say("bench", "deck"))
+        self._instead_row = labelled(self.instead, say("bench", "no_splice"))
+        for widget in (self._minutes_row, self._shown_words, self.readout, self._deck_row, self._usual):
+            column.addWidget(widget)
+        self.aside = self._build_aside()
+
+    def _build_aside(self) -> QWidget:
+        """The other ways, and the note; stands elsewhere than the usual way."""
+        aside, others = QWidget(), QWidget()
+        column = stacked(aside)
+        self._others_words = words(say("bench", "move_other"), "field")
+        self._others = stacked(others, 2)
+        column.addWidget(self._others_words)
+        column.addWidget(others)
+        column.addWidget(self._instead_row)
+        column.addWidget(labelled(self.note, say("bench", "note")))
+        column.addStretch(1)
+        return aside
+
+    def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+        """Show the ways on from where this tape is; ``decks`` are free and could play it."""
+        moves = allowed_moves(tape.station)
+        for field in (self.minutes, self.note, self.instead):
+            field.clear()
+        self._offer_decks(tape, decks)
+        missing = condition.must_be_spliced(tape.findings) and not tape.splices
+        self._instead_row.setVisible(missing and tape.station is Station.AT_THE_BENCH)
+        self._offer_readout(tape)
+        self._usual.setVisible(bool(moves))
+        self._others_words.setVisible(len(moves) > 1)
+        if moves:
+            self._usual.lead_to(moves[0], MOVE_KEYS)
+        empty(self._others)
+        for station in moves[1:]:
+            button = StationButton("quiet")
+            button.lead_to(station, f"Alt+{_LETTERS[station]}")
+            button.picked.connect(self._want)
+            self._others.addWidget(button)
+
+    def _offer_readout(self, tape: TapeRecord) -> None:
+        """Minutes and what the deck showed are asked of a tape that plays."""
+        self.readout.begin(tape.draft)
+        is_playing = tape.station is Station.PLAYING
+        for widget in (self._minutes_row, self.readout):
+            widget.setVisible(is_playing)
+        self._shown_words.setVisible(is_playing and self.readout.offers_any)
+
+    def _offer_decks(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+        self.deck.clear()
+        self.deck.addItem(say("bench", "deck_not_named"), None)
+        for name in decks:
+            self.deck.addItem(name, name)
+        self._deck_row.setVisible(tape.station is Station.CLEARED_TO_PLAY and bool(decks))
+
+    def deck_for(self, station: Station) -> str | None:
+        """The deck chosen for a tape that starts playing."""
+        chosen: str | None = self.deck.currentData()
+        return chosen if station is Station.PLAYING else None
+
+    @property
+    def instead_of_splice(self) -> str | None:
+        """What was done where a splice was to be expected."""
+        said = self.instead.text().strip()
+        return said if said and self._instead_row.isVisibleTo(self.aside) else None
+
+    def played_minutes(self) -> float | None:
+        """Minutes typed, when the tape comes from playing; WrongInput when they are no figure."""
+        return self.minutes.figure() if self._minutes_row.isVisibleTo(self) else None
+
+    def shown(self) -> Shown:
+        """What the deck showed, when the tape comes from playing."""
+        return self.readout.shown if self.readout.isVisibleTo(self) else NOTHING
+
+    def step_back(self, is_back: bool) -> None:
+        """Let a form lead that stands below; the way on stays, its key too, without the weight."""
+        theme.mark(self._usual, "role", "plain" if is_back else "main")
+
+    @Slot()
+    def go_on(self) -> None:
+        """Take the usual way."""
+        if self._usual.isVisibleTo(self):
+            self._usual.click()
+
+    @Slot(object)
+    def _want(self, station: Station) -> None:
+        try:
+            self.played_minutes()
+        except WrongInput as wrong:
+            self.refused.emit(wrong)
+            return
+        self.wanted.emit(station)
+
+
+class StationButton(QPushButton):
+    """A button that leads to one station."""
+
+    picked = Signal(object)
+
+    def __init__(self, role: str) -> None:
+        super().__init__()
+        self._station: Station | None = None
+        self.setProperty("role", role)
+        self._key = give_key(self, "")
+        self.clicked.connect(self._pick)
+
+    def lead_to(self, station: Station, keys: str) -> None:
+        """Name the station and its keys."""
+        self._station = station
+        self.setText(f"{station.words.capitalize()}   {keys}")
+        self.setAccessibleName(station.words)
+        self._key.setKey(QKeySequence(keys))
+        self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")
+
+    @Slot()
+    def _pick(self) -> None:
+        if self._station is not None:
+            self.picked.emit(self._station)

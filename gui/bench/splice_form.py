@@ -1,0 +1,184 @@
+"""Recording a joint: where, how much was cut away, how it was joined, and what that costs in seconds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
+
+from core.model.errors import TapewrightError, WrongInput
+from core.model.names import Join, Measure, Section
+from core.model.records import TapeRecord
+from core.playtime import cuts, places
+from core.playtime.places import Place
+from gui.bench.repair_sentences import lost, other_figure
+from gui.toolkit.text import say
+from gui.widgets.figure_field import FigureField
+from gui.widgets.layouts import give_key, labelled, stacked, words
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """What the form holds when it is complete; the place is given in one of the two measures."""
+
+    at: float
+    measure: Measure
+    cut_cm: float
+    joined_with: Join
+    section: Section | None
+    """None: judged by its place."""
+
+    @property
+    def place(self) -> dict[str, float]:
+        """The place as the step of a splice takes it."""
+        return {"at_minutes" if self.measure is Measure.MINUTES else "at_metres": self.at}
+
+
+class SpliceForm(QWidget):
+    """A few fields and the answer of the geometry, before anything is kept."""
+
+    recorded = Signal(object)
+    """A `Joint` to be kept."""
+    refused = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._tape: TapeRecord | None = None
+        self.measure = Measure.MINUTES
+        self.at = FigureField("splice-at", say("repair", "at_minutes"))
+        self.cut = FigureField("splice-cut", say("bench", "cut_cm"))
+        self.switch = QPushButton()
+        self.switch.setObjectName("splice-measure")
+        self.switch.setProperty("role", "quiet")
+        give_key(self.switch, "Alt+M")
+        self.joined = QComboBox()
+        self.joined.setObjectName("splice-joined")
+        for join in Join:
+            self.joined.addItem(join.words, join)
+        self.section = _sections()
+        self.preview = words("", "time")
+        self.preview.setObjectName("splice-preview")
+        self._advice = words(say("bench", "adhesive_advice"), "attention")
+        self._save = QPushButton(say("bench", "splice_save"))
+        self._save.setObjectName("splice-save")
+        self._save.setProperty("role", "main")
+        self._lay_out()
+        self._connect()
+        self._name_measure()
+
+    def begin(self, tape: TapeRecord) -> None:
+        """Empty the form for a tape; the measure used last stays."""
+        self._tape = tape
+        self.at.clear()
+        self.cut.clear()
+        self.joined.setCurrentIndex(0)
+        self.section.setCurrentIndex(0)
+        self._preview()
+
+    @Slot()
+    def record(self) -> None:
+        """Hand over what the form holds, or say what is missing."""
+        try:
+            at, cm = self.at.figure_needed(), self.cut.figure_needed()
+        except WrongInput as wrong:
+            self.refused.emit(wrong)
+            return
+        joined, section = self.joined.currentData(), self.section.currentData()
+        self.recorded.emit(Joint(at, self.measure, cm, joined, section))
+
+    @Slot()
+    def turn_measure(self) -> None:
+        """Read the place in the other measure; what was typed stays the same place."""
+        there = self._place()
+        self.measure = Measure.METRES if self.measure is Measure.MINUTES else Measure.MINUTES
+        if there is not None:
+            figure = there.metres if self.measure is Measure.METRES else there.minutes
+            self.at.setText(f"{figure.likely:.4g}")
+        self._name_measure()
+        self.at.setFocus()
+        self.at.selectAll()
+
+    def _name_measure(self) -> None:
+        metres = self.measure is Measure.METRES
+        words = say("repair", "at_metres" if metres else "at_minutes")
+        self._at_label.setText(words)
+        self.at.setAccessibleName(words)
+        self.at.name_place(words)
+        self.switch.setText(say("repair", "use_minutes" if metres else "use_metres"))
+        self._preview()
+
+    @Slot()
+    def _preview(self) -> None:
+        self._advice.setVisible(self.joined.currentData() is Join.ADHESIVE)
+        self.preview.setText(self._foretold())
+
+    def _foretold(self) -> str:
+        there, cm = self._place(), _typed(self.cut)
+        if self._tape is None or there is None or cm is None:
+            return say("repair", "preview_wait")
+        try:
+            joined, said = self.joined.currentData(), self.section.currentData()
+            section = places.section(self._tape.draft, there, joined, said)
+            cost = cuts.joint(self._tape.draft, cm, section)
+        except TapewrightError as wrong:
+            return wrong.sentence
+        if section is Section.LEADER:
+            return say("repair", "preview_leader")
+        removed = lost(cost.seconds_removed, cost.removed)
+        disturbed = lost(cost.seconds_disturbed, cost.disturbed)
+        other = other_figure(there)
+        return say("repair", "preview_programme", other=other, removed=removed, disturbed=disturbed)
+
+    def _place(self) -> Place | None:
+        """The place typed so far, when there is such a place on the tape."""
+        figure = _typed(self.at)
+        if self._tape is None or figure is None:
+            return None
+        find = places.after_minutes if self.measure is Measure.MINUTES else places.after_metres
+        try:
+            return find(self._tape.draft, figure)
+        except TapewrightError:
+            return None
+
+    def _lay_out(self) -> None:
+        column = stacked(self)
+        row = labelled(self.at, say("repair", "at_minutes"))
+        label = row.findChild(QLabel)
+        assert label is not None
+        self._at_label: QLabel = label
+        column.addWidget(row)
+        column.addWidget(self.switch)
+        column.addWidget(labelled(self.cut, say("bench", "cut_cm")))
+        column.addWidget(labelled(self.joined, say("bench", "joined_with")))
+        column.addWidget(labelled(self.section, say("repair", "section")))
+        column.addWidget(self._advice)
+        column.addWidget(self.preview)
+        column.addWidget(self._save)
+        column.addStretch(1)
+
+    def _connect(self) -> None:
+        self.at.textChanged.connect(self._preview)
+        self.cut.textChanged.connect(self._preview)
+        self.joined.currentIndexChanged.connect(self._preview)
+        self.section.currentIndexChanged.connect(self._preview)
+        self.switch.clicked.connect(self.turn_measure)
+        self.at.returnPressed.connect(self.cut.setFocus)
+        self.cut.returnPressed.connect(self.record)
+        self._save.clicked.connect(self.record)
+
+
+def _sections() -> QComboBox:
+    box = QComboBox()
+    box.setObjectName("splice-section")
+    box.addItem(say("repair", "section_judged"), None)
+    for section in Section:
+        box.addItem(say("repair", f"section_{section.value}"), section)
+    return box
+
+
+def _typed(field: FigureField) -> float | None:
+    try:
+        return float(field.text().strip().replace(",", "."))
+    except ValueError:
+        return None

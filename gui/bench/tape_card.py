@@ -1,0 +1,213 @@
+"""Everything about one tape on one slip: the shell, what was found, what to be careful of, its splices."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from PySide6.QtCore import QRectF, Slot
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from core.capture.file_report import CapturedFile, clock
+from core.catalogue import acclimatisation, bench_cards
+from core.model.names import FormatName
+from core.model.records import Happening, TapeRecord
+from core.model.stations import Station
+from gui.bench.capture_panel import spelled_size
+from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
+from gui.toolkit import theme
+from gui.toolkit.text import minutes_range, moment, say, since
+from gui.widgets import tray_rows
+from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
+from gui.widgets.fact_list import Facts
+from gui.widgets.layouts import empty, stacked, words
+from gui.widgets.not_for_reuse_strip import Band
+
+_OPENED = (Station.LOOKED_OVER, Station.AT_THE_BENCH)
+"""Where a shell may have to be opened, so that the standing cautions of the bench apply."""
+
+_PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
+"""Where it matters which machine takes the tape, and that the tape is protected from being recorded on."""
+
+
+_HEADS = 13 * theme.UNIT
+_HALF = 32
+"""Digits of a checksum that stand together: the whole is too wide for a slip."""
+
+
+class TapeCard(QFrame):
+    """The slip about the tape in hand."""
+
+    def __init__(self, timezone: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("tape-card")
+        self.setProperty("role", "slip")
+        self.timezone = timezone
+        self._files: Facts | None = None
+        self._column = QVBoxLayout(self)
+        margin = 2 * theme.UNIT
+        self._column.setContentsMargins(margin, margin, margin, margin)
+        self._column.setSpacing(theme.UNIT)
+        self.wait()
+
+    def wait(self) -> None:
+        """No tape in hand."""
+        self._files = None
+        empty(self._column)
+        self._column.addWidget(words(say("bench", "start"), "lead"))
+        self._column.addStretch(1)
+
+    def show_tape(self, tape: TapeRecord, history: Sequence[Happening], now: datetime) -> None:
+        """Write the slip anew."""
+        empty(self._column)
+        self._write_head(tape, now)
+        self._write_band(tape)
+        careful = (*cautions_for(tape), *self._write_rest(tape, now))
+        if careful:
+            self._column.addWidget(_cautions(careful))
+        facts = Facts(_HEADS)
+        found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
+        facts.add(say("bench", "findings"), found)
+        facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
+        self._write_repairs(facts, tape)
+        card = bench_cards.card(tape.format)
+        if tape.station in _OPENED:
+            facts.add(say("bench", "card"), card.opening)
+        if tape.station in _PLAYED:
+            facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
+            facts.add(say("bench", "plays"), card.plays)
+        self._files, happened = Facts(_HEADS), Facts(_HEADS)
+        told = [_happened(each, self.timezone) for each in reversed(history)]
+        happened.add(say("bench", "history"), told, "small")
+        for part in (facts, self._files, happened):
+            self._column.addWidget(part)
+        self._column.addStretch(1)
+
+    @Slot(object)
+    def know_files(self, files: Sequence[CapturedFile]) -> None:
+        """The files recorded from the tape in hand, with the fingerprint that tells an unchanged copy."""
+        if self._files is None:
+            return
+        for number, each in enumerate(files):
+            report = each.report
+            told = say(
+                "capture",
+                "on_card",
+                name=report.name,
+                facts=say(
+                    "capture", "facts", length=clock(report.seconds), size=spelled_size(report.size_bytes)
+                ),
+                bill=say("capture", "bill", minutes=f"{report.billable_minutes:.1f}"),
+            )
+            self._files.add(say("capture", "files") if number == 0 else "", [told])
+            sha = say("capture", "sha256", first=report.sha256[:_HALF], rest=report.sha256[_HALF:])
+            self._files.add("", [sha], "small")
+            self._files.add("", report.remarks, "attention")
+
+    def _write_repairs(self, facts: Facts, tape: TapeRecord) -> None:
+        zone = self.timezone
+        standing = joints(tape, zone)
+        facts.add(say("bench", "splices"), standing)
+        for number, each in enumerate(tape.struck):
+            head = say("bench", "splices") if number == 0 and not standing else ""
+            facts.add(head, [splice_words(each.splice, zone)], "small", struck=True)
+            facts.add("", [struck_words(each, zone)], "small")
+        facts.add(say("repair", "tried"), [tried_words(each, zone) for each in tape.tried])
+        facts.add(say("repair", "look"), look_words(tape, zone), "attention" if tape.look_due else "")
+
+    def _write_head(self, tape: TapeRecord, now: datetime) -> None:
+        row = QHBoxLayout()
+        row.setSpacing(3 * theme.UNIT)
+        row.addWidget(Shell(tape.format))
+        beside = QWidget()
+        column = stacked(beside, 2)
+        column.addWidget(words(f"{tape.format_words} {tape.marking or ''}".strip(), "great"))
+        if tape.label:
+            column.addWidget(words(tape.label, "lead"))
+        column.addWidget(words(_where(tape, now), "time"))
+        column.addWidget(words(_told_by_code(tape), "small"))
+        row.addWidget(beside, 1)
+        self._column.addLayout(row)
+
+    def _write_band(self, tape: TapeRecord) -> None:
+        if tape.label_astray:
+            self._column.addWidget(words(say("repair", "astray"), "attention"))
+        if not tape.not_for_reuse:
+            return
+        self._column.addWidget(Band(tray_rows.band_words(tape), theme.BODY))
+        if tape.marked_at is None:
+            line = words(say("bench", "label_missing"))
+        else:
+            line = words(say("bench", "label_on", when=moment(tape.marked_at, self.timezone)), "small")
+        self._column.addWidget(line)
+
+    def _write_rest(self, tape: TapeRecord, now: datetime) -> tuple[str, ...]:
+        """Until when a tape that came in cold rests; gives what to be careful of as long as it does."""
+        if tape.rests_until is None or tape.rests_until <= now:
+            return ()
+        until = moment(tape.rests_until, self.timezone)
+        self._column.addWidget(words(say("bench", "rests_until", when=until), "attention"))
+        return (acclimatisation.CAUTION,)
+
+
+class Shell(QWidget):
+    """The cassette in hand, drawn large but to the same scale as every other."""
+
+    _PIXELS_A_MM = 1.05
+
+    def __init__(self, name: FormatName, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._name = name
+        width, depth = shell(name)
+        self.setFixedSize(round(width * self._PIXELS_A_MM), round(depth * self._PIXELS_A_MM))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        width, depth = largest_shell()
+        whole = QRectF(0, 0, width * self._PIXELS_A_MM, depth * self._PIXELS_A_MM)
+        whole.moveCenter(QRectF(self.rect()).center())
+        painter = QPainter(self)
+        paint_cassette(painter, whole, self._name)
+        painter.end()
+
+
+def cautions_for(tape: TapeRecord) -> tuple[str, ...]:
+    """Hazards of this tape; at the bench, those of opening a shell as well. Each is said once."""
+    card = bench_cards.card(tape.format)
+    opening = card.cautions if tape.station in _OPENED and tape.findings else ()
+    return tuple(dict.fromkeys((*tape.verdict.cautions, *opening)))
+
+
+def _cautions(lines: Sequence[str]) -> QFrame:
+    """Hazards stand in a frame of their own, before everything that is done."""
+    frame = QFrame()
+    frame.setObjectName("cautions")
+    frame.setProperty("role", "caution")
+    column = QVBoxLayout(frame)
+    column.setContentsMargins(12, theme.UNIT, 12, theme.UNIT)
+    column.setSpacing(4)
+    column.addWidget(words(say("bench", "cautions"), "attention"))
+    for line in lines:
+        column.addWidget(words(line))
+    return frame
+
+
+def _happened(happening: Happening, timezone: str) -> str:
+    return f"{moment(happening.at, timezone)} · {happening.by}: {happening.words}"
+
+
+def _where(tape: TapeRecord, now: datetime) -> str:
+    station = tape.station.words.capitalize()
+    return say("bench", "here", station=station, since=since(tape.since, now))
+
+
+def _told_by_code(tape: TapeRecord) -> str:
+    code = tray_rows.spaced(tape.code)
+    of_job = say("bench", "of_job", job=tape.code[:6], place=int(tape.code[6:9]))
+    if tape.played_minutes is not None:
+        length = say("bench", "played", minutes=f"{round(tape.played_minutes, 1):g}")
+    elif tape.minutes.high > 0:
+        length = say("bench", "believed", minutes=minutes_range(tape.minutes))
+    else:
+        length = say("bench", "not_played")
+    return f"{code} · {of_job} · {length}"

@@ -1,0 +1,186 @@
+"""Where everything lies on the Counter: form, tray and talk at the left, slip and till at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import date
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from core.model.errors import WrongInput
+from core.model.records import Quote
+from gui.counter import tape_table
+from gui.counter.box_form import BoxForm
+from gui.counter.deposit_form import Taking
+from gui.counter.typed_box import Reading
+from gui.tables.keyboard_travel import TravelTable
+from gui.tables.rows_model import Rows
+from gui.toolkit import actions, theme
+from gui.toolkit.text import say
+from gui.widgets.hint import Hint
+from gui.widgets.improvement_lines import HelpLines
+from gui.widgets.layouts import Columns, stacked, words
+from gui.widgets.questions_panel import Asking, Telling
+from gui.widgets.slip import Slip
+
+SLIP_WIDTH = 52 * theme.UNIT
+FOLD_BELOW = 1000
+"""Logical pixels under which the slip stands below the tray."""
+_KEYS_HIGH = 4
+_HEADING = round(3.5 * theme.UNIT)
+
+
+class CounterLayout:
+    """Builds the parts into a screen and shows what belongs to several of them."""
+
+    def __init__(self, screen: QWidget, today: Callable[[], date]) -> None:
+        self.rows = Rows(tape_table.columns(), screen)
+        self.table = TravelTable(self.rows)
+        self.form = BoxForm(today)
+        self.message = Hint()
+        self.asking = Asking()
+        self.telling = Telling()
+        self.keys = _keys()
+        self.look_over = _tool("tool_look", actions.LOOK_OVER)
+        self.measure = _tool("tool_packs", actions.MEASURE)
+        self.slip = Slip()
+        self.help = HelpLines("day-help")
+        self.taking = Taking()
+        self._build(screen)
+
+    # --- showing -------------------------------------------------------------------------
+
+    def show_talk(self, quote: Quote | None, rows: Sequence[int] = (), said: tuple[str, ...] = ()) -> None:
+        """The next question, what must be told and was not ``said`` yet, or else the keys."""
+        self.asking.show_questions(quote.questions if quote else (), rows)
+        self.telling.show_quote(quote, said)
+        nothing_to_say = self.asking.isHidden() and self.telling.isHidden()
+        self.keys.setVisible(nothing_to_say)
+        for tool in (self.look_over, self.measure):
+            tool.setVisible(not nothing_to_say)  # else the keys themselves are told
+
+    def show_message(self, reading: Reading | None, failure: WrongInput | None) -> None:
+        """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
+        words_here, wrong = self._words(reading, failure)
+        self.message.say(words_here)
+        theme.mark(self.message, "ink", "attention" if wrong else "muted")
+
+    def go_to(self, row: int | None, name: str) -> None:
+        """Put the keyboard into a cell or a field."""
+        if row is None:
+            self.bring(self.form.fields[name])
+        else:
+            self.bring(self.table)
+            self.table.put_cursor(row, self.rows.column_named(name))
+
+    def bring(self, field: QWidget) -> None:
+        """Give a field the keyboard and bring it into sight."""
+        self._columns.bring(field)
+
+    def _words(self, reading: Reading | None, failure: WrongInput | None) -> tuple[str, bool]:
+        here = self.table.currentIndex()
+        complaint = self.rows.complaint(here) if here.isValid() else ""
+        if complaint:
+            return complaint, True
+        if failure is not None:
+            return failure.sentence, True
+        if reading is not None and reading.wrong:
+            row, _, sentence = reading.wrong[0]
+            return sentence if row is None else say("counter", "row", row=row + 1, sentence=sentence), True
+        column = self.rows.columns[here.column()] if here.isValid() else None
+        return (f"{column.words}: {column.hint}" if column is not None and column.hint else ""), False
+
+    # --- building ------------------------------------------------------------------------
+
+    def _build(self, screen: QWidget) -> None:
+        self._name()
+        columns = self._columns = Columns(FOLD_BELOW)
+        columns.add(self._left(), 1)
+        columns.add(self._right(), 0)
+        whole = QVBoxLayout(screen)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(columns)
+
+    def _name(self) -> None:
+        self.table.setObjectName("tray")
+        self.table.setAccessibleName("Tray of tapes")
+        self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
+        self.message.setObjectName("row-message")
+        self.message.setFont(theme.font(theme.SMALL))
+        self.message.setFixedHeight(round(4.25 * theme.UNIT))
+        self.slip.setObjectName("slip")
+        self.taking.setObjectName("taking")
+
+    def _left(self) -> QWidget:
+        left = QWidget()
+        column = stacked(left, theme.UNIT)
+        column.addWidget(self.form)
+        column.addWidget(self.table, 1)
+        below = QHBoxLayout()
+        below.setSpacing(0)
+        below.addWidget(self.message, 1)
+        for tool in (self.look_over, self.measure):
+            below.addWidget(tool, 0, Qt.AlignmentFlag.AlignTop)
+        column.addLayout(below)
+        column.addWidget(self._talk())
+        return left
+
+    def _talk(self) -> QWidget:
+        talk = QWidget()
+        talk.setFixedHeight(19 * theme.UNIT)
+        row = QHBoxLayout(talk)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(3 * theme.UNIT)
+        for part, share in ((self.asking, 7), (self.telling, 4), (self.keys, 11)):
+            row.addWidget(part, share)
+        return talk
+
+    def _right(self) -> QWidget:
+        right = QWidget()
+        right.setFixedWidth(SLIP_WIDTH)
+        column = stacked(right, round(1.5 * theme.UNIT))
+        self.slip.setMinimumHeight(62 * theme.UNIT)
+        column.addWidget(self.slip, 1)
+        column.addWidget(self.help)
+        self.taking.setFixedHeight(round(7.5 * theme.UNIT))
+        column.addWidget(self.taking)
+        return right
+
+
+def _tool(words_on_it: str, key: actions.Key) -> QPushButton:
+    """A quiet word beneath the tray for a look at a cassette; its key works anywhere on the Counter."""
+    button = QPushButton(f"{say('counter', words_on_it)}   {key.keys}")
+    button.setObjectName(f"{key.name}-word")
+    button.setAccessibleName(key.words)
+    button.setProperty("role", "caption")
+    button.setFont(theme.font(theme.SMALL))
+    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    button.setFixedHeight(3 * theme.UNIT)
+    return button
+
+
+def _told_keys() -> list[tuple[str, str]]:
+    plain = [(say("counter", f"key_{n}"), say("counter", f"key_{n}_does")) for n in (1, 2, 3)]
+    return plain + [(key.keys, key.words) for key in actions.OF_THE_TRAY]
+
+
+def _keys() -> QWidget:
+    """The keys of the tray, told while there is nothing to ask or tell."""
+    panel = QWidget()
+    panel.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+    column = stacked(panel, 4)
+    column.addWidget(words(say("counter", "keys"), "field", wrap=False))
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(2 * theme.UNIT)
+    grid.setVerticalSpacing(2)
+    for place, (keys, does) in enumerate(_told_keys()):
+        line, side = place % _KEYS_HIGH, 2 * (place // _KEYS_HIGH)
+        name = words(keys, wrap=False)
+        name.setProperty("ink", "time")
+        grid.addWidget(name, line, side)
+        grid.addWidget(words(does, wrap=False), line, side + 1)
+        grid.setColumnStretch(side + 1, 1)
+    column.addLayout(grid)
+    column.addStretch(1)
+    return panel

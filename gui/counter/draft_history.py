@@ -1,0 +1,146 @@
+"""The box before it is booked: frozen, every change on the undo stack, and what is half typed beside it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from core.model.typed_draft import Box, Row
+from gui.counter.typed_box import tidied
+
+
+class Draft(QObject):
+    """One frozen `Box` at a time. Nothing is ever lost before booking: every step can be undone."""
+
+    changed = Signal()
+    """The box, or what is half typed in it, is another."""
+    kept = Signal()
+    """What is typed is another text: time to keep it against a power cut."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.undo = QUndoStack(self)
+        self.box = Box()
+        self._half_typed: Box | None = None
+
+    @property
+    def shown(self) -> Box:
+        """The box with what is being typed just now."""
+        return self.box if self._half_typed is None else self._half_typed
+
+    # --- typing --------------------------------------------------------------------------
+
+    def half_type(self, row: int, column: str, text: str) -> None:
+        """What stands in an open cell; it counts for the quote, and is no step to undo yet."""
+        if row < len(self.box.rows):
+            self._half_typed = _with_cell(self.box, row, column, text)
+            self.changed.emit()
+            self.kept.emit()
+
+    def drop_half_typed(self) -> None:
+        """The open cell was left: only what was committed counts."""
+        if self._half_typed is not None:
+            self._half_typed = None
+            self.changed.emit()
+            self.kept.emit()
+
+    # --- steps ---------------------------------------------------------------------------
+
+    def write(self, row: int, column: str, text: str) -> None:
+        """Commit one cell."""
+        changed = _with_cell(self.box, row, column, text)
+        written = tidied(changed.rows[row])
+        self.put(_with_row(self.box, row, written), f"{column.replace('_', ' ')} of row {row + 1}")
+
+    def write_row(self, row: int, written: Row, words: str) -> None:
+        """Commit a whole row."""
+        self.write_rows(row, (written,), words)
+
+    def write_rows(self, row: int, written: tuple[Row, ...], words: str) -> None:
+        """Commit rows in the place of one, e.g. an answer that holds for some of its tapes."""
+        rows = self.box.rows
+        self.put(replace(self.box, rows=(*rows[:row], *written, *rows[row + 1 :])), words)
+
+    def add_row(self, row: Row = Row()) -> int:  # noqa: B008  # frozen
+        """One more row at the end; returns its place."""
+        self.put(replace(self.box, rows=(*self.box.rows, row)), "new row")
+        return len(self.box.rows) - 1
+
+    def repeat_above(self, row: int) -> int:
+        """The row above once more: in this row when it is empty, else below it. Returns its place."""
+        rows = self.box.rows
+        if rows[row].is_empty and row > 0:
+            self.write_row(row, replace(rows[row - 1], label=""), f"row {row} repeated")
+            return row
+        repeated = (*rows[: row + 1], replace(rows[row], label=""), *rows[row + 1 :])
+        self.put(replace(self.box, rows=repeated), f"row {row + 1} repeated")
+        return row + 1
+
+    def remove_row(self, row: int) -> None:
+        """Take a row out; the last one leaves an empty row behind."""
+        rows = self.box.rows[:row] + self.box.rows[row + 1 :]
+        self.put(replace(self.box, rows=rows or (Row(),)), f"row {row + 1} removed")
+
+    def write_field(self, field: str, value: str | bool | tuple[str, ...]) -> None:
+        """Commit one of the fields beside the tray; keys in one field are one step to undo."""
+        changed: dict[str, Any] = {field: value}
+        self.put(replace(self.box, **changed), field.replace("_", " "), run=field)
+
+    def start_new(self) -> None:
+        """An empty box; the one before comes back with undo."""
+        self.put(Box(), "new box")
+
+    def put(self, box: Box, words: str, run: str = "") -> None:
+        """Replace the box. Steps with the same ``run`` in a row are undone together."""
+        self._half_typed = None
+        if box == self.box:
+            self.changed.emit()
+        else:
+            self.undo.push(_Step(self, self.box, box, words, run))
+
+    def begin(self, box: Box) -> None:
+        """Take over a box that was kept, or start afresh after booking: nothing to undo."""
+        self.undo.clear()
+        self._show(box)
+
+    def _show(self, box: Box) -> None:
+        self._half_typed = None
+        self.box = box
+        self.changed.emit()
+        self.kept.emit()
+
+
+class _Step(QUndoCommand):
+    def __init__(self, draft: Draft, before: Box, after: Box, words: str, run: str) -> None:
+        super().__init__(words)
+        self._draft = draft
+        self._before = before
+        self._after = after
+        self._run = run
+
+    def id(self) -> int:
+        return 1 if self._run else -1
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        if not isinstance(other, _Step) or other._run != self._run:
+            return False
+        self._after = other._after
+        return True
+
+    def redo(self) -> None:
+        self._draft._show(self._after)
+
+    def undo(self) -> None:
+        self._draft._show(self._before)
+
+
+def _with_cell(box: Box, row: int, column: str, text: str) -> Box:
+    cell: dict[str, Any] = {column: text}
+    return _with_row(box, row, replace(box.rows[row], **cell))
+
+
+def _with_row(box: Box, row: int, written: Row) -> Box:
+    return replace(box, rows=(*box.rows[:row], written, *box.rows[row + 1 :]))

@@ -1,0 +1,81 @@
+"""The quote while somebody types: price and ranges with the key, the day as soon as it is worked out.
+
+Tapes, hours, copies and price take some milliseconds and come at once. The day takes longer than one frame of
+the screen; until it comes the last one stands. A day worked out for a box that has changed since is dropped.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from core.model.errors import WrongInput
+from core.model.inventory import Inventory
+from core.model.records import Quote
+from core.services.shop_snapshot import Present
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a quote was asked for. Names and labels change neither price nor date."""
+
+    present: Present
+    inventory: Inventory
+
+    def quote(self, now: datetime) -> Quote:
+        """The whole quote, its day included. WrongInput as `Present.quote`."""
+        return self.present.quote(self.inventory, now)
+
+
+class LiveQuote:
+    """Remembers the last quote, and whether its day is its own."""
+
+    def __init__(self) -> None:
+        self.present: Present | None = None
+        self.open: Asked | None = None
+        """What still waits for its day; None: the day on show belongs to the tapes on show."""
+        self._asked: Asked | None = None
+        self._quote: Quote | None = None
+        self._failure: WrongInput | None = None
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether the day belongs to the tapes."""
+        return self.open is None
+
+    def of(self, inventory: Inventory, now: datetime) -> tuple[Quote | None, WrongInput | None]:
+        """The quote, or why there is none; neither for an empty tray or before the shop was read."""
+        if self.present is None or not inventory.lines:
+            self._asked = self.open = self._quote = self._failure = None
+            return None, None
+        asked = Asked(self.present, _without_words(inventory))
+        if asked != self._asked:
+            self._asked = self.open = asked
+            self._make(asked, now)
+        return self._quote, self._failure
+
+    def settle(self, asked: Asked, quote: Quote) -> bool:
+        """Take over what was worked out; False when the box or the shop is another by now."""
+        if asked is not self.open:
+            return False
+        self.open, self._quote, self._failure = None, quote, None
+        return True
+
+    def refuse(self, asked: Asked, failure: WrongInput) -> bool:
+        """Take over why there is no quote; False as in `settle`."""
+        if asked is not self.open:
+            return False
+        self.open, self._quote, self._failure = None, None, failure
+        return True
+
+    def _make(self, asked: Asked, now: datetime) -> None:
+        try:
+            self._quote = asked.present.at_once(asked.inventory, self._quote, now)
+            self._failure = None
+        except WrongInput as failure:
+            self.refuse(asked, failure)
+
+
+def _without_words(inventory: Inventory) -> Inventory:
+    lines = tuple(replace(line, label="") if line.label else line for line in inventory.lines)
+    return replace(inventory, lines=lines, customer=None)

@@ -1,0 +1,156 @@
+"""The tray of the Counter: its columns, and the cells that are drawn rather than written."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
+
+from core.model.names import Outcome
+from core.model.ranges import Range
+from core.model.records import QuotedTape
+from core.model.typed_draft import Row
+from gui.counter import accepted_words
+from gui.counter.typed_box import RowReading
+from gui.tables.cell_lettering import write_words
+from gui.tables.column_specs import Column
+from gui.toolkit import text, theme
+from gui.widgets.cassette_drawing import largest_shell, paint_cassette
+from gui.widgets.not_for_reuse_strip import band_size, paint_band
+
+_LONGEST_MINUTES = 360.0
+"""Right end of the little time scale; longer tapes fill it."""
+_SHELL_WIDTH = 42.0
+
+
+@dataclass(frozen=True, slots=True)
+class Tape:
+    """One row of the tray: what was typed, what it means, and what the quote says of it."""
+
+    row: Row
+    reading: RowReading
+    quoted: QuotedTape | None
+
+    @property
+    def minutes(self) -> Range | None:
+        """Play time of each tape; None when nothing is known or nothing will play."""
+        return self.quoted.minutes if self.quoted is not None and self.plays else None
+
+    @property
+    def plays(self) -> bool:
+        return self.quoted is not None and self.quoted.verdict.outcome is not Outcome.CANNOT
+
+    @property
+    def not_for_reuse(self) -> bool:
+        return self.quoted is not None and self.quoted.verdict.not_for_reuse
+
+
+def columns() -> tuple[Column, ...]:
+    """From the shell in the hand to the label on it; the play time is the shop's answer."""
+    return (
+        _typed("count", "Count", 56, right=True, hint="How many alike"),
+        _typed("format", "Format", 142, paint=_paint_format, hint="The shell on the counter"),
+        _typed("marking", "Marking", 72, hint="Printed on it: T-120, P6-120, DVM60"),
+        _typed("recorded_as", "Recorded", 76, hint="Another system in the same shell, when known"),
+        _typed("speed", "Speed", 54, hint="SP, LP, EP; empty when nobody knows"),
+        _typed("tv", "TV", 52, hint="NTSC or PAL, when this row differs from the box"),
+        _typed("findings", "What is wrong", 130, many=True, paint=_paint_findings, hint="Commas between"),
+        _typed("label", "Label", 64, stretch=True, hint="What the owner wrote on it"),
+        Column("minutes", "Plays each", _minutes_words, 104, right=True, paint=_paint_minutes),
+    )
+
+
+def _typed(name: str, words: str, width: int, **more: object) -> Column:
+    return Column(
+        name,
+        words,
+        lambda tape: getattr(tape.row, name),
+        width,
+        edited=True,
+        choices=_OFFERS.get(name),
+        wrong=lambda tape: tape.reading.complaint(name),
+        **more,  # type: ignore[arg-type]  # passed on by name
+    )
+
+
+_OFFERS = {
+    "format": lambda tape: accepted_words.formats_offered(),
+    "marking": lambda tape: accepted_words.markings_offered(tape.row.format),
+    "recorded_as": lambda tape: accepted_words.recordings_offered(tape.row.format),
+    "speed": lambda tape: accepted_words.speeds_offered(tape.row.format, tape.row.recorded_as),
+    "tv": lambda tape: accepted_words.TV_OFFERED,
+    "findings": lambda tape: accepted_words.FINDINGS_OFFERED,
+}
+
+
+def _minutes_words(tape: Tape) -> str:
+    if tape.quoted is None:
+        return ""
+    return text.minutes_range(tape.quoted.minutes) if tape.plays else "cannot play"
+
+
+# --- drawn cells -------------------------------------------------------------------------
+
+
+def _paint_format(painter: QPainter, place: QRectF, tape: Tape) -> bool:
+    shell = accepted_words.shell_called(tape.row.format)
+    if shell is None:
+        return False
+    width, depth = largest_shell()
+    drawing = QRectF(place.left() - 4, place.top(), _SHELL_WIDTH, _SHELL_WIDTH * depth / width)
+    drawing.moveTop(place.center().y() - drawing.height() / 2)
+    paint_cassette(painter, drawing, shell.name)
+    write_words(painter, place.adjusted(_SHELL_WIDTH + 2, 0, 4, 0), tape.row.format)
+    return True
+
+
+def _paint_findings(painter: QPainter, place: QRectF, tape: Tape) -> bool:
+    if not tape.not_for_reuse:
+        return False
+    high = band_size().height()
+    strip = QRectF(place.left() - 8, place.bottom() - high + 1, place.width() + 16, high)
+    above = QRectF(place.left(), place.top(), place.width(), place.height() - high)
+    painter.setFont(theme.font(theme.SMALL))
+    painter.setPen(QColor(theme.tokens_of().attention))
+    shown = QFontMetricsF(painter.font()).elidedText(
+        tape.row.findings, Qt.TextElideMode.ElideRight, above.width()
+    )
+    painter.drawText(above, int(Qt.AlignmentFlag.AlignVCenter), shown)
+    paint_band(painter, strip)
+    return True
+
+
+def _paint_minutes(painter: QPainter, place: QRectF, tape: Tape) -> bool:
+    minutes = tape.minutes
+    if minutes is None:
+        return False
+    tokens = theme.tokens_of()
+    painter.setPen(QColor(tokens.time))
+    words = place.adjusted(-4, 0, 0, -3)
+    write_words(painter, words, text.minutes_range(minutes), Qt.AlignmentFlag.AlignRight)
+    _paint_span(painter, place, minutes, tokens)
+    return True
+
+
+def _paint_span(painter: QPainter, place: QRectF, minutes: Range, tokens: theme.Tokens) -> None:
+    """A line from the low to the high, fading at both ends, on one scale for all rows."""
+    y = place.bottom() - 4
+    left, right = (place.left() + place.width() * _share(value) for value in (minutes.low, minutes.high))
+    painter.setPen(QPen(QColor(tokens.line), 1))
+    painter.drawLine(QPointF(place.left(), y), QPointF(place.right(), y))
+    right = max(right, left + 3)
+    fade = QLinearGradient(left, 0, right, 0)
+    faint, full = QColor(tokens.time), QColor(tokens.time)
+    faint.setAlphaF(0.35)
+    middle = min(
+        max((place.left() + place.width() * _share(minutes.likely) - left) / (right - left), 0.0), 1.0
+    )
+    fade.setColorAt(0.0, faint)
+    fade.setColorAt(middle, full)
+    fade.setColorAt(1.0, faint)
+    painter.fillRect(QRectF(left, y - 1, right - left, 3), fade)
+
+
+def _share(minutes: float) -> float:
+    return min(minutes / _LONGEST_MINUTES, 1.0)

@@ -1,0 +1,191 @@
+"""The box on the counter as it was typed, and what can be read from it.
+
+The typed text is the truth while a box is open: what nobody accepts stays where it was typed, with a
+sentence on what is accepted, and everything else is quoted all the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import lru_cache
+from typing import TypeVar
+
+from core.catalogue import formats
+from core.model.errors import WrongInput
+from core.model.inventory import CustomerDraft, Inventory, TapeLine
+from core.model.names import Finding, FormatName, TvSystem
+from core.model.typed_draft import Box, Row
+from gui.counter import accepted_words
+from gui.toolkit import text
+from gui.widgets import wishes
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class RowReading:
+    """A row as the shop understands it. ``line`` is None while it names no format."""
+
+    line: TapeLine | None
+    wrong: tuple[tuple[str, str], ...] = ()
+    """Column and sentence."""
+
+    def complaint(self, column: str) -> str:
+        """The sentence on one cell, or nothing."""
+        return next((sentence for name, sentence in self.wrong if name == column), "")
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A box as the shop understands it."""
+
+    inventory: Inventory
+    places: tuple[int, ...]
+    """The row of each line of the inventory."""
+    wrong: tuple[tuple[int | None, str, str], ...]
+    """Row (None: a field beside the tray), name and sentence."""
+
+    def complaint(self, field: str) -> str:
+        """The sentence on one field beside the tray, or nothing."""
+        return next((words for row, name, words in self.wrong if row is None and name == field), "")
+
+
+def read_box(box: Box, today: date) -> Reading:
+    """What can be quoted now, and everything that stands in the way of booking it."""
+    wrong: list[tuple[int | None, str, str]] = []
+    rows = [(place, read_row(row, box.tv)) for place, row in enumerate(box.rows)]
+    for place, reading in rows:
+        wrong += [(place, column, sentence) for column, sentence in reading.wrong]
+    inventory = Inventory(
+        lines=tuple(reading.line for _, reading in rows if reading.line is not None),
+        tv=_field(wrong, "tv", lambda: accepted_words.tv(box.tv), None),
+        customer=CustomerDraft(box.name.strip(), box.phone.strip() or None) if box.name.strip() else None,
+        deliver=_field(wrong, "copies", lambda: wishes.deliveries(box.copies), ()),
+        rush=box.rush,
+        needed_by=_field(wrong, "needed_by", lambda: wishes.day(box.needed_by, today), None),
+        cold=box.cold,
+    )
+    places = tuple(place for place, reading in rows if reading.line is not None)
+    return Reading(inventory, places, tuple(wrong))
+
+
+@lru_cache(maxsize=4096)
+def read_row(row: Row, box_tv: str = "") -> RowReading:
+    """One row; cells that cannot be read are left out of the line and complained of."""
+    if row.is_empty:
+        return RowReading(None)
+    wrong: list[tuple[str, str]] = []
+    count = _cell(wrong, "count", lambda: accepted_words.count(row.count), None)
+    shell = _cell(wrong, "format", lambda: accepted_words.shell(row.format), None)
+    none: tuple[Finding, ...] = ()
+    findings = _cell(wrong, "findings", lambda: accepted_words.findings(row.findings), none)
+    label = _cell(wrong, "label", lambda: accepted_words.label(row.label), "")
+    tv = _cell(wrong, "tv", lambda: accepted_words.tv(row.tv), None)
+    if shell is None or count is None:
+        return RowReading(None, tuple(wrong))
+    recorded_as = _cell(
+        wrong, "recorded_as", lambda: accepted_words.recorded_as(row.recorded_as, shell), None
+    )
+    system = formats.catalogue().format(recorded_as) if recorded_as else shell
+    known_tv = tv or _quiet_tv(box_tv)
+    line = TapeLine(
+        count=count,
+        format=shell.name,
+        marking=_cell(wrong, "marking", lambda: accepted_words.marking(row.marking, shell), None),
+        recorded_as=recorded_as,
+        speed=_cell(wrong, "speed", lambda: accepted_words.speed(row.speed, system, known_tv), None),
+        tv=tv,
+        fill=row.fill,
+        fill_known=row.fill_known,
+        fill_off=row.fill_off,
+        findings=findings,
+        label=label,
+        origin=row.origin,
+    )
+    return RowReading(line, tuple(wrong))
+
+
+def tidied(row: Row) -> Row:
+    """The row with every readable cell written as the catalogue writes it."""
+    reading = read_row(row)
+    if reading.line is None:
+        shell = accepted_words.shell_called(row.format)
+        return replace(row, format=shell.words) if shell else row
+    return answered(row, reading.line)
+
+
+def answered(row: Row, line: TapeLine) -> Row:
+    """The row written as ``line`` says, but for the cells nobody accepts: those stay as typed."""
+    as_typed = {column: getattr(row, column) for column, _ in read_row(row).wrong}
+    return replace(row_of(line), **as_typed)
+
+
+def answered_for(row: Row, line: TapeLine, tapes: int) -> tuple[Row, ...]:
+    """The row as ``line`` says; where that holds for fewer ``tapes`` the others follow as they were."""
+    written = replace(answered(row, replace(line, count=min(tapes, line.count))), label=row.label)
+    rest = line.count - tapes
+    return (written,) if rest <= 0 else (written, replace(row, count=f"{rest}"))
+
+
+def row_of(line: TapeLine) -> Row:
+    """The cells of a line."""
+    return Row(
+        count=str(line.count),
+        format=_words(line.format),
+        marking=line.marking or "",
+        recorded_as=_words(line.recorded_as) if line.recorded_as else "",
+        speed=line.speed.words if line.speed else "",
+        tv=line.tv.value.upper() if line.tv else "",
+        findings=", ".join(finding.words for finding in line.findings),
+        label=line.label,
+        fill=line.fill,
+        fill_known=line.fill_known,
+        fill_off=line.fill_off,
+        origin=line.origin,
+    )
+
+
+def box_of(inventory: Inventory) -> Box:
+    """The box an inventory was read from, e.g. a draft out of older books."""
+    customer = inventory.customer or CustomerDraft("")
+    return Box(
+        rows=tuple(row_of(line) for line in inventory.lines) or (Row(),),
+        name=customer.name,
+        phone=customer.phone or "",
+        tv=inventory.tv.value.upper() if inventory.tv else "",
+        copies=wishes.copies_words(inventory.deliver),
+        needed_by=text.short_day(inventory.needed_by) if inventory.needed_by else "",
+        rush=inventory.rush,
+        cold=inventory.cold,
+    )
+
+
+def _words(name: FormatName) -> str:
+    known = formats.catalogue()
+    return known.format(name).words if name in known.names else name
+
+
+def _cell(wrong: list[tuple[str, str]], column: str, look: Callable[[], T], otherwise: T) -> T:
+    try:
+        return look()
+    except WrongInput as failure:
+        wrong.append((column, failure.sentence))
+        return otherwise
+
+
+def _field(wrong: list[tuple[int | None, str, str]], name: str, look: Callable[[], T], otherwise: T) -> T:
+    try:
+        return look()
+    except WrongInput as failure:
+        wrong.append((None, name, failure.sentence))
+        return otherwise
+
+
+def _quiet_tv(text_of_box: str) -> TvSystem | None:
+    """The TV system of the box; what is wrong with it is said beside its own field."""
+    try:
+        return accepted_words.tv(text_of_box)
+    except WrongInput:
+        return None

@@ -1,0 +1,168 @@
+"""Customer side: the same slip in large type, turned to the person whose tapes they are.
+
+Read only. Nothing of other customers is ever handed to this window, and none of the shop's own
+reasons for a day: it shows one quote, or one job that was just booked.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QScreen, QShowEvent
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from core.model.records import Job, Quote, QuotedTape, ShopFront
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.layouts import Columns, scroll_by_page
+from gui.widgets.not_for_reuse_strip import SENTENCE, WORDS, Band
+from gui.widgets.questions_panel import must_tell, paragraphs
+from gui.widgets.slip import Slip
+
+SCALE = 1.25
+FOLD_BELOW = 900
+
+
+class CustomerSide(QWidget):
+    """A second window: on the second screen when there is one, else over the whole of the first."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent, Qt.WindowType.Window)
+        self.setObjectName("customer-side")
+        self.setWindowTitle(say("customer", "title"))
+        self.slip = Slip(scale=SCALE, inside=False)
+        self.slip.setObjectName("customer-slip")
+        self._greeting = _label(theme.GREAT, "ink", bold=True)
+        self._told = _label(theme.BODY, "ink")
+        self._told.setObjectName("customer-told")
+        self._told.setTextFormat(Qt.TextFormat.RichText)
+        self._how = _label(theme.BODY, "muted")
+        self._band = Band(f"{WORDS} — {SENTENCE[0].lower()}{SENTENCE[1:]}", theme.LEAD)
+        self._band_why = _label(theme.BODY, "ink")
+        self._build()
+        self.resize(1280, 800)
+        self._latest: Quote | Job | None = None
+        self._is_late = False
+        self._write_quote(None)
+
+    # --- what it shows -------------------------------------------------------------------
+
+    def show_front(self, front: ShopFront) -> None:
+        """The shop's name at the head of the slip."""
+        self.slip.show_front(front)
+
+    @Slot(object, bool)
+    def show_quote(self, quote: Quote | None, is_late: bool = False) -> None:
+        """Follow the slip of the Counter; None greets the next customer. A day not its own says so."""
+        is_same, self._latest, self._is_late = quote is self._latest, quote, is_late
+        if self.isVisible() and is_same:
+            self.slip.mark_day(is_late)
+        elif self.isVisible():
+            self._write_quote(quote)
+
+    def _write_quote(self, quote: Quote | None) -> None:
+        if quote is None:
+            self.slip.show_nothing()
+            self._greeting.setText(say("customer", "welcome"))
+            self._how.setText(say("customer", "welcome_how"))
+            self._tell(())
+            return
+        self.slip.show_quote(quote, self._is_late)
+        count = len(quote.tapes)
+        self._greeting.setText(say("customer", "tapes" if count > 1 else "tape", count=count))
+        self._how.setText(say("customer", "how"))
+        self._tell(quote.tapes)
+
+    @Slot(object)
+    def show_job(self, job: Job) -> None:
+        """The box is booked: the number, and thanks."""
+        self._latest = job
+        if self.isVisible():
+            self._write_job(job)
+
+    def _write_job(self, job: Job) -> None:
+        self.slip.show_job(job)
+        self._greeting.setText(say("customer", "booked"))
+        self._how.setText(say("customer", "booked_how"))
+        self._tell(job.quote.tapes)
+
+    def _tell(self, tapes: tuple[QuotedTape, ...]) -> None:
+        sentences = must_tell(tapes)
+        self._told.setText(paragraphs(sentences, 2 * theme.UNIT))
+        self._told.setVisible(bool(sentences))
+        count = sum(tape.verdict.not_for_reuse for tape in tapes)
+        self._band.setVisible(count > 0)
+        self._band_why.setVisible(count > 0)
+        if count:
+            self._band_why.setText(say("customer", "band" if count > 1 else "band_one", count=count))
+
+    # --- turning -------------------------------------------------------------------------
+
+    @Slot()
+    def turn(self) -> None:
+        """F9: show it to the customer, or turn it back."""
+        if self.isVisible():
+            self.hide()
+            return
+        there = second_screen(QGuiApplication.screens(), self._own_screen())
+        if there is not None:
+            self.setScreen(there)
+            self.setGeometry(there.geometry())
+        self.showFullScreen()
+        if there is None:
+            self.activateWindow()
+
+    def _own_screen(self) -> QScreen | None:
+        parent = self.parentWidget()
+        return parent.screen() if parent is not None else None
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What was said while it was turned away."""
+        if isinstance(self._latest, Job):
+            self._write_job(self._latest)
+        else:
+            self._write_quote(self._latest)
+        super().showEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Escape, Qt.Key.Key_F9):
+            self.hide()
+        elif not scroll_by_page(self._columns, event):
+            super().keyPressEvent(event)
+
+    # --- building ------------------------------------------------------------------------
+
+    def _build(self) -> None:
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self.setProperty("role", "ground")
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT)
+        columns = self._columns = Columns(FOLD_BELOW)
+        self.slip.setMinimumSize(56 * theme.UNIT, 90 * theme.UNIT)
+        columns.add(self.slip, 6)
+        columns.add(self._beside(), 5)
+        whole.addWidget(columns)
+
+    def _beside(self) -> QWidget:
+        beside = QWidget()
+        column = QVBoxLayout(beside)
+        column.setContentsMargins(3 * theme.UNIT, 0, 0, 0)
+        column.setSpacing(3 * theme.UNIT)
+        for widget in (self._greeting, self._band, self._band_why, self._told):
+            column.addWidget(widget)
+        column.addStretch(1)
+        column.addWidget(self._how)
+        return beside
+
+
+def second_screen(screens: list[QScreen], ours: QScreen | None) -> QScreen | None:
+    """A screen the shop's own window is not on; None when there is only one."""
+    return next((screen for screen in screens if screen is not ours), None) if len(screens) > 1 else None
+
+
+def _label(size: float, ink: str, bold: bool = False) -> QLabel:
+    label = QLabel()
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setProperty("ink", ink)
+    label.setFont(theme.font(size * SCALE, QFont.Weight.Bold if bold else QFont.Weight.Normal))
+    return label

@@ -1,0 +1,134 @@
+"""The answer to a caller, on a slip: the sentence to read out, the day, and how to be sure who is calling."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+
+from core.model.records import Found, Job
+from gui.toolkit import text, theme
+from gui.toolkit.text import day, say, short_day, times_in_twenty
+from gui.widgets.layouts import rule, words
+from gui.widgets.twenty_dots import Dots
+
+_LEAST = 0.05
+"""Less than one time in twenty is said as no."""
+
+
+class Answer(QFrame):
+    """Large enough to be read out at a glance."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("answer")
+        self.setProperty("role", "slip")
+        self._said = ""
+        self._head = words("", "field")
+        self._spoken = words()
+        self._spoken.setObjectName("spoken")
+        self._spoken.setFont(theme.font(theme.LEAD + 4))
+        self._promise = words("", "time")
+        self._promise.setObjectName("promise")
+        self._chance = words("", "small")
+        self._dots = Dots(1.25)
+        self._agreed = words("", "small")
+        self._sure = words()
+        self._sure.setObjectName("sure")
+        self._rule = rule()
+        self._lay_out()
+        self.wait()
+
+    @property
+    def spoken(self) -> str:
+        """What stands there to be read out."""
+        return self._said
+
+    def wait(self) -> None:
+        """Nobody is calling yet."""
+        self._write("", say("phone", "start"))
+
+    def say_nothing_found(self, told: str) -> None:
+        """Nothing matches what the caller told."""
+        self._write("", say("phone", "none", text=told))
+
+    def tell(self, found: Found) -> None:
+        """One job: what to say, what was promised, and whom to tell it."""
+        job = found.job
+        head = f"{say('phone', 'say_this')} · {job.customer.name} · job {job.number} · "
+        self._write(head + say("phone", "matched", matched=found.matched).lower(), found.spoken)
+        self._tell_promise(job)
+        self._agreed.setText("\n".join(_agreements(job)))
+        self._agreed.setVisible(bool(job.agreements))
+        self._sure.setText(ask_for(found))
+        for widget in (self._promise, self._chance, self._sure, self._rule):
+            widget.setVisible(bool(job.is_open) or widget is self._sure)
+        self._chance.setVisible(bool(job.is_open) and bool(self._chance.text()))
+
+    def _tell_promise(self, job: Job) -> None:
+        promise = job.promise
+        if promise.day is None:
+            self._promise.setText(say("phone", "no_date", why="; ".join(promise.held_by)))
+            self._chance.setText("")
+            self._dots.hide()
+            return
+        self._promise.setText(say("phone", "promised", day=day(promise.day)))
+        times = times_in_twenty(promise.stated)
+        kept = promise.stated >= _LEAST
+        said = times in self.spoken  # not twice on one slip
+        now = "" if said else say("phone", "chance_now", times=times)
+        self._chance.setText(now if kept else say("phone", "chance_gone"))
+        self._dots.show_promise(promise)
+        self._dots.setVisible(job.is_open)
+
+    def _write(self, head: str, spoken: str) -> None:
+        self._head.setText(head)
+        self._said = spoken
+        self._spoken.setText(text.unbroken(spoken))
+        self._head.setVisible(bool(head))
+        for widget in (self._promise, self._chance, self._dots, self._agreed, self._sure, self._rule):
+            widget.hide()
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        margin = 3 * theme.UNIT
+        column.setContentsMargins(margin, 2 * theme.UNIT, margin, 2 * theme.UNIT)
+        column.setSpacing(theme.UNIT)
+        for widget in (
+            self._head,
+            self._spoken,
+            self._promise,
+            self._dots,
+            self._chance,
+            self._agreed,
+            self._rule,
+            self._sure,
+        ):
+            column.addWidget(widget)
+        column.addStretch(1)
+
+
+def ask_for(found: Found) -> str:
+    """What to ask so that the right person is told, never what the caller has just said."""
+    digits = last_digits(found.job.customer.phone)
+    name = say("phone", "sure_name", name=found.job.customer.name)
+    phone = say("phone", "sure_phone", digits=digits) if digits else ""
+    if found.matched == "phone":
+        return say("phone", "sure_one", first=name)
+    if "name" in found.matched:
+        return say("phone", "sure_one", first=phone) if phone else say("phone", "sure_nothing")
+    if phone:
+        return say("phone", "sure_both", first=name, second=phone)
+    return say("phone", "sure_one", first=name)
+
+
+def _agreements(job: Job) -> list[str]:
+    return [
+        say("phone", "agreed_line", who=each.who_agreed, day=short_day(each.at.date()), what=each.words)
+        for each in job.agreements
+    ]
+
+
+def last_digits(phone: str | None) -> str:
+    """The last four digits of a phone number, or nothing."""
+    return "".join(sign for sign in phone or "" if sign.isdigit())[-4:]

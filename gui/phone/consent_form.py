@@ -1,0 +1,81 @@
+"""What a customer says yes to after booking: kept before it costs more."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout
+
+from core.model.errors import WrongInput
+from core.model.records import Job
+from gui.toolkit import theme
+from gui.toolkit.text import money, say
+from gui.widgets.figure_field import MoneyField
+from gui.widgets.keyed_form import Form
+from gui.widgets.layouts import labelled, words
+
+
+@dataclass(frozen=True, slots=True)
+class Agreed:
+    """What the form holds when it is complete."""
+
+    words: str
+    who: str
+    ceiling_minor: int | None
+    """None when the price was not the question."""
+
+
+class AgreementForm(Form):
+    """What was agreed and how, who said so, and up to which amount."""
+
+    agreed = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__("agreement")
+        self.what = QLineEdit()
+        self.what.setObjectName("agreed-what")
+        self.what.setPlaceholderText(say("phone", "agreed_what_hint"))
+        self.who = QLineEdit()
+        self.who.setObjectName("agreed-who")
+        self.up_to = MoneyField("agreed-up-to")
+        self._now = words("", "small")
+        self._save = QPushButton(say("phone", "agreed_save"))
+        self._save.setObjectName("agreed-save")
+        self._save.setProperty("role", "main")
+        self._lay_out(self.column)
+        self._go_with_return((self.what, self.who, self.up_to), self._save)
+
+    def begin(self, job: Job) -> None:
+        """Empty the form for a job."""
+        currency = job.quote.price.currency
+        self.what.clear()
+        self.who.setText(job.customer.name)
+        self.up_to.clear()
+        self.up_to.currency = currency
+        self._now.setText(say("phone", "agreed_now", amount=money(job.ceiling_minor, currency)))
+        self.what.setFocus()
+
+    def _keep(self) -> None:
+        try:
+            ceiling = self.up_to.minor() if self.up_to.text().strip() else None
+            self.agreed.emit(Agreed(self._needed(self.what), self._needed(self.who), ceiling))
+        except WrongInput as wrong:
+            self.refused.emit(wrong)
+
+    def _needed(self, field: QLineEdit) -> str:
+        text = field.text().strip()
+        if not text:
+            field.setFocus()
+            raise WrongInput(field.accessibleName(), text, say("bench", "few_words"))
+        return text
+
+    def _lay_out(self, column: QVBoxLayout) -> None:
+        column.addWidget(labelled(self.what, say("phone", "agreed_what")))
+        row = QHBoxLayout()
+        row.setSpacing(2 * theme.UNIT)
+        row.addWidget(labelled(self.who, say("phone", "agreed_who")), 3)
+        row.addWidget(labelled(self.up_to, say("phone", "agreed_up_to")), 2)
+        column.addLayout(row)
+        column.addWidget(self._now)
+        column.addWidget(self._save)

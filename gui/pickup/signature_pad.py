@@ -1,0 +1,159 @@
+"""The signature pad: strokes of a pen, a finger or the mouse, kept as strokes and never as a picture.
+
+Nobody can draw by keyboard: a screen that shows the pad also offers signing on the printed receipt,
+which is kept honestly as a signature without strokes.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QTabletEvent
+from PySide6.QtWidgets import QWidget
+
+from core.model.records import Signature, Stroke
+from gui.toolkit import theme
+
+WIDE, HIGH = 45 * theme.UNIT, 15 * theme.UNIT
+"""The pad never changes its size, so that a stroke means the same all the way to the paper."""
+
+_HOW = "Drawn with a pen, a finger or the mouse. Delete takes the last stroke away."
+_CLOSE = 0.75
+"""Points nearer than this to the last one, in pixels, say nothing new."""
+
+
+class SignaturePad(QWidget):
+    """Where the customer signs."""
+
+    changed = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._strokes: list[list[QPointF]] = []
+        self._drawing = False
+        self.setObjectName("signature-pad")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setFixedSize(WIDE, HIGH)
+        self.setCursor(Qt.CursorShape.CrossCursor)
+        self._tell()
+
+    @property
+    def is_empty(self) -> bool:
+        return not self._strokes
+
+    def strokes(self) -> tuple[Stroke, ...]:
+        """What was drawn; x and y from 0 to 1 of the pad, y downwards."""
+        return tuple(tuple(_share(point) for point in stroke) for stroke in self._strokes)
+
+    def signature(self, name: str) -> Signature:
+        """The strokes with the name of the person who made them."""
+        return Signature(name, self.strokes(), WIDE / HIGH)
+
+    def clear(self) -> None:
+        """Take the pen off and start again."""
+        self._strokes.clear()
+        self._drawing = False
+        self._redraw()
+
+    def sizeHint(self) -> QSize:
+        return QSize(WIDE, HIGH)
+
+    # --- pen, finger, mouse --------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() is Qt.MouseButton.LeftButton:
+            self._put_down(event.position())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        self._draw_to(event.position())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        self._lift()
+
+    def tabletEvent(self, event: QTabletEvent) -> None:
+        if event.type() is QEvent.Type.TabletPress:
+            self._put_down(event.position())
+        elif event.type() is QEvent.Type.TabletMove:
+            self._draw_to(event.position())
+        else:
+            self._lift()
+        event.accept()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Backspace, Qt.Key.Key_Delete) and self._strokes:
+            self._strokes.pop()
+            self._redraw()
+            return
+        super().keyPressEvent(event)
+
+    def _put_down(self, at: QPointF) -> None:
+        self._drawing = True
+        self._strokes.append([_inside(at)])
+        self._redraw()
+
+    def _draw_to(self, at: QPointF) -> None:
+        if not self._drawing:
+            return
+        stroke, point = self._strokes[-1], _inside(at)
+        if (point - stroke[-1]).manhattanLength() >= _CLOSE:
+            stroke.append(point)
+            self.update()
+
+    def _lift(self) -> None:
+        if self._drawing:
+            self._drawing = False
+            self._redraw()
+
+    def _redraw(self) -> None:
+        self._tell()
+        self.update()
+        self.changed.emit()
+
+    def _tell(self) -> None:
+        count = len(self._strokes)
+        state = "empty" if not count else f"signed, {count} stroke{'s' if count > 1 else ''}"
+        self.setAccessibleName(f"Signature: {state}")
+        self.setAccessibleDescription(_HOW)
+
+    # --- painting ------------------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        tokens = theme.tokens_of()
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_paper(painter, tokens)
+        painter.setPen(
+            QPen(
+                QColor(tokens.ink),
+                2.2,
+                Qt.PenStyle.SolidLine,
+                Qt.PenCapStyle.RoundCap,
+                Qt.PenJoinStyle.RoundJoin,
+            )
+        )
+        for stroke in self._strokes:
+            if len(stroke) == 1:
+                painter.drawPoint(stroke[0])
+            else:
+                painter.drawPolyline(QPolygonF(stroke))
+        painter.end()
+
+    def _paint_paper(self, painter: QPainter, tokens: theme.Tokens) -> None:
+        edge, wide = (tokens.oxide, 2.0) if self.hasFocus() else (tokens.edge, 1.0)
+        painter.setBrush(QColor(tokens.slip))
+        painter.setPen(QPen(QColor(edge), wide))
+        painter.drawRect(QRectF(self.rect()).adjusted(wide / 2, wide / 2, -wide / 2, -wide / 2))
+        painter.setPen(QPen(QColor(tokens.edge), 1, Qt.PenStyle.SolidLine))
+        foot = HIGH - 4 * theme.UNIT
+        painter.drawLine(2 * theme.UNIT, foot, WIDE - 2 * theme.UNIT, foot)
+        painter.setPen(QColor(tokens.muted))
+        painter.setFont(theme.font(theme.SMALL))
+        words = QRectF(2 * theme.UNIT, foot + 2, WIDE - 4 * theme.UNIT, 3 * theme.UNIT)
+        painter.drawText(words, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, "Sign here")
+
+
+def _inside(point: QPointF) -> QPointF:
+    return QPointF(min(max(point.x(), 0.0), WIDE), min(max(point.y(), 0.0), HIGH))
+
+
+def _share(point: QPointF) -> tuple[float, float]:
+    return (round(point.x() / WIDE, 4), round(point.y() / HIGH, 4))

@@ -1,0 +1,36 @@
+"""A few sums under each other: words left, figures right, the last one large."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from gui.toolkit import theme
+from gui.widgets.layouts import empty, words
+
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom
+
+
+class Sums(QWidget):
+    """Words and amounts in two columns."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("sums")
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setVerticalSpacing(theme.UNIT // 2)
+        self._grid.setHorizontalSpacing(2 * theme.UNIT)
+        self._grid.setColumnStretch(0, 1)
+
+    def show_sums(self, lines: Sequence[tuple[str, str]], last: tuple[str, str]) -> None:
+        """Write the lines, and the last one as the figure that matters."""
+        empty(self._grid)
+        for row, (what, amount) in enumerate(lines):
+            self._grid.addWidget(words(what, "small"), row, 0)
+            self._grid.addWidget(words(amount, wrap=False), row, 1, _RIGHT)
+        self._grid.addWidget(words(last[0], "lead"), len(lines), 0)
+        self._grid.addWidget(words(last[1], "heading", wrap=False), len(lines), 1, _RIGHT)
+        self.setAccessibleName(". ".join(f"{what}: {amount}" for what, amount in (*lines, last)))

@@ -1,0 +1,84 @@
+"""The owner's chapter: were dates kept as often as was said, which were late, and why."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from core.promise.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
+from core.services.shop_overview import ShopView
+from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
+from gui.toolkit import theme
+from gui.toolkit.text import day, say
+from gui.widgets.layouts import rule, slip, stacked, words
+
+MOST_LATE = 20
+
+
+def chapter(view: ShopView) -> QWidget:
+    """The strips with their sentences, the tenths, and the late ones."""
+    found = view.record
+    paper, column = slip("chapter-kept")
+    column.addWidget(words(say("shop", "kept"), "heading"))
+    if found.whole is None:
+        column.addWidget(words(say("shop", "kept_none"), "lead"))
+        return paper
+    column.addWidget(words(_whole(found.whole), "lead"))
+    if found.alarms:
+        column.addWidget(words(_alarm(view.overrun), "attention"))
+    for group in found.groups:
+        column.addWidget(rule())
+        column.addWidget(words(in_words(group)))
+        column.addWidget(KeptStrip(group))
+    column.addWidget(words(say("shop", "kept_legend"), "small"))
+    _add_tenths(column, found)
+    _add_late(column, found)
+    return paper
+
+
+def _whole(group: Group) -> str:
+    key = "kept_whole_one" if group.count == 1 else "kept_whole"
+    return say("shop", key, count=group.count, kept=group.kept, stated=round(group.stated * group.count))
+
+
+def _alarm(overrun: float) -> str:
+    more = round((overrun - 1) * 100)
+    return say("shop", "kept_guarded", percent=more) if more else say("shop", "kept_alarm")
+
+
+def _add_tenths(column: QVBoxLayout, found: Reliability) -> None:
+    column.addWidget(rule())
+    column.addWidget(words(say("shop", "kept_tenths"), "field"))
+    if len(found.judged) < FEWEST_TO_ALARM:
+        column.addWidget(words(say("shop", "kept_too_few", fewest=FEWEST_TO_ALARM), "small"))
+        return
+    column.addWidget(DecileBars(found.deciles))
+    column.addWidget(words(say("shop", "kept_tenths_legend"), "small"))
+    column.addWidget(words(say("shop", "kept_days_off", days=f"{found.days_off:.1f}"), "small"))
+
+
+def _add_late(column: QVBoxLayout, found: Reliability) -> None:
+    column.addWidget(rule())
+    if not found.late:
+        column.addWidget(words(say("shop", "kept_all")))
+        return
+    column.addWidget(words(say("shop", "kept_late"), "field"))
+    for judged in found.late[:MOST_LATE]:
+        column.addWidget(_late(judged))
+    if len(found.late) > MOST_LATE:
+        column.addWidget(words(say("shop", "kept_more_late", count=len(found.late) - MOST_LATE), "small"))
+
+
+def _late(judged: Judged) -> QWidget:
+    box = QWidget()
+    column = stacked(box, 2)
+    column.setContentsMargins(0, 0, 0, theme.UNIT)
+    assert judged.promise.day is not None
+    days = say("shop", "late_day" if judged.days_late == 1 else "late_days", count=judged.days_late)
+    key = "late_ready" if judged.ready_on else "late_open"
+    when = day(judged.promise.day)
+    column.addWidget(words(f"{judged.customer} · {judged.number}"))
+    column.addWidget(words(say("shop", key, day=when, days=days), "" if judged.ready_on else "attention"))
+    reasons = "; ".join(judged.reasons)
+    why = say("shop", "held_by", reasons=reasons) if reasons else say("shop", "late_no_reason")
+    column.addWidget(words(why, "small"))
+    return box

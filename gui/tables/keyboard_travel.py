@@ -1,0 +1,180 @@
+"""A table that is filled like a form: Return and Tab go on, the last cell opens a new row."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, Signal, Slot
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+
+from gui.tables.cell_editing import Cells, Index
+from gui.tables.rows_model import Rows
+from gui.toolkit import theme
+
+
+class TravelTable(QTableView):
+    """Shows `Rows`. The first key typed starts editing; Return commits and moves on."""
+
+    row_wanted = Signal()
+    """The person went on from the last cell of the last row."""
+    row_cleared = Signal(int, str)
+    """Delete was pressed on a cell: row and column name."""
+    went_on = Signal()
+    """The person left an empty last row forwards."""
+    went_back = Signal()
+    cell_reached = Signal()
+
+    def __init__(self, rows: Rows, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.rows = rows
+        self.cells = Cells(rows, self)
+        self.setModel(rows)
+        self.setItemDelegate(self.cells)
+        self.cells.left.connect(self.go)
+        self._dress()
+
+    # --- moving --------------------------------------------------------------------------
+
+    @Slot(int, int)
+    def go(self, along: int, down: int) -> None:
+        """Go on by cells along the row, or by rows down the table."""
+        here = self.currentIndex()
+        if not here.isValid():
+            self.put_cursor(0, self._first())
+        elif down:
+            self._go_down(here, down)
+        elif along > 0:
+            self._go_on(here)
+        else:
+            self._go_back(here)
+
+    def put_cursor(self, row: int, column: int) -> None:
+        """Make a cell the current one and bring it into sight."""
+        index = self.rows.index(row, column)
+        if index.isValid():
+            self.selectionModel().setCurrentIndex(index, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+            self.scrollTo(index)
+
+    def commit(self) -> None:
+        """Take over what is being typed, as if the person had gone on."""
+        if self.cells.editor is not None:
+            editor = self.cells.editor
+            self.commitData(editor)
+            self.closeEditor(editor, self.cells.EndEditHint.NoHint)
+
+    @property
+    def is_editing(self) -> bool:
+        return self.cells.editor is not None
+
+    def _go_on(self, here: QModelIndex) -> None:
+        following = self._edited_beside(here, 1)
+        if following is not None:
+            self.put_cursor(here.row(), following)
+        elif here.row() + 1 < self.rows.rowCount():
+            self.put_cursor(here.row() + 1, self._first())
+        else:
+            self.row_wanted.emit()
+
+    def _go_back(self, here: QModelIndex) -> None:
+        before = self._edited_beside(here, -1)
+        if before is not None:
+            self.put_cursor(here.row(), before)
+        elif here.row() > 0:
+            self.put_cursor(here.row() - 1, self._last())
+        else:
+            self.went_back.emit()
+
+    def _go_down(self, here: QModelIndex, down: int) -> None:
+        row = here.row() + down
+        if row >= self.rows.rowCount():
+            self.row_wanted.emit()
+        elif row >= 0:
+            self.put_cursor(row, here.column())
+
+    def _edited_beside(self, here: QModelIndex, step: int) -> int | None:
+        column = here.column() + step
+        while 0 <= column < len(self.rows.columns):
+            if self.rows.columns[column].edited:
+                return column
+            column += step
+        return None
+
+    def _first(self) -> int:
+        return next(place for place, column in enumerate(self.rows.columns) if column.edited)
+
+    def _last(self) -> int:
+        return max(place for place, column in enumerate(self.rows.columns) if column.edited)
+
+    # --- Qt's own ------------------------------------------------------------------------
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key, here = event.key(), self.currentIndex()
+        plain = not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        if event.modifiers() == Qt.KeyboardModifier.ControlModifier and key == Qt.Key.Key_Tab:
+            self.went_on.emit()
+        elif plain and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab):
+            self.go(1, 0)
+        elif key == Qt.Key.Key_Backtab:
+            held = event.modifiers() & Qt.KeyboardModifier.ControlModifier
+            self.went_back.emit() if held else self.go(-1, 0)
+        elif plain and key == Qt.Key.Key_Down and here.row() == self.rows.rowCount() - 1:
+            self.go(0, 1)
+        elif plain and key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and here.isValid():
+            self.row_cleared.emit(here.row(), self.rows.columns[here.column()].name)
+        else:
+            super().keyPressEvent(event)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab belongs to the table; it leaves through an empty last row, or back from the first cell."""
+        return False
+
+    def keyboardSearch(self, search: str) -> None:
+        """Letters start editing; they do not search."""
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        if not self.currentIndex().isValid() and self.rows.rowCount():
+            self.put_cursor(0, self._first())
+
+    def currentChanged(self, current: Index, previous: Index) -> None:
+        super().currentChanged(current, previous)
+        self.cell_reached.emit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._share_width()
+
+    # --- dressing ------------------------------------------------------------------------
+
+    def _dress(self) -> None:
+        triggers = QAbstractItemView.EditTrigger
+        self.setEditTriggers(triggers.AnyKeyPressed | triggers.EditKeyPressed | triggers.DoubleClicked)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectItems)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setShowGrid(False)
+        self.setWordWrap(False)
+        self.setCornerButtonEnabled(False)
+        self.setTabKeyNavigation(False)
+        self._dress_headers()
+
+    def _dress_headers(self) -> None:
+        across = self.horizontalHeader()
+        across.setHighlightSections(False)
+        across.setSectionsClickable(False)
+        across.setFixedHeight(round(3.5 * theme.UNIT))
+        across.setMinimumSectionSize(24)
+        down = self.verticalHeader()
+        down.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        down.setDefaultSectionSize(theme.ROW)
+        down.setFixedWidth(round(3.5 * theme.UNIT))
+        down.setSectionsClickable(False)
+        down.setHighlightSections(True)
+
+    def _share_width(self) -> None:
+        """Columns keep their width; the stretching one takes the rest, or the table scrolls sideways."""
+        room = self.viewport().width() - sum(c.width for c in self.rows.columns if not c.stretch)
+        for place, column in enumerate(self.rows.columns):
+            wide = max(column.width, room) if column.stretch else column.width
+            if self.columnWidth(place) != wide:
+                self.setColumnWidth(place, wide)

@@ -1,0 +1,228 @@
+"""A field that offers what is accepted while it is typed, and takes the offer on Return."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt, Signal, Slot
+from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from gui.tables import choices as words_of
+from gui.tables.choices import Choice
+from gui.toolkit import theme
+
+MOST_OFFERED = 8
+
+
+class TypeAhead(QLineEdit):
+    """Letters typed open the offers; Up and Down choose, Return takes, Escape closes them.
+
+    What matches nothing stays as it was typed: the owner says what is accepted.
+    """
+
+    considered = Signal(str)
+    """At every key: the text as it would be taken now."""
+    settled = Signal(str)
+    """Return, Tab or leaving: the text as it now stands."""
+
+    def __init__(
+        self, offers: Callable[[], Sequence[Choice]], many: bool = False, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._offers = offers
+        self._many = many
+        self._list = Offers(self)
+        self.textEdited.connect(self._look_up)
+        self.destroyed.connect(self._list.deleteLater)
+
+    @property
+    def offered(self) -> tuple[Choice, ...]:
+        """What is offered just now; nothing while the list is closed."""
+        return self._list.choices if self._list.is_open else ()
+
+    def settle(self) -> str:
+        """Take the offer that is lit, close the list, and return the text."""
+        taken = self._as_taken()
+        if taken != self.text():
+            self.setText(taken)
+        self._list.close_list()
+        return self.text()
+
+    def _as_taken(self) -> str:
+        lit = self._list.lit if self._list.is_open else None
+        if lit is None or not self._typed():
+            return self.text()
+        return words_of.with_last_part(self.text(), lit.words) if self._many else lit.words
+
+    @Slot(str)
+    def _look_up(self, _: str) -> None:
+        typed = self._typed()
+        self._list.offer(words_of.matching(self._offers(), typed) if typed else ())
+        self._speak()
+        self.considered.emit(self._as_taken())
+
+    def _typed(self) -> str:
+        return words_of.last_part(self.text()) if self._many else self.text().strip()
+
+    def _speak(self) -> None:
+        lit = self._list.lit
+        self.setAccessibleDescription(f"{lit.words}. {lit.note}" if lit and self._list.is_open else "")
+
+    def take(self, choice: Choice) -> None:
+        """A choice was pointed at."""
+        self.setText(words_of.with_last_part(self.text(), choice.words) if self._many else choice.words)
+        self._list.close_list()
+        self.textEdited.emit(self.text())
+        self._list.close_list()
+
+    # --- Qt's own ------------------------------------------------------------------------
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.ShortcutOverride and self._list.is_open:
+            assert isinstance(event, QKeyEvent)
+            if event.key() == Qt.Key.Key_Escape:
+                event.accept()
+                return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key = event.key()
+        if key in (Qt.Key.Key_Down, Qt.Key.Key_Up) and self._walk(1 if key == Qt.Key.Key_Down else -1):
+            return
+        if key == Qt.Key.Key_Escape and self._list.is_open:
+            self._list.close_list()
+            return
+        if self._many and event.text() == "," and self._list.is_open:
+            self.settle()
+        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.settled.emit(self.settle())
+        super().keyPressEvent(event)
+
+    def _walk(self, step: int) -> bool:
+        if not self._list.is_open:
+            if step < 0 or self._typed():
+                return False
+            self._list.offer(tuple(self._offers()), lit=-1)
+            if not self._list.is_open:
+                return False
+        self._list.walk(step)
+        lit = self._list.lit
+        if lit is not None:
+            shown = words_of.with_last_part(self.text(), lit.words) if self._many else lit.words
+            self.setText(shown)
+            self.considered.emit(shown)
+        self._speak()
+        return True
+
+    def focusOutEvent(self, event: object) -> None:
+        self.settled.emit(self.settle())
+        super().focusOutEvent(event)  # type: ignore[arg-type]  # the stubs want QFocusEvent
+
+    def hideEvent(self, event: object) -> None:
+        self._list.close_list()
+
+
+class Offers(QWidget):
+    """The list under the field. It never takes the keyboard."""
+
+    def __init__(self, field: TypeAhead) -> None:
+        super().__init__(field)
+        self._field = field
+        self.choices: tuple[Choice, ...] = ()
+        self._lit = 0
+        self._top = 0
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.hide()
+
+    @property
+    def is_open(self) -> bool:
+        return not self.isHidden()
+
+    @property
+    def lit(self) -> Choice | None:
+        return self.choices[self._lit] if 0 <= self._lit < len(self.choices) else None
+
+    def offer(self, choices: tuple[Choice, ...], lit: int = 0) -> None:
+        """Show these, one of them lit; nothing to show closes the list."""
+        self.choices, self._lit, self._top = choices, lit, 0
+        if not choices:
+            self.close_list()
+            return
+        self._place()
+        self.show()
+        self.raise_()
+        self.update()
+
+    def walk(self, step: int) -> None:
+        """Light the next or the one before, round the end."""
+        self._lit = (self._lit + step) % len(self.choices)
+        self._top = min(max(self._top, self._lit - MOST_OFFERED + 1), self._lit)
+        self.update()
+
+    def close_list(self) -> None:
+        self.hide()
+
+    def _place(self) -> None:
+        window = self._field.window()
+        if self.parentWidget() is not window:
+            self.setParent(window)
+        size = self.sizeHint()
+        below = self._field.mapTo(window, QPoint(0, self._field.height()))
+        above = self._field.mapTo(window, QPoint(0, -size.height()))
+        room = window.height() - below.y()
+        spot = below if size.height() <= room or above.y() < 0 else above
+        spot.setX(max(0, min(spot.x(), window.width() - size.width() - theme.UNIT)))
+        self.setGeometry(QRect(spot, size))
+
+    def sizeHint(self) -> QSize:
+        big, small = QFontMetrics(theme.font(theme.BODY)), QFontMetrics(theme.font(theme.SMALL))
+        wide = max(
+            (
+                big.horizontalAdvance(one.words) + small.horizontalAdvance(one.note) + 48
+                for one in self.choices
+            ),
+            default=120,
+        )
+        lines = min(len(self.choices), MOST_OFFERED)
+        return QSize(min(max(wide, self._field.width()), 620), lines * self._line() + 10)
+
+    @staticmethod
+    def _line() -> int:
+        return 28
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        tokens = theme.tokens_of()
+        painter = QPainter(self)
+        painter.setPen(QPen(QColor(tokens.oxide), 2))
+        painter.setBrush(QColor(tokens.slip))
+        painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
+        for line, choice in enumerate(self.choices[self._top : self._top + MOST_OFFERED]):
+            place = QRect(2, 5 + line * self._line(), self.width() - 4, self._line())
+            self._paint_choice(painter, place, choice, self._top + line == self._lit, tokens)
+        painter.end()
+
+    def _paint_choice(
+        self, painter: QPainter, place: QRect, choice: Choice, lit: bool, tokens: theme.Tokens
+    ) -> None:
+        if lit:
+            painter.fillRect(place, QColor(tokens.lit))
+            painter.fillRect(QRect(place.left(), place.top(), 4, place.height()), QColor(tokens.oxide))
+        inner = place.adjusted(14, 0, -10, 0)
+        face = theme.font(theme.BODY)
+        painter.setFont(face)
+        painter.setPen(QColor(tokens.ink))
+        middle = int(Qt.AlignmentFlag.AlignVCenter)
+        painter.drawText(inner, middle, choice.words)
+        small = theme.font(theme.SMALL)
+        used = QFontMetrics(face).horizontalAdvance(choice.words) + 2 * theme.UNIT
+        rest = inner.adjusted(used, 0, 0, 0)
+        painter.setFont(small)
+        painter.setPen(QColor(tokens.muted))
+        note = QFontMetrics(small).elidedText(choice.note, Qt.TextElideMode.ElideRight, rest.width())
+        painter.drawText(rest, middle, note)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        place = self._top + int((event.position().y() - 5) // self._line())
+        if 0 <= place < len(self.choices):
+            self._field.take(self.choices[place])

@@ -1,0 +1,23 @@
+"""What every screen is handed: the work, the clock and who stands at the counter."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from gui.toolkit.workers import Work
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """One person's place at one counter."""
+
+    work: Work
+    clock: Callable[[], datetime]
+    who: str
+    papers: Path
+    """Folder the PDFs go to."""
+    show_file: Callable[[Path], None]
+    """Hands a finished PDF to the system's viewer."""

@@ -1,0 +1,286 @@
+"""The only place that starts threads: for records, papers, long readings, thinking, and what follows a key.
+
+A step runs on the records thread; its result comes back on the main thread, and then
+`changed` tells every screen what kind of thing changed.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from threading import Event
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+
+from core.model.errors import TapewrightError, Unavailable
+from gui.toolkit.garbage_collection import Sweeping
+
+if TYPE_CHECKING:
+    from core.services.records_door import (
+        Shop,
+    )  # imported late: the database libraries come after the first paint
+
+
+TURN_S = 0.001
+"""The longest a worker keeps the window waiting for its turn in Python. With the usual 5 ms a key painted
+beside a day in the making took up to 125 ms, with this one up to 33 (measured once, forty tapes)."""
+
+
+class Work(QObject):
+    """Errands of the window, each done off the main thread and answered on it."""
+
+    opened = Signal()
+    changed = Signal(object)
+    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``."""
+    refused = Signal(object)
+    """A `TapewrightError` nobody else wanted."""
+    broke = Signal(object)
+    """An exception that is a bug."""
+
+    def __init__(self, open_shop: Callable[[], Shop], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._open_shop = open_shop
+        self._shop: Shop | None = None
+        self._records = _one_thread(self)
+        self._papers = _one_thread(self)
+        self._readings = _one_thread(self)
+        self._thoughts = _one_thread(self)
+        self._reckonings = _one_thread(self)
+        self._followed: _Errand | None = None
+        self._newest: tuple[_Errand, Callable[[], Any]] | None = None
+        self._closing = Event()
+        self._under_way: set[_Errand] = set()
+        self._sweeping = Sweeping(self)
+        sys.setswitchinterval(TURN_S)
+
+    @property
+    def is_idle(self) -> bool:
+        """Whether nothing is waiting or running."""
+        return not self._under_way
+
+    @property
+    def is_closing(self) -> bool:
+        """Whether the shop is being closed: what takes long had better stop."""
+        return self._closing.is_set()
+
+    def open(self) -> None:
+        """Open the shop's records; `opened` follows, or `refused`."""
+        self._start(self._records, self._connect, self._was_opened, None, frozenset())
+
+    def ask(
+        self,
+        query: Callable[..., Any],
+        *args: Any,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+        **named: Any,
+    ) -> None:
+        """Read something; ``then`` gets the record, ``otherwise`` a named failure."""
+        self._start(
+            self._records, lambda: self._open().ask(query, *args, **named), then, otherwise, frozenset()
+        )
+
+    def run(
+        self,
+        step: Callable[..., Any],
+        *args: Any,
+        then: Callable[[Any], None] | None = None,
+        otherwise: Callable[[TapewrightError], None] | None = None,
+        changes: frozenset[str] = frozenset({"jobs", "tapes"}),
+        **named: Any,
+    ) -> None:
+        """Do one step in one transaction; afterwards `changed` carries ``changes``."""
+        self._start(self._records, lambda: self._open().run(step, *args, **named), then, otherwise, changes)
+
+    def write_paper(
+        self,
+        render: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
+        self._start(self._papers, render, then, otherwise, frozenset())
+
+    def think(
+        self,
+        work_out: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """Work something out that takes seconds and needs no records, so that nobody waits for them."""
+        self._start(self._thoughts, work_out, then, otherwise, frozenset())
+
+    def reckon(
+        self,
+        work_out: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """Work something out that takes a blink, too long for the window, and that somebody waits for."""
+        self._start(self._reckonings, work_out, then, otherwise, frozenset())
+
+    def follow(
+        self,
+        work_out: Callable[[], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> None:
+        """`reckon` what changes with every key: while one is worked out, only the newest waits."""
+        errand = self._errand(then, otherwise, frozenset())
+        if self._newest is not None:
+            self._drop(self._newest[0])
+        self._newest = (errand, work_out)
+        if self._followed is None:
+            self._follow_on()
+
+    def _follow_on(self) -> None:
+        self._followed = None
+        if self._newest is not None and not self._closing.is_set():
+            (self._followed, work_out), self._newest = self._newest, None
+            self._reckonings.start(_Call(self._followed.carry_out, work_out))
+
+    def watch(
+        self,
+        reading: Callable[[Callable[[float], None], Callable[[], bool]], Any],
+        *,
+        told: Callable[[float], None],
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+    ) -> Callable[[], None]:
+        """Do something that takes minutes on its own thread; calling what this gives back stops it.
+
+        ``reading`` is given two functions: one to say the share that is done, which ``told`` then hears on
+        the main thread, and one that answers whether it should stop.
+        """
+        stop, closing = Event(), self._closing
+        errand = self._errand(then, otherwise, frozenset())
+        errand.progressed.connect(told)
+
+        def read() -> Any:
+            return reading(errand.progressed.emit, lambda: stop.is_set() or closing.is_set())
+
+        self._readings.start(_Call(errand.carry_out, read))
+        return stop.set
+
+    def close(self) -> None:
+        """Stop long readings, finish what else was begun, then close the shop."""
+        self._closing.set()
+        self._thoughts.clear()
+        self._thoughts.waitForDone()
+        self._reckonings.waitForDone()
+        self._readings.waitForDone()
+        self._papers.waitForDone()
+        self._records.start(_Call(self._disconnect))
+        self._records.waitForDone()
+        self._sweeping.stop()
+
+    def _start(
+        self,
+        pool: QThreadPool,
+        do: Callable[[], Any],
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+    ) -> None:
+        pool.start(_Call(self._errand(then, otherwise, changes).carry_out, do))
+
+    def _errand(
+        self,
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+    ) -> _Errand:
+        errand = _Errand(self, then, otherwise, changes)
+        self._under_way.add(errand)
+        return errand
+
+    def finish(self, errand: _Errand, result: Any, failure: BaseException | None) -> None:
+        """Main thread: hand the result, or the failure, to whoever asked."""
+        self._under_way.discard(errand)
+        if errand is self._followed:
+            self._follow_on()
+        if failure is None:
+            if errand.then is not None:
+                errand.then(result)
+            if errand.changes:
+                self.changed.emit(errand.changes)
+        elif isinstance(failure, TapewrightError):
+            (errand.otherwise or self.refused.emit)(failure)
+        else:
+            self.broke.emit(failure)
+
+    def _drop(self, errand: _Errand) -> None:
+        self._under_way.discard(errand)
+        errand.deleteLater()
+
+    def _connect(self) -> None:
+        self._shop = self._open_shop()
+
+    def _disconnect(self) -> None:
+        if self._shop is not None:
+            self._shop.close()
+            self._shop = None
+
+    def _open(self) -> Shop:
+        if self._shop is None:
+            raise Unavailable("The shop's records are not open yet; try again in a moment.")
+        return self._shop
+
+    def _was_opened(self, _: Any) -> None:
+        self.opened.emit()
+
+
+class _Errand(QObject):
+    """One call and the person waiting for it; lives on the main thread."""
+
+    answered = Signal(object, object)
+    progressed = Signal(float)
+
+    def __init__(
+        self,
+        work: Work,
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+    ) -> None:
+        super().__init__(work)
+        self._work = work
+        self.then = then
+        self.otherwise = otherwise
+        self.changes = changes
+        self.answered.connect(self._deliver)
+
+    def carry_out(self, do: Callable[[], Any]) -> None:
+        """Worker thread: do it and send the outcome over."""
+        try:
+            result, failure = do(), None
+        except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person
+            result, failure = None, error
+        self.answered.emit(result, failure)
+
+    @Slot(object, object)
+    def _deliver(self, result: Any, failure: BaseException | None) -> None:
+        self._work.finish(self, result, failure)
+        self.deleteLater()
+
+
+class _Call(QRunnable):
+    def __init__(self, call: Callable[..., Any], *args: Any) -> None:
+        super().__init__()
+        self._call = call
+        self._args = args
+
+    def run(self) -> None:
+        self._call(*self._args)
+
+
+def _one_thread(parent: QObject) -> QThreadPool:
+    pool = QThreadPool(parent)
+    pool.setMaxThreadCount(1)
+    pool.setExpiryTimeout(-1)
+    return pool

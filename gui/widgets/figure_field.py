@@ -1,0 +1,91 @@
+"""Figures typed by hand: read once, complained about where they stand."""
+
+from __future__ import annotations
+
+from decimal import Decimal, InvalidOperation
+
+from babel.numbers import get_currency_precision
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit
+
+from core.model.errors import WrongInput
+from gui.toolkit.text import say
+
+
+class FigureField(QLineEdit):
+    """A line for one figure. What cannot be read is marked and named; nothing is rounded silently."""
+
+    def __init__(self, name: str, place: str) -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self._place = place
+        self.textChanged.connect(self._unmark)
+
+    def name_place(self, place: str) -> None:
+        """What a complaint calls this line from now on."""
+        self._place = place
+
+    def figure(self) -> float | None:
+        """The figure, or None when the line is empty; WrongInput when it is none."""
+        text = self.text().strip().replace(",", ".")
+        if not text:
+            return None
+        try:
+            value = float(text)
+        except ValueError:
+            value = -1.0
+        if not 0 <= value < 1e6:
+            self.mark()
+            raise WrongInput(self._place, self.text().strip(), say("bench", "number_accepted"))
+        return value
+
+    def figure_needed(self) -> float:
+        """The figure; WrongInput when the line is empty or holds none."""
+        value = self.figure()
+        if value is None:
+            self.mark()
+            raise WrongInput(self._place, self.text(), say("bench", "number_accepted"))
+        return value
+
+    def mark(self) -> None:
+        """Show that this line is to be looked at, and go there."""
+        self._wear(True)
+        self.setFocus()
+
+    def _unmark(self) -> None:
+        if self.property("wrong"):
+            self._wear(False)
+
+    def _wear(self, wrong: bool) -> None:
+        self.setProperty("wrong", wrong)
+        self.style().unpolish(self)
+        self.style().polish(self)
+
+
+class MoneyField(QLineEdit):
+    """A line for one amount of money."""
+
+    def __init__(self, name: str, currency: str = "USD") -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self.setAlignment(Qt.AlignmentFlag.AlignRight)
+        self.currency = currency
+
+    def show_minor(self, minor: int) -> None:
+        """Write an amount as it is typed: ``93.15``."""
+        digits = get_currency_precision(self.currency)
+        self.setText(f"{minor / 10**digits:.{digits}f}")
+
+    def minor(self) -> int:
+        """The amount in minor units, 0 for an empty line; WrongInput when it is none."""
+        digits = get_currency_precision(self.currency)
+        text = self.text().strip().lstrip("$€£").replace(",", "").strip()
+        try:
+            amount = Decimal(text or "0") * 10**digits
+        except InvalidOperation:
+            amount = Decimal(-1)
+        if not amount.is_finite() or amount < 0 or amount != amount.to_integral_value():
+            self.setFocus()
+            place, accepted = say("pickup", "money_place"), say("pickup", "money_accepted")
+            raise WrongInput(place, self.text().strip(), accepted)
+        return int(amount)

@@ -1,0 +1,214 @@
+"""One step of the look-over: what to do, in what light, and what can be found, each under its letter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QCheckBox, QFrame, QLineEdit, QVBoxLayout, QWidget
+
+from core.catalogue import condition, inspection
+from core.catalogue.inspection import Change, LookStep
+from core.model.errors import WrongInput
+from core.model.names import Finding, FormatName, Outcome
+from core.model.ranges import Range
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.layouts import empty, labelled, stacked, words
+
+LETTERS = {
+    Finding.SNAPPED: "S",
+    Finding.OFF_HUB: "O",
+    Finding.CHEWED: "C",
+    Finding.STRETCHED: "T",
+    Finding.CREASED: "R",
+    Finding.SCRATCHED: "H",
+    Finding.EDGE_DAMAGE: "E",
+    Finding.MOULD: "M",
+    Finding.STICKY: "K",
+    Finding.SHELL_BROKEN: "B",
+    Finding.REEL_BROKEN: "L",
+    Finding.LID_DAMAGED: "D",
+    Finding.SOUND_MISSING: "N",
+    Finding.CRUSHED: "U",
+    Finding.COMMERCIAL_RECORDING: "P",
+}
+"""The same letter in every step, so that the hand learns it."""
+
+
+class StepPage(QWidget):
+    """Shows one step at a time. Letters tick; the keys that go on belong to the look-over around it."""
+
+    marked = Signal(object, bool)
+    """A `Finding`, and whether it was seen."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("look-step")
+        self.rows: tuple[FindingRow, ...] = ()
+        self.temperature = QLineEdit()
+        self.temperature.setObjectName("tape-temperature")
+        self.temperature.setPlaceholderText(say("inspection", "temperature_hint"))
+        self._temperature_row = labelled(self.temperature, say("inspection", "temperature"))
+        self.waiting = words("", "attention")
+        self.waiting.setObjectName("waiting")
+        self.temperature.textChanged.connect(self._foretell)
+        self._column = stacked(self)
+        self._text = QWidget()
+        self._text_column = stacked(self._text)
+        for part in (self._text, self._temperature_row, self.waiting):
+            self._column.addWidget(part)
+        self._finds = QWidget()
+        self._finds_column = stacked(self._finds, 4)
+        self._column.addWidget(self._finds)
+        self._source = words("", "small")
+        self._column.addWidget(self._source)
+        self._column.addStretch(1)
+
+    def show_step(self, step: LookStep, name: FormatName, found: Iterable[Finding], *, short: bool) -> None:
+        """Write the page of one step; ``found`` is ticked already."""
+        empty(self._text_column)
+        for sentence in (step.ask,) if short and step.ask else step.how:
+            self._text_column.addWidget(words(sentence, "lead" if short else ""))
+        if step.light and not short:
+            self._text_column.addWidget(words(say("inspection", "light", light=step.light), "small"))
+        if step.cautions:
+            self._text_column.addWidget(careful(step.cautions))
+        self._temperature_row.setVisible(step.key == inspection.COLD)
+        self._foretell()
+        self.waiting.setVisible(step.key == inspection.COLD)
+        self._lay_findings(step, name, frozenset(found))
+        self._source.setText(say("inspection", "source", source=known_by(step)))
+
+    def tick(self, letter: str) -> bool:
+        """Turn the finding under this letter on or off; says whether there is one."""
+        for row in self.rows:
+            if row.letter.casefold() == letter.casefold():
+                row.box.toggle()
+                return True
+        return False
+
+    def degrees(self) -> float | None:
+        """The temperature in °C, None when nothing was typed; WrongInput when it cannot be."""
+        return celsius(self.temperature.text())
+
+    @Slot()
+    def _foretell(self) -> None:
+        try:
+            degrees = self.degrees()
+        except WrongInput:
+            self.waiting.setText("")
+            return
+        self.waiting.setText("" if degrees is None else inspection.waiting(degrees))
+
+    def _lay_findings(self, step: LookStep, name: FormatName, found: frozenset[Finding]) -> None:
+        empty(self._finds_column)
+        self.rows = tuple(
+            FindingRow(inspection.change(finding, name), finding in found, step.stop)
+            for finding in step.looks_for
+        )
+        if step.looks_for:
+            self._finds_column.addWidget(words(say("inspection", "look_for"), "field"))
+        elif step.key != inspection.COLD:
+            self._finds_column.addWidget(words(say("inspection", "nothing_to_find"), "small"))
+        for row in self.rows:
+            row.marked.connect(self.marked)
+            self._finds_column.addWidget(row)
+
+
+class FindingRow(QFrame):
+    """A finding that may be seen here; ticked, it says what it changes and what to tell the customer."""
+
+    marked = Signal(object, bool)
+
+    def __init__(self, change: Change, is_ticked: bool, stop: str) -> None:
+        super().__init__()
+        self.finding = change.finding
+        self.letter = LETTERS[change.finding]
+        name = change.finding.words
+        seen = condition.how_seen(change.finding)
+        self.box = QCheckBox(f"{self.letter}   {name[:1].upper()}{name[1:]}")
+        self.box.setObjectName(f"seen-{change.finding.value}")
+        self.box.setAccessibleName(f"{name}: {seen}")
+        self.box.setChecked(is_ticked)
+        self._seen = words(seen, "small")
+        self._more = words(told(change, stop))
+        self._more.setProperty("ink", "attention")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 2)
+        column.setSpacing(2)
+        column.addWidget(self.box)
+        for label in (self._seen, self._more):
+            label.setIndent(3 * theme.UNIT)
+            column.addWidget(label)
+        self._more.setVisible(is_ticked)
+        self.box.toggled.connect(self._toggled)
+
+    @Slot(bool)
+    def _toggled(self, is_ticked: bool) -> None:
+        self._more.setVisible(is_ticked)
+        self.marked.emit(self.finding, is_ticked)
+
+
+def told(change: Change, stop: str = "") -> str:
+    """What to do at once, what it changes, and the sentence for the customer."""
+    customer = say("inspection", "say", means=change.means)
+    return "\n".join(part for part in (stop, " ".join(changes(change)), customer) if part)
+
+
+def changes(change: Change) -> tuple[str, ...]:
+    """What a finding changes, most important first, in short sentences."""
+    outcome = {
+        Outcome.CANNOT: "change_cannot",
+        Outcome.PARTLY: "change_partly",
+        Outcome.REPAIR: "change_repair",
+        Outcome.PLAYS: "change_plays",
+    }[change.outcome]
+    told = [say("inspection", "change_harms")] if change.harms else []
+    told.append(say("inspection", outcome))
+    if change.not_for_reuse:
+        told.append(say("inspection", "change_reuse"))
+    if change.repairs:
+        told.append(say("inspection", "change_price", repairs=", ".join(change.repairs)))
+        told.append(say("inspection", "change_date", minutes=_minutes(change.bench_minutes)))
+    return tuple(told)
+
+
+def careful(sentences: Sequence[str]) -> QFrame:
+    """Cautions in the frame that every screen has for them."""
+    frame = QFrame()
+    frame.setProperty("role", "caution")
+    column = QVBoxLayout(frame)
+    column.setContentsMargins(theme.UNIT, theme.UNIT // 2, theme.UNIT, theme.UNIT // 2)
+    column.setSpacing(2)
+    column.addWidget(words(say("inspection", "careful"), "attention"))
+    for sentence in sentences:
+        column.addWidget(words(sentence))
+    return frame
+
+
+def known_by(step: LookStep) -> str:
+    """Where a step comes from; ``common practice, no source`` says its kind already."""
+    own = step.source
+    return own.source if own.source.startswith(own.mark.replace("-", " ")) else own.words
+
+
+def celsius(text: str) -> float | None:
+    """``-5``, ``−5 °C`` or ``40 F`` in °C; None for nothing; WrongInput for what is no such temperature."""
+    plain = text.strip().replace("−", "-").replace("°", "").replace(",", ".").casefold()
+    if not plain:
+        return None
+    is_fahrenheit = plain.endswith("f")
+    try:
+        figure = float(plain.rstrip("cf ").strip())
+    except ValueError:
+        figure = float("nan")
+    degrees = (figure - 32) / 1.8 if is_fahrenheit else figure
+    if not -40 <= degrees <= 70:
+        place = say("inspection", "temperature_place")
+        raise WrongInput(place, text.strip(), say("inspection", "temperature_accepted"))
+    return degrees
+
+
+def _minutes(span: Range) -> str:
+    return f"{round(span.low)}–{round(span.high)} min"

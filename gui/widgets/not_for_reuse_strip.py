@@ -1,0 +1,104 @@
+"""The one sign for a spliced tape: a diagonal-banded strip with the words. Nothing else may look like it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPaintEvent, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.toolkit import theme
+
+WORDS = "Not for reuse"
+SENTENCE = "Do not play or record on it again"
+
+_STRIPE = 7.0
+"""Width of one diagonal stripe, in device-independent pixels."""
+
+
+class Band(QWidget):
+    """The strip as a widget; its words are its accessible name."""
+
+    def __init__(self, words: str = WORDS, size: float = theme.SMALL, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._words = words
+        self._size = size
+        self.setAccessibleName(words)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    @property
+    def words(self) -> str:
+        return self._words
+
+    def say(self, words: str) -> None:
+        """Change the words on the strip."""
+        self._words = words
+        self.setAccessibleName(words)
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return band_size(self._words, self._size)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(0, self.sizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        paint_band(painter, QRectF(self.rect()), self._words, self._size)
+        painter.end()
+
+
+def band_size(words: str = WORDS, size: float = theme.SMALL) -> QSize:
+    """The room the strip needs so that its words stand unclipped between two striped ends."""
+    metrics = QFontMetricsF(_face(size))
+    height = metrics.height() + 4
+    return QSize(round(metrics.horizontalAdvance(words) + 4 * _STRIPE + 14), round(height))
+
+
+def paint_band(painter: QPainter, rect: QRectF, words: str = WORDS, size: float = theme.SMALL) -> None:
+    """Paint the strip into ``rect``; too long words are cut with an ellipsis, never left out."""
+    tokens = theme.tokens_of()
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setClipRect(rect)
+    painter.fillRect(rect, QColor(tokens.band_light))
+    painter.fillPath(_stripes(rect), QColor(tokens.band_dark))
+    _write(painter, rect, words, size, tokens)
+    painter.restore()
+
+
+def _stripes(rect: QRectF) -> QPainterPath:
+    path = QPainterPath()
+    lean = rect.height()
+    x = rect.left() - lean
+    while x < rect.right() + lean:
+        path.addPolygon(
+            QPolygonF(
+                [
+                    QPointF(x, rect.bottom()),
+                    QPointF(x + _STRIPE, rect.bottom()),
+                    QPointF(x + _STRIPE + lean, rect.top()),
+                    QPointF(x + lean, rect.top()),
+                ]
+            )
+        )
+        path.closeSubpath()
+        x += 2 * _STRIPE
+    return path
+
+
+def _write(painter: QPainter, rect: QRectF, words: str, size: float, tokens: theme.Tokens) -> None:
+    face = _face(size)
+    metrics = QFontMetricsF(face)
+    room = rect.width() - 4 * _STRIPE
+    shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, max(0.0, room - 10))
+    plaque = QRectF(0, 0, min(room, metrics.horizontalAdvance(shown) + 14), rect.height())
+    plaque.moveCenter(rect.center())
+    painter.fillRect(plaque, QColor(tokens.band_light))
+    painter.setPen(QColor(tokens.band_dark))
+    painter.setFont(face)
+    painter.drawText(plaque, Qt.AlignmentFlag.AlignCenter, shown)
+
+
+def _face(size: float) -> QFont:
+    return theme.font(size, QFont.Weight.Bold)

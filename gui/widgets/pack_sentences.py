@@ -1,0 +1,68 @@
+"""A reading of packs in sentences."""
+
+from __future__ import annotations
+
+from core.model.names import FillKnown
+from core.model.ranges import Range
+from core.playtime.pack_reading import Place, Reading, Recorded, Reel
+from gui.toolkit.text import minutes_range, say
+
+_MOST_OTHERS = 4
+"""Markings named before it becomes a list nobody reads."""
+
+
+def reel_words(reel: Reel) -> str:
+    """``58–66 min · 116–133 m``."""
+    return say("packs", "reel", minutes=minutes_range(reel.minutes), metres=span(reel.metres))
+
+
+def share_words(found: Reading) -> str:
+    """``Run 47–53 % of the tape``."""
+    return say("packs", "share", share=f"{span(found.share_run.times(100))} %")
+
+
+def meaning_words(found: Reading) -> str:
+    """What it says about how much is recorded, and what it does not."""
+    key = {
+        Place.AT_THE_BEGINNING: "means_begin",
+        Place.ON_THE_WAY: "means_way",
+        Place.AT_THE_END: "means_end",
+    }[found.place]
+    return say("packs", key)
+
+
+def recorded_words(found: Recorded) -> str:
+    """``at least 50 %``, ``50 % (give or take 3 %)``."""
+    share = percent(found.fill)
+    if found.fill_known is FillKnown.AT_LEAST:
+        return say("packs", "recorded_least", share=share)
+    if found.fill_off is None:
+        return share
+    return say("packs", "recorded_here", share=share, off=percent(found.fill_off))
+
+
+def fit_words(found: Reading) -> tuple[str, bool]:
+    """Whether the marking can be right, and whether that needs attention."""
+    marking = found.reels.marking
+    told = {"marking": marking.name, "metres": f"{marking.metres.value:g}"}
+    if found.fit is None:
+        if found.too_full:
+            return say("packs", "too_full", **told), True
+        return say("packs", "no_fit" if found.reels.named else "no_marking_fit", **told), False
+    others = ", ".join(found.fit.others[:_MOST_OTHERS])
+    if found.fit.agrees:
+        also = f" {say('packs', 'fits_others', others=others)}" if others else ""
+        return say("packs", "fits", **told) + also, False
+    key = "misfit" if others else "misfit_none"
+    return say("packs", key, held=span(found.fit.metres), others=others, **told), True
+
+
+def percent(share: float) -> str:
+    """``78 %``."""
+    return f"{round(share * 100)} %"
+
+
+def span(value: Range) -> str:
+    """``116–133``, or one figure when both ends are the same."""
+    low, high = round(value.low), round(value.high)
+    return f"{high}" if low == high else f"{low}–{high}"

@@ -1,0 +1,260 @@
+"""A shell from above and from below, to scale, with the part of the moment pointed at and named."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from core.catalogue import formats
+from core.model.names import FormatName
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.cassette_drawing import largest_shell, shell
+from gui.widgets.raking_light import paint_arrow, paint_lamp
+from gui.widgets.shell_parts import ABOVE, BELOW, SMALL_SHELL_MM, Anatomy, Spot, anatomy
+
+_LINE = 3 * theme.UNIT
+"""Room for one line of small words."""
+_FOOT = 5 * theme.UNIT
+"""Room for the measure at the left and the lamp at the right."""
+_MARGIN = theme.UNIT
+
+
+class ShellArt(QWidget):
+    """Both sides of one shell below each other; every format at one scale, the small ones at twice that."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("shell-art")
+        self.setMinimumSize(34 * theme.UNIT, 34 * theme.UNIT)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self._name: FormatName = formats.catalogue().names[0]
+        self._part = ""
+        self._lamp = ""
+
+    def point_at(self, name: FormatName, part: str, lamp: str = "") -> None:
+        """Draw this shell and point at a part of it, with the light it is looked at in; empty: neither."""
+        self._name, self._part, self._lamp = name, part, lamp
+        self.setAccessibleName(self._spoken())
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(50 * theme.UNIT, 42 * theme.UNIT)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(theme.font(theme.SMALL))
+        scale = self.scale()
+        wide, deep = (side * scale for side in shell(self._name))
+        height = (self.height() - _FOOT) / 2
+        for place, side in enumerate((ABOVE, BELOW)):
+            room = QRectF(0, place * height, self.width(), height)
+            outline = QRectF(0, 0, wide, deep)
+            outline.moveCenter(QPointF(room.center().x(), room.center().y()))
+            self._paint_side(painter, room, outline, side)
+        self._paint_scale(painter, scale)
+        if self._lamp:
+            wide = 15 * theme.UNIT
+            foot = QRectF(self.width() - wide - _MARGIN, self.height() - _FOOT, wide, _FOOT)
+            paint_lamp(painter, foot, self._lamp)
+        painter.end()
+
+    def scale(self) -> float:
+        """Pixels a millimetre: the largest shell of the catalogue would fit twice, one below the other."""
+        most_wide, most_deep = largest_shell()
+        across = (self.width() - 4 * _MARGIN) / most_wide
+        down = ((self.height() - _FOOT) / 2 - 2 * _LINE - _MARGIN) / most_deep
+        return max(0.1, min(across, down)) * (2 if self.is_enlarged else 1)
+
+    @property
+    def is_enlarged(self) -> bool:
+        """Whether this shell is so small that it is drawn twice as large."""
+        return shell(self._name)[0] < SMALL_SHELL_MM
+
+    def _spoken(self) -> str:
+        parts = anatomy(self._name)
+        words = formats.catalogue().format(self._name).words
+        named = parts.named(self._part)
+        if not named:
+            return say("inspection", "where_unknown", form=words)
+        side = ABOVE if parts.spots(named, ABOVE) else BELOW
+        part = say("inspection", f"part_{named}")
+        where = say("inspection", "where", form=words, part=part, side=say("inspection", side))
+        lamp = say("inspection", f"lamp_{self._lamp}") if self._lamp else ""
+        return f"{where} {lamp}".strip()
+
+    def _paint_side(self, painter: QPainter, room: QRectF, outline: QRectF, side: str) -> None:
+        parts = anatomy(self._name)
+        painter.setPen(QColor(theme.tokens_of().muted))
+        painter.drawText(
+            QRectF(room.left() + _MARGIN, room.top(), room.width(), _LINE),
+            Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter,
+            say("inspection", side),
+        )
+        paint_shell(painter, outline, parts, side)
+        spots = parts.spots(self._part, side)
+        if parts.named(self._part) == "latch" and parts.latch_moves:
+            paint_push(painter, place(outline, spots[0], side), outline, parts.latch_moves)
+        if spots:
+            self._ring([place(outline, spot, side) for spot in spots], spots[0], painter)
+            self._name_it(painter, room, outline, [place(outline, spot, side) for spot in spots])
+
+    def _ring(self, places: list[QRectF], like: Spot, painter: QPainter) -> None:
+        tokens = theme.tokens_of()
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for rect in places:
+            ring = rect.adjusted(-3, -3, 3, 3)
+            for colour, width in ((tokens.slip, 5.0), (tokens.oxide, 2.5)):
+                painter.setPen(QPen(QColor(colour), width))
+                painter.drawEllipse(ring) if like.is_round else painter.drawRoundedRect(ring, 3, 3)
+
+    def _name_it(self, painter: QPainter, room: QRectF, outline: QRectF, places: list[QRectF]) -> None:
+        """The word stands outside the shell, on the side of the part, with a short line between them."""
+        tokens = theme.tokens_of()
+        face = theme.font(theme.SMALL)
+        face.setBold(True)
+        painter.setFont(face)
+        words = say("inspection", f"part_{anatomy(self._name).named(self._part)}")
+        wide = painter.fontMetrics().horizontalAdvance(words) + 4
+        rect = max(places, key=lambda each: each.center().x())
+        is_low = rect.center().y() > outline.bottom() - outline.height() / 4
+        top = outline.bottom() + theme.UNIT if is_low else room.top()
+        least = room.left() + (_MARGIN if is_low else 11 * theme.UNIT)
+        left = min(max(rect.center().x() - wide / 2, least), room.right() - wide - _MARGIN)
+        box = QRectF(left, top, wide, _LINE)
+        start = QPointF(box.center().x(), box.top() + 2 if is_low else box.bottom() - 3)
+        for colour, width in ((tokens.ground, 4.0), (tokens.oxide, 1.5)):
+            painter.setPen(QPen(QColor(colour), width))
+            painter.drawLine(start, _rim(rect, start))
+        painter.setPen(QColor(tokens.oxide))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
+        painter.setFont(theme.font(theme.SMALL))
+
+    def _paint_scale(self, painter: QPainter, scale: float) -> None:
+        tokens = theme.tokens_of()
+        mm = 20 if self.is_enlarged else 50
+        y = self.height() - _LINE / 2
+        left = QPointF(_MARGIN, y)
+        right = QPointF(_MARGIN + mm * scale, y)
+        painter.setPen(QPen(QColor(tokens.muted), 1.5))
+        painter.drawLine(left, right)
+        for end in (left, right):
+            painter.drawLine(end - QPointF(0, 4), end + QPointF(0, 4))
+        words = f"{mm} mm" + (f", {say('inspection', 'twice')}" if self.is_enlarged else "")
+        whole = QRectF(right.x() + theme.UNIT, y - _LINE / 2, self.width(), _LINE)
+        painter.drawText(whole, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)
+
+
+def place(outline: QRectF, spot: Spot, side: str) -> QRectF:
+    """Where a spot lies on the drawn shell; turned over like a page, left and right change places."""
+    x = 1 - spot.x if side == BELOW else spot.x
+    return QRectF(
+        outline.left() + (x - spot.wide / 2) * outline.width(),
+        outline.top() + (spot.y - spot.deep / 2) * outline.height(),
+        spot.wide * outline.width(),
+        spot.deep * outline.height(),
+    )
+
+
+def paint_push(painter: QPainter, latch: QRectF, outline: QRectF, moves: str) -> None:
+    """An arrow beside the latch: a button goes into the shell, a slide away from the lid."""
+    is_left = latch.center().x() < outline.center().x()
+    out = -1 if is_left else 1
+    beside = outline.left() if is_left else outline.right()
+    middle = latch.center().y()
+    if moves == "in":
+        tail, tip = QPointF(beside + out * 30, middle), QPointF(beside + out * 8, middle)
+    else:
+        x = beside + out * 14
+        tail, tip = QPointF(x, latch.top() - 2), QPointF(x, latch.bottom() + 16)
+    painter.setPen(QPen(QColor(theme.tokens_of().oxide), 2.5))
+    paint_arrow(painter, tail, tip)
+
+
+def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
+    """The shell in the manner of the small silhouettes: plastic, glass, label, hubs."""
+    tokens = theme.tokens_of()
+    painter.save()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(tokens.shell))
+    corner = max(2.0, outline.height() * 0.04)
+    painter.drawRoundedRect(outline, corner, corner)
+    _paint_label(painter, outline, parts, side)
+    painter.setBrush(QColor(tokens.shell_glass))
+    for spot in parts.spots("window", side) if "window" in parts.parts else ():
+        painter.drawRoundedRect(place(outline, spot, side), 2, 2)
+    _paint_hubs(painter, outline, parts, side)
+    _paint_marks(painter, outline, parts, side)
+    if parts.lid_is_away:
+        _paint_lid(painter, outline)
+    else:
+        _paint_foot(painter, outline)
+    painter.restore()
+
+
+def _paint_label(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
+    if parts.label is not None and side == ABOVE:
+        painter.setBrush(QColor(theme.tokens_of().tray))
+        painter.drawRoundedRect(place(outline, parts.label, side), 2, 2)
+
+
+def _paint_hubs(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
+    """Seen from above through a window, the hubs are there too."""
+    tokens = theme.tokens_of()
+    seen = parts.parts.get("hubs", ()) if side == BELOW else parts.spots("hubs", ABOVE)
+    for spot in seen:
+        rect = place(outline, spot, side)
+        painter.setBrush(QColor(tokens.tray))
+        painter.drawEllipse(rect)
+        painter.setBrush(QColor(tokens.shell_glass))
+        across, down = rect.width() * 0.3, rect.height() * 0.3
+        painter.drawEllipse(rect.adjusted(across, down, -across, -down))
+
+
+def _paint_marks(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
+    tokens = theme.tokens_of()
+    for name in ("latch", "release", "screws", "protect"):
+        if name not in parts.parts:
+            continue
+        for spot in parts.spots(name, side):
+            rect = place(outline, spot, side)
+            painter.setBrush(QColor(tokens.shell_glass))
+            painter.setPen(QPen(QColor(tokens.tray), 1))
+            if spot.is_round:
+                painter.drawEllipse(rect)
+            else:
+                painter.drawRect(rect)
+            if name == "screws":
+                middle = rect.center().y()
+                painter.drawLine(QPointF(rect.left() + 1, middle), QPointF(rect.right() - 1, middle))
+            painter.setPen(Qt.PenStyle.NoPen)
+
+
+def _paint_lid(painter: QPainter, outline: QRectF) -> None:
+    painter.setPen(QPen(QColor(theme.tokens_of().shell_glass), 1.5))
+    y = outline.top() + 0.14 * outline.height()
+    painter.drawLine(QPointF(outline.left() + 2, y), QPointF(outline.right() - 2, y))
+
+
+def _paint_foot(painter: QPainter, outline: QRectF) -> None:
+    """The thick edge of an audio cassette, where its tape shows."""
+    path = QPainterPath()
+    left, wide, bottom = outline.left(), outline.width(), outline.bottom()
+    top = bottom - 0.22 * outline.height()
+    path.moveTo(left + 0.22 * wide, top)
+    path.lineTo(left + 0.78 * wide, top)
+    path.lineTo(left + 0.82 * wide, bottom - 1)
+    path.lineTo(left + 0.18 * wide, bottom - 1)
+    path.closeSubpath()
+    painter.setPen(QPen(QColor(theme.tokens_of().shell_glass), 1.5))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPath(path)
+
+
+def _rim(rect: QRectF, start: QPointF) -> QPointF:
+    """Where a line from outside meets the edge of what it points at."""
+    x = min(max(start.x(), rect.left()), rect.right())
+    y = rect.top() - 3 if start.y() < rect.top() else rect.bottom() + 3
+    return QPointF(x, y)

@@ -1,0 +1,123 @@
+"""Records as pieces in a tray: the words that stand on each row."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+from datetime import datetime
+
+from core.model.names import FormatName
+from core.model.records import CopyRecord, Found, TapeRecord
+from core.model.stations import Station
+from core.services.promises import Kept
+from gui.toolkit.text import short_day, since
+from gui.widgets.tray import Piece
+
+NOT_FOR_REUSE = "Not for reuse · label is on it"
+LABEL_MISSING = "Not for reuse · label missing"
+
+_BENCH_ORDER = (
+    Station.BEING_CHECKED,
+    Station.PLAYING,
+    Station.AT_THE_BENCH,
+    Station.CLEARED_TO_PLAY,
+    Station.LOOKED_OVER,
+    Station.BOOKED_IN,
+    Station.ASKING_THE_CUSTOMER,
+    Station.KEPT_APART,
+    Station.CANNOT_BE_PLAYED,
+)
+"""What to take next: finish what was begun before beginning more."""
+
+
+def tape_title(tape: TapeRecord) -> str:
+    """``VHS T-120 — Christmas 1994``."""
+    return f"{shell_words(tape)} — {tape.label}" if tape.label else shell_words(tape)
+
+
+def shell_words(tape: TapeRecord) -> str:
+    """``VHS T-120``."""
+    return f"{tape.format_words} {tape.marking}" if tape.marking else tape.format_words
+
+
+def band_words(tape: TapeRecord) -> str:
+    """The words of the band, or nothing when the tape may be used again."""
+    if not tape.not_for_reuse:
+        return ""
+    return NOT_FOR_REUSE if tape.marked_at else LABEL_MISSING
+
+
+def shell_of(tape: TapeRecord) -> FormatName:
+    """The format whose shell is drawn: the one on the counter, whatever was recorded on it."""
+    return tape.format
+
+
+def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> Piece:
+    """One cassette."""
+    parts = [spaced(tape.code), since(tape.since, now)]
+    if tape.station is Station.HANDED_BACK:
+        parts[1] = "gone home"
+    parts += [finding.words for finding in tape.findings]
+    return Piece(
+        key=tape.code,
+        title=tape_title(tape),
+        small=" · ".join(parts),
+        place=tape.station.words,
+        format=shell_of(tape),
+        band=band_words(tape),
+        checked=checked,
+    )
+
+
+def tape_pieces(tapes: Iterable[TapeRecord], now: datetime) -> list[Piece]:
+    """The cassettes of a job in their order."""
+    return [tape_piece(tape, now) for tape in tapes]
+
+
+def copy_key(copy: CopyRecord) -> str:
+    """The key of a copy in a tray."""
+    return f"copy {copy.id}"
+
+
+def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | None]) -> list[Piece]:
+    """The things handed over besides the tapes; alike ones are counted, so that none is missed."""
+    laid, seen, alike = [], Counter[str](), Counter(copy.words for copy in copies)
+    for copy in copies:
+        seen[copy.words] += 1
+        of = f"{seen[copy.words]} of {alike[copy.words]}" if alike[copy.words] > 1 else ""
+        place = "handed back" if copy.handed_back_at else ""
+        laid.append(Piece(copy_key(copy), copy.words, of, place, checked=checked(copy_key(copy))))
+    return laid
+
+
+def found_piece(found: Found) -> Piece:
+    """One job it could be."""
+    job = found.job
+    count = len(job.tapes)
+    small = f"{job.number} · {count} tape{'s' if count != 1 else ''} · by {found.matched}"
+    return Piece(job.number, job.customer.name, small, "" if job.is_open else "handed back")
+
+
+def to_call_piece(kept: Kept) -> Piece:
+    """A box whose promise is slipping."""
+    job, promised = kept.job, kept.promise.day
+    day_words = short_day(promised) if promised is not None else ""
+    return Piece(job.number, job.customer.name, job.customer.phone or "", day_words)
+
+
+def spaced(code: str) -> str:
+    """A code as it is read: ``000013 0017`` — the job, then the tape."""
+    return f"{code[:6]} {code[6:]}" if len(code) == 10 else code
+
+
+def by_station(tapes: Iterable[TapeRecord], now: datetime) -> list[Piece]:
+    """The tapes at work under the words of their stations, nearest to done first."""
+    laid: list[Piece] = []
+    found = list(tapes)
+    for station in _BENCH_ORDER:
+        here = [tape for tape in found if tape.station is station]
+        if here:
+            laid.append(Piece("", station.words.capitalize(), place=str(len(here))))
+            laid += [replace(tape_piece(tape, now), place="") for tape in here]
+    return laid

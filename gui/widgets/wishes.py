@@ -1,0 +1,114 @@
+"""What the customer wishes besides: on what the copies come, and by when."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from functools import lru_cache
+
+from core.model.errors import WrongInput
+from core.model.inventory import Delivery
+from core.pricing import copy_sizes
+from gui.tables import choices
+from gui.tables.choices import Choice
+from gui.toolkit import text
+
+DAYS_OFFERED = 180
+LATEST_DAYS = 3 * 366
+"""A wish further away than three years is a slip of the pen."""
+
+_ON = {
+    "usb": "on a stick",
+    "disk": "on a hard disk",
+    "own-drive": "on their own drive",
+    "download": "to download",
+    "dvd-r": "on data DVDs",
+    "bd-r": "on data Blu-rays",
+}
+_DISCS = {"dvd": ("DVDs for a player", "DVD-Video"), "bluray": ("Blu-rays for a player", "Blu-ray video")}
+
+
+@lru_cache(maxsize=1)
+def _known() -> dict[str, tuple[Choice, Delivery]]:
+    """Every order the shop takes, the usual ones first."""
+    orders = [Delivery("files", "h264", carrier) for carrier in copy_sizes.CARRIERS]
+    orders[1:1] = [Delivery(kind) for kind in ("dvd", "bluray")]
+    orders += [Delivery("files", codec, on) for codec in copy_sizes.CODECS[1:] for on in copy_sizes.CARRIERS]
+    named = [(_words(order), order) for order in orders]
+    return {words: (Choice(words, _aliases(order), _note(order)), order) for words, order in named}
+
+
+def copies_offered() -> tuple[Choice, ...]:
+    """The orders as they are offered."""
+    return tuple(choice for choice, _ in _known().values())
+
+
+def deliveries(typed: str) -> tuple[Delivery, ...]:
+    """The orders in a list with commas; WrongInput names the one that is not known."""
+    found: list[Delivery] = []
+    for part in choices.parts(typed):
+        choice = choices.meant(copies_offered(), part)
+        if choice is None:
+            few = "; ".join(known.words for known in copies_offered()[:4])
+            raise WrongInput("Copies", part, f"accepted are, for instance, {few}: type a letter to see all")
+        found.append(_known()[choice.words][1])
+    return tuple(dict.fromkeys(found))
+
+
+def copies_words(orders: tuple[Delivery, ...]) -> str:
+    """The list that `deliveries` reads back."""
+    return ", ".join(_words(order) for order in orders)
+
+
+def days_offered(today: date) -> tuple[Choice, ...]:
+    """The coming days."""
+    days = (today + timedelta(days=n) for n in range(DAYS_OFFERED))
+    return tuple(_day_choice(day) for day in days)
+
+
+def day(typed: str, today: date, place: str = "Needed by") -> date | None:
+    """A day that was typed, e.g. by which a box is needed: one of the coming days, or ISO 8601.
+
+    WrongInput at ``place`` for anything else.
+    """
+    written = typed.strip()
+    if not written:
+        return None
+    found = choices.meant(days_offered(today), written)
+    try:
+        wish = date.fromisoformat(found.aliases[0] if found else written)
+    except ValueError:
+        accepted = f"accepted is a day like {text.short_day(today)} or {today.isoformat()}, or nothing"
+        raise WrongInput(place, typed, accepted) from None
+    if not 0 <= (wish - today).days <= LATEST_DAYS:
+        raise WrongInput(place, typed, "accepted is a day from today on, within three years")
+    return wish
+
+
+@lru_cache(maxsize=4096)
+def _day_choice(day: date) -> Choice:
+    month = text.short_day(day).split()[2]
+    return Choice(
+        text.short_day(day), (day.isoformat(), f"{day.day} {month}", f"{month} {day.day}"), str(day.year)
+    )
+
+
+def _words(order: Delivery) -> str:
+    if order.kind in _DISCS:
+        return _DISCS[order.kind][0]
+    plain = order.codec in (None, "h264")
+    files = "files" if plain else copy_sizes.codec_words(order.codec or "h264").replace(",", "")
+    return f"{files} {_ON[order.carrier or 'usb']}"
+
+
+def _aliases(order: Delivery) -> tuple[str, ...]:
+    if order.kind in _DISCS:
+        return (order.kind, _DISCS[order.kind][1])
+    if order.codec == "h264":
+        return (f"{order.carrier}", f"h264 {order.carrier}", f"H.264 files {_ON[order.carrier or 'usb']}")
+    return (f"{order.codec} {order.carrier}",)
+
+
+def _note(order: Delivery) -> str:
+    if order.kind in _DISCS:
+        return "every tape begins a disc of its own" if order.kind == "dvd" else ""
+    return copy_sizes.codec_words(order.codec or "h264") if order.codec == "h264" else ""

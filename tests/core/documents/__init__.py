@@ -1,1 +1,0 @@
-"""The papers, read back with tools other than those that made them."""

@@ -1,0 +1,160 @@
+"""What holds for every paper: same record same bytes, all fonts inside, nothing outside the margins."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import subprocess
+import sys
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from core.model.errors import WrongInput
+from core.model.records import ShopFront
+from core.papers import claim_slip, delivery_list, labels, quote_paper, receipt
+from core.papers.paper_tokens import MARGIN
+from tests.support import pdf, records
+
+Paper = Callable[[ShopFront, str], bytes]
+
+PAPERS: dict[str, Paper] = {
+    "quote": lambda front, size: quote_paper.render(records.quote(), front, paper=size),
+    "slip": lambda front, size: claim_slip.render(records.job(), front, paper=size),
+    "labels": lambda front, size: labels.render(records.job(), front, paper=size),
+    "delivery list": lambda front, size: delivery_list.render(
+        records.job(), records.captured(), front, paper=size
+    ),
+    "receipt": lambda front, size: receipt.render(records.pickup(), front, paper=size),
+}
+EDGE = MARGIN - 24
+"""The page number and the short head of later pages stand this far out."""
+
+ODD_NAMES = (
+    "שלום כהן (Tel Aviv) 12",
+    "محمد العربي",
+    "Zoë 🎞️ 山田太郎",
+    "A" * 300,
+    "Ana " * 80,
+    "tab\tnew\nline\x00\x07",
+    "x " * 4000,
+)
+
+every_paper = pytest.mark.parametrize("make", PAPERS.values(), ids=PAPERS)
+
+
+@every_paper
+def test_the_same_record_gives_the_same_bytes(make: Paper) -> None:
+    assert make(records.FRONT, "a4") == make(records.FRONT, "a4")
+
+
+def test_another_process_with_another_hash_seed_gives_the_same_bytes() -> None:
+    here = {
+        name.replace(" ", "-"): hashlib.sha256(make(records.FRONT, "letter")).hexdigest()
+        for name, make in PAPERS.items()
+    }
+    program = (
+        "import hashlib; from tests.core.papers.test_every_paper import PAPERS, records\n"
+        "for name, make in PAPERS.items():\n"
+        "    print(name.replace(' ', '-'), hashlib.sha256(make(records.FRONT, 'letter')).hexdigest())"
+    )
+    root = Path(__file__).parents[3]
+    environment = os.environ | {"PYTHONHASHSEED": "4711", "TZ": "Asia/Tokyo"}
+    done = subprocess.run(
+        [sys.executable, "-c", program], cwd=root, env=environment, capture_output=True, text=True, check=True
+    )
+    assert dict(line.split() for line in done.stdout.splitlines()) == here
+
+
+@every_paper
+def test_every_font_is_inside_the_file(make: Paper) -> None:
+    found = pdf.fonts(make(records.FRONT, "a4"))
+    assert found
+    assert all(found.values()), found
+
+
+@every_paper
+def test_the_file_says_what_it_is_whose_it_is_and_in_which_language(make: Paper) -> None:
+    said = pdf.about(make(records.FRONT, "a4"))
+    assert said["title"]
+    assert said["author"] == records.FRONT.name
+    assert said["language"] == "en"
+    assert said["shows title"].lower().strip("/") == "true"
+
+
+@every_paper
+def test_letters_beyond_english_are_real_letters(make: Paper) -> None:
+    said = pdf.words(make(records.FRONT, "a4"))
+    assert "Łódź" in said or "Łucja Núñez-Brandt" in said
+    assert "\ufffd" not in said
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+def test_a_long_receipt_goes_on_over_pages_within_its_margins(size: str) -> None:
+    paper = receipt.render(records.pickup(60), records.FRONT, paper=size)
+    width, height = pdf.size(paper)
+    pages = pdf.pages(paper)
+    assert len(pages) > 3
+    for number, said in enumerate(pages, start=1):
+        assert f"Page {number} of {len(pages)}" in said
+        assert records.FRONT.name in said
+    for tape in records.pickup(60).handed_back:
+        assert f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9]}" in " ".join(pages)
+    for _, text, (left, bottom, right, top) in pdf.text_boxes(paper):
+        assert left >= MARGIN - 1, text
+        assert right <= width - MARGIN + 1, text
+        assert bottom >= EDGE, text
+        assert top <= height - EDGE, text
+
+
+def test_a_table_that_goes_on_repeats_its_heading() -> None:
+    pages = pdf.pages(receipt.render(records.pickup(60), records.FRONT))
+    with_rows = [said for said in pages if "Copied," in said]
+    assert len(with_rows) > 2
+    assert all("What became of it" in said for said in with_rows)
+
+
+@pytest.mark.parametrize("name", ODD_NAMES, ids=lambda name: ascii(name[:12]))
+def test_no_name_or_label_breaks_a_paper_or_leaves_its_margins(name: str) -> None:
+    pickup = records.pickup()
+    tapes = tuple(replace(tape, label=name) for tape in pickup.handed_back)
+    odd = replace(
+        pickup,
+        handed_back=tapes,
+        job=replace(pickup.job, customer=replace(pickup.job.customer, name=name), tapes=tapes),
+        signature=replace(pickup.signature, name=name),
+    )
+    paper = receipt.render(odd, records.FRONT)
+    width, _ = pdf.size(paper)
+    for _, text, (left, bottom, right, _) in pdf.text_boxes(paper):
+        assert left >= MARGIN - 1, text
+        assert right <= width - MARGIN + 1, text
+        assert bottom >= EDGE, text
+    claim_slip.render(odd.job, records.FRONT)
+    labels.render(odd.job, records.FRONT)
+
+
+def test_a_sign_that_no_font_has_is_replaced_where_everyone_can_see_it() -> None:
+    job = replace(records.job(), customer=replace(records.CUSTOMER, name="Zoë 山"))
+    assert "Zoë \ufffd" in pdf.words(claim_slip.render(job, records.FRONT))
+
+
+def test_the_sheet_is_the_usual_one_of_the_shops_money() -> None:
+    job = records.job()
+    assert pdf.size(claim_slip.render(job, records.FRONT)) == (612, 792)
+    euro = replace(records.FRONT, currency="EUR")
+    assert pdf.size(claim_slip.render(job, euro)) == pytest.approx((595.3, 841.9), abs=0.1)
+
+
+def test_an_unknown_sheet_is_refused_by_name() -> None:
+    with pytest.raises(WrongInput, match="'a3'; accepted are a4, letter"):
+        claim_slip.render(records.job(), records.FRONT, paper="a3")
+
+
+def test_days_and_money_follow_the_language_of_the_shop() -> None:
+    german = replace(records.FRONT, language="de", currency="EUR", timezone="Europe/Berlin")
+    said = pdf.words(quote_paper.render(records.quote(), german))
+    assert "Donnerstag 12 März" in said
+    assert "376,71 $" in said

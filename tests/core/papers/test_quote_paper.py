@@ -1,0 +1,105 @@
+"""The quote on paper: price and day first, every charge with its reason, nothing that was not said."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from core.catalogue import formats
+from core.model.money import flat
+from core.model.records import Quote
+from core.papers import quote_paper
+from core.papers.paper_wording import sentences
+from tests.support import pdf, records
+
+
+@pytest.fixture(scope="module")
+def quote() -> Quote:
+    return records.quote()
+
+
+@pytest.fixture(scope="module")
+def said(quote: Quote) -> str:
+    return pdf.words(quote_paper.render(quote, records.FRONT))
+
+
+def test_price_and_day_come_before_everything_else(said: str) -> None:
+    assert said.index("$376.71") < said.index("Thursday 12 March") < said.index("Your tapes")
+    assert "19 times in 20" in said
+    assert "$328.00 to $464.39" in said
+
+
+def test_each_line_is_named_with_its_play_time_and_what_is_expected(said: str) -> None:
+    assert "5 VHS T-120 Christmas mornings 1989 to 1995 62–240 Plays as it is." in said
+    assert "Hi8 P6-120, recorded as Digital8" in said
+    assert "Łódź, summer 1994" in said
+    assert said.count("NOT FOR REUSE") == 2
+
+
+def test_each_charge_stands_with_its_reason_and_the_columns_add_up(said: str, quote: Quote) -> None:
+    for charge in quote.price.charges:
+        assert charge.text in said
+        assert charge.because[1:] in said
+    assert "Before tax $303.00 $348.00 $429.00" in said
+    assert "Sales tax 8.25 %, on top $25.00 $28.71 $35.39" in said
+    assert "Total $328.00 $376.71 $464.39" in said
+    assert "−$11.00" in said
+
+
+def test_a_price_that_is_known_is_one_column(quote: Quote) -> None:
+    price = quote.price
+    charges = tuple(replace(charge, amount=flat(charge.amount.likely)) for charge in price.charges)
+    known = replace(price, charges=charges, net=flat(34800), tax=flat(2871), gross=flat(37671))
+    said = pdf.words(quote_paper.render(replace(quote, price=known), records.FRONT))
+    assert "What Quantity Amount" in said
+    assert "Most likely" not in said
+
+
+def test_what_must_be_known_before_money_is_taken_is_said_once_for_the_tapes_it_is_about(
+    said: str, quote: Quote
+) -> None:
+    sentence = quote.tapes[8].verdict.told[0]
+    assert said.count(sentence) == 1
+    assert f"Hi8 P6-120, recorded as Digital8 · VHS T-160 {sentence}" in said
+    assert quote.warnings[0] in said
+
+
+def test_a_warning_that_repeats_what_was_told_is_printed_once(quote: Quote) -> None:
+    note = "one file may be over 4.29 GB"
+    repeated = (f"1 × Hi8: {quote.tapes[8].verdict.told[0]}", note, "the queue is long")
+    storage = replace(quote.storage, notes=(note,))
+    said = pdf.words(quote_paper.render(replace(quote, warnings=repeated, storage=storage), records.FRONT))
+    assert said.count("This tape snapped") == 1
+    assert said.count("ne file may be over 4.29 GB.") == 1
+    assert "The queue is long." in said
+
+
+def test_hazards_of_the_bench_are_not_printed_for_the_customer(said: str) -> None:
+    assert "Blades" not in said
+
+
+def test_the_terms_are_on_the_paper(said: str) -> None:
+    assert "Deposit today: $100.00." in said
+    assert "We do not charge more than $520.00 without asking you first." in said
+    assert "This quote holds until Saturday 28 March 2026." in said
+    assert "Your rights under local consumer law come first" in said
+
+
+def test_without_a_day_the_paper_says_what_holds_it(quote: Quote) -> None:
+    undated = replace(quote, promise=replace(quote.promise, day=None))
+    said = pdf.words(quote_paper.render(undated, records.FRONT))
+    assert "No day yet" in said
+    assert "waiting for the Hi8 deck" in said
+
+
+def test_without_a_customer_it_is_just_a_quote(quote: Quote) -> None:
+    walk_in = replace(quote, inventory=replace(quote.inventory, customer=None))
+    assert "Quote 12 tapes, seen on" in pdf.words(quote_paper.render(walk_in, records.FRONT))
+
+
+def test_every_format_of_the_catalogue_is_called_on_paper_as_in_the_catalogue() -> None:
+    wording = sentences("en")
+    catalogue = formats.catalogue()
+    named = {name: wording.get(f"formats.{name}", "").casefold() for name in catalogue.names}
+    assert named == {name: catalogue.format(name).words.casefold() for name in catalogue.names}

@@ -1,0 +1,173 @@
+"""Chances that were stated, held against what came of them."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime, timedelta
+
+import numpy as np
+import pytest
+
+from core.model.records import Chance, Promise
+from core.promise import chances
+from core.promise.late_correction import FEWEST, MOST, conformal, factor, guarded
+from core.promise.reliability import Judged, pit_histogram, reliability, sampling_band
+
+MADE = datetime(2026, 3, 2, 15, 0, tzinfo=UTC)
+TODAY = date(2026, 6, 1)
+
+
+def promise(*by: float, day: int) -> Promise:
+    """A curve that begins on 2 March; ``day`` counts from there."""
+    days = [MADE.date() + timedelta(days=n) for n in range(len(by))]
+    curve = tuple(Chance(each, share) for each, share in zip(days, by, strict=True))
+    return Promise(days[day], by[day], None, None, (), curve, MADE)
+
+
+def judged(made: Promise, ready: int | None) -> Judged:
+    """``ready`` counts in days from 2 March, at noon; None: never."""
+    assert made.day is not None
+    due = datetime(made.day.year, made.day.month, made.day.day, tzinfo=UTC) + timedelta(days=1)
+    at = None if ready is None else MADE.replace(hour=16) + timedelta(days=ready)
+    return Judged("000018", "Ada Fenwick", made, due, at, at.date() if at else None, TODAY)
+
+
+def drawn(count: int, *by: float, day: int, slower: int = 0, seed: int = 1) -> list[Judged]:
+    """Boxes that are ready as the curve says, or so many days later."""
+    days = np.searchsorted(by, np.random.default_rng(seed).random(count))
+    return [judged(promise(*by, day=day), int(ready) + slower) for ready in days]
+
+
+CURVE = (0.0, 0.2, 0.4, 0.55, 0.7, 0.82, 0.92, 0.97, 1.0)
+
+
+def test_the_promised_day_counts_to_its_end() -> None:
+    made = promise(0.2, 0.9, 1.0, day=1)
+    assert [judged(made, ready).kept for ready in (0, 1, 2, None)] == [True, True, False, False]
+    assert [judged(made, ready).days_late for ready in (0, 1, 2)] == [0, 0, 1]
+    assert judged(made, None).days_late == (TODAY - date(2026, 3, 3)).days
+
+
+def test_kept_is_a_lead_ratio_of_one_at_most() -> None:
+    made = promise(0.2, 0.9, 1.0, day=1)
+    assert judged(made, 1).lead_ratio <= 1 < judged(made, 2).lead_ratio
+    assert judged(made, None).lead_ratio == float("inf")
+
+
+def test_the_shop_reads_how_many_of_which_promises_were_kept() -> None:
+    some = drawn(120, *CURVE, day=6) + drawn(40, *CURVE, day=7, seed=3)
+    found = reliability(some)
+    assert [(group.low, group.count) for group in found.groups] == [(0.9, 120), (0.95, 40)]
+    group = found.groups[0]
+    assert group.kept == sum(each.kept for each in some[:120])
+    assert (group.least, group.most) == sampling_band([0.92] * 120)
+    assert group.verdict == 0
+    assert found.whole is not None
+    assert found.whole.count == 160
+
+
+def test_a_band_of_promises_alike_and_unlike() -> None:
+    assert sampling_band([]) == (0, 0)
+    assert sampling_band([1.0] * 5) == (5, 5)
+    assert sampling_band([0.0] * 5) == (0, 0)
+    least, most = sampling_band([0.5] * 10 + [0.99] * 10)
+    assert least < 15 < most
+
+
+def test_a_right_model_fills_every_decile_alike_and_a_late_one_the_last() -> None:
+    right = reliability(drawn(4000, *CURVE, day=6))
+    assert all(share == pytest.approx(0.1, abs=0.02) for share in right.deciles)
+    assert not right.alarms
+    late = reliability(drawn(4000, *CURVE, day=6, slower=2))
+    assert late.deciles[-1] > 0.2
+    assert late.alarms
+    assert late.groups[0].verdict == -1
+
+
+def test_a_few_late_boxes_raise_no_alarm_yet() -> None:
+    assert not reliability(drawn(39, *CURVE, day=6, slower=9)).alarms
+    assert reliability(drawn(40, *CURVE, day=6, slower=9)).alarms
+
+
+def test_what_is_overdue_counts_as_late_and_not_as_unknown() -> None:
+    open_still = [judged(promise(*CURVE, day=6), None)] * 50
+    found = reliability(open_still)
+    assert found.whole is not None
+    assert found.whole.kept == 0
+    assert found.deciles[-1] == pytest.approx(1.0)
+    assert len(found.late) == 50
+
+
+def test_a_better_curve_scores_fewer_days_off() -> None:
+    sharp, wide = (0.0, 0.05, 0.95, 1.0), (0.2, 0.4, 0.6, 0.8, 1.0)
+    ready = [2] * 19 + [3]
+    scores = [reliability([judged(promise(*by, day=2), day) for day in ready]) for by in (sharp, wide)]
+    assert scores[0].days_off < scores[1].days_off
+
+
+def test_a_late_box_costs_more_than_an_early_one() -> None:
+    early, late = (reliability([judged(promise(*CURVE, day=6), day)]) for day in (5, 7))
+    assert (early.pinball_days, late.pinball_days) == (pytest.approx(0.08), pytest.approx(0.92))
+
+
+def test_no_promise_no_figures() -> None:
+    found = reliability([])
+    assert (found.whole, found.groups, found.alarms, found.late) == (None, (), False, ())
+    assert pit_histogram([]).tolist() == [0.0] * 10
+
+
+# --- the guard ---------------------------------------------------------------------------
+
+
+def test_the_guard_sleeps_while_dates_are_kept_as_stated() -> None:
+    assert factor(reliability(drawn(150, *CURVE, day=6))) == 1.0
+    assert factor(reliability([])) == 1.0
+
+
+def test_a_little_lateness_moves_no_date() -> None:
+    """Fewer kept than stated, but no alarm: the model is not overruled by what may be luck."""
+    some = drawn(120, *CURVE, day=6) + drawn(12, *CURVE, day=6, slower=3, seed=5)
+    found = reliability(some)
+    stated = sum(each.promise.stated for each in some) / len(some)
+    assert conformal([each.lead_ratio for each in some], stated) > 1
+    assert not found.alarms
+    assert factor(found) == 1.0
+
+
+def test_the_guard_waits_for_eighty_promises() -> None:
+    assert factor(reliability(drawn(FEWEST - 1, *CURVE, day=6, slower=3))) == 1.0
+    assert factor(reliability(drawn(FEWEST, *CURVE, day=6, slower=3))) > 1.0
+
+
+def test_a_guarded_date_is_kept_as_often_as_was_stated() -> None:
+    past = drawn(150, *CURVE, day=6, slower=3)
+    times = factor(reliability(past))
+    days = [MADE.date() + timedelta(days=n) for n in range(60)]
+    made = guarded(promise(*CURVE, day=6), times, days)
+    coming = drawn(4000, *CURVE, day=6, slower=3, seed=9)
+    assert made.day is not None
+    kept = sum(each.ready_on <= made.day for each in coming if each.ready_on) / len(coming)
+    assert kept >= 0.92
+    assert sum(each.kept for each in coming) / len(coming) < 0.6
+
+
+def test_a_guard_never_goes_beyond_three_times() -> None:
+    assert factor(reliability([judged(promise(*CURVE, day=6), None)] * 100)) == MOST
+
+
+def test_a_guarded_promise_says_so_and_its_dots_follow() -> None:
+    days = [MADE.date() + timedelta(days=n) for n in range(60) if n % 7 not in (5, 6)]
+    before = promise(*CURVE, day=6)
+    after = guarded(before, 1.5, days)
+    assert after.day is not None
+    assert before.day is not None
+    assert after.day >= before.day + timedelta(days=3)
+    assert after.stated == before.stated
+    assert "50 % longer" in after.held_by[-1]
+    dots = [day for day in chances.days_of_dots(after) if day is not None]
+    assert sum(day <= after.day for day in dots) == chances.times_in_twenty(after.stated)
+    assert guarded(before, 1.0, days) is before
+
+
+def test_with_too_few_scores_no_score_is_safe_enough() -> None:
+    assert conformal([1.0] * 8, 0.9) == float("inf")
+    assert conformal([1.0] * 9, 0.9) == 1.0

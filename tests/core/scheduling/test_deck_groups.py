@@ -1,0 +1,90 @@
+"""Decks that share no tape are worked off by themselves, and nothing comes out otherwise."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import numpy as np
+
+from core.model.ranges import Range
+from core.scheduling import deck_groups, event_simulation, opening_hours, rush_boxes
+from core.scheduling.breakdowns import Breakdowns, fails_after
+from core.scheduling.deck_timelines import Lanes
+from core.scheduling.rush_boxes import Coming, Kind, Pace
+from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
+from tests.support.shops import fittings
+
+CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 200)
+NINE, DECKS, SCENARIOS = 540.0, 7, 12
+KINDS = ((0, 3), (3, 5), (1,), (2, 4))
+OUT = {1: ((NINE + 900, NINE + 4_000),), 4: ((NINE, NINE + 1_500),)}
+
+
+def ground(rush: tuple[Coming, ...] = ()) -> Ground:
+    free = NINE + np.arange(DECKS * SCENARIOS, dtype=np.float64).reshape(DECKS, SCENARIOS)
+    return Ground(Lanes(CALENDAR, 60.0, free, OUT), 5.0, NINE, rush, overtaken_from=4)
+
+
+def coming() -> tuple[Coming, ...]:
+    """Rush tapes for decks of two kinds, and so of one bay."""
+    kind = Kind((1, 4), Range(30, 60, 90), 70.0, 1.0)
+    gate = ground().lanes.gate(70.0)
+    return tuple(
+        rush_boxes.coming([(kind, gate)], Pace(1_500.0, 2.0), CALENDAR, NINE, 30_000.0, 5, SCENARIOS)
+    )
+
+
+def queue(tapes: int = 70) -> Queue:
+    dice = np.random.default_rng(8)
+    decks = [KINDS[kind] for kind in dice.integers(len(KINDS), size=tapes)]
+    estimates = dice.choice([60.0, 115.0, 240.0], tapes)
+    minutes = estimates[:, None] * dice.uniform(0.4, 1.3, (tapes, SCENARIOS))
+    fails = fails_after(Breakdowns(6_000.0, 900.0), range(tapes), 1, SCENARIOS)
+    parts = [Part(np.full(SCENARIOS, -np.inf)) for _ in range(tapes)]
+    rows = zip(decks, estimates, parts, strict=True)
+    return Queue([Turnout(each, float(e), NINE, part) for each, e, part in rows], minutes, fails, 900.0)
+
+
+def test_decks_are_of_one_bay_when_a_tape_may_play_on_either() -> None:
+    assert sorted(bay.decks for bay in deck_groups.of(ground(), queue())) == [(0, 3, 5), (1,), (2, 4)]
+
+
+def test_rush_tapes_to_come_join_the_bays_of_their_decks() -> None:
+    found = sorted(bay.decks for bay in deck_groups.of(ground(coming()), queue()))
+    assert found == [(0, 3, 5), (1, 2, 4)]
+
+
+def test_every_tape_is_in_one_bay_with_its_own_minutes() -> None:
+    whole = queue()
+    seen = []
+    for bay in deck_groups.of(ground(), whole):
+        for tape, minutes in zip(bay.queue.tapes, bay.queue.minutes, strict=True):
+            place = next(n for n, each in enumerate(whole.tapes) if each.part is tape.part)
+            assert tuple(bay.decks[deck] for deck in tape.decks) == whole.tapes[place].decks
+            assert (minutes == whole.minutes[place]).all()
+            seen.append(place)
+    assert sorted(seen) == list(range(len(whole.tapes)))
+
+
+def test_bay_by_bay_all_comes_out_as_on_the_whole_floor() -> None:
+    """With rush tapes to come, outages by plan and decks that fail."""
+    rush_tapes = coming()
+    together, apart = queue(), queue()
+    whole, split = ground(tuple(each.copy() for each in rush_tapes)), ground(rush_tapes)
+    event_simulation.Floor(whole, together).run()
+    minutes = apart.minutes.copy()
+    event_simulation.work_off(split, apart)
+    for one, other in zip(together.tapes, apart.tapes, strict=True):
+        assert (one.part.ends == other.part.ends).all()
+        assert (one.part.why == other.part.why).all()
+    assert (whole.lanes.free == split.lanes.free).all()
+    assert (whole.rush[0].place == split.rush[0].place).all()
+    assert (apart.minutes == minutes).all()
+
+
+def test_a_deck_without_tapes_stays_as_it_is() -> None:
+    place = ground()
+    before = place.lanes.free[6].copy()
+    event_simulation.work_off(place, queue())
+    assert (place.lanes.free[6] == before).all()
+    assert (place.lanes.free[:6] > before.max()).all()

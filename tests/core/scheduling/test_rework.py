@@ -1,0 +1,57 @@
+"""A tape whose deck fails waits to be played again; a fifth that would wait plays on after the repair."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from core.scheduling.opening_table import RETIRED
+from core.scheduling.rework import Replays
+from core.scheduling.waiting_tapes import Part, Queue, Turnout
+
+COUNT = 5
+FAILS_AFTER, REPAIR = 20.0, 1e-9
+"""So short a repair that the minutes of the deck are those of the failure."""
+
+
+@pytest.fixture
+def replays() -> Replays:
+    """Five tapes on two decks, of which the second plays the last tape only."""
+    tapes = [Turnout((0,), 60.0, 0.0, Part(np.zeros(1))) for _ in range(COUNT)]
+    queue = Queue(tapes, np.full((COUNT, 1), 60.0), np.full((COUNT, 1), FAILS_AFTER), REPAIR)
+    plays = np.array([*[[True, False]] * (COUNT - 1), [True, True], [False, False]]).reshape(-1)
+    return Replays(queue, plays, 2, 1)
+
+
+def fail(replays: Replays, tape: int, start: float) -> tuple[float, int]:
+    """Until when the deck is busy, and how many tapes must be played again."""
+    one = np.zeros(1, dtype=np.intp)
+    busy, hit = replays.failing(one + tape, np.array([start]), np.array([start + 60]), one)
+    return float(busy[0]), len(hit)
+
+
+def test_a_tape_waits_from_the_failure_on_for_a_deck_that_plays_it(replays: Replays) -> None:
+    assert fail(replays, 0, 100.0) == (pytest.approx(120.0), 1)
+    line, since = replays.first(np.array([0]))
+    assert (since[0], replays.tape[line[0], 0]) == (120.0, 0)
+    assert replays.first(np.array([1]))[1][0] == RETIRED
+
+
+def test_the_one_that_has_waited_longest_is_first_and_waits_no_more_once_taken(replays: Replays) -> None:
+    fail(replays, 1, 200.0)
+    fail(replays, 0, 100.0)
+    line, since = replays.first(np.array([0]))
+    assert since[0] == 120.0
+    replays.take(line, np.array([0]))
+    assert replays.first(np.array([0]))[1][0] == 220.0
+
+
+def test_a_deck_fails_once_under_a_tape(replays: Replays) -> None:
+    fail(replays, 0, 100.0)
+    assert fail(replays, 0, 300.0) == (360.0, 0)
+
+
+def test_with_four_waiting_a_fifth_plays_on(replays: Replays) -> None:
+    for tape in range(4):
+        fail(replays, tape, 100.0)
+    assert fail(replays, 4, 100.0) == (pytest.approx(160.0), 0)

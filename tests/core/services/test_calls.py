@@ -1,0 +1,220 @@
+"""A caller is answered in one breath, about their own tapes and nobody else's."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+
+import pytest
+
+from core.model.inventory import CustomerDraft
+from core.model.names import Finding
+from core.model.records import Found
+from core.model.stations import Station
+from core.services import calls, jobs, spoken_answer, tapes
+from tests.support.booked import KINDS, Desk, line, new_desk
+
+
+def _say(desk: Desk, text: str) -> list[str]:
+    return [found.spoken for found in desk.shop.ask(calls.status, text)]
+
+
+def _matched(desk: Desk, text: str) -> list[tuple[str, str]]:
+    return [(found.job.customer.name, found.matched) for found in desk.shop.ask(calls.status, text)]
+
+
+def test_the_whole_answer_comes_in_one_breath(desk: Desk) -> None:
+    job = desk.book(line(count=11), line(findings=[Finding.MOULD]), name="Maria López")
+    for tape in job.tapes[:8]:
+        desk.bring_to(tape, Station.READY)
+    for tape in job.tapes[8:11]:
+        desk.bring_to(tape, Station.PLAYING)
+    desk.shop.run(tapes.move, job.tapes[11].code, Station.ASKING_THE_CUSTOMER)
+    (found,) = desk.shop.ask(calls.status, "maria")
+    assert found.spoken == (
+        "Maria's twelve tapes: eight are ready, three are playing now, one waits for your answer about mould."
+        " Everything else by Tuesday 3 March, 19 times in 20."
+    )
+
+
+def test_the_answer_is_the_same_whoever_asks(desk: Desk) -> None:
+    job = desk.book()
+    first = _say(desk, job.number)
+    desk.shop.who = "Robin"
+    assert _say(desk, job.tapes[0].code) == _say(desk, "0142") == first
+
+
+def test_the_chance_is_that_of_this_moment(desk: Desk) -> None:
+    job = desk.book(line(count=4))
+    (before,) = desk.shop.ask(calls.status, job.number)
+    assert before.job.promise.day == job.promise.day
+    desk.clock.go_on(days=30)
+    (late,) = desk.shop.ask(calls.status, job.number)
+    assert late.job.promise.day == job.promise.day
+    assert late.job.promise.stated == 0
+    assert "are late; we will call you" in late.spoken
+
+
+def test_a_promise_that_has_become_doubtful_is_not_repeated(desk: Desk) -> None:
+    job = desk.book()
+    day = job.promise.day
+    assert day is not None
+    assert "may be later" in spoken_answer.answer(job, day, 0.4)
+    assert "19 times in 20" in spoken_answer.answer(job, day, 0.95)
+    undated = replace(job, promise=replace(job.promise, day=None))
+    assert "no date for it yet" in spoken_answer.answer(undated, day, None)
+
+
+@pytest.mark.parametrize(
+    ("stations", "said"),
+    [
+        ([Station.READY], "Ada's tape is ready. Everything can be picked up whenever we are open."),
+        ([Station.READY, Station.READY], "Ada's two tapes are both ready. Everything can be"),
+        ([Station.PLAYING] * 3, "Ada's three tapes are all playing now. Everything by"),
+        ([Station.READY, Station.CANNOT_BE_PLAYED], "one is ready, one cannot be played. Everything can be"),
+    ],
+)
+def test_short_answers_read_well(desk: Desk, stations: list[Station], said: str) -> None:
+    job = desk.book(line(count=len(stations)))
+    for tape, station in zip(job.tapes, stations, strict=True):
+        if station is Station.CANNOT_BE_PLAYED:
+            desk.shop.run(tapes.move, tape.code, station)
+        else:
+            desk.bring_to(tape, station)
+    assert said in _say(desk, job.number)[0]
+
+
+def test_tapes_that_went_home_are_said_to_have_gone(desk: Desk) -> None:
+    job = desk.book(line(count=2))
+    desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code])
+    assert _say(desk, job.number)[0].startswith(
+        "Ada's two tapes: one is waiting for its turn, one went home already."
+    )
+    desk.hand_back(job, [desk.bring_to(job.tapes[1], Station.READY).code])
+    assert _say(desk, job.number) == ["Ada's two tapes both went home already."]
+
+
+def test_a_question_noted_at_the_bench_is_what_the_caller_hears(desk: Desk) -> None:
+    job = desk.book(line(count=2))
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding tape")
+    assert "one waits for your answer about the wedding tape" in _say(desk, job.number)[0]
+
+
+@pytest.mark.parametrize("finding", list(Finding))
+def test_a_caller_is_asked_about_a_thing_and_not_about_a_word(desk: Desk, finding: Finding) -> None:
+    job = desk.book(line(count=2))
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, findings=[finding])
+    said = _say(desk, job.number)[0]
+    things = r"(an? [a-z ]+|mould|missing sound|the rights to a commercial recording)"
+    assert re.search(rf"one waits for your answer about {things}\. Everything else", said), said
+
+
+def test_three_things_to_ask_about_are_listed(desk: Desk) -> None:
+    job = desk.book(line())
+    found = [Finding.MOULD, Finding.SCRATCHED, Finding.CREASED]
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, findings=found)
+    assert "waits for your answer about mould, a scratch and a crease." in _say(desk, job.number)[0]
+
+
+# --- who is calling ----------------------------------------------------------------------
+
+
+PEOPLE = (
+    ("Łucja Núñez", "+48 601 123 456"),
+    ("Ada Fenwick", "(303) 555-0142"),
+    ("Adam Fenn", "(303) 555-0199"),
+    ("Jörg Müller-Weiß", None),
+    ("O'Brien, Pat", "020 7946 0018"),
+)
+
+
+@pytest.fixture(scope="module", params=KINDS)
+def town(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
+    """A shop with a job of each of them, made once: who only asks leaves it as it was."""
+    with new_desk(request, request.param, tmp_path_factory.mktemp("town")) as made:
+        yield _settled(made)
+
+
+def _settled(desk: Desk) -> Desk:
+    for name, phone in PEOPLE:
+        desk.book(name=name, phone=phone)
+    return desk
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("000018", [("Łucja Núñez", "number")]),
+        ("18", [("Łucja Núñez", "number")]),
+        ("0000260014", [("Ada Fenwick", "tape code")]),
+        ("601 123", [("Łucja Núñez", "phone")]),
+        ("0601", [("Łucja Núñez", "phone")]),
+        ("555-0142", [("Ada Fenwick", "phone")]),
+        ("5550", [("Adam Fenn", "phone"), ("Ada Fenwick", "phone")]),
+        ("Ada", [("Ada Fenwick", "name"), ("Adam Fenn", "name")]),
+        ("ada f", [("Ada Fenwick", "name"), ("Adam Fenn", "name")]),
+        ("fenw", [("Ada Fenwick", "name")]),
+        ("fenwick ada", [("Ada Fenwick", "name")]),
+        ("LUCJA", [("Łucja Núñez", "name")]),
+        ("núñez", [("Łucja Núñez", "name")]),
+        ("weiss", [("Jörg Müller-Weiß", "name")]),
+        ("brien", [("O'Brien, Pat", "name")]),
+        ("j", [("Jörg Müller-Weiß", "name")]),
+        ("fenwik", [("Ada Fenwick", "a similar name")]),
+        ("ada fenwich", [("Ada Fenwick", "a similar name")]),
+        ("nunes", [("Łucja Núñez", "a similar name")]),
+        ("zebra", []),
+        ("", []),
+        ("  ", []),
+        ("%", []),
+        ("_ _ _", []),
+        ("';--", []),
+        ("12", []),
+        ("999999", []),
+    ],
+)
+def test_a_caller_is_found_by_what_they_say(town: Desk, text: str, found: list[tuple[str, str]]) -> None:
+    assert _matched(town, text) == found
+
+
+def test_a_name_put_right_is_found_by_its_new_spelling_only(desk: Desk) -> None:
+    town = _settled(desk)
+    assert _matched(town, "fenwik") == [("Ada Fenwick", "a similar name")]
+    number = town.shop.ask(calls.status, "fenwick")[0].job.number
+    town.shop.run(jobs.correct_customer, number, CustomerDraft("Ada Greenhalgh"))
+    assert _matched(town, "fenwik") == []
+    assert _matched(town, "grenhalgh") == [("Ada Greenhalgh", "a similar name")]
+    town.book(name="Ida Grunhalg")
+    assert [name for name, _ in _matched(town, "grinhalgh")] == ["Ada Greenhalgh", "Ida Grunhalg"]
+
+
+def test_nobody_hears_of_somebody_elses_tapes(town: Desk) -> None:
+    for found in town.shop.ask(calls.status, "ada"):
+        others = {"Fenwick", "Fenn"} - set(found.job.customer.name.split())
+        assert not any(other in found.spoken for other in others)
+        assert not any(code in found.spoken for code in ("000026", "000034"))
+
+
+def test_one_person_is_kept_once_and_all_open_jobs_are_told(desk: Desk) -> None:
+    first, second, third = desk.book(), desk.book(), desk.book()
+    desk.hand_back(second, [desk.bring_to(tape, Station.READY).code for tape in second.tapes])
+    assert [found.job.number for found in desk.shop.ask(calls.status, "fenwick")] == [
+        first.number,
+        third.number,
+    ]
+
+
+def test_with_no_open_job_the_last_one_is_told(desk: Desk) -> None:
+    for _ in range(2):
+        job = desk.book(line())
+        desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code])
+    found: tuple[Found, ...] = desk.shop.ask(calls.status, "0142")
+    assert [each.job.number for each in found] == [job.number]
+
+
+def test_the_same_name_with_another_phone_is_somebody_else(desk: Desk) -> None:
+    one, other = desk.book(), desk.book(phone="(303) 555-0177")
+    assert [found.job.number for found in desk.shop.ask(calls.status, "0177")] == [other.number]
+    assert [found.job.number for found in desk.shop.ask(calls.status, "0142")] == [one.number]
+    assert len(desk.shop.ask(jobs.open_jobs)) == 2

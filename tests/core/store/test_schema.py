@@ -1,0 +1,113 @@
+"""The tables of a shop: made new, recognised, brought up to date with a copy kept, or left alone."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from alembic.operations import Operations
+from alembic.script import ScriptDirectory
+from sqlalchemy import Column, Connection, String, text
+from sqlalchemy.exc import IntegrityError
+
+from core.model.errors import Refused, WrongInput
+from core.services import jobs
+from core.services.records_door import Shop
+from core.store import schema
+from core.store.engines import sqlite_module
+from core.store.tables import Table
+from core.store.unit import Unit
+from tests.support.booked import Desk
+
+OPEN = "import sys; from core.services.records_door import Shop; Shop.open(sys.argv[1]).close()"
+
+
+def test_migrations_make_the_tables_the_program_knows(desk: Desk) -> None:
+    def is_mapped(thing: object, name: str | None, *_: object) -> bool:
+        return name is None or ("trigram" not in name and name != "alembic_version")
+
+    with desk.shop.database.reading.connect() as connection:
+        options = {"include_object": is_mapped, "compare_type": True, "compare_server_default": True}
+        context = MigrationContext.configure(connection, opts=options)
+        assert compare_metadata(context, Table.metadata) == []
+
+
+def test_every_constraint_has_a_name() -> None:
+    for table in Table.metadata.tables.values():
+        assert all(each.name for each in table.constraints | table.indexes), table.name
+
+
+def test_the_newest_migration_is_the_one_the_program_expects() -> None:
+    scripts = ScriptDirectory(str(Path(schema.__file__).with_name("migrations")))
+    assert scripts.get_heads() == [schema.HEAD]
+
+
+def test_a_shop_of_today_opens_without_the_migration_library(empty_file: Path) -> None:
+    look = f"{OPEN}; print('alembic' in sys.modules)"
+    done = subprocess.run(
+        [sys.executable, "-c", look, str(empty_file)], capture_output=True, text=True, check=True
+    )
+    assert done.stdout.strip() == "False"
+
+
+def test_two_tills_may_make_the_same_shop(tmp_path: Path) -> None:
+    path = tmp_path / "shop.sqlite"
+    tills = [subprocess.Popen([sys.executable, "-c", OPEN, str(path)]) for _ in range(3)]
+    assert [till.wait(60) for till in tills] == [0, 0, 0]
+    with Shop.open(path, create=False) as shop:
+        assert shop.verify() == ()
+
+
+def test_an_old_shop_is_copied_before_it_is_changed(monkeypatch: pytest.MonkeyPatch, file_desk: Desk) -> None:
+    job = file_desk.book()
+    changed: list[object] = []
+    monkeypatch.setattr(schema, "HEAD", "9998")
+    monkeypatch.setattr(schema, "_upgrade", changed.append)
+    kept = schema.bring_up(file_desk.shop.database, create=False, now=file_desk.clock())
+    assert changed == [file_desk.shop.database]
+    assert kept is not None
+    assert kept.name == "shop-before-9998-20260303-140000.sqlite"
+    monkeypatch.undo()
+    with Shop.open(kept) as shop:
+        assert shop.ask(jobs.get, job.number) == job
+
+
+def test_a_table_is_rebuilt_without_losing_what_points_to_it(file_desk: Desk) -> None:
+    def rebuild(connection: Connection) -> None:
+        operations = Operations(MigrationContext.configure(connection))
+        with operations.batch_alter_table("jobs", recreate="always") as jobs_table:
+            jobs_table.add_column(Column("colour", String(20), nullable=True))
+
+    job = file_desk.book()
+    with file_desk.shop.database.writing.connect() as connection, connection.begin() as linked:
+        with pytest.raises(IntegrityError):
+            rebuild(connection)
+        linked.rollback()
+    with schema._unlinked(file_desk.shop.database) as connection, connection.begin():
+        rebuild(connection)
+    assert file_desk.shop.ask(jobs.get, job.number) == job
+    assert file_desk.shop.verify() == ()
+    with file_desk.shop.database.writing.connect() as connection:
+        assert connection.exec_driver_sql("PRAGMA foreign_keys").scalar() == 1
+
+
+def test_a_shop_of_a_newer_program_is_left_alone(desk: Desk) -> None:
+    def age(unit: Unit) -> None:
+        unit.session.execute(text("UPDATE alembic_version SET version_num = '9999'"))
+
+    desk.shop.run(age)
+    with pytest.raises(Refused, match="newer Tapewright"):
+        Shop.open(desk.where)
+
+
+def test_tables_of_another_program_are_left_alone(tmp_path: Path) -> None:
+    path = tmp_path / "other.sqlite"
+    connection = sqlite_module().connect(str(path))
+    connection.execute("CREATE TABLE recipes (name TEXT)")
+    connection.close()
+    with pytest.raises(WrongInput, match="not made by Tapewright"):
+        Shop.open(path)

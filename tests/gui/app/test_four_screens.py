@@ -1,0 +1,115 @@
+"""What holds for Phone, Bench, Pickup and Shop alike: names, sizes, keys, narrow rooms, every light."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, QLineEdit, QWidget
+
+from core.model.names import Finding
+from gui.bench.bench_screen import Bench
+from gui.phone.phone_screen import Phone
+from gui.pickup.pickup_screen import Pickup
+from gui.pickup.signature_pad import SignaturePad
+from gui.shop.shop_screen import ShopScreen
+from gui.toolkit import theme
+from gui.toolkit.screen import Screen
+from gui.widgets.layouts import Columns
+from gui.widgets.tray import Tray
+from tests.support.booked import line
+from tests.support.screens import Place, press, press_text
+
+KINDS = (Phone, Bench, Pickup, ShopScreen)
+LEAST = 24
+"""Pixels of a target (WCAG 2.2, 2.5.8)."""
+
+
+@pytest.fixture(params=KINDS, ids=lambda kind: kind.name)
+def screen(request: pytest.FixtureRequest, place: Place) -> Screen:
+    """Each screen with something on it."""
+    job = place.records.book(line(count=2), line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)))
+    shown: Screen = place.turn_to(request.param)
+    if isinstance(shown, Phone | Pickup | Bench):
+        press_text(job.tapes[2].code)
+        press(Qt.Key.Key_Return)
+        place.settle()
+        place.settle()
+    return shown
+
+
+def within_reach(screen: Screen) -> list[QWidget]:
+    """Widgets that can have the keyboard and are on show."""
+    kinds = (QAbstractButton, QLineEdit, QComboBox, Tray, SignaturePad)
+    return [
+        widget
+        for widget in screen.findChildren(QWidget)
+        if isinstance(widget, kinds) and widget.isVisible() and widget.focusPolicy() != Qt.FocusPolicy.NoFocus
+    ]
+
+
+def test_everything_within_reach_has_a_name_and_can_be_hit(screen: Screen) -> None:
+    reached = within_reach(screen)
+    assert reached
+    for widget in reached:
+        name = widget.accessibleName() or (widget.text() if isinstance(widget, QAbstractButton) else "")
+        assert name, f"{widget.objectName()} has no accessible name"
+        assert widget.height() >= LEAST, f"{name} is {widget.height()} px high"
+
+
+def test_every_field_stands_under_a_visible_label(screen: Screen) -> None:
+    labelled = {label.buddy() for label in screen.findChildren(QLabel) if label.buddy() and label.text()}
+    for field in screen.findChildren(QLineEdit):
+        if field.isVisible() and not isinstance(field.parent(), QComboBox):
+            assert field in labelled, f"{field.objectName()} has no label"
+
+
+def test_tab_reaches_everything(place: Place, screen: Screen) -> None:
+    wanted = {widget for widget in within_reach(screen) if widget.focusPolicy() & Qt.FocusPolicy.TabFocus}
+    reached = set()
+    for _ in range(80):
+        focus = QApplication.focusWidget()
+        if focus is not None:
+            reached.add(focus)
+        place.window.focusNextPrevChild(True)
+    missing = {widget.objectName() or widget.accessibleName() for widget in wanted - reached}
+    assert not missing
+
+
+def test_nothing_is_clipped_at_the_usual_size(place: Place, screen: Screen) -> None:
+    place.window.resize(1280, 800)
+    place.settle()
+    for label in screen.findChildren(QLabel):
+        if label.isVisible() and label.text() and not label.wordWrap():
+            assert label.width() >= label.sizeHint().width(), f"“{label.text()}” is clipped"
+    for columns in screen.findChildren(Columns):
+        assert columns.horizontalScrollBar().maximum() == 0
+
+
+def test_in_a_narrow_room_columns_fold_and_the_keyboard_stays_in_sight(place: Place, screen: Screen) -> None:
+    """640 × 400 logical pixels: a screen of 1280 × 800 at 200 %."""
+    place.window.setMinimumSize(0, 0)
+    place.window.resize(640, 400)
+    place.settle()
+    (columns,) = [each for each in screen.findChildren(Columns) if each.isVisible()]
+    assert columns.is_folded
+    for _ in range(40):
+        place.window.focusNextPrevChild(True)
+        focus = QApplication.focusWidget()
+        if focus is None or not columns.isAncestorOf(focus):
+            continue
+        top = focus.mapTo(columns.viewport(), QPoint(0, 0)).y()
+        bottom = top + min(focus.height(), LEAST)
+        in_sight = top < columns.viewport().height() and bottom > 0
+        assert in_sight, f"{focus.objectName()} is out of sight"
+
+
+@pytest.mark.parametrize("look", theme.LOOKS)
+def test_every_light_can_be_worn(place: Place, screen: Screen, look: str) -> None:
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    theme.dress(app, theme.LOOKS[look])
+    place.settle()
+    image = place.window.grab().toImage()
+    colours = {image.pixel(x, y) for x in range(0, image.width(), 3) for y in range(0, image.height(), 7)}
+    theme.dress(app)
+    assert len(colours) > 20

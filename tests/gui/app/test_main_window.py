@@ -1,0 +1,149 @@
+"""The shell: five moments along the top, a banner with the way out, and no question on closing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QToolButton
+from pytestqt.qtbot import QtBot
+
+from core.model.errors import Refused, Unavailable, WrongInput
+from core.services import drafts
+from gui.app import first_window
+from gui.app.composition import Furnishing, furnish
+from gui.app.main_window import Window
+from gui.counter.counter_screen import Counter
+from gui.toolkit import actions, theme
+from tests.support.counting import clerk_at
+from tests.support.screens import Place, press
+
+NOW = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
+
+
+@pytest.fixture
+def shell(qtbot: QtBot, qapp: QApplication) -> Window:
+    theme.dress(qapp)
+    window = Window()
+    qtbot.addWidget(window)
+    window.show()
+    window.activateWindow()
+    qtbot.waitExposed(window)
+    return window
+
+
+@pytest.fixture
+def furnished(
+    shell: Window, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> Iterator[Furnishing]:
+    """The whole window on a new shop, as the program opens it."""
+    import sys
+
+    hook = sys.excepthook
+    monkeypatch.setattr("gui.app.composition.user_log_path", lambda *names, **more: tmp_path)
+    made = furnish(shell, str(tmp_path / "shop.sqlite"), "Kim", lambda: NOW, tmp_path / "papers")
+    qtbot.waitUntil(lambda: shell.screen_on_show() is not None, timeout=10_000)
+    qtbot.waitUntil(lambda: made.desk.work.is_idle, timeout=10_000)
+    yield made
+    shell.close()
+    sys.excepthook = hook
+
+
+def test_it_is_painted_before_any_shop_is_open(shell: Window, qtbot: QtBot) -> None:
+    assert shell.screen_on_show() is None
+    assert shell.windowTitle() == "Tapewright"
+
+
+def test_every_moment_has_a_word_and_a_key_and_is_high_enough_to_hit(shell: Window) -> None:
+    buttons = [button for button in shell.findChildren(QToolButton) if button.isVisible()]
+    assert [button.text() for button in buttons] == [f"{key.words}  {key.keys}" for key in actions.MOMENTS]
+    assert all(button.height() >= 24 for button in buttons)
+
+
+def test_no_two_actions_share_a_key() -> None:
+    keys = [key.keys for key in vars(actions).values() if isinstance(key, actions.Key)]
+    keys += [key.keys for key in actions.MOMENTS]
+    assert len(keys) == len(set(keys))
+
+
+@pytest.mark.parametrize(
+    ("failure", "word"),
+    [
+        (WrongInput("Count", "many", "a whole number"), "Please check"),
+        (Refused("The tape is not marked yet."), "Not possible"),
+        (Unavailable("The shop's records cannot be reached."), "Not reachable"),
+    ],
+)
+def test_a_failure_is_told_by_a_word_first_and_goes_away_with_escape(
+    shell: Window, failure: WrongInput, word: str
+) -> None:
+    shell.banner.refuse(failure)
+    assert shell.banner.accessibleName() == f"{word}: {failure.sentence}"
+    QTest.keyClick(shell, Qt.Key.Key_Escape)
+    assert shell.banner.sentence == ""
+
+
+def test_the_function_keys_turn_to_the_moments(furnished: Furnishing, shell: Window) -> None:
+    keys = (Qt.Key.Key_F2, Qt.Key.Key_F3, Qt.Key.Key_F4, Qt.Key.Key_F5, Qt.Key.Key_F1)
+    been = []
+    for key in keys:
+        QTest.keyClick(QApplication.focusWidget() or shell, key)
+        screen = shell.screen_on_show()
+        assert screen is not None
+        been.append(screen.name)
+    assert been == ["Phone", "Bench", "Pickup", "Shop", "Counter"]
+
+
+def test_the_title_says_shop_moment_and_person(furnished: Furnishing, shell: Window) -> None:
+    parts = shell.windowTitle().split(" — ")
+    assert parts[1:] == ["Counter", "Kim"]
+
+
+def test_the_light_changes_with_a_key_and_comes_round(
+    furnished: Furnishing, shell: Window, qapp: QApplication
+) -> None:
+    worn = []
+    for _ in theme.LOOKS:
+        QTest.keyClick(shell, Qt.Key.Key_F11)
+        worn.append(theme.tokens_of(qapp))
+    assert worn == [theme.DIM_BENCH, theme.HIGH_CONTRAST, theme.LIGHT]
+
+
+def test_closing_writes_the_draft_down(place: Place) -> None:
+    clerk = clerk_at(place)
+    clerk.count(format="vh")
+    place.window.close()
+    assert place.records.shop.ask(drafts.kept, "counter Kim") is not None
+
+
+def test_a_shop_that_cannot_be_opened_is_said_in_the_banner(
+    shell: Window, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    import sys
+
+    hook = sys.excepthook
+    monkeypatch.setattr("gui.app.composition.user_log_path", lambda *names, **more: tmp_path)
+    broken = tmp_path / "shop.sqlite"
+    broken.write_bytes(b"this is no shop" * 400)
+    made = furnish(shell, str(broken), "Kim", lambda: NOW, tmp_path / "papers")
+    qtbot.waitUntil(lambda: shell.banner.sentence != "", timeout=10_000)
+    assert "shop" in shell.banner.sentence
+    made.desk.work.close()
+    sys.excepthook = hook
+
+
+def test_the_clock_may_start_at_another_time() -> None:
+    clock = first_window.clock_from("2026-03-02T10:00:00-05:00")
+    assert (clock() - datetime.fromisoformat("2026-03-02T10:00:00-05:00")).total_seconds() < 5
+    assert first_window.clock_from(None)().tzinfo is UTC
+
+
+def test_the_counter_is_the_first_moment(furnished: Furnishing, shell: Window) -> None:
+    assert isinstance(shell.screen_on_show(), Counter)
+    assert QApplication.focusWidget() is not None
+    press(Qt.Key.Key_F2)
+    assert not isinstance(shell.screen_on_show(), Counter)

@@ -1,0 +1,328 @@
+"""The repair record at the bench, by keys: places in metres, the leader, what was tried, the look, donors."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QLabel
+
+from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, TapeCode
+from core.model.records import TapeRecord
+from core.model.stations import Station
+from core.services import donors, repair_attempts, repair_record, tapes
+from gui.bench.bench_screen import Bench
+from gui.pickup import farewell
+from tests.support.booked import line
+from tests.support.screens import Place, press, press_text, scan, written
+
+CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
+VHS = FormatName("vhs")
+
+
+@pytest.fixture
+def code(place: Place) -> TapeCode:
+    """A VHS tape at SP in a broken shell, at the bench."""
+    found = place.records.book(line(findings=(Finding.SHELL_BROKEN,))).tapes[0].code
+    for station in (Station.LOOKED_OVER, Station.AT_THE_BENCH):
+        place.records.shop.run(tapes.move, found, station)
+    return found
+
+
+@pytest.fixture
+def screen(place: Place, code: TapeCode) -> Bench:
+    made = place.turn_to(Bench)
+    scan(place, code)
+    return made
+
+
+def kept(place: Place, code: TapeCode) -> TapeRecord:
+    return place.records.shop.ask(tapes.get, code)
+
+
+def splice(place: Place, where: str, cut: str) -> None:
+    press(Qt.Key.Key_F7)
+    press_text(where)
+    press(Qt.Key.Key_Return)
+    press_text(cut)
+    press(Qt.Key.Key_Return)
+    place.settle()
+
+
+# --- joints --------------------------------------------------------------------------------
+
+
+def test_a_key_turns_the_place_to_metres_and_what_was_typed_stays_the_same_place(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    press(Qt.Key.Key_F7)
+    press_text("30")
+    press(Qt.Key.Key_M, ALT)
+    form = screen.side.splice
+    # 33.35 mm/s (IEC 60774): 30 minutes are 60.03 m.
+    assert form.at.text() == "60.03"
+    assert form.at.accessibleName() == "Where, in metres from the head of the tape"
+    assert QApplication.focusWidget() is form.at
+    press_text("60")
+    press(Qt.Key.Key_Return)
+    press_text("2")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    (joint,) = kept(place, code).splices
+    assert (joint.at_metres, joint.measured) == (60.0, Measure.METRES)
+    assert "60 m (30 min) in" in written(screen.card)
+
+
+def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    press(Qt.Key.Key_F7)
+    press_text("0")
+    press(Qt.Key.Key_Return)
+    press_text("3")
+    form = screen.side.splice
+    assert form.preview.text().startswith("In the programme, 0 m in: 0.90 s")
+    form.joined.setCurrentIndex(form.joined.findData(Join.LEADER))
+    assert form.preview.text().startswith("In the clear leader: nothing of the programme is lost.")
+    form.cut.setFocus()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    tape = kept(place, code)
+    assert tape.splices[0].in_leader
+    assert tape.not_for_reuse
+    assert "nothing is lost" in place.told
+    assert "in the clear leader" in written(screen.card)
+    assert "re-joined in the clear leader" in farewell.sentences((tape,))[0]
+
+
+def test_a_leader_in_the_middle_of_the_programme_is_told_before_it_is_kept(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    press(Qt.Key.Key_F7)
+    press_text("40")
+    press(Qt.Key.Key_Return)
+    press_text("3")
+    form = screen.side.splice
+    form.section.setCurrentIndex(1)
+    assert "the leader lies at the two ends" in form.preview.text()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "the leader lies at the two ends" in place.told
+    assert kept(place, code).splices == ()
+
+
+def test_joints_stand_on_the_card_from_the_head_with_their_sum(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    for where in ("40", "5"):
+        splice(place, where, "10")
+    card = written(screen.card)
+    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 joints together")
+
+
+def test_one_of_two_joints_is_struck_out_and_stays_readable(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    for where in ("40", "5"):
+        splice(place, where, "1")
+    press(Qt.Key.Key_F10)
+    offered = [piece.title for piece in screen.side.take_back.list.pieces]
+    assert offered[-2:] == ["The splice 5 min in was none", "The splice 40 min in was none"]
+    press(Qt.Key.Key_Down)
+    press(Qt.Key.Key_Down)
+    press_text("typed twice")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert [each.at_minutes for each in kept(place, code).splices] == [5]
+    lines = {each.text(): each for each in screen.card.findChildren(QLabel) if each.isVisibleTo(screen.card)}
+    struck = [text for text, label in lines.items() if label.fontInfo().strikeOut()]
+    assert [text[:9] for text in struck] == ["40 min in"]
+    assert any(text.startswith("Struck out by Kim") and "typed twice" in text for text in lines)
+
+
+def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_key(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    splice(place, "5", "1")
+    press(Qt.Key.Key_F8)
+    place.settle()
+    press(Qt.Key.Key_F10)
+    press(Qt.Key.Key_Down)
+    press_text("it was the other tape")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "take the not-for-reuse label off" in place.told
+    assert "still on the cassette" in written(screen.card)
+    assert "off" in screen.side.label_button.text()
+    press(Qt.Key.Key_F8)
+    place.settle()
+    assert not kept(place, code).label_astray
+    assert not screen.side.label_button.isVisible()
+
+
+# --- what else was tried -----------------------------------------------------------------------
+
+
+def test_what_failed_is_kept_by_key(place: Place, screen: Bench, code: TapeCode) -> None:
+    press(Qt.Key.Key_R, CTRL)
+    press_text("re-anch")
+    assert [piece.key for piece in screen.side.repair.list.pieces] == ["re-anchor"]
+    screen.side.repair.note.setFocus()
+    press_text("the clip is cracked")
+    press(Qt.Key.Key_F, ALT)
+    place.settle()
+    (tried,) = kept(place, code).tried
+    assert (tried.code, tried.succeeded, tried.note) == ("re-anchor", False, "the clip is cracked")
+    assert "Re-anchor the leader (the clip is cracked): failed. Kim" in written(screen.card)
+    assert "without success" in place.told
+
+
+def test_the_repairs_a_tape_needs_stand_first(place: Place, screen: Bench) -> None:
+    press(Qt.Key.Key_R, CTRL)
+    assert screen.side.repair.list.current == "shell-swap"
+
+
+def test_a_part_is_taken_from_the_shelf_by_its_count(place: Place, screen: Bench, code: TapeCode) -> None:
+    place.records.shop.run(donors.add, VHS, DonorPart.SHELL, 2, came_from="a thrift store")
+    scan(place, code)
+    press(Qt.Key.Key_R, CTRL)
+    form = screen.side.repair
+    offered = [form.part.itemText(row) for row in range(form.part.count())]
+    assert offered == ["none", "Shell: 2 on the shelf", "Shell from elsewhere", "Screws from elsewhere"]
+    form.part.setCurrentIndex(1)
+    form.field.setFocus()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert kept(place, code).tried[0].came_from == "a thrift store"
+    assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 1
+    assert "Look the tape over" in place.told
+
+
+def test_a_part_from_elsewhere_says_from_where(place: Place, screen: Bench, code: TapeCode) -> None:
+    press(Qt.Key.Key_R, CTRL)
+    form = screen.side.repair
+    assert not form.where.isVisible()
+    form.part.setCurrentIndex(1)
+    assert form.where.isVisible()
+    form.where.setFocus()
+    press_text("the customer")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert kept(place, code).tried[0].came_from == "the customer"
+
+
+def test_a_splice_that_held_is_sent_to_its_own_form(place: Place, screen: Bench, code: TapeCode) -> None:
+    press(Qt.Key.Key_R, CTRL)
+    press_text("splice")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert not screen.side.repair.held.isEnabled()
+    assert "F7" in written(screen.side.repair)
+    assert kept(place, code).tried == ()
+
+
+def test_no_repair_of_that_name_is_complained_about(place: Place, screen: Bench, code: TapeCode) -> None:
+    press(Qt.Key.Key_R, CTRL)
+    press_text("polish")
+    press(Qt.Key.Key_Return)
+    assert "polish" in place.told
+    assert kept(place, code).tried == ()
+
+
+def test_a_repair_is_taken_back_and_its_part_lies_on_the_shelf_again(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    place.records.shop.run(donors.add, VHS, DonorPart.SHELL, 1)
+    place.records.shop.run(repair_attempts.record, code, "shell-swap", succeeded=True, part=DonorPart.SHELL)
+    scan(place, code)
+    press(Qt.Key.Key_F10)
+    press(Qt.Key.Key_Down)
+    press_text("not this one")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert kept(place, code).tried == ()
+    assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 1
+
+
+def test_donors_are_put_on_the_shelf_in_a_window_of_their_own(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    press(Qt.Key.Key_R, CTRL)
+    screen.side.repair.shelf.click()
+    place.settle()
+    shelf = screen.repairing.shelf
+    assert shelf.isVisible()
+    assert "Nothing is on the shelf for VHS yet" in written(shelf)
+    shelf.count.setText("half")
+    shelf.save.click()
+    assert "half" in shelf.trouble.text()
+    shelf.count.setText("1.5")
+    shelf.save.click()
+    assert "whole number" in shelf.trouble.text()
+    shelf.count.setText("3")
+    shelf.came_from.setText("a box of old films")
+    shelf.save.click()
+    place.settle()
+    place.settle()
+    assert "3 × shell from a box of old films" in written(shelf)
+    assert "Shell: 3 on the shelf" in [
+        screen.side.repair.part.itemText(row) for row in range(screen.side.repair.part.count())
+    ]
+    shelf.close()
+
+
+# --- the look afterwards --------------------------------------------------------------------
+
+
+def test_a_repaired_tape_is_not_cleared_before_it_was_looked_over(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    splice(place, "5", "1")
+    assert screen.side.after.isVisible()
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+    assert "nobody has looked it over since" in place.told
+    assert kept(place, code).station is Station.AT_THE_BENCH
+    screen.side.moves.note.setFocus()
+    press_text("flush and square")
+    press(Qt.Key.Key_G, ALT)
+    place.settle()
+    assert not screen.side.after.isVisible()
+    assert "flush and square" in place.records.shop.ask(tapes.history, code)[-1].words
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+    assert kept(place, code).station is Station.CLEARED_TO_PLAY
+
+
+def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: Bench, code: TapeCode) -> None:
+    place.records.shop.run(repair_record.splice, code, at_minutes=5.0, cut_cm=1.0, joined_with=Join.TAPE)
+    scan(place, code)
+    press(Qt.Key.Key_X, ALT)
+    place.settle()
+    after = kept(place, code).after_repair
+    assert after is not None
+    assert after.look is Look.AGAIN
+    assert "to be done once more" in written(screen.card)
+    assert screen.side.after.isVisible()
+
+
+# --- room for the forms ---------------------------------------------------------------------
+
+
+def test_a_form_has_the_room_of_the_buttons_and_their_keys_go_on_working(
+    place: Place, screen: Bench, code: TapeCode
+) -> None:
+    assert screen.side.splice_button.isVisible()
+    press(Qt.Key.Key_R, CTRL)
+    assert not screen.side.splice_button.isVisible()
+    press(Qt.Key.Key_F7)
+    assert screen.side.splice.isVisible()
+    press(Qt.Key.Key_Escape)
+    assert screen.side.splice_button.isVisible()
+
+
+def test_the_key_of_what_is_not_offered_does_nothing(place: Place, screen: Bench, code: TapeCode) -> None:
+    told = place.told
+    press(Qt.Key.Key_F8)
+    place.settle()
+    assert place.told == told
+    assert kept(place, code).marked_at is None

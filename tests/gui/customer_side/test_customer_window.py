@@ -1,0 +1,166 @@
+"""The Customer side: one customer's slip in large type, and not a word that is not theirs."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit, QWidget
+
+from gui.customer_side.customer_window import SCALE, CustomerSide, second_screen
+from gui.toolkit import theme
+from gui.widgets.not_for_reuse_strip import Band
+from gui.widgets.twenty_dots import Dots
+from tests.support.booked import line
+from tests.support.counting import ALT, Clerk, clerk_at, held_up
+from tests.support.screens import Place, press, press_text
+
+
+@pytest.fixture
+def clerk(place: Place) -> Clerk:
+    return clerk_at(place)
+
+
+@pytest.fixture
+def side(clerk: Clerk, place: Place) -> CustomerSide:
+    shown = CustomerSide(place.window)
+    clerk.counter.quote_changed.connect(shown.show_quote)
+    clerk.counter.job_booked.connect(shown.show_job)
+    place.window.wants_customer_side.connect(shown.turn)
+    shown.show()
+    place.window.activateWindow()
+    place.settle()
+    return shown
+
+
+def words_on(side: QWidget) -> str:
+    return "\n".join(label.text() for label in side.findChildren(QLabel) if label.isVisible())
+
+
+def test_it_greets_while_the_tray_is_empty(side: CustomerSide) -> None:
+    assert "Good to see you" in words_on(side)
+    assert side.slip.price_words == ""
+
+
+def test_it_follows_the_slip_key_by_key(side: CustomerSide, clerk: Clerk) -> None:
+    clerk.count(count="2", format="vh", marking="t120")
+    assert clerk.price == side.slip.price_words
+    clerk.wait_for_the_day()
+    assert clerk.day == side.slip.day_words
+    assert "Your 2 tapes" in words_on(side)
+
+
+def test_a_day_that_is_still_worked_out_is_not_promised_to_the_customer(
+    side: CustomerSide, clerk: Clerk, place: Place
+) -> None:
+    clerk.count(count="3", format="vh", marking="t120")
+    before = clerk.day
+    press_text("40")
+    press(Qt.Key.Key_Return)
+    with held_up(clerk, place):
+        press_text("hi8")
+        place.qtbot.waitUntil(lambda: "Working out the day" in words_on(side))
+        assert side.slip.day_words == before
+        assert "19 times" not in words_on(side)
+    assert clerk.day != before
+    assert clerk.day == side.slip.day_words
+    assert "Working out the day" not in words_on(side)
+
+
+def test_it_shows_the_number_once_the_box_is_booked(side: CustomerSide, clerk: Clerk) -> None:
+    clerk.count(format="vh")
+    clerk.name_the_customer("Ada Fenwick")
+    clerk.book()
+    assert clerk.counter.job is not None
+    assert clerk.counter.job.number in words_on(side)
+
+
+def test_it_says_what_cannot_be_restored_and_wears_the_band(side: CustomerSide, clerk: Clerk) -> None:
+    band = side.findChild(Band)
+    assert isinstance(band, Band)
+    assert not band.isVisible()
+    clerk.count(format="vh", findings="sn")
+    clerk.look()
+    assert band.isVisible()
+    assert "Not for reuse" in band.accessibleName()
+    assert "1 × VHS" in words_on(side)
+
+
+def test_it_shows_neither_other_customers_nor_the_reasons_of_the_shop(
+    side: CustomerSide, clerk: Clerk, place: Place
+) -> None:
+    place.records.book(line(count=30), name="Zelda Quince")
+    place.work.changed.emit(frozenset({"jobs"}))
+    place.settle()
+    clerk.count(count="6", format="vh", marking="t120")
+    clerk.wait_for_the_day()
+    quote = clerk.counter.quote
+    assert quote is not None
+    assert quote.promise.held_by
+    shown = words_on(side) + side.slip.accessibleDescription()
+    assert "Quince" not in shown
+    assert not any(reason in shown for reason in quote.promise.held_by)
+
+
+def test_nothing_on_it_can_be_changed(side: CustomerSide) -> None:
+    assert side.findChildren(QLineEdit) == []
+    assert side.findChildren(QAbstractButton) == []
+
+
+def test_its_type_is_larger_than_the_counters(side: CustomerSide) -> None:
+    day = side.findChild(QLabel, "promised-day")
+    assert isinstance(day, QLabel)
+    assert SCALE > 1
+    assert day.font().pointSizeF() == pytest.approx(theme.GREAT * SCALE)
+
+
+def test_escape_and_f9_turn_it_back(side: CustomerSide) -> None:
+    for key in (Qt.Key.Key_Escape, Qt.Key.Key_F9):
+        side.show()
+        side.activateWindow()
+        QTest.keyClick(side, key)
+        assert side.isHidden(), key
+
+
+def test_turning_shows_it_full_and_turning_again_hides_it(side: CustomerSide) -> None:
+    side.hide()
+    side.turn()
+    assert side.isFullScreen()
+    side.turn()
+    assert side.isHidden()
+
+
+def test_a_second_screen_is_the_one_our_window_is_not_on(qapp: QApplication) -> None:
+    only = qapp.primaryScreen()
+    other = object()
+    assert second_screen([only], only) is None
+    assert second_screen([only, other], only) is other  # type: ignore[list-item,comparison-overlap]
+
+
+def test_what_was_quoted_while_it_was_turned_away_is_there_when_it_is_turned(
+    side: CustomerSide, clerk: Clerk
+) -> None:
+    side.hide()
+    clerk.count(format="vh")
+    side.show()
+    assert clerk.price == side.slip.price_words
+
+
+def test_the_dots_are_twenty_and_spoken(side: CustomerSide, clerk: Clerk) -> None:
+    clerk.count(count="3", format="vh", marking="t120")
+    clerk.wait_for_the_day()
+    dots = side.findChild(Dots)
+    assert isinstance(dots, Dots)
+    assert sum(column.count for column in dots.shown) == 20
+    assert "Twenty dots" in dots.accessibleDescription()
+
+
+def test_everything_fits_at_the_usual_size(side: CustomerSide, clerk: Clerk, place: Place) -> None:
+    side.resize(1280, 800)
+    clerk.count(count="6", format="vh", marking="t120", findings="snapped")
+    press(Qt.Key.Key_H, ALT)
+    place.settle()
+    for label in side.findChildren(QLabel):
+        if label.isVisible() and label.text():
+            corner = label.mapTo(side, label.rect().bottomRight())
+            assert side.rect().contains(corner), f"{label.text()[:30]} reaches to {corner}"

@@ -1,0 +1,82 @@
+"""A name wrongly spelt is put right on the phone, by keys, for every box of that person."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+from core.model.names import JobNumber
+from core.model.records import Customer
+from core.services import calls, jobs
+from gui.phone.phone_screen import Phone
+from tests.support.booked import line
+from tests.support.screens import Place, press, press_text, type_in
+
+FIRST, SECOND = JobNumber("000018"), JobNumber("000026")
+
+
+@pytest.fixture
+def phone(place: Place) -> Phone:
+    for _ in range(2):
+        place.records.book(line(count=2), name="Aad Fenwick")
+    screen = place.turn_to(Phone)
+    type_in(screen.box, "aad fenw", enter=True)
+    place.settle()
+    assert screen.matches.stand_on(FIRST)
+    return screen
+
+
+def customer(place: Place, number: JobNumber) -> Customer:
+    return place.records.shop.ask(jobs.get, number).customer
+
+
+def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(place: Place, phone: Phone) -> None:
+    press(Qt.Key.Key_F8)
+    assert QApplication.focusWidget() is phone.correction.name
+    press_text("Ada Fenwick")
+    for _ in range(2):
+        press(Qt.Key.Key_Return)
+    assert QApplication.focusWidget() is phone.correction.email
+    press_text("ada@example.org")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    right = Customer("Ada Fenwick", "+13035550142", "ada@example.org")
+    assert [customer(place, number) for number in (FIRST, SECOND)] == [right, right]
+    assert not phone.correction.isVisible()
+    assert QApplication.focusWidget() is phone.box
+    assert phone.box.text() == FIRST
+    assert phone.answer.spoken.startswith("Ada's two tapes")
+    assert place.records.shop.ask(calls.status, "Aad Fenwick")[0].matched == "a similar name"
+    told = place.records.shop.ask(jobs.history, FIRST)[-1].words
+    assert told == "name put right: Aad Fenwick → Ada Fenwick; e-mail put right: none → ada@example.org"
+
+
+def test_a_box_keeps_a_name(place: Place, phone: Phone) -> None:
+    press(Qt.Key.Key_F8)
+    phone.correction.name.clear()
+    for _ in range(3):
+        press(Qt.Key.Key_Return)
+    place.settle()
+    assert "a box belongs to somebody with a name" in place.told
+    assert QApplication.focusWidget() is phone.correction.name
+    assert customer(place, FIRST).name == "Aad Fenwick"
+
+
+def test_escape_changes_nothing_and_the_other_forms_go_away(place: Place, phone: Phone) -> None:
+    press(Qt.Key.Key_F6)
+    press(Qt.Key.Key_F8)
+    assert not phone.agreement.isVisible()
+    press_text("Somebody Else")
+    press(Qt.Key.Key_Escape)
+    place.settle()
+    assert not phone.correction.isVisible()
+    assert QApplication.focusWidget() is phone.box
+    assert customer(place, FIRST).name == "Aad Fenwick"
+
+
+def test_nobody_is_put_right_before_somebody_is_found(place: Place, phone: Phone) -> None:
+    phone.box.clear()
+    place.settle()
+    assert not phone.correct_button.isVisible()

@@ -1,0 +1,247 @@
+"""Phone: the answer comes while the caller speaks, is the newest one, and goes to the right person."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+from core.model.names import JobNumber
+from core.model.records import Found
+from core.model.stations import Station
+from core.services import calls, jobs, promises, tapes
+from gui.phone.answer_slip import ask_for
+from gui.phone.phone_screen import Phone
+from tests.support.booked import line
+from tests.support.screens import Place, press, press_text, type_in
+
+
+@pytest.fixture
+def phone(place: Place) -> Phone:
+    place.records.book(line(count=2), name="Ada Fenwick")
+    place.records.book(line("hi8", marking="P6-120"), name="Adam Fenn")
+    return place.turn_to(Phone)
+
+
+def ask(place: Place, phone: Phone, text: str) -> None:
+    phone.box.clear()
+    type_in(phone.box, text)
+    place.qtbot.waitUntil(lambda: not phone._pause.isActive(), timeout=2000)
+    place.settle()
+
+
+def test_the_box_has_the_keyboard_on_entering(phone: Phone) -> None:
+    assert QApplication.focusWidget() is phone.box
+
+
+def test_a_job_number_is_answered_without_return_and_without_a_pause(place: Place, phone: Phone) -> None:
+    type_in(phone.box, "000018")
+    assert not phone._pause.isActive()
+    place.settle()
+    assert phone.answer.spoken.startswith("Ada's two tapes")
+
+
+def test_four_digits_of_the_phone_are_enough(place: Place, phone: Phone) -> None:
+    ask(place, phone, "0142")
+    assert phone.answer.spoken
+    assert {piece.key for piece in phone.matches.pieces} == {"000018", "000026"}
+
+
+def test_the_tapes_of_the_job_lie_in_the_tray_with_their_stations(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    assert [piece.place for piece in phone.tapes.pieces] == ["booked in", "booked in"]
+    assert all("VHS T-120" in piece.spoken for piece in phone.tapes.pieces)
+
+
+def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, phone: Phone) -> None:
+    ask(place, phone, "fen")
+    first = phone.answer.spoken
+    press(Qt.Key.Key_Down)
+    assert QApplication.focusWidget() is phone.box
+    assert phone.answer.spoken != first
+    press(Qt.Key.Key_Up)
+    assert phone.answer.spoken == first
+
+
+def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    promised = phone.findChild(object, "promise")
+    assert promised.text().startswith("Promised for ")  # type: ignore[union-attr]  # it is a label
+    assert "times in 20" in phone.answer.spoken
+    assert phone.answer._chance.isHidden(), "nothing is said twice on one slip"
+
+
+def test_nothing_found_says_what_to_ask_instead(place: Place, phone: Phone) -> None:
+    ask(place, phone, "zzzzzz")
+    assert "zzzzzz" in phone.answer.spoken
+    assert "four digits" in phone.answer.spoken
+    assert phone.tapes.pieces == ()
+
+
+def test_an_old_answer_never_covers_a_newer_question(
+    place: Place, phone: Phone, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    waiting: list[Callable[[tuple[Found, ...]], None]] = []
+
+    def hold(query: Any, *args: Any, then: Callable[[Any], None], **_: Any) -> None:
+        waiting.append(then)
+
+    by_number = place.records.shop.ask(calls.status, "000018")
+    other = place.records.shop.ask(calls.status, "000026")
+    monkeypatch.setattr(place.work, "ask", hold)
+    type_in(phone.box, "000018")
+    phone.box.clear()
+    type_in(phone.box, "000026")
+    newest, oldest = waiting[-1], waiting[0]
+    newest(other)
+    told = phone.answer.spoken
+    oldest(by_number)
+    assert phone.answer.spoken == told
+    assert told.startswith("Adam's")
+
+
+def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_Escape)
+    assert phone.box.text() == ""
+    assert "000018" not in phone.answer.spoken
+    assert phone.tapes.isHidden()
+
+
+def test_coming_back_selects_what_was_typed_so_that_the_next_key_replaces_it(
+    place: Place, phone: Phone
+) -> None:
+    ask(place, phone, "000018")
+    place.window.go("phone")
+    assert phone.box.selectedText() == "000018"
+
+
+def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    code = phone.tapes.pieces[0].key
+    place.work.run(tapes.move, code, Station.LOOKED_OVER)
+    place.settle()
+    place.settle()
+    assert phone.tapes.pieces[0].place == "looked over"
+
+
+def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    assert phone.answer.spoken == place.records.shop.ask(calls.status, "000018")[0].spoken
+
+
+@pytest.mark.parametrize(
+    ("text", "asked", "not_asked"),
+    [
+        ("000018", "the last digits of their phone (0142)", ""),
+        ("0142", "the name the tapes were left under", "last digits"),
+        ("Fenwick", "the last digits of their phone (0142)", "left under"),
+    ],
+)
+def test_what_to_ask_is_never_what_the_caller_just_said(
+    place: Place, phone: Phone, text: str, asked: str, not_asked: str
+) -> None:
+    ask(place, phone, text)
+    found = place.records.shop.ask(calls.status, text)[0]
+    sentence = ask_for(found)
+    assert asked in sentence
+    assert not not_asked or not_asked not in sentence
+
+
+def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F6)
+    press_text("by phone: splice it")
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_Return)
+    press_text("250.00")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    job = place.records.shop.ask(jobs.get, JobNumber("000018"))
+    (agreed,) = job.agreements
+    assert (agreed.who_agreed, agreed.words) == ("Ada Fenwick", "by phone: splice it")
+    assert job.ceiling_minor == 25_000
+    assert "Ada Fenwick agreed" in place.told
+    assert QApplication.focusWidget() is phone.box
+
+
+def test_an_agreement_without_words_is_not_kept(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F6)
+    phone.agreement.up_to.setFocus()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "What was agreed" in place.told
+    assert place.records.shop.ask(jobs.get, JobNumber("000018")).agreements == ()
+
+
+def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: Place, phone: Phone) -> None:
+    assert not phone.matches.isVisible()
+    place.records.clock.go_on(days=40)
+    phone.refresh()
+    place.settle()
+    assert {piece.title for piece in phone.matches.pieces} == {"Ada Fenwick", "Adam Fenn"}
+    assert {piece.small for piece in phone.matches.pieces} == {"+13035550142"}
+    phone.matches.setFocus()
+    chosen = phone.matches.current
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert phone.box.text() == chosen
+    assert phone.tapes.pieces[0].key.startswith(chosen)
+    assert "will not be kept" in phone.answer._chance.text()
+
+
+# --- a new day ---------------------------------------------------------------------------
+
+
+def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phone) -> None:
+    before = place.records.shop.ask(jobs.get, JobNumber("000018")).promise
+    place.records.clock.go_on(days=20)
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F7)
+    press_text("the deck was out")
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    first, again = place.records.shop.ask(promises.said, JobNumber("000018"))
+    assert first.promise == before
+    assert (again.reason, again.agreed_with) == ("the deck was out", "Ada Fenwick")
+    assert "Promised now: " in place.told
+    assert not phone.new_day.isVisible()
+    assert QApplication.focusWidget() is phone.box
+    assert "late" not in phone.answer.spoken
+
+
+def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F7)
+    phone.new_day.who.setFocus()
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "Why the day changes" in place.told
+    assert QApplication.focusWidget() is phone.new_day.reason
+    assert len(place.records.shop.ask(promises.said, JobNumber("000018"))) == 1
+    press(Qt.Key.Key_Escape)
+    assert not phone.new_day.isVisible()
+
+
+def test_one_form_is_open_at_a_time(place: Place, phone: Phone) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F7)
+    press(Qt.Key.Key_F6)
+    assert (phone.agreement.isVisible(), phone.new_day.isVisible()) == (True, False)
+
+
+def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: Phone) -> None:
+    for tape in place.records.shop.ask(jobs.get, JobNumber("000018")).tapes:
+        place.records.bring_to(tape, Station.READY)
+    assert not phone.new_day_button.isVisible()
+    ask(place, phone, "000018")
+    assert not phone.new_day_button.isVisible()
+    ask(place, phone, "000026")
+    assert phone.new_day_button.isVisible()

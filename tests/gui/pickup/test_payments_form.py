@@ -1,0 +1,105 @@
+"""Money by itself on the Pickup screen: taken, given back with a reason, never altered."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+from core.model.records import Job
+from core.services import jobs, payments
+from gui.pickup.pickup_screen import Pickup
+from tests.support.booked import line
+from tests.support.screens import Place, press, press_text, type_in
+
+ALT = Qt.KeyboardModifier.AltModifier
+
+
+@pytest.fixture
+def job(place: Place) -> Job:
+    booked = place.records.book(line(count=2), name="Ada Fenwick")
+    return place.records.shop.run(payments.take, booked.number, 2000, kind="deposit")
+
+
+@pytest.fixture
+def screen(place: Place, job: Job) -> Pickup:
+    pickup = place.turn_to(Pickup)
+    type_in(pickup.box, job.number, enter=True)
+    place.settle()
+    place.settle()
+    return pickup
+
+
+def lines(place: Place, job: Job) -> list[tuple[str, int]]:
+    return [(each.kind, each.minor) for each in place.records.shop.ask(jobs.get, job.number).payments]
+
+
+def fill(amount: str, why: str = "") -> None:
+    press(Qt.Key.Key_F6)
+    press_text(amount)
+    press(Qt.Key.Key_Return)
+    press_text(why)
+
+
+def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Pickup, job: Job) -> None:
+    fill("5", "paid twice")
+    press(Qt.Key.Key_G, ALT)
+    place.settle()
+    place.settle()
+    assert lines(place, job) == [("deposit", 2000), ("refund", -500)]
+    told = place.records.shop.ask(jobs.history, job.number)[-1].words
+    assert told == "refund of 5.00 USD: paid twice"
+    assert not screen.till.form.isVisible()
+    assert QApplication.focusWidget() is screen.box
+    assert "$15.00" in screen.handover.sums.accessibleName()
+
+
+def test_money_is_taken_without_a_hand_back(place: Place, screen: Pickup, job: Job) -> None:
+    fill("12.50")
+    press(Qt.Key.Key_P, ALT)
+    place.settle()
+    assert lines(place, job) == [("deposit", 2000), ("balance", 1250)]
+
+
+@pytest.mark.parametrize(
+    ("amount", "why", "told"),
+    [
+        ("20.01", "so", "Only 20.00 USD were paid"),
+        ("5", "", "say why money is given back"),
+        ("", "so", "an amount like 93.15"),
+        ("five", "so", "an amount like 93.15"),
+    ],
+)
+def test_what_cannot_be_given_back_is_said_and_stays_as_typed(
+    place: Place, screen: Pickup, job: Job, amount: str, why: str, told: str
+) -> None:
+    fill(amount, why)
+    press(Qt.Key.Key_G, ALT)
+    place.settle()
+    assert told in place.told
+    assert lines(place, job) == [("deposit", 2000)]
+    assert screen.till.form.isVisible()
+    assert (screen.till.form.amount.text(), screen.till.form.why.text()) == (amount, why)
+
+
+def test_escape_closes_the_form_and_then_puts_the_box_back(place: Place, screen: Pickup) -> None:
+    press(Qt.Key.Key_F6)
+    press(Qt.Key.Key_Escape)
+    assert not screen.till.form.isVisible()
+    assert screen.list is not None
+    press(Qt.Key.Key_Escape)
+    assert screen.list is None
+    assert not screen.till.button.isVisible()
+
+
+def test_the_form_does_not_go_over_to_another_box(place: Place, screen: Pickup) -> None:
+    other = place.records.book(line(), name="Bo Quill")
+    press(Qt.Key.Key_F6)
+    press_text("5")
+    screen.box.setFocus()
+    type_in(screen.box, other.number, enter=True)
+    place.settle()
+    place.settle()
+    assert screen.list is not None
+    assert screen.list.job.number == other.number
+    assert not screen.till.form.isVisible()

@@ -1,0 +1,91 @@
+"""What the shop reckons with: stated by keys, beside what it has counted."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+
+from core.model.records import Expected
+from core.model.stations import Station
+from core.services import closed_days, decks
+from gui.shop.expectation_form import ExpectForm
+from gui.shop.shop_screen import ShopScreen
+from tests.support.booked import line
+from tests.support.screens import Place, press, type_in, written
+
+
+@pytest.fixture
+def screen(place: Place) -> ShopScreen:
+    job = place.records.book(line(count=3), name="Ada Fenwick")
+    place.records.bring_to(job.tapes[0], Station.BEING_CHECKED, minutes=120.0)
+    place.records.shop.run(decks.broke_down, "VHS 1", "eats tapes")
+    place.records.clock.go_on(days=1)
+    place.records.shop.run(decks.back_in_service, "VHS 1", "new belt")
+    shop = place.turn_to(ShopScreen)
+    shop.chapters.stand_on("expected")
+    return shop
+
+
+def form(screen: ShopScreen) -> ExpectForm:
+    return next(iter(screen.page.findChildren(ExpectForm)))
+
+
+def test_each_figure_stands_beside_what_was_counted(screen: ShopScreen) -> None:
+    fields = form(screen).fields
+    assert [field.text() for field in fields.values()] == ["400", "72", "1", "4", "0.5"]
+    told = written(screen.page)
+    assert "One breakdown in 2 hours of play: reckoned with is one in 201 hours" in told
+    assert "1 deck came back: about 48 hours are reckoned with." in told
+    assert "0 rush boxes in 0 weeks; from 4 weeks on it is counted." in told
+    assert "Shut on 0 of 1 opening day: 0.5 in 100 are reckoned with." in told
+
+
+def test_a_figure_is_changed_by_keys_and_kept(place: Place, screen: ShopScreen) -> None:
+    field = form(screen).fields["rush_boxes_a_week"]
+    field.setFocus()
+    field.selectAll()
+    type_in(field, "2.5", enter=True)
+    assert form(screen).fields["tapes_in_a_rush_box"].hasFocus()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert place.records.shop.ask(decks.fittings).expected == Expected(400.0, 72.0, 2.5, 4.0, 0.005)
+    assert form(screen).fields["rush_boxes_a_week"].text() == "2.5"
+    assert form(screen).fields["tapes_in_a_rush_box"].hasFocus()
+
+
+def test_return_in_the_last_figure_keeps_them(place: Place, screen: ShopScreen) -> None:
+    field = form(screen).fields["unplanned_closures"]
+    field.setFocus()
+    field.selectAll()
+    type_in(field, "2", enter=True)
+    place.settle()
+    assert place.records.shop.ask(decks.fittings).expected.unplanned_closures == 0.02
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "told"),
+    [
+        ("hours_to_repair", "soon", "Hours until it is back"),
+        ("hours_to_repair", "0", "hours until a deck is back"),
+        ("tapes_in_a_rush_box", "0", "a rush box holds at least one tape"),
+        ("unplanned_closures", "70", "unplanned_closures"),
+        ("rush_boxes_a_week", "", "Rush boxes a week"),
+    ],
+)
+def test_what_cannot_be_is_said_and_stays_as_typed(
+    place: Place, screen: ShopScreen, name: str, typed: str, told: str
+) -> None:
+    before = place.records.shop.ask(decks.fittings)
+    form(screen).fields[name].setText(typed)
+    form(screen).keep.click()
+    place.settle()
+    assert told in place.told
+    assert form(screen).fields[name].text() == typed
+    assert place.records.shop.ask(decks.fittings) == before
+
+
+def test_days_shut_unplanned_are_told(place: Place, screen: ShopScreen) -> None:
+    place.records.shop.run(closed_days.stayed_shut, place.records.clock().date(), "flu")
+    screen.refresh()
+    place.settle()
+    assert "Shut on 1 of " in written(screen.page)

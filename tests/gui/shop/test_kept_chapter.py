@@ -1,0 +1,216 @@
+"""The owner's record of promises, drawn and said; decks in and out by keys; what would help."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import partial
+from threading import Event
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
+from pytestqt.qtbot import QtBot
+
+from core.model.typed_draft import Box, Row
+from core.promise.reliability import Group, sampling_band
+from core.services import decks, event_counts, promises
+from gui.counter.counter_screen import Counter
+from gui.shop import kept_chapter
+from gui.shop.deck_care import DeckCare
+from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
+from gui.shop.shop_screen import ShopScreen
+from gui.toolkit import theme
+from gui.widgets.improvement_lines import HelpLines
+from tests.core.promise.test_reliability import CURVE, drawn
+from tests.support.booked import line
+from tests.support.screens import Place, press, type_in
+
+CTRL = Qt.KeyboardModifier.ControlModifier
+
+
+def group(count: int, kept: int, stated: float = 0.93) -> Group:
+    least, most = sampling_band([stated] * count)
+    return Group(0.9, 0.95, count, kept, stated, least, most)
+
+
+def words_of(widget: QWidget) -> str:
+    return " ".join(label.text() for label in widget.findChildren(QLabel))
+
+
+@pytest.fixture
+def dressed(qapp: QApplication) -> None:
+    theme.dress(qapp)
+
+
+# --- the record --------------------------------------------------------------------------
+
+
+def test_a_strip_says_in_words_what_it_draws() -> None:
+    said = in_words(group(120, 112))
+    assert said.startswith("Of 120 promises at 90–95 %, 112 were kept. As said: luck alone makes it ")
+    assert "Fewer than said" in in_words(group(120, 95))
+    assert "an earlier day could have been named" in in_words(group(120, 120))
+    assert in_words(group(1, 1)).startswith("Of one promise")
+
+
+@pytest.mark.usefixtures("dressed")
+@pytest.mark.parametrize(("count", "kept"), [(1, 0), (1, 1), (3, 3), (120, 112), (120, 0), (400, 400)])
+def test_everything_on_a_strip_lies_within_it(qtbot: QtBot, count: int, kept: int) -> None:
+    strip = KeptStrip(group(count, kept))
+    qtbot.addWidget(strip)
+    strip.resize(300, strip.sizeHint().height())
+    assert strip.accessibleName() == in_words(group(count, kept))
+    found = group(count, kept)
+    places = [strip.place_of(n) for n in (found.least, found.stated * count, found.most, kept)]
+    assert all(0 <= place <= 300 for place in places)
+    assert strip.place_of(found.least) <= strip.place_of(found.stated * count) <= strip.place_of(found.most)
+    assert not strip.grab().isNull()
+
+
+@pytest.mark.usefixtures("dressed")
+def test_the_tenths_are_said_too(qtbot: QtBot) -> None:
+    bars = DecileBars((0.05,) * 9 + (0.55,))
+    qtbot.addWidget(bars)
+    assert bars.accessibleDescription().endswith("10: 55 %")
+    assert not bars.grab().isNull()
+
+
+def test_a_new_shop_says_when_there_will_be_something(place: Place) -> None:
+    screen = place.turn_to(ShopScreen)
+    assert screen.chapters.stand_on("kept")
+    assert "No promise is over yet" in words_of(screen.page)
+
+
+def test_a_box_that_was_late_stands_there_with_its_reason(place: Place) -> None:
+    job = place.records.book(line(count=2), name="Ada Fenwick")
+    place.records.clock.go_on(days=20)
+    place.records.shop.run(promises.renew, job.number, "the deck was out")
+    screen = place.turn_to(ShopScreen)
+    screen.chapters.stand_on("kept")
+    told = words_of(screen.page)
+    assert "Of one promise, 0 was kept." in told
+    assert f"Ada Fenwick · {job.number}" in told
+    assert "not ready yet" in told
+    assert "Why: the deck was out" in told
+
+
+def test_an_alarm_says_how_much_further_off_dates_are_set(place: Place) -> None:
+    place.records.book(line())
+    screen = place.turn_to(ShopScreen)
+    assert screen.view is not None
+    late = promises.reliability(drawn(120, *CURVE, day=6, slower=3))
+    learned = replace(screen.view.learned, overrun=1.31)
+    chapter = kept_chapter.chapter(replace(screen.view, record=late, learned=learned))
+    place.qtbot.addWidget(chapter)
+    assert "every new date is now set 31 % further off" in words_of(chapter)
+    assert len(chapter.findChildren(DecileBars)) == 1
+
+
+# --- decks in and out --------------------------------------------------------------------
+
+
+def care_of(screen: ShopScreen) -> DeckCare:
+    return next(iter(screen.page.findChildren(DeckCare)))
+
+
+def test_a_deck_goes_out_and_comes_back_by_keys(place: Place) -> None:
+    place.records.book(line(count=3))
+    screen = place.turn_to(ShopScreen)
+    screen.chapters.stand_on("care")
+    care = care_of(screen)
+    assert care.decks.stand_on("VHS 2")
+    care.why.setFocus()
+    type_in(care.why, "eats tapes")
+    assert care.switch.text() == "VHS 2 broke down   F6"
+    press(Qt.Key.Key_F6)
+    place.settle()
+    (gone,) = place.records.shop.ask(event_counts.outages)
+    assert (gone.deck, gone.words) == ("VHS 2", "eats tapes")
+    care = care_of(screen)
+    assert care.decks.current == "VHS 2"
+    assert care.switch.text() == "VHS 2 is back   F6"
+    assert "out of service" in next(each.place for each in care.decks.pieces if each.key == "VHS 2")
+    care.switch.click()
+    place.settle()
+    assert all(deck.in_service for deck in place.records.shop.ask(decks.fittings).decks)
+    assert "One breakdown" in words_of(screen.page)
+
+
+def test_a_day_shut_needs_its_reason(place: Place) -> None:
+    place.records.book(line())
+    screen = place.turn_to(ShopScreen)
+    screen.chapters.stand_on("care")
+    care_of(screen).shut.click()
+    place.settle()
+    assert "say why the shop stays shut" in place.told
+    type_in(care_of(screen).why, "a burst pipe")
+    care_of(screen).shut.click()
+    place.settle()
+    assert [each.words for each in place.records.shop.ask(event_counts.shut_days)] == ["a burst pipe"]
+    assert "a burst pipe" in words_of(screen.page)
+
+
+# --- what would help ---------------------------------------------------------------------
+
+
+def test_the_queue_is_told_what_would_help_on_a_key(place: Place) -> None:
+    for _ in range(4):
+        place.records.book(line(count=6))
+    screen = place.turn_to(ShopScreen)
+    screen.chapters.stand_on("promises")
+    press(Qt.Key.Key_F6)
+    place.settle()
+    lines = next(iter(screen.page.findChildren(HelpLines)))
+    assert lines.isVisible()
+    assert "sooner on average" in lines.accessibleDescription()
+    assert len([one for one in lines.lines if one.isVisible()]) <= 3
+
+
+def test_the_counter_is_told_what_would_help_and_forgets_it_with_the_next_change(place: Place) -> None:
+    for _ in range(4):
+        place.records.book(line(count=8))
+    screen = place.turn_to(Counter)
+    screen.draft.begin(_box(6))
+    place.settle()
+    press(Qt.Key.Key_H, CTRL)
+    place.settle()
+    lines = screen.parts.help
+    assert lines.isVisible()
+    assert "As a rush box: " in lines.lines[0].text()
+    assert "sooner" in lines.accessibleDescription()
+    screen.draft.write(0, "count", "7")
+    assert not lines.isVisible()
+
+
+def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
+    place.records.book(line(count=8))
+    screen = place.turn_to(Counter)
+    screen.draft.begin(_box(6))
+    place.settle()
+    screen.what_would_help()
+    screen.draft.write(0, "count", "7")
+    place.settle()
+    assert not screen.parts.help.isVisible()
+
+
+def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
+    screen = place.turn_to(Counter)
+    screen.what_would_help()
+    assert "tray is empty" in place.told
+
+
+def _box(count: int) -> Box:
+    return Box(rows=(Row(str(count), "VHS", "T-120"),), tv="NTSC")
+
+
+def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
+    """A question that takes long is worked out beside the records, not in front of them."""
+    place.records.book(line(count=2))
+    going, answered = Event(), []
+    place.work.think(partial(going.wait, 10), then=answered.append)
+    place.work.ask(decks.queue, then=answered.append)
+    place.qtbot.waitUntil(lambda: len(answered) == 1, timeout=3000)
+    assert len(answered[0]) == 2
+    going.set()
+    place.settle()
+    assert answered[1] is True

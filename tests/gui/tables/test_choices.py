@@ -1,0 +1,70 @@
+"""Type-ahead: what is meant by the letters typed so far."""
+
+from __future__ import annotations
+
+import pytest
+
+from gui.counter import accepted_words
+from gui.tables import choices
+from gui.tables.choices import Choice
+from gui.widgets import wishes
+
+
+def first(offered: tuple[Choice, ...], typed: str) -> str:
+    return choices.matching(offered, typed)[0].words
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("vh", "VHS"),
+        ("vhs-", "VHS"),
+        ("vhsc", "VHS-C"),
+        ("s", "S-VHS"),
+        ("hi", "Hi8"),
+        ("di", "Digital8"),
+        ("mini", "MiniDV"),
+        ("u", "U-matic"),
+    ],
+)
+def test_the_first_letters_of_a_shell_are_enough(typed: str, meant: str) -> None:
+    assert first(accepted_words.formats_offered(), typed) == meant
+
+
+def test_a_name_written_out_wins_over_one_that_begins_so() -> None:
+    assert first((Choice("VHS-C"), Choice("VHS")), "vhs") == "VHS"
+
+
+def test_sn_means_snapped() -> None:
+    assert first(accepted_words.FINDINGS_OFFERED, "sn") == "snapped"
+
+
+def test_case_dashes_and_spaces_do_not_count() -> None:
+    assert first(accepted_words.markings_offered("VHS"), "t 120") == "T-120"
+    assert choices.meant(accepted_words.markings_offered("VHS"), "t120") is not None
+
+
+def test_letters_of_no_word_offer_nothing() -> None:
+    assert choices.matching(accepted_words.formats_offered(), "xyz") == ()
+
+
+def test_no_letters_offer_everything() -> None:
+    assert choices.matching(accepted_words.formats_offered(), " ") == accepted_words.formats_offered()
+
+
+def test_a_list_is_completed_at_its_end() -> None:
+    assert choices.last_part("snapped, mo") == "mo"
+    assert choices.with_last_part("snapped, mo", "mould") == "snapped, mould"
+    assert choices.with_last_part("mo", "mould") == "mould"
+
+
+def test_every_order_that_is_offered_is_read_back() -> None:
+    for offered in wishes.copies_offered():
+        orders = wishes.deliveries(offered.words)
+        assert len(orders) == 1
+        assert wishes.copies_words(orders) == offered.words
+
+
+def test_no_two_orders_share_their_words() -> None:
+    names = [offered.words for offered in wishes.copies_offered()]
+    assert len(names) == len(set(names))

@@ -1,0 +1,100 @@
+"""What follows the keys is worked out beside the window: one at a time, of those that wait the newest."""
+
+from __future__ import annotations
+
+import sys
+from functools import partial
+from threading import Event, current_thread, main_thread
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from core.model.errors import WrongInput
+from gui.toolkit.workers import TURN_S, Work
+
+PATIENCE_S = 30.0
+
+
+class Held:
+    """Something that is being worked out for as long as a test likes."""
+
+    def __init__(self) -> None:
+        self.began, self.go_on = Event(), Event()
+
+    def __call__(self) -> str:
+        self.began.set()
+        self.go_on.wait(PATIENCE_S)
+        return "first"
+
+
+def test_of_those_that_wait_only_the_newest_is_worked_out(work: Work, qtbot: QtBot) -> None:
+    first, told, made = Held(), [], []
+
+    def make(n: int) -> int:
+        made.append(n)
+        return n
+
+    work.follow(first, then=told.append)
+    assert first.began.wait(PATIENCE_S)
+    for n in range(5):
+        work.follow(partial(make, n), then=told.append)
+    first.go_on.set()
+    qtbot.waitUntil(lambda: work.is_idle)
+    assert (told, made) == (["first", 4], [4])
+
+
+def test_what_somebody_waits_for_is_never_left_out(work: Work, qtbot: QtBot) -> None:
+    first, told = Held(), []
+    work.follow(first, then=told.append)
+    assert first.began.wait(PATIENCE_S)
+    work.reckon(partial(str, "booking"), then=told.append)
+    work.follow(partial(str, "older"), then=told.append)
+    work.follow(partial(str, "newer"), then=told.append)
+    first.go_on.set()
+    qtbot.waitUntil(lambda: work.is_idle)
+    assert sorted(told) == ["booking", "first", "newer"]
+
+
+def test_it_is_worked_out_on_another_thread_and_told_on_the_windows(work: Work, qtbot: QtBot) -> None:
+    worked, told = [], []
+
+    def tell(_: object) -> None:
+        told.append(current_thread())
+
+    def note() -> None:
+        worked.append(current_thread())
+
+    work.follow(note, then=tell)
+    work.reckon(note, then=tell)
+    qtbot.waitUntil(lambda: len(told) == 2)
+    assert main_thread() not in worked
+    assert told == [main_thread()] * 2
+
+
+def test_a_refusal_is_told_and_the_next_one_follows(work: Work, qtbot: QtBot) -> None:
+    told, refused = [], []
+
+    def refuse() -> None:
+        raise WrongInput("day", "never", "a day is accepted")
+
+    work.follow(refuse, then=told.append, otherwise=refused.append)
+    work.follow(partial(str, "next"), then=told.append)
+    qtbot.waitUntil(lambda: work.is_idle)
+    assert told == ["next"]
+    assert len(refused) == 1
+
+
+def test_closing_does_not_begin_what_still_waits(work: Work, qtbot: QtBot) -> None:
+    first, made = Held(), []
+    work.follow(first, then=made.append)
+    assert first.began.wait(PATIENCE_S)
+    work.follow(partial(made.append, "waiting"), then=made.append)
+    first.go_on.set()
+    work.close()
+    qtbot.waitUntil(lambda: "first" in made)
+    assert made == ["first"]
+
+
+def test_workers_hand_the_interpreter_over_before_a_frame_is_lost(work: Work) -> None:
+    assert sys.getswitchinterval() == pytest.approx(TURN_S)
+    assert TURN_S < 0.016 / 8
