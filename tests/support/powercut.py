@@ -27,8 +27,8 @@ in that copying too."""
 
 TILL = """
 import sys
-from core import jobs
-from core.shop import Shop
+from core.services import jobs
+from core.services.records_door import Shop
 from tests.support.booked import Clock, command, quoted
 
 where, boxes, synchronous, pages = sys.argv[1:]

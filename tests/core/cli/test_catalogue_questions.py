@@ -79,8 +79,8 @@ def test_pack_tells_metres_and_minutes_and_refuses_an_unknown_hub(typed: Typist)
 
 def test_the_shelf_needs_no_shop_no_database_and_no_paper(tmp_path: Path) -> None:
     script = (
-        "import sys; from core import cli;"
-        "codes = [cli.run(words.split()) for words in sys.argv[1:]];"
+        "import sys; from core.cli import entry;"
+        "codes = [entry.run(words.split()) for words in sys.argv[1:]];"
         "print(codes, sorted({name.split('.')[0] for name in sys.modules}"
         " & {'sqlalchemy', 'alembic', 'reportlab', 'psycopg', 'phonenumbers', 'PySide6'}))"
     )

@@ -21,14 +21,14 @@ from core.store.tables import JobRow
 from core.store.unit import Unit
 from tests.support.booked import Clock, Desk, command, quoted
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 TILLS = 4
 BOXES = 12
 
 TILL = """
 import sys
-from core import jobs
-from core.shop import Shop
+from core.services import jobs
+from core.services.records_door import Shop
 from tests.support.booked import Clock, command, quoted
 
 where, boxes = sys.argv[1], int(sys.argv[2])
