@@ -41,7 +41,7 @@ def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
     """One page as a PDF on ``a4`` or ``letter``: the slip above, the stub for the box below."""
     speaker = voice(front)
     size = sheet(paper, front.currency)
-    book = Book(size, about(Cover(speaker.say("slip.title"), job.number), speaker))
+    book = Book(size, about(Cover(speaker.say("slip-title"), job.number), speaker))
     width = book.width - 2 * MARGIN
     _draw_slip(book.pen, width, job, speaker)
     _draw_cut(book, speaker)
@@ -57,7 +57,7 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     y += 2 * UNIT
     for label, texts in _facts(job, speaker):
         y = _draw_fact(pen, y, width, label, texts) + UNIT
-    for sentence in ("slip.bring", "slip.ask", "slip.keep"):
+    for sentence in ("slip-bring", "slip-ask", "slip-keep"):
         told = speaker.say(sentence, phone=speaker.front.phone)
         y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
 
@@ -71,7 +71,7 @@ def _shop(speaker: Voice, width: float) -> Cell:
 
 def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> float:
     """The number with its bars at the left, the QR code at the right; returns where they end."""
-    pen.text(MARGIN, y, speaker.say("slip.title"), QUIET)
+    pen.text(MARGIN, y, speaker.say("slip-title"), QUIET)
     pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
     top = y + QUIET.leading + HUGE.leading + UNIT / 2
     printed_codes.draw_bars(pen, MARGIN, top, _BAR_HEIGHT, job.number, _BAR)
@@ -82,29 +82,29 @@ def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> 
 
 def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]:
     promise, price = job.promise, job.quote.price
-    tapes = speaker.count("slip.tapes", len(job.tapes))
+    tapes = speaker.count("slip-tapes", len(job.tapes))
     ready = [(speaker.promised(promise), TITLE)]
     if promise.day:
         ready.append((speaker.chance(promise), BODY))
     return [
-        (speaker.say("slip.ready" if promise.day else "slip.when"), ready),
-        (speaker.say("slip.name"), [(job.customer.name, STRONG)]),
+        (speaker.say("slip-ready" if promise.day else "slip-when"), ready),
+        (speaker.say("slip-name"), [(job.customer.name, STRONG)]),
         (
-            speaker.say("slip.box"),
+            speaker.say("slip-box"),
             [(tapes, STRONG), (tally((tape.format_words for tape in job.tapes), speaker), QUIET)],
         ),
         (
-            speaker.say("slip.cost"),
+            speaker.say("slip-cost"),
             [
                 (speaker.money_range(price.gross, price.currency), STRONG),
                 (
-                    speaker.say("quote.ceiling", money=speaker.money(price.ceiling_minor, price.currency)),
+                    speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency)),
                     QUIET,
                 ),
             ],
         ),
-        (speaker.say("slip.deposit"), [(speaker.money(job.paid_minor, price.currency), STRONG)]),
-        (speaker.say("slip.booked"), [(speaker.day_of(job.booked_at), BODY)]),
+        (speaker.say("slip-deposit"), [(speaker.money(job.paid_minor, price.currency), STRONG)]),
+        (speaker.say("slip-booked"), [(speaker.day_of(job.booked_at), BODY)]),
     ]
 
 
@@ -119,7 +119,7 @@ def _draw_fact(pen: Pen, y: float, width: float, label: str, texts: list[tuple[s
 
 def _draw_cut(book: Book, speaker: Voice) -> None:
     y = book.height - _STUB
-    words = speaker.say("slip.cut")
+    words = speaker.say("slip-cut")
     wide = lettering.measured(words, QUIET)
     book.pen.rule(MARGIN, y, book.width - 2 * MARGIN - wide - UNIT, MUTED, dashed=True)
     book.pen.text(book.width - MARGIN - wide, y - QUIET.leading / 2, words, QUIET)
@@ -127,7 +127,7 @@ def _draw_cut(book: Book, speaker: Voice) -> None:
 
 def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> None:
     right = width - _QR - 2 * UNIT
-    pen.text(MARGIN, y, speaker.say("slip.stub"), QUIET)
+    pen.text(MARGIN, y, speaker.say("slip-stub"), QUIET)
     pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
     printed_codes.draw_qr(pen, MARGIN + width - _QR + _QR * 4 / 29, y, _QR, job.number)
     _draw(pen, _stub_cell(job, speaker, right), y + QUIET.leading + HUGE.leading + UNIT / 2, right)
@@ -143,10 +143,10 @@ def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> No
 
 def _stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
     kinds = tally((tape.format_words for tape in job.tapes), speaker)
-    counted = f"{speaker.count('slip.tapes', len(job.tapes))}: {kinds}"
+    counted = f"{speaker.count('slip-tapes', len(job.tapes))}: {kinds}"
     promised = speaker.promised(job.promise)
-    ready = speaker.say("slip.stub_ready", day=promised) if job.promise.day else promised
-    rush = (Line(speaker.say("slip.rush"), STRONG),) if job.rush else ()
+    ready = speaker.say("slip-stub_ready", day=promised) if job.promise.day else promised
+    rush = (Line(speaker.say("slip-rush"), STRONG),) if job.rush else ()
     name = few_cell(job.customer.name, width, LEAD, _MOST_LINES)
     return name + few_cell(counted, width, BODY, _MOST_LINES) + text_cell(ready, width) + rush
 

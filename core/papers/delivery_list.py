@@ -26,22 +26,22 @@ def render(job: Job, files: Sequence[CapturedFile], front: ShopFront, *, paper: 
     _tell_files(told, job, files, speaker)
     _tell_without(told, job, files, speaker)
     _tell_check(told, speaker)
-    return bound(told, Cover(speaker.say("files.title"), job.number), speaker, paper)
+    return bound(told, Cover(speaker.say("files-title"), job.number), speaker, paper)
 
 
 def _tell_title(told: Story, job: Job, files: Sequence[CapturedFile], speaker: Voice) -> None:
-    head = speaker.say("files.head", number=job.number, name=job.customer.name)
+    head = speaker.say("files-head", number=job.number, name=job.customer.name)
     told.say(head, STRONG, before=3 * UNIT)
     if files:
         newest = max(each.at for each in files)
-        told.say(speaker.say("files.made", day=speaker.day_of(newest)), QUIET, before=0)
+        told.say(speaker.say("files-made", day=speaker.day_of(newest)), QUIET, before=0)
     (width,) = told.panel_widths(1)
     minutes = sum(each.report.seconds for each in files) / 60
     size = sum(each.report.size_bytes for each in files)
     summed = speaker.count(
-        "files.sum", len(files), length=speaker.length(minutes), size=spelled(size, speaker)
+        "files-sum", len(files), length=speaker.length(minutes), size=spelled(size, speaker)
     )
-    cell = text_cell(summed, width, TITLE) + text_cell(speaker.say("files.keep"), width)
+    cell = text_cell(summed, width, TITLE) + text_cell(speaker.say("files-keep"), width)
     told.panel((cell,), (width,))
 
 
@@ -50,10 +50,10 @@ def _tell_files(told: Story, job: Job, files: Sequence[CapturedFile], speaker: V
         return
     table = Table(
         (
-            Column(speaker.say("files.tape"), 150),
-            Column(speaker.say("files.file")),
-            Column(speaker.say("files.length"), 56, "right"),
-            Column(speaker.say("files.size"), 60, "right"),
+            Column(speaker.say("files-tape"), 150),
+            Column(speaker.say("files-file")),
+            Column(speaker.say("files-length"), 56, "right"),
+            Column(speaker.say("files-size"), 60, "right"),
         ),
         told.width,
     )
@@ -65,7 +65,7 @@ def _row(table: Table, tape: TapeRecord | None, each: CapturedFile, speaker: Voi
     report = each.report
     name, code = (full_name(tape), short_code(tape)) if tape else (each.tape, "")
     sha = (report.sha256[:_HALF], report.sha256[_HALF:])
-    size = speaker.say("files.bytes", n=speaker.number(report.size_bytes))
+    size = speaker.say("files-bytes", n=speaker.number(report.size_bytes))
     return (
         table.cell(0, name, (code, QUIET)),
         table.cell(1, (report.name, STRONG), *((half, QUIET) for half in sha), (size, QUIET)),
@@ -80,16 +80,16 @@ def _tell_without(told: Story, job: Job, files: Sequence[CapturedFile], speaker:
     missing = [tape for tape in job.tapes if tape.code not in listed]
     if not missing:
         return
-    told.head(speaker.count("files.without", len(missing)))
+    told.head(speaker.count("files-without", len(missing)))
     for tape in missing:
         told.say(f"{short_code(tape)} · {full_name(tape)}", before=UNIT / 4)
 
 
 def _tell_check(told: Story, speaker: Voice) -> None:
-    told.head(speaker.say("files.check_head"))
-    told.say(speaker.say("files.check"), with_next=True)
+    told.head(speaker.say("files-check_head"))
+    told.say(speaker.say("files-check"), with_next=True)
     for system in ("windows", "macos", "linux"):
-        told.say(speaker.say(f"files.check_{system}"), before=UNIT / 4)
+        told.say(speaker.say(f"files-check_{system}"), before=UNIT / 4)
 
 
 def in_order(files: Sequence[CapturedFile]) -> list[CapturedFile]:
@@ -104,5 +104,5 @@ def _place(each: CapturedFile) -> tuple[TapeCode, float, str]:
 def spelled(size_bytes: int, speaker: Voice) -> str:
     """``12.96 GB`` or ``480 MB``; decimal, as discs and sticks count."""
     if size_bytes >= 10**9:
-        return speaker.say("files.gigabytes", n=speaker.number(size_bytes / 1e9, 2))
-    return speaker.say("files.megabytes", n=speaker.number(size_bytes / 1e6, 1 if size_bytes < 10**8 else 0))
+        return speaker.say("files-gigabytes", n=speaker.number(size_bytes / 1e9, 2))
+    return speaker.say("files-megabytes", n=speaker.number(size_bytes / 1e6, 1 if size_bytes < 10**8 else 0))

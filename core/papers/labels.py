@@ -75,7 +75,7 @@ def render(
     grid = GRIDS["letter" if size == sheet("letter", "") else "a4"]
     if not 1 <= start_at <= grid.places:
         raise WrongInput("start_at", start_at, f"a sheet has places 1 to {grid.places}")
-    book = Book(size, about(Cover(speaker.say("label.title"), job.number), speaker))
+    book = Book(size, about(Cover(speaker.say("label-title"), job.number), speaker))
     place = start_at - 1
     for sticker in _stickers(job, only_marks=only_marks):
         if place == grid.places:
@@ -127,8 +127,8 @@ def _draw_words(pen: Pen, box: Box, tape: TapeRecord) -> None:
 def _draw_mark(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
     """The band with its words, what they mean, and whose mark it is."""
     x, y, width, height = box
-    words = speaker.say("band.spliced" if tape.splices else "band.short")
-    lines = even_cell(speaker.say("band.meaning"), width, align="centre")
+    words = speaker.say("band-spliced" if tape.splices else "band-short")
+    lines = even_cell(speaker.say("band-meaning"), width, align="centre")
     lines += (Line(short_code(tape), QUIET, "centre"),)
     room = height - sum(line.height for line in lines)
     strip = _strip(words, width, room)

@@ -36,14 +36,14 @@ def _amounts(price: Price) -> Iterator[MoneyRange]:
 def _columns(price: Price, voice: Voice, figures: Figures) -> list[Column]:
     """Wide enough that no amount and, if it is of usual length, no quantity is broken."""
     names = ("amount",) if figures is _one else ("from", "likely", "to")
-    titles = [voice.say(f"price.{name}") for name in names]
+    titles = [voice.say(f"price-{name}") for name in names]
     money = [voice.money(minor, price.currency) for amount in _amounts(price) for minor in figures(amount)]
     widest = _widest(*titles, *money) + UNIT / 2
-    quantity = voice.say("price.quantity")
+    quantity = voice.say("price-quantity")
     counted = [charge.quantity for charge in price.charges]
     counted += [_each(charge, price.currency, voice) for charge in price.charges]
     return [
-        Column(voice.say("price.what")),
+        Column(voice.say("price-what")),
         Column(quantity, min(_widest(quantity, *counted), _MOST_QUANTITY), "right"),
         *(Column(title, widest, "right") for title in titles),
     ]
@@ -52,7 +52,7 @@ def _columns(price: Price, voice: Voice, figures: Figures) -> list[Column]:
 def _each(charge: Charge, currency: str, voice: Voice) -> str:
     """The price of one; nothing for a percentage."""
     return (
-        voice.say("price.each", money=voice.money(charge.unit_minor, currency)) if charge.unit_minor else ""
+        voice.say("price-each", money=voice.money(charge.unit_minor, currency)) if charge.unit_minor else ""
     )
 
 
@@ -81,9 +81,9 @@ def _charge_row(
 
 def _sum_rows(table: Table, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
     sums = (
-        (voice.say("price.net"), price.net, BODY),
-        (voice.capital(price.tax_words) or voice.say("price.tax"), price.tax, BODY),
-        (voice.say("price.gross"), price.gross, STRONG),
+        (voice.say("price-net"), price.net, BODY),
+        (voice.capital(price.tax_words) or voice.say("price-tax"), price.tax, BODY),
+        (voice.say("price-gross"), price.gross, STRONG),
     )
     for words, amount, style in sums:
         yield (

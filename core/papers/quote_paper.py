@@ -23,20 +23,20 @@ def render(quote: Quote, front: ShopFront, *, paper: str | None = None) -> bytes
     _tell_price_and_date(told, quote, speaker)
     _tell_tapes(told, quote, speaker)
     _tell_cautions(told, quote, speaker)
-    told.head(speaker.say("quote.charges"))
+    told.head(speaker.say("quote-charges"))
     price_table.tell(told, quote.price, speaker)
     _tell_copies(told, quote, speaker)
     _tell_terms(told, quote, speaker)
-    cover = Cover(speaker.say("quote.title"), speaker.full_day(speaker.local(quote.made_at).date()))
+    cover = Cover(speaker.say("quote-title"), speaker.full_day(speaker.local(quote.made_at).date()))
     return bound(told, cover, speaker, paper)
 
 
 def _tell_title(told: Story, quote: Quote, speaker: Voice) -> None:
     customer = quote.inventory.customer
-    title = speaker.say("quote.for", name=customer.name) if customer else speaker.say("quote.title")
+    title = speaker.say("quote-for", name=customer.name) if customer else speaker.say("quote-title")
     told.say(title, TITLE, before=3 * UNIT)
     told.say(
-        speaker.count("quote.made", len(quote.tapes), day=speaker.day_of(quote.made_at)), QUIET, before=0
+        speaker.count("quote-made", len(quote.tapes), day=speaker.day_of(quote.made_at)), QUIET, before=0
     )
 
 
@@ -47,19 +47,19 @@ def _tell_price_and_date(told: Story, quote: Quote, speaker: Voice) -> None:
 
 def _price_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
     price = quote.price
-    lines = [(speaker.say("quote.cost"), QUIET), (speaker.money(price.gross.likely, price.currency), TITLE)]
+    lines = [(speaker.say("quote-cost"), QUIET), (speaker.money(price.gross.likely, price.currency), TITLE)]
     if not price.gross.is_one_figure:
         lines.append(
-            (speaker.say("quote.most_likely", between=speaker.money_range(price.gross, price.currency)), BODY)
+            (speaker.say("quote-most_likely", between=speaker.money_range(price.gross, price.currency)), BODY)
         )
-    ceiling = speaker.say("quote.ceiling", money=speaker.money(price.ceiling_minor, price.currency))
+    ceiling = speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency))
     cell = tuple(line for text, style in lines for line in text_cell(text, width, style))
     return cell + gap(UNIT / 2) + text_cell(ceiling, width, STRONG)
 
 
 def _date_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
     promise = quote.promise
-    lines = [(speaker.say("quote.ready"), QUIET), (speaker.promised(promise), TITLE)]
+    lines = [(speaker.say("quote-ready"), QUIET), (speaker.promised(promise), TITLE)]
     if promise.day:
         lines.append((speaker.chance(promise), BODY))
     cell: Cell = tuple(line for text, style in lines for line in text_cell(text, width, style))
@@ -71,19 +71,19 @@ def _date_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
 
 
 def _tell_tapes(told: Story, quote: Quote, speaker: Voice) -> None:
-    told.head(speaker.say("quote.tapes"))
+    told.head(speaker.say("quote-tapes"))
     columns = (
-        Column(speaker.say("quote.count"), 36, "right"),
-        Column(speaker.say("quote.tape")),
-        Column(speaker.say("quote.minutes"), 60, "right"),
-        Column(speaker.say("quote.expected"), 190),
+        Column(speaker.say("quote-count"), 36, "right"),
+        Column(speaker.say("quote-tape")),
+        Column(speaker.say("quote-minutes"), 60, "right"),
+        Column(speaker.say("quote-expected"), 190),
     )
     table = Table(columns, told.width)
     told.table(table, [_tape_row(table, alike, speaker) for alike in _alike(quote)])
     hours = quote.capture_hours
     told.say(
         speaker.say(
-            "quote.hours",
+            "quote-hours",
             low=speaker.number(hours.low, 1),
             likely=speaker.number(hours.likely, 1),
             high=speaker.number(hours.high, 1),
@@ -104,7 +104,7 @@ def _tape_row(table: Table, alike: tuple[QuotedTape, ...], speaker: Voice) -> tu
     first = alike[0]
     last = table.cell(3, expected(first.draft, first.verdict, speaker))
     if first.verdict.not_for_reuse:
-        last += (Gap(UNIT / 4), band(speaker.say("band.short"), table.widths[3]))
+        last += (Gap(UNIT / 4), band(speaker.say("band-short"), table.widths[3]))
     return (
         table.cell(0, speaker.number(len(alike))),
         table.cell(1, draft_name(first.draft, speaker), (first.draft.label, QUIET)),
@@ -121,7 +121,7 @@ def _tell_cautions(told: Story, quote: Quote, speaker: Voice) -> None:
     warnings = [warning for warning in quote.warnings if not warning.endswith(said)]
     if not sentences and not warnings:
         return
-    told.head(speaker.say("quote.told"))
+    told.head(speaker.say("quote-told"))
     for names, alike in groupby(sentences, key=sentences.__getitem__):
         told.say(" · ".join(names), STRONG, before=UNIT, with_next=True)
         told.say(" ".join(alike), before=0)
@@ -144,23 +144,23 @@ def _tell_copies(told: Story, quote: Quote, speaker: Voice) -> None:
     storage = quote.storage
     if not storage.copies:
         return
-    told.head(speaker.say("quote.copies"))
+    told.head(speaker.say("quote-copies"))
     for copy in storage.copies:
         pieces = speaker.length_range(copy.count)
-        told.say(speaker.say("quote.copy", count=pieces, words=copy.words))
+        told.say(speaker.say("quote-copy", count=pieces, words=copy.words))
     size = storage.gigabytes
-    told.say(speaker.say("quote.size", low=speaker.number(size.low), high=speaker.number(size.high)), QUIET)
+    told.say(speaker.say("quote-size", low=speaker.number(size.low), high=speaker.number(size.high)), QUIET)
     for note in storage.notes:
         told.say(speaker.sentence(note), QUIET)
 
 
 def _tell_terms(told: Story, quote: Quote, speaker: Voice) -> None:
     price = quote.price
-    told.head(speaker.say("quote.terms"))
+    told.head(speaker.say("quote-terms"))
     if price.deposit_minor:
         deposit = speaker.money(price.deposit_minor, price.currency)
-        told.say(speaker.say("quote.deposit", money=deposit), with_next=True)
+        told.say(speaker.say("quote-deposit", money=deposit), with_next=True)
     ceiling = speaker.money(price.ceiling_minor, price.currency)
-    told.say(speaker.say("quote.ask_first", money=ceiling), with_next=True)
-    told.say(speaker.say("quote.valid", day=speaker.full_day(quote.valid_until)), with_next=True)
+    told.say(speaker.say("quote-ask_first", money=ceiling), with_next=True)
+    told.say(speaker.say("quote-valid", day=speaker.full_day(quote.valid_until)), with_next=True)
     told.say(speaker.say("law"))

@@ -32,18 +32,18 @@ def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> byt
     _tell_copies(told, pickup, speaker)
     _tell_price(told, pickup, speaker)
     _tell_signature(told, pickup, speaker)
-    return bound(told, Cover(speaker.say("receipt.title"), pickup.job.number), speaker, paper)
+    return bound(told, Cover(speaker.say("receipt-title"), pickup.job.number), speaker, paper)
 
 
 def _tell_title(told: Story, pickup: Pickup, speaker: Voice) -> None:
     told.say(
-        speaker.say("receipt.head", number=pickup.job.number, name=pickup.job.customer.name),
+        speaker.say("receipt-head", number=pickup.job.number, name=pickup.job.customer.name),
         STRONG,
         before=3 * UNIT,
     )
     told.say(
         speaker.say(
-            "receipt.handed", day=speaker.day_of(pickup.at), time=speaker.clock(pickup.at), by=pickup.by
+            "receipt-handed", day=speaker.day_of(pickup.at), time=speaker.clock(pickup.at), by=pickup.by
         ),
         QUIET,
         before=0,
@@ -55,26 +55,26 @@ def _tell_what_to_do(told: Story, pickup: Pickup, speaker: Voice) -> None:
     (width,) = told.panel_widths(1)
     marked = spliced(pickup.handed_back)
     if marked:
-        cell = even_cell(speaker.count("receipt.do_spliced", len(marked)), width, TITLE)
-        cell += (Gap(UNIT), band(speaker.count("band.full", len(marked)), width), Gap(UNIT))
-        cell += text_cell(speaker.count("receipt.do_spliced_more", len(marked)), width)
+        cell = even_cell(speaker.count("receipt-do_spliced", len(marked)), width, TITLE)
+        cell += (Gap(UNIT), band(speaker.count("band-full", len(marked)), width), Gap(UNIT))
+        cell += text_cell(speaker.count("receipt-do_spliced_more", len(marked)), width)
     else:
-        cell = even_cell(speaker.say("receipt.do_plain"), width, TITLE)
-        cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt.do_plain_more"), width))
-    cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt.two_places"), width))
+        cell = even_cell(speaker.say("receipt-do_plain"), width, TITLE)
+        cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-do_plain_more"), width))
+    cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-two_places"), width))
     told.panel((cell,), (width,))
 
 
 def _tell_tapes(told: Story, pickup: Pickup, speaker: Voice) -> None:
-    told.head(speaker.count("receipt.tapes", len(pickup.handed_back)))
-    table = _table(told, speaker.say("receipt.became"), speaker)
+    told.head(speaker.count("receipt-tapes", len(pickup.handed_back)))
+    table = _table(told, speaker.say("receipt-became"), speaker)
     told.table(table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.handed_back])
 
 
 def _table(told: Story, last: str, speaker: Voice) -> Table:
     columns = (
-        Column(speaker.say("receipt.code"), 80),
-        Column(speaker.say("receipt.tape")),
+        Column(speaker.say("receipt-code"), 80),
+        Column(speaker.say("receipt-tape")),
         Column(last, 170),
     )
     return Table(columns, told.width)
@@ -83,15 +83,15 @@ def _table(told: Story, last: str, speaker: Voice) -> Table:
 def _tape_row(table: Table, tape: TapeRecord, now: str, speaker: Voice) -> tuple[Cell, ...]:
     last = table.cell(2, now)
     if tape.not_for_reuse:
-        last += (Gap(UNIT / 4), band(speaker.say("band.short"), table.widths[2]))
+        last += (Gap(UNIT / 4), band(speaker.say("band-short"), table.widths[2]))
     return table.cell(0, short_code(tape)), table.cell(1, full_name(tape)), last
 
 
 def _tell_still_here(told: Story, pickup: Pickup, speaker: Voice) -> None:
     if not pickup.still_here:
         return
-    told.head(speaker.count("receipt.still_here", len(pickup.still_here)))
-    table = _table(told, speaker.say("receipt.where"), speaker)
+    told.head(speaker.count("receipt-still_here", len(pickup.still_here)))
+    table = _table(told, speaker.say("receipt-where"), speaker)
     told.table(
         table, [_tape_row(table, tape, standing(tape, speaker), speaker) for tape in pickup.still_here]
     )
@@ -100,24 +100,24 @@ def _tell_still_here(told: Story, pickup: Pickup, speaker: Voice) -> None:
 def _tell_copies(told: Story, pickup: Pickup, speaker: Voice) -> None:
     if not pickup.copies:
         return
-    told.head(speaker.say("receipt.copies"))
+    told.head(speaker.say("receipt-copies"))
     for words, count in Counter(copy.words for copy in pickup.copies).items():
-        told.say(speaker.say("quote.copy", count=speaker.number(count), words=words), before=UNIT / 4)
+        told.say(speaker.say("quote-copy", count=speaker.number(count), words=words), before=UNIT / 4)
 
 
 def _tell_price(told: Story, pickup: Pickup, speaker: Voice) -> None:
-    told.head(speaker.say("receipt.price"))
+    told.head(speaker.say("receipt-price"))
     price_table.tell(told, pickup.final, speaker)
     sums: list[tuple[str, int, Style]] = [
         (
-            speaker.say(f"payment.{payment.kind}", day=speaker.day_of(payment.at)),
+            speaker.say(f"payment-{payment.kind}", day=speaker.day_of(payment.at)),
             payment.minor,
             QUIET,
         )
         for payment in pickup.job.payments
     ]
-    sums.append((speaker.say("receipt.paid"), pickup.job.paid_minor, BODY))
-    due = "receipt.due" if pickup.due_minor >= 0 else "receipt.owed"
+    sums.append((speaker.say("receipt-paid"), pickup.job.paid_minor, BODY))
+    due = "receipt-due" if pickup.due_minor >= 0 else "receipt-owed"
     sums.append((speaker.say(due), abs(pickup.due_minor), STRONG))
     for words, minor, style in sums:
         _tell_sum(told, words, speaker.money(minor, pickup.final.currency), style)
@@ -132,13 +132,13 @@ def _tell_sum(told: Story, words: str, money: str, style: Style) -> None:
 
 def _tell_signature(told: Story, pickup: Pickup, speaker: Voice) -> None:
     signature = pickup.signature
-    told.head(speaker.say("receipt.signed_head"))
+    told.head(speaker.say("receipt-signed_head"))
     marked = spliced(pickup.handed_back)
-    said = speaker.count("receipt.told_spliced", len(marked)) if marked else speaker.say("receipt.told_plain")
+    said = speaker.count("receipt-told_spliced", len(marked)) if marked else speaker.say("receipt-told_plain")
     told.say(said, with_next=True)
     width = min(told.width, 300.0)
     signed = speaker.say(
-        "receipt.signed" if signature.strokes else "receipt.signed_name",
+        "receipt-signed" if signature.strokes else "receipt-signed_name",
         name=signature.name,
         day=speaker.day_of(pickup.at),
         time=speaker.clock(pickup.at),

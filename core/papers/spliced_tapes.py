@@ -19,11 +19,11 @@ def tell_spliced(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> No
     """Every tape with its band and its joins, then the reason in kind words. Silent without such tapes."""
     if not tapes:
         return
-    told.head(speaker.count("splice.head", len(tapes)))
+    told.head(speaker.count("splice-head", len(tapes)))
     for tape in tapes:
         told.add(_tape(tape, told.width, speaker), before=UNIT)
-    told.head(speaker.say("splice.why_head"))
-    told.say(speaker.say("splice.why"))
+    told.head(speaker.say("splice-why_head"))
+    told.say(speaker.say("splice-why"))
 
 
 def tell_repaired(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> None:
@@ -31,7 +31,7 @@ def tell_repaired(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> N
     repaired = [tape for tape in tapes if tape.tried and not tape.not_for_reuse]
     if not repaired:
         return
-    told.head(speaker.count("repair.head", len(repaired)))
+    told.head(speaker.count("repair-head", len(repaired)))
     for tape in repaired:
         name = f"{short_code(tape)} · {full_name(tape)}"
         told.add(text_cell(name, told.width, STRONG) + _tried(tape, told.width, speaker), before=UNIT)
@@ -39,7 +39,7 @@ def tell_repaired(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> N
 
 def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
     name = f"{short_code(tape)} · {full_name(tape)}"
-    cell: Cell = (band(speaker.say("band.short"), width), Gap(UNIT / 2), *text_cell(name, width, STRONG))
+    cell: Cell = (band(speaker.say("band-short"), width), Gap(UNIT / 2), *text_cell(name, width, STRONG))
     for splice in tape.joints:
         cell += text_cell(joined(splice, speaker), width, BODY)
     cell += _tried(tape, width, speaker)
@@ -48,11 +48,11 @@ def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
 
 def joined(splice: Splice, speaker: Voice) -> str:
     """Where, how, how much was cut away, and what that did to the recording."""
-    how = speaker.wording.get(f"join.{splice.joined_with.value}", splice.joined_with.words)
+    how = speaker.say_or(f"join-{splice.joined_with.value}", splice.joined_with.words)
     if splice.in_leader:
-        return speaker.say("splice.leader_end" if splice.at_minutes > 1 else "splice.leader_start", how=how)
+        return speaker.say("splice-leader_end" if splice.at_minutes > 1 else "splice-leader_start", how=how)
     return speaker.say(
-        "splice.cut" if splice.cut_cm else "splice.uncut",
+        "splice-cut" if splice.cut_cm else "splice-uncut",
         where=_where(splice, speaker),
         how=how,
         cm=speaker.number(splice.cut_cm, 1),
@@ -67,15 +67,15 @@ def _where(splice: Splice, speaker: Voice) -> str:
         return speaker.length(splice.at_minutes)
     minutes = speaker.length(splice.at_minutes)
     if splice.reckoned is not None:
-        minutes = speaker.say("figures.minutes", n=speaker.length_range(splice.reckoned))
-    return speaker.say("splice.at_metres", metres=speaker.number(splice.at_metres, 1), minutes=minutes)
+        minutes = speaker.minutes_range(splice.reckoned)
+    return speaker.say("splice-at_metres", metres=speaker.number(splice.at_metres, 1), minutes=minutes)
 
 
 def _seconds(likely: float, believed: Range | None, speaker: Voice) -> str:
     if believed is None:
         return speaker.number(likely, 1)
     low, high = speaker.number(believed.low, 1), speaker.number(believed.high, 1)
-    return speaker.say("figures.between", low=low, high=high)
+    return speaker.say("figures-between", low=low, high=high)
 
 
 def _tried(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
@@ -84,20 +84,20 @@ def _tried(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
         cell += text_cell(_trial(tried, speaker), width, BODY)
     look = tape.after_repair
     if look is not None and look.look is Look.OK and look.at is not None:
-        cell += text_cell(speaker.say("repair.looked", day=speaker.day_of(look.at)), width, QUIET)
+        cell += text_cell(speaker.say("repair-looked", day=speaker.day_of(look.at)), width, QUIET)
     return cell
 
 
 def _trial(tried: Tried, speaker: Voice) -> str:
     what = tried.words
     if tried.part is not None:
-        name = "repair.part_from" if tried.came_from else "repair.part"
-        part = speaker.say(f"part.{tried.part.value}")
+        name = "repair-part_from" if tried.came_from else "repair-part"
+        part = speaker.say(f"part-{tried.part.value}")
         what = speaker.say(name, what=what, part=part, where=tried.came_from)
-    return speaker.say("repair.done" if tried.succeeded else "repair.failed", what=what)
+    return speaker.say("repair-done" if tried.succeeded else "repair-failed", what=what)
 
 
 def _marked(tape: TapeRecord, speaker: Voice) -> str:
     if tape.marked_at is None:
-        return speaker.say("splice.unmarked")
-    return speaker.say("splice.marked", day=speaker.day_of(tape.marked_at))
+        return speaker.say("splice-unmarked")
+    return speaker.say("splice-marked", day=speaker.day_of(tape.marked_at))

@@ -15,7 +15,7 @@ def draft_name(draft: TapeLine, voice: Voice) -> str:
     """``Hi8 P6-120, recorded as Digital8, LP``."""
     parts = [" ".join(filter(None, (voice.format(draft.format), draft.marking)))]
     if draft.recorded_as and draft.recorded_as != draft.format:
-        parts.append(voice.say("tape.recorded_as", format=voice.format(draft.recorded_as)))
+        parts.append(voice.say("tape-recorded_as", format=voice.format(draft.recorded_as)))
     if draft.speed:
         parts.append(draft.speed.words)
     return ", ".join(parts)
@@ -38,10 +38,8 @@ def short_code(tape: TapeRecord) -> str:
 
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
     """In short sentences: what was found, what is done, what comes of it."""
-    outcome = voice.say(f"outcome.{verdict.outcome.value}")
-    found = ", ".join(
-        voice.wording.get(f"findings.{finding.value}", finding.words) for finding in draft.findings
-    )
+    outcome = voice.say(f"outcome-{verdict.outcome.value}")
+    found = ", ".join(voice.say_or(f"findings.{finding.value}", finding.words) for finding in draft.findings)
     repairs = ", ".join(repair.words for repair in verdict.repairs)
     return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
 
@@ -49,17 +47,17 @@ def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
 def became(tape: TapeRecord, voice: Voice) -> str:
     """What was done with a tape that goes home."""
     if tape.played_minutes is not None:
-        return voice.say("tape.copied", length=voice.length(tape.played_minutes))
+        return voice.say("tape-copied", length=voice.length(tape.played_minutes))
     if tape.station is Station.KEPT_APART or tape.station is Station.CANNOT_BE_PLAYED:
-        return voice.say(f"station.{tape.station.value}")
+        return voice.say(f"station-{tape.station.value}")
     if tape.verdict.outcome is Outcome.CANNOT:
-        return voice.say("station.cannot-be-played")
-    return voice.say("tape.not_copied")
+        return voice.say("station-cannot-be-played")
+    return voice.say("tape-not_copied")
 
 
 def standing(tape: TapeRecord, voice: Voice) -> str:
     """Where a tape is that stays with the shop."""
-    return voice.wording.get(f"station.{tape.station.value}", tape.station.words)
+    return voice.say_or(f"station-{tape.station.value}", tape.station.words)
 
 
 def tally(formats: Iterable[str], voice: Voice) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from datetime import date
 
 from core.model.records import Promise
+from core.wording.messages import say
 
 TWENTY = 20
 
@@ -23,12 +24,14 @@ def times_in_twenty(chance: float) -> int:
     return max(0, min(int(chance * TWENTY + _DUST), TWENTY - 1))
 
 
-def words(chance: float) -> str:
-    """``19 times in 20``, ``once in 20``; below that ``less than once in 20``."""
-    times = times_in_twenty(chance)
-    if times == 0:
-        return "less than once in 20"
-    return "once in 20" if times == 1 else f"{times} times in 20"
+def words(chance: float, language: str | None = None) -> str:
+    """``19 chances in 20``, ``1 chance in 20``; below that ``less than 1 chance in 20``."""
+    return say("figures", "chance", language=language, times=times_in_twenty(chance))
+
+
+def often(share: float) -> str:
+    """How often something is so: ``13 times in 20``, ``once in 20``."""
+    return say("figures", "often", times=times_in_twenty(share))
 
 
 def days_of_dots(promise: Promise) -> tuple[date | None, ...]:

@@ -13,8 +13,9 @@ import numpy as np
 from core.model.records import Chance, Promise
 from core.promise import chances
 from core.scheduling.capacity_bounds import binding
-from core.scheduling.opening_hours import HORIZON_DAYS, Calendar, Minutes, spoken
+from core.scheduling.opening_hours import HORIZON_DAYS, Calendar, Minutes
 from core.scheduling.plan import Done
+from core.wording import locale_figures
 
 CURVE_DAYS = 40
 CURVE_ENDS_AT = 0.999
@@ -149,7 +150,7 @@ def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
         return (f"no opening hours in the coming {HORIZON_DAYS} days",)
     sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
     return (
-        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready {chances.words(sure)}",
+        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready with {chances.words(sure)}",
         *_queue(finish, None),
     )
 
@@ -172,7 +173,7 @@ def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
         group = _group(done, before)
         groups[group] = groups.get(group, 0.0) + share
     words, share = max(groups.items(), key=lambda group: group[1])
-    often = "" if share > 0.95 else f" {chances.words(share)}"
+    often = "" if share > 0.95 else f" {chances.often(share)}"
     return (words.replace(_OFTEN, often),)
 
 
@@ -215,7 +216,7 @@ def _nights(finish: Finish) -> tuple[str, ...]:
     share = sum(share * done.overnight for done, share in finish.last)
     if share < 0.25:
         return ()
-    return (f"{chances.words(share)} the last tape waits overnight, since it would not end before closing",)
+    return (f"{chances.often(share)} the last tape waits overnight, since it would not end before closing",)
 
 
 def _overlong(finish: Finish) -> tuple[str, ...]:
@@ -232,7 +233,11 @@ def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
 
 def _shut(asked: Asked, day: date) -> tuple[str, ...]:
     today = asked.calendar.day_of(asked.now)
-    shut = [f"{spoken(one)} ({why})" for one, why in asked.calendar.shut.items() if today <= one <= day]
+    shut = [
+        f"{locale_figures.day(one)} ({why})"
+        for one, why in asked.calendar.shut.items()
+        if today <= one <= day
+    ]
     if len(shut) > 4:
         shut = [*shut[:3], f"{len(shut) - 3} more days"]
     return (f"the shop is shut on {', '.join(shut)}",) if shut else ()

@@ -14,8 +14,8 @@ from core.model.records import Deck, Fittings, Opening, Promise, QuotedTape
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
-from core.scheduling.opening_hours import spoken
 from core.scheduling.queued_tapes import QueuedTape
+from core.wording import locale_figures
 
 LONGER = 60
 """Minutes by which a day, or what may play past it, is made longer."""
@@ -38,8 +38,8 @@ class WhatIf:
         if self.day is None:
             return f"{self.change}: no date"
         if self.days_gained is None:
-            return f"{self.change}: {spoken(self.day)}, where there is no date now"
-        return f"{self.change}: {spoken(self.day)}, {_gained(self.days_gained)}"
+            return f"{self.change}: {locale_figures.day(self.day)}, where there is no date now"
+        return f"{self.change}: {locale_figures.day(self.day)}, {_gained(self.days_gained)}"
 
 
 def helps(

@@ -13,10 +13,10 @@ from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.deck_choice import suited
 from core.scheduling.deck_timelines import Gate
-from core.scheduling.opening_hours import spoken
 from core.scheduling.plan import LOAD_MINUTES, estimate
 from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
 from core.scheduling.waiting_tapes import FILL
+from core.wording import locale_figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,9 @@ def up_next(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, deck
     if not np.isfinite(starts[mine[0].code]):
         return UpNext(None, "The shop has no opening hours in which it could be played.")
     day = calendar.day_of(starts[mine[0].code])
-    return UpNext(None, f"Nothing would end before closing; the next tape starts on {spoken(day)}.")
+    return UpNext(
+        None, f"Nothing would end before closing; the next tape starts on {locale_figures.day(day)}."
+    )
 
 
 def _in_turn(queue: Sequence[QueuedTape]) -> list[QueuedTape]:

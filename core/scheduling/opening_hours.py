@@ -25,22 +25,6 @@ Minutes = NDArray[np.float64]
 HORIZON_DAYS = 730
 """No date is looked for beyond two years: common practice, no source. A queue that long has no date."""
 
-_WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Calendar:
@@ -139,16 +123,6 @@ def always_open(minutes: float) -> Calendar:
     first_day = date(2000, 1, 1)
     start = datetime.combine(first_day, time(), UTC)
     return _calendar(start, ZoneInfo("UTC"), [(0.0, minutes)], {first_day: minutes}, {})
-
-
-def spoken(day: date) -> str:
-    """A day as it is said, in English whatever the machine's language: ``Thursday 26 November``."""
-    return f"{_WEEKDAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}"
-
-
-def spoken_span(first: date, last: date) -> str:
-    """``on Thursday 26 November``, or ``from Thursday 26 November to Friday 27 November``."""
-    return f"on {spoken(first)}" if first == last else f"from {spoken(first)} to {spoken(last)}"
 
 
 def check_span(first: date, last: date, today: date) -> None:

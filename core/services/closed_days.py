@@ -15,6 +15,7 @@ from core.services import customers, decks
 from core.store import history
 from core.store.tables import DayEventRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 
 PLANNED, SHUT, OPEN = "planned", "shut", "open"
 
@@ -40,10 +41,10 @@ def plan(unit: Unit, first: date, last: date, words: str) -> Fittings:
     fitted = decks.fittings(unit)
     days = opening_hours.calendar(fitted, first, (last - first).days + 1).days
     if not days:
-        raise Refused(f"The shop is shut {opening_hours.spoken_span(first, last)} already.")
+        raise Refused(f"The shop is shut {locale_figures.span(first, last)} already.")
     for day in days:
         _enter(unit, day, PLANNED, reason)
-    told = f"closed by plan {opening_hours.spoken_span(first, last)}: {reason}"
+    told = f"closed by plan {locale_figures.span(first, last)}: {reason}"
     history.append(unit, "closed by plan", told, days=days)
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | set(days)))
 
@@ -74,9 +75,9 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> Fitting
         if day not in fitted.closed_days:
             why = opening_hours.calendar(fitted, day, 1).shut.get(day)
             because = f"It is shut for {why}, a public holiday." if why else "It is no closed day."
-            raise Refused(f"{opening_hours.spoken(day)} cannot be taken back. {because}")
+            raise Refused(f"{locale_figures.day(day)} cannot be taken back. {because}")
         _enter(unit, day, OPEN, said)
-    told = f"open {opening_hours.spoken_span(min(days), max(days))} after all" + (f": {said}" if said else "")
+    told = f"open {locale_figures.span(min(days), max(days))} after all" + (f": {said}" if said else "")
     history.append(unit, "open after all", told, days=tuple(days))
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
 

@@ -27,6 +27,7 @@ from core.services import shop_settings as fitted
 from core.store import history, lookup
 from core.store.tables import BoxOrderRow, DeckEventRow, JobRow, SettingRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 
 _FITTINGS = "fittings"
 _DONE = (Station.READY, Station.HANDED_BACK)
@@ -166,7 +167,7 @@ def _deck(unit: Unit, name: str) -> Deck:
 
 
 def _span(outage: Outage) -> str:
-    return opening_hours.spoken_span(outage.begins, outage.ends)
+    return locale_figures.span(outage.begins, outage.ends)
 
 
 def _because(words: str) -> str:

@@ -19,6 +19,7 @@ from core.scheduling.event_rates import Counted, RushMonth
 from core.services import closed_days, decks
 from core.store.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 
 OUT, BACK = "out", "back"
 NEWEST = 200
@@ -106,7 +107,7 @@ def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone:
     """What broke down while a box was in the shop, one phrase each."""
     for each in gone:
         if each.began_at < ready_at and (each.ended_at is None or each.ended_at > made_at):
-            began = opening_hours.spoken(each.began_at.astimezone(zone).date())
+            began = locale_figures.day(each.began_at.astimezone(zone).date())
             why = f": {each.words}" if each.words else ""
             yield f"{each.deck} broke down on {began}{why}"
 

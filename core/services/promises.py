@@ -24,12 +24,12 @@ from core.model.records import Fittings, Job, Promise
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
-from core.scheduling import opening_hours
 from core.services import customers, decks, event_counts
 from core.store import history as chain
 from core.store import lookup, row_records
 from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 
 NOISE = 0.05
 """A chance that fell by less than one time in twenty is not worth a call (an assumption)."""
@@ -127,7 +127,7 @@ def renew(
     heard = customers.text("agreed with", agreed_with or "") or None
     enter(unit, row, made, why, heard)
     assert made.day is not None
-    words = f"promised again for {opening_hours.spoken(made.day)}: {why}" + (
+    words = f"promised again for {locale_figures.day(made.day)}: {why}" + (
         f"; told to {heard}" if heard else ""
     )
     chain.append(

@@ -27,6 +27,7 @@ from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
 from core.scheduling import opening_hours, plan
 from core.scheduling.deck_choice import suited
+from core.wording import locale_figures
 
 _SCENARIOS = 1000
 """The 90th percentile of hours is then known to one point in a hundred (derived: √(0.9 × 0.1 ÷ 1,000))."""
@@ -213,10 +214,8 @@ def _needed_by(asked: _Asked) -> Iterator[str]:
     if wanted is None or (promise.day is not None and promise.day <= wanted):
         return
     chance = chances.words(stated_dates.chance_by(promise, wanted))
-    promised = (
-        f"promised is {opening_hours.spoken(promise.day)}" if promise.day else "no date can be promised"
-    )
-    yield f"Needed by {opening_hours.spoken(wanted)}, but {promised}; ready by then {chance}."
+    promised = f"promised is {locale_figures.day(promise.day)}" if promise.day else "no date can be promised"
+    yield f"Needed by {locale_figures.day(wanted)}, but {promised}; ready by then {chance}."
     if not asked.inventory.rush:
         yield _as_rush(asked)
 
@@ -229,4 +228,4 @@ def _as_rush(asked: _Asked) -> str:
         return "A rush box would not be ready any earlier."
     dearer = box_price.price(asked.tapes, asked.storage, asked.book, rush=True)
     more = asked.book.spelled(dearer.gross.likely - asked.price.gross.likely)
-    return f"As a rush box it would be {opening_hours.spoken(hurried.day)}, for about {more} more."
+    return f"As a rush box it would be {locale_figures.day(hurried.day)}, for about {more} more."

@@ -5,49 +5,28 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from core.model.names import Finding
 from core.model.records import Job, Promise, TapeRecord
 from core.model.stations import Station
 from core.promise import chances
+from core.wording import locale_figures
+from core.wording.messages import say
 
 EVEN = 0.5
 """Below this chance the promised day is not repeated: the shop says that it may be later."""
 
-_COUNTED = (
-    *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"),
-    *("eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
-    "twenty",
+_GROUPS = (
+    ("ready", (Station.READY,)),
+    ("being-checked", (Station.BEING_CHECKED,)),
+    ("playing", (Station.PLAYING,)),
+    ("cleared-to-play", (Station.CLEARED_TO_PLAY,)),
+    ("at-the-bench", (Station.AT_THE_BENCH,)),
+    ("waiting", (Station.BOOKED_IN, Station.LOOKED_OVER)),
+    ("asking-the-customer", (Station.ASKING_THE_CUSTOMER,)),
+    ("kept-apart", (Station.KEPT_APART,)),
+    ("cannot-be-played", (Station.CANNOT_BE_PLAYED,)),
+    ("handed-back", (Station.HANDED_BACK,)),
 )
-_SAID = (
-    ((Station.READY,), "is ready", "are ready"),
-    ((Station.BEING_CHECKED,), "is being checked", "are being checked"),
-    ((Station.PLAYING,), "is playing now", "are playing now"),
-    ((Station.CLEARED_TO_PLAY,), "is waiting for a deck", "are waiting for a deck"),
-    ((Station.AT_THE_BENCH,), "is at the bench", "are at the bench"),
-    ((Station.BOOKED_IN, Station.LOOKED_OVER), "is waiting for its turn", "are waiting for their turn"),
-    ((Station.ASKING_THE_CUSTOMER,), "waits for your answer", "wait for your answer"),
-    ((Station.KEPT_APART,), "is kept apart", "are kept apart"),
-    ((Station.CANNOT_BE_PLAYED,), "cannot be played", "cannot be played"),
-    ((Station.HANDED_BACK,), "went home already", "went home already"),
-)
-_TOPICS = {
-    Finding.SNAPPED: "a snapped tape",
-    Finding.OFF_HUB: "a tape that came off its hub",
-    Finding.CHEWED: "a chewed stretch",
-    Finding.STRETCHED: "a stretched place",
-    Finding.CREASED: "a crease",
-    Finding.SCRATCHED: "a scratch",
-    Finding.EDGE_DAMAGE: "a damaged edge",
-    Finding.MOULD: "mould",
-    Finding.STICKY: "a sticky tape",
-    Finding.SHELL_BROKEN: "a broken shell",
-    Finding.REEL_BROKEN: "a broken reel",
-    Finding.LID_DAMAGED: "a damaged lid",
-    Finding.SOUND_MISSING: "missing sound",
-    Finding.CRUSHED: "a crushed cassette",
-    Finding.COMMERCIAL_RECORDING: "the rights to a commercial recording",
-}
-"""What a caller is asked about, after “about” or “because of”."""
+"""What tapes are told together as, in the order they are told."""
 
 _STILL_COMING = frozenset(Station) - {Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED}
 
@@ -60,78 +39,52 @@ def answer(job: Job, today: date, chance: float | None) -> str:
 
     ``chance`` is that of keeping the promised day as it looks now.
     """
-    tapes = f"{_whose(job)} {_number(len(job.tapes))} tapes" if len(job.tapes) > 1 else f"{_whose(job)} tape"
-    return f"{tapes}{_stations(job)}. {_day(job, today, chance)}".strip()
-
-
-def day_words(day: date) -> str:
-    """``Thursday 12 March``."""
-    from babel.dates import format_date
-
-    return format_date(day, "EEEE d MMMM", locale="en")
-
-
-def _whose(job: Job) -> str:
-    return f"{job.customer.name.split()[0]}'s"
-
-
-def _number(count: int) -> str:
-    return _COUNTED[count] if count < len(_COUNTED) else str(count)
-
-
-def _stations(job: Job) -> str:
+    told = _day(job, today, chance)
+    tapes = _told("whose-tapes", len(job.tapes), name=job.customer.name.split()[0])
     groups = [
-        (one, many, [tape for tape in job.tapes if tape.station in stations])
-        for stations, one, many in _SAID
+        (name, [tape for tape in job.tapes if tape.station in stations])
+        for name, stations in _GROUPS
         if any(tape.station in stations for tape in job.tapes)
     ]
     if len(groups) == 1:
-        one, many, tapes = groups[0]
-        everyone = {1: "", 2: "both "}.get(len(tapes), "all ")
-        return f" {one if len(tapes) == 1 else _with_all(many, everyone)}{_about(tapes)}"
-    parts = [
-        f"{_number(len(tapes))} {one if len(tapes) == 1 else many}{_about(tapes)}"
-        for one, many, tapes in groups
-    ]
-    return f": {', '.join(parts)}"
+        group = _group("all", *groups[0], tapes=tapes)
+        return say("spoken", "one-group", group=group, day=told).strip()
+    listed = locale_figures.listed([_group("some", *group) for group in groups], "unit")
+    return say("spoken", "several-groups", tapes=tapes, groups=listed, day=told).strip()
 
 
-def _with_all(words: str, everyone: str) -> str:
-    """``are ready`` → ``are all ready``; ``cannot be played`` → ``all cannot be played``."""
-    verb, _, rest = words.partition(" ")
-    return f"are {everyone}{rest}" if verb == "are" else f"{everyone}{words}"
+def _told(sentence: str, count: int, /, **blanks: str) -> str:
+    return say("spoken", sentence, count=count, number=say("spoken", "number", count=count), **blanks)
 
 
-def _about(tapes: Sequence[TapeRecord]) -> str:
-    asked = {Station.ASKING_THE_CUSTOMER: "about", Station.KEPT_APART: "because of"}.get(tapes[0].station)
-    if asked is None:
-        return ""
-    topics = [_TOPICS[each] for tape in tapes for each in tape.findings] or [
-        tape.note for tape in tapes if tape.note
-    ]
-    return f" {asked} {_listed(tuple(dict.fromkeys(topics)))}" if topics else ""
+def _group(how: str, group: str, among: Sequence[TapeRecord], /, **blanks: str) -> str:
+    topics = _topics(among) if among[0].station in _UNSETTLED else []
+    if not topics:
+        return _told(f"{how}-{group}", len(among), **blanks)
+    return _told(f"{how}-{group}-about", len(among), topics=locale_figures.listed(topics), **blanks)
 
 
-def _listed(topics: Sequence[str]) -> str:
-    """``mould``, ``mould and a scratch``, ``mould, a scratch and a crease``."""
-    return " and ".join((", ".join(topics[:-1]), topics[-1])) if len(topics) > 1 else topics[0]
+def _topics(tapes: Sequence[TapeRecord]) -> list[str]:
+    """What the customer is asked about: the findings, else the notes."""
+    found = [say("spoken", f"topic-{each.value}") for tape in tapes for each in tape.findings]
+    return list(dict.fromkeys(found or [tape.note for tape in tapes if tape.note]))
 
 
 def _day(job: Job, today: date, chance: float | None) -> str:
     if not job.is_open:
         return ""
     if not any(tape.station in _STILL_COMING for tape in job.tapes):
-        return "Everything can be picked up whenever we are open."
-    what = "Everything else" if any(tape.station in _UNSETTLED for tape in job.tapes) else "Everything"
+        return say("spoken", "pick-up")
+    what = "everything-else" if any(tape.station in _UNSETTLED for tape in job.tapes) else "everything"
     return _promised(job.promise, today, job.promise.stated if chance is None else chance, what)
 
 
 def _promised(promise: Promise, today: date, chance: float, what: str) -> str:
     if promise.day is None:
-        return "We have no date for it yet and will call you."
-    day = day_words(promise.day)
+        return say("spoken", "day-none")
+    day = locale_figures.day(promise.day)
     if promise.day < today:
-        return f"We had promised {day} and are late; we will call you with a new day."
+        return say("spoken", "day-late", day=day)
     if chance < EVEN:
-        return f"We had promised {day}; as it looks now it may be later, and we will call you."
-    return f"{what} by {day}, {chances.words(chance)}."
+        return say("spoken", "day-doubtful", day=day)
+    return say("spoken", f"day-{what}", day=day, chance=chances.words(chance))

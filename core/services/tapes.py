@@ -14,12 +14,12 @@ from core.model.records import Happening, TapeRecord
 from core.model.stations import Station
 from core.playtime import tape_minutes
 from core.playtime.deck_readings import NOTHING, Shown
-from core.scheduling import opening_hours
 from core.services import captures, customers, decks, entries, promises, repair_attempts
 from core.store import history as chain
 from core.store import lookup, row_records
 from core.store.tables import TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 
 AT_WORK = tuple(each for each in lookup.IN_THE_SHOP if each is not Station.READY)
 """Stations of tapes that somebody still has to do something about."""
@@ -130,7 +130,7 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
     if not note.strip():
         clock = decks.on_the_shops_clock(unit, until)
         raise Refused(
-            f"Tape {row.code} came in cold and rests until {opening_hours.spoken(clock.date())}, "
+            f"Tape {row.code} came in cold and rests until {locale_figures.day(clock.date())}, "
             f"{clock:%H:%M}. {acclimatisation.CAUTION} Let it rest; if it is as warm as the room already, "
             "say so in the note and move it again."
         )

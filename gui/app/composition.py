@@ -13,6 +13,7 @@ from PySide6.QtCore import QObject, Slot
 from core.model.records import Fittings
 from core.services import decks
 from core.services.records_door import Shop
+from core.wording import messages
 from gui.app.first_window import show_file
 from gui.app.main_window import Window
 from gui.bench.bench_screen import Bench
@@ -70,6 +71,7 @@ class Furnishing(QObject):
         self._work.ask(decks.fittings, then=self._move_in)
 
     def _move_in(self, fittings: Fittings) -> None:
+        messages.use(fittings.front.language)
         counter = Counter(self._desk)
         screens: dict[str, Screen] = {
             "counter": counter,

@@ -86,7 +86,7 @@ def day(typed: str, today: date, place: str = "Needed by") -> date | None:
 
 @lru_cache(maxsize=4096)
 def _day_choice(day: date) -> Choice:
-    month = text.short_day(day).split()[2]
+    month = text.short_month(day)
     return Choice(
         text.short_day(day), (day.isoformat(), f"{day.day} {month}", f"{month} {day.day}"), str(day.year)
     )

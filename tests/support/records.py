@@ -124,7 +124,7 @@ def inventory() -> Inventory:
 
 
 def promise() -> Promise:
-    """Thursday 12 March, nineteen times in twenty."""
+    """Thursday, March 12, nineteen times in twenty."""
     by = (0.0, 0.04, 0.12, 0.24, 0.41, 0.66, 0.82, 0.91, 0.955, 0.985, 1.0)
     start = date(2026, 3, 3)
     days = [start + timedelta(days=days) for days in range(16)]

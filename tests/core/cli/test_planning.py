@@ -92,7 +92,7 @@ def test_a_cold_box_is_quoted_booked_and_rests(typed: Typist, tmp_path: Path) ->
     for station in ("looked-over", "cleared-to-play"):
         typed("move", code, station)
     refused = typed("move", code, "playing")
-    assert (refused.code, "rests until Tuesday 3 March, 10:00" in refused.err) == (3, True)
+    assert (refused.code, "rests until Tuesday, March 3, 10:00" in refused.err) == (3, True)
     played = typed("move", code, "playing", "--note", "warm already").document
     assert (played["station"], played["rests_until"]) == ("playing", None)
     file.write_bytes(json.dumps({"tapes": [{"count": 1, "format": "vhs"}], "cold": "a bit"}).encode())

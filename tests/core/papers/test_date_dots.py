@@ -40,4 +40,4 @@ def test_as_many_full_dots_are_drawn_as_the_paper_says_times(by: tuple[float, ..
     drawn = days(made, said, 200)
     assert drawn is not None
     full = sum(dots for day, dots in drawn.days if day <= drawn.promised)
-    assert said.chance(made) == said.say("promise.chance", n=full)
+    assert said.chance(made).startswith(f"{full} chance")

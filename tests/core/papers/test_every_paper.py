@@ -156,5 +156,5 @@ def test_an_unknown_sheet_is_refused_by_name() -> None:
 def test_days_and_money_follow_the_language_of_the_shop() -> None:
     german = replace(records.FRONT, language="de", currency="EUR", timezone="Europe/Berlin")
     said = pdf.words(quote_paper.render(records.quote(), german))
-    assert "Donnerstag 12 März" in said
+    assert "Donnerstag, 12. März" in said
     assert "376,71 $" in said

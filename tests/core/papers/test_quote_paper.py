@@ -10,7 +10,7 @@ from core.catalogue import formats
 from core.model.money import flat
 from core.model.records import Quote
 from core.papers import quote_paper
-from core.papers.paper_wording import sentences
+from core.wording.messages import say
 from tests.support import pdf, records
 
 
@@ -25,8 +25,8 @@ def said(quote: Quote) -> str:
 
 
 def test_price_and_day_come_before_everything_else(said: str) -> None:
-    assert said.index("$376.71") < said.index("Thursday 12 March") < said.index("Your tapes")
-    assert "19 times in 20" in said
+    assert said.index("$376.71") < said.index("Thursday, March 12") < said.index("Your tapes")
+    assert "19 chances in 20" in said
     assert "$328.00 to $464.39" in said
 
 
@@ -82,7 +82,7 @@ def test_hazards_of_the_bench_are_not_printed_for_the_customer(said: str) -> Non
 def test_the_terms_are_on_the_paper(said: str) -> None:
     assert "Deposit today: $100.00." in said
     assert "We do not charge more than $520.00 without asking you first." in said
-    assert "This quote holds until Saturday 28 March 2026." in said
+    assert "This quote holds until Saturday, March 28, 2026." in said
     assert "Your rights under local consumer law come first" in said
 
 
@@ -99,7 +99,6 @@ def test_without_a_customer_it_is_just_a_quote(quote: Quote) -> None:
 
 
 def test_every_format_of_the_catalogue_is_called_on_paper_as_in_the_catalogue() -> None:
-    wording = sentences("en")
     catalogue = formats.catalogue()
-    named = {name: wording.get(f"formats.{name}", "").casefold() for name in catalogue.names}
+    named = {name: say("paper", f"formats-{name}").casefold() for name in catalogue.names}
     assert named == {name: catalogue.format(name).words.casefold() for name in catalogue.names}

@@ -44,7 +44,7 @@ def test_every_spliced_tape_is_listed_with_its_joins(paper: bytes, pickup: Picku
             assert join.joined_with.words in part
             if join.cut_cm:
                 assert f"{join.cut_cm:.1f} cm cut away. {join.seconds_removed:.1f} s of the recording" in part
-    assert said.count("was put on this cassette on Wednesday 4 March 2026") == 2
+    assert said.count("was put on this cassette on Wednesday, March 4, 2026") == 2
 
 
 def test_the_words_not_for_reuse_stand_on_each_tape_and_on_each_row(paper: bytes) -> None:
@@ -72,7 +72,7 @@ def test_every_tape_handed_back_and_every_tape_still_here_is_named(paper: bytes,
 def test_the_money_adds_up_on_paper(paper: bytes) -> None:
     said = pdf.words(paper)
     assert "Before tax $339.00 Sales tax 8.25 %, on top $27.97 Total $366.97" in said
-    assert "Deposit, Thursday 26 February 2026 $100.00 Balance, Friday 13 March 2026 $266.97" in said
+    assert "Deposit, Thursday, February 26, 2026 $100.00 Balance, Friday, March 13, 2026 $266.97" in said
     assert "Paid in all $366.97 Still to pay $0.00" in said
 
 
@@ -84,7 +84,7 @@ def test_money_that_is_owed_to_the_customer_is_not_printed_as_a_debt(pickup: Pic
 
 def test_the_signer_and_the_moment_on_the_shops_clock_are_printed(paper: bytes) -> None:
     # 21:05 UTC is 17:05 in New York: summer time began there on 8 March 2026.
-    assert "Signed by Łucja Núñez-Brandt, Friday 13 March 2026, 5:05 PM" in pdf.words(paper)
+    assert "Signed by Łucja Núñez-Brandt, Friday, March 13, 2026, 5:05 PM" in pdf.words(paper)
 
 
 def test_each_stroke_of_the_signature_is_drawn_inside_its_box(paper: bytes, pickup: Pickup) -> None:
@@ -206,7 +206,7 @@ def test_what_was_tried_is_printed_with_its_outcome_and_without_the_notes_of_the
     said = with_first(pickup, tried=tries, after_repair=looked)
     assert "Tried, without success: re-anchor the leader." in said
     assert "Done: move the reels into a donor shell (shell from a T-60)." in said
-    assert "Looked over again after the repair on Friday 13 March 2026." in said
+    assert "Looked over again after the repair on Friday, March 13, 2026." in said
     assert "for the bench only" not in said
 
 

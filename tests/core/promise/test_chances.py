@@ -26,12 +26,12 @@ def test_a_chance_is_rounded_down_and_never_certain(chance: float, times: int) -
 @pytest.mark.parametrize(
     ("chance", "words"),
     [
-        (1.0, "19 times in 20"),
-        (0.93, "18 times in 20"),
-        (0.5, "10 times in 20"),
-        (0.05, "once in 20"),
-        (0.02, "less than once in 20"),
-        (0.0, "less than once in 20"),
+        (1.0, "19 chances in 20"),
+        (0.93, "18 chances in 20"),
+        (0.5, "10 chances in 20"),
+        (0.05, "1 chance in 20"),
+        (0.02, "less than 1 chance in 20"),
+        (0.0, "less than 1 chance in 20"),
     ],
 )
 def test_a_chance_in_words(chance: float, words: str) -> None:

@@ -360,7 +360,7 @@ def test_the_days_a_shop_is_shut_on_the_way_are_named() -> None:
     november = TUESDAY.replace(month=11, day=25, hour=16)
     made = promise(load(shop, [], november), box(1, exactly(180)))
     assert made.day == date(2026, 11, 27)
-    assert "the shop is shut on Thursday 26 November (Thanksgiving Day)" in made.held_by
+    assert "the shop is shut on Thursday, November 26 (Thanksgiving Day)" in made.held_by
 
 
 def test_the_curve_reaches_the_day_the_customer_needs() -> None:

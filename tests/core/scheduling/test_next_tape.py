@@ -44,7 +44,7 @@ def test_towards_closing_the_longest_that_still_ends_in_time_is_played_instead()
 def test_when_nothing_ends_in_time_the_morning_is_named() -> None:
     found = ask(tape(1, 200), tape(2, 190), late=True)
     assert found.tape is None
-    assert found.why == "Nothing would end before closing; the next tape starts on Wednesday 4 March."
+    assert found.why == "Nothing would end before closing; the next tape starts on Wednesday, March 4."
 
 
 def test_what_is_not_cleared_or_still_cold_waits() -> None:

@@ -10,6 +10,7 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.records import Opening
 from core.scheduling import opening_hours
+from core.wording import locale_figures
 from tests.support.shops import FRONT, NEW_YORK, TUESDAY, fittings, utc
 
 SPLIT = (Opening(1, 9 * 60, 12 * 60), Opening(1, 13 * 60, 18 * 60))
@@ -103,7 +104,7 @@ def test_an_opening_inside_the_hour_that_the_clocks_skip_is_left_out() -> None:
 
 
 def test_days_are_spoken_in_english_whatever_the_locale() -> None:
-    assert opening_hours.spoken(date(2026, 11, 26)) == "Thursday 26 November"
+    assert locale_figures.day(date(2026, 11, 26)) == "Thursday, November 26"
 
 
 def test_the_same_shop_and_day_give_the_same_calendar_at_no_cost() -> None:

@@ -33,8 +33,8 @@ def test_the_whole_answer_comes_in_one_breath(desk: Desk) -> None:
     desk.shop.run(tapes.move, job.tapes[11].code, Station.ASKING_THE_CUSTOMER)
     (found,) = desk.shop.ask(calls.status, "maria")
     assert found.spoken == (
-        "Maria's twelve tapes: eight are ready, three are playing now, one waits for your answer about mould."
-        " Everything else by Tuesday 3 March, 19 times in 20."
+        "Maria's twelve tapes: eight are ready, three are playing now, one is waiting for your answer "
+        "about mold. Everything else by Tuesday, March 3, 19 chances in 20."
     )
 
 
@@ -61,7 +61,7 @@ def test_a_promise_that_has_become_doubtful_is_not_repeated(desk: Desk) -> None:
     day = job.promise.day
     assert day is not None
     assert "may be later" in spoken_answer.answer(job, day, 0.4)
-    assert "19 times in 20" in spoken_answer.answer(job, day, 0.95)
+    assert "19 chances in 20" in spoken_answer.answer(job, day, 0.95)
     undated = replace(job, promise=replace(job.promise, day=None))
     assert "no date for it yet" in spoken_answer.answer(undated, day, None)
 
@@ -98,7 +98,7 @@ def test_tapes_that_went_home_are_said_to_have_gone(desk: Desk) -> None:
 def test_a_question_noted_at_the_bench_is_what_the_caller_hears(desk: Desk) -> None:
     job = desk.book(line(count=2))
     desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding tape")
-    assert "one waits for your answer about the wedding tape" in _say(desk, job.number)[0]
+    assert "one is waiting for your answer about the wedding tape" in _say(desk, job.number)[0]
 
 
 @pytest.mark.parametrize("finding", list(Finding))
@@ -106,15 +106,15 @@ def test_a_caller_is_asked_about_a_thing_and_not_about_a_word(desk: Desk, findin
     job = desk.book(line(count=2))
     desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, findings=[finding])
     said = _say(desk, job.number)[0]
-    things = r"(an? [a-z ]+|mould|missing sound|the rights to a commercial recording)"
-    assert re.search(rf"one waits for your answer about {things}\. Everything else", said), said
+    things = r"(an? [a-z ]+|mold|missing sound|the rights to a commercial recording)"
+    assert re.search(rf"one is waiting for your answer about {things}\. Everything else", said), said
 
 
 def test_three_things_to_ask_about_are_listed(desk: Desk) -> None:
     job = desk.book(line())
     found = [Finding.MOULD, Finding.SCRATCHED, Finding.CREASED]
     desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, findings=found)
-    assert "waits for your answer about mould, a scratch and a crease." in _say(desk, job.number)[0]
+    assert "is waiting for your answer about mold, a scratch, and a crease." in _say(desk, job.number)[0]
 
 
 # --- who is calling ----------------------------------------------------------------------

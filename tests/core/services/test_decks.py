@@ -110,13 +110,13 @@ def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:
     today = desk.clock().date()
     service = Outage("VHS 1", today + timedelta(days=3), today + timedelta(days=5))
     assert desk.shop.run(decks.plan_outage, service, "new belts").outages == (service,)
-    with pytest.raises(Refused, match="VHS 1 is out by plan from Friday 6 March to Sunday 8 March already"):
+    with pytest.raises(Refused, match="VHS 1 is out by plan from Friday, March 6 to Sunday, March 8 already"):
         desk.shop.run(decks.plan_outage, replace(service, begins=service.ends, ends=service.ends))
     assert desk.shop.run(decks.cancel_outage, service, "the belts are late").outages == ()
     with pytest.raises(Refused, match="somebody took it back already"):
         desk.shop.run(decks.cancel_outage, service)
     (told,) = events(desk.shop, "outage planned")
-    assert told.words == "VHS 1 out by plan from Friday 6 March to Sunday 8 March: new belts"
+    assert told.words == "VHS 1 out by plan from Friday, March 6 to Sunday, March 8: new belts"
     assert desk.shop.verify() == ()
 
 

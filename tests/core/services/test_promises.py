@@ -174,7 +174,7 @@ def test_a_box_that_is_not_ready_in_time_is_a_miss_with_its_reasons(desk: Desk) 
     first, again = desk.shop.ask(promises.judged)
     assert (first.kept, again.kept) == (False, True)
     assert first.days_late > 10
-    assert first.reasons == ("the deck was out", "VHS 1 broke down on Tuesday 3 March: a belt")
+    assert first.reasons == ("the deck was out", "VHS 1 broke down on Tuesday, March 3: a belt")
     assert desk.shop.ask(promises.record).late == (first,)
 
 

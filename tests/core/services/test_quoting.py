@@ -123,12 +123,12 @@ def test_a_date_after_the_needed_one_says_the_chance_and_what_rush_would_do() ->
     made = quote(TapeLine(6, VHS, "T-120", speed=Speed.SP), queue=60, needed_by=wanted)
     (needed,) = [warning for warning in made.warnings if warning.startswith("Needed by")]
     (rush,) = [warning for warning in made.warnings if "rush" in warning]
-    assert needed.startswith("Needed by Wednesday 4 March, but promised is ")
+    assert needed.startswith("Needed by Wednesday, March 4, but promised is ")
     assert rush.startswith("As a rush box it would be ")
     assert rush.endswith("USD more.")
     hurried = quote(TapeLine(6, VHS, "T-120", speed=Speed.SP), queue=60, needed_by=wanted, rush=True)
     assert hurried.promise.day is not None
-    assert f"{hurried.promise.day.day} March" in rush
+    assert f"March {hurried.promise.day.day}" in rush
     more = hurried.price.gross.likely - made.price.gross.likely
     assert f"{BOOK.spelled(more)} more" in rush
 

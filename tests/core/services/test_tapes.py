@@ -88,7 +88,7 @@ def test_a_tape_from_the_cold_rests_a_day_before_it_plays(desk: Desk) -> None:
     desk.bring_to(tape, Station.CLEARED_TO_PLAY)
     with pytest.raises(Refused) as told:
         desk.shop.run(tapes.move, tape.code, Station.PLAYING)
-    assert "came in cold and rests until Wednesday 4 March, 09:00" in told.value.sentence
+    assert "came in cold and rests until Wednesday, March 4, 09:00" in told.value.sentence
     assert acclimatisation.CAUTION in told.value.sentence
     assert desk.shop.ask(tapes.get, tape.code).rests_until == tape.rests_until
     desk.clock.go_on(hours=24)

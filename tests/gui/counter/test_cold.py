@@ -89,11 +89,11 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
     screen.take(tape.code)
     place.settle()
     told = written(screen.card)
-    assert "Came in cold: it rests until Wed 4 Mar, 09:00" in told
+    assert "Came in cold: it rests until Wed, Mar 4, 9:00\u00a0AM" in told
     assert acclimatisation.CAUTION in told
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
-    assert "rests until Wednesday 4 March, 09:00" in place.told
+    assert "rests until Wednesday, March 4, 09:00" in place.told
     assert place.records.shop.ask(tapes.get, tape.code).station is Station.CLEARED_TO_PLAY
 
     screen.side.moves.note.setFocus()

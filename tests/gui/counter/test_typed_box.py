@@ -82,7 +82,11 @@ def test_lines_remember_the_row_they_stand_in() -> None:
 
 def test_the_fields_beside_the_tray_are_read_too() -> None:
     box = Box(
-        name=" Ada ", phone="", tv="pal", copies="files on a stick, DVDs for a player", needed_by="Fri 13 Mar"
+        name=" Ada ",
+        phone="",
+        tv="pal",
+        copies="files on a stick, DVDs for a player",
+        needed_by="Fri, Mar 13",
     )
     inventory = read_box(box, TODAY).inventory
     assert inventory.customer == CustomerDraft("Ada", None)

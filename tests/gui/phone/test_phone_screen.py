@@ -70,7 +70,7 @@ def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> N
     ask(place, phone, "000018")
     promised = phone.findChild(object, "promise")
     assert promised.text().startswith("Promised for ")  # type: ignore[union-attr]  # it is a label
-    assert "times in 20" in phone.answer.spoken
+    assert "chances in 20" in phone.answer.spoken
     assert phone.answer._chance.isHidden(), "nothing is said twice on one slip"
 
 

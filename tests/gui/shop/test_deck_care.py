@@ -37,8 +37,8 @@ def test_each_service_says_how_often_it_comes_at_this_pace_and_who_says_so(
     said = told(place, view, 12)
     assert "A deck plays 2.1 hours a day here" in said
     assert "every 500 hours of play, about every 8 months" in said
-    assert "every 1000 hours, about every 15 months" in said
-    assert "after 2000 hours, about every 3 years" in said
+    assert "every 1,000 hours, about every 15 months" in said
+    assert "after 2,000 hours, about every 3 years" in said
     for service in SERVICES:
         assert service.source in said
 

@@ -148,9 +148,9 @@ def test_a_change_says_which_way_and_what_becomes_of_the_promise() -> None:
     day = date(2026, 3, 12)
     number = JobNumber("000018")
     assert change_words(Change(number, "Ada", 2.31, day, 0.7, 0.96)) == (
-        "2.3 days sooner; promised for Thursday 12 March, 19 times in 20; as it stands 14 times in 20"
+        "2.3 days sooner; promised for Thursday, March 12, 19 chances in 20; as it stands 14 chances in 20"
     )
     assert change_words(Change(number, "Ada", -1.0, day, 0.96, 0.96)) == (
-        "1 day later; promised for Thursday 12 March, 19 times in 20 as before"
+        "1 day later; promised for Thursday, March 12, 19 chances in 20 as before"
     )
     assert change_words(Change(number, "Ada", 0.5, None, None, None)) == "0.5 days sooner"

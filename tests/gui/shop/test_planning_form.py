@@ -50,9 +50,9 @@ def test_a_holiday_is_planned_and_every_date_is_looked_at_anew(place: Place, scr
     plan(place, screen, "The whole shop", "2026-03-03", "2026-03-13", "a wedding")
     assert [each.words for each in place.records.shop.ask(closed_days.days_off)] == ["a wedding"]
     (piece,) = form(screen).tray.pieces
-    assert piece.title == "Closed from Tuesday 3 March to Friday 13 March"
+    assert piece.title == "Closed from Tuesday, March 3 to Friday, March 13"
     assert (piece.small, piece.place) == ("a wedding", "planned")
-    assert "Tuesday 3 March: a wedding" in written(screen.page).replace("Tue 3 Mar", "Tuesday 3 March")
+    assert "Tuesday, March 3: a wedding" in written(screen.page).replace("Tue, Mar 3", "Tuesday, March 3")
     promised = next(each for each in screen.chapters.pieces if each.key == "promises")
     assert promised.place == "1 to call"
     assert place.records.shop.ask(event_counts.shut_days) == ()
@@ -62,7 +62,7 @@ def test_a_deck_is_planned_out_and_taken_back(place: Place, screen: ShopScreen) 
     plan(place, screen, "VHS 2", "2026-03-05", "", "new belts")
     day = date(2026, 3, 5)
     assert place.records.shop.ask(decks.fittings).outages == (Outage("VHS 2", day, day),)
-    assert form(screen).tray.pieces[0].title == "VHS 2 is out on Thursday 5 March"
+    assert form(screen).tray.pieces[0].title == "VHS 2 is out on Thursday, March 5"
     press(Qt.Key.Key_F7)
     place.settle()
     assert place.records.shop.ask(decks.fittings).outages == ()
@@ -70,7 +70,7 @@ def test_a_deck_is_planned_out_and_taken_back(place: Place, screen: ShopScreen) 
 
 
 def _meant(text: str) -> str:
-    """A day as it was typed, or as it is offered: ``Mon 9 Mar``."""
+    """A day as it was typed, or as it is offered: ``Mon, Mar 9``."""
     try:
         return short_day(date.fromisoformat(text))
     except ValueError:
@@ -103,7 +103,7 @@ def test_a_day_shut_unplanned_is_taken_back_where_it_is_seen(place: Place, scree
     screen.refresh()
     place.settle()
     (piece,) = form(screen).tray.pieces
-    assert (piece.title, piece.place) == ("Closed on Tuesday 3 March", "unplanned")
+    assert (piece.title, piece.place) == ("Closed on Tuesday, March 3", "unplanned")
     form(screen).tray.setFocus()
     press(Qt.Key.Key_F7)
     place.settle()

@@ -73,7 +73,7 @@ def test_hours_days_off_and_people_are_told(place: Place, screen: ShopScreen) ->
     place.settle()
     told = open_chapter(screen, "decks")
     assert "Monday: " in told
-    assert f"{closed.day} March" in told
+    assert f"March {closed.day}" in told
     assert str(fitted.people) in told
 
 
@@ -204,5 +204,8 @@ def test_the_picture_is_told_in_words_as_well(picture: DeckWeek) -> None:
     tape = queued(1, station=Station.PLAYING)
     picture.show_week(deck_week.week(fittings(deck("VHS 1", "vhs"), off), (tape,), TUESDAY))
     told = picture.accessibleDescription()
-    assert "VHS 1: 0000010010 on Tue 3 Mar from 09:00, ends between 09:50 and 10:10" in told
+    assert (
+        "VHS 1: 0000010010 on Tue, Mar 3 from 9:00\u00a0AM, ends between 9:50\u00a0AM and 10:10\u00a0AM"
+        in told
+    )
     assert "8 mm: out of service" in told

@@ -73,8 +73,8 @@ def test_no_promise_no_dots() -> None:
 
 def test_the_dots_are_said_in_words() -> None:
     said = in_words(promise(0.0, 0.5, 0.9, 1.0))
-    assert "10 on Wed 4 Mar" in said
-    assert "Promised: Thursday 5 March" in said
+    assert "10 on Wed, Mar 4" in said
+    assert "Promised: Thursday, March 5" in said
 
 
 # --- the slip ----------------------------------------------------------------------------

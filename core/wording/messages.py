@@ -1,0 +1,139 @@
+"""Says a sentence of the wording files: ``say("pickup", "done", name="Ada")``.
+
+One thing here belongs to the whole process: the language and locale in which it speaks. They are set once,
+when the shop is known, as gettext and Qt's translators do. The alternative is a parameter through some 2,000
+calls, none of which ever has another answer; context variables do not do, for a thread of Qt starts with an
+empty context. What is in another language, as a paper is in its customer's, names it with ``language=``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from core.wording import message_files, pseudo_language, spelling
+from core.wording.message_files import Blank, Message, Selected
+
+BASE = "en"
+"""The language that has every sentence; its spelling is American."""
+
+_LATIN_DIGITS = frozenset({"en", "de", "es", "fr", "xx"})
+"""Languages in which a whole number below 1,000 is written as Python writes it (CLDR, checked by a test)."""
+
+
+class MissingWording(LookupError):
+    """No wording file has this sentence, or it was asked without something that it names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Speech:
+    """A language, and the locale whose order and signs its figures follow: ``en`` with ``en_GB``."""
+
+    language: str
+    locale: str
+
+
+_process = [Speech(BASE, "en_US")]
+
+
+def use(language: str, locale: str | None = None) -> None:
+    """Speaks ``language`` from now on (``de``, ``en-GB``, ``xx``), figures by ``locale`` if given."""
+    _process[0] = speech(language) if locale is None else Speech(language, locale.replace("-", "_"))
+
+
+def current() -> Speech:
+    """What the process speaks now."""
+    return _process[0]
+
+
+@lru_cache(maxsize=256)
+def speech(language: str) -> Speech:
+    """A language tag with the locale it implies: ``en`` is American, the pseudo-language too."""
+    tag = language.replace("-", "_")
+    return Speech(tag, "en_US" if tag in (BASE, pseudo_language.TAG) else tag)
+
+
+def say(room: str, key: str, /, language: str | None = None, **fill: object) -> str:
+    """The sentence ``key`` of the wording file ``room`` with its blanks filled, numbers by locale.
+
+    A sentence that the language lacks is said in English. MissingWording when English lacks it too, or when
+    ``fill`` lacks something that the sentence names.
+    """
+    spoken = _process[0] if language is None else speech(language)
+    message = _room(spoken, room).get(key)
+    if isinstance(message, str):
+        return message
+    if isinstance(message, tuple):
+        return "".join(
+            [part if isinstance(part, str) else _filled(part, fill, spoken, room, key) for part in message]
+        )
+    if message is None:
+        raise MissingWording(f"no sentence {key!r} in {room}.ftl")
+    return _selected(message, fill, room)
+
+
+def knows(room: str, key: str, language: str | None = None) -> bool:
+    """Whether there is such a sentence: names that a shop adds have words of their own."""
+    return key in _room(_process[0] if language is None else speech(language), room)
+
+
+@cache
+def _room(spoken: Speech, room: str) -> Mapping[str, Message]:
+    said: dict[str, Message] = {}
+    for folder, locale in _folders(spoken):
+        file = message_files.FOLDER / folder / f"{room}.ftl"
+        if file.is_file():
+            said |= message_files.read(file, locale, *_alterations(spoken, folder))
+    if not said:
+        raise MissingWording(f"no wording file {room}.ftl")
+    return said
+
+
+def _folders(spoken: Speech) -> tuple[tuple[str, str], ...]:
+    """Folders from the last resort to the best, each with the locale of its plurals and figures."""
+    own = spoken.language.split("_")[0]
+    base = spoken.locale if spoken.locale.split("_")[0] == BASE else "en_US"
+    best = (
+        ()
+        if own in (BASE, pseudo_language.TAG)
+        else ((own, spoken.locale if spoken.locale.split("_")[0] == own else own),)
+    )
+    return ((BASE, base), *best)
+
+
+def _alterations(
+    spoken: Speech, folder: str
+) -> tuple[message_files.Alteration | None, message_files.Alteration | None]:
+    if folder != BASE:
+        return None, None
+    if spoken.language == pseudo_language.TAG:
+        return pseudo_language.accented, pseudo_language.bracketed
+    return (spelling.british if spoken.locale in spelling.BRITISH_LOCALES else None), None
+
+
+def _filled(blank: Blank, fill: Mapping[str, object], spoken: Speech, room: str, key: str) -> str:
+    try:
+        value = fill[blank.name]
+    except KeyError:
+        raise MissingWording(f"{room}.ftl: {key!r} was asked without {blank.name!r}") from None
+    if isinstance(value, str):
+        return str(value)
+    if isinstance(value, int) and 0 <= value < 1000 and spoken.language in _LATIN_DIGITS:
+        return str(value)
+    if isinstance(value, int | float):
+        from core.wording import locale_figures
+
+        return locale_figures.figure(value, spoken.locale)
+    return str(value)
+
+
+def _selected(message: Selected, fill: Mapping[str, object], room: str) -> str:
+    said, wrong = message.format({name: _for_fluent(value) for name, value in fill.items()})
+    if wrong:
+        raise MissingWording(f"{room}.ftl: {message.key!r}: {wrong[0]}") from wrong[0]
+    return said.replace("\u202f", "\u00a0")
+
+
+def _for_fluent(value: object) -> str | int | float:
+    return value if isinstance(value, int | float) and not isinstance(value, bool) else str(value)

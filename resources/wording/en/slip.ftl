@@ -1,0 +1,21 @@
+# The slip on the Counter and on the Customer side.
+empty = Count what is in the box; the slip writes itself.
+opening = The day appears with the first tape.
+quoted = Quote of { $day }, good until { $until }
+booked = Booked { $day }
+number = No. { $number }
+net = Net
+price = Price
+ceiling = We ask you before it goes beyond { $amount }.
+deposit = Deposit today { $amount }.
+paid = Deposit paid { $amount }, with thanks.
+ready_by = Ready by the close of
+no_day = No day can be promised yet
+kept = { $times } of being ready by then.
+working = Working out the day …
+held = What holds it: { $reasons }.
+later = later
+dots = Twenty dots, each one chance in twenty: { $counts }. Promised: { $day }.
+dots_none = No day can be shown yet.
+on_day = { $count } on { $day }
+on_later = { $count } later
