@@ -8,7 +8,12 @@ from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-pytest_plugins = ["tests.support.leaks", "tests.support.logs", "tests.support.postgres"]
+pytest_plugins = [
+    "tests.support.leaks",
+    "tests.support.logs",
+    "tests.support.patience",
+    "tests.support.postgres",
+]
 
 settings.register_profile(
     "house",
