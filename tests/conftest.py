@@ -12,6 +12,7 @@ pytest_plugins = [
     "tests.support.leaks",
     "tests.support.logs",
     "tests.support.languages",
+    "tests.support.patience",
     "tests.support.postgres",
 ]
 

@@ -7,19 +7,20 @@ import sys
 from collections.abc import Sequence
 from importlib import import_module
 
-MEASUREMENTS = (
-    "first_paint",
-    "imports",
-    "typing",
-    "search",
-    "papers",
-    "memory",
-    "capture",
-    "playtime",
-    "durability",
-    "keys",
-    "turnaround",
-)
+MEASUREMENTS = {
+    "first_paint": "first_paint",
+    "imports": "imports",
+    "typing": "typing",
+    "search": "record_search",
+    "papers": "papers",
+    "memory": "memory",
+    "capture": "capture",
+    "playtime": "playtime",
+    "durability": "durability",
+    "keys": "keys",
+    "turnaround": "promised_days",
+}
+"""Each with the module that takes it: no two files of the tree share a name."""
 
 
 def main(names: Sequence[str]) -> int:
@@ -33,7 +34,7 @@ def main(names: Sequence[str]) -> int:
     missed = 0
     for name in names or MEASUREMENTS:
         print(f"== {name}", flush=True)
-        for ratio in import_module(f"tests.bench.{name}").measure():
+        for ratio in import_module(f"tests.bench.{MEASUREMENTS[name]}").measure():
             print(f"   {ratio.words}", flush=True)
             missed += not ratio.is_met
     print(f"{missed} targets missed" if missed else "every target kept")

@@ -12,7 +12,7 @@ from reportlab.pdfgen.canvas import Canvas
 from core.model import resource_files
 from core.papers import receipt
 from tests.bench.ratio import Ratio, median, timed
-from tests.support import records
+from tests.support import invented_job as records
 
 RUNS = 30
 AT_MOST = 10.0

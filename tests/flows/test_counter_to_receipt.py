@@ -49,7 +49,7 @@ class Clerk:
 
     def settle(self) -> None:
         for _ in range(3):
-            self.qtbot.waitUntil(lambda: self.shop.desk.work.is_idle, timeout=10_000)
+            self.qtbot.waitUntil(lambda: self.shop.desk.work.is_idle)
             QApplication.processEvents()
 
     def go(self, key: Qt.Key) -> None:
@@ -100,7 +100,7 @@ def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_fol
     window.show()
     qtbot.waitExposed(window)
     shop = composition.furnish(window, str(file), "Kim", clock, tmp_path / "papers")
-    qtbot.waitUntil(lambda: window.screen_on_show() is not None, timeout=20_000)
+    qtbot.waitUntil(lambda: window.screen_on_show() is not None)
     with Shop.open(file, clock=clock, who="Kim") as books:
         at_desk = Clerk(window, shop, books, qtbot, opened)
         window.activateWindow()

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from tests.support.bare_work import work
 from tests.support.booked import empty_file, file_desk
 from tests.support.screens import place
-from tests.support.workers import work
 
 __all__ = ["empty_file", "file_desk", "place", "work"]

@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
 from gui.counter.counter_screen import Counter
+from tests.support.patience import PATIENCE_S
 from tests.support.screens import Place, press, press_text
 
 ORDER = ("count", "format", "marking", "recorded_as", "speed", "tv", "findings", "label")
@@ -104,10 +105,10 @@ def held_up(clerk: Clerk, place: Place) -> Iterator[None]:
 
     def wait() -> None:
         began.set()
-        go_on.wait(timeout=30)
+        go_on.wait(timeout=PATIENCE_S)
 
     place.work.reckon(wait, then=_nothing)
-    began.wait(timeout=30)
+    began.wait(timeout=PATIENCE_S)
     try:
         yield
     finally:

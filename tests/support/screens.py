@@ -20,6 +20,7 @@ from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk as GuiDesk
 from gui.toolkit.workers import Work
+from gui.widgets.scanner import ScanWatch
 from tests.support.booked import Clock
 from tests.support.booked import Desk as Records
 
@@ -39,10 +40,14 @@ class Place:
     bugs: list[BaseException] = field(default_factory=list)
     others: list[Window] = field(default_factory=list)
     """Further windows on the same shop, held for the test."""
+    key_time: float = 0.0
+    """Seconds on the clock that tells a scanner from a hand; it stands while keys come."""
 
     def turn_to(self, kind: type[S]) -> S:
         """The one screen of this window, in front."""
         screen = kind(self.desk)
+        for watch in screen.findChildren(ScanWatch):
+            watch._clock = lambda: self.key_time
         name = kind.name.lower()
         self.window.furnish(self.desk, "The Tape Table", {name: screen})
         self.window.go(name)
@@ -54,9 +59,9 @@ class Place:
 
     def settle(self) -> None:
         """Until nothing is under way any more."""
-        self.qtbot.waitUntil(self._is_at_rest, timeout=5000)
+        self.qtbot.waitUntil(self._is_at_rest)
         QApplication.processEvents()
-        self.qtbot.waitUntil(self._is_at_rest, timeout=5000)
+        self.qtbot.waitUntil(self._is_at_rest)
         assert not self.bugs
 
     def _is_at_rest(self) -> bool:
@@ -92,7 +97,8 @@ def press_text(text: str) -> None:
 
 
 def scan(place: Place, code: str) -> None:
-    """A wedge scanner: the code and Return at once, wherever the keyboard is."""
+    """A wedge scanner: after a pause of the hand the code and Return at once, wherever the keyboard is."""
+    place.key_time += 1.0
     press_text(code)
     press(Qt.Key.Key_Return)
     place.settle()

@@ -8,7 +8,8 @@ import pytest
 
 from core.model.records import Job
 from core.papers import claim_slip
-from tests.support import pdf, records
+from tests.support import invented_job as records
+from tests.support import pdf
 
 
 @pytest.fixture(scope="module")

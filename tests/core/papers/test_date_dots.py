@@ -10,7 +10,7 @@ import pytest
 from core.model.records import Chance, Promise
 from core.papers.date_dots import days
 from core.papers.voice import voice
-from tests.support import records
+from tests.support import invented_job as records
 
 MONDAY = date(2026, 3, 2)
 

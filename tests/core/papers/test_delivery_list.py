@@ -9,7 +9,8 @@ import pytest
 from core.papers import delivery_list
 from core.papers.paper_tokens import MARGIN
 from core.papers.voice import voice
-from tests.support import pdf, records
+from tests.support import invented_job as records
+from tests.support import pdf
 
 FILES = records.captured()
 

@@ -16,7 +16,8 @@ from core.model.errors import WrongInput
 from core.model.records import ShopFront
 from core.papers import claim_slip, delivery_list, labels, quote_paper, receipt
 from core.papers.paper_tokens import MARGIN
-from tests.support import pdf, records
+from tests.support import invented_job as records
+from tests.support import pdf
 
 Paper = Callable[[ShopFront, str], bytes]
 

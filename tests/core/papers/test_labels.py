@@ -9,7 +9,8 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.records import Job
 from core.papers import labels
-from tests.support import pdf, records
+from tests.support import invented_job as records
+from tests.support import pdf
 
 
 @pytest.fixture(scope="module")

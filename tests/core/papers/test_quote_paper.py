@@ -11,7 +11,8 @@ from core.model.money import flat
 from core.model.records import Quote
 from core.papers import quote_paper
 from core.wording.messages import say
-from tests.support import pdf, records
+from tests.support import invented_job as records
+from tests.support import pdf
 
 
 @pytest.fixture(scope="module")

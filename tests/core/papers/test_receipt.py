@@ -13,7 +13,8 @@ from core.model.stations import Station
 from core.papers import receipt
 from core.papers.page import Pen
 from core.papers.paper_tokens import MARGIN
-from tests.support import pdf, records
+from tests.support import invented_job as records
+from tests.support import pdf
 
 
 @pytest.fixture(scope="module")

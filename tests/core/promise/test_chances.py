@@ -13,7 +13,7 @@ from core.model.records import Chance
 from core.papers.voice import voice
 from core.promise import chances
 from gui.toolkit import text
-from tests.support import records
+from tests.support import invented_job as records
 
 
 @pytest.mark.parametrize(

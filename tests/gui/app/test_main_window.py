@@ -46,8 +46,8 @@ def furnished(
     hook = sys.excepthook
     monkeypatch.setattr("gui.app.composition.user_log_path", lambda *names, **more: tmp_path)
     made = furnish(shell, str(tmp_path / "shop.sqlite"), "Kim", lambda: NOW, tmp_path / "papers")
-    qtbot.waitUntil(lambda: shell.screen_on_show() is not None, timeout=10_000)
-    qtbot.waitUntil(lambda: made.desk.work.is_idle, timeout=10_000)
+    qtbot.waitUntil(lambda: shell.screen_on_show() is not None)
+    qtbot.waitUntil(lambda: made.desk.work.is_idle)
     yield made
     shell.close()
     sys.excepthook = hook
@@ -130,7 +130,7 @@ def test_a_shop_that_cannot_be_opened_is_said_in_the_banner(
     broken = tmp_path / "shop.sqlite"
     broken.write_bytes(b"this is no shop" * 400)
     made = furnish(shell, str(broken), "Kim", lambda: NOW, tmp_path / "papers")
-    qtbot.waitUntil(lambda: shell.banner.sentence != "", timeout=10_000)
+    qtbot.waitUntil(lambda: shell.banner.sentence != "")
     assert "shop" in shell.banner.sentence
     made.desk.work.close()
     sys.excepthook = hook

@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
 
 from core.model.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
@@ -131,7 +130,6 @@ def test_a_scan_is_heard_while_another_field_has_the_keyboard(
     scan(place, codes[0])
     screen.side.moves.note.setFocus()
     press_text("smells of smoke")
-    QTest.qWait(80)  # a hand pauses between its own words and picking up the scanner
     scan(place, codes[2])
     assert screen.tape is not None
     assert screen.tape.code == codes[2]
@@ -437,7 +435,7 @@ def test_in_a_narrow_window_the_minutes_are_in_view_under_a_long_card(
     place.window.resize(640, 400)
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
     scan(place, codes[0])
-    place.qtbot.waitUntil(lambda: not screen.side.moves.minutes.visibleRegion().isEmpty(), timeout=2000)
+    place.qtbot.waitUntil(lambda: not screen.side.moves.minutes.visibleRegion().isEmpty())
 
 
 def test_a_deck_can_be_named_and_is_not_offered_twice(

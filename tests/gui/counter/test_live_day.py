@@ -12,10 +12,12 @@ from PySide6.QtWidgets import QLabel
 from core.model.records import Job, Quote
 from core.promise import turnaround
 from core.services import drafts, jobs, shop_snapshot
+from gui.counter import live_day
 from gui.counter.live_day import LATE_MS
 from gui.toolkit import text
 from gui.widgets.twenty_dots import Dots
 from tests.support.counting import ALT, CONTROL, Clerk, clerk_at, held_up
+from tests.support.patience import PATIENCE_MS
 from tests.support.screens import Place, press, press_text
 
 
@@ -93,7 +95,11 @@ def test_the_last_day_stays_and_says_that_another_is_worked_out(clerk: Clerk, pl
     assert "chances in 20" in chance(clerk).text()
 
 
-def test_a_day_that_comes_soon_replaces_the_one_before_without_a_word(clerk: Clerk, place: Place) -> None:
+def test_a_day_that_comes_soon_replaces_the_one_before_without_a_word(
+    place: Place, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(live_day, "LATE_MS", PATIENCE_MS)  # soon, however busy the machine
+    clerk = clerk_at(place)
     clerk.count(count="2", format="vh", marking="t120")
     kept = clerk.day and chance(clerk).text()
     with held_up(clerk, place):
@@ -102,13 +108,23 @@ def test_a_day_that_comes_soon_replaces_the_one_before_without_a_word(clerk: Cle
     assert LATE_MS > 100, "sooner, and a mark would flicker"
 
 
-def test_only_the_day_of_the_tapes_on_show_is_ever_shown(clerk: Clerk, place: Place) -> None:
+def test_only_the_day_of_the_tapes_on_show_is_ever_shown(
+    clerk: Clerk, place: Place, monkeypatch: pytest.MonkeyPatch
+) -> None:
     clerk.count(count="2", format="vh", marking="t120")
     clerk.wait_for_the_day()
+    begun: list[object] = []
+    real = place.work.follow
+
+    def noted(*args: Any, **named: Any) -> None:
+        begun.append(args)
+        real(*args, **named)
+
+    monkeypatch.setattr(place.work, "follow", noted)
     with held_up(clerk, place):
-        for digits in ("90", "80", "3"):
+        for place_in_row, digits in enumerate(("90", "80", "3"), start=1):
             put_count(clerk, digits)
-            place.qtbot.wait(60)
+            place.qtbot.waitUntil(lambda count=place_in_row: len(begun) >= count)
     assert clerk.counter.quote is not None
     assert len(clerk.counter.quote.tapes) == 3
     assert clerk.counter.quote == afresh(place, clerk.counter.quote)

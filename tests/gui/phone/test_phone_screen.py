@@ -29,7 +29,7 @@ def phone(place: Place) -> Phone:
 def ask(place: Place, phone: Phone, text: str) -> None:
     phone.box.clear()
     type_in(phone.box, text)
-    place.qtbot.waitUntil(lambda: not phone._pause.isActive(), timeout=2000)
+    place.qtbot.waitUntil(lambda: not phone._pause.isActive())
     place.settle()
 
 

@@ -106,9 +106,9 @@ def test_delete_takes_the_last_stroke_away(pad: SignaturePad) -> None:
 
 
 def test_every_change_is_told(pad: SignaturePad, qtbot: QtBot) -> None:
-    with qtbot.waitSignal(pad.changed, timeout=1000):
+    with qtbot.waitSignal(pad.changed):
         draw(pad, [(20, 40), (60, 60)])
-    with qtbot.waitSignal(pad.changed, timeout=1000):
+    with qtbot.waitSignal(pad.changed):
         pad.clear()
 
 

@@ -23,6 +23,7 @@ from gui.toolkit import theme
 from gui.widgets.improvement_lines import HelpLines
 from tests.core.promise.test_reliability import CURVE, drawn
 from tests.support.booked import line
+from tests.support.patience import PATIENCE_S
 from tests.support.screens import Place, press, type_in
 
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -207,9 +208,9 @@ def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
     """A question that takes long is worked out beside the records, not in front of them."""
     place.records.book(line(count=2))
     going, answered = Event(), []
-    place.work.think(partial(going.wait, 10), then=answered.append)
+    place.work.think(partial(going.wait, PATIENCE_S), then=answered.append)
     place.work.ask(decks.queue, then=answered.append)
-    place.qtbot.waitUntil(lambda: len(answered) == 1, timeout=3000)
+    place.qtbot.waitUntil(lambda: len(answered) == 1)
     assert len(answered[0]) == 2
     going.set()
     place.settle()

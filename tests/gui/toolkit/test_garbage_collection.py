@@ -9,7 +9,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.toolkit.garbage_collection import Sweeping
 from gui.toolkit.workers import Work
-from tests.support.workers import no_shop
+from tests.support.bare_work import no_shop
 
 
 class Loop:
@@ -33,8 +33,8 @@ def test_no_worker_frees_what_holds_itself(work: Work, qtbot: QtBot) -> None:
     for _ in range(3):
         Loop(freed_on)
     work.think(plenty, then=lambda _: None)
-    qtbot.waitUntil(lambda: work.is_idle, timeout=30_000)
-    qtbot.waitUntil(lambda: bool(freed_on), timeout=30_000)
+    qtbot.waitUntil(lambda: work.is_idle)
+    qtbot.waitUntil(lambda: bool(freed_on))
     assert freed_on == [get_ident()] * 3
 
 

@@ -11,8 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from core.model.errors import WrongInput
 from gui.toolkit.workers import TURN_S, Work
-
-PATIENCE_S = 30.0
+from tests.support.patience import PATIENCE_S
 
 
 class Held:
