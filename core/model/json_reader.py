@@ -132,10 +132,21 @@ def read(data: bytes, file: str) -> Value:
             text, object_pairs_hook=_Pairs, parse_constant=_Odd, parse_int=_whole, parse_float=_decimal
         )
     except json.JSONDecodeError as error:
-        place = f"{file}: line {error.lineno}, column {error.colno}"
-        found = AsWritten(_near(text, error.pos))
-        raise WrongInput(place, found, f"this is not JSON ({error.msg.lower()})") from error
+        wrong = _at_the_comma(error)
+        place = f"{file}: line {wrong.lineno}, column {wrong.colno}"
+        found = AsWritten(_near(text, wrong.pos))
+        raise WrongInput(place, found, f"this is not JSON ({wrong.msg.lower()})") from error
     return Value(file, "", _plain(Value(file, "", content)))
+
+
+def _at_the_comma(error: json.JSONDecodeError) -> json.JSONDecodeError:
+    """The same complaint on every Python: 3.13 names a trailing comma, older ones the bracket after it."""
+    before, after = error.doc[: error.pos].rstrip(" \t\r\n"), error.doc[error.pos :].lstrip(" \t\r\n,")
+    if error.doc[error.pos : error.pos + 1] == ",":
+        before += ","
+    if not (before.endswith(",") and after.startswith(("]", "}"))):
+        return error
+    return json.JSONDecodeError("a comma too many", error.doc, len(before) - 1)
 
 
 def shown(content: Any) -> object:
