@@ -23,6 +23,9 @@ DEEPEST = 16
 _LONGEST_NUMBER = 18
 """Digits of a whole number; more than any count, and safe in 64 bits."""
 _STRING_OR_BRACKET = re.compile(r'"(?:[^"\\]|\\.)*+"?|[\[{]|[\]}]', re.DOTALL)
+_SPACE = " \t\r\n"
+"""What RFC 8259 allows between tokens."""
+_COMMA_TOO_MANY = re.compile(rf"[{_SPACE}]*(,)[{_SPACE},]*[}}\]]")
 _NOT_TEXT = ("Cc", "Zl", "Zp")
 """Unicode categories that break a line or a label: control, line separator, paragraph separator."""
 _BYTE_ORDER_MARK = "\ufeff"
@@ -132,10 +135,21 @@ def read(data: bytes, file: str) -> Value:
             text, object_pairs_hook=_Pairs, parse_constant=_Odd, parse_int=_whole, parse_float=_decimal
         )
     except json.JSONDecodeError as error:
-        place = f"{file}: line {error.lineno}, column {error.colno}"
-        found = AsWritten(_near(text, error.pos))
-        raise WrongInput(place, found, f"this is not JSON ({error.msg.lower()})") from error
+        wrong = _at_the_comma(error)
+        place = f"{file}: line {wrong.lineno}, column {wrong.colno}"
+        found = AsWritten(_near(text, wrong.pos))
+        raise WrongInput(place, found, f"this is not JSON ({wrong.msg.lower()})") from error
     return Value(file, "", _plain(Value(file, "", content)))
+
+
+def _at_the_comma(error: json.JSONDecodeError) -> json.JSONDecodeError:
+    """The same complaint on every Python: 3.13 names a trailing comma or the space before it, older ones
+    the bracket after it.
+    """
+    comma = _COMMA_TOO_MANY.search(error.doc, len(error.doc[: error.pos].rstrip(_SPACE + ",")))
+    if comma is None or not comma.start() <= error.pos <= comma.end():
+        return error
+    return json.JSONDecodeError("a comma too many", error.doc, comma.start(1))
 
 
 def shown(content: Any) -> object:

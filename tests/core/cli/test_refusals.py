@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import shutil
 import socket
 import sys
@@ -14,6 +13,7 @@ import pytest
 
 from core.cli import entry
 from tests.support.inventories import GOOD, WRONG, Wrong, written
+from tests.support.rights import held_to_modes
 from tests.support.typed import NOW, READY, Typist, contents, walk
 
 # --- refusals --------------------------------------------------------------------------
@@ -190,16 +190,10 @@ def locked() -> Iterator[Path]:
     folder = Path(tempfile.mkdtemp())
     (folder / "box.json").write_bytes(written(GOOD))
     folder.chmod(0o555)
-    almighty = os.geteuid() == 0
-    if almighty:
-        os.seteuid(65534)
-    try:
+    with held_to_modes():
         yield folder
-    finally:
-        if almighty:
-            os.seteuid(0)
-        folder.chmod(0o755)
-        shutil.rmtree(folder)
+    folder.chmod(0o755)
+    shutil.rmtree(folder)
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="folders are locked another way there")

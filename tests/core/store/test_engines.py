@@ -20,8 +20,7 @@ from core.store import engines, failures
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from tests.support.booked import Desk, command, inventory, quoted
-
-NOBODY = 65_534
+from tests.support.rights import held_to_modes
 
 
 def _pragma(unit: Unit, name: str) -> object:
@@ -150,19 +149,14 @@ def test_a_file_that_may_only_be_read_is_named(empty_file: Path) -> None:
 
 @contextmanager
 def _read_only_copy(source: Path) -> Iterator[Path]:
-    """A copy that this process may not write: an administrator becomes nobody for a while."""
+    """A copy that this process may not write, not even as an administrator."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "shop.sqlite"
         path.write_bytes(source.read_bytes())
         path.chmod(0o444)
         Path(folder).chmod(0o777)
-        was = os.geteuid()
-        if was == 0:
-            os.seteuid(NOBODY)
-        try:
+        with held_to_modes():
             yield path
-        finally:
-            os.seteuid(was)
 
 
 def test_a_full_disk_is_named_and_nothing_is_lost(file_desk: Desk) -> None:
