@@ -499,7 +499,7 @@ class Expected:
 
 
 @dataclass(frozen=True, slots=True)
-class Fittings:
+class ShopSettings:
     """What the shop works with: decks, hours and the people at the bench."""
 
     front: ShopFront

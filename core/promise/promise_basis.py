@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from core.model.records import Fittings, Footing
+from core.model.records import Footing, ShopSettings
 from core.promise.turnaround import Load
 
 _MORE_TAPES = 1.25
@@ -39,7 +39,7 @@ def _changes(then: Footing, now: Footing) -> Iterator[str]:
         yield f"{now.tapes_waiting} tapes wait in the shop, {then.tapes_waiting} did then"
 
 
-def _hours_a_week(fittings: Fittings) -> float:
+def _hours_a_week(fittings: ShopSettings) -> float:
     return sum(opening.end - opening.start for opening in fittings.openings) / 60
 
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
-from core.model.records import Deck, Fittings, Opening, Promise, QuotedTape
+from core.model.records import Deck, Opening, Promise, QuotedTape, ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
@@ -43,7 +43,7 @@ class WhatIf:
 
 
 def helps(
-    fittings: Fittings,
+    fittings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     tapes: Sequence[QuotedTape],
@@ -66,7 +66,7 @@ def helps(
     return tuple(sorted(found, key=lambda one: -_worth(one)))
 
 
-def changes(fittings: Fittings, places: Sequence[int]) -> Iterator[tuple[str, Fittings]]:
+def changes(fittings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str, ShopSettings]]:
     """Each change in words, with the shop as it would be; ``places`` are those of a deck of each kind."""
     for place in places:
         deck = fittings.decks[place]
@@ -91,7 +91,7 @@ def _first_decks(load: Load, tapes: Sequence[QuotedTape]) -> list[int]:
     return list(dict.fromkeys(decks[0] for tape in tapes if (decks := turnaround.decks_of(load, tape))))
 
 
-def _back(fittings: Fittings, deck: Deck) -> Fittings:
+def _back(fittings: ShopSettings, deck: Deck) -> ShopSettings:
     decks = tuple(replace(each, in_service=True) if each is deck else each for each in fittings.decks)
     awaited = fittings.expected.awaited - {deck.name}
     return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=awaited))

@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core.model.names import FormatName
-from core.model.records import Fittings
+from core.model.records import ShopSettings
 from core.scheduling import event_rates, opening_hours
 from core.scheduling.breakdowns import awaiting
 from core.scheduling.event_rates import Counted, RushMonth
@@ -52,7 +52,7 @@ class ShutDay:
     words: str
 
 
-def reckoned(unit: Unit) -> Fittings:
+def reckoned(unit: Unit) -> ShopSettings:
     """The shop's fittings with what is to be expected by what was counted: what a plan works with."""
     fitted, seen = decks.fittings(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
@@ -113,7 +113,7 @@ def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone:
 
 
 @lru_cache(maxsize=8)
-def _opening_days(fitted: Fittings, since: date, today: date) -> int:
+def _opening_days(fitted: ShopSettings, since: date, today: date) -> int:
     """Planned opening days from ``since`` up to yesterday."""
     return (
         len(opening_hours.calendar(fitted, since, max((today - since).days, 1)).days) if today > since else 0

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from core.model.records import Fittings, TapeRecord
+from core.model.records import ShopSettings, TapeRecord
 from core.scheduling import opening_hours
 
 THE_SHOP = -1
@@ -63,7 +63,7 @@ class Days:
         return opened + timedelta(minutes=int(share * ((self.now - opened) / timedelta(minutes=1))))
 
 
-def days(fittings: Fittings, now: datetime) -> Days:
+def days(fittings: ShopSettings, now: datetime) -> Days:
     """The days the script is played on when it is seen at ``now``."""
     zone = ZoneInfo(fittings.front.timezone)
     here = now.astimezone(zone)
@@ -117,6 +117,6 @@ def _played(act: Act) -> Iterable[Act]:
         at += timedelta(minutes=2)
 
 
-def _opens(fittings: Fittings, day: date, zone: ZoneInfo) -> datetime:
+def _opens(fittings: ShopSettings, day: date, zone: ZoneInfo) -> datetime:
     start = min(opening.start for opening in fittings.openings if opening.weekday == day.weekday())
     return datetime.combine(day, time(start // 60, start % 60), zone)

@@ -17,7 +17,7 @@ from core.capture import examining, invented_clip
 from core.model import resource_files, signature_file
 from core.model.errors import Unavailable
 from core.model.names import CommandId, DonorPart, Finding, FormatName, JobNumber, Join, Look, Speed, TvSystem
-from core.model.records import Fittings, Job, TapeRecord
+from core.model.records import Job, ShopSettings, TapeRecord
 from core.model.stations import Station
 from core.playtime.deck_readings import Shown
 from core.services import (
@@ -89,7 +89,7 @@ class _Play:
     """Carries out the acts of the script, each at its moment, by the steps of the shop."""
 
     def __init__(
-        self, shop: Shop, clock: _Clock, fitted: Fittings, boxes: Sequence[bytes], folder: Path
+        self, shop: Shop, clock: _Clock, fitted: ShopSettings, boxes: Sequence[bytes], folder: Path
     ) -> None:
         self._shop = shop
         self._clock = clock

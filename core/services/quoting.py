@@ -17,7 +17,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES, Inventory, TapeLine
 from core.model.names import Outcome, TvSystem
 from core.model.ranges import ZERO, Range
-from core.model.records import Fittings, Price, Promise, Quote, QuotedTape, Storage
+from core.model.records import Price, Promise, Quote, QuotedTape, ShopSettings, Storage
 from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
@@ -39,7 +39,7 @@ def quote(
     inventory: Inventory,
     *,
     book: PriceBook,
-    fittings: Fittings,
+    fittings: ShopSettings,
     load: turnaround.Load,
     now: datetime,
     shop: ShopHabits = STARTING,
@@ -67,7 +67,7 @@ def at_once(
     last: Quote | None,
     *,
     book: PriceBook,
-    fittings: Fittings,
+    fittings: ShopSettings,
     load: turnaround.Load,
     now: datetime,
     shop: ShopHabits = STARTING,
@@ -134,7 +134,7 @@ class _Asked:
     price: Price
     promise: Promise
     book: PriceBook
-    fittings: Fittings
+    fittings: ShopSettings
     load: turnaround.Load
     shop: ShopHabits
 

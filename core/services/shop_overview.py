@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from core.model.names import JobNumber
-from core.model.records import Expected, Fittings
+from core.model.records import Expected, ShopSettings
 from core.playtime.interval_calibration import USUAL, Tails
 from core.playtime.learning import Evidence
 from core.pricing import price_book
@@ -28,7 +28,7 @@ COMING_DAYS = 60
 class ShopView:
     """The shop as it stands."""
 
-    fittings: Fittings
+    fittings: ShopSettings
     week: Week
     promises: tuple[Kept, ...]
     book: PriceBook

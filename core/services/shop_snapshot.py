@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from core.model.inventory import Inventory
-from core.model.records import Fittings, Quote
+from core.model.records import Quote, ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
@@ -18,9 +18,9 @@ from core.store.unit import Unit
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Present:
-    """Fittings, price book and the queue already worked through."""
+    """ShopSettings, price book and the queue already worked through."""
 
-    fittings: Fittings
+    fittings: ShopSettings
     book: PriceBook
     load: turnaround.Load
     now: datetime

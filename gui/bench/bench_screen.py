@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from core.capture.file_report import CapturedFile
 from core.model.errors import TapewrightError
 from core.model.names import Finding, JobNumber, TapeCode
-from core.model.records import Fittings, Happening, Job, TapeRecord
+from core.model.records import Happening, Job, ShopSettings, TapeRecord
 from core.model.stations import Station
 from core.playtime.habits import ShopHabits
 from core.scheduling.deck_choice import suited
@@ -49,7 +49,7 @@ class Bench(Screen):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.tape: TapeRecord | None = None
-        self._fittings: Fittings | None = None
+        self._fittings: ShopSettings | None = None
         self._taken_decks: frozenset[str] = frozenset()
         self._build()
         self._connect()
@@ -206,7 +206,7 @@ class Bench(Screen):
 
     # --- the tray ------------------------------------------------------------------------
 
-    def _know_shop(self, fittings: Fittings) -> None:
+    def _know_shop(self, fittings: ShopSettings) -> None:
         self._fittings = fittings
         self.card.timezone = fittings.front.timezone
 

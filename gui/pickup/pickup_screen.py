@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget
 from core.capture.file_report import CapturedFile
 from core.model.errors import Refused, TapewrightError
 from core.model.names import CommandId, JobNumber
-from core.model.records import Fittings, Found, Job, Price, TapeRecord
+from core.model.records import Found, Job, Price, ShopSettings, TapeRecord
 from core.model.records import Pickup as Handed
 from core.services import calls, decks, jobs, pickups, recordings, repair_record
 from gui.pickup import farewell
@@ -39,7 +39,7 @@ class Pickup(Screen):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.list: Checkoff | None = None
-        self._fittings: Fittings | None = None
+        self._fittings: ShopSettings | None = None
         self._found: tuple[Found, ...] = ()
         self._files: tuple[CapturedFile, ...] = ()
         self._command = CommandId("")
@@ -329,7 +329,7 @@ class Pickup(Screen):
 
     # --- building ------------------------------------------------------------------------
 
-    def _know_shop(self, fittings: Fittings) -> None:
+    def _know_shop(self, fittings: ShopSettings) -> None:
         self._fittings = fittings
 
     def _build(self) -> None:

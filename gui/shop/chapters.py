@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.catalogue.cassettes import Format, Marking, Sourced
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed
-from core.model.records import Deck, Fittings
+from core.model.records import Deck, ShopSettings
 from core.model.stations import Station
 from core.pricing.price_book import CaptureRate, PriceBook, Way
 from core.services import figure_sources
@@ -204,7 +204,7 @@ def _deck(deck: Deck) -> str:
     return " · ".join(part for part in parts if part)
 
 
-def _hours(fitted: Fittings) -> list[str]:
+def _hours(fitted: ShopSettings) -> list[str]:
     lines = []
     for number, weekday in enumerate(_WEEKDAYS):
         spans = [f"{_clock(o.start)}–{_clock(o.end)}" for o in fitted.openings if o.weekday == number]

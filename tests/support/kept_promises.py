@@ -11,7 +11,7 @@ from enum import Enum
 import numpy as np
 
 from core.model.ranges import Range
-from core.model.records import Expected, Fittings, Opening
+from core.model.records import Expected, Opening, ShopSettings
 from core.playtime.tape_minutes import belief
 from core.promise import turnaround
 from core.scheduling.plan import estimate
@@ -206,7 +206,7 @@ def _times(box: Box) -> tuple[float, float]:
     return box.came / shop_year.DAY, (box.done - box.came) / shop_year.DAY
 
 
-def _fittings(world: World) -> Fittings:
+def _fittings(world: World) -> ShopSettings:
     decks = [deck(f"{n} {plays[0]}", *plays) for n, plays in enumerate(DECKS)]
     front = replace(FRONT, timezone="UTC")
-    return Fittings(front, tuple(decks), OPENINGS, None, None, frozenset(), 60, world.people, 0.9)
+    return ShopSettings(front, tuple(decks), OPENINGS, None, None, frozenset(), 60, world.people, 0.9)

@@ -13,12 +13,12 @@ from core.model.ranges import ZERO, Range
 from core.model.records import (
     Copy,
     Deck,
-    Fittings,
     Opening,
     QuotedTape,
     Rate,
     Repair,
     ShopFront,
+    ShopSettings,
     Storage,
     Verdict,
 )
@@ -48,9 +48,9 @@ def deck(name: str, *plays: str, tv: str = "ntsc", speeds: str = "sp lp ep", in_
     )
 
 
-def fittings(*decks: Deck, openings: tuple[Opening, ...] = WEEKDAYS, **changes: object) -> Fittings:
+def fittings(*decks: Deck, openings: tuple[Opening, ...] = WEEKDAYS, **changes: object) -> ShopSettings:
     """A shop open from 9 to 18 on weekdays, no holidays, one hour past closing, two people."""
-    plain = Fittings(
+    plain = ShopSettings(
         front=FRONT,
         decks=decks or (deck("VHS 1", "vhs"), deck("8 mm", "video8", "hi8", "digital8")),
         openings=openings,
@@ -61,7 +61,7 @@ def fittings(*decks: Deck, openings: tuple[Opening, ...] = WEEKDAYS, **changes: 
         people=2,
         confidence=0.9,
     )
-    return replace(plain, **changes)  # type: ignore[arg-type]  # the names are those of Fittings
+    return replace(plain, **changes)  # type: ignore[arg-type]  # the names are those of ShopSettings
 
 
 def quoted(

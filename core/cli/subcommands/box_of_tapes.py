@@ -11,7 +11,7 @@ from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
-from core.model.records import Fittings, Quote, ShopFront, Signature
+from core.model.records import Quote, ShopFront, ShopSettings, Signature
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import inventory_file, paper_files, quoting, shop_settings
@@ -101,7 +101,7 @@ def refund(call: Call) -> Reply:
     return Reply({"number": job.number, "paid_minor": job.paid_minor}, f"Paid so far: {left}.")
 
 
-def quote_of(call: Call, data: bytes, fitted: Fittings) -> Quote:
+def quote_of(call: Call, data: bytes, fitted: ShopSettings) -> Quote:
     """The quote of the inventory file in ``data`` in an empty shop with these fittings."""
     now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
     return quoting.quote(
@@ -127,7 +127,7 @@ def _front(shop: Shop) -> ShopFront:
     return shop.ask(decks.fittings).front
 
 
-def _inventory(call: Call, data: bytes, fitted: Fittings, *, customer_needed: bool = False) -> Inventory:
+def _inventory(call: Call, data: bytes, fitted: ShopSettings, *, customer_needed: bool = False) -> Inventory:
     today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
     reading = Reading(today, fitted.holiday_country or "US", customer_needed)
     return inventory_file.read(data, call.asked.file, reading)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from core.cli.invocation import Call, Reply
-from core.model.records import Expected, Fittings, Outage
+from core.model.records import Expected, Outage, ShopSettings
 from core.services import box_order, closed_days, decks, expectations, promises
 from core.services.box_order import Change, Proposal
 from core.services.closed_days import TimeOff
@@ -121,7 +121,7 @@ def _days(first: date, last: date) -> Iterable[date]:
     return (first + timedelta(days=n) for n in range((last - first).days + 1))
 
 
-def _planned(fitted: Fittings, off: Iterable[TimeOff]) -> Reply:
+def _planned(fitted: ShopSettings, off: Iterable[TimeOff]) -> Reply:
     shut = [
         {"first": each.days[0].isoformat(), "last": each.days[-1].isoformat(), "because": each.words}
         | {"planned": each.is_planned}

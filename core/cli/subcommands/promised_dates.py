@@ -9,7 +9,7 @@ from core.cli import plain_answers
 from core.cli.invocation import Call, Reply
 from core.cli.json_answers import promise as promise_of
 from core.model.names import JobNumber
-from core.model.records import Fittings
+from core.model.records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
 from core.services import closed_days, decks, event_counts, promises
@@ -74,7 +74,7 @@ def tell_kept(call: Call) -> Reply:
     return Reply(document, plain_answers.kept(found))
 
 
-def _fitted(fitted: Fittings) -> Reply:
+def _fitted(fitted: ShopSettings) -> Reply:
     out = [deck.name for deck in fitted.decks if not deck.in_service]
     closed = sorted(day.isoformat() for day in fitted.closed_days)
     document = {"decks": [_deck(deck.name, deck.in_service) for deck in fitted.decks], "closed": closed}

@@ -18,7 +18,6 @@ from core.model.names import FillKnown, Finding, FormatName, TapeCode
 from core.model.ranges import exactly
 from core.model.records import (
     Deck,
-    Fittings,
     Job,
     Pickup,
     Price,
@@ -26,6 +25,7 @@ from core.model.records import (
     Question,
     QuotedTape,
     Rate,
+    ShopSettings,
     Signature,
     TapeRecord,
 )
@@ -42,7 +42,7 @@ st.register_type_strategy(Decimal, st.decimals(allow_nan=False, allow_infinity=F
 
 
 @pytest.mark.parametrize(
-    "kind", [Inventory, QuotedTape, Price, Promise, TapeRecord, Fittings, Rate, Question, Signature]
+    "kind", [Inventory, QuotedTape, Price, Promise, TapeRecord, ShopSettings, Rate, Question, Signature]
 )
 def test_every_record_comes_back_equal(kind: type[Any]) -> None:
     @given(st.from_type(kind))
