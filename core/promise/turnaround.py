@@ -16,7 +16,9 @@ from datetime import date, datetime
 
 from core.model import common_random_numbers
 from core.model.names import JobNumber, Outcome
-from core.model.records import Promise, QuotedTape, ShopSettings
+from core.model.promise_records import Promise
+from core.model.quote_records import QuotedTape
+from core.model.settings_records import ShopSettings
 from core.model.stations import ASIDE, Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts

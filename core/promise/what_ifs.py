@@ -10,7 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
-from core.model.records import Deck, Opening, Promise, QuotedTape, ShopSettings
+from core.model.promise_records import Promise
+from core.model.quote_records import QuotedTape
+from core.model.settings_records import Deck, OpeningHours, ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
@@ -101,7 +103,7 @@ def _out(deck: Deck, is_out: bool) -> Deck:
     return replace(deck, in_service=False) if is_out else deck
 
 
-def _longer(openings: tuple[Opening, ...]) -> tuple[Opening, ...]:
+def _longer(openings: tuple[OpeningHours, ...]) -> tuple[OpeningHours, ...]:
     """The last opening of every day an hour longer."""
     last = {opening.weekday: opening for opening in sorted(openings, key=lambda one: one.end)}
     return tuple(

@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from core.model import common_random_numbers
-from core.model.records import ShopSettings
+from core.model.settings_records import ShopSettings
 from core.scheduling.opening_hours import Minutes
 
 _FINE = 2.0**20

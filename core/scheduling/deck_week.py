@@ -16,7 +16,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.ranges import Range
-from core.model.records import Deck, ShopSettings
+from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.deck_timelines import Lanes

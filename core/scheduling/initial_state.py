@@ -8,7 +8,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from core.model.ranges import ZERO, Range
-from core.model.records import ShopSettings
+from core.model.settings_records import ShopSettings
 from core.scheduling import rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.capacity_bounds import binding

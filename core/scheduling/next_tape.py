@@ -8,7 +8,7 @@ from datetime import datetime
 
 import numpy as np
 
-from core.model.records import ShopSettings
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.deck_choice import suited

@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.errors import WrongInput
-from core.model.records import ShopSettings
+from core.model.settings_records import ShopSettings
 
 Minutes = NDArray[np.float64]
 

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from sqlalchemy import select
 
 from core.model.errors import Refused, WrongInput
-from core.model.records import ShopSettings
+from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.services import customers, decks
 from core.store import history

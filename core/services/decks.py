@@ -14,7 +14,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import JobNumber, TapeCode
 from core.model.ranges import ZERO
-from core.model.records import Deck, Outage, ShopSettings
+from core.model.settings_records import Deck, Outage, ShopSettings
 from core.model.stations import ASIDE, Station
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from core.model.records import Deck, ShopSettings, TapeRecord
+from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.scheduling import opening_hours
 from core.scheduling.next_tape import UpNext, deck_names, up_next
 from core.scheduling.plan import LOAD_MINUTES, estimate

@@ -19,8 +19,10 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core.model.errors import Refused, WrongInput
+from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.model.records import Job, Promise, ShopSettings
+from core.model.promise_records import Promise
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability

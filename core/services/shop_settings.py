@@ -14,7 +14,7 @@ from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.records import Deck, Expected, Opening, Outage, ShopFront, ShopSettings
+from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
 from core.model.toml_reader import Page, page_of, read
 from core.scheduling.opening_hours import public_holidays
 
@@ -145,7 +145,7 @@ def _known(page: Page, key: str, accepted: Iterable[str]) -> frozenset[str]:
     return frozenset(found)
 
 
-def _openings(pages: Iterable[Page]) -> Iterable[Opening]:
+def _openings(pages: Iterable[Page]) -> Iterable[OpeningHours]:
     for page in pages:
         start, end = _minutes(page, "from"), _minutes(page, "to")
         if end <= start:
@@ -153,7 +153,7 @@ def _openings(pages: Iterable[Page]) -> Iterable[Opening]:
         for day in page.texts("days"):
             if day not in WEEKDAYS:
                 raise page.wrong("days", day, f"accepted are {', '.join(WEEKDAYS)}")
-            yield Opening(WEEKDAYS.index(day), start, end)
+            yield OpeningHours(WEEKDAYS.index(day), start, end)
 
 
 def _minutes(page: Page, key: str) -> int:
@@ -228,7 +228,7 @@ def _outage_text(outage: Outage) -> str:
     )
 
 
-def _opening_text(opening: Opening) -> str:
+def _opening_text(opening: OpeningHours) -> str:
     return "\n".join(
         (
             "[[opening]]",

@@ -13,7 +13,9 @@ from datetime import datetime
 from core.catalogue import acclimatisation
 from core.model.inventory import Inventory
 from core.model.names import JobNumber
-from core.model.records import Promise, QuotedTape, ShopSettings
+from core.model.promise_records import Promise
+from core.model.quote_records import QuotedTape
+from core.model.settings_records import ShopSettings
 from core.playtime.habits import ShopHabits
 from core.promise import queue_relief, what_ifs
 from core.promise.queue_relief import Relief

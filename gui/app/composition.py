@@ -10,7 +10,7 @@ from pathlib import Path
 from platformdirs import user_data_path, user_documents_path, user_log_path
 from PySide6.QtCore import QObject, Slot
 
-from core.model.records import ShopSettings
+from core.model.settings_records import ShopSettings
 from core.services import decks
 from core.services.records_door import Shop
 from core.wording import messages

@@ -13,9 +13,11 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import TapewrightError
+from core.model.job_records import Job
 from core.model.names import Finding, JobNumber, TapeCode
-from core.model.records import Happening, Job, ShopSettings, TapeRecord
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
+from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits
 from core.scheduling.deck_choice import suited
 from core.services import captures, decks, decks_to_load, jobs, repair_record, tapes
@@ -120,7 +122,7 @@ class Bench(Screen):
         else:
             self.take_focus()
 
-    def _show_card(self, tape: TapeRecord, history: tuple[Happening, ...]) -> None:
+    def _show_card(self, tape: TapeRecord, history: tuple[JournalEntry, ...]) -> None:
         if self.tape is tape:
             self.card.show_tape(tape, history, self.desk.clock())
 

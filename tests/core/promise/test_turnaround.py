@@ -10,8 +10,9 @@ import numpy as np
 import pytest
 
 from core.model.names import JobNumber
+from core.model.promise_records import Promise
 from core.model.ranges import Range, exactly
-from core.model.records import Expected, Opening, Outage, Promise, ShopSettings
+from core.model.settings_records import Expected, OpeningHours, Outage, ShopSettings
 from core.model.stations import Station
 from core.promise.stated_dates import chance_by
 from core.promise.turnaround import chance_of, is_overlong, load, promise, standing
@@ -302,7 +303,7 @@ def months_shut() -> ShopSettings:
         (fittings(deck("VHS", "vhs", in_service=False)), "every deck is out of service"),
         (replace(fittings(), decks=()), "every deck is out of service"),
         (replace(ONE_DECK, openings=()), "no opening hours in the coming 730 days"),
-        (replace(ONE_DECK, openings=(Opening(0, 540, 541),)), "no date within 730 days"),
+        (replace(ONE_DECK, openings=(OpeningHours(0, 540, 541),)), "no date within 730 days"),
     ],
 )
 def test_a_shop_that_can_give_no_date_says_why(shop: ShopSettings, sentence: str) -> None:
