@@ -13,8 +13,8 @@ from typing import Any
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
+from core.model.quote_records import Repair, Verdict
 from core.model.ranges import Range
-from core.model.records import Repair, Verdict
 
 REPAIRS = ("splice", "re-anchor", "straighten", "shell-swap", "reel-swap", "lid-swap", "inspect-sound")
 """Codes of the actions at the bench; the price book has one price for each."""

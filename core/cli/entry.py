@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from core.cli import arguments
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
 from core.model.errors import TapewrightError
 
@@ -59,7 +59,7 @@ def main() -> int:
 
 def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
     asked = arguments.read(argv, SUBCOMMANDS)
-    call = Call(asked)
+    call = Invocation(asked)
     if asked.subcommand is None:
         return _without_subcommand(call, open_window)
     reply = carry_out(asked.subcommand, call)
@@ -71,7 +71,7 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
     return reply.exit_code
 
 
-def _without_subcommand(call: Call, open_window: OpenWindow | None) -> int:
+def _without_subcommand(call: Invocation, open_window: OpenWindow | None) -> int:
     if open_window is None:
         raise arguments.WrongArguments(f"No subcommand was named; accepted: {', '.join(SUBCOMMANDS)}.")
     return open_window(call.window_options(call.asked.shop))

@@ -31,7 +31,7 @@ class Reply:
 
 
 @dataclass(frozen=True, slots=True)
-class Call:
+class Invocation:
     """One subcommand with what was typed, the clock and the way to the shop."""
 
     asked: Namespace

@@ -11,25 +11,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.model.inventory import TapeLine
+from core.model.job_records import CallerMatch, Job
 from core.model.money import MoneyRange
+from core.model.pickup_records import Pickup
+from core.model.promise_records import Promise, PromiseBasis
+from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range, exactly
-from core.model.records import (
-    Charge,
-    Footing,
-    Found,
-    Happening,
-    Job,
-    Pickup,
-    Price,
-    Promise,
-    Question,
-    Quote,
-    QuotedTape,
-    Splice,
-    Storage,
-    TapeRecord,
-    Tried,
-)
+from core.model.repair_records import RepairAttempt, Splice
+from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
@@ -38,7 +27,7 @@ from core.playtime.packs import Pack
 
 if TYPE_CHECKING:
     from core.playtime.learning import Evidence
-    from core.services.donors import Place
+    from core.services.donors import DonorPlace
     from core.services.promises import Kept
 
 Json = Mapping[str, object]
@@ -121,7 +110,7 @@ def book(job: Job, papers: Sequence[Path]) -> Json:
     }
 
 
-def status(found: Iterable[Found]) -> Json:
+def status(found: Iterable[CallerMatch]) -> Json:
     """``status``: the jobs that match, each with the answer to say."""
     return {
         "jobs": [
@@ -190,7 +179,7 @@ def _splice(splice: Splice) -> dict[str, object]:
     }
 
 
-def _tried(tried: Tried) -> Json:
+def _tried(tried: RepairAttempt) -> Json:
     return {
         "repair": tried.code,
         "words": tried.words,
@@ -203,7 +192,7 @@ def _tried(tried: Tried) -> Json:
     }
 
 
-def donors(places: Iterable[Place]) -> Json:
+def donors(places: Iterable[DonorPlace]) -> Json:
     """``donors``: parts on the shelf and the tapes that others of the same lot went into."""
     return {
         "donors": [
@@ -219,7 +208,7 @@ def donors(places: Iterable[Place]) -> Json:
     }
 
 
-def history(happenings: Iterable[Happening]) -> Json:
+def history(happenings: Iterable[JournalEntry]) -> Json:
     """``history``: what happened to one tape, oldest first."""
     return {"history": [{"at": _time(one.at), "by": one.by, "words": one.words} for one in happenings]}
 
@@ -299,7 +288,7 @@ def span(belief: Range) -> Json:
     return {"low": _rounded(belief.low), "likely": _rounded(belief.likely), "high": _rounded(belief.high)}
 
 
-def _footing(footing: Footing) -> Json:
+def _footing(footing: PromiseBasis) -> Json:
     return {
         "tapes_waiting": footing.tapes_waiting,
         "decks": list(footing.decks),

@@ -6,9 +6,13 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from core.model.job_records import CallerMatch, Job
 from core.model.money import MoneyRange, spelled
+from core.model.pickup_records import Pickup
+from core.model.promise_records import Promise
+from core.model.quote_records import Quote
 from core.model.ranges import Range
-from core.model.records import Found, Happening, Job, Pickup, Promise, Quote, TapeRecord
+from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
@@ -19,7 +23,7 @@ from core.promise import chances
 if TYPE_CHECKING:
     from core.playtime.learning import Evidence
     from core.promise.reliability import Group, Judged, Reliability
-    from core.services.donors import Place
+    from core.services.donors import DonorPlace
     from core.services.promises import Kept
 
 
@@ -127,7 +131,7 @@ def _late(judged: Judged) -> str:
     return f"  {judged.number} {judged.customer}: {days} {state}{why}"
 
 
-def status(found: Sequence[Found]) -> str:
+def status(found: Sequence[CallerMatch]) -> str:
     """What to say to the caller."""
     if not found:
         return "No job matches."
@@ -140,21 +144,21 @@ def tape(record: TapeRecord) -> str:
     return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
 
 
-def donors(places: Sequence[Place]) -> str:
+def donors(places: Sequence[DonorPlace]) -> str:
     """One line for each kind of part on the shelf."""
     if not places:
         return "No donor parts are on the shelf."
     return _lines(*(_place(place) for place in places))
 
 
-def _place(place: Place) -> str:
+def _place(place: DonorPlace) -> str:
     one = place.donor
     whence = f", from {one.came_from}" if one.came_from else ""
     used = f"; used for {', '.join(each.tape for each in place.used)}" if place.used else ""
     return f"{one.count} × {one.format} {one.part.value}{whence}{used}"
 
 
-def history(happenings: Iterable[Happening]) -> str:
+def history(happenings: Iterable[JournalEntry]) -> str:
     """One line for each thing that happened."""
     return _lines(*(f"{one.at.isoformat(timespec='minutes')}  {one.by}: {one.words}" for one in happenings))
 

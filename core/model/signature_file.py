@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.model import json_reader
 from core.model.errors import WrongInput
 from core.model.json_reader import AsWritten, Value
-from core.model.records import Signature, Stroke
+from core.model.pickup_records import Signature, Stroke
 
 MOST_POINTS = 20_000
 """A pen at 200 points a second signs for well below a minute."""

@@ -8,7 +8,7 @@ from core.model.names import FillKnown, Origin
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class TypedRow:
     """One line of the tray, cell by cell."""
 
     count: str = ""
@@ -27,14 +27,14 @@ class Row:
 
     @property
     def is_empty(self) -> bool:
-        return self == Row()
+        return self == TypedRow()
 
 
 @dataclass(frozen=True, slots=True)
-class Box:
+class TypedBox:
     """Everything on the counter."""
 
-    rows: tuple[Row, ...] = (Row(),)
+    rows: tuple[TypedRow, ...] = (TypedRow(),)
     name: str = ""
     phone: str = ""
     tv: str = ""
@@ -51,4 +51,4 @@ class Box:
     def is_empty(self) -> bool:
         """Whether nothing at all was typed."""
         rows = tuple(row for row in self.rows if not row.is_empty)
-        return replace(self, rows=rows, told=()) == Box(rows=())
+        return replace(self, rows=rows, told=()) == TypedBox(rows=())

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from core.papers import lettering
 from core.papers.page import About, Book, Pen
-from core.papers.page_flow import Line, Piece, Placed, Row, arranged
+from core.papers.page_flow import Block, PageRow, Placed, TextLine, arranged
 from core.papers.paper_tokens import BODY, LEAD, LINE, MARGIN, OXIDE, QUIET, UNIT, Style, sheet
 from core.papers.story import Story, text_cell
 from core.papers.voice import Voice
@@ -60,23 +60,23 @@ def _draw_page(pen: Pen, rows: list[Placed]) -> None:
         placed.row.draw(pen, MARGIN, placed.top)
 
 
-def _letterhead(voice: Voice, width: float) -> Piece:
+def _letterhead(voice: Voice, width: float) -> Block:
     """The shop's name at the left, where it is and its phone at the right."""
     half = width / 2
     where = [*voice.front.address, voice.front.phone]
     right = tuple(item for line in where for item in text_cell(line, half, QUIET, align="right"))
-    return Piece(Row((text_cell(voice.front.name, half, _NAME), right), (half, half)))
+    return Block(PageRow((text_cell(voice.front.name, half, _NAME), right), (half, half)))
 
 
 def _draw_running_head(pen: Pen, width: float, cover: Cover, voice: Voice) -> None:
     right = f"{cover.title} {cover.subject}".strip()
     name = lettering.shortened(voice.front.name, QUIET, width / 2 - UNIT)
     top = MARGIN - _RUNNING
-    Line(name, QUIET).draw(pen, MARGIN, top, width)
-    Line(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, MARGIN, top, width)
+    TextLine(name, QUIET).draw(pen, MARGIN, top, width)
+    TextLine(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, MARGIN, top, width)
     pen.rule(MARGIN, top + BODY.leading + UNIT / 4, width, LINE)
 
 
 def _draw_foot(book: Book, text: str) -> None:
     width = book.width - 2 * MARGIN
-    Line(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN + UNIT / 2, width)
+    TextLine(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN + UNIT / 2, width)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from core.model.records import Job, ShopFront
+from core.model.job_records import Job
+from core.model.settings_records import ShopFront
 from core.papers import lettering, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.page import Book, Pen
-from core.papers.page_flow import Cell, Line
+from core.papers.page_flow import Cell, TextLine
 from core.papers.paper_tokens import (
     BODY,
     HUGE,
@@ -146,7 +147,7 @@ def _stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
     counted = f"{speaker.count('slip-tapes', len(job.tapes))}: {kinds}"
     promised = speaker.promised(job.promise)
     ready = speaker.say("slip-stub_ready", day=promised) if job.promise.day else promised
-    rush = (Line(speaker.say("slip-rush"), STRONG),) if job.rush else ()
+    rush = (TextLine(speaker.say("slip-rush"), STRONG),) if job.rush else ()
     name = few_cell(job.customer.name, width, LEAD, _MOST_LINES)
     return name + few_cell(counted, width, BODY, _MOST_LINES) + text_cell(ready, width) + rush
 

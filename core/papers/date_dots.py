@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from core.model.records import Promise
+from core.model.promise_records import Promise
 from core.papers import lettering
 from core.papers.page import Pen
 from core.papers.paper_tokens import BODY, LINE, MUTED, TIME, UNIT, Style
@@ -21,7 +21,7 @@ _LABEL_PROMISED = Style("Lato-Bold", BODY.size, BODY.leading, TIME)
 
 
 @dataclass(frozen=True, slots=True)
-class Days:
+class DotAxis:
     """The dots stacked on their days; those up to the promised day are full, the others rings."""
 
     days: tuple[tuple[date, int], ...]
@@ -76,7 +76,7 @@ class Days:
         return middle if taken < 0 else taken
 
 
-def days(promise: Promise, voice: Voice, width: float) -> Days | None:
+def days(promise: Promise, voice: Voice, width: float) -> DotAxis | None:
     """The dots of a promise for a place ``width`` points wide; None when no day is promised."""
     if promise.day is None:
         return None
@@ -88,7 +88,7 @@ def days(promise: Promise, voice: Voice, width: float) -> Days | None:
     shown = axis[max(0, first - 1) : last + 2]
     named = dict.fromkeys((promise.day, shown[0][0], shown[-1][0]))
     known = {day for day, _ in shown}
-    return Days(
+    return DotAxis(
         shown, promise.day, tuple((day, voice.short_day(day)) for day in named if day in known), width
     )
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from core.capture.file_report import CapturedFile
+from core.model.job_records import Job
 from core.model.names import TapeCode
-from core.model.records import Job, ShopFront, TapeRecord
+from core.model.settings_records import ShopFront
+from core.model.tape_records import TapeRecord
 from core.papers.binding import Cover, bound, story
 from core.papers.page_flow import Cell
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
-from core.papers.story import Column, Story, Table, text_cell
+from core.papers.story import PaperTable, Story, TableColumn, text_cell
 from core.papers.tape_words import full_name, short_code
 from core.papers.voice import Voice, voice
 
@@ -48,12 +50,12 @@ def _tell_title(told: Story, job: Job, files: Sequence[CapturedFile], speaker: V
 def _tell_files(told: Story, job: Job, files: Sequence[CapturedFile], speaker: Voice) -> None:
     if not files:
         return
-    table = Table(
+    table = PaperTable(
         (
-            Column(speaker.say("files-tape"), 150),
-            Column(speaker.say("files-file")),
-            Column(speaker.say("files-length"), 56, "right"),
-            Column(speaker.say("files-size"), 60, "right"),
+            TableColumn(speaker.say("files-tape"), 150),
+            TableColumn(speaker.say("files-file")),
+            TableColumn(speaker.say("files-length"), 56, "right"),
+            TableColumn(speaker.say("files-size"), 60, "right"),
         ),
         told.width,
     )
@@ -61,7 +63,7 @@ def _tell_files(told: Story, job: Job, files: Sequence[CapturedFile], speaker: V
     told.table(table, [_row(table, tapes.get(each.tape), each, speaker) for each in in_order(files)])
 
 
-def _row(table: Table, tape: TapeRecord | None, each: CapturedFile, speaker: Voice) -> tuple[Cell, ...]:
+def _row(table: PaperTable, tape: TapeRecord | None, each: CapturedFile, speaker: Voice) -> tuple[Cell, ...]:
     report = each.report
     name, code = (full_name(tape), short_code(tape)) if tape else (each.tape, "")
     sha = (report.sha256[:_HALF], report.sha256[_HALF:])

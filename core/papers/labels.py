@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from core.model.errors import WrongInput
-from core.model.records import Job, ShopFront, TapeRecord
+from core.model.job_records import Job
+from core.model.settings_records import ShopFront
+from core.model.tape_records import TapeRecord
 from core.papers import printed_codes
 from core.papers.binding import Cover, about
-from core.papers.not_for_reuse_band import Band, band
-from core.papers.page import Book, Box, Pen
-from core.papers.page_flow import Line
+from core.papers.not_for_reuse_band import PrintedBand, band
+from core.papers.page import Book, Pen, Rectangle
+from core.papers.page_flow import TextLine
 from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, STRONG, sheet
 from core.papers.story import even_cell, few_cell
 from core.papers.tape_words import record_name, short_code
@@ -19,7 +21,7 @@ from core.papers.voice import Voice, voice
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class LabelSheet:
     """A sheet of stickers; all lengths in points. ``pitch`` is from one left edge to the next."""
 
     columns: int
@@ -41,9 +43,9 @@ class Sheet:
 GRIDS = {
     # 3 x 8 stickers of 70 x 35 mm, edge to edge across A4, the rest shared above and below
     # (common office stock, no source).
-    "a4": Sheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM, 12),
+    "a4": LabelSheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM, 12),
     # 3 x 10 stickers of 2 5/8 x 1 inch on Letter, 1/8 inch apart (common office stock, no source).
-    "letter": Sheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72, 8),
+    "letter": LabelSheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72, 8),
 }
 
 _HIGHEST_BARS = 20.0
@@ -95,7 +97,7 @@ def _stickers(job: Job, *, only_marks: bool) -> Iterator[Sticker]:
             yield Sticker(tape, is_mark=True)
 
 
-def _draw(pen: Pen, grid: Sheet, place: int, sticker: Sticker, speaker: Voice) -> None:
+def _draw(pen: Pen, grid: LabelSheet, place: int, sticker: Sticker, speaker: Voice) -> None:
     row, column = divmod(place, grid.columns)
     x = grid.left + column * grid.pitch + grid.air
     y = grid.top + row * grid.height + _AIR
@@ -103,7 +105,7 @@ def _draw(pen: Pen, grid: Sheet, place: int, sticker: Sticker, speaker: Voice) -
     draw(pen, (x, y, grid.width - 2 * grid.air, grid.height - 2 * _AIR), sticker.tape, speaker)
 
 
-def _draw_tape(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
+def _draw_tape(pen: Pen, box: Rectangle, tape: TapeRecord, speaker: Voice) -> None:
     """Both codes at the left, the QR code over the bars; code, cassette and label in words beside them."""
     x, y, width, height = box
     bars = printed_codes.bars_width(tape.code)
@@ -115,7 +117,7 @@ def _draw_tape(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
     _draw_words(pen, (left, y, x + width - left, height), tape)
 
 
-def _draw_words(pen: Pen, box: Box, tape: TapeRecord) -> None:
+def _draw_words(pen: Pen, box: Rectangle, tape: TapeRecord) -> None:
     x, y, width, height = box
     lines = few_cell(short_code(tape), width, STRONG, 1) + few_cell(record_name(tape), width, BODY, 1)
     lines += few_cell(tape.label, width, QUIET, int(height // BODY.leading) - len(lines))
@@ -124,12 +126,12 @@ def _draw_words(pen: Pen, box: Box, tape: TapeRecord) -> None:
         y += line.height
 
 
-def _draw_mark(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
+def _draw_mark(pen: Pen, box: Rectangle, tape: TapeRecord, speaker: Voice) -> None:
     """The band with its words, what they mean, and whose mark it is."""
     x, y, width, height = box
     words = speaker.say("band-spliced" if tape.splices else "band-short")
     lines = even_cell(speaker.say("band-meaning"), width, align="centre")
-    lines += (Line(short_code(tape), QUIET, "centre"),)
+    lines += (TextLine(short_code(tape), QUIET, "centre"),)
     room = height - sum(line.height for line in lines)
     strip = _strip(words, width, room)
     strip.draw(pen, x, y, width)
@@ -139,9 +141,9 @@ def _draw_mark(pen: Pen, box: Box, tape: TapeRecord, speaker: Voice) -> None:
         y += line.height
 
 
-def _strip(words: str, width: float, room: float) -> Band:
+def _strip(words: str, width: float, room: float) -> PrintedBand:
     """The band in large letters on a high sticker, on one line on a low one; it takes the height there is."""
-    strip = Band(tuple(words.splitlines()), LEAD)
+    strip = PrintedBand(tuple(words.splitlines()), LEAD)
     if strip.height > room:
         strip = band(words, width)
     return replace(strip, extra=max(0.0, room - strip.height - _AIR))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from core.papers import lettering
-from core.papers.page import Box, Pen, Point
+from core.papers.page import Pen, Point, Rectangle
 from core.papers.paper_tokens import BAND, INK, STRONG, Style
 
 HEIGHT = 18.0
@@ -16,7 +16,7 @@ _AIR = 6.0
 
 
 @dataclass(frozen=True, slots=True)
-class Band:
+class PrintedBand:
     """A strip that fills the width it is given; ``words`` may take several lines."""
 
     words: tuple[str, ...]
@@ -38,7 +38,7 @@ class Band:
             pen.polygons(_stripes(part, x), INK, within=part)
         self._draw_words(pen, box)
 
-    def _draw_words(self, pen: Pen, box: Box) -> None:
+    def _draw_words(self, pen: Pen, box: Rectangle) -> None:
         x, y, width, height = box
         top = y + (height - len(self.words) * self.style.leading) / 2
         for index, line in enumerate(self.words):
@@ -46,12 +46,12 @@ class Band:
             pen.text(left, top + index * self.style.leading, line, self.style)
 
 
-def band(words: str, width: float, style: Style = STRONG) -> Band:
+def band(words: str, width: float, style: Style = STRONG) -> PrintedBand:
     """The strip for a place of ``width`` points; words that would not fit are broken, never cut."""
-    return Band(lettering.wrapped(words, style, width - 2 * _AIR), style)
+    return PrintedBand(lettering.wrapped(words, style, width - 2 * _AIR), style)
 
 
-def _stripes(part: Box, origin: float) -> Sequence[Sequence[Point]]:
+def _stripes(part: Rectangle, origin: float) -> Sequence[Sequence[Point]]:
     """Slanting parallelograms over ``part`` and beyond its ends, to be clipped; in step from ``origin``."""
     x, y, width, height = part
     step = 2 * _STRIPE

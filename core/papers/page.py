@@ -15,7 +15,7 @@ from core.papers import lettering
 from core.papers.paper_tokens import INK, Style
 
 Point = tuple[float, float]
-Box = tuple[float, float, float, float]
+Rectangle = tuple[float, float, float, float]
 """Left, top, width, height."""
 
 
@@ -86,7 +86,9 @@ class Pen:
         self.canvas.line(x, self.up(y), x + width, self.up(y))
         self.canvas.restoreState()
 
-    def box(self, box: Box, *, fill: str | None = None, line: str | None = None, round_by: float = 0) -> None:
+    def box(
+        self, box: Rectangle, *, fill: str | None = None, line: str | None = None, round_by: float = 0
+    ) -> None:
         """A rectangle, filled, outlined or both."""
         x, y, width, height = box
         self.canvas.saveState()
@@ -112,7 +114,9 @@ class Pen:
         self.canvas.circle(x, y, radius - inset, stroke=int(not filled), fill=int(filled))
         self.canvas.restoreState()
 
-    def polygons(self, shapes: Sequence[Sequence[Point]], fill: str, *, within: Box | None = None) -> None:
+    def polygons(
+        self, shapes: Sequence[Sequence[Point]], fill: str, *, within: Rectangle | None = None
+    ) -> None:
         """Closed shapes filled as one path, cut off at the edges of ``within``."""
         self.canvas.saveState()
         if within:
@@ -136,7 +140,7 @@ class Pen:
         """The PDF's own coordinate, measured from the bottom."""
         return self.height - y
 
-    def _clip(self, box: Box) -> None:
+    def _clip(self, box: Rectangle) -> None:
         x, y, width, height = box
         edge = self.canvas.beginPath()
         edge.rect(x, self.up(y + height), width, height)

@@ -25,7 +25,7 @@ class Item(Protocol):
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class TextLine:
     """One line of text that is known to fit. ``align`` is ``left``, ``right`` or ``centre``."""
 
     text: str
@@ -55,7 +55,7 @@ Cell = tuple[Item, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class PageRow:
     """Cells side by side. ``widths`` are those of the cells, ``gutter`` the space between them."""
 
     cells: tuple[Cell, ...]
@@ -85,7 +85,7 @@ class Row:
             _draw_cell(pen, cell, left, y + self.air, width)
             left += width + self.gutter
 
-    def split(self, height: float) -> tuple[Row, Row] | None:
+    def split(self, height: float) -> tuple[PageRow, PageRow] | None:
         """The part that fits into ``height`` and the rest; None when not even a line fits."""
         parts = [_split_cell(cell, height - 2 * self.air) for cell in self.cells]
         if not any(first for first, _ in parts):
@@ -95,13 +95,13 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Block:
     """A row in the story: how far below the last one, and what must not be torn from it."""
 
-    row: Row
+    row: PageRow
     before: float = 0
     with_next: bool = False
-    heading: Row | None = None
+    heading: PageRow | None = None
     """Repeated at the top of a page on which the piece is not the first of its table."""
 
 
@@ -109,11 +109,11 @@ class Piece:
 class Placed:
     """A row and the distance of its top from the top of the page."""
 
-    row: Row
+    row: PageRow
     top: float
 
 
-def arranged(pieces: Sequence[Piece], first: float, later: float, bottom: float) -> list[list[Placed]]:
+def arranged(pieces: Sequence[Block], first: float, later: float, bottom: float) -> list[list[Placed]]:
     """The pieces on pages whose text runs from ``first`` (``later`` on all but the first) to ``bottom``."""
     pages: list[list[Placed]] = [[]]
     y = first
@@ -133,12 +133,12 @@ def arranged(pieces: Sequence[Piece], first: float, later: float, bottom: float)
     return pages
 
 
-def _put(pages: list[list[Placed]], row: Row, y: float) -> float:
+def _put(pages: list[list[Placed]], row: PageRow, y: float) -> float:
     pages[-1].append(Placed(row, y))
     return y + row.height
 
 
-def _together(pieces: Sequence[Piece], index: int, most: float) -> float:
+def _together(pieces: Sequence[Block], index: int, most: float) -> float:
     """Height of a piece and of those that must stand on the same page, as far as a page can hold them."""
     own = height = pieces[index].row.height
     while pieces[index].with_next and index + 1 < len(pieces):
@@ -147,7 +147,7 @@ def _together(pieces: Sequence[Piece], index: int, most: float) -> float:
     return height if height <= most else own
 
 
-def _parts(row: Row, here: float, page: float) -> Iterator[tuple[Row, bool]]:
+def _parts(row: PageRow, here: float, page: float) -> Iterator[tuple[PageRow, bool]]:
     """The row, cut where a page ends if it is taller than a page; whether each part opens a page."""
     opens = False
     room = here

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from core.model.money import MoneyRange
-from core.model.records import Charge, Price
+from core.model.quote_records import Charge, Price
 from core.papers import lettering
 from core.papers.page_flow import Cell
 from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT, Style
-from core.papers.story import Column, Story, Table
+from core.papers.story import PaperTable, Story, TableColumn
 from core.papers.voice import Voice
 
 Figures = Callable[[MoneyRange], tuple[int, ...]]
@@ -22,7 +22,7 @@ def tell(story: Story, price: Price, voice: Voice) -> None:
     """The charges and their sums: one amount when it is known, else from, most likely and up to."""
     known = all(amount.is_one_figure for amount in _amounts(price))
     figures = _one if known else _three
-    table = Table(_columns(price, voice, figures), story.width)
+    table = PaperTable(_columns(price, voice, figures), story.width)
     rows = [_charge_row(table, charge, price.currency, voice, figures) for charge in price.charges]
     rows += _sum_rows(table, price, voice, figures)
     story.table(table, rows)
@@ -33,7 +33,7 @@ def _amounts(price: Price) -> Iterator[MoneyRange]:
     yield from (price.net, price.tax, price.gross)
 
 
-def _columns(price: Price, voice: Voice, figures: Figures) -> list[Column]:
+def _columns(price: Price, voice: Voice, figures: Figures) -> list[TableColumn]:
     """Wide enough that no amount and, if it is of usual length, no quantity is broken."""
     names = ("amount",) if figures is _one else ("from", "likely", "to")
     titles = [voice.say(f"price-{name}") for name in names]
@@ -43,9 +43,9 @@ def _columns(price: Price, voice: Voice, figures: Figures) -> list[Column]:
     counted = [charge.quantity for charge in price.charges]
     counted += [_each(charge, price.currency, voice) for charge in price.charges]
     return [
-        Column(voice.say("price-what")),
-        Column(quantity, min(_widest(quantity, *counted), _MOST_QUANTITY), "right"),
-        *(Column(title, widest, "right") for title in titles),
+        TableColumn(voice.say("price-what")),
+        TableColumn(quantity, min(_widest(quantity, *counted), _MOST_QUANTITY), "right"),
+        *(TableColumn(title, widest, "right") for title in titles),
     ]
 
 
@@ -70,7 +70,7 @@ def _three(amount: MoneyRange) -> tuple[int, ...]:
 
 
 def _charge_row(
-    table: Table, charge: Charge, currency: str, voice: Voice, figures: Figures
+    table: PaperTable, charge: Charge, currency: str, voice: Voice, figures: Figures
 ) -> tuple[Cell, ...]:
     return (
         table.cell(0, (charge.text, BODY), (voice.capital(charge.because), QUIET)),
@@ -79,7 +79,7 @@ def _charge_row(
     )
 
 
-def _sum_rows(table: Table, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
+def _sum_rows(table: PaperTable, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
     sums = (
         (voice.say("price-net"), price.net, BODY),
         (voice.capital(price.tax_words) or voice.say("price-tax"), price.tax, BODY),
@@ -94,7 +94,7 @@ def _sum_rows(table: Table, price: Price, voice: Voice, figures: Figures) -> Ite
 
 
 def _money_cells(
-    table: Table, amount: MoneyRange, currency: str, voice: Voice, figures: Figures, style: Style
+    table: PaperTable, amount: MoneyRange, currency: str, voice: Voice, figures: Figures, style: Style
 ) -> tuple[Cell, ...]:
     return tuple(
         table.cell(index, (voice.money(minor, currency), style))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from core.model.records import Quote, QuotedTape, ShopFront
+from core.model.quote_records import Quote, QuotedTape
+from core.model.settings_records import ShopFront
 from core.papers import date_dots, price_table
 from core.papers.binding import Cover, bound, story
 from core.papers.not_for_reuse_band import band
 from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, QUIET, STRONG, TITLE, UNIT
-from core.papers.story import Column, Story, Table, gap, text_cell
+from core.papers.story import PaperTable, Story, TableColumn, gap, text_cell
 from core.papers.tape_words import draft_name, expected
 from core.papers.voice import Voice, voice
 
@@ -73,12 +74,12 @@ def _date_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
 def _tell_tapes(told: Story, quote: Quote, speaker: Voice) -> None:
     told.head(speaker.say("quote-tapes"))
     columns = (
-        Column(speaker.say("quote-count"), 36, "right"),
-        Column(speaker.say("quote-tape")),
-        Column(speaker.say("quote-minutes"), 60, "right"),
-        Column(speaker.say("quote-expected"), 190),
+        TableColumn(speaker.say("quote-count"), 36, "right"),
+        TableColumn(speaker.say("quote-tape")),
+        TableColumn(speaker.say("quote-minutes"), 60, "right"),
+        TableColumn(speaker.say("quote-expected"), 190),
     )
-    table = Table(columns, told.width)
+    table = PaperTable(columns, told.width)
     told.table(table, [_tape_row(table, alike, speaker) for alike in _alike(quote)])
     hours = quote.capture_hours
     told.say(
@@ -100,7 +101,7 @@ def _alike(quote: Quote) -> list[tuple[QuotedTape, ...]]:
     ]
 
 
-def _tape_row(table: Table, alike: tuple[QuotedTape, ...], speaker: Voice) -> tuple[Cell, ...]:
+def _tape_row(table: PaperTable, alike: tuple[QuotedTape, ...], speaker: Voice) -> tuple[Cell, ...]:
     first = alike[0]
     last = table.cell(3, expected(first.draft, first.verdict, speaker))
     if first.verdict.not_for_reuse:

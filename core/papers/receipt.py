@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 
-from core.model.records import Pickup, ShopFront, Signature, TapeRecord
+from core.model.pickup_records import Pickup, Signature
+from core.model.settings_records import ShopFront
+from core.model.tape_records import TapeRecord
 from core.papers import price_table, signature_strokes
 from core.papers.binding import Cover, bound, story
 from core.papers.not_for_reuse_band import band
@@ -12,7 +14,7 @@ from core.papers.page import Pen
 from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
 from core.papers.spliced_tapes import tell_repaired, tell_spliced
-from core.papers.story import Column, Story, Table, even_cell, text_cell
+from core.papers.story import PaperTable, Story, TableColumn, even_cell, text_cell
 from core.papers.tape_words import became, full_name, short_code, spliced, standing
 from core.papers.voice import Voice, voice
 
@@ -71,16 +73,16 @@ def _tell_tapes(told: Story, pickup: Pickup, speaker: Voice) -> None:
     told.table(table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.handed_back])
 
 
-def _table(told: Story, last: str, speaker: Voice) -> Table:
+def _table(told: Story, last: str, speaker: Voice) -> PaperTable:
     columns = (
-        Column(speaker.say("receipt-code"), 80),
-        Column(speaker.say("receipt-tape")),
-        Column(last, 170),
+        TableColumn(speaker.say("receipt-code"), 80),
+        TableColumn(speaker.say("receipt-tape")),
+        TableColumn(last, 170),
     )
-    return Table(columns, told.width)
+    return PaperTable(columns, told.width)
 
 
-def _tape_row(table: Table, tape: TapeRecord, now: str, speaker: Voice) -> tuple[Cell, ...]:
+def _tape_row(table: PaperTable, tape: TapeRecord, now: str, speaker: Voice) -> tuple[Cell, ...]:
     last = table.cell(2, now)
     if tape.not_for_reuse:
         last += (Gap(UNIT / 4), band(speaker.say("band-short"), table.widths[2]))

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from core.model.records import Signature, Stroke
-from core.papers.page import Box, Pen, Point
+from core.model.pickup_records import Signature, Stroke
+from core.papers.page import Pen, Point, Rectangle
 
 _NIB = 1.3
 """Width of the pen in points."""
 
 
-def draw(pen: Pen, box: Box, signature: Signature) -> None:
+def draw(pen: Pen, box: Rectangle, signature: Signature) -> None:
     """The strokes as large as ``box`` allows, kept in the proportions of the pad they were made on."""
     fitted = _fitted(box, signature.aspect)
     pen.lines([_placed(stroke, fitted) for stroke in signature.strokes if stroke], _NIB)
 
 
-def _fitted(box: Box, aspect: float) -> Box:
+def _fitted(box: Rectangle, aspect: float) -> Rectangle:
     """The largest box of ``aspect`` at the left edge of ``box``, in the middle of its height."""
     x, y, width, height = box
     wide = min(width, height * aspect)
@@ -23,7 +23,7 @@ def _fitted(box: Box, aspect: float) -> Box:
     return x, y + (height - high) / 2, wide, high
 
 
-def _placed(stroke: Stroke, box: Box) -> tuple[Point, ...]:
+def _placed(stroke: Stroke, box: Rectangle) -> tuple[Point, ...]:
     """Points on the paper; a tap of the pen becomes a stroke of no length, which round ends show as a dot."""
     x, y, width, height = box
     points = tuple((x + _inside(u) * width, y + _inside(v) * height) for u, v in stroke)

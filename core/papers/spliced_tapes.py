@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from core.model.names import Look, Measure
 from core.model.ranges import Range
-from core.model.records import Splice, TapeRecord, Tried
+from core.model.repair_records import RepairAttempt, Splice
+from core.model.tape_records import TapeRecord
 from core.papers.not_for_reuse_band import band
 from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT
@@ -88,7 +89,7 @@ def _tried(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
     return cell
 
 
-def _trial(tried: Tried, speaker: Voice) -> str:
+def _trial(tried: RepairAttempt, speaker: Voice) -> str:
     what = tried.words
     if tried.part is not None:
         name = "repair-part_from" if tried.came_from else "repair-part"

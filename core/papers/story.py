@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from core.papers import lettering
-from core.papers.page_flow import Cell, Gap, Line, Piece, Row
+from core.papers.page_flow import Block, Cell, Gap, PageRow, TextLine
 from core.papers.paper_tokens import BODY, GROUND, LEAD, QUIET, UNIT, Style
 
 GUTTER = 1.5 * UNIT
@@ -14,7 +14,7 @@ _INSET = 2 * UNIT
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class TableColumn:
     """One column of a table; ``width`` 0 takes what the others leave."""
 
     title: str
@@ -27,7 +27,7 @@ class Story:
 
     def __init__(self, width: float) -> None:
         self.width = width
-        self.pieces: list[Piece] = []
+        self.pieces: list[Block] = []
 
     def head(self, text: str) -> None:
         """A section's heading; it stays with what follows."""
@@ -41,44 +41,44 @@ class Story:
 
     def add(self, cell: Cell, *, before: float = UNIT, with_next: bool = False) -> None:
         """Anything across the whole width."""
-        self.pieces.append(Piece(Row((cell,), (self.width,)), before, with_next))
+        self.pieces.append(Block(PageRow((cell,), (self.width,)), before, with_next))
 
     def beside(self, cells: Sequence[Cell], widths: Sequence[float], *, before: float = UNIT) -> None:
         """Cells next to each other without a rule."""
-        self.pieces.append(Piece(Row(tuple(cells), tuple(widths), GUTTER), before))
+        self.pieces.append(Block(PageRow(tuple(cells), tuple(widths), GUTTER), before))
 
     def panel(self, cells: Sequence[Cell], widths: Sequence[float], *, before: float = 2 * UNIT) -> None:
         """Cells on a ground of their own: what matters first."""
-        row = Row(tuple(cells), tuple(widths), 2 * UNIT, air=1.5 * UNIT, inset=_INSET, fill=GROUND)
-        self.pieces.append(Piece(row, before))
+        row = PageRow(tuple(cells), tuple(widths), 2 * UNIT, air=1.5 * UNIT, inset=_INSET, fill=GROUND)
+        self.pieces.append(Block(row, before))
 
     def panel_widths(self, *shares: float) -> tuple[float, ...]:
         """The widths of a panel's cells for these shares."""
         free = self.width - 2 * _INSET - 2 * UNIT * (len(shares) - 1)
         return tuple(free * share / sum(shares) for share in shares)
 
-    def table(self, table: Table, rows: Iterable[Sequence[Cell]]) -> None:
+    def table(self, table: PaperTable, rows: Iterable[Sequence[Cell]]) -> None:
         """A table whose heading comes again on every page; the first row stays with the heading."""
         heading = table.heading()
-        self.pieces.append(Piece(heading, UNIT, with_next=True))
+        self.pieces.append(Block(heading, UNIT, with_next=True))
         for cells in rows:
-            row = Row(tuple(cells), table.widths, GUTTER, air=UNIT / 2, ruled=True)
-            self.pieces.append(Piece(row, heading=heading))
+            row = PageRow(tuple(cells), table.widths, GUTTER, air=UNIT / 2, ruled=True)
+            self.pieces.append(Block(row, heading=heading))
 
 
-class Table:
+class PaperTable:
     """Columns set into a width, and the cells that fit them."""
 
-    def __init__(self, columns: Sequence[Column], width: float) -> None:
+    def __init__(self, columns: Sequence[TableColumn], width: float) -> None:
         self.columns = tuple(columns)
         free = width - GUTTER * (len(columns) - 1) - sum(column.width for column in columns)
         open_columns = sum(1 for column in columns if not column.width)
         self.widths = tuple(column.width or free / open_columns for column in columns)
 
-    def heading(self) -> Row:
+    def heading(self) -> PageRow:
         """The titles over a rule."""
         cells = tuple(self.cell(index, (column.title, QUIET)) for index, column in enumerate(self.columns))
-        return Row(cells, self.widths, GUTTER, air=UNIT / 4, ruled=True)
+        return PageRow(cells, self.widths, GUTTER, air=UNIT / 4, ruled=True)
 
     def cell(self, index: int, *texts: tuple[str, Style] | str) -> Cell:
         """Texts below each other in column ``index``; empty ones are left out."""
@@ -94,7 +94,7 @@ class Table:
 
 def text_cell(text: str, width: float, style: Style = BODY, *, align: str = "left") -> Cell:
     """A paragraph as the lines of a cell."""
-    return tuple(Line(line, style, align) for line in lettering.wrapped(text, style, width))
+    return tuple(TextLine(line, style, align) for line in lettering.wrapped(text, style, width))
 
 
 def few_cell(text: str, width: float, style: Style, most: int) -> Cell:
@@ -102,12 +102,12 @@ def few_cell(text: str, width: float, style: Style, most: int) -> Cell:
     lines = lettering.wrapped(text, style, width)
     if len(lines) > most:
         lines = (*lines[: most - 1], lettering.shortened(" ".join(lines[most - 1 :]), style, width))
-    return tuple(Line(line, style) for line in lines if line)
+    return tuple(TextLine(line, style) for line in lines if line)
 
 
 def even_cell(text: str, width: float, style: Style = BODY, *, align: str = "left") -> Cell:
     """A short text in lines of even length."""
-    return tuple(Line(line, style, align) for line in lettering.balanced(text, style, width))
+    return tuple(TextLine(line, style, align) for line in lettering.balanced(text, style, width))
 
 
 def gap(height: float = UNIT) -> Cell:

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Sequence
 
 from core.model.inventory import TapeLine
 from core.model.names import Outcome
-from core.model.records import TapeRecord, Verdict
+from core.model.quote_records import Verdict
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.papers.voice import Voice
 
 

@@ -8,8 +8,9 @@ from zoneinfo import ZoneInfo
 
 from core.model.money import MoneyRange
 from core.model.names import FormatName
+from core.model.promise_records import Promise
 from core.model.ranges import Range
-from core.model.records import Promise, ShopFront
+from core.model.settings_records import ShopFront
 from core.promise.chances import words
 from core.wording import locale_figures, messages
 

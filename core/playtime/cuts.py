@@ -15,7 +15,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Section, Speed, TvSystem
 from core.model.ranges import ZERO, Range, exactly
-from core.model.records import Splice
+from core.model.repair_records import Splice
 from core.playtime.beliefs import Points, as_range, gathered, quantile, settled
 from core.playtime.tape_minutes import Recording, recordings
 

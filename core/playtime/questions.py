@@ -15,7 +15,7 @@ import numpy as np
 from core.catalogue.formats import catalogue
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, Origin, Speed, TvSystem
-from core.model.records import Answer, Question
+from core.model.quote_records import Answer, Question
 from core.playtime import box_habits, habits, possibilities, tape_minutes
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits

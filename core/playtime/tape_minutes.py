@@ -20,7 +20,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.records import Answer, Question
+from core.model.quote_records import Answer, Question
 from core.playtime import habits, possibilities
 from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
 from core.playtime.habits import STARTING, ShopHabits

@@ -18,7 +18,7 @@ from decimal import Decimal
 from itertools import zip_longest
 
 from core.model.money import NOTHING, MoneyRange, rounded, shared_out, total
-from core.model.records import Charge, Price, QuotedTape, Storage
+from core.model.quote_records import Charge, Price, QuotedTape, Storage
 from core.pricing.charges import captures, copies, repairs
 from core.pricing.price_book import PriceBook, QuantityBreak, TaxMode
 

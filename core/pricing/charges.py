@@ -10,8 +10,9 @@ from math import ceil
 from core.catalogue import formats
 from core.model.money import NOTHING, MoneyRange, flat, rounded, total
 from core.model.names import FormatName, Outcome
+from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.model.records import Charge, Copy, QuotedTape, Rate, Storage
+from core.model.settings_records import Rate
 from core.pricing.price_book import CaptureRate, PriceBook, Way
 
 

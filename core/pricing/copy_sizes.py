@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
+from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
-from core.model.records import Storage
 from core.pricing import bitrates, discs, sticks
 
 KINDS = ("files", "dvd", "bluray")

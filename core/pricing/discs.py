@@ -9,8 +9,8 @@ import math
 from collections.abc import Iterator, Sequence
 
 from core.model.errors import WrongInput
+from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
-from core.model.records import Copy, Storage
 from core.pricing import bitrates, whole_pieces
 
 SECTOR_BYTES = 2048

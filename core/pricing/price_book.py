@@ -17,7 +17,7 @@ from pathlib import Path
 from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.names import FormatName
-from core.model.records import Rate
+from core.model.settings_records import Rate
 from core.model.toml_reader import Page, read
 
 

@@ -14,8 +14,8 @@ from itertools import combinations_with_replacement
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.money import rounded
+from core.model.quote_records import Storage
 from core.model.ranges import Range
-from core.model.records import Storage
 from core.pricing import bitrates, charges, copy_sizes, discs, sticks, whole_pieces
 from core.pricing.price_book import PriceBook, TaxMode
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from core.model.records import Promise
+from core.model.promise_records import Promise
 from core.wording.messages import say
 
 TWENTY = 20

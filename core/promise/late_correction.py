@@ -18,7 +18,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 from math import ceil, inf
 
-from core.model.records import Chance, Promise
+from core.model.promise_records import Chance, Promise
 from core.promise.reliability import Reliability
 
 FEWEST = 80

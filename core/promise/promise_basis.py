@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from core.model.records import Fittings, Footing
+from core.model.promise_records import PromiseBasis
+from core.model.settings_records import ShopSettings
 from core.promise.turnaround import Load
 
 _MORE_TAPES = 1.25
 """A queue that grew by less than a quarter is no reason to name (an assumption)."""
 
 
-def of(load: Load) -> Footing:
+def of(load: Load) -> PromiseBasis:
     """The shop as a quote of this moment finds it."""
     away = load.fittings.expected.awaited
-    return Footing(
+    return PromiseBasis(
         tapes_waiting=sum(load.after_all.waiting.values()),
         decks=tuple(each.name for each in load.fittings.decks if each.in_service and each.name not in away),
         people=load.fittings.people,
@@ -22,12 +23,12 @@ def of(load: Load) -> Footing:
     )
 
 
-def changes(then: Footing | None, now: Footing) -> tuple[str, ...]:
+def changes(then: PromiseBasis | None, now: PromiseBasis) -> tuple[str, ...]:
     """What is less good now, one phrase each; nothing for a promise made before footings were kept."""
     return () if then is None else tuple(_changes(then, now))
 
 
-def _changes(then: Footing, now: Footing) -> Iterator[str]:
+def _changes(then: PromiseBasis, now: PromiseBasis) -> Iterator[str]:
     gone = [name for name in then.decks if name not in now.decks]
     if gone:
         yield f"{_listed(gone)} {'is' if len(gone) == 1 else 'are'} out of service"
@@ -39,7 +40,7 @@ def _changes(then: Footing, now: Footing) -> Iterator[str]:
         yield f"{now.tapes_waiting} tapes wait in the shop, {then.tapes_waiting} did then"
 
 
-def _hours_a_week(fittings: Fittings) -> float:
+def _hours_a_week(fittings: ShopSettings) -> float:
     return sum(opening.end - opening.start for opening in fittings.openings) / 60
 
 

@@ -12,7 +12,8 @@ from datetime import datetime
 import numpy as np
 
 from core.model.names import JobNumber
-from core.model.records import Fittings, Promise
+from core.model.promise_records import Promise
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.promise import turnaround, what_ifs
 from core.promise.turnaround import Load
@@ -44,7 +45,7 @@ class Relief:
 
 
 def reliefs(
-    fittings: Fittings,
+    fittings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     endangered: Mapping[JobNumber, Promise],

@@ -15,7 +15,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from core.model.records import Promise
+from core.model.promise_records import Promise
 
 DECILES = 10
 ALARM_AT = 2.0

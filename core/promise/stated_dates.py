@@ -10,7 +10,7 @@ from datetime import date, datetime
 
 import numpy as np
 
-from core.model.records import Chance, Promise
+from core.model.promise_records import Chance, Promise
 from core.promise import chances
 from core.scheduling.capacity_bounds import binding
 from core.scheduling.opening_hours import HORIZON_DAYS, Calendar, Minutes

@@ -16,7 +16,9 @@ from datetime import date, datetime
 
 from core.model import common_random_numbers
 from core.model.names import JobNumber, Outcome
-from core.model.records import Fittings, Promise, QuotedTape
+from core.model.promise_records import Promise
+from core.model.quote_records import QuotedTape
+from core.model.settings_records import ShopSettings
 from core.model.stations import ASIDE, Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
@@ -56,7 +58,7 @@ _UNSETTLED = tuple(station for station in ASIDE if station is not Station.CANNOT
 class Load:
     """The shop at one moment, with its queue worked through. Costly to make, cheap to ask."""
 
-    fittings: Fittings
+    fittings: ShopSettings
     made_at: datetime
     calendar: opening_hours.Calendar
     ways: Ways
@@ -75,7 +77,7 @@ class Load:
 
 
 def load(
-    fittings: Fittings,
+    fittings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     *,
@@ -216,7 +218,7 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     return found
 
 
-def _quoted_step(tape: QuotedTape, fittings: Fittings, shop: ShopHabits, rests_until: float) -> Step:
+def _quoted_step(tape: QuotedTape, fittings: ShopSettings, shop: ShopHabits, rests_until: float) -> Step:
     draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
     return Step(
         key=common_random_numbers.key(tape.line, tape.n),

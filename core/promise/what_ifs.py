@@ -10,7 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
-from core.model.records import Deck, Fittings, Opening, Promise, QuotedTape
+from core.model.promise_records import Promise
+from core.model.quote_records import QuotedTape
+from core.model.settings_records import Deck, OpeningHours, ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
@@ -43,7 +45,7 @@ class WhatIf:
 
 
 def helps(
-    fittings: Fittings,
+    fittings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     tapes: Sequence[QuotedTape],
@@ -66,7 +68,7 @@ def helps(
     return tuple(sorted(found, key=lambda one: -_worth(one)))
 
 
-def changes(fittings: Fittings, places: Sequence[int]) -> Iterator[tuple[str, Fittings]]:
+def changes(fittings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str, ShopSettings]]:
     """Each change in words, with the shop as it would be; ``places`` are those of a deck of each kind."""
     for place in places:
         deck = fittings.decks[place]
@@ -91,7 +93,7 @@ def _first_decks(load: Load, tapes: Sequence[QuotedTape]) -> list[int]:
     return list(dict.fromkeys(decks[0] for tape in tapes if (decks := turnaround.decks_of(load, tape))))
 
 
-def _back(fittings: Fittings, deck: Deck) -> Fittings:
+def _back(fittings: ShopSettings, deck: Deck) -> ShopSettings:
     decks = tuple(replace(each, in_service=True) if each is deck else each for each in fittings.decks)
     awaited = fittings.expected.awaited - {deck.name}
     return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=awaited))
@@ -101,7 +103,7 @@ def _out(deck: Deck, is_out: bool) -> Deck:
     return replace(deck, in_service=False) if is_out else deck
 
 
-def _longer(openings: tuple[Opening, ...]) -> tuple[Opening, ...]:
+def _longer(openings: tuple[OpeningHours, ...]) -> tuple[OpeningHours, ...]:
     """The last opening of every day an hour longer."""
     last = {opening.weekday: opening for opening in sorted(openings, key=lambda one: one.end)}
     return tuple(

@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from core.model import common_random_numbers
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.scheduling.opening_hours import Minutes
 
 _FINE = 2.0**20
@@ -43,7 +43,7 @@ def repair_after(played: Minutes, mean: float) -> Minutes:
     return np.asarray(-np.log1p(-((played * _FINE) % 1.0)) * mean)
 
 
-def awaiting(fittings: Fittings, broken: Collection[str]) -> Fittings:
+def awaiting(fittings: ShopSettings, broken: Collection[str]) -> ShopSettings:
     """The shop with the decks named ``broken``, where they are out of service, as decks that come back."""
     back = frozenset(deck.name for deck in fittings.decks if not deck.in_service and deck.name in broken)
     if not back:
@@ -52,7 +52,7 @@ def awaiting(fittings: Fittings, broken: Collection[str]) -> Fittings:
     return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=back))
 
 
-def awaited(fittings: Fittings) -> dict[int, str]:
+def awaited(fittings: ShopSettings) -> dict[int, str]:
     """What is to be said of each deck that comes back, by its place."""
     hours = fittings.expected.hours_to_repair
     return {

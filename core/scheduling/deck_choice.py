@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.records import Deck
+from core.model.settings_records import Deck
 from core.playtime import habits
 
 LIKELY = 0.1

@@ -16,7 +16,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.ranges import Range
-from core.model.records import Deck, Fittings
+from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.deck_timelines import Lanes
@@ -75,7 +75,7 @@ class Week:
     """Tapes no deck in service plays, or that start later than these days."""
 
 
-def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: int = DAYS) -> Week:
+def week(fittings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, days: int = DAYS) -> Week:
     """The likely plan of ``days`` days from ``now``; WrongInput when ``now`` has no timezone."""
     first = opening_hours.today(fittings, now)
     calendar = opening_hours.calendar(fittings, first)
@@ -95,7 +95,7 @@ def week(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, days: i
 
 
 def _runs(
-    fittings: Fittings, queue: Sequence[QueuedTape], calendar: Calendar, span: tuple[float, float]
+    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, span: tuple[float, float]
 ) -> list[tuple[int, Run]]:
     """Every tape that starts within a span, with its deck, and perhaps some that start soon after."""
     now, end = span
@@ -116,7 +116,7 @@ def _run(tape: QueuedTape, calendar: Calendar, start: float, now: float) -> Run:
 
 
 def _lanes(
-    fittings: Fittings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
+    fittings: ShopSettings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
 ) -> tuple[DeckLane, ...]:
     """What starts before ``end``, deck by deck."""
     last = calendar.moment(end)
@@ -142,7 +142,7 @@ class _Likely(Plan):
     """The plan every date is promised by, in one scenario: each tape plays its likely minutes, no deck
     fails and no rush box comes in."""
 
-    def __init__(self, fittings: Fittings, calendar: Calendar, now: float, end: float) -> None:
+    def __init__(self, fittings: ShopSettings, calendar: Calendar, now: float, end: float) -> None:
         out = {place: _outages(fittings, deck, calendar) for place, deck in enumerate(fittings.decks)}
         free = np.full((len(fittings.decks), 1), now)
         lanes = Lanes(
@@ -155,7 +155,7 @@ class _Likely(Plan):
         self._seen: list[tuple[Sequence[Step], list[Seen]]] = []
         self._in_decks: list[tuple[int, int, float]] = []
 
-    def work_through(self, fittings: Fittings, queue: Sequence[QueuedTape]) -> None:
+    def work_through(self, fittings: ShopSettings, queue: Sequence[QueuedTape]) -> None:
         """The whole queue, as `core.promise.turnaround.load` does it."""
         playing = under_way(fittings, queue, self.calendar, self.ways.now)
         rush, others = lined_up(fittings, queue, self.calendar)
@@ -194,7 +194,7 @@ def _three(minutes: Range) -> tuple[float, float, float]:
     return minutes.low, minutes.likely, minutes.high
 
 
-def _outages(fittings: Fittings, deck: Deck, calendar: Calendar) -> tuple[tuple[float, float], ...]:
+def _outages(fittings: ShopSettings, deck: Deck, calendar: Calendar) -> tuple[tuple[float, float], ...]:
     """Planned outages of one deck in order, from midnight to midnight."""
     return tuple(
         sorted(

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from core.model.ranges import ZERO, Range
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.scheduling import rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.capacity_bounds import binding
@@ -41,7 +41,7 @@ _SPARE = 40 * 8 * 60.0
 """Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""
 
 
-def prepared(fittings: Fittings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
+def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
     """All decks free but those that broke, nobody at the bench; and how this shop works."""
     free = np.full((len(fittings.decks), scenarios), now)
     for place, deck in enumerate(fittings.decks):
@@ -59,7 +59,7 @@ def prepared(fittings: Fittings, calendar: Calendar, now: float, scenarios: int)
     return ways, Ahead(lanes, worked, handling=handling(fittings.people))
 
 
-def people_matter(fittings: Fittings, queue: Sequence[Step]) -> bool:
+def people_matter(fittings: ShopSettings, queue: Sequence[Step]) -> bool:
     """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
     if fittings.people == 1 or not fittings.decks:
         return bool(fittings.decks)
@@ -71,7 +71,9 @@ def people_matter(fittings: Fittings, queue: Sequence[Step]) -> bool:
     return by_hand > BUSY * fittings.people * max(bounds, default=0.0)
 
 
-def rush_to_come(fittings: Fittings, ahead: Ahead, ways: Ways, queue: Sequence[Step]) -> tuple[Coming, ...]:
+def rush_to_come(
+    fittings: ShopSettings, ahead: Ahead, ways: Ways, queue: Sequence[Step]
+) -> tuple[Coming, ...]:
     """Rush tapes that come in while the queue is worked off, and some while after."""
     expected, calendar = fittings.expected, ahead.lanes.calendar
     if not expected.rush_boxes_a_week or not len(calendar.opens):
@@ -86,7 +88,7 @@ def rush_to_come(fittings: Fittings, ahead: Ahead, ways: Ways, queue: Sequence[S
     return tuple(rush_boxes.coming(kinds, pace, calendar, ways.now, end, SEED + 21, scenarios))
 
 
-def _kinds(fittings: Fittings, queue: Sequence[Step]) -> list[Kind]:
+def _kinds(fittings: ShopSettings, queue: Sequence[Step]) -> list[Kind]:
     """What rush boxes hold: the formats that came in lately, each as it stands in the queue.
 
     Not as often as in the queue: what stands there is what the decks cannot keep up with. Only a shop that
@@ -102,7 +104,7 @@ def _kinds(fittings: Fittings, queue: Sequence[Step]) -> list[Kind]:
     return [_kind(decks, rows.get(decks, ()), weight) for decks, weight in weights.items()]
 
 
-def _brought(fittings: Fittings) -> dict[tuple[int, ...], int]:
+def _brought(fittings: ShopSettings) -> dict[tuple[int, ...], int]:
     """Tapes that came in lately, by the decks they may play on as far as their format tells."""
     found: dict[tuple[int, ...], int] = {}
     for name, count in fittings.expected.brought:
@@ -127,14 +129,14 @@ def _like(steps: Sequence[Step]) -> tuple[float, ...]:
     return tuple(np.quantile(values, (np.arange(_GRADES) + 0.5) / _GRADES).tolist())
 
 
-def _breakdowns(fittings: Fittings) -> Breakdowns | None:
+def _breakdowns(fittings: ShopSettings) -> Breakdowns | None:
     expected = fittings.expected
     if not expected.hours_between_failures:
         return None
     return Breakdowns(60 * expected.hours_between_failures, 60 * expected.hours_to_repair)
 
 
-def _outages(fittings: Fittings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
+def _outages(fittings: ShopSettings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
     """When each deck is out by plan, from the midnight of the first day to that after the last."""
     found: dict[int, tuple[tuple[float, float], ...]] = {}
     for place, deck in enumerate(fittings.decks):

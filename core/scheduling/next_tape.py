@@ -8,7 +8,7 @@ from datetime import datetime
 
 import numpy as np
 
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.deck_choice import suited
@@ -27,7 +27,7 @@ class UpNext:
     why: str
 
 
-def up_next(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime, deck: str) -> UpNext:
+def up_next(fittings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, deck: str) -> UpNext:
     """The tape for one deck at this moment: rush boxes first, then in the order of the queue.
 
     One that would not end before closing (by its estimate) waits for an opening, and the longest of the
@@ -66,13 +66,15 @@ def _in_turn(queue: Sequence[QueuedTape]) -> list[QueuedTape]:
     return sorted(coming, key=lambda tape: (not tape.rush, boxes[tape.job], -tape.minutes.likely))
 
 
-def deck_names(fittings: Fittings, tape: QueuedTape) -> list[str]:
+def deck_names(fittings: ShopSettings, tape: QueuedTape) -> list[str]:
     """The decks in service that may play this tape, the least flexible first."""
     found = suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed)
     return [fittings.decks[place].name for place in found.decks]
 
 
-def _start(fittings: Fittings, calendar: opening_hours.Calendar, tape: QueuedTape, moment: float) -> float:
+def _start(
+    fittings: ShopSettings, calendar: opening_hours.Calendar, tape: QueuedTape, moment: float
+) -> float:
     return Gate(calendar, estimate(tape.minutes), fittings.past_closing_minutes).start_of(moment)
 
 

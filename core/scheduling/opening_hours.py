@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.errors import WrongInput
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 
 Minutes = NDArray[np.float64]
 
@@ -95,7 +95,7 @@ class Calendar:
 
 
 @lru_cache(maxsize=16)
-def calendar(fittings: Fittings, first_day: date, days: int = HORIZON_DAYS) -> Calendar:
+def calendar(fittings: ShopSettings, first_day: date, days: int = HORIZON_DAYS) -> Calendar:
     """The openings of ``days`` days from ``first_day`` on, holidays and closed days left out."""
     zone = ZoneInfo(fittings.front.timezone)
     start = datetime.combine(first_day, time(), zone).astimezone(UTC)
@@ -113,7 +113,7 @@ def calendar(fittings: Fittings, first_day: date, days: int = HORIZON_DAYS) -> C
     return _calendar(start, zone, slots, ends, shut)
 
 
-def today(fittings: Fittings, now: datetime) -> date:
+def today(fittings: ShopSettings, now: datetime) -> date:
     """The date on the shop's clock at a moment."""
     return now.astimezone(ZoneInfo(fittings.front.timezone)).date()
 
@@ -160,7 +160,9 @@ def _calendar(
     )
 
 
-def _slots(fittings: Fittings, day: date, zone: ZoneInfo, start: datetime) -> Iterator[tuple[float, float]]:
+def _slots(
+    fittings: ShopSettings, day: date, zone: ZoneInfo, start: datetime
+) -> Iterator[tuple[float, float]]:
     """Openings of one day as minutes since ``start``; an opening lost in a clock change is left out."""
     for opening in fittings.openings:
         if opening.weekday == day.weekday():
@@ -185,7 +187,7 @@ def _merged(slots: list[tuple[float, float]]) -> list[tuple[float, float]]:
     return merged
 
 
-def _why_shut(fittings: Fittings, day: date) -> str | None:
+def _why_shut(fittings: ShopSettings, day: date) -> str | None:
     """The name of the holiday, ``closed``, or None."""
     if day in fittings.closed_days:
         return "closed"

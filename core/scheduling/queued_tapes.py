@@ -8,8 +8,9 @@ from datetime import datetime
 
 from core.model import common_random_numbers
 from core.model.names import FormatName, JobNumber, Speed, TapeCode, TvSystem
+from core.model.quote_records import Verdict
 from core.model.ranges import Range
-from core.model.records import Fittings, Verdict
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts
@@ -59,7 +60,7 @@ class QueuedTape:
 
 
 def lined_up(
-    fittings: Fittings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar
+    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar
 ) -> tuple[list[Step], list[Step]]:
     """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
     coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
@@ -70,7 +71,7 @@ def lined_up(
     return rush, others
 
 
-def follows_people(fittings: Fittings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
+def follows_people(fittings: ShopSettings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
     """Whether a plan of this queue follows each person."""
     return len(queue) <= BY_HAND and initial_state.people_matter(fittings, coming)
 
@@ -81,7 +82,7 @@ def bench_minutes(verdict: Verdict) -> float:
 
 
 def under_way(
-    fittings: Fittings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar, now: float
+    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar, now: float
 ) -> UnderWay:
     """What plays and what is checked at this moment."""
     playing = [
@@ -97,12 +98,12 @@ def under_way(
     return UnderWay(playing, [queued_step(tape, fittings, calendar) for tape in checked])
 
 
-def _on(tape: QueuedTape, fittings: Fittings) -> int | None:
+def _on(tape: QueuedTape, fittings: ShopSettings) -> int | None:
     """The place of the deck a tape is playing on, where it is known and still there."""
     return next((place for place, deck in enumerate(fittings.decks) if deck.name == tape.deck), None)
 
 
-def queued_step(tape: QueuedTape, fittings: Fittings, calendar: opening_hours.Calendar) -> Step:
+def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: opening_hours.Calendar) -> Step:
     bench = 0.0
     if tape.station in BENCH_AHEAD:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)

@@ -10,7 +10,8 @@ from sqlalchemy import select
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import JobNumber
-from core.model.records import Fittings, Promise
+from core.model.promise_records import Promise
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.promise.order_search import Better, Promised, better
 from core.scheduling import dispatching
@@ -28,7 +29,7 @@ class Standing:
     """What an order was worked out against: boxes in their order, the days they were promised, the shop."""
 
     boxes: tuple[tuple[JobNumber, date | None], ...]
-    fittings: Fittings
+    fittings: ShopSettings
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ class Proposal:
 class Question:
     """Is there a better order? Read from the records in a moment, answered without them."""
 
-    fittings: Fittings
+    fittings: ShopSettings
     """With all the shop has learned of itself."""
     queue: tuple[QueuedTape, ...]
     now: datetime

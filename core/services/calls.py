@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from core.model.records import Found, Job, Promise
+from core.model.job_records import CallerMatch, Job
+from core.model.promise_records import Promise
 from core.promise import turnaround
 from core.services import decks, promises, spoken_answer
 from core.store import lookup, row_records, search
@@ -12,7 +13,7 @@ from core.store.tables import JobRow
 from core.store.unit import Unit
 
 
-def status(unit: Unit, text: str) -> tuple[Found, ...]:
+def status(unit: Unit, text: str) -> tuple[CallerMatch, ...]:
     """What to say to a caller who names a job, a tape, a phone number or a name; nothing when none matches.
 
     The promise of each job carries the chance of keeping its day as it looks at this moment.
@@ -26,12 +27,12 @@ def status(unit: Unit, text: str) -> tuple[Found, ...]:
     return tuple(_found(unit, rows[job], how, load) for job, how in matched)
 
 
-def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) -> Found:
+def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) -> CallerMatch:
     job = row_records.job(row)
     if load is not None and job.is_open:
         job = replace(job, promise=_as_it_looks(load, job))
     today = decks.on_the_shops_clock(unit, unit.now).date()
-    return Found(job, spoken_answer.answer(job, today, job.promise.stated), matched)
+    return CallerMatch(job, spoken_answer.answer(job, today, job.promise.stated), matched)
 
 
 def _as_it_looks(load: turnaround.Load, job: Job) -> Promise:

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from sqlalchemy import select
 
 from core.model.errors import Refused, WrongInput
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.services import customers, decks
 from core.store import history
@@ -30,7 +30,7 @@ class TimeOff:
     is_planned: bool
 
 
-def plan(unit: Unit, first: date, last: date, words: str) -> Fittings:
+def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
     """Closes the shop by plan from ``first`` to ``last``; ``words`` say why.
 
     WrongInput without a reason, for days in the wrong order, gone, or further off than any date is looked
@@ -49,7 +49,7 @@ def plan(unit: Unit, first: date, last: date, words: str) -> Fittings:
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | set(days)))
 
 
-def stayed_shut(unit: Unit, day: date, words: str) -> Fittings:
+def stayed_shut(unit: Unit, day: date, words: str) -> ShopSettings:
     """Keeps that the shop stays, or stayed, shut on a day it was to be open: ``words`` say why.
 
     WrongInput without a reason, for a day that is shut by plan, or one that is further off than tomorrow:
@@ -65,7 +65,7 @@ def stayed_shut(unit: Unit, day: date, words: str) -> Fittings:
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
 
 
-def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> Fittings:
+def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSettings:
     """Takes closed days back, planned or not; they no longer count as shut. ``words`` may say why.
 
     Refused for a day that is not among the shop's own closed days.

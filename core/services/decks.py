@@ -14,7 +14,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import JobNumber, TapeCode
 from core.model.ranges import ZERO
-from core.model.records import Deck, Fittings, Outage
+from core.model.settings_records import Deck, Outage, ShopSettings
 from core.model.stations import ASIDE, Station
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits
@@ -33,19 +33,19 @@ _FITTINGS = "fittings"
 _DONE = (Station.READY, Station.HANDED_BACK)
 
 
-def fittings(unit: Unit) -> Fittings:
+def fittings(unit: Unit) -> ShopSettings:
     """Decks, hours and people of this shop; a new shop has what ``resources/shop/new.toml`` says."""
     row = unit.session.get(SettingRow, _FITTINGS)
     return fitted.new_shop() if row is None else _read(row.value)
 
 
 @lru_cache(maxsize=8)
-def _read(value: str) -> Fittings:
+def _read(value: str) -> ShopSettings:
     """They are asked for in every step and hardly ever changed."""
-    return serialization.loads(Fittings, value)
+    return serialization.loads(ShopSettings, value)
 
 
-def refit(unit: Unit, changed: Fittings) -> Fittings:
+def refit(unit: Unit, changed: ShopSettings) -> ShopSettings:
     """Changes the shop's fittings from now on. What was promised before stays as it was said.
 
     Refused while a tape plays on a deck that would be gone.
@@ -87,7 +87,7 @@ def box_order(unit: Unit) -> tuple[JobNumber, ...]:
     return () if row is None else tuple(JobNumber(number) for number in row.numbers)
 
 
-def broke_down(unit: Unit, name: str, words: str = "") -> Fittings:
+def broke_down(unit: Unit, name: str, words: str = "") -> ShopSettings:
     """Takes a deck out of service because it broke; ``words`` say what. A tape in it stays where it is.
 
     WrongInput for a deck the shop does not have; Refused when it is out already.
@@ -97,14 +97,14 @@ def broke_down(unit: Unit, name: str, words: str = "") -> Fittings:
     return _switch(unit, name, "out", words, f"{name} broke down")
 
 
-def back_in_service(unit: Unit, name: str, words: str = "") -> Fittings:
+def back_in_service(unit: Unit, name: str, words: str = "") -> ShopSettings:
     """Puts a deck back into service; ``words`` say what was done. Refused when it is in service."""
     if _deck(unit, name).in_service:
         raise Refused(f"Deck {name} is in service already.")
     return _switch(unit, name, "back", words, f"{name} is back in service")
 
 
-def plan_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
+def plan_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     """Keeps that a deck is out of service by plan, from the first day to the last; ``words`` say why.
 
     WrongInput for a deck the shop does not have, days in the wrong order, gone, or further off than any date
@@ -124,7 +124,7 @@ def plan_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
     return _with_outages(unit, fitted, [*fitted.outages, outage])
 
 
-def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
+def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     """Takes a planned outage back; one that has begun ends with yesterday. ``words`` say why.
 
     Refused when no such outage is planned, or when it is over.
@@ -140,7 +140,7 @@ def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> Fittings:
     return _with_outages(unit, fitted, [each for each in fitted.outages if each != outage] + left)
 
 
-def _with_outages(unit: Unit, fitted: Fittings, outages: list[Outage]) -> Fittings:
+def _with_outages(unit: Unit, fitted: ShopSettings, outages: list[Outage]) -> ShopSettings:
     in_order = sorted(outages, key=lambda each: (each.begins, each.deck))
     return refit(unit, replace(fitted, outages=tuple(in_order)))
 
@@ -175,7 +175,7 @@ def _because(words: str) -> str:
     return f": {said}" if said else ""
 
 
-def _switch(unit: Unit, name: str, kind: str, words: str, told: str) -> Fittings:
+def _switch(unit: Unit, name: str, kind: str, words: str, told: str) -> ShopSettings:
     said = customers.text("what broke or was done", words)
     unit.session.add(DeckEventRow(deck=name, kind=kind, words=said, at=unit.now, by=unit.who))
     history.append(unit, f"deck {kind}", told + (f": {said}" if said else ""), deck=name)

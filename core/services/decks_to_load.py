@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from core.model.records import Deck, Fittings, TapeRecord
+from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.scheduling import opening_hours
 from core.scheduling.next_tape import UpNext, deck_names, up_next
 from core.scheduling.plan import LOAD_MINUTES, estimate
@@ -37,7 +38,7 @@ def read(unit: Unit) -> tuple[ToLoad, ...]:
     return tuple(found[deck.name] for deck in fittings.decks if deck.name in found)
 
 
-def dealt(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> dict[str, UpNext]:
+def dealt(fittings: ShopSettings, queue: Sequence[QueuedTape], now: datetime) -> dict[str, UpNext]:
     """What each free deck loads now, no tape twice; the least flexible deck chooses first."""
     left = [tape for tape in queue if tape.station in ON_ITS_WAY]
     found: dict[str, UpNext] = {}
@@ -49,7 +50,7 @@ def dealt(fittings: Fittings, queue: Sequence[QueuedTape], now: datetime) -> dic
     return found
 
 
-def free_decks(fittings: Fittings, queue: Sequence[QueuedTape], today: date) -> list[Deck]:
+def free_decks(fittings: ShopSettings, queue: Sequence[QueuedTape], today: date) -> list[Deck]:
     """The decks in service with no tape in them, the least flexible first.
 
     A tape that plays nobody said where is in the first deck that may play it, as the dates have it.

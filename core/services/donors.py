@@ -11,7 +11,8 @@ from core.catalogue import condition
 from core.catalogue.formats import catalogue
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, FormatName, TapeCode
-from core.model.records import Donor, Happening
+from core.model.repair_records import Donor
+from core.model.tape_records import JournalEntry
 from core.services import customers, entries
 from core.store import history
 from core.store.tables import DonorRow, EventRow, RepairRow, TapeRow
@@ -26,7 +27,7 @@ MOST_TOLD = 20
 
 
 @dataclass(frozen=True, slots=True)
-class Used:
+class UsedPart:
     """One part that went into a tape."""
 
     tape: TapeCode
@@ -38,19 +39,19 @@ class Used:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class DonorPlace:
     """One place on the shelf, which may be empty by now, and what became of its parts."""
 
     donor: Donor
-    used: tuple[Used, ...]
+    used: tuple[UsedPart, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Shelf:
+class DonorStock:
     """Everything the shelf holds or held, and what last happened to it, newest first."""
 
-    places: tuple[Place, ...]
-    lately: tuple[Happening, ...]
+    places: tuple[DonorPlace, ...]
+    lately: tuple[JournalEntry, ...]
 
 
 def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from: str = "") -> Donor:
@@ -123,9 +124,9 @@ def correct(
     return _record(row)
 
 
-def shelf(unit: Unit) -> Shelf:
+def shelf(unit: Unit) -> DonorStock:
     """The whole shelf by format and part, with the tapes its parts went into."""
-    used: dict[int, list[Used]] = {}
+    used: dict[int, list[UsedPart]] = {}
     rows = unit.session.execute(
         select(RepairRow, TapeRow.code, TapeRow.draft)
         .join(TapeRow, TapeRow.id == RepairRow.tape_id)
@@ -135,12 +136,12 @@ def shelf(unit: Unit) -> Shelf:
     for row, code, draft in rows:
         words = condition.repair(row.code, draft.format).words
         used.setdefault(row.donor_id or 0, []).append(
-            Used(TapeCode(code), words, row.succeeded, row.by, row.at)
+            UsedPart(TapeCode(code), words, row.succeeded, row.by, row.at)
         )
     places = unit.session.scalars(select(DonorRow).order_by(DonorRow.format, DonorRow.part, DonorRow.id))
     told = select(EventRow).where(EventRow.kind == "donor").order_by(EventRow.seq.desc()).limit(MOST_TOLD)
-    return Shelf(
-        tuple(Place(_record(row), tuple(used.get(row.id, ()))) for row in places),
+    return DonorStock(
+        tuple(DonorPlace(_record(row), tuple(used.get(row.id, ()))) for row in places),
         history.happenings(unit.session.scalars(told)),
     )
 

@@ -11,16 +11,17 @@ import json
 from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
+from core.model.job_records import Job
 from core.model.names import CommandId
-from core.model.records import Job, Quote
-from core.model.typed_draft import Box
+from core.model.quote_records import Quote
+from core.model.typed_draft import TypedBox
 from core.services import jobs
 from core.services.customers import text
 from core.store.tables import DraftRow
 from core.store.unit import Unit
 
 
-def keep(unit: Unit, key: str, draft: Box | Inventory | None) -> None:
+def keep(unit: Unit, key: str, draft: TypedBox | Inventory | None) -> None:
     """Keeps the draft of one counter to the letter; None throws it away."""
     name = _named(key)
     row = unit.session.get(DraftRow, name)
@@ -35,7 +36,7 @@ def keep(unit: Unit, key: str, draft: Box | Inventory | None) -> None:
         row.written, row.kept_at, row.kept_by = written, unit.now, unit.who
 
 
-def kept(unit: Unit, key: str) -> Box | Inventory | None:
+def kept(unit: Unit, key: str) -> TypedBox | Inventory | None:
     """The draft of one counter as it was last kept."""
     row = unit.session.get(DraftRow, _named(key))
     return None if row is None else _read(row.written)
@@ -48,8 +49,8 @@ def book(unit: Unit, key: str, quote: Quote, *, command: CommandId, deposit_mino
     return job
 
 
-def _read(written: str) -> Box | Inventory:
-    kind: type[Box] | type[Inventory] = Box if "rows" in json.loads(written) else Inventory
+def _read(written: str) -> TypedBox | Inventory:
+    kind: type[TypedBox] | type[Inventory] = TypedBox if "rows" in json.loads(written) else Inventory
     return serialization.loads(kind, written)
 
 

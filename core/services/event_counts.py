@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core.model.names import FormatName
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.scheduling import event_rates, opening_hours
 from core.scheduling.breakdowns import awaiting
 from core.scheduling.event_rates import Counted, RushMonth
@@ -29,7 +29,7 @@ _MOST_DAYS = 1500
 
 
 @dataclass(frozen=True, slots=True)
-class Outage:
+class Breakdown:
     """One breakdown of a deck. ``ended_at`` is None while it is out."""
 
     deck: str
@@ -52,7 +52,7 @@ class ShutDay:
     words: str
 
 
-def reckoned(unit: Unit) -> Fittings:
+def reckoned(unit: Unit) -> ShopSettings:
     """The shop's fittings with what is to be expected by what was counted: what a plan works with."""
     fitted, seen = decks.fittings(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
@@ -83,12 +83,12 @@ def counted(unit: Unit) -> Counted:
     )
 
 
-def outages(unit: Unit) -> tuple[Outage, ...]:
+def outages(unit: Unit) -> tuple[Breakdown, ...]:
     """Every breakdown, oldest first."""
-    found: list[Outage] = []
+    found: list[Breakdown] = []
     for row in unit.session.scalars(select(DeckEventRow).order_by(DeckEventRow.id)):
         if row.kind == OUT:
-            found.append(Outage(row.deck, row.at, None, row.words))
+            found.append(Breakdown(row.deck, row.at, None, row.words))
             continue
         for place in range(len(found) - 1, -1, -1):
             if found[place].deck == row.deck and found[place].ended_at is None:
@@ -103,7 +103,9 @@ def shut_days(unit: Unit) -> tuple[ShutDay, ...]:
     return tuple(ShutDay(day, event.words) for day, event in last if event.kind == closed_days.SHUT)
 
 
-def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone: ZoneInfo) -> Iterator[str]:
+def between(
+    gone: Sequence[Breakdown], made_at: datetime, ready_at: datetime, zone: ZoneInfo
+) -> Iterator[str]:
     """What broke down while a box was in the shop, one phrase each."""
     for each in gone:
         if each.began_at < ready_at and (each.ended_at is None or each.ended_at > made_at):
@@ -113,7 +115,7 @@ def between(gone: Sequence[Outage], made_at: datetime, ready_at: datetime, zone:
 
 
 @lru_cache(maxsize=8)
-def _opening_days(fitted: Fittings, since: date, today: date) -> int:
+def _opening_days(fitted: ShopSettings, since: date, today: date) -> int:
     """Planned opening days from ``since`` up to yesterday."""
     return (
         len(opening_hours.calendar(fitted, since, max((today - since).days, 1)).days) if today > since else 0

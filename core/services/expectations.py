@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core.model.errors import WrongInput
-from core.model.records import Expected, Fittings
+from core.model.settings_records import Expected, ShopSettings
 from core.services import decks
 from core.store import history
 from core.store.unit import Unit
 
 
-def expect(unit: Unit, wanted: Expected) -> Fittings:
+def expect(unit: Unit, wanted: Expected) -> ShopSettings:
     """Keeps what the shop states from now on; every date is made from that and from what was counted.
 
     WrongInput, with the figure by name, for one that cannot be: a deck that fails but is never mended, rush

@@ -19,7 +19,7 @@ Figure = Sourced[float]
 
 
 @dataclass(frozen=True, slots=True)
-class Fact:
+class SourcedFigure:
     """One figure: what it is of, the figure with its unit, and where it comes from."""
 
     what: str
@@ -27,7 +27,7 @@ class Fact:
     source: Sourced[None]
 
 
-def of_format(form: Format) -> tuple[Fact, ...]:
+def of_format(form: Format) -> tuple[SourcedFigure, ...]:
     """Reels, hubs, thicknesses and tracks of one format; equal ones of several markings are one fact."""
     return (
         *(_fact(f"shell, {each.words}", _size(each.size.value), each.size) for each in form.shells[1:]),
@@ -49,47 +49,53 @@ def of_format(form: Format) -> tuple[Fact, ...]:
     )
 
 
-def of_packs() -> tuple[Fact, ...]:
+def of_packs() -> tuple[SourcedFigure, ...]:
     """What a reading through the window leaves open, and where the reels are drawn."""
     page, found = packs.page(), []
     for family, spans in page["thickness"].items():
         for span in spans:
             figure = f"{span['from']:g} to {span['to']:g} µm"
-            found.append(Fact(f"{family} tape of {span['nominal']:g} µm may be", figure, _told(span)))
+            found.append(
+                SourcedFigure(f"{family} tape of {span['nominal']:g} µm may be", figure, _told(span))
+            )
     for family, place in page["reels"].items():
         figure = f"{place['apart']:g} mm apart, {place['from_back']:g} mm from the back"
-        found.append(Fact(f"reels of {family}, as drawn", figure, _told(place)))
+        found.append(SourcedFigure(f"reels of {family}, as drawn", figure, _told(place)))
     return tuple(found)
 
 
-def of_media() -> tuple[Fact, ...]:
+def of_media() -> tuple[SourcedFigure, ...]:
     """Rates of codecs, sizes of discs, and every line between good and poor."""
     page = bitrates.page()
-    rates = (Fact(each["words"], f"{each['mb_s']:g} Mb/s", _told(each)) for each in page["codecs"].values())
+    rates = (
+        SourcedFigure(each["words"], f"{each['mb_s']:g} Mb/s", _told(each))
+        for each in page["codecs"].values()
+    )
     discs = (
-        Fact(each["words"], f"{each['sectors']} sectors", _told(each)) for each in page["discs"].values()
+        SourcedFigure(each["words"], f"{each['sectors']} sectors", _told(each))
+        for each in page["discs"].values()
     )
     return (*rates, *discs, *_told_apart(page))
 
 
-def of_repairs() -> tuple[Fact, ...]:
+def of_repairs() -> tuple[SourcedFigure, ...]:
     """Bench times; none of them has a source, and the page of the catalogue says so once for all."""
     page = tomllib.loads(resource_files.path("catalogue", "repairs.toml").read_text(encoding="utf-8"))
     whole = Sourced(None, page["source"], page["mark"])
     return tuple(
-        Fact(f"{each['words']}{size}", "{0} to {2} min, likely {1}".format(*each[key]), whole)
+        SourcedFigure(f"{each['words']}{size}", "{0} to {2} min, likely {1}".format(*each[key]), whole)
         for each in page["repairs"].values()
         for key, size in (("minutes", ""), ("small", ", small shells"))
     )
 
 
-def _told_apart(page: Mapping[str, Any]) -> Iterator[Fact]:
+def _told_apart(page: Mapping[str, Any]) -> Iterator[SourcedFigure]:
     for table, names in page["sources"].items():
         for name, about in names.items():
-            yield Fact(about["words"], _plain(page[table][name]), _told(about))
+            yield SourcedFigure(about["words"], _plain(page[table][name]), _told(about))
 
 
-def _by_marking(form: Format, words: str, unit: str, name: str) -> Iterator[Fact]:
+def _by_marking(form: Format, words: str, unit: str, name: str) -> Iterator[SourcedFigure]:
     """One fact for each figure, with the markings it holds for."""
     markings: dict[tuple[float, str, str], list[str]] = {}
     for each in form.markings:
@@ -97,11 +103,11 @@ def _by_marking(form: Format, words: str, unit: str, name: str) -> Iterator[Fact
         if figure is not None:
             markings.setdefault((figure.value, figure.source, figure.mark), []).append(each.name)
     for (value, source, mark), named in markings.items():
-        yield Fact(f"{words}, {', '.join(named)}", f"{value:g} {unit}", Sourced(None, source, mark))
+        yield SourcedFigure(f"{words}, {', '.join(named)}", f"{value:g} {unit}", Sourced(None, source, mark))
 
 
-def _fact(what: str, figure: str, value: Sourced[Any]) -> Fact:
-    return Fact(what, figure, Sourced(None, value.source, value.mark))
+def _fact(what: str, figure: str, value: Sourced[Any]) -> SourcedFigure:
+    return SourcedFigure(what, figure, Sourced(None, value.source, value.mark))
 
 
 def _mm(figure: Figure) -> str:

@@ -6,8 +6,8 @@ from collections import Counter
 from dataclasses import replace
 
 from core.model.names import Outcome
+from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import ZERO, Range, exactly
-from core.model.records import Copy, Price, QuotedTape, Storage
 from core.model.stations import Station
 from core.pricing import box_price, price_book
 from core.store import row_records

@@ -11,7 +11,8 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from core.model.records import Fittings, TapeRecord
+from core.model.settings_records import ShopSettings
+from core.model.tape_records import TapeRecord
 from core.scheduling import opening_hours
 
 THE_SHOP = -1
@@ -27,7 +28,7 @@ _CHECK_MINUTES = 12
 
 
 @dataclass(frozen=True, slots=True)
-class Act:
+class ScriptedAct:
     """One thing somebody does. ``job`` counts from 0, or is `THE_SHOP`; ``details`` are of the script."""
 
     at: datetime
@@ -42,7 +43,7 @@ class Act:
 
 
 @dataclass(frozen=True, slots=True)
-class Days:
+class ScriptDays:
     """The open days up to the one that is shown, and how far that one has gone."""
 
     zone: ZoneInfo
@@ -63,7 +64,7 @@ class Days:
         return opened + timedelta(minutes=int(share * ((self.now - opened) / timedelta(minutes=1))))
 
 
-def days(fittings: Fittings, now: datetime) -> Days:
+def days(fittings: ShopSettings, now: datetime) -> ScriptDays:
     """The days the script is played on when it is seen at ``now``."""
     zone = ZoneInfo(fittings.front.timezone)
     here = now.astimezone(zone)
@@ -72,7 +73,9 @@ def days(fittings: Fittings, now: datetime) -> Days:
     last = begun[-1]
     closes = calendar.close_of(last)
     assert closes is not None
-    return Days(zone, tuple(begun), _opens(fittings, last, zone).time(), min(here, calendar.moment(closes)))
+    return ScriptDays(
+        zone, tuple(begun), _opens(fittings, last, zone).time(), min(here, calendar.moment(closes))
+    )
 
 
 def boxes(script: Path) -> tuple[bytes, ...]:
@@ -80,12 +83,12 @@ def boxes(script: Path) -> tuple[bytes, ...]:
     return tuple(json.dumps(job["box"]).encode() for job in _jobs(script))
 
 
-def acts(script: Path, on: Days) -> tuple[Act, ...]:
+def acts(script: Path, on: ScriptDays) -> tuple[ScriptedAct, ...]:
     """Everything that happens, in the order of time; booking is the first act of each job."""
     found = [act for number, job in enumerate(_jobs(script)) for act in _acts_of(number, job, on)]
     page = _page(script)
     for does, entries in (("shelve", page["donor"]), *((each["does"], [each]) for each in page["deck"])):
-        found += [Act(on.moment(each["at"]), THE_SHOP, does, "", each) for each in entries]
+        found += [ScriptedAct(on.moment(each["at"]), THE_SHOP, does, "", each) for each in entries]
     return tuple(sorted(found, key=lambda act: act.at))
 
 
@@ -98,25 +101,25 @@ def _page(script: Path) -> dict[str, Any]:
     return tomllib.loads(script.read_text(encoding="utf-8"))
 
 
-def _acts_of(number: int, job: Mapping[str, Any], on: Days) -> Iterable[Act]:
-    yield Act(on.moment(job["booked"]), number, "book", "*", {})
+def _acts_of(number: int, job: Mapping[str, Any], on: ScriptDays) -> Iterable[ScriptedAct]:
+    yield ScriptedAct(on.moment(job["booked"]), number, "book", "*", {})
     for step in job["steps"]:
-        act = Act(on.moment(step["at"]), number, step["does"], step["tapes"], step)
+        act = ScriptedAct(on.moment(step["at"]), number, step["does"], step["tapes"], step)
         yield from _played(act) if act.does == "play" else [act]
 
 
-def _played(act: Act) -> Iterable[Act]:
+def _played(act: ScriptedAct) -> Iterable[ScriptedAct]:
     """Tapes played one after another on one deck, each checked and found ready."""
     at = act.at
     shown = {name: act.details[name] for name in SHOWN if name in act.details}
     for tape, minutes in zip(act.tapes.split(), act.details["minutes"], strict=True):
-        yield Act(at, act.job, "start", tape, act.details)
+        yield ScriptedAct(at, act.job, "start", tape, act.details)
         at += timedelta(minutes=minutes + 1)
-        yield Act(at, act.job, "move", tape, {"to": "being-checked", "minutes": minutes, **shown})
-        yield Act(at + timedelta(minutes=_CHECK_MINUTES), act.job, "move", tape, {"to": "ready"})
+        yield ScriptedAct(at, act.job, "move", tape, {"to": "being-checked", "minutes": minutes, **shown})
+        yield ScriptedAct(at + timedelta(minutes=_CHECK_MINUTES), act.job, "move", tape, {"to": "ready"})
         at += timedelta(minutes=2)
 
 
-def _opens(fittings: Fittings, day: date, zone: ZoneInfo) -> datetime:
+def _opens(fittings: ShopSettings, day: date, zone: ZoneInfo) -> datetime:
     start = min(opening.start for opening in fittings.openings if opening.weekday == day.weekday())
     return datetime.combine(day, time(start // 60, start % 60), zone)

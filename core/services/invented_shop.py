@@ -16,9 +16,11 @@ from zoneinfo import ZoneInfo
 from core.capture import examining, invented_clip
 from core.model import resource_files, signature_file
 from core.model.errors import Unavailable
+from core.model.job_records import Job
 from core.model.names import CommandId, DonorPart, Finding, FormatName, JobNumber, Join, Look, Speed, TvSystem
-from core.model.records import Fittings, Job, TapeRecord
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import Shown
 from core.services import (
     decks,
@@ -36,8 +38,8 @@ from core.services import (
     shop_snapshot,
     tapes,
 )
-from core.services.invented_day import Act
-from core.services.inventory_file import Reading
+from core.services.invented_day import ScriptedAct
+from core.services.inventory_file import InventoryReading
 from core.services.records_door import Shop
 
 FILE = "demo.sqlite"
@@ -47,7 +49,7 @@ _BENCH = "Sam"
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class InventedShop:
     """The files of a demonstration."""
 
     shop: Path
@@ -66,7 +68,7 @@ class _Clock:
         return self.at
 
 
-def make(folder: Path, now: datetime) -> Made:
+def make(folder: Path, now: datetime) -> InventedShop:
     """An invented shop in ``folder``, or in the next free ``folder-2`` when there is one in it already.
 
     ``now`` is the moment at which the shop is seen. Raises OSError when the folder cannot be written.
@@ -82,14 +84,14 @@ def make(folder: Path, now: datetime) -> Made:
         play = _Play(shop, clock, fitted, invented_day.boxes(script), place / "papers")
         for act in acts:
             play.carry_out(act)
-    return Made(place / FILE, tuple(play.papers), tuple(play.recordings))
+    return InventedShop(place / FILE, tuple(play.papers), tuple(play.recordings))
 
 
 class _Play:
     """Carries out the acts of the script, each at its moment, by the steps of the shop."""
 
     def __init__(
-        self, shop: Shop, clock: _Clock, fitted: Fittings, boxes: Sequence[bytes], folder: Path
+        self, shop: Shop, clock: _Clock, fitted: ShopSettings, boxes: Sequence[bytes], folder: Path
     ) -> None:
         self._shop = shop
         self._clock = clock
@@ -100,7 +102,7 @@ class _Play:
         self.papers: list[Path] = []
         self.recordings: list[Path] = []
 
-    def carry_out(self, act: Act) -> None:
+    def carry_out(self, act: ScriptedAct) -> None:
         self._clock.at = act.at.astimezone(UTC)
         self._shop.who = _COUNTER if act.does in ("book", "hand-back", "promise") else _BENCH
         of_job = {
@@ -117,9 +119,9 @@ class _Play:
             for tape in self._meant(act):
                 _AT_THE_BENCH[act.does](self._shop, tape, act.details)
 
-    def _book(self, act: Act) -> None:
+    def _book(self, act: ScriptedAct) -> None:
         here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
-        reading = Reading(here.date(), customer_needed=True)
+        reading = InventoryReading(here.date(), customer_needed=True)
         box = inventory_file.read(self._boxes[act.job], f"demo box {act.job + 1}", reading)
         quote = self._shop.ask(shop_snapshot.read).quote(box, act.at)
         command = CommandId(f"demo-book-{act.job + 1}")
@@ -128,7 +130,7 @@ class _Play:
         self._numbers[act.job] = job.number
         self.papers += paper_files.of_booking(job, self._fittings.front, self._folder)
 
-    def _hand_back(self, act: Act) -> None:
+    def _hand_back(self, act: ScriptedAct) -> None:
         number = self._numbers[act.job]
         strokes = resource_files.path("demo", "signature.json")
         job = self._shop.ask(jobs.get, number)
@@ -144,14 +146,14 @@ class _Play:
         )
         self.papers += paper_files.of_pickup(handed, self._fittings.front, self._folder)
 
-    def _promise(self, act: Act) -> None:
+    def _promise(self, act: ScriptedAct) -> None:
         """A date said again; the customer hears why."""
         details = act.details
         self._shop.run(
             promises.renew, self._numbers[act.job], details["because"], agreed_with=details["told"]
         )
 
-    def _record(self, act: Act) -> None:
+    def _record(self, act: ScriptedAct) -> None:
         """The file of a tape, read and attached, with the delivery list; left out where PyAV is missing."""
         (tape,) = self._meant(act)
         path = self._folder.with_name("recordings") / act.details["file"]
@@ -167,7 +169,7 @@ class _Play:
         self.recordings.append(path)
         self.papers += paper_files.of_files(job, files, self._fittings.front, self._folder)
 
-    def _meant(self, act: Act) -> tuple[TapeRecord, ...]:
+    def _meant(self, act: ScriptedAct) -> tuple[TapeRecord, ...]:
         job: Job = self._shop.ask(jobs.get, self._numbers[act.job])
         return tuple(tape for tape in job.tapes if act.means(tape))
 

@@ -40,7 +40,7 @@ _T = TypeVar("_T")
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class InventoryReading:
     """Where and when the file is read: the shop's ``today`` and the region of its phone numbers."""
 
     today: date
@@ -50,7 +50,7 @@ class Reading:
     """Whether a job is to be booked, so that somebody must be named."""
 
 
-def read(data: bytes, file: str, reading: Reading) -> Inventory:
+def read(data: bytes, file: str, reading: InventoryReading) -> Inventory:
     """The inventory in ``data``; ``file`` names it in complaints. Raises `WrongInput`, changes nothing."""
     box = json_reader.read(data, file)
     members = box.members(_BOX)
@@ -194,7 +194,7 @@ def _findings(value: Value) -> tuple[Finding, ...]:
     return tuple(findings)
 
 
-def _who(box: Value, members: dict[str, Value], reading: Reading) -> CustomerDraft | None:
+def _who(box: Value, members: dict[str, Value], reading: InventoryReading) -> CustomerDraft | None:
     customer = _maybe(members, "customer", lambda value: _customer(value, reading.region))
     if customer is None and reading.customer_needed:
         box.missing("customer", "needed for a booking: an object with name, phone, email")

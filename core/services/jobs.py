@@ -12,9 +12,12 @@ from core.catalogue import acclimatisation
 from core.model import numbers, serialization
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
+from core.model.job_records import Customer, Job
 from core.model.names import CommandId, JobNumber
-from core.model.records import Customer, Happening, Job, Price, Promise, Quote, QuotedTape, Storage
+from core.model.promise_records import Promise
+from core.model.quote_records import Price, Quote, QuotedTape, Storage
 from core.model.stations import Station
+from core.model.tape_records import JournalEntry
 from core.services import customers, decks, final_price, payments, promises
 from core.store import history as chain
 from core.store import lookup, row_records
@@ -107,7 +110,7 @@ def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job
     return row_records.job(row)
 
 
-def history(unit: Unit, number: JobNumber) -> tuple[Happening, ...]:
+def history(unit: Unit, number: JobNumber) -> tuple[JournalEntry, ...]:
     """What happened to a job and all its tapes, oldest first."""
     return chain.of_job(unit, JobNumber(lookup.job_row(unit, number).number))
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from core.model.names import Finding, TapeCode
 from core.model.ranges import Range
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.playtime import pack_reading
 from core.playtime.pack_reading import Reading
 from core.services import entries, repair_record, tapes

@@ -11,7 +11,9 @@ from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
 from core.capture.file_report import CapturedFile
-from core.model.records import Job, Pickup, ShopFront
+from core.model.job_records import Job
+from core.model.pickup_records import Pickup
+from core.model.settings_records import ShopFront
 
 
 def prepare(folder: Path) -> Path:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from core.model import money
 from core.model.errors import Refused, WrongInput
+from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.model.records import Job
 from core.services import customers
 from core.store import history, lookup, row_records
 from core.store.tables import JobRow, PaymentRow

@@ -9,7 +9,8 @@ from sqlalchemy import select
 from core.model import numbers, serialization
 from core.model.errors import Refused, WrongInput
 from core.model.names import CommandId, JobNumber, TapeCode
-from core.model.records import Pickup, Price, Signature
+from core.model.pickup_records import Pickup, Signature
+from core.model.quote_records import Price
 from core.model.stations import HANDED_BACK_FROM, Station
 from core.services import customers, decks, final_price, payments
 from core.store import history, lookup, row_records

@@ -19,8 +19,10 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core.model.errors import Refused, WrongInput
+from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.model.records import Fittings, Job, Promise
+from core.model.promise_records import Promise
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
@@ -76,7 +78,7 @@ def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
     return turnaround.load(reckoned(unit, found), decks.queue(unit), now)
 
 
-def reckoned(unit: Unit, found: Reliability | None = None) -> Fittings:
+def reckoned(unit: Unit, found: Reliability | None = None) -> ShopSettings:
     """The shop's fittings with all it has learned of itself; ``found`` as in `load`.
 
     This is what a date is made from.

@@ -16,8 +16,10 @@ from core.model import common_random_numbers
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES, Inventory, TapeLine
 from core.model.names import Outcome, TvSystem
+from core.model.promise_records import Promise
+from core.model.quote_records import Price, Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.model.records import Fittings, Price, Promise, Quote, QuotedTape, Storage
+from core.model.settings_records import ShopSettings
 from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
@@ -39,7 +41,7 @@ def quote(
     inventory: Inventory,
     *,
     book: PriceBook,
-    fittings: Fittings,
+    fittings: ShopSettings,
     load: turnaround.Load,
     now: datetime,
     shop: ShopHabits = STARTING,
@@ -67,7 +69,7 @@ def at_once(
     last: Quote | None,
     *,
     book: PriceBook,
-    fittings: Fittings,
+    fittings: ShopSettings,
     load: turnaround.Load,
     now: datetime,
     shop: ShopHabits = STARTING,
@@ -134,7 +136,7 @@ class _Asked:
     price: Price
     promise: Promise
     book: PriceBook
-    fittings: Fittings
+    fittings: ShopSettings
     load: turnaround.Load
     shop: ShopHabits
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.catalogue import condition
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, Finding, Look, TapeCode
-from core.model.records import TapeRecord
+from core.model.tape_records import TapeRecord
 from core.services import customers, donors, entries
 from core.store import row_records
 from core.store.tables import RepairRow, TapeRow

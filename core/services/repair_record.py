@@ -10,7 +10,8 @@ from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, Join, Measure, Section, TapeCode
 from core.model.ranges import Range
-from core.model.records import Splice, TapeRecord
+from core.model.repair_records import Splice
+from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.places import Place

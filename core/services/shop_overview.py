@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from core.model.names import JobNumber
-from core.model.records import Expected, Fittings
+from core.model.settings_records import Expected, ShopSettings
 from core.playtime.interval_calibration import USUAL, Tails
 from core.playtime.learning import Evidence
 from core.pricing import price_book
@@ -17,7 +17,7 @@ from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
 from core.services import captures, closed_days, decks, event_counts, promises
 from core.services.closed_days import TimeOff
-from core.services.event_counts import Outage, ShutDay
+from core.services.event_counts import Breakdown, ShutDay
 from core.services.promises import Kept
 from core.store.unit import Unit
 
@@ -28,7 +28,7 @@ COMING_DAYS = 60
 class ShopView:
     """The shop as it stands."""
 
-    fittings: Fittings
+    fittings: ShopSettings
     week: Week
     promises: tuple[Kept, ...]
     book: PriceBook
@@ -36,7 +36,7 @@ class ShopView:
     """Days off in the coming weeks, each with its name."""
     record: Reliability
     """How the promises turned out."""
-    outages: tuple[Outage, ...]
+    outages: tuple[Breakdown, ...]
     """Every breakdown of a deck."""
     shut_unplanned: tuple[ShutDay, ...]
     counted: Counted

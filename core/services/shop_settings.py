@@ -14,7 +14,7 @@ from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.records import Deck, Expected, Fittings, Opening, Outage, ShopFront
+from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
 from core.model.toml_reader import Page, page_of, read
 from core.scheduling.opening_hours import public_holidays
 
@@ -24,22 +24,22 @@ ANY_YEAR = 2026
 
 
 @cache
-def new_shop() -> Fittings:
+def new_shop() -> ShopSettings:
     """What a new, empty shop starts with; the file is read once."""
     return load(resource_files.path("shop", "new.toml"))
 
 
-def load(path: Path) -> Fittings:
+def load(path: Path) -> ShopSettings:
     """Read fittings; WrongInput names the file, the key, what was found and what is accepted."""
     return _fittings(read(path))
 
 
-def loads(text: str, where: str = "fittings") -> Fittings:
-    """Fittings from a text; ``where`` names it in sentences."""
+def loads(text: str, where: str = "fittings") -> ShopSettings:
+    """ShopSettings from a text; ``where`` names it in sentences."""
     return _fittings(page_of(text, where))
 
 
-def dump(fittings: Fittings) -> str:
+def dump(fittings: ShopSettings) -> str:
     """The fittings as a TOML text that `loads` reads back to the same fittings."""
     blocks = [_front_text(fittings.front), _work_text(fittings), _holidays_text(fittings)]
     blocks += [_expected_text(fittings.expected)]
@@ -49,10 +49,10 @@ def dump(fittings: Fittings) -> str:
     return "\n\n".join(blocks) + "\n"
 
 
-def _fittings(page: Page) -> Fittings:
+def _fittings(page: Page) -> ShopSettings:
     work, holidays = page.table("work"), page.table("holidays")
     country, region = _place(holidays)
-    fittings = Fittings(
+    fittings = ShopSettings(
         front=_front(page.table("front")),
         decks=_decks(page.tables("deck")),
         openings=tuple(sorted(_openings(page.tables("opening")), key=lambda one: (one.weekday, one.start))),
@@ -145,7 +145,7 @@ def _known(page: Page, key: str, accepted: Iterable[str]) -> frozenset[str]:
     return frozenset(found)
 
 
-def _openings(pages: Iterable[Page]) -> Iterable[Opening]:
+def _openings(pages: Iterable[Page]) -> Iterable[OpeningHours]:
     for page in pages:
         start, end = _minutes(page, "from"), _minutes(page, "to")
         if end <= start:
@@ -153,7 +153,7 @@ def _openings(pages: Iterable[Page]) -> Iterable[Opening]:
         for day in page.texts("days"):
             if day not in WEEKDAYS:
                 raise page.wrong("days", day, f"accepted are {', '.join(WEEKDAYS)}")
-            yield Opening(WEEKDAYS.index(day), start, end)
+            yield OpeningHours(WEEKDAYS.index(day), start, end)
 
 
 def _minutes(page: Page, key: str) -> int:
@@ -181,7 +181,7 @@ def _front_text(front: ShopFront) -> str:
     )
 
 
-def _work_text(fittings: Fittings) -> str:
+def _work_text(fittings: ShopSettings) -> str:
     return "\n".join(
         (
             "[work]",
@@ -192,7 +192,7 @@ def _work_text(fittings: Fittings) -> str:
     )
 
 
-def _holidays_text(fittings: Fittings) -> str:
+def _holidays_text(fittings: ShopSettings) -> str:
     closed = ", ".join(day.isoformat() for day in sorted(fittings.closed_days))
     return "\n".join(
         (
@@ -228,7 +228,7 @@ def _outage_text(outage: Outage) -> str:
     )
 
 
-def _opening_text(opening: Opening) -> str:
+def _opening_text(opening: OpeningHours) -> str:
     return "\n".join(
         (
             "[[opening]]",

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from core.model.inventory import Inventory
-from core.model.records import Fittings, Quote
+from core.model.quote_records import Quote
+from core.model.settings_records import ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
@@ -17,10 +18,10 @@ from core.store.unit import Unit
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Present:
-    """Fittings, price book and the queue already worked through."""
+class ShopSnapshot:
+    """ShopSettings, price book and the queue already worked through."""
 
-    fittings: Fittings
+    fittings: ShopSettings
     book: PriceBook
     load: turnaround.Load
     now: datetime
@@ -53,10 +54,10 @@ class Present:
         )
 
 
-def read(unit: Unit) -> Present:
+def read(unit: Unit) -> ShopSnapshot:
     """The shop as its records tell it now. Costly: it works the whole queue through."""
     load = promises.load(unit)
     fittings, now = load.fittings, load.made_at
-    return Present(
+    return ShopSnapshot(
         fittings, price_book.in_force(opening_hours.today(fittings, now)), load, now, captures.habits(unit)
     )

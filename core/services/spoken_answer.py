@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from core.model.records import Job, Promise, TapeRecord
+from core.model.job_records import Job
+from core.model.promise_records import Promise
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.promise import chances
 from core.wording import locale_figures
 from core.wording.messages import say

@@ -10,8 +10,8 @@ from core.catalogue import acclimatisation, condition, moves
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
-from core.model.records import Happening, TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import tape_minutes
 from core.playtime.deck_readings import NOTHING, Shown
 from core.services import captures, customers, decks, entries, promises, repair_attempts
@@ -77,7 +77,7 @@ def get(unit: Unit, code: TapeCode) -> TapeRecord:
     return row_records.tape(lookup.tape_row(unit, code))
 
 
-def history(unit: Unit, code: TapeCode) -> tuple[Happening, ...]:
+def history(unit: Unit, code: TapeCode) -> tuple[JournalEntry, ...]:
     """What happened to one tape, oldest first."""
     return chain.of_tape(unit, TapeCode(lookup.tape_row(unit, code).code))
 

@@ -13,7 +13,9 @@ from datetime import datetime
 from core.catalogue import acclimatisation
 from core.model.inventory import Inventory
 from core.model.names import JobNumber
-from core.model.records import Fittings, Promise, QuotedTape
+from core.model.promise_records import Promise
+from core.model.quote_records import QuotedTape
+from core.model.settings_records import ShopSettings
 from core.playtime.habits import ShopHabits
 from core.promise import queue_relief, what_ifs
 from core.promise.queue_relief import Relief
@@ -29,7 +31,7 @@ MOST = 3
 class AboutBox:
     """What would bring the date of one box forward?"""
 
-    fittings: Fittings
+    fittings: ShopSettings
     queue: tuple[QueuedTape, ...]
     now: datetime
     tapes: tuple[QuotedTape, ...]
@@ -57,7 +59,7 @@ class AboutBox:
 class AboutQueue:
     """What would help the boxes in the shop?"""
 
-    fittings: Fittings
+    fittings: ShopSettings
     queue: tuple[QueuedTape, ...]
     now: datetime
     endangered: Mapping[JobNumber, Promise]

@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import Text, func, select, type_coerce
 
 from core.model import serialization
-from core.model.records import Splice
+from core.model.repair_records import Splice
 from core.store import history, lookup, row_records
 from core.store.tables import CounterRow, DonorRow, JobRow, PaymentRow, PickupRow, RecordingRow, TapeRow
 from core.store.unit import Unit

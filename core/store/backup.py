@@ -15,7 +15,7 @@ from sqlalchemy.orm import Session
 from core.model.errors import Unavailable, WrongInput
 from core.store import audit, dump, failures, file_copies, schema
 from core.store.engines import Database, open_database, sqlite_module
-from core.store.tables import Table
+from core.store.tables import StoredTable
 from core.store.unit import Unit
 
 _FILE_BEGINS = b"SQLite format 3\x00"
@@ -144,7 +144,7 @@ def _put_on_server(sound: Path, server: Database, beside: Path, now: datetime) -
     try:
         kept = _keep_server(server, beside, now)
         with source.reading.connect() as reading, server.writing.begin() as writing:
-            Table.metadata.drop_all(writing)
+            StoredTable.metadata.drop_all(writing)
             writing.execute(text("DROP TABLE IF EXISTS alembic_version"))
             writing.execute(text("DROP FUNCTION IF EXISTS append_only"))
             schema.upgrade(writing)

@@ -54,7 +54,7 @@ class ByValue(TypeDecorator[Any]):
         return None if value is None else self.kind(value)
 
 
-class Wired(TypeDecorator[Any]):
+class Serialized(TypeDecorator[Any]):
     """A frozen record (or tuple of them) of type ``kind``, kept as canonical JSON text."""
 
     impl = Text

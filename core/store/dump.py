@@ -31,8 +31,8 @@ from sqlalchemy.types import TypeEngine
 
 from core.model.errors import WrongInput
 from core.store import schema
-from core.store.columns import ByValue, UtcMoment, Wired, written
-from core.store.tables import Table
+from core.store.columns import ByValue, Serialized, UtcMoment, written
+from core.store.tables import StoredTable
 
 _AT_ONCE = 500
 
@@ -92,7 +92,7 @@ def _columns(connection: Connection, name: str) -> list[str]:
 
 def _body(connection: Connection, now: datetime) -> Iterator[str]:
     yield json.dumps({"tapewright": schema.HEAD, "made_at": written(now)})
-    for kept in Table.metadata.sorted_tables:
+    for kept in StoredTable.metadata.sorted_tables:
         raw = _raw(kept.name)
         order = [raw.c[key.name] for key in kept.primary_key]
         for row in connection.execute(select(raw).order_by(*order)).mappings():
@@ -105,12 +105,12 @@ def _body(connection: Connection, now: datetime) -> Iterator[str]:
 def _raw(name: str) -> TableClause:
     """A table whose records are left as the text they are kept as."""
     return table(
-        name, *(column(each.name, _raw_type(each.type)) for each in Table.metadata.tables[name].columns)
+        name, *(column(each.name, _raw_type(each.type)) for each in StoredTable.metadata.tables[name].columns)
     )
 
 
 def _raw_type(kind: TypeEngine[Any]) -> TypeEngine[Any]:
-    if isinstance(kind, Wired):
+    if isinstance(kind, Serialized):
         return Text()
     return String() if isinstance(kind, ByValue) else kind
 
@@ -125,7 +125,7 @@ def _read(into: TableClause, row: dict[str, Any]) -> dict[str, Any]:
 
 def _go_on_counting(connection: Connection) -> None:
     """Lets the server's own counters go on after the highest id that was put in."""
-    for kept in Table.metadata.sorted_tables:
+    for kept in StoredTable.metadata.sorted_tables:
         if kept.autoincrement_column is not None:
             connection.execute(
                 text(

@@ -13,7 +13,7 @@ from sqlalchemy import Select, select
 
 from core.model import serialization
 from core.model.names import JobNumber, TapeCode
-from core.model.records import Happening
+from core.model.tape_records import JournalEntry
 from core.store.columns import written
 from core.store.tables import CounterRow, EventRow
 from core.store.unit import Unit, allot
@@ -73,17 +73,17 @@ def fingerprint(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def happenings(events: Iterable[EventRow]) -> tuple[Happening, ...]:
+def happenings(events: Iterable[EventRow]) -> tuple[JournalEntry, ...]:
     """The lines as people read them."""
-    return tuple(Happening(event.at, event.by, event.words) for event in events)
+    return tuple(JournalEntry(event.at, event.by, event.words) for event in events)
 
 
-def of_tape(unit: Unit, code: TapeCode) -> tuple[Happening, ...]:
+def of_tape(unit: Unit, code: TapeCode) -> tuple[JournalEntry, ...]:
     """What happened to one tape, oldest first."""
     return happenings(unit.session.scalars(_lines().where(EventRow.tape == code)))
 
 
-def of_job(unit: Unit, number: JobNumber) -> tuple[Happening, ...]:
+def of_job(unit: Unit, number: JobNumber) -> tuple[JournalEntry, ...]:
     """What happened to a job and to all its tapes, oldest first."""
     return happenings(unit.session.scalars(_lines().where(EventRow.job == number)))
 

@@ -3,19 +3,10 @@
 from __future__ import annotations
 
 from core.catalogue import condition, formats
+from core.model.job_records import Agreement, CopyRecord, Customer, Job, Payment
 from core.model.names import JobNumber, Measure, TapeCode
-from core.model.records import (
-    AfterRepair,
-    Agreement,
-    CopyRecord,
-    Customer,
-    Job,
-    Payment,
-    Splice,
-    StruckSplice,
-    TapeRecord,
-    Tried,
-)
+from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
+from core.model.tape_records import TapeRecord
 from core.store.tables import (
     AgreementRow,
     CopyRow,
@@ -103,9 +94,9 @@ def splice(row: SpliceRow) -> Splice:
     )
 
 
-def tried(tape: TapeRow, row: RepairRow) -> Tried:
+def tried(tape: TapeRow, row: RepairRow) -> RepairAttempt:
     words = condition.repair(row.code, tape.draft.format).words
-    return Tried(row.code, words, row.succeeded, row.part, row.came_from, row.note, row.by, row.at)
+    return RepairAttempt(row.code, words, row.succeeded, row.part, row.came_from, row.note, row.by, row.at)
 
 
 def trials(tape: TapeRow) -> list[dict[str, object]]:

@@ -16,7 +16,7 @@ from core.model import folding, numbers
 from core.model.errors import WrongInput
 from core.store import known_names
 from core.store.lookup import IN_THE_SHOP
-from core.store.tables import Table
+from core.store.tables import StoredTable
 from core.store.unit import Unit
 
 MOST = 50
@@ -29,7 +29,7 @@ _CLOSEST = 10
 
 _TRIGRAMS = table("customer_trigrams", column("rowid"), column("folded"), column("digits"))
 _PIECE = 3
-_CUSTOMERS, _JOBS, _TAPES = (Table.metadata.tables[name] for name in ("customers", "jobs", "tapes"))
+_CUSTOMERS, _JOBS, _TAPES = (StoredTable.metadata.tables[name] for name in ("customers", "jobs", "tapes"))
 
 
 def jobs(unit: Unit, text: str) -> tuple[tuple[int, str], ...]:

@@ -24,10 +24,12 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, MappedAsDataclass, mapped_co
 from core.capture.file_report import Report
 from core.model.inventory import TapeLine
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
+from core.model.pickup_records import Pickup, Stroke
+from core.model.promise_records import Promise
+from core.model.quote_records import Quote, Verdict
 from core.model.ranges import Range
-from core.model.records import Pickup, Promise, Quote, Stroke, Verdict
 from core.model.stations import Station
-from core.store.columns import ByValue, UtcMoment, Wired
+from core.store.columns import ByValue, Serialized, UtcMoment
 
 NAMES = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -41,13 +43,13 @@ BYTEWISE = Text().with_variant(Text(collation="C"), "postgresql")
 """Text ordered by its code points on every database, so that a prefix is a range of the index."""
 
 
-class Table(MappedAsDataclass, DeclarativeBase, kw_only=True, eq=False, repr=False):
+class StoredTable(MappedAsDataclass, DeclarativeBase, kw_only=True, eq=False, repr=False):
     """Every table; constraints are named so that migrations can speak of them."""
 
     metadata = MetaData(naming_convention=NAMES)
 
 
-class CounterRow(Table):
+class CounterRow(StoredTable):
     """A sequence without gaps: ``job`` and ``event``."""
 
     __tablename__ = "counters"
@@ -56,7 +58,7 @@ class CounterRow(Table):
     last: Mapped[int]
 
 
-class SettingRow(Table):
+class SettingRow(StoredTable):
     """One thing the shop has settled for itself, as JSON text."""
 
     __tablename__ = "settings"
@@ -67,7 +69,7 @@ class SettingRow(Table):
     __mapper_args__ = {"version_id_col": version}
 
 
-class DraftRow(Table):
+class DraftRow(StoredTable):
     """What lies on a counter and is not booked yet."""
 
     __tablename__ = "drafts"
@@ -81,7 +83,7 @@ class DraftRow(Table):
     __mapper_args__ = {"version_id_col": version}
 
 
-class CustomerRow(Table):
+class CustomerRow(StoredTable):
     """Whose tapes they are. ``folded`` and ``digits`` are what a search looks at."""
 
     __tablename__ = "customers"
@@ -97,7 +99,7 @@ class CustomerRow(Table):
     __mapper_args__ = {"version_id_col": version}
 
 
-class JobRow(Table):
+class JobRow(StoredTable):
     """A booked box. ``id`` is the gap-free sequence inside ``number``."""
 
     __tablename__ = "jobs"
@@ -109,8 +111,8 @@ class JobRow(Table):
     booked_at: Mapped[datetime] = mapped_column(UtcMoment)
     booked_by: Mapped[str] = mapped_column(Text)
     rush: Mapped[bool]
-    quote: Mapped[Quote] = mapped_column(Wired(Quote))
-    promise: Mapped[Promise] = mapped_column(Wired(Promise))
+    quote: Mapped[Quote] = mapped_column(Serialized(Quote))
+    promise: Mapped[Promise] = mapped_column(Serialized(Promise))
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -123,7 +125,7 @@ class JobRow(Table):
     agreements: Mapped[list[AgreementRow]] = relationship(order_by="AgreementRow.id", default_factory=list)
 
 
-class TapeRow(Table):
+class TapeRow(StoredTable):
     """One cassette. ``deck`` is the deck it is playing on, so that no deck holds two.
 
     ``look`` is what the look after the repair of ``repaired_at`` told; ``astray_since`` is set while a
@@ -139,14 +141,14 @@ class TapeRow(Table):
     place: Mapped[int]
     line: Mapped[int]
     n: Mapped[int]
-    draft: Mapped[TapeLine] = mapped_column(Wired(TapeLine))
+    draft: Mapped[TapeLine] = mapped_column(Serialized(TapeLine))
     station: Mapped[Station] = mapped_column(ByValue(Station))
     since: Mapped[datetime] = mapped_column(UtcMoment)
-    findings: Mapped[tuple[Finding, ...]] = mapped_column(Wired(tuple[Finding, ...]))
-    verdict: Mapped[Verdict] = mapped_column(Wired(Verdict))
-    minutes: Mapped[Range] = mapped_column(Wired(Range))
+    findings: Mapped[tuple[Finding, ...]] = mapped_column(Serialized(tuple[Finding, ...]))
+    verdict: Mapped[Verdict] = mapped_column(Serialized(Verdict))
+    minutes: Mapped[Range] = mapped_column(Serialized(Range))
     note: Mapped[str] = mapped_column(Text, default="")
-    settled: Mapped[tuple[Finding, ...]] = mapped_column(Wired(tuple[Finding, ...]), default=())
+    settled: Mapped[tuple[Finding, ...]] = mapped_column(Serialized(tuple[Finding, ...]), default=())
     played_minutes: Mapped[float | None] = mapped_column(default=None)
     deck: Mapped[str | None] = mapped_column(String(80), unique=True, default=None)
     not_for_reuse: Mapped[bool] = mapped_column(default=False)
@@ -166,7 +168,7 @@ class TapeRow(Table):
     repairs: Mapped[list[RepairRow]] = relationship(order_by="RepairRow.id", default_factory=list)
 
 
-class SpliceRow(Table):
+class SpliceRow(StoredTable):
     """One join. A splice entered by mistake is struck out, never deleted.
 
     What is None was not kept yet when the row was written, or is no range because the speed is known.
@@ -188,15 +190,15 @@ class SpliceRow(Table):
     struck_by: Mapped[str | None] = mapped_column(Text, default=None)
     at_metres: Mapped[float | None] = mapped_column(default=None)
     measured: Mapped[Measure | None] = mapped_column(ByValue(Measure), default=None)
-    reckoned: Mapped[Range | None] = mapped_column(Wired(Range), default=None)
+    reckoned: Mapped[Range | None] = mapped_column(Serialized(Range), default=None)
     section: Mapped[Section | None] = mapped_column(ByValue(Section), default=None)
-    removed: Mapped[Range | None] = mapped_column(Wired(Range), default=None)
-    disturbed: Mapped[Range | None] = mapped_column(Wired(Range), default=None)
+    removed: Mapped[Range | None] = mapped_column(Serialized(Range), default=None)
+    disturbed: Mapped[Range | None] = mapped_column(Serialized(Range), default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
 
-class DonorRow(Table):
+class DonorRow(StoredTable):
     """Parts of donor cassettes on the shelf, all from the same place."""
 
     __tablename__ = "donors"
@@ -214,7 +216,7 @@ class DonorRow(Table):
     __mapper_args__ = {"version_id_col": version}
 
 
-class RepairRow(Table):
+class RepairRow(StoredTable):
     """One repair that was tried. One entered by mistake is struck out, never deleted.
 
     ``donor`` is the place on the shelf its part was taken from; ``settled`` the findings it dealt with.
@@ -230,7 +232,7 @@ class RepairRow(Table):
     donor_id: Mapped[int | None] = mapped_column(ForeignKey("donors.id"), index=True)
     came_from: Mapped[str] = mapped_column(Text)
     note: Mapped[str] = mapped_column(Text)
-    settled: Mapped[tuple[Finding, ...]] = mapped_column(Wired(tuple[Finding, ...]))
+    settled: Mapped[tuple[Finding, ...]] = mapped_column(Serialized(tuple[Finding, ...]))
     by: Mapped[str] = mapped_column(Text)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     struck_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
@@ -240,7 +242,7 @@ class RepairRow(Table):
     __mapper_args__ = {"version_id_col": version}
 
 
-class CaptureRow(Table):
+class CaptureRow(StoredTable):
     """One time a tape played to its end, and what the deck showed; None where nobody looked."""
 
     __tablename__ = "captures"
@@ -255,7 +257,7 @@ class CaptureRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class RecordingRow(Table):
+class RecordingRow(StoredTable):
     """One file recorded from a tape. A file attached by mistake is struck out, never deleted."""
 
     __tablename__ = "recordings"
@@ -263,7 +265,7 @@ class RecordingRow(Table):
     id: Mapped[int] = mapped_column(primary_key=True, init=False)
     tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True)
     sha256: Mapped[str] = mapped_column(String(64), index=True)
-    report: Mapped[Report] = mapped_column(Wired(Report))
+    report: Mapped[Report] = mapped_column(Serialized(Report))
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
     struck_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
@@ -274,7 +276,7 @@ class RecordingRow(Table):
     tape: Mapped[TapeRow] = relationship(init=False, viewonly=True)
 
 
-class CopyRow(Table):
+class CopyRow(StoredTable):
     """One piece to hand over besides the tapes."""
 
     __tablename__ = "copies"
@@ -288,7 +290,7 @@ class CopyRow(Table):
     __mapper_args__ = {"version_id_col": version}
 
 
-class PaymentRow(Table):
+class PaymentRow(StoredTable):
     """Money that changed hands; a refund is negative. A wrong line is answered by another line."""
 
     __tablename__ = "payments"
@@ -301,7 +303,7 @@ class PaymentRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class AgreementRow(Table):
+class AgreementRow(StoredTable):
     """What the customer said yes to after booking: who, when, and up to which amount."""
 
     __tablename__ = "agreements"
@@ -315,14 +317,14 @@ class AgreementRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class PromiseRow(Table):
+class PromiseRow(StoredTable):
     """One date that was said to a customer. The newest of a job holds; the older ones stay readable."""
 
     __tablename__ = "promises"
 
     id: Mapped[int] = mapped_column(primary_key=True, init=False)
     job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
-    promise: Mapped[Promise] = mapped_column(Wired(Promise))
+    promise: Mapped[Promise] = mapped_column(Serialized(Promise))
     reason: Mapped[str] = mapped_column(Text)
     agreed_with: Mapped[str | None] = mapped_column(Text)
     at: Mapped[datetime] = mapped_column(UtcMoment)
@@ -331,7 +333,7 @@ class PromiseRow(Table):
     job: Mapped[JobRow] = relationship(init=False, viewonly=True)
 
 
-class FinishRow(Table):
+class FinishRow(StoredTable):
     """The moment the last tape of a job was ready. Work taken up again gives it another; the last counts."""
 
     __tablename__ = "finishes"
@@ -342,7 +344,7 @@ class FinishRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class DeckEventRow(Table):
+class DeckEventRow(StoredTable):
     """A deck that broke down (``out``) or came back (``back``)."""
 
     __tablename__ = "deck_events"
@@ -355,7 +357,7 @@ class DeckEventRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class DayEventRow(Table):
+class DayEventRow(StoredTable):
     """A day (ISO 8601) closed by plan (``planned``), shut unplanned (``shut``), or taken back (``open``)."""
 
     __tablename__ = "day_events"
@@ -368,19 +370,19 @@ class DayEventRow(Table):
     by: Mapped[str] = mapped_column(Text)
 
 
-class BoxOrderRow(Table):
+class BoxOrderRow(StoredTable):
     """The numbers of boxes in the order they were put in; the newest row holds, an empty one is none."""
 
     __tablename__ = "box_orders"
 
     id: Mapped[int] = mapped_column(primary_key=True, init=False)
-    numbers: Mapped[tuple[str, ...]] = mapped_column(Wired(tuple[str, ...]))
+    numbers: Mapped[tuple[str, ...]] = mapped_column(Serialized(tuple[str, ...]))
     words: Mapped[str] = mapped_column(Text)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
 
 
-class PickupRow(Table):
+class PickupRow(StoredTable):
     """One hand-back. ``record`` is the receipt as it was signed."""
 
     __tablename__ = "pickups"
@@ -391,11 +393,11 @@ class PickupRow(Table):
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
     signed_by: Mapped[str] = mapped_column(Text)
-    strokes: Mapped[tuple[Stroke, ...]] = mapped_column(Wired(tuple[Stroke, ...]))
-    record: Mapped[Pickup] = mapped_column(Wired(Pickup))
+    strokes: Mapped[tuple[Stroke, ...]] = mapped_column(Serialized(tuple[Stroke, ...]))
+    record: Mapped[Pickup] = mapped_column(Serialized(Pickup))
 
 
-class HandedBackRow(Table):
+class HandedBackRow(StoredTable):
     """A tape leaves the shop once: its key is the tape."""
 
     __tablename__ = "handed_back"
@@ -404,7 +406,7 @@ class HandedBackRow(Table):
     pickup_id: Mapped[int] = mapped_column(ForeignKey("pickups.id"), index=True)
 
 
-class EventRow(Table):
+class EventRow(StoredTable):
     """One line of history; ``digest`` covers the line and the digest before it (see `core.store.history`)."""
 
     __tablename__ = "events"

@@ -10,7 +10,7 @@ from pathlib import Path
 from platformdirs import user_data_path, user_documents_path, user_log_path
 from PySide6.QtCore import QObject, Slot
 
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.services import decks
 from core.services.records_door import Shop
 from core.wording import messages
@@ -70,7 +70,7 @@ class Furnishing(QObject):
     def _read_fittings(self) -> None:
         self._work.ask(decks.fittings, then=self._move_in)
 
-    def _move_in(self, fittings: Fittings) -> None:
+    def _move_in(self, fittings: ShopSettings) -> None:
         messages.use(fittings.front.language)
         counter = Counter(self._desk)
         screens: dict[str, Screen] = {

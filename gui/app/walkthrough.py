@@ -22,7 +22,7 @@ from core.capture.file_report import Kind, Report, Sound, Stretch
 from core.model import resource_files
 from core.model.names import TapeCode
 from core.model.stations import Station
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services import invented_shop, jobs, recordings
 from core.services.records_door import Shop
 from gui.app.composition import Furnishing, furnish
@@ -38,15 +38,15 @@ SIZE = (1280, 800)
 README = "counter-light-1-counter"
 PATIENCE_S = 60.0
 
-_BOX = Box(
+_BOX = TypedBox(
     rows=(
-        Row("6", "VHS", "T-120", label="Birthdays"),
-        Row("2", "VHS", "T-160", "", "EP", "", "snapped", "Wedding, two parts"),
-        Row("4", "Hi8", "P6-120", label="Lake 1996"),
-        Row("1", "8 mm, system unknown", "", label="no label at all"),
-        Row("3", "MiniDV", "DVM60", label="School plays"),
-        Row("2", "VHS-C", "TC-30", "", "", "", "scratched", "First steps"),
-        Row("1", "Betamax", "L-750", "", "", "", "mould", "Grandfather"),
+        TypedRow("6", "VHS", "T-120", label="Birthdays"),
+        TypedRow("2", "VHS", "T-160", "", "EP", "", "snapped", "Wedding, two parts"),
+        TypedRow("4", "Hi8", "P6-120", label="Lake 1996"),
+        TypedRow("1", "8 mm, system unknown", "", label="no label at all"),
+        TypedRow("3", "MiniDV", "DVM60", label="School plays"),
+        TypedRow("2", "VHS-C", "TC-30", "", "", "", "scratched", "First steps"),
+        TypedRow("1", "Betamax", "L-750", "", "", "", "mould", "Grandfather"),
     ),
     name="Ottoline Marsh",
     phone="(303) 555-0147",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QWidget
 
-from core.model.records import TapeRecord
+from core.model.tape_records import TapeRecord
 from gui.toolkit.text import say
 from gui.widgets.layouts import give_key, stacked, words
 

@@ -13,9 +13,11 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import TapewrightError
+from core.model.job_records import Job
 from core.model.names import Finding, JobNumber, TapeCode
-from core.model.records import Fittings, Happening, Job, TapeRecord
+from core.model.settings_records import ShopSettings
 from core.model.stations import Station
+from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits
 from core.scheduling.deck_choice import suited
 from core.services import captures, decks, decks_to_load, jobs, repair_record, tapes
@@ -49,7 +51,7 @@ class Bench(Screen):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.tape: TapeRecord | None = None
-        self._fittings: Fittings | None = None
+        self._fittings: ShopSettings | None = None
         self._taken_decks: frozenset[str] = frozenset()
         self._build()
         self._connect()
@@ -120,7 +122,7 @@ class Bench(Screen):
         else:
             self.take_focus()
 
-    def _show_card(self, tape: TapeRecord, history: tuple[Happening, ...]) -> None:
+    def _show_card(self, tape: TapeRecord, history: tuple[JournalEntry, ...]) -> None:
         if self.tape is tape:
             self.card.show_tape(tape, history, self.desk.clock())
 
@@ -206,7 +208,7 @@ class Bench(Screen):
 
     # --- the tray ------------------------------------------------------------------------
 
-    def _know_shop(self, fittings: Fittings) -> None:
+    def _know_shop(self, fittings: ShopSettings) -> None:
         self._fittings = fittings
         self.card.timezone = fittings.front.timezone
 

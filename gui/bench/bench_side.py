@@ -9,8 +9,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from core.capture.file_report import CapturedFile
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from gui.bench.after_repair import AfterRepair
 from gui.bench.capture_panel import CapturePanel
 from gui.bench.entry_withdrawal import TakeBack

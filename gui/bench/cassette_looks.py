@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError
-from core.model.records import TapeRecord
+from core.model.tape_records import TapeRecord
 from core.services import looks
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work

@@ -11,13 +11,14 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 from core.capture.file_report import CapturedFile
 from core.model.errors import WrongInput
 from core.model.names import Finding
-from core.model.records import Splice, TapeRecord, Tried
+from core.model.repair_records import RepairAttempt, Splice
+from core.model.tape_records import TapeRecord
 from gui.bench import repair_sentences
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Piece, Tray
 
-Standing = Finding | Splice | Tried | CapturedFile
+Standing = Finding | Splice | RepairAttempt | CapturedFile
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,4 +87,4 @@ def _words(what: Standing) -> str:
 
 
 def _more(what: Standing) -> str:
-    return what.note if isinstance(what, Tried) else ""
+    return what.note if isinstance(what, RepairAttempt) else ""

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import condition
 from core.model.errors import WrongInput
-from core.model.records import TapeRecord
 from core.model.stations import Station, allowed_moves
+from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
 from gui.bench.deck_readout import Readout
 from gui.toolkit import theme

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 from core.catalogue import condition
 from core.model.errors import WrongInput
 from core.model.names import DonorPart
-from core.model.records import TapeRecord
+from core.model.tape_records import TapeRecord
 from core.services import repair_attempts
 from gui.toolkit.text import minutes_range, say
 from gui.widgets.layouts import give_key, labelled, stacked, words

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from core.model.names import Look, Measure
 from core.model.ranges import Range
-from core.model.records import Splice, StruckSplice, TapeRecord, Tried
+from core.model.repair_records import RepairAttempt, Splice, StruckSplice
+from core.model.tape_records import TapeRecord
 from core.playtime import cuts
 from core.playtime.places import Place
 from gui.toolkit.text import moment, say
@@ -72,13 +73,13 @@ def struck_words(struck: StruckSplice, timezone: str) -> str:
     )
 
 
-def tried_words(tried: Tried, timezone: str) -> str:
+def tried_words(tried: RepairAttempt, timezone: str) -> str:
     """One repair in one line."""
     key = "done_line" if tried.succeeded else "failed_line"
     return say("repair", key, what=tried_what(tried), by=tried.by, when=moment(tried.at, timezone))
 
 
-def tried_what(tried: Tried) -> str:
+def tried_what(tried: RepairAttempt) -> str:
     """A repair with its part and its note."""
     what = tried.words[:1].upper() + tried.words[1:]
     if tried.part is not None:

@@ -13,7 +13,8 @@ from core.capture.file_report import CapturedFile
 from core.catalogue import condition
 from core.model.errors import TapewrightError
 from core.model.names import DonorPart, Finding, Look, TapeCode
-from core.model.records import Donor, Splice, TapeRecord
+from core.model.repair_records import Donor, Splice
+from core.model.tape_records import TapeRecord
 from core.services import donors, recordings, repair_attempts, repair_record, tapes
 from gui.bench.bench_side import BenchSide
 from gui.bench.entry_withdrawal import Back

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
 
 from core.model.errors import TapewrightError, WrongInput
 from core.model.names import Join, Measure, Section
-from core.model.records import TapeRecord
+from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places
 from core.playtime.places import Place
 from gui.bench.repair_sentences import lost, other_figure

@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from core.capture.file_report import CapturedFile, clock
 from core.catalogue import acclimatisation, bench_cards
 from core.model.names import FormatName
-from core.model.records import Happening, TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import JournalEntry, TapeRecord
 from gui.bench.capture_panel import spelled_size
 from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
 from gui.toolkit import theme
@@ -58,7 +58,7 @@ class TapeCard(QFrame):
         self._column.addWidget(words(say("bench", "start"), "lead"))
         self._column.addStretch(1)
 
-    def show_tape(self, tape: TapeRecord, history: Sequence[Happening], now: datetime) -> None:
+    def show_tape(self, tape: TapeRecord, history: Sequence[JournalEntry], now: datetime) -> None:
         """Write the slip anew."""
         empty(self._column)
         self._write_head(tape, now)
@@ -192,7 +192,7 @@ def _cautions(lines: Sequence[str]) -> QFrame:
     return frame
 
 
-def _happened(happening: Happening, timezone: str) -> str:
+def _happened(happening: JournalEntry, timezone: str) -> str:
     return f"{moment(happening.at, timezone)} · {happening.by}: {happening.words}"
 
 

@@ -9,11 +9,12 @@ from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
 from core.model.inventory import Inventory
+from core.model.job_records import Job
 from core.model.names import CommandId
-from core.model.records import Job, Quote
-from core.model.typed_draft import Box
+from core.model.quote_records import Quote
+from core.model.typed_draft import TypedBox
 from core.services import drafts
-from core.services.shop_snapshot import Present
+from core.services.shop_snapshot import ShopSnapshot
 from gui.toolkit.screen_context import Desk
 
 
@@ -21,7 +22,7 @@ class Booking(QObject):
     """One box at a time: worked out whole off the window's thread, then stored in one step."""
 
     booked = Signal(object, object)
-    """The `Job`, and the `Box` it was made from."""
+    """The `Job`, and the `TypedBox` it was made from."""
     failed = Signal(object)
     """A `TapewrightError`; nothing was stored."""
 
@@ -29,7 +30,7 @@ class Booking(QObject):
         super().__init__(parent)
         self._desk = desk
         self._draft_key = draft_key
-        self._box: Box | None = None
+        self._box: TypedBox | None = None
         self._command: CommandId | None = None
         desk.work.broke.connect(self._give_up)
 
@@ -37,7 +38,7 @@ class Booking(QObject):
     def is_under_way(self) -> bool:
         return self._box is not None
 
-    def begin(self, box: Box, present: Present, inventory: Inventory, deposit_minor: int) -> None:
+    def begin(self, box: TypedBox, present: ShopSnapshot, inventory: Inventory, deposit_minor: int) -> None:
         """Book ``inventory``, which was read from ``box``, against ``present``; `booked` or `failed` follows.
 
         The same box pressed again after a failure is carried out once at most.

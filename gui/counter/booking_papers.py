@@ -7,7 +7,8 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
-from core.model.records import Job, ShopFront
+from core.model.job_records import Job
+from core.model.settings_records import ShopFront
 from core.services import paper_files
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say

@@ -11,7 +11,7 @@ from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
-from core.model.typed_draft import Box
+from core.model.typed_draft import TypedBox
 from gui.counter import accepted_words
 from gui.counter.typed_box import Reading
 from gui.tables.choices import Choice
@@ -59,7 +59,7 @@ class BoxForm(QWidget):
     def __init__(self, today: Callable[[], date], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._today = today
-        self._shown = Box()
+        self._shown = TypedBox()
         self.fields: dict[str, QLineEdit] = {
             "name": QLineEdit(),
             "phone": QLineEdit(),
@@ -72,7 +72,7 @@ class BoxForm(QWidget):
         self._build()
         self._connect()
 
-    def show_box(self, box: Box, reading: Reading) -> None:
+    def show_box(self, box: TypedBox, reading: Reading) -> None:
         """Show the fields of a box; a field that is being typed in keeps its text."""
         self._shown = box
         for name, field in self.fields.items():
@@ -86,7 +86,7 @@ class BoxForm(QWidget):
             if tick.isChecked() != is_so:
                 tick.setChecked(is_so)
 
-    def with_half_typed(self, box: Box) -> Box:
+    def with_half_typed(self, box: TypedBox) -> TypedBox:
         """The box with what is being typed in a field here and is not taken over yet."""
         typed: dict[str, Any] = {
             name: field.text()

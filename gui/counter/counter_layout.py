@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.errors import WrongInput
-from core.model.records import Quote
+from core.model.quote_records import Quote
 from gui.counter import tape_table
 from gui.counter.box_form import BoxForm
 from gui.counter.deposit_form import Taking

@@ -10,10 +10,11 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import WrongInput
-from core.model.records import Job, Question, Quote
-from core.model.typed_draft import Box
+from core.model.job_records import Job
+from core.model.quote_records import Question, Quote
+from core.model.typed_draft import TypedBox
 from core.services import shop_snapshot
-from core.services.shop_snapshot import Present
+from core.services.shop_snapshot import ShopSnapshot
 from gui.counter.booking import Booking
 from gui.counter.booking_papers import BookingPapers
 from gui.counter.counter_layout import CounterLayout
@@ -90,13 +91,13 @@ class Counter(Screen):
     def take_focus(self) -> None:
         self.parts.bring(self.parts.table)
 
-    def _stand_in(self, now: Present) -> None:
+    def _stand_in(self, now: ShopSnapshot) -> None:
         self._live.present = now
         self.parts.slip.show_front(now.fittings.front)
         self._recompute()
 
     @Slot(object)
-    def _restore(self, kept: Box) -> None:
+    def _restore(self, kept: TypedBox) -> None:
         if self.draft.box.is_empty:
             self.draft.begin(kept)
             self.said.emit(say("counter", "restored"))
@@ -109,7 +110,7 @@ class Counter(Screen):
         present_now = self._live.present
         return present_now.today if present_now is not None else self.desk.clock().date()
 
-    def _typed(self) -> Box:
+    def _typed(self) -> TypedBox:
         return self.parts.form.with_half_typed(self.draft.shown)
 
     @property
@@ -144,7 +145,7 @@ class Counter(Screen):
             self.parts.slip.mark_day(True)
             self.quote_changed.emit(self.quote, True)
 
-    def _show_rows(self, box: Box, reading: Reading) -> None:
+    def _show_rows(self, box: TypedBox, reading: Reading) -> None:
         first = {}
         if self.quote is not None:
             first = {reading.places[tape.line - 1]: tape for tape in self.quote.tapes if tape.n == 1}
@@ -314,10 +315,10 @@ class Counter(Screen):
             raise
 
     @Slot(object, object)
-    def _was_booked(self, job: Job, booked: Box) -> None:
+    def _was_booked(self, job: Job, booked: TypedBox) -> None:
         self.job = job
         if self.draft.box is booked:
-            self.draft.begin(Box())
+            self.draft.begin(TypedBox())
             self.parts.table.put_cursor(0, 0)
         self._show_booked(job)
         self.job_booked.emit(job)

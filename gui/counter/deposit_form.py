@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
 from core.model.errors import WrongInput
-from core.model.records import Price
+from core.model.quote_records import Price
 from gui.toolkit import text, theme
 from gui.toolkit.text import say
 from gui.widgets.instant_buttons import Button

@@ -8,12 +8,12 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter.typed_box import tidied
 
 
 class Draft(QObject):
-    """One frozen `Box` at a time. Nothing is ever lost before booking: every step can be undone."""
+    """One frozen `TypedBox` at a time. Nothing is ever lost before booking: every step can be undone."""
 
     changed = Signal()
     """The box, or what is half typed in it, is another."""
@@ -23,11 +23,11 @@ class Draft(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.undo = QUndoStack(self)
-        self.box = Box()
-        self._half_typed: Box | None = None
+        self.box = TypedBox()
+        self._half_typed: TypedBox | None = None
 
     @property
-    def shown(self) -> Box:
+    def shown(self) -> TypedBox:
         """The box with what is being typed just now."""
         return self.box if self._half_typed is None else self._half_typed
 
@@ -55,16 +55,16 @@ class Draft(QObject):
         written = tidied(changed.rows[row])
         self.put(_with_row(self.box, row, written), f"{column.replace('_', ' ')} of row {row + 1}")
 
-    def write_row(self, row: int, written: Row, words: str) -> None:
+    def write_row(self, row: int, written: TypedRow, words: str) -> None:
         """Commit a whole row."""
         self.write_rows(row, (written,), words)
 
-    def write_rows(self, row: int, written: tuple[Row, ...], words: str) -> None:
+    def write_rows(self, row: int, written: tuple[TypedRow, ...], words: str) -> None:
         """Commit rows in the place of one, e.g. an answer that holds for some of its tapes."""
         rows = self.box.rows
         self.put(replace(self.box, rows=(*rows[:row], *written, *rows[row + 1 :])), words)
 
-    def add_row(self, row: Row = Row()) -> int:  # noqa: B008  # frozen
+    def add_row(self, row: TypedRow = TypedRow()) -> int:  # noqa: B008  # frozen
         """One more row at the end; returns its place."""
         self.put(replace(self.box, rows=(*self.box.rows, row)), "new row")
         return len(self.box.rows) - 1
@@ -82,7 +82,7 @@ class Draft(QObject):
     def remove_row(self, row: int) -> None:
         """Take a row out; the last one leaves an empty row behind."""
         rows = self.box.rows[:row] + self.box.rows[row + 1 :]
-        self.put(replace(self.box, rows=rows or (Row(),)), f"row {row + 1} removed")
+        self.put(replace(self.box, rows=rows or (TypedRow(),)), f"row {row + 1} removed")
 
     def write_field(self, field: str, value: str | bool | tuple[str, ...]) -> None:
         """Commit one of the fields beside the tray; keys in one field are one step to undo."""
@@ -91,9 +91,9 @@ class Draft(QObject):
 
     def start_new(self) -> None:
         """An empty box; the one before comes back with undo."""
-        self.put(Box(), "new box")
+        self.put(TypedBox(), "new box")
 
-    def put(self, box: Box, words: str, run: str = "") -> None:
+    def put(self, box: TypedBox, words: str, run: str = "") -> None:
         """Replace the box. Steps with the same ``run`` in a row are undone together."""
         self._half_typed = None
         if box == self.box:
@@ -101,12 +101,12 @@ class Draft(QObject):
         else:
             self.undo.push(_Step(self, self.box, box, words, run))
 
-    def begin(self, box: Box) -> None:
+    def begin(self, box: TypedBox) -> None:
         """Take over a box that was kept, or start afresh after booking: nothing to undo."""
         self.undo.clear()
         self._show(box)
 
-    def _show(self, box: Box) -> None:
+    def _show(self, box: TypedBox) -> None:
         self._half_typed = None
         self.box = box
         self.changed.emit()
@@ -114,7 +114,7 @@ class Draft(QObject):
 
 
 class _Step(QUndoCommand):
-    def __init__(self, draft: Draft, before: Box, after: Box, words: str, run: str) -> None:
+    def __init__(self, draft: Draft, before: TypedBox, after: TypedBox, words: str, run: str) -> None:
         super().__init__(words)
         self._draft = draft
         self._before = before
@@ -137,10 +137,10 @@ class _Step(QUndoCommand):
         self._draft._show(self._before)
 
 
-def _with_cell(box: Box, row: int, column: str, text: str) -> Box:
+def _with_cell(box: TypedBox, row: int, column: str, text: str) -> TypedBox:
     cell: dict[str, Any] = {column: text}
     return _with_row(box, row, replace(box.rows[row], **cell))
 
 
-def _with_row(box: Box, row: int, written: Row) -> Box:
+def _with_row(box: TypedBox, row: int, written: TypedRow) -> TypedBox:
     return replace(box, rows=(*box.rows[:row], written, *box.rows[row + 1 :]))

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from core.model.inventory import Inventory
-from core.model.typed_draft import Box
+from core.model.typed_draft import TypedBox
 from core.services import drafts
 from gui.counter.typed_box import box_of
 from gui.toolkit.screen_context import Desk
@@ -20,9 +20,9 @@ class Keeping(QObject):
     """Writes down what ``typed`` returns, for the person at this desk, and finds it again at the start."""
 
     found = Signal(object)
-    """The `Box` that was left behind last time."""
+    """The `TypedBox` that was left behind last time."""
 
-    def __init__(self, desk: Desk, typed: Callable[[], Box], parent: QObject) -> None:
+    def __init__(self, desk: Desk, typed: Callable[[], TypedBox], parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
         self._typed = typed
@@ -59,6 +59,6 @@ class Keeping(QObject):
         box = self._typed()
         self._desk.work.run(drafts.keep, self.key, None if box.is_empty else box, changes=frozenset())
 
-    def _tell(self, kept: Box | Inventory | None) -> None:
+    def _tell(self, kept: TypedBox | Inventory | None) -> None:
         if kept is not None:
             self.found.emit(box_of(kept) if isinstance(kept, Inventory) else kept)

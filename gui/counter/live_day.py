@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from core.model.errors import TapewrightError, WrongInput
-from core.model.records import Quote
+from core.model.quote_records import Quote
 from gui.counter.live_quote import Asked, LiveQuote
 from gui.toolkit.screen_context import Desk
 

@@ -11,19 +11,19 @@ from datetime import datetime
 
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
-from core.model.records import Quote
-from core.services.shop_snapshot import Present
+from core.model.quote_records import Quote
+from core.services.shop_snapshot import ShopSnapshot
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
     """What a quote was asked for. Names and labels change neither price nor date."""
 
-    present: Present
+    present: ShopSnapshot
     inventory: Inventory
 
     def quote(self, now: datetime) -> Quote:
-        """The whole quote, its day included. WrongInput as `Present.quote`."""
+        """The whole quote, its day included. WrongInput as `ShopSnapshot.quote`."""
         return self.present.quote(self.inventory, now)
 
 
@@ -31,7 +31,7 @@ class LiveQuote:
     """Remembers the last quote, and whether its day is its own."""
 
     def __init__(self) -> None:
-        self.present: Present | None = None
+        self.present: ShopSnapshot | None = None
         self.open: Asked | None = None
         """What still waits for its day; None: the day on show belongs to the tapes on show."""
         self._asked: Asked | None = None

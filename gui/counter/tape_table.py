@@ -8,9 +8,9 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
 
 from core.model.names import Outcome
+from core.model.quote_records import QuotedTape
 from core.model.ranges import Range
-from core.model.records import QuotedTape
-from core.model.typed_draft import Row
+from core.model.typed_draft import TypedRow
 from gui.counter import accepted_words
 from gui.counter.typed_box import RowReading
 from gui.tables.cell_lettering import write_words
@@ -28,7 +28,7 @@ _SHELL_WIDTH = 42.0
 class Tape:
     """One row of the tray: what was typed, what it means, and what the quote says of it."""
 
-    row: Row
+    row: TypedRow
     reading: RowReading
     quoted: QuotedTape | None
 

@@ -16,7 +16,7 @@ from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Inventory, TapeLine
 from core.model.names import Finding, FormatName, TvSystem
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter import accepted_words
 from gui.toolkit import text
 from gui.widgets import wishes
@@ -52,7 +52,7 @@ class Reading:
         return next((words for row, name, words in self.wrong if row is None and name == field), "")
 
 
-def read_box(box: Box, today: date) -> Reading:
+def read_box(box: TypedBox, today: date) -> Reading:
     """What can be quoted now, and everything that stands in the way of booking it."""
     wrong: list[tuple[int | None, str, str]] = []
     rows = [(place, read_row(row, box.tv)) for place, row in enumerate(box.rows)]
@@ -72,7 +72,7 @@ def read_box(box: Box, today: date) -> Reading:
 
 
 @lru_cache(maxsize=4096)
-def read_row(row: Row, box_tv: str = "") -> RowReading:
+def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
     """One row; cells that cannot be read are left out of the line and complained of."""
     if row.is_empty:
         return RowReading(None)
@@ -107,7 +107,7 @@ def read_row(row: Row, box_tv: str = "") -> RowReading:
     return RowReading(line, tuple(wrong))
 
 
-def tidied(row: Row) -> Row:
+def tidied(row: TypedRow) -> TypedRow:
     """The row with every readable cell written as the catalogue writes it."""
     reading = read_row(row)
     if reading.line is None:
@@ -116,22 +116,22 @@ def tidied(row: Row) -> Row:
     return answered(row, reading.line)
 
 
-def answered(row: Row, line: TapeLine) -> Row:
+def answered(row: TypedRow, line: TapeLine) -> TypedRow:
     """The row written as ``line`` says, but for the cells nobody accepts: those stay as typed."""
     as_typed = {column: getattr(row, column) for column, _ in read_row(row).wrong}
     return replace(row_of(line), **as_typed)
 
 
-def answered_for(row: Row, line: TapeLine, tapes: int) -> tuple[Row, ...]:
+def answered_for(row: TypedRow, line: TapeLine, tapes: int) -> tuple[TypedRow, ...]:
     """The row as ``line`` says; where that holds for fewer ``tapes`` the others follow as they were."""
     written = replace(answered(row, replace(line, count=min(tapes, line.count))), label=row.label)
     rest = line.count - tapes
     return (written,) if rest <= 0 else (written, replace(row, count=f"{rest}"))
 
 
-def row_of(line: TapeLine) -> Row:
+def row_of(line: TapeLine) -> TypedRow:
     """The cells of a line."""
-    return Row(
+    return TypedRow(
         count=str(line.count),
         format=_words(line.format),
         marking=line.marking or "",
@@ -147,11 +147,11 @@ def row_of(line: TapeLine) -> Row:
     )
 
 
-def box_of(inventory: Inventory) -> Box:
+def box_of(inventory: Inventory) -> TypedBox:
     """The box an inventory was read from, e.g. a draft out of older books."""
     customer = inventory.customer or CustomerDraft("")
-    return Box(
-        rows=tuple(row_of(line) for line in inventory.lines) or (Row(),),
+    return TypedBox(
+        rows=tuple(row_of(line) for line in inventory.lines) or (TypedRow(),),
         name=customer.name,
         phone=customer.phone or "",
         tv=inventory.tv.value.upper() if inventory.tv else "",

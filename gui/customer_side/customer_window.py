@@ -10,7 +10,9 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QScreen, QShowEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
-from core.model.records import Job, Quote, QuotedTape, ShopFront
+from core.model.job_records import Job
+from core.model.quote_records import Quote, QuotedTape
+from core.model.settings_records import ShopFront
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, scroll_by_page

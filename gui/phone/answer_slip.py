@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
-from core.model.records import Found, Job
+from core.model.job_records import CallerMatch, Job
 from gui.toolkit import text, theme
 from gui.toolkit.text import day, say, short_day, times_in_twenty
 from gui.widgets.layouts import rule, words
@@ -51,7 +51,7 @@ class Answer(QFrame):
         """Nothing matches what the caller told."""
         self._write("", say("phone", "none", text=told))
 
-    def tell(self, found: Found) -> None:
+    def tell(self, found: CallerMatch) -> None:
         """One job: what to say, what was promised, and whom to tell it."""
         job = found.job
         head = f"{say('phone', 'say_this')} · {job.customer.name} · job {job.number} · "
@@ -108,7 +108,7 @@ class Answer(QFrame):
         column.addStretch(1)
 
 
-def ask_for(found: Found) -> str:
+def ask_for(found: CallerMatch) -> str:
     """What to ask so that the right person is told, never what the caller has just said."""
     digits = last_digits(found.job.customer.phone)
     name = say("phone", "sure_name", name=found.job.customer.name)

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout
 
 from core.model.errors import WrongInput
-from core.model.records import Job
+from core.model.job_records import Job
 from gui.toolkit import theme
 from gui.toolkit.text import money, say
 from gui.widgets.figure_field import MoneyField

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
-from core.model.records import Customer
+from core.model.job_records import Customer
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.keyed_form import Form

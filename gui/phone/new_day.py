@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core.model.errors import WrongInput
-from core.model.records import Job
+from core.model.job_records import Job
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import Slip, labelled, words

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.model.errors import TapewrightError
 from core.model.inventory import CustomerDraft
-from core.model.records import Found, Job
+from core.model.job_records import CallerMatch, Job
 from core.services import calls, jobs, promises
 from core.services.promises import Kept, is_done
 from gui.phone.answer_slip import Answer
@@ -39,9 +39,9 @@ class Phone(Screen):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
-        self._found: tuple[Found, ...] = ()
+        self._found: tuple[CallerMatch, ...] = ()
         self._asked = 0
-        self._chosen: Found | None = None
+        self._chosen: CallerMatch | None = None
         self._to_call: tuple[Kept, ...] = ()
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
@@ -91,7 +91,7 @@ class Phone(Screen):
             otherwise=partial(self._failed, self._asked),
         )
 
-    def _answered(self, asked: int, text: str, found: tuple[Found, ...]) -> None:
+    def _answered(self, asked: int, text: str, found: tuple[CallerMatch, ...]) -> None:
         if asked != self._asked:
             return
         if found:
@@ -107,7 +107,7 @@ class Phone(Screen):
 
     # --- answering -----------------------------------------------------------------------
 
-    def _show(self, found: tuple[Found, ...]) -> None:
+    def _show(self, found: tuple[CallerMatch, ...]) -> None:
         self._found = found
         self._lay_matches()
         if not found:

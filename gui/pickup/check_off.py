@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from core.model.errors import Refused, TapewrightError, WrongInput
+from core.model.job_records import Job
 from core.model.names import TapeCode
-from core.model.records import Job, TapeRecord
 from core.model.stations import HANDED_BACK_FROM, Station
+from core.model.tape_records import TapeRecord
 from gui.toolkit.text import say
 from gui.widgets import tray_rows
 

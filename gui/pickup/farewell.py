@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from gui.toolkit.text import say
 from gui.widgets.tray_rows import tape_title
 

@@ -8,7 +8,10 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.model.errors import Refused, WrongInput
-from core.model.records import Job, Price, Signature, TapeRecord
+from core.model.job_records import Job
+from core.model.pickup_records import Signature
+from core.model.quote_records import Price
+from core.model.tape_records import TapeRecord
 from gui.pickup import farewell
 from gui.pickup.signature_pad import SignaturePad
 from gui.pickup.sums import Sums

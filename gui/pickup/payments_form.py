@@ -8,7 +8,7 @@ from functools import partial
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QPushButton
 
-from core.model.records import Job
+from core.model.job_records import Job
 from core.services import payments
 from gui.pickup.money_form import MoneyForm
 from gui.toolkit.text import money, say

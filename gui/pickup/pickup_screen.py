@@ -12,9 +12,12 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import Refused, TapewrightError
+from core.model.job_records import CallerMatch, Job
 from core.model.names import CommandId, JobNumber
-from core.model.records import Fittings, Found, Job, Price, TapeRecord
-from core.model.records import Pickup as Handed
+from core.model.pickup_records import Pickup as Handed
+from core.model.quote_records import Price
+from core.model.settings_records import ShopSettings
+from core.model.tape_records import TapeRecord
 from core.services import calls, decks, jobs, pickups, recordings, repair_record
 from gui.pickup import farewell
 from gui.pickup.check_off import Checkoff
@@ -39,8 +42,8 @@ class Pickup(Screen):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.list: Checkoff | None = None
-        self._fittings: Fittings | None = None
-        self._found: tuple[Found, ...] = ()
+        self._fittings: ShopSettings | None = None
+        self._found: tuple[CallerMatch, ...] = ()
         self._files: tuple[CapturedFile, ...] = ()
         self._command = CommandId("")
         self._handing_back = False
@@ -72,7 +75,7 @@ class Pickup(Screen):
                 calls.status, text, then=partial(self._answered, text), otherwise=self.show_failure
             )
 
-    def _answered(self, text: str, found: tuple[Found, ...]) -> None:
+    def _answered(self, text: str, found: tuple[CallerMatch, ...]) -> None:
         if len(found) == 1:
             self._begin(found[0].job, text)
             return
@@ -329,7 +332,7 @@ class Pickup(Screen):
 
     # --- building ------------------------------------------------------------------------
 
-    def _know_shop(self, fittings: Fittings) -> None:
+    def _know_shop(self, fittings: ShopSettings) -> None:
         self._fittings = fittings
 
     def _build(self) -> None:

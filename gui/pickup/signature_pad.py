@@ -10,7 +10,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QTabletEvent
 from PySide6.QtWidgets import QWidget
 
-from core.model.records import Signature, Stroke
+from core.model.pickup_records import Signature, Stroke
 from gui.toolkit import theme
 
 WIDE, HIGH = 45 * theme.UNIT, 15 * theme.UNIT

@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QWidget
 from core.catalogue.cassettes import Format, Marking, Sourced
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed
-from core.model.records import Deck, Fittings
+from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
 from core.pricing.price_book import CaptureRate, PriceBook, Way
 from core.services import figure_sources
-from core.services.figure_sources import Fact
+from core.services.figure_sources import SourcedFigure
 from core.services.promises import Kept
 from core.services.shop_overview import COMING_DAYS, ShopView
 from gui.shop.deck_week_drawing import DeckWeek, legend
@@ -148,7 +148,7 @@ def _grounds_of(form: Format) -> Facts:
     return facts
 
 
-def _facts(found: Iterable[Fact]) -> list[str]:
+def _facts(found: Iterable[SourcedFigure]) -> list[str]:
     return [f"{each.what}: {each.figure} — {sourced(each.source)}" for each in found]
 
 
@@ -204,7 +204,7 @@ def _deck(deck: Deck) -> str:
     return " · ".join(part for part in parts if part)
 
 
-def _hours(fitted: Fittings) -> list[str]:
+def _hours(fitted: ShopSettings) -> list[str]:
     lines = []
     for number, weekday in enumerate(_WEEKDAYS):
         spans = [f"{_clock(o.start)}–{_clock(o.end)}" for o in fitted.openings if o.weekday == number]

@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core.catalogue import deck_service
 from core.catalogue.deck_service import Service
-from core.model.records import Deck
+from core.model.settings_records import Deck
 from core.scheduling import event_rates
-from core.services.event_counts import Outage
+from core.services.event_counts import Breakdown
 from core.services.shop_overview import ShopView
 from gui.shop import counted_events
 from gui.toolkit import theme
@@ -95,7 +95,7 @@ class DeckCare(Slip):
         column.addWidget(_counted(self._view))
 
 
-def _piece(deck: Deck, outages: tuple[Outage, ...]) -> Piece:
+def _piece(deck: Deck, outages: tuple[Breakdown, ...]) -> Piece:
     """One deck; when it is out, since when and why."""
     if deck.in_service:
         return Piece(deck.name, deck.name, place=say("shop", "care_in"))

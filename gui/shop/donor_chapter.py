@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QW
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName
-from core.model.records import Happening
-from core.services.donors import Place, Shelf
+from core.model.tape_records import JournalEntry
+from core.services.donors import DonorPlace, DonorStock
 from core.services.shop_overview import ShopView
 from gui.toolkit import theme
 from gui.toolkit.text import moment, say
@@ -47,7 +47,7 @@ class DonorChapter(Slip):
     def __init__(self, view: ShopView) -> None:
         super().__init__("chapter-donors")
         self._zone = view.fittings.front.timezone
-        self._places: dict[str, Place] = {}
+        self._places: dict[str, DonorPlace] = {}
         self.tray = Tray("donor-places", say("donors", "places"), always_lit=True)
         self.really = FigureField("donor-really", say("donors", "really"))
         self.because = QLineEdit()
@@ -60,7 +60,7 @@ class DonorChapter(Slip):
         self._lay_out()
         self._connect()
 
-    def know(self, shelf: Shelf) -> None:
+    def know(self, shelf: DonorStock) -> None:
         """What lies there now; the row that was chosen stays chosen."""
         chosen = self.tray.current
         self._places = {_key(place): place for place in shelf.places}
@@ -101,7 +101,7 @@ class DonorChapter(Slip):
     def _go_to_count(self, _: str) -> None:
         self.really.setFocus()
 
-    def _line(self, each: Happening) -> str:
+    def _line(self, each: JournalEntry) -> str:
         return say("donors", "line", when=moment(each.at, self._zone), by=each.by, words=each.words)
 
     # --- building ------------------------------------------------------------------------
@@ -183,12 +183,12 @@ def _beside(button: QPushButton) -> QHBoxLayout:
     return row
 
 
-def _key(place: Place) -> str:
+def _key(place: DonorPlace) -> str:
     one = place.donor
     return f"{one.format} {one.part.value} {one.came_from}"
 
 
-def _piece(key: str, place: Place) -> Piece:
+def _piece(key: str, place: DonorPlace) -> Piece:
     """One place: what, how many, from where, and where its parts went."""
     one = place.donor
     form = formats.catalogue().format(one.format).words

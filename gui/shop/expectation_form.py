@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QPushButton
 
 from core.model.errors import WrongInput
-from core.model.records import Expected
+from core.model.settings_records import Expected
 from core.services.shop_overview import ShopView
 from gui.shop import counted_events
 from gui.toolkit import theme

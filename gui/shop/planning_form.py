@@ -10,7 +10,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy
 
 from core.model.errors import WrongInput
-from core.model.records import Outage
+from core.model.settings_records import Outage
 from core.services.closed_days import TimeOff
 from core.services.shop_overview import COMING_DAYS, ShopView
 from gui.tables.choices import Choice

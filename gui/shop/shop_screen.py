@@ -11,12 +11,13 @@ from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
 from core.catalogue.formats import catalogue
 from core.model.errors import TapewrightError
-from core.model.records import Donor, Expected, Outage
+from core.model.repair_records import Donor
+from core.model.settings_records import Expected, Outage
 from core.promise.queue_relief import Relief
 from core.services import box_order, closed_days, decks, donors, expectations, shop_overview, what_would_help
 from core.services.box_order import Proposal
 from core.services.closed_days import TimeOff
-from core.services.donors import Shelf
+from core.services.donors import DonorStock
 from core.services.shop_overview import ShopView
 from core.services.what_would_help import AboutQueue
 from gui.shop import chapters, deck_care, kept_chapter, learned_habits
@@ -238,7 +239,7 @@ class ShopScreen(Screen):
         made.refused.connect(self.refused)
         self.desk.work.ask(donors.shelf, then=self._tell_shelf)
 
-    def _tell_shelf(self, shelf: Shelf) -> None:
+    def _tell_shelf(self, shelf: DonorStock) -> None:
         if self.chapters.current == "donors" and self._donors is not None:
             self._donors.know(shelf)
 

@@ -17,9 +17,7 @@ from core.model.errors import TapewrightError, Unavailable
 from gui.toolkit.garbage_collection import Sweeping
 
 if TYPE_CHECKING:
-    from core.services.records_door import (
-        Shop,
-    )  # imported late: the database libraries come after the first paint
+    from core.services.records_door import Shop
 
 
 TURN_S = 0.001

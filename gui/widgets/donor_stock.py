@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QPushButton, QVBoxL
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName
-from core.model.records import Donor
+from core.model.repair_records import Donor
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField

@@ -10,7 +10,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QSpinBox, QVBoxLayout, QWidget
 
 from core.catalogue import formats
-from core.model.records import Answer, Question, Quote, QuotedTape
+from core.model.quote_records import Answer, Question, Quote, QuotedTape
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.hint import Hint

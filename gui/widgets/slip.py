@@ -6,7 +6,10 @@ from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from core.model.records import Job, Promise, Quote, ShopFront
+from core.model.job_records import Job
+from core.model.promise_records import Promise
+from core.model.quote_records import Quote
+from core.model.settings_records import ShopFront
 from gui.toolkit import text, theme
 from gui.toolkit.text import say
 from gui.widgets import slip_lines

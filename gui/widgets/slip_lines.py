@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from core.model.records import Quote
+from core.model.quote_records import Quote
 from gui.toolkit import text
 from gui.toolkit.text import say
 

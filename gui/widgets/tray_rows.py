@@ -7,9 +7,10 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
+from core.model.job_records import CallerMatch, CopyRecord
 from core.model.names import FormatName
-from core.model.records import CopyRecord, Found, TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.services.promises import Kept
 from gui.toolkit.text import short_day, since
 from gui.widgets.tray import Piece
@@ -91,7 +92,7 @@ def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | No
     return laid
 
 
-def found_piece(found: Found) -> Piece:
+def found_piece(found: CallerMatch) -> Piece:
     """One job it could be."""
     job = found.job
     count = len(job.tapes)

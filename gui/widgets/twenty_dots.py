@@ -10,7 +10,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from core.model.records import Promise
+from core.model.promise_records import Promise
 from core.promise import chances
 from gui.toolkit import text, theme
 from gui.toolkit.text import say

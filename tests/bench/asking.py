@@ -15,8 +15,8 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.inventory import TapeLine
+from core.model.quote_records import Question
 from core.model.ranges import Range
-from core.model.records import Question
 from core.playtime import questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import ShopHabits

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QApplication
 
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services.records_door import Shop
 from gui.app.main_window import Window
 from gui.counter.counter_screen import Counter
@@ -50,7 +50,7 @@ def measure() -> Iterator[Ratio]:
 
 
 def _row(counter: Counter) -> klm.Effort:
-    counter.draft.begin(Box(rows=(Row("1", "VHS", "T-120", label="garden"),)))
+    counter.draft.begin(TypedBox(rows=(TypedRow("1", "VHS", "T-120", label="garden"),)))
     counter.parts.table.setFocus()
     counter.parts.table.put_cursor(0, counter.parts.rows.column_named("label"))
     return klm.add_a_row()

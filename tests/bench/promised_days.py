@@ -17,7 +17,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.ranges import Range
-from core.model.records import Opening
+from core.model.settings_records import OpeningHours
 from core.promise.stated_dates import chances_by
 from core.scheduling import dealt_box, event_simulation, opening_hours
 from core.scheduling.deck_timelines import Lanes
@@ -35,7 +35,7 @@ TAPES, SCENARIOS, BOX, LARGE = 3_000, 1_000, 12, 40
 DECKS = 8
 KINDS = (((0, 1, 2, 3), 0.45), ((2, 3), 0.1), ((4, 5), 0.25), ((6,), 0.12), ((7,), 0.08))
 RANGES = (Range(40, 105, 119), Range(25, 60, 118), Range(55, 118, 320), Range(30, 55, 63))
-CALENDAR = opening_hours.calendar(fittings(openings=(*WEEKDAYS, Opening(5, 600, 840))), date(2026, 3, 2))
+CALENDAR = opening_hours.calendar(fittings(openings=(*WEEKDAYS, OpeningHours(5, 600, 840))), date(2026, 3, 2))
 HOURS = [(float(a), float(b)) for a, b in zip(CALENDAR.opens, CALENDAR.closes, strict=True)]
 NOW, HANDLING = 540.0, 5.0
 COMPARED = 10

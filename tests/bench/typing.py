@@ -14,7 +14,7 @@ from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services.records_door import Shop
 from gui.counter.counter_screen import Counter
 from gui.toolkit import theme
@@ -33,10 +33,10 @@ PATIENCE_S = 30.0
 LETTERS = "summer by the sea "
 DIGITS = "1726354819213749"
 ROWS = (
-    Row("1", "VHS", "T-120", label="garden"),
-    Row("1", "MiniDV", "DVM60", label="school play"),
-    Row("1", "Video8", "P6-120", findings="snapped"),
-    Row("1", "VHS-C", "TC-30", label="beach"),
+    TypedRow("1", "VHS", "T-120", label="garden"),
+    TypedRow("1", "MiniDV", "DVM60", label="school play"),
+    TypedRow("1", "Video8", "P6-120", findings="snapped"),
+    TypedRow("1", "VHS-C", "TC-30", label="beach"),
 )
 
 
@@ -83,7 +83,7 @@ def _counter(folder: Path) -> Counter:
     work.open()
     counter.enter()
     wait_until(lambda: work.is_idle)
-    counter.draft.begin(Box(rows=tuple(islice(cycle(ROWS), 40)), name="A. Example", phone="2025550142"))
+    counter.draft.begin(TypedBox(rows=tuple(islice(cycle(ROWS), 40)), name="A. Example", phone="2025550142"))
     wait_until(lambda: counter.quote is not None and len(counter.quote.tapes) == 40)
     return counter
 

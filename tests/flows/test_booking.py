@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from core.model.names import FormatName
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs
 from core.services.records_door import Shop
 from gui.app.main_window import Window
@@ -110,7 +110,7 @@ def test_after_a_power_cut_not_one_typed_letter_is_missing(place: Place) -> None
     clerk.count(**{**NONSENSE, "format": "Hi8"})
     press_text("half a cou")  # and the cell is still open
     before = clerk.counter.draft.shown
-    assert before.rows[0] == Row(**NONSENSE)
+    assert before.rows[0] == TypedRow(**NONSENSE)
     assert (before.tv, before.copies, before.needed_by) == ("dual", "wax cylinders", "the day before")
     assert before.rows[-1].count == "half a cou"
     place.qtbot.waitUntil(lambda: place.records.shop.ask(drafts.kept, "counter Kim") == before)
@@ -184,7 +184,7 @@ def test_the_customer_changes_their_mind_and_so_does_the_slip(place: Place, by: 
 
 def kept(place: Place) -> object:
     box = place.records.shop.ask(drafts.kept, "counter Kim")
-    return box if isinstance(box, Box) and sum(not row.is_empty for row in box.rows) == 2 else None
+    return box if isinstance(box, TypedBox) and sum(not row.is_empty for row in box.rows) == 2 else None
 
 
 def another_window(place: Place) -> Counter:

@@ -18,8 +18,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from core.model.job_records import Job
 from core.model.names import Finding, JobNumber, Join, TapeCode
-from core.model.records import Job
 from core.model.stations import Station
 from core.services import jobs, pickups, tapes
 from core.services.records_door import Shop

@@ -10,12 +10,12 @@ import pytest
 
 from core.cli import json_answers
 from core.model.names import FormatName, Speed
-from core.model.records import Quote
+from core.model.quote_records import Quote
 from core.model.stations import Station
 from core.playtime.deck_readings import Shown
 from core.playtime.habits import STARTING
 from core.services import inventory_file, jobs, shop_snapshot
-from core.services.inventory_file import Reading
+from core.services.inventory_file import InventoryReading
 from tests.support.booked import Desk, line
 from tests.support.typed import Typist
 
@@ -52,7 +52,7 @@ def teach(desk: Desk) -> None:
 def windows_quote(desk: Desk, file: Path, **changes: object) -> Quote:
     """What the Counter would show and book."""
     now = replace(desk.shop.ask(shop_snapshot.read), **changes)  # type: ignore[arg-type]
-    box = inventory_file.read(file.read_bytes(), str(file), Reading(now.today))
+    box = inventory_file.read(file.read_bytes(), str(file), InventoryReading(now.today))
     return now.quote(box, desk.clock())
 
 

@@ -7,11 +7,11 @@ from datetime import date, timedelta
 
 import pytest
 
-from core.model.records import Opening
+from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
 from tests.support.shops import FRONT, fittings
 
-ALWAYS = tuple(Opening(day, 0, 1440) for day in range(7))
+ALWAYS = tuple(OpeningHours(day, 0, 1440) for day in range(7))
 
 
 @pytest.mark.parametrize(

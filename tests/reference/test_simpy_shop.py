@@ -11,7 +11,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.records import Opening
+from core.model.settings_records import OpeningHours
 from core.scheduling import event_simulation, opening_hours, staffed_simulation
 from core.scheduling.deck_timelines import Lanes
 from core.scheduling.staffed_simulation import Begun, Bench, Times
@@ -20,7 +20,9 @@ from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
 from tests.support.simpy_shop import Hands, Rules, Tape
 
-CALENDAR = opening_hours.calendar(fittings(openings=(*WEEKDAYS, Opening(5, 600, 840))), date(2026, 3, 2), 400)
+CALENDAR = opening_hours.calendar(
+    fittings(openings=(*WEEKDAYS, OpeningHours(5, 600, 840))), date(2026, 3, 2), 400
+)
 HOURS = [(float(a), float(b)) for a, b in zip(CALENDAR.opens, CALENDAR.closes, strict=True)]
 NINE = 540.0
 DECKS = 6

@@ -14,32 +14,18 @@ from math import cos, sin
 
 from core.capture.file_report import CapturedFile, Report, Sound
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
+from core.model.job_records import CopyRecord, Customer, Job, Payment
 from core.model.money import MoneyRange, flat, total
 from core.model.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
 from core.model.numbers import job_number, tape_code
+from core.model.pickup_records import Pickup, Signature
+from core.model.promise_records import Chance, Promise
+from core.model.quote_records import Charge, Copy, Price, Quote, QuotedTape, Repair, Storage, Verdict
 from core.model.ranges import Range, exactly
-from core.model.records import (
-    Chance,
-    Charge,
-    Copy,
-    CopyRecord,
-    Customer,
-    Job,
-    Payment,
-    Pickup,
-    Price,
-    Promise,
-    Quote,
-    QuotedTape,
-    Repair,
-    ShopFront,
-    Signature,
-    Splice,
-    Storage,
-    TapeRecord,
-    Verdict,
-)
+from core.model.repair_records import Splice
+from core.model.settings_records import ShopFront
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 
 BOOKED_AT = datetime(2026, 2, 26, 16, 40, tzinfo=UTC)
 PICKED_UP_AT = datetime(2026, 3, 13, 21, 5, tzinfo=UTC)

@@ -11,7 +11,7 @@ from enum import Enum
 import numpy as np
 
 from core.model.ranges import Range
-from core.model.records import Expected, Fittings, Opening
+from core.model.settings_records import Expected, OpeningHours, ShopSettings
 from core.playtime.tape_minutes import belief
 from core.promise import turnaround
 from core.scheduling.plan import estimate
@@ -20,7 +20,7 @@ from tests.support.shop_year import Box, House, Luck, NewTape, Year
 from tests.support.shops import FRONT, deck
 from tests.support.told import Records, moment, told_lengths
 
-OPENINGS = (*(Opening(day, 540, 1080) for day in range(5)), Opening(5, 600, 840))
+OPENINGS = (*(OpeningHours(day, 540, 1080) for day in range(5)), OpeningHours(5, 600, 840))
 FORMATS = {"vhs": 0.5, "hi8": 0.3, "minidv": 0.2}
 DECKS = (("vhs",), ("vhs",), ("vhs",), ("hi8",), ("hi8",), ("minidv",))
 RANGES = (Range(40, 105, 119), Range(25, 60, 118), Range(55, 118, 320), Range(30, 55, 63))
@@ -206,7 +206,7 @@ def _times(box: Box) -> tuple[float, float]:
     return box.came / shop_year.DAY, (box.done - box.came) / shop_year.DAY
 
 
-def _fittings(world: World) -> Fittings:
+def _fittings(world: World) -> ShopSettings:
     decks = [deck(f"{n} {plays[0]}", *plays) for n, plays in enumerate(DECKS)]
     front = replace(FRONT, timezone="UTC")
-    return Fittings(front, tuple(decks), OPENINGS, None, None, frozenset(), 60, world.people, 0.9)
+    return ShopSettings(front, tuple(decks), OPENINGS, None, None, frozenset(), 60, world.people, 0.9)

@@ -9,7 +9,7 @@ from sqlalchemy import Connection, inspect, text
 
 from core.model import serialization
 from core.store import engines, history, schema
-from core.store.tables import EventRow, Table
+from core.store.tables import EventRow, StoredTable
 from tests.support.booked import Desk
 
 NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed")
@@ -26,7 +26,7 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
         into.execute(text("DELETE FROM counters"))
         with desk.shop.database.reading.connect() as out:
             there = inspect(into).get_table_names()
-            for table in (each.name for each in Table.metadata.sorted_tables):
+            for table in (each.name for each in StoredTable.metadata.sorted_tables):
                 if table in there and table != "events":
                     _copy(out, into, table)
             _copy_history(out, into)

@@ -9,19 +9,9 @@ from zoneinfo import ZoneInfo
 
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Outcome, Speed, TapeCode, TvSystem
+from core.model.quote_records import Copy, QuotedTape, Repair, Storage, Verdict
 from core.model.ranges import ZERO, Range
-from core.model.records import (
-    Copy,
-    Deck,
-    Fittings,
-    Opening,
-    QuotedTape,
-    Rate,
-    Repair,
-    ShopFront,
-    Storage,
-    Verdict,
-)
+from core.model.settings_records import Deck, OpeningHours, Rate, ShopFront, ShopSettings
 from core.model.stations import Station
 from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax, TaxMode, Way
 from core.scheduling.queued_tapes import QueuedTape
@@ -31,7 +21,7 @@ TUESDAY = datetime(2026, 3, 3, 9, 0, tzinfo=NEW_YORK)
 """A Tuesday at opening time, no holiday near."""
 
 FRONT = ShopFront("A shop", ("1 Street",), "555", "USD", "America/New_York")
-WEEKDAYS = tuple(Opening(day, 9 * 60, 18 * 60) for day in range(5))
+WEEKDAYS = tuple(OpeningHours(day, 9 * 60, 18 * 60) for day in range(5))
 PLAYS = Verdict(Outcome.PLAYS, (), (), (), not_for_reuse=False)
 CANNOT = Verdict(Outcome.CANNOT, (), (), ("It cannot be played.",), not_for_reuse=False)
 HOUR = Range(50, 60, 70)
@@ -48,9 +38,9 @@ def deck(name: str, *plays: str, tv: str = "ntsc", speeds: str = "sp lp ep", in_
     )
 
 
-def fittings(*decks: Deck, openings: tuple[Opening, ...] = WEEKDAYS, **changes: object) -> Fittings:
+def fittings(*decks: Deck, openings: tuple[OpeningHours, ...] = WEEKDAYS, **changes: object) -> ShopSettings:
     """A shop open from 9 to 18 on weekdays, no holidays, one hour past closing, two people."""
-    plain = Fittings(
+    plain = ShopSettings(
         front=FRONT,
         decks=decks or (deck("VHS 1", "vhs"), deck("8 mm", "video8", "hi8", "digital8")),
         openings=openings,
@@ -61,7 +51,7 @@ def fittings(*decks: Deck, openings: tuple[Opening, ...] = WEEKDAYS, **changes: 
         people=2,
         confidence=0.9,
     )
-    return replace(plain, **changes)  # type: ignore[arg-type]  # the names are those of Fittings
+    return replace(plain, **changes)  # type: ignore[arg-type]  # the names are those of ShopSettings
 
 
 def quoted(

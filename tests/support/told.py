@@ -19,8 +19,9 @@ from numpy.typing import NDArray
 from core.model import common_random_numbers
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TapeCode, TvSystem
+from core.model.quote_records import QuotedTape
 from core.model.ranges import Range, exactly
-from core.model.records import Expected, Fittings, QuotedTape
+from core.model.settings_records import Expected, ShopSettings
 from core.model.stations import Station
 from core.playtime import learning
 from core.playtime.habits import STARTING, ShopHabits
@@ -52,7 +53,7 @@ def moment(minutes: float) -> datetime:
 class Records:
     """The records of one shop."""
 
-    def __init__(self, fittings: Fittings) -> None:
+    def __init__(self, fittings: ShopSettings) -> None:
         self._fittings = fittings
         self.habits: ShopHabits = STARTING
         """What the shop has learned of its customers' tapes."""
@@ -67,7 +68,7 @@ class Records:
                 minutes = _minutes(tape, self._habits_of(tape))
                 tape.estimate, tape.likely = estimate(minutes), minutes.likely
 
-    def shop(self, now: float, lived: Year, stated: Expected) -> Fittings:
+    def shop(self, now: float, lived: Year, stated: Expected) -> ShopSettings:
         """The shop with its decks as they are, and what it expects by what it ``stated`` and has counted."""
         out = {each.deck for each in lived.outs if each.ends > now}
         decks = tuple(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from importlib import import_module
 
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 
 _SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
     f"core.cli.subcommands.{room}"
@@ -66,7 +66,7 @@ _ROOMS = {
 SUBCOMMANDS = tuple(_ROOMS)
 
 
-def carry_out(name: str, call: Call) -> Reply:
+def carry_out(name: str, call: Invocation) -> Reply:
     """Run the subcommand ``name``."""
     room, function = _ROOMS[name]
     reply: Reply = getattr(import_module(room), function)(call)

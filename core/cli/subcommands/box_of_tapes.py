@@ -6,22 +6,24 @@ from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from core.cli import json_answers, plain_answers
-from core.cli.invocation import Call, Reply, contents
+from core.cli.invocation import Invocation, Reply, contents
 from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
-from core.model.records import Fittings, Quote, ShopFront, Signature
+from core.model.pickup_records import Signature
+from core.model.quote_records import Quote
+from core.model.settings_records import ShopFront, ShopSettings
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import inventory_file, paper_files, quoting, shop_settings
-from core.services.inventory_file import Reading
+from core.services.inventory_file import InventoryReading
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
 
 
-def quote(call: Call) -> Reply:
+def quote(call: Invocation) -> Reply:
     data = contents(call.asked.file)
     if not call.has_shop:
         quoted = quote_of(call, data, shop_settings.new_shop())
@@ -31,7 +33,7 @@ def quote(call: Call) -> Reply:
     return Reply(json_answers.quote(quoted), plain_answers.quote(quoted))
 
 
-def book(call: Call) -> Reply:
+def book(call: Invocation) -> Reply:
     from core.services import jobs
 
     data = contents(call.asked.file)
@@ -48,7 +50,7 @@ def book(call: Call) -> Reply:
     return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
 
 
-def hand_back(call: Call) -> Reply:
+def hand_back(call: Invocation) -> Reply:
     from core.services import pickups
 
     asked = call.asked
@@ -74,7 +76,7 @@ def hand_back(call: Call) -> Reply:
     return Reply(json_answers.pickup(handed, receipt), plain_answers.pickup(handed, receipt), note=notes)
 
 
-def correct_customer(call: Call) -> Reply:
+def correct_customer(call: Invocation) -> Reply:
     """Puts right who brought a box; what is not named stays as it is."""
     from core.services import jobs
 
@@ -90,7 +92,7 @@ def correct_customer(call: Call) -> Reply:
     return Reply({"customer": {"name": who.name, "phone": who.phone, "email": who.email}}, told)
 
 
-def refund(call: Call) -> Reply:
+def refund(call: Invocation) -> Reply:
     """Gives money back, and tells what is paid after it."""
     from core.services import payments
 
@@ -101,7 +103,7 @@ def refund(call: Call) -> Reply:
     return Reply({"number": job.number, "paid_minor": job.paid_minor}, f"Paid so far: {left}.")
 
 
-def quote_of(call: Call, data: bytes, fitted: Fittings) -> Quote:
+def quote_of(call: Invocation, data: bytes, fitted: ShopSettings) -> Quote:
     """The quote of the inventory file in ``data`` in an empty shop with these fittings."""
     now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
     return quoting.quote(
@@ -113,7 +115,7 @@ def quote_of(call: Call, data: bytes, fitted: Fittings) -> Quote:
     )
 
 
-def _quote_here(call: Call, data: bytes, shop: Shop, *, customer_needed: bool = False) -> Quote:
+def _quote_here(call: Invocation, data: bytes, shop: Shop, *, customer_needed: bool = False) -> Quote:
     """The quote of this shop as it is now, on the same ground as the window's; stores nothing."""
     from core.services import decks, shop_snapshot
 
@@ -127,13 +129,15 @@ def _front(shop: Shop) -> ShopFront:
     return shop.ask(decks.fittings).front
 
 
-def _inventory(call: Call, data: bytes, fitted: Fittings, *, customer_needed: bool = False) -> Inventory:
+def _inventory(
+    call: Invocation, data: bytes, fitted: ShopSettings, *, customer_needed: bool = False
+) -> Inventory:
     today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
-    reading = Reading(today, fitted.holiday_country or "US", customer_needed)
+    reading = InventoryReading(today, fitted.holiday_country or "US", customer_needed)
     return inventory_file.read(data, call.asked.file, reading)
 
 
-def _signature(call: Call) -> Signature:
+def _signature(call: Invocation) -> Signature:
     if call.asked.signature is None:
         return Signature(call.asked.signed_by)
     return signature_file.read(contents(call.asked.signature), call.asked.signature, call.asked.signed_by)

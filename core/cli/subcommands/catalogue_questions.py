@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.cli import json_answers, plain_answers
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.model.inventory import TapeLine
 from core.model.json_reader import Value
 from core.playtime import cuts, pack_reading, packs, tape_minutes
@@ -12,19 +12,19 @@ from core.services import inventory_file
 _FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill", "fill_known", "fill_off")
 
 
-def tell_playtime(call: Call) -> Reply:
+def tell_playtime(call: Invocation) -> Reply:
     line = _line(call)
     belief = tape_minutes.belief(line, line.tv)
     return Reply(json_answers.playtime(belief), plain_answers.playtime(belief))
 
 
-def tell_cut(call: Call) -> Reply:
+def tell_cut(call: Invocation) -> Reply:
     line = _line(call)
     lost = cuts.cut(line.format, line.speed, line.tv, call.asked.cm)
     return Reply(json_answers.cut(lost), plain_answers.cut(lost))
 
 
-def tell_pack(call: Call) -> Reply:
+def tell_pack(call: Invocation) -> Reply:
     """One reel; with the take-up as well, whether both agree with the marking."""
     line, asked = _line(call), call.asked
     reel = packs.pack(line.format, line.marking, asked.radius_mm, line.speed, line.tv)
@@ -42,7 +42,7 @@ def tell_pack(call: Call) -> Reply:
     return Reply(document, f"{plain_answers.pack(reel)}\n{plain_answers.both_packs(both)}")
 
 
-def _line(call: Call) -> TapeLine:
+def _line(call: Invocation) -> TapeLine:
     """The cassette described by the options, read by the rules of the inventory file."""
     members = {"count": Value("", "", 1)}
     for field in _FIELDS:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.services import decks_to_load
 from core.services.decks_to_load import ToLoad
 
 
-def tell_up_next(call: Call) -> Reply:
+def tell_up_next(call: Invocation) -> Reply:
     with call.open() as shop:
         found = shop.ask(decks_to_load.read)
     return Reply({"decks": [_answer(each) for each in found]}, _plainly(found))

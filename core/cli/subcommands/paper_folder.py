@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from core.cli.invocation import Call
+from core.cli.invocation import Invocation
 from core.services import paper_files
 
 Papers = tuple[Path, ...]
 
 
-def folder(call: Call) -> Path | None:
+def folder(call: Invocation) -> Path | None:
     """The folder of ``--paper``, made and tried before anything is stored; None when none is wanted."""
     return None if call.asked.paper is None else paper_files.prepare(Path(call.asked.paper).absolute())
 

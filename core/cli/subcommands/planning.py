@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, timedelta
 
-from core.cli.invocation import Call, Reply
-from core.model.records import Expected, Fittings, Outage
+from core.cli.invocation import Invocation, Reply
+from core.model.settings_records import Expected, Outage, ShopSettings
 from core.services import box_order, closed_days, decks, expectations, promises
 from core.services.box_order import Change, Proposal
 from core.services.closed_days import TimeOff
@@ -21,7 +21,7 @@ FIGURES = (
 )
 
 
-def close_days(call: Call) -> Reply:
+def close_days(call: Invocation) -> Reply:
     """Closes the shop from one day to another, and tells all days off."""
     asked = call.asked
     with call.open() as shop:
@@ -29,7 +29,7 @@ def close_days(call: Call) -> Reply:
         return _planned(fitted, shop.ask(closed_days.days_off))
 
 
-def reopen_days(call: Call) -> Reply:
+def reopen_days(call: Invocation) -> Reply:
     """Takes back the closed days of a span; refused when it holds none."""
     asked = call.asked
     last: date = asked.last or asked.first
@@ -40,7 +40,7 @@ def reopen_days(call: Call) -> Reply:
         return _planned(fitted, shop.ask(closed_days.days_off))
 
 
-def plan_outage(call: Call) -> Reply:
+def plan_outage(call: Invocation) -> Reply:
     """Plans a deck out of service for a span, or takes that back."""
     asked = call.asked
     step = decks.cancel_outage if asked.take_back else decks.plan_outage
@@ -50,7 +50,7 @@ def plan_outage(call: Call) -> Reply:
         return _planned(fitted, shop.ask(closed_days.days_off))
 
 
-def expect(call: Call) -> Reply:
+def expect(call: Invocation) -> Reply:
     """Sets what is given, and tells what is stated and what is reckoned with."""
     typed = {name: getattr(call.asked, name) for name in FIGURES}
     given = {name: value for name, value in typed.items() if value is not None}
@@ -67,7 +67,7 @@ def expect(call: Call) -> Reply:
     return Reply(document, "\n".join(lines))
 
 
-def order_boxes(call: Call) -> Reply:
+def order_boxes(call: Invocation) -> Reply:
     """Looks for a better order and keeps it if asked to; or takes the last one back."""
     with call.open() as shop:
         if call.asked.take_back:
@@ -121,7 +121,7 @@ def _days(first: date, last: date) -> Iterable[date]:
     return (first + timedelta(days=n) for n in range((last - first).days + 1))
 
 
-def _planned(fitted: Fittings, off: Iterable[TimeOff]) -> Reply:
+def _planned(fitted: ShopSettings, off: Iterable[TimeOff]) -> Reply:
     shut = [
         {"first": each.days[0].isoformat(), "last": each.days[-1].isoformat(), "because": each.words}
         | {"planned": each.is_planned}

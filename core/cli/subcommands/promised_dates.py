@@ -6,16 +6,16 @@ from collections.abc import Mapping
 from datetime import date
 
 from core.cli import plain_answers
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.cli.json_answers import promise as promise_of
 from core.model.names import JobNumber
-from core.model.records import Fittings
+from core.model.settings_records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
 from core.services import closed_days, decks, event_counts, promises
 
 
-def promise_again(call: Call) -> Reply:
+def promise_again(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         number = JobNumber(asked.number)
@@ -37,7 +37,7 @@ def promise_again(call: Call) -> Reply:
     )
 
 
-def switch_deck(call: Call) -> Reply:
+def switch_deck(call: Invocation) -> Reply:
     asked = call.asked
     step = decks.broke_down if asked.state == "out" else decks.back_in_service
     with call.open() as shop:
@@ -45,14 +45,14 @@ def switch_deck(call: Call) -> Reply:
     return _fitted(fitted)
 
 
-def stay_shut(call: Call) -> Reply:
+def stay_shut(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         fitted = shop.run(closed_days.stayed_shut, asked.day, asked.because)
     return _fitted(fitted)
 
 
-def tell_kept(call: Call) -> Reply:
+def tell_kept(call: Invocation) -> Reply:
     with call.open() as shop:
         found, counted = shop.ask(promises.record), shop.ask(event_counts.counted)
         stated = shop.ask(decks.fittings).expected
@@ -74,7 +74,7 @@ def tell_kept(call: Call) -> Reply:
     return Reply(document, plain_answers.kept(found))
 
 
-def _fitted(fitted: Fittings) -> Reply:
+def _fitted(fitted: ShopSettings) -> Reply:
     out = [deck.name for deck in fitted.decks if not deck.in_service]
     closed = sorted(day.isoformat() for day in fitted.closed_days)
     document = {"decks": [_deck(deck.name, deck.in_service) for deck in fitted.decks], "closed": closed}

@@ -7,14 +7,14 @@ from pathlib import Path
 
 from core.capture import examining
 from core.capture.file_report import CapturedFile, Report, clock
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import paper_folder
 from core.model import serialization
 from core.model.names import JobNumber, TapeCode
 from core.services import paper_files
 
 
-def tell_capture(call: Call) -> Reply:
+def tell_capture(call: Invocation) -> Reply:
     """``capture FILE``: reads it and, with ``--tape``, attaches it in the same go."""
     code = call.asked.tape
     if code is not None:
@@ -26,7 +26,7 @@ def tell_capture(call: Call) -> Reply:
     return Reply(document, in_words(report))
 
 
-def strike_file(call: Call) -> Reply:
+def strike_file(call: Invocation) -> Reply:
     """``undo-capture CODE``."""
     from core.services import recordings
 
@@ -35,7 +35,7 @@ def strike_file(call: Call) -> Reply:
     return Reply({"files": [_listed(each) for each in left]}, _lines(left) or "No file is left of this tape.")
 
 
-def list_files(call: Call) -> Reply:
+def list_files(call: Invocation) -> Reply:
     """``files NUMBER``: the files of a job; ``--paper`` writes the delivery list."""
     from core.services import decks, jobs, recordings
 
@@ -69,7 +69,7 @@ def in_words(report: Report) -> str:
     return "\n".join([*lines, *(f"! {remark}" for remark in report.remarks)])
 
 
-def _find_tape(call: Call, code: str) -> None:
+def _find_tape(call: Invocation, code: str) -> None:
     """Finds a mistyped code before a long file is read, not after."""
     from core.services import tapes
 
@@ -77,7 +77,7 @@ def _find_tape(call: Call, code: str) -> None:
         shop.ask(tapes.get, TapeCode(code))
 
 
-def _attach(call: Call, code: str, report: Report) -> str:
+def _attach(call: Invocation, code: str, report: Report) -> str:
     from core.services import recordings
 
     with call.open() as shop:

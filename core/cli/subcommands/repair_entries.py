@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from core.cli import json_answers, plain_answers
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands.tape_care import told
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName, Join, Look, Section, TapeCode
-from core.model.records import Splice
+from core.model.repair_records import Splice
 from core.services import donors, repair_attempts, repair_record, tapes
 from core.services.records_door import Shop
 
 
-def splice(call: Call) -> Reply:
+def splice(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         record = shop.run(
@@ -27,7 +27,7 @@ def splice(call: Call) -> Reply:
     return told(record)
 
 
-def undo_splice(call: Call) -> Reply:
+def undo_splice(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         which = None if asked.nth is None else _nth(shop, TapeCode(asked.code), asked.nth)
@@ -43,19 +43,19 @@ def _nth(shop: Shop, code: TapeCode, nth: int) -> Splice:
     return splices[nth - 1]
 
 
-def mark(call: Call) -> Reply:
+def mark(call: Invocation) -> Reply:
     with call.open() as shop:
         record = shop.run(repair_record.mark, TapeCode(call.asked.code))
     return told(record)
 
 
-def take_label_off(call: Call) -> Reply:
+def take_label_off(call: Invocation) -> Reply:
     with call.open() as shop:
         record = shop.run(repair_record.take_label_off, TapeCode(call.asked.code))
     return told(record)
 
 
-def repair(call: Call) -> Reply:
+def repair(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         record = shop.run(
@@ -70,13 +70,13 @@ def repair(call: Call) -> Reply:
     return told(record)
 
 
-def undo_repair(call: Call) -> Reply:
+def undo_repair(call: Invocation) -> Reply:
     with call.open() as shop:
         record = shop.run(repair_attempts.strike, TapeCode(call.asked.code), because=call.asked.because)
     return told(record)
 
 
-def look(call: Call) -> Reply:
+def look(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         record = shop.run(
@@ -85,7 +85,7 @@ def look(call: Call) -> Reply:
     return told(record)
 
 
-def keep_donors(call: Call) -> Reply:
+def keep_donors(call: Invocation) -> Reply:
     """What lies on the shelf, after adding to it or putting a count right if asked."""
     asked = call.asked
     added = None if asked.add is None else _parts(*asked.add)

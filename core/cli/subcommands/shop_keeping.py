@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from core.cli.invocation import Call, Reply, default_demo
+from core.cli.invocation import Invocation, Reply, default_demo
 from core.model.errors import Unavailable
 
 
-def back_up(call: Call) -> Reply:
+def back_up(call: Invocation) -> Reply:
     from core.store import backup
 
     with call.open() as shop:
@@ -16,7 +16,7 @@ def back_up(call: Call) -> Reply:
     return Reply({"file": str(copy)}, str(copy))
 
 
-def restore(call: Call) -> Reply:
+def restore(call: Invocation) -> Reply:
     from core.store import backup
 
     kept = backup.restore(call.where, _path(call.asked.file), now=call.clock())
@@ -25,7 +25,7 @@ def restore(call: Call) -> Reply:
     return Reply({"restored": call.asked.file, "kept": before}, text)
 
 
-def verify(call: Call) -> Reply:
+def verify(call: Invocation) -> Reply:
     from core.store import backup
 
     with call.open() as shop:
@@ -38,7 +38,7 @@ def verify(call: Call) -> Reply:
     return Reply(document, "\n".join(problems), note=advice, exit_code=Unavailable.exit_code)
 
 
-def make_demo(call: Call) -> Reply:
+def make_demo(call: Invocation) -> Reply:
     from core.services import invented_shop
 
     folder = default_demo() if call.asked.dir is None else _path(call.asked.dir)

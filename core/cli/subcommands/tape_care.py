@@ -5,21 +5,21 @@ from __future__ import annotations
 from argparse import Namespace
 
 from core.cli import json_answers, plain_answers
-from core.cli.invocation import Call, Reply
+from core.cli.invocation import Invocation, Reply
 from core.model.names import Finding, FormatName, Speed, TapeCode, TvSystem
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import Shown
 from core.services import calls, captures, promises, repair_record, tapes
 
 
-def tell_status(call: Call) -> Reply:
+def tell_status(call: Invocation) -> Reply:
     with call.open() as shop:
         found = shop.ask(calls.status, call.asked.query)
     return Reply(json_answers.status(found), plain_answers.status(found))
 
 
-def move(call: Call) -> Reply:
+def move(call: Invocation) -> Reply:
     asked = call.asked
     findings = tuple(Finding(name) for name in dict.fromkeys(asked.finding))
     with call.open() as shop:
@@ -45,13 +45,13 @@ def _shown(asked: Namespace) -> Shown:
     )
 
 
-def tell_habits(call: Call) -> Reply:
+def tell_habits(call: Invocation) -> Reply:
     with call.open() as shop:
         found = shop.ask(captures.evidence)
     return Reply(json_answers.habits(found), plain_answers.habits(found))
 
 
-def clear_finding(call: Call) -> Reply:
+def clear_finding(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         record = shop.run(
@@ -60,13 +60,13 @@ def clear_finding(call: Call) -> Reply:
     return told(record)
 
 
-def tell_history(call: Call) -> Reply:
+def tell_history(call: Invocation) -> Reply:
     with call.open() as shop:
         happenings = shop.ask(tapes.history, TapeCode(call.asked.code))
     return Reply(json_answers.history(happenings), plain_answers.history(happenings))
 
 
-def tell_promises(call: Call) -> Reply:
+def tell_promises(call: Invocation) -> Reply:
     with call.open() as shop:
         kept = shop.ask(promises.under_review)
     return Reply(json_answers.promises(kept), plain_answers.promises(kept))

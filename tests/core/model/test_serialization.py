@@ -14,22 +14,15 @@ from hypothesis import strategies as st
 
 from core.model import serialization
 from core.model.inventory import Inventory, TapeLine
+from core.model.job_records import Job
 from core.model.names import FillKnown, Finding, FormatName, TapeCode
+from core.model.pickup_records import Pickup, Signature
+from core.model.promise_records import Promise
+from core.model.quote_records import Price, Question, QuotedTape
 from core.model.ranges import exactly
-from core.model.records import (
-    Deck,
-    Fittings,
-    Job,
-    Pickup,
-    Price,
-    Promise,
-    Question,
-    QuotedTape,
-    Rate,
-    Signature,
-    TapeRecord,
-)
+from core.model.settings_records import Deck, Rate, ShopSettings
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from tests.support.booked import Desk, line
 
 FINITE = st.floats(allow_nan=False, allow_infinity=False)
@@ -42,7 +35,7 @@ st.register_type_strategy(Decimal, st.decimals(allow_nan=False, allow_infinity=F
 
 
 @pytest.mark.parametrize(
-    "kind", [Inventory, QuotedTape, Price, Promise, TapeRecord, Fittings, Rate, Question, Signature]
+    "kind", [Inventory, QuotedTape, Price, Promise, TapeRecord, ShopSettings, Rate, Question, Signature]
 )
 def test_every_record_comes_back_equal(kind: type[Any]) -> None:
     @given(st.from_type(kind))

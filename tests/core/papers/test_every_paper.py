@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.records import ShopFront
+from core.model.settings_records import ShopFront
 from core.papers import claim_slip, delivery_list, labels, quote_paper, receipt
 from core.papers.paper_tokens import MARGIN
 from tests.support import invented_job as records

@@ -7,7 +7,7 @@ from collections import Counter
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.records import Job
+from core.model.job_records import Job
 from core.papers import labels
 from tests.support import invented_job as records
 from tests.support import pdf

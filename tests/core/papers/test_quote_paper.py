@@ -8,7 +8,7 @@ import pytest
 
 from core.catalogue import formats
 from core.model.money import flat
-from core.model.records import Quote
+from core.model.quote_records import Quote
 from core.papers import quote_paper
 from core.wording.messages import say
 from tests.support import invented_job as records

@@ -7,9 +7,11 @@ from dataclasses import replace
 import pytest
 
 from core.model.names import DonorPart, Join, Look, Measure, Section
+from core.model.pickup_records import Pickup
 from core.model.ranges import Range
-from core.model.records import AfterRepair, Pickup, Splice, TapeRecord, Tried
+from core.model.repair_records import AfterRepair, RepairAttempt, Splice
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.papers import receipt
 from core.papers.page import Pen
 from core.papers.paper_tokens import MARGIN
@@ -149,7 +151,7 @@ def with_first(pickup: Pickup, **changes: object) -> str:
     return pdf.words(receipt.render(replace(pickup, handed_back=(changed,), still_here=()), records.FRONT))
 
 
-def tried(code: str, words: str, succeeded: bool, **more: object) -> Tried:
+def tried(code: str, words: str, succeeded: bool, **more: object) -> RepairAttempt:
     plain = {
         "part": None,
         "came_from": "",
@@ -157,7 +159,7 @@ def tried(code: str, words: str, succeeded: bool, **more: object) -> Tried:
         "by": "Ada",
         "at": records.BOOKED_AT,
     }
-    return Tried(code, words, succeeded, **{**plain, **more})  # type: ignore[arg-type]  # as above
+    return RepairAttempt(code, words, succeeded, **{**plain, **more})  # type: ignore[arg-type]  # as above
 
 
 @pytest.mark.parametrize(("minutes", "end"), [(0.0, "start"), (120.0, "end")])

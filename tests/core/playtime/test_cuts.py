@@ -11,7 +11,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Join, Section, Speed, TvSystem
 from core.model.ranges import Range
-from core.model.records import Splice
+from core.model.repair_records import Splice
 from core.playtime import cuts
 from tests.support.booked import MORNING
 

@@ -9,7 +9,7 @@ import pytest
 from core.model import common_random_numbers
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.model.records import Question
+from core.model.quote_records import Question
 from core.playtime import box_habits, possibilities, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
 from core.model.money import MoneyRange, flat, total
+from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import Range, exactly
-from core.model.records import Price, QuotedTape
 from core.pricing.box_price import price
 from core.pricing.price_book import PriceBook, QuantityBreak, TaxMode
 from tests.support.shops import CANNOT, NO_COPIES, PLAYS, book, copies, quoted, repaired

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
+from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range, exactly
-from core.model.records import Storage
 from core.pricing import bitrates, copy_sizes, discs
 
 deliveries = st.one_of(

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.model.records import Chance
+from core.model.promise_records import Chance
 from core.papers.voice import voice
 from core.promise import chances
 from gui.toolkit import text

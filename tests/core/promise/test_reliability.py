@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, timedelta
 import numpy as np
 import pytest
 
-from core.model.records import Chance, Promise
+from core.model.promise_records import Chance, Promise
 from core.promise import chances
 from core.promise.late_correction import FEWEST, MOST, conformal, factor, guarded
 from core.promise.reliability import Judged, pit_histogram, reliability, sampling_band

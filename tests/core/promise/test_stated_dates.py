@@ -8,8 +8,8 @@ from datetime import date
 import numpy as np
 import pytest
 
+from core.model.promise_records import Promise
 from core.model.ranges import exactly
-from core.model.records import Promise
 from core.promise.stated_dates import Asked, Before, chance_by, chances_by, finish_of, promise_of
 from core.scheduling.deck_choice import Suited
 from core.scheduling.opening_hours import calendar

@@ -10,8 +10,9 @@ import numpy as np
 import pytest
 
 from core.model.names import JobNumber
+from core.model.promise_records import Promise
 from core.model.ranges import Range, exactly
-from core.model.records import Expected, Fittings, Opening, Outage, Promise
+from core.model.settings_records import Expected, OpeningHours, Outage, ShopSettings
 from core.model.stations import Station
 from core.promise.stated_dates import chance_by
 from core.promise.turnaround import chance_of, is_overlong, load, promise, standing
@@ -27,7 +28,7 @@ def box(count: int = 3, minutes: Range = WIDE, format: str = "vhs") -> list:  # 
     return [quoted(n=n, minutes=minutes, format=format) for n in range(1, count + 1)]
 
 
-def ask(shop: Fittings = ONE_DECK, queue: list[QueuedTape] | None = None, **how: object) -> Promise:
+def ask(shop: ShopSettings = ONE_DECK, queue: list[QueuedTape] | None = None, **how: object) -> Promise:
     tapes = how.pop("tapes", None) or box()
     return promise(load(shop, queue or [], TUESDAY), tapes, **how)  # type: ignore[arg-type]
 
@@ -290,7 +291,7 @@ def test_one_deck_plays_one_tape_and_it_is_the_one_that_was_named() -> None:
 # --- bad shops ------------------------------------------------------------------------------
 
 
-def months_shut() -> Fittings:
+def months_shut() -> ShopSettings:
     days = frozenset(TUESDAY.date() + timedelta(days=n) for n in range(120))
     return replace(ONE_DECK, closed_days=days)
 
@@ -302,10 +303,10 @@ def months_shut() -> Fittings:
         (fittings(deck("VHS", "vhs", in_service=False)), "every deck is out of service"),
         (replace(fittings(), decks=()), "every deck is out of service"),
         (replace(ONE_DECK, openings=()), "no opening hours in the coming 730 days"),
-        (replace(ONE_DECK, openings=(Opening(0, 540, 541),)), "no date within 730 days"),
+        (replace(ONE_DECK, openings=(OpeningHours(0, 540, 541),)), "no date within 730 days"),
     ],
 )
-def test_a_shop_that_can_give_no_date_says_why(shop: Fittings, sentence: str) -> None:
+def test_a_shop_that_can_give_no_date_says_why(shop: ShopSettings, sentence: str) -> None:
     made = ask(shop, [queued(n, minutes=WIDE) for n in range(120)])
     assert made.day is None
     assert made.stated == 0.0

@@ -16,7 +16,7 @@ BOX = [quoted(n=n, minutes=WIDE) for n in range(1, 4)]
 
 
 def found(**changes: object) -> dict[str, WhatIf]:
-    shop = replace(SHOP, **changes)  # type: ignore[arg-type]  # the names are those of Fittings
+    shop = replace(SHOP, **changes)  # type: ignore[arg-type]  # the names are those of ShopSettings
     return {one.change: one for one in helps(shop, QUEUE, TUESDAY, BOX)}
 
 

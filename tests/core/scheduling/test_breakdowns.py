@@ -7,8 +7,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from core.model.promise_records import Promise
 from core.model.ranges import exactly
-from core.model.records import Expected, Fittings, Promise
+from core.model.settings_records import Expected, ShopSettings
 from core.promise import promise_basis
 from core.promise.turnaround import load, promise
 from core.promise.what_ifs import changes
@@ -20,11 +21,11 @@ from tests.support.shops import TUESDAY, deck, fittings, quoted
 OUT = (deck("VHS 1", "vhs", in_service=False), deck("VHS 2", "vhs"))
 
 
-def shop(hours: float, *names: str) -> Fittings:
+def shop(hours: float, *names: str) -> ShopSettings:
     return awaiting(fittings(*OUT, expected=Expected(hours_to_repair=hours)), names)
 
 
-def asked(shop: Fittings) -> Promise:
+def asked(shop: ShopSettings) -> Promise:
     return promise(load(shop, [], TUESDAY), [quoted(n=n, minutes=exactly(240)) for n in range(1, 21)])
 
 

@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.records import Opening
+from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
 from core.scheduling.deck_timelines import Lanes, finishes, gate
 from tests.support.shops import fittings
@@ -66,7 +66,7 @@ def test_a_tape_longer_than_any_opening_starts_at_opening() -> None:
 
 
 def test_a_tape_that_fits_the_long_days_only_waits_for_one() -> None:
-    short_and_long = (Opening(0, 540, 600), Opening(2, 540, 1080))
+    short_and_long = (OpeningHours(0, 540, 600), OpeningHours(2, 540, 1080))
     calendar = opening_hours.calendar(fittings(openings=short_and_long), MONDAY, 7)
     found = gate(calendar, 300.0, 0.0)
     assert not found.overlong

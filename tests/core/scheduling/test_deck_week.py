@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from core.model.ranges import Range, exactly
-from core.model.records import Outage
+from core.model.settings_records import Outage
 from core.model.stations import Station
 from core.promise import turnaround
 from core.scheduling import deck_week

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from core.model.names import FormatName
-from core.model.records import Expected, Fittings
+from core.model.settings_records import Expected, ShopSettings
 from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import belief_of
 from core.scheduling import initial_state, opening_hours
@@ -24,7 +24,7 @@ UNKNOWN = Facts(FormatName("vhs"), "T-120")
 QUEUE = [replace(queued(n), known=UNKNOWN, minutes=belief_of(UNKNOWN).range) for n in range(20)]
 
 
-def coming(shop: Fittings, queue: list[QueuedTape]) -> dict[tuple[int, ...], Coming]:
+def coming(shop: ShopSettings, queue: list[QueuedTape]) -> dict[tuple[int, ...], Coming]:
     calendar = opening_hours.calendar(shop, TUESDAY.date())
     ways, begun = initial_state.prepared(shop, calendar, calendar.at(TUESDAY), 400)
     _, others = lined_up(shop, queue, calendar)

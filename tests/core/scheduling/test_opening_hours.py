@@ -8,12 +8,12 @@ import numpy as np
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.records import Opening
+from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
 from core.wording import locale_figures
 from tests.support.shops import FRONT, NEW_YORK, TUESDAY, fittings, utc
 
-SPLIT = (Opening(1, 9 * 60, 12 * 60), Opening(1, 13 * 60, 18 * 60))
+SPLIT = (OpeningHours(1, 9 * 60, 12 * 60), OpeningHours(1, 13 * 60, 18 * 60))
 
 
 def calendar(first: date = date(2026, 3, 2), days: int = 14, **changes: object) -> opening_hours.Calendar:
@@ -35,12 +35,12 @@ def test_a_lunch_break_makes_two_openings_and_one_closing_of_the_day() -> None:
 
 
 def test_openings_that_touch_or_overlap_are_one() -> None:
-    overlapping = (Opening(0, 540, 720), Opening(0, 720, 800), Opening(0, 700, 900))
+    overlapping = (OpeningHours(0, 540, 720), OpeningHours(0, 720, 800), OpeningHours(0, 700, 900))
     assert calendar(days=1, openings=overlapping).opens.tolist() == [540]
 
 
 def test_a_shop_open_round_the_clock_has_one_long_opening() -> None:
-    always = tuple(Opening(day, 0, 1440) for day in range(7))
+    always = tuple(OpeningHours(day, 0, 1440) for day in range(7))
     days = calendar(days=5, openings=always)
     assert (days.opens.tolist(), days.closes.tolist()) == ([0], [5 * 1440])
     assert len(days.days) == 5
@@ -96,7 +96,7 @@ def test_an_unknown_country_is_refused_with_what_is_accepted() -> None:
 
 
 def test_an_opening_inside_the_hour_that_the_clocks_skip_is_left_out() -> None:
-    night = (Opening(6, 2 * 60 + 10, 2 * 60 + 50),)
+    night = (OpeningHours(6, 2 * 60 + 10, 2 * 60 + 50),)
     spring = opening_hours.calendar(fittings(openings=night), date(2026, 3, 1), 15)
     lengths = (spring.closes - spring.opens).tolist()
     assert len(lengths) == len(spring.days)

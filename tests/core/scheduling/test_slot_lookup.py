@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.records import Opening
+from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
 from core.scheduling.deck_timelines import OVERLONG_WITHIN, TO_BE_LOADED, Gate
 from core.scheduling.opening_hours import Calendar
@@ -15,12 +15,14 @@ from core.scheduling.slot_lookup import Slots
 from tests.support.shops import WEEKDAYS, fittings
 
 MONDAY = date(2026, 3, 2)
-LUNCH = tuple(opening for day in range(6) for opening in (Opening(day, 540, 750), Opening(day, 790, 1080)))
-SATURDAY = (*WEEKDAYS, Opening(5, 600, 840))
-MINUTES_APART = (Opening(0, 540, 700), Opening(0, 705, 712), Opening(3, 540, 545))
+LUNCH = tuple(
+    opening for day in range(6) for opening in (OpeningHours(day, 540, 750), OpeningHours(day, 790, 1080))
+)
+SATURDAY = (*WEEKDAYS, OpeningHours(5, 600, 840))
+MINUTES_APART = (OpeningHours(0, 540, 700), OpeningHours(0, 705, 712), OpeningHours(3, 540, 545))
 
 
-def calendar(openings: tuple[Opening, ...]) -> Calendar:
+def calendar(openings: tuple[OpeningHours, ...]) -> Calendar:
     return opening_hours.calendar(fittings(openings=openings), MONDAY, 60)
 
 
@@ -32,7 +34,7 @@ def moments(of: Calendar) -> np.ndarray:  # type: ignore[type-arg]
 
 
 @pytest.mark.parametrize("openings", [WEEKDAYS, LUNCH, SATURDAY, MINUTES_APART, ()])
-def test_the_table_finds_the_slot_a_search_finds(openings: tuple[Opening, ...]) -> None:
+def test_the_table_finds_the_slot_a_search_finds(openings: tuple[OpeningHours, ...]) -> None:
     of = calendar(openings)
     slots, at = Slots(of), moments(of)
     found = np.searchsorted(of.closes, at, side="left")
@@ -43,7 +45,7 @@ def test_the_table_finds_the_slot_a_search_finds(openings: tuple[Opening, ...]) 
 @pytest.mark.parametrize("openings", [WEEKDAYS, LUNCH, SATURDAY, MINUTES_APART])
 @pytest.mark.parametrize("work", [5.0, 13.0, 500.0])
 def test_work_rests_overnight_as_on_the_axis_of_minutes_worked(
-    openings: tuple[Opening, ...], work: float
+    openings: tuple[OpeningHours, ...], work: float
 ) -> None:
     of = calendar(openings)
     at = moments(of)
@@ -53,7 +55,7 @@ def test_work_rests_overnight_as_on_the_axis_of_minutes_worked(
 @pytest.mark.parametrize("openings", [WEEKDAYS, LUNCH, SATURDAY, MINUTES_APART])
 @pytest.mark.parametrize(("estimate", "past"), [(62.0, 0.0), (250.0, 60.0), (370.0, 60.0), (900.0, 0.0)])
 def test_a_gate_opens_when_a_search_through_its_slots_says_so(
-    openings: tuple[Opening, ...], estimate: float, past: float
+    openings: tuple[OpeningHours, ...], estimate: float, past: float
 ) -> None:
     of = calendar(openings)
     gate, at = Gate(of, estimate, past), moments(of)

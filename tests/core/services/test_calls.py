@@ -9,8 +9,8 @@ from dataclasses import replace
 import pytest
 
 from core.model.inventory import CustomerDraft
+from core.model.job_records import CallerMatch
 from core.model.names import Finding
-from core.model.records import Found
 from core.model.stations import Station
 from core.services import calls, jobs, spoken_answer, tapes
 from tests.support.booked import KINDS, Desk, line, new_desk
@@ -209,7 +209,7 @@ def test_with_no_open_job_the_last_one_is_told(desk: Desk) -> None:
     for _ in range(2):
         job = desk.book(line())
         desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code])
-    found: tuple[Found, ...] = desk.shop.ask(calls.status, "0142")
+    found: tuple[CallerMatch, ...] = desk.shop.ask(calls.status, "0142")
     assert [each.job.number for each in found] == [job.number]
 
 

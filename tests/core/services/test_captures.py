@@ -11,8 +11,8 @@ from sqlalchemy.exc import DBAPIError
 
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
 from core.playtime.habits import STARTING
 from core.services import captures, decks, tapes

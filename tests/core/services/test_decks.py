@@ -10,7 +10,7 @@ from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import Finding
-from core.model.records import Outage
+from core.model.settings_records import Outage
 from core.model.stations import Station
 from core.services import decks, event_counts, jobs, shop_settings, tapes
 from tests.support.booked import Desk, command, events, line, quoted

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from core.model.ranges import exactly
-from core.model.records import Outage
+from core.model.settings_records import Outage
 from core.model.stations import Station
 from core.scheduling.plan import estimate
 from core.services import decks, decks_to_load

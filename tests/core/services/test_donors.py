@@ -6,7 +6,7 @@ import pytest
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, Finding, FormatName
-from core.model.records import Donor
+from core.model.repair_records import Donor
 from core.services import donors, repair_attempts
 from core.store.tables import DonorRow
 from core.store.unit import Unit
@@ -87,7 +87,7 @@ def test_the_shelf_says_what_lies_there_and_which_tapes_its_parts_went_into(desk
     desk.shop.run(repair_attempts.record, code, "shell-swap", succeeded=True, part=DonorPart.SHELL)
 
     lid, shell = desk.shop.ask(donors.shelf).places
-    assert lid == donors.Place(Donor(VHS, DonorPart.LID, "", 1), ())
+    assert lid == donors.DonorPlace(Donor(VHS, DonorPart.LID, "", 1), ())
     assert shell.donor.count == 1
     (used,) = shell.used
     assert (used.tape, used.held, used.by) == (code, True, "Kim")

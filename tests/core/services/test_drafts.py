@@ -6,16 +6,16 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.names import Origin
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts
 from core.services.records_door import Shop
 from tests.support.booked import Desk, inventory, line
 
 
 def test_a_draft_is_kept_to_the_letter_over_a_restart(desk: Desk) -> None:
-    nonsense = Row("a few", "reel", "?", "x", "y", "z", "hums", "  Łódź", 0.25, Origin.BROADCAST)
-    box = Box(rows=(nonsense, Row(), Row("2")), phone="call after six")
-    desk.shop.run(drafts.keep, "counter 1", Box(name="Ada"))
+    nonsense = TypedRow("a few", "reel", "?", "x", "y", "z", "hums", "  Łódź", 0.25, Origin.BROADCAST)
+    box = TypedBox(rows=(nonsense, TypedRow(), TypedRow("2")), phone="call after six")
+    desk.shop.run(drafts.keep, "counter 1", TypedBox(name="Ada"))
     desk.shop.run(drafts.keep, "counter 1", box)
     with Shop.open(desk.where) as again:
         assert again.ask(drafts.kept, "counter 1") == box

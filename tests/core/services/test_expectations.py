@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.records import Expected
+from core.model.settings_records import Expected
 from core.services import decks, expectations
 from core.store import history
 from tests.support.booked import Desk, events, line, quoted

@@ -16,9 +16,11 @@ import pytest
 from core.capture.file_report import Kind
 from core.model import resource_files
 from core.model.errors import Refused
+from core.model.job_records import Job
 from core.model.names import CommandId, Speed
-from core.model.records import Job, Signature, TapeRecord
+from core.model.pickup_records import Signature
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.services import (
     captures,
     decks,
@@ -33,7 +35,7 @@ from core.services import (
     recordings,
     shop_settings,
 )
-from core.services.invented_shop import Made
+from core.services.invented_shop import InventedShop
 from core.services.records_door import Shop
 from core.store import backup
 from tests.support import pdf
@@ -45,12 +47,12 @@ AFTERNOON = datetime(2026, 3, 12, 15, 0, tzinfo=DENVER)
 
 
 @pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Made:
+def made(tmp_path_factory: pytest.TempPathFactory) -> InventedShop:
     return invented_shop.make(tmp_path_factory.mktemp("demo"), AFTERNOON)
 
 
 @pytest.fixture
-def shop(made: Made) -> Iterator[Shop]:
+def shop(made: InventedShop) -> Iterator[Shop]:
     with Shop.open(made.shop, clock=lambda: AFTERNOON, create=False) as shop:
         yield shop
 
@@ -114,7 +116,7 @@ def test_one_deck_failed_and_came_back_with_what_was_done(shop: Shop) -> None:
     assert all(deck.in_service for deck in shop.ask(decks.fittings).decks)
 
 
-def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: Made, shop: Shop) -> None:
+def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: InventedShop, shop: Shop) -> None:
     (path,) = made.recordings
     (tape,) = [tape for tape in all_tapes(shop) if shop.ask(recordings.of_tape, tape.code)]
     (file,) = shop.ask(recordings.of_tape, tape.code)
@@ -193,7 +195,7 @@ def test_every_promise_was_given(shop: Shop) -> None:
     assert all(job.promise.day is not None for job in all_jobs(shop))
 
 
-def test_all_papers_are_there(made: Made) -> None:
+def test_all_papers_are_there(made: InventedShop) -> None:
     kinds = sorted(paper.name.rsplit("-", 1)[0] for paper in made.papers if "receipt" not in paper.name)
     assert kinds == ["claim-slip"] * 10 + ["files"] + ["labels"] * 10 + ["quote"] * 10
     assert [paper.name for paper in made.papers if "receipt" in paper.name] == [
@@ -209,14 +211,14 @@ def test_nobody_in_it_can_be_called(shop: Shop) -> None:
         assert number[3:8] == "55501"  # 555-0100 to 555-0199 are kept free for stories
 
 
-def test_the_same_clock_makes_the_same_shop(made: Made, tmp_path: Path) -> None:
+def test_the_same_clock_makes_the_same_shop(made: InventedShop, tmp_path: Path) -> None:
     again = invented_shop.make(tmp_path / "again", AFTERNOON)
     assert contents(again.shop) == contents(made.shop)
     papers = [[paper.read_bytes() for paper in one.papers] for one in (made, again)]
     assert papers[0] == papers[1]
 
 
-def test_an_old_demonstration_is_never_touched(made: Made) -> None:
+def test_an_old_demonstration_is_never_touched(made: InventedShop) -> None:
     before = contents(made.shop)
     again = invented_shop.make(made.shop.parent, AFTERNOON)
     assert again.shop.parent == made.shop.parent.with_name(f"{made.shop.parent.name}-2")
@@ -291,7 +293,7 @@ READINGS = (
 
 @pytest.mark.parametrize("words", READINGS)
 def test_every_question_typed_at_it_is_answered(
-    made: Made, capsys: pytest.CaptureFixture[str], words: str
+    made: InventedShop, capsys: pytest.CaptureFixture[str], words: str
 ) -> None:
     answer = Typist(made.shop, capsys)(*words.split(), "--now", AFTERNOON.isoformat())
     assert (answer.code, answer.err) == (0, "")

@@ -9,8 +9,8 @@ import pytest
 
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import CustomerDraft
+from core.model.job_records import Customer
 from core.model.names import Finding, JobNumber, TvSystem
-from core.model.records import Customer
 from core.model.stations import Station
 from core.services import calls, jobs, payments, tapes
 from core.store import history

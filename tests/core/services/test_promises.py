@@ -10,7 +10,7 @@ import pytest
 from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
-from core.model.records import Job
+from core.model.job_records import Job
 from core.model.stations import Station
 from core.services import decks, jobs, promises, tapes
 from core.services.records_door import Shop

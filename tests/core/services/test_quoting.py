@@ -10,8 +10,9 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery, Inventory, TapeLine
 from core.model.names import Finding, FormatName, Outcome, Speed, TvSystem
+from core.model.quote_records import Quote
 from core.model.ranges import ZERO
-from core.model.records import Deck, Expected, Fittings, Quote
+from core.model.settings_records import Deck, Expected, ShopSettings
 from core.playtime import tape_minutes
 from core.pricing import price_book
 from core.promise import turnaround
@@ -24,13 +25,13 @@ SHOP = shops.new_shop()
 VHS, HI8 = FormatName("vhs"), FormatName("hi8")
 
 
-def quote(*lines: TapeLine, shop: Fittings = SHOP, queue: int = 0, **changes: object) -> Quote:
+def quote(*lines: TapeLine, shop: ShopSettings = SHOP, queue: int = 0, **changes: object) -> Quote:
     inventory = replace(Inventory(lines, tv=TvSystem.NTSC), **changes)  # type: ignore[arg-type]
     load = turnaround.load(shop, [queued(n) for n in range(queue)], TUESDAY)
     return quoting.quote(inventory, book=BOOK, fittings=shop, load=load, now=TUESDAY)
 
 
-def without(shop: Fittings, format: str) -> Fittings:
+def without(shop: ShopSettings, format: str) -> ShopSettings:
     return replace(shop, decks=tuple(deck for deck in shop.decks if format not in deck.plays))
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from core.model import resource_files
 from core.model.errors import WrongInput
-from core.model.records import Expected, Opening, Outage
+from core.model.settings_records import Expected, OpeningHours, Outage
 from core.services.shop_settings import dump, loads, new_shop
 from tests.support.shops import deck, fittings
 
@@ -26,7 +26,7 @@ def test_a_new_shop_has_decks_hours_and_a_name_to_be_filled_in() -> None:
     shop = new_shop()
     assert shop.front.name == "Your shop"
     assert len(shop.decks) == 5
-    assert shop.openings[0] == Opening(0, 540, 1080)
+    assert shop.openings[0] == OpeningHours(0, 540, 1080)
     assert shop.confidence == 0.9
 
 

@@ -12,8 +12,8 @@ from sqlalchemy import text
 from core.catalogue import acclimatisation, moves
 from core.model.errors import Refused, WrongInput
 from core.model.names import Finding, Join, TapeCode
-from core.model.records import TapeRecord
 from core.model.stations import ASIDE, Station, allows
+from core.model.tape_records import TapeRecord
 from core.services import decks, jobs, repair_record, tapes
 from tests.support.booked import Desk, command, line, quoted
 

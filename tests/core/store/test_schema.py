@@ -19,7 +19,7 @@ from core.services import jobs
 from core.services.records_door import Shop
 from core.store import schema
 from core.store.engines import sqlite_module
-from core.store.tables import Table
+from core.store.tables import StoredTable
 from core.store.unit import Unit
 from tests.support.booked import Desk
 
@@ -33,11 +33,11 @@ def test_migrations_make_the_tables_the_program_knows(desk: Desk) -> None:
     with desk.shop.database.reading.connect() as connection:
         options = {"include_object": is_mapped, "compare_type": True, "compare_server_default": True}
         context = MigrationContext.configure(connection, opts=options)
-        assert compare_metadata(context, Table.metadata) == []
+        assert compare_metadata(context, StoredTable.metadata) == []
 
 
 def test_every_constraint_has_a_name() -> None:
-    for table in Table.metadata.tables.values():
+    for table in StoredTable.metadata.tables.values():
         assert all(each.name for each in table.constraints | table.indexes), table.name
 
 

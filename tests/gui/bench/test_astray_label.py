@@ -6,9 +6,10 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
+from core.model.job_records import Job
 from core.model.names import Join
-from core.model.records import Job, TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.services import repair_record, tapes
 from gui.pickup.pickup_screen import Pickup
 from tests.support.booked import line

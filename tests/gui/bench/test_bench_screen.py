@@ -9,8 +9,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
 
 from core.model.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.playtime import cuts
 from core.playtime.deck_readings import Shown
 from core.playtime.learning import Played

@@ -7,8 +7,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel
 
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, TapeCode
-from core.model.records import TapeRecord
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.services import donors, repair_attempts, repair_record, tapes
 from gui.bench.bench_screen import Bench
 from gui.pickup import farewell

@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QApplication
 
 from core.catalogue import acclimatisation
 from core.model.names import JobNumber
-from core.model.records import Expected
+from core.model.settings_records import Expected
 from core.model.stations import Station
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, expectations, jobs, tapes
 from gui.bench.bench_screen import Bench
 from gui.counter.counter_screen import Counter
@@ -62,12 +62,12 @@ def test_a_power_cut_does_not_warm_the_box(clerk: Clerk, place: Place) -> None:
     clerk.counter.keeping.now()
     place.settle()
     kept = place.records.shop.ask(drafts.kept, "counter Kim")
-    assert isinstance(kept, Box)
+    assert isinstance(kept, TypedBox)
     assert kept.cold
 
 
 def test_a_cold_inventory_out_of_older_books_is_a_cold_box(clerk: Clerk) -> None:
-    box = Box(rows=(Row("1", "VHS", "T-120"),), name="Ada", cold=True)
+    box = TypedBox(rows=(TypedRow("1", "VHS", "T-120"),), name="Ada", cold=True)
     assert box_of(read_box(box, clerk.counter.desk.clock().date()).inventory) == box
 
 

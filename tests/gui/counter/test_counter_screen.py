@@ -16,8 +16,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.model.records import Quote
-from core.model.typed_draft import Box, Row
+from core.model.quote_records import Quote
+from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs, shop_snapshot
 from gui.counter.counter_screen import Counter
 from gui.widgets.layouts import Columns
@@ -470,7 +470,7 @@ def test_the_draft_is_kept_and_thrown_away_when_it_is_booked(clerk: Clerk, place
     place.settle()
     kept = place.records.shop.ask(drafts.kept, "counter Kim")
     assert kept is not None
-    assert isinstance(kept, Box)
+    assert isinstance(kept, TypedBox)
     assert kept.rows[0].format == "VHS"
     clerk.counter.enter()
     clerk.name_the_customer("Ada Fenwick")
@@ -569,7 +569,7 @@ def test_every_field_stands_under_a_visible_label_with_a_key_of_its_own(clerk: C
 
 def test_the_row_as_it_is_typed_is_the_row_in_the_box(clerk: Clerk) -> None:
     clerk.count(count="6", format="vh", marking="t120", speed="e", tv="n", findings="sn, mo", label="A")
-    assert clerk.counter.draft.box.rows[0] == Row(
+    assert clerk.counter.draft.box.rows[0] == TypedRow(
         "6", "VHS", "T-120", "", "EP", "NTSC", "snapped, mould", "A"
     )
 

@@ -9,7 +9,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
-from core.model.records import Job, Quote
+from core.model.job_records import Job
+from core.model.quote_records import Quote
 from core.promise import turnaround
 from core.services import drafts, jobs, shop_snapshot
 from gui.counter import live_day

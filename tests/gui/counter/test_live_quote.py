@@ -9,7 +9,7 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import FormatName
-from core.model.records import Quote
+from core.model.quote_records import Quote
 from core.services import shop_snapshot
 from gui.counter.live_quote import Asked, LiveQuote
 from tests.support.booked import Desk, line

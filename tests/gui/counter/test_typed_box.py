@@ -9,11 +9,11 @@ import pytest
 
 from core.model.inventory import CustomerDraft, Delivery, TapeLine
 from core.model.names import FillKnown, Finding, FormatName, Speed, TvSystem
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter.typed_box import answered, box_of, read_box, read_row, row_of, tidied
 
 TODAY = date(2026, 3, 3)
-FULL = Row("6", "VHS", "T-120", "S-VHS", "EP", "NTSC", "snapped, mould", "Birthdays")
+FULL = TypedRow("6", "VHS", "T-120", "S-VHS", "EP", "NTSC", "snapped, mould", "Birthdays")
 
 
 def test_a_row_is_read_cell_by_cell() -> None:
@@ -32,11 +32,11 @@ def test_a_row_is_read_cell_by_cell() -> None:
 
 
 def test_what_was_read_is_written_as_the_catalogue_writes_it() -> None:
-    assert tidied(Row("6", "vhs", "t120", "svhs", "ep", "ntsc", "snapped,mould", "Birthdays")) == FULL
+    assert tidied(TypedRow("6", "vhs", "t120", "svhs", "ep", "ntsc", "snapped,mould", "Birthdays")) == FULL
 
 
 def test_an_empty_count_is_one_tape() -> None:
-    assert read_row(Row(format="VHS")).line == TapeLine(1, FormatName("vhs"))
+    assert read_row(TypedRow(format="VHS")).line == TapeLine(1, FormatName("vhs"))
 
 
 @pytest.mark.parametrize(
@@ -68,20 +68,20 @@ def test_one_wrong_cell_does_not_stop_the_others_from_being_quoted() -> None:
 
 
 def test_the_tv_system_of_the_box_limits_the_speeds_of_its_rows() -> None:
-    row = Row("1", "VHS-C", speed="EP")
+    row = TypedRow("1", "VHS-C", speed="EP")
     assert not read_row(row, "NTSC").wrong
     assert "in PAL has SP, LP" in read_row(row, "PAL").complaint("speed")
 
 
 def test_lines_remember_the_row_they_stand_in() -> None:
-    box = Box(rows=(Row(), Row(format="VHS"), Row("2", "reel"), Row(format="Hi8")))
+    box = TypedBox(rows=(TypedRow(), TypedRow(format="VHS"), TypedRow("2", "reel"), TypedRow(format="Hi8")))
     reading = read_box(box, TODAY)
     assert reading.places == (1, 3)
     assert [(row, column) for row, column, _ in reading.wrong] == [(2, "format")]
 
 
 def test_the_fields_beside_the_tray_are_read_too() -> None:
-    box = Box(
+    box = TypedBox(
         name=" Ada ",
         phone="",
         tv="pal",
@@ -97,7 +97,7 @@ def test_the_fields_beside_the_tray_are_read_too() -> None:
 
 @pytest.mark.parametrize("past", ["2026-03-02", "2036-01-01", "some day"])
 def test_a_day_that_cannot_be_is_complained_of(past: str) -> None:
-    reading = read_box(Box(needed_by=past), TODAY)
+    reading = read_box(TypedBox(needed_by=past), TODAY)
     assert "Needed by" in reading.complaint("needed_by")
     assert reading.inventory.needed_by is None
 
@@ -117,7 +117,7 @@ def test_how_a_share_is_known_stays_with_the_row() -> None:
 
 
 def test_an_answer_leaves_a_wrong_cell_as_it_was_typed() -> None:
-    row = Row("1", "Hi8", "T-999")
+    row = TypedRow("1", "Hi8", "T-999")
     line = read_row(row).line
     assert line is not None
     written = answered(row, replace(line, recorded_as=FormatName("digital8")))
@@ -125,10 +125,10 @@ def test_an_answer_leaves_a_wrong_cell_as_it_was_typed() -> None:
 
 
 def test_an_inventory_out_of_older_books_is_written_into_its_cells() -> None:
-    box = Box(rows=(FULL, Row("1", "VHS", "T-120")), name="Ada", tv="NTSC", rush=True)
+    box = TypedBox(rows=(FULL, TypedRow("1", "VHS", "T-120")), name="Ada", tv="NTSC", rush=True)
     assert box_of(read_box(box, TODAY).inventory) == box
 
 
 def test_empty_rows_alone_are_an_empty_box() -> None:
-    assert Box(rows=(Row(), Row())).is_empty
-    assert not Box(rows=(Row(), Row(speed="?"))).is_empty
+    assert TypedBox(rows=(TypedRow(), TypedRow())).is_empty
+    assert not TypedBox(rows=(TypedRow(), TypedRow(speed="?"))).is_empty

@@ -6,8 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
+from core.model.job_records import Customer
 from core.model.names import JobNumber
-from core.model.records import Customer
 from core.services import calls, jobs
 from gui.phone.phone_screen import Phone
 from tests.support.booked import line

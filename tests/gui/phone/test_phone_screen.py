@@ -9,8 +9,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
+from core.model.job_records import CallerMatch
 from core.model.names import JobNumber
-from core.model.records import Found
 from core.model.stations import Station
 from core.services import calls, jobs, promises, tapes
 from gui.phone.answer_slip import ask_for
@@ -84,7 +84,7 @@ def test_nothing_found_says_what_to_ask_instead(place: Place, phone: Phone) -> N
 def test_an_old_answer_never_covers_a_newer_question(
     place: Place, phone: Phone, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    waiting: list[Callable[[tuple[Found, ...]], None]] = []
+    waiting: list[Callable[[tuple[CallerMatch, ...]], None]] = []
 
     def hold(query: Any, *args: Any, then: Callable[[Any], None], **_: Any) -> None:
         waiting.append(then)

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from core.model.records import Job
+from core.model.job_records import Job
 from core.services import jobs, payments
 from gui.pickup.pickup_screen import Pickup
 from tests.support.booked import line

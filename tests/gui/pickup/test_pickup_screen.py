@@ -8,8 +8,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
 from core.capture.file_report import Report, Sound
+from core.model.job_records import Job
 from core.model.names import Finding, Join
-from core.model.records import Job
 from core.model.stations import Station
 from core.services import jobs, pickups, recordings, repair_record, tapes
 from gui.pickup.pickup_screen import Pickup

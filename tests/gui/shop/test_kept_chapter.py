@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.model.typed_draft import Box, Row
+from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
 from core.services import decks, event_counts, promises
 from gui.counter.counter_screen import Counter
@@ -200,8 +200,8 @@ def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
     assert "tray is empty" in place.told
 
 
-def _box(count: int) -> Box:
-    return Box(rows=(Row(str(count), "VHS", "T-120"),), tv="NTSC")
+def _box(count: int) -> TypedBox:
+    return TypedBox(rows=(TypedRow(str(count), "VHS", "T-120"),), tv="NTSC")
 
 
 def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:

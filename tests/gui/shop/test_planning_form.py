@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from core.model.records import Outage
+from core.model.settings_records import Outage
 from core.services import closed_days, decks, event_counts, promises
 from gui.shop.planning_form import PlanForm
 from gui.shop.shop_screen import ShopScreen

@@ -14,7 +14,7 @@ from core.catalogue import inspection
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, TapeCode
 from core.model.stations import Station
-from core.model.typed_draft import Row
+from core.model.typed_draft import TypedRow
 from core.services import tapes
 from gui.bench.bench_screen import Bench
 from gui.counter.counter_screen import Counter
@@ -409,5 +409,5 @@ def test_a_row_without_a_format_is_named_and_nothing_opens(place: Place) -> None
     assert screen.parts.rows.columns[screen.parts.table.currentIndex().column()].name == "format"
 
 
-def _typed(count: str, shell: str, findings: str = "") -> Row:
-    return Row(count=count, format=shell, findings=findings)
+def _typed(count: str, shell: str, findings: str = "") -> TypedRow:
+    return TypedRow(count=count, format=shell, findings=findings)

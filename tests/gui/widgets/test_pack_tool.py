@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
-from core.model.typed_draft import Row
+from core.model.typed_draft import TypedRow
 from core.playtime.pack_reading import Recorded
 from core.services import tapes
 from gui.bench.bench_screen import Bench
@@ -265,7 +265,7 @@ def test_at_the_bench_the_packs_go_into_the_history(place: Place) -> None:
 
 def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(place: Place) -> None:
     screen = place.turn_to(Counter)
-    screen.draft.write_row(0, Row(count="1", format="VHS", marking="T-120", tv="NTSC"), "typed")
+    screen.draft.write_row(0, TypedRow(count="1", format="VHS", marking="T-120", tv="NTSC"), "typed")
     screen.parts.table.put_cursor(0, 0)
     before, minutes = screen.draft.box, screen.quote.tapes[0].minutes  # type: ignore[union-attr]
     press(Qt.Key.Key_M, CTRL)
@@ -284,7 +284,9 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
 
 def test_at_the_counter_a_tape_wound_into_its_recording_is_taken_as_the_least(place: Place) -> None:
     screen = place.turn_to(Counter)
-    screen.draft.write_row(0, Row(count="1", format="VHS", marking="T-120", speed="SP", tv="NTSC"), "typed")
+    screen.draft.write_row(
+        0, TypedRow(count="1", format="VHS", marking="T-120", speed="SP", tv="NTSC"), "typed"
+    )
     screen.parts.table.put_cursor(0, 0)
     press(Qt.Key.Key_M, CTRL)
     type_both(in_front(place, screen.looks.packs), "30.21", "30.21")

@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from core.catalogue import formats
 from core.model.money import total
-from core.model.records import Chance, Promise
+from core.model.promise_records import Chance, Promise
 from gui.toolkit import text, theme
 from gui.widgets import slip_lines
 from gui.widgets.cassette_drawing import FACES, largest_shell, paint_cassette, shell

@@ -1,0 +1,95 @@
+"""A booked box with its customer, copies, payments and agreements."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.model.names import JobNumber
+from core.model.promise_records import Promise
+from core.model.quote_records import Quote
+from core.model.stations import Station
+from core.model.tape_records import TapeRecord
+
+
+@dataclass(frozen=True, slots=True)
+class Customer:
+    name: str
+    phone: str | None
+    """E.164, or as given when it is no valid number."""
+    email: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class CopyRecord:
+    """One piece to hand over with the tapes."""
+
+    id: int
+    code: str
+    words: str
+    handed_back_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class Payment:
+    kind: str
+    """``deposit``, ``balance`` or ``refund``."""
+    minor: int
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class Agreement:
+    """What the customer said yes to after booking, and to whom of the shop."""
+
+    at: datetime
+    by: str
+    who_agreed: str
+    words: str
+    ceiling_minor: int | None
+    """The new ceiling, gross; None when the price was not the question."""
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A booked box of tapes."""
+
+    number: JobNumber
+    customer: Customer
+    booked_at: datetime
+    booked_by: str
+    rush: bool
+    quote: Quote
+    """As it was agreed."""
+    promise: Promise
+    """As it stands now."""
+    tapes: tuple[TapeRecord, ...]
+    copies: tuple[CopyRecord, ...]
+    payments: tuple[Payment, ...]
+    agreements: tuple[Agreement, ...] = ()
+
+    @property
+    def paid_minor(self) -> int:
+        return sum(payment.minor for payment in self.payments)
+
+    @property
+    def ceiling_minor(self) -> int:
+        """Gross: what was last agreed not to be exceeded without asking."""
+        raised = [each.ceiling_minor for each in self.agreements if each.ceiling_minor is not None]
+        return raised[-1] if raised else self.quote.price.ceiling_minor
+
+    @property
+    def is_open(self) -> bool:
+        """Whether any tape is still in the shop."""
+        return any(tape.station is not Station.HANDED_BACK for tape in self.tapes)
+
+
+@dataclass(frozen=True, slots=True)
+class CallerMatch:
+    """One answer to a caller."""
+
+    job: Job
+    spoken: str
+    matched: str
+    """What matched: ``number``, ``tape code``, ``name``, ``phone`` or ``a similar name``."""

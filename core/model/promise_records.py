@@ -1,0 +1,40 @@
+"""The date the shop offers, its chances day by day, and the shop it was made against."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Chance:
+    """The model's chance that everything is ready by the close of ``day``."""
+
+    day: date
+    by: float
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """The date the shop offers. ``day`` is None when no date can be given; ``held_by`` then says why."""
+
+    day: date | None
+    stated: float
+    p50: date | None
+    p90: date | None
+    held_by: tuple[str, ...]
+    chances: tuple[Chance, ...]
+    made_at: datetime
+    footing: PromiseBasis | None = None
+    """The shop it was made against; None for a promise made before that was kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class PromiseBasis:
+    """The shop as it stood when a date was said."""
+
+    tapes_waiting: int
+    decks: tuple[str, ...]
+    """Those in service."""
+    people: int
+    hours_a_week: float

@@ -1,0 +1,133 @@
+"""The quote of a box: verdicts, charges, what the copies take up, questions, the whole quote."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from core.model.inventory import Inventory, TapeLine
+from core.model.money import MoneyRange
+from core.model.names import Outcome
+from core.model.promise_records import Promise
+from core.model.ranges import Range
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """One action at the bench. ``code`` names its price in the price book."""
+
+    code: str
+    words: str
+    minutes: Range
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What the findings of one tape mean."""
+
+    outcome: Outcome
+    repairs: tuple[Repair, ...]
+    cautions: tuple[str, ...]
+    """For the person at the bench: hazards, and whose rules go first."""
+    told: tuple[str, ...]
+    """Sentences for the customer, said before money is taken."""
+    not_for_reuse: bool
+
+
+@dataclass(frozen=True, slots=True)
+class QuotedTape:
+    """One cassette of the quote; ``line`` and ``n`` count from 1."""
+
+    line: int
+    n: int
+    draft: TapeLine
+    minutes: Range
+    """Play time believed, in minutes; zero for a tape that cannot be played."""
+    verdict: Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Charge:
+    """One line of the price. ``amount`` is net of tax; ``because`` says why it is there."""
+
+    code: str
+    text: str
+    because: str
+    quantity: str
+    unit_minor: int
+    amount: MoneyRange
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """What it costs. In each column the charges add up to net, and net + tax = gross."""
+
+    currency: str
+    charges: tuple[Charge, ...]
+    net: MoneyRange
+    tax: MoneyRange
+    gross: MoneyRange
+    tax_words: str
+    """e.g. ``sales tax 8.25 %, on top``."""
+    ceiling_minor: int
+    """Gross; the shop asks before it goes beyond."""
+    deposit_minor: int
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """One thing handed over besides the tapes: ``3 DVD-R discs``, ``1 USB stick, 64 GB``."""
+
+    code: str
+    """What the price book calls the piece: ``dvd-r``, ``usb-64``."""
+    words: str
+    count: Range
+    """Pieces, whole numbers."""
+
+
+@dataclass(frozen=True, slots=True)
+class Storage:
+    """What the copies take up. Gigabytes are decimal."""
+
+    gigabytes: Range
+    discs: Range
+    copies: tuple[Copy, ...]
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """Something to ask the customer that would narrow the quote."""
+
+    line: int
+    text: str
+    answers: tuple[Answer, ...]
+    hours_off: float = 0.0
+    """Hours by which the answer is expected to narrow the capture hours of the whole box (90 − 10 %)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One answer and the line it leads to."""
+
+    words: str
+    means: str
+    """What follows, e.g. ``about 60 minutes``."""
+    draft: TapeLine
+
+
+@dataclass(frozen=True, slots=True)
+class Quote:
+    """The whole quote of an inventory at one moment."""
+
+    inventory: Inventory
+    book: str
+    made_at: datetime
+    valid_until: date
+    tapes: tuple[QuotedTape, ...]
+    capture_hours: Range
+    price: Price
+    storage: Storage
+    promise: Promise
+    questions: tuple[Question, ...]
+    warnings: tuple[str, ...]

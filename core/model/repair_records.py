@@ -1,0 +1,87 @@
+"""Splices, repairs, the look after them, and donor parts in stock."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.model.names import DonorPart, FormatName, Join, Look, Measure, Section
+from core.model.ranges import Range
+
+
+@dataclass(frozen=True, slots=True)
+class Splice:
+    """One join. Seconds come from the geometry of the format (see `core.playtime.cuts`)."""
+
+    at_minutes: float
+    """Play time from the head of the tape."""
+    cut_cm: float
+    joined_with: Join
+    seconds_removed: float
+    seconds_disturbed: float
+    by: str
+    at: datetime
+    at_metres: float | None = None
+    """Tape from the head; None on a joint kept before metres were."""
+    measured: Measure = Measure.MINUTES
+    """Which of the two was read; the other is reckoned."""
+    reckoned: Range | None = None
+    """The figure that was not read, 10 to 90 %; None where the speed is known."""
+    section: Section | None = None
+    """None on a joint kept before the leader was told apart."""
+    removed: Range | None = None
+    disturbed: Range | None = None
+    """Seconds, 10 to 90 %; None where the speed is known."""
+
+    @property
+    def in_leader(self) -> bool:
+        """Whether it lies in the clear leader, so that nothing of the programme is lost."""
+        return self.section is Section.LEADER
+
+
+@dataclass(frozen=True, slots=True)
+class StruckSplice:
+    """A joint that was entered by mistake; it stays readable."""
+
+    splice: Splice
+    at: datetime
+    by: str | None
+    """None where it was struck out before names were kept with it."""
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
+class RepairAttempt:
+    """One repair that was tried, and whether it held."""
+
+    code: str
+    """One of `core.catalogue.condition.REPAIRS`."""
+    words: str
+    succeeded: bool
+    part: DonorPart | None
+    """What was fitted from a donor."""
+    came_from: str
+    """Where that part came from."""
+    note: str
+    by: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class AfterRepair:
+    """The look at a tape that has been repaired; no verdict as long as nobody has looked."""
+
+    repaired_at: datetime
+    look: Look | None = None
+    by: str | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Donor:
+    """Parts on the shelf, all taken from the same place."""
+
+    format: FormatName
+    part: DonorPart
+    came_from: str
+    count: int

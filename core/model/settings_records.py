@@ -1,0 +1,100 @@
+"""What the shop works with: its front, decks, hours, people, and what it expects."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from core.model.names import FormatName
+
+
+@dataclass(frozen=True, slots=True)
+class ShopFront:
+    """What is printed at the head of every paper."""
+
+    name: str
+    address: tuple[str, ...]
+    phone: str
+    currency: str
+    timezone: str
+    """IANA name."""
+    language: str = "en"
+
+
+@dataclass(frozen=True, slots=True)
+class Deck:
+    """A playback machine: which recordings it plays, in which TV systems, at which speeds."""
+
+    name: str
+    plays: frozenset[FormatName]
+    tv: frozenset[str]
+    speeds: frozenset[str]
+    in_service: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningHours:
+    """Open from ``start`` to ``end`` (minutes after midnight) on ``weekday`` (0 = Monday)."""
+
+    weekday: int
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Outage:
+    """A deck that is out of service by plan, from the first day to the last."""
+
+    deck: str
+    begins: date
+    ends: date
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """What happens to a shop though nobody can say when. Zero: not reckoned with."""
+
+    hours_between_failures: float = 0.0
+    """Playing hours of one deck, on average."""
+    hours_to_repair: float = 0.0
+    """Real hours until a failed deck is back, on average."""
+    rush_boxes_a_week: float = 0.0
+    tapes_in_a_rush_box: float = 0.0
+    """On average."""
+    unplanned_closures: float = 0.0
+    """Share of the opening days on which the shop stays shut after all."""
+    overrun: float = 1.0
+    """How many times as long as planned boxes took lately; learned, never stated (see `late_correction`)."""
+    awaited: frozenset[str] = frozenset()
+    """Decks that broke down and are to come back; seen, never stated (see `core.scheduling.breakdowns`)."""
+    brought: tuple[tuple[FormatName, int], ...] = ()
+    """Tapes of each format among those that came in last; counted, never stated (see `initial_state`)."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShopSettings:
+    """What the shop works with: decks, hours and the people at the bench."""
+
+    front: ShopFront
+    decks: tuple[Deck, ...]
+    openings: tuple[OpeningHours, ...]
+    holiday_country: str | None
+    holiday_region: str | None
+    closed_days: frozenset[date]
+    past_closing_minutes: int
+    """How long a tape may go on playing after the door is shut."""
+    people: int
+    confidence: float
+    """The chance at which a date is promised, e.g. 0.9."""
+    outages: tuple[Outage, ...] = ()
+    expected: Expected = Expected()
+
+
+@dataclass(frozen=True, slots=True)
+class Rate:
+    """One price of the price book, in minor units before rounding."""
+
+    code: str
+    words: str
+    minor: Decimal

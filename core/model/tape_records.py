@@ -1,0 +1,69 @@
+"""One cassette in the shop's care, and a line of its history."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.model.inventory import TapeLine
+from core.model.names import Finding, FormatName, Look, TapeCode
+from core.model.quote_records import Verdict
+from core.model.ranges import Range
+from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
+from core.model.stations import Station
+
+
+@dataclass(frozen=True, slots=True)
+class JournalEntry:
+    """One line of a tape's history."""
+
+    at: datetime
+    by: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class TapeRecord:
+    """One cassette in the shop's care."""
+
+    code: TapeCode
+    line: int
+    n: int
+    format: FormatName
+    format_words: str
+    marking: str | None
+    label: str
+    station: Station
+    since: datetime
+    findings: tuple[Finding, ...]
+    verdict: Verdict
+    minutes: Range
+    played_minutes: float | None
+    splices: tuple[Splice, ...]
+    not_for_reuse: bool
+    marked_at: datetime | None
+    """When somebody confirmed that the not-for-reuse label is on the cassette."""
+    draft: TapeLine
+    deck: str | None = None
+    """The deck it is playing on, when somebody named it."""
+    note: str = ""
+    """What was noted when it came to its station."""
+    struck: tuple[StruckSplice, ...] = ()
+    """Joints entered by mistake."""
+    tried: tuple[RepairAttempt, ...] = ()
+    """Repairs that were tried, in the order they were."""
+    after_repair: AfterRepair | None = None
+    label_astray: bool = False
+    """A not-for-reuse label is still on the cassette though its splices were struck out."""
+    rests_until: datetime | None = None
+    """Until when a tape that came in cold rests (`core.catalogue.acclimatisation`)."""
+
+    @property
+    def joints(self) -> tuple[Splice, ...]:
+        """The splices as they lie on the tape, from its head."""
+        return tuple(sorted(self.splices, key=lambda each: each.at_minutes))
+
+    @property
+    def look_due(self) -> bool:
+        """Whether it has to be looked over again before it may play."""
+        return self.after_repair is not None and self.after_repair.look is not Look.OK
