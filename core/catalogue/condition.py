@@ -10,6 +10,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cache, lru_cache
 from typing import Any
 
+from core.catalogue import hazards
+from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
@@ -22,7 +24,6 @@ REPAIRS = ("splice", "re-anchor", "straighten", "shell-swap", "reel-swap", "lid-
 MUST_BE_SPLICED = frozenset({Finding.SNAPPED})
 """A tape with one of these is not played before a splice is on record."""
 
-_SMALL = frozenset({"8mm", "dv", "micromv"})
 _WORST_LAST = tuple(Outcome)
 _COVERED = {"lid-swap": "shell-swap"}
 """A donor shell brings its own lid."""
@@ -45,8 +46,7 @@ def must_be_spliced(findings: Iterable[Finding]) -> bool:
 def repair(code: str, name: FormatName) -> Repair:
     """One action of `REPAIRS` with its bench minutes on this format."""
     table = _page()["repairs"][code]
-    small = catalogue().format(name).family in _SMALL
-    low, likely, high = table["small" if small else "minutes"]
+    low, likely, high = table[catalogue().format(name).record.bench_times]
     return Repair(code, table["words"], Range(float(low), float(likely), float(high)))
 
 
@@ -58,11 +58,6 @@ def repairs_of(finding: Finding) -> tuple[str, ...]:
 def how_seen(finding: Finding) -> str:
     """What to look for: ``a loose end, or both ends showing under the lid``."""
     return str(_about(finding)["seen"])
-
-
-def hazard(name: str) -> str:
-    """The standing caution of one hazard: ``blades``, ``springs``, ``mould``, ``foil``, ``small``."""
-    return str(_page()["hazards"][name])
 
 
 @cache
@@ -77,7 +72,7 @@ def _about(finding: Finding) -> Mapping[str, Any]:
 
 @lru_cache(maxsize=2048)
 def _verdict(findings: frozenset[Finding], name: FormatName) -> Verdict:
-    family = catalogue().format(name).family
+    shell = catalogue().format(name)
     abouts = [_about(finding) for finding in Finding if finding in findings]
     outcome = max(
         (Outcome(about["outcome"]) for about in abouts), key=_WORST_LAST.index, default=Outcome.PLAYS
@@ -87,7 +82,7 @@ def _verdict(findings: frozenset[Finding], name: FormatName) -> Verdict:
     return Verdict(
         outcome=outcome,
         repairs=tuple(repair(code, name) for code in codes),
-        cautions=tuple(dict.fromkeys(_cautions(abouts, codes, family))),
+        cautions=tuple(dict.fromkeys(_cautions(abouts, codes, shell))),
         told=tuple(sentence for about in abouts for sentence in about["told"]),
         not_for_reuse=plays and any(about.get("not_for_reuse", False) for about in abouts),
     )
@@ -98,15 +93,14 @@ def _codes(abouts: Sequence[Mapping[str, Any]]) -> tuple[str, ...]:
     return tuple(code for code in REPAIRS if code in wanted and _COVERED.get(code) not in wanted)
 
 
-def _cautions(abouts: Sequence[Mapping[str, Any]], codes: Sequence[str], family: str) -> Iterator[str]:
+def _cautions(abouts: Sequence[Mapping[str, Any]], codes: Sequence[str], shell: Format) -> Iterator[str]:
     for about in abouts:
         yield from about["cautions"]
     for about in abouts:
-        yield from (hazard(name) for name in about.get("hazards", ()))
-    if "splice" in codes and family == "betamax":
-        yield hazard("foil")
-    if codes and family in _SMALL:
-        yield hazard("small")
+        yield from (hazards.of(name).words for name in about.get("hazards", ()))
+    for hazard in map(hazards.of, shell.record.hazards):
+        if hazard.comes_with in codes or (codes and hazard.comes_with == "any-repair"):
+            yield hazard.words
 
 
 CHOICES: tuple[tuple[Finding, str, str], ...] = tuple(

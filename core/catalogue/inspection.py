@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from core.catalogue import acclimatisation, bench_cards, condition, moves
+from core.catalogue import acclimatisation, bench_cards, condition, hazards, moves
 from core.catalogue.cassettes import Sourced
 from core.catalogue.formats import catalogue
 from core.model import resource_files
@@ -150,35 +150,26 @@ def _steps(name: FormatName) -> tuple[LookStep, ...]:
 
 
 def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
-    family = catalogue().format(name).family
-    own = {**table, **_own(table, name, family)}
-    how = tuple(own["how"])
-    if own["key"] == "protect":
-        how = (*how, bench_cards.card(name).protect or "Where it is on this shell, no source we have says.")
-    found = ranked((Finding(value) for value in own["looks_for"]), name)
-    hazards = own.get("hazards", ())
+    form = catalogue().format(name)
+    own = form.record.look.step(table["key"])
+    how = own.how if own else tuple(table["how"])
+    if table["key"] == "protect":
+        how = (*how, form.bench.protect or "Where it is on this shell, no source we have says.")
+    found = ranked((Finding(value) for value in table["looks_for"]), name)
     return LookStep(
-        key=own["key"],
-        title=own["title"],
+        key=table["key"],
+        title=table["title"],
         how=how,
-        light=own.get("light", ""),
-        lamp=own.get("lamp", ""),
-        part=own["part"],
-        side=own["side"],
+        light=table.get("light", ""),
+        lamp=table.get("lamp", ""),
+        part=(own and own.part) or table["part"],
+        side=table["side"],
         looks_for=tuple(each.finding for each in found),
-        ask=own.get("ask", "") if own["short"] else "",
-        cautions=tuple(condition.hazard(hazard) for hazard in hazards),
-        stop=own.get("stop", ""),
-        source=Sourced(None, own.get("source", _page()["source"]), own.get("mark", _page()["mark"])),
+        ask=table.get("ask", "") if table["short"] else "",
+        cautions=tuple(hazards.of(hazard).words for hazard in table.get("hazards", ())),
+        stop=table.get("stop", ""),
+        source=Sourced(None, table.get("source", _page()["source"]), table.get("mark", _page()["mark"])),
     )
-
-
-def _own(table: Mapping[str, Any], name: FormatName, family: str) -> Mapping[str, Any]:
-    """What this shell does otherwise; VHS-C and the large DV shell are not those of their families."""
-    families = table.get("family", {})
-    shell = "vhs-c" if name == "s-vhs-c" else name
-    found: Mapping[str, Any] = families.get(shell, families.get(family, {}))
-    return found
 
 
 @cache

@@ -22,9 +22,10 @@ from core.model.names import TvSystem
 from core.model.ranges import Range
 from core.playtime import possibilities
 from core.playtime.beliefs import quantile_of
-from core.playtime.habits import STARTING, Group, ShopHabits
+from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.interval_calibration import USUAL, Tails
 from core.playtime.possibilities import Choice, Facts
+from core.playtime.starting_beliefs import Group
 from core.playtime.tape_minutes import play_minutes
 
 T = TypeVar("T")

@@ -18,10 +18,11 @@ from numpy.typing import NDArray
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
-from core.playtime import habits, interval_calibration, possibilities
-from core.playtime.habits import SHARED, STARTING, Counts, Group, ShopHabits, Weights
+from core.playtime import habit_words, interval_calibration, possibilities, starting_beliefs
+from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.interval_calibration import Reach, Tails
 from core.playtime.possibilities import Facts
+from core.playtime.starting_beliefs import SHARED, Counts, Group, Weights
 from core.playtime.tape_minutes import play_minutes, points_of
 
 WINDOW = 600
@@ -146,22 +147,22 @@ def unseen(seen: Iterable[Evidence]) -> tuple[Evidence, ...]:
     return tuple(
         _evidence(group, {}, STARTING)
         for group in groups
-        if group not in known and len(habits.starting(group)) > 1
+        if group not in known and len(starting_beliefs.starting(group)) > 1
     )
 
 
 def _groups_of(shell: Format) -> Iterable[Group]:
-    yield habits.system_group(shell)
+    yield starting_beliefs.system_group(shell)
     if shell.has_own_system:
-        yield from (habits.speed_group(shell, tv) for tv in TvSystem if shell.speeds_in(tv))
-    yield habits.fill_group(shell)
+        yield from (starting_beliefs.speed_group(shell, tv) for tv in TvSystem if shell.speeds_in(tv))
+    yield starting_beliefs.fill_group(shell)
 
 
 def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:
-    start, now = habits.starting(group), shop.weights(group)
-    whose, about = habits.whose(group), habits.ABOUT[group[0]]
+    start, now = starting_beliefs.starting(group), shop.weights(group)
+    whose, about = habit_words.whose(group), habit_words.ABOUT[group[0]]
     tapes = round(sum(seen.values()))
-    words = habits.possibilities_of(group)
+    words = habit_words.possibilities_of(group)
     counts = _in_words(words, seen)
     often, count = max(counts, key=lambda pair: pair[1])
     sentence = f"{count:.0f} of your last {tapes} {whose} were {often}."
@@ -225,14 +226,16 @@ def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Ways:
     rows: list[tuple[float, float, float, bool]] = []
     labels: list[dict[Group, str]] = []
     for weight, full, is_shortest, label in _recordings(known, seen, shop):
-        lengths = habits.length_group(is_shortest)
+        lengths = starting_beliefs.length_group(is_shortest)
         for grade, (over, length_weight) in enumerate(possibilities.lengths(is_shortest, shop).options):
             fills = possibilities.fills(seen, shop).options
             for n, ((begin, end), fill_weight) in enumerate(fills):
                 whole = full * (1 + over)
                 last = n == len(fills) - 1
                 rows.append((begin * whole, end * whole, weight * length_weight * fill_weight, last))
-                labels.append({**label, lengths: str(grade), habits.fill_group(known.shell): str(n)})
+                labels.append(
+                    {**label, lengths: str(grade), starting_beliefs.fill_group(known.shell): str(n)}
+                )
     begin, end, weights, is_full = np.array(rows).T
     return _Ways(begin, end, weights, _masks(labels), is_full.astype(bool))
 
@@ -247,11 +250,11 @@ def _recordings(
             for entry, speed_weight in possibilities.speeds(seen, system, tv, shop).options:
                 label: dict[Group, str] = {}
                 if known.recorded_as is None:
-                    label[habits.system_group(shell)] = system.name
+                    label[starting_beliefs.system_group(shell)] = system.name
                 if known.tv is None:
-                    label[habits.tv_group(shell.marking(known.marking))] = tv.value
+                    label[starting_beliefs.tv_group(shell.marking(known.marking))] = tv.value
                 if known.origin is None:
-                    label[habits.speed_group(system, tv)] = entry.speed.value
+                    label[starting_beliefs.speed_group(system, tv)] = entry.speed.value
                 for cassette, cassette_weight in possibilities.cassettes(seen, tv).options:
                     full = play_minutes(cassette.metres.value, entry.mm_s.value, shell.sides)
                     together = system_weight * tv_weight * speed_weight * cassette_weight
@@ -260,7 +263,9 @@ def _recordings(
 
 def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str, NDArray[np.bool_]]]]:
     every = dict.fromkeys(group for label in labels for group in label)
-    groups = [group for group in every if len(habits.starting(group)) > 1]  # else there is nothing to learn
+    groups = [
+        group for group in every if len(starting_beliefs.starting(group)) > 1
+    ]  # else there is nothing to learn
     found: dict[Group, list[tuple[str, NDArray[np.bool_]]]] = {}
     for group in groups:
         named = np.array([label.get(group, "") for label in labels])
@@ -319,11 +324,11 @@ def _agreement(kind: str, boxes: Iterable[Counts], shop: ShopHabits) -> float:
         for group, names in box.items()
         if group[0] == kind and sum(names.values()) > 1
     ]
-    candidates = habits.agreements(kind)
+    candidates = starting_beliefs.concentrations(kind)
     told = _as_told(kind, several, shop)
     chances = [sum(chance(found, start, value) for found, start in told) for value, _ in candidates]
     best = max(chances)
-    return habits.agreement_of(
+    return starting_beliefs.mean_concentration(
         tuple(
             (value, weight * exp(each - best))
             for (value, weight), each in zip(candidates, chances, strict=True)

@@ -16,7 +16,7 @@ from core.catalogue.formats import catalogue
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, Origin, Speed, TvSystem
 from core.model.records import Answer, Question
-from core.playtime import box_habits, habits, possibilities, tape_minutes
+from core.playtime import box_habits, habits, possibilities, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts, facts
@@ -147,7 +147,7 @@ def _ways(known: Facts, shop: ShopHabits) -> Ways:
 
 
 def _origin(asked: Asked) -> Iterator[_Possible]:
-    share = habits.camera_share(asked.known.shell)
+    share = starting_beliefs.camera_share(asked.known.shell)
     if not share or asked.line.origin is not None or asked.line.speed is not None:
         return
     answers = (
@@ -202,7 +202,7 @@ def _told(share: float, least: float | None) -> dict[str, object] | None:
     A tape is recorded to ``least`` at least: the answer stands for what of it lies beyond.
     """
     told: dict[str, object] = {"fill": share, "fill_known": FillKnown.TOLD}
-    off = habits.told_fill_off(share)
+    off = starting_beliefs.told_fill_off(share)
     if least is None or share == 1 or share - off >= least:
         return told
     end = share + off

@@ -67,9 +67,11 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
 
 
 def _charged_as(tape: QuotedTape, book: PriceBook) -> FormatName:
-    """The system it was recorded in when the book has a price for it, else the shell."""
-    recorded = tape.draft.recorded_as
-    return recorded if recorded is not None and recorded in book.capture else tape.draft.format
+    """The system it was recorded in when the book has a price for it, else the shell, else one like it."""
+    shell = tape.draft.format
+    like = formats.catalogue().format(shell).record.priced_like
+    names = (tape.draft.recorded_as, shell, FormatName(like) if like else None)
+    return next((name for name in names if name is not None and name in book.capture), shell)
 
 
 def _one_tape(minutes: float, rate: CaptureRate) -> int:

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from core.catalogue.cassettes import Format, Sourced
+from core.catalogue.format_file import PackGeometry
+from core.catalogue.formats import catalogue
 from core.model import resource_files
-from core.playtime import packs
 from core.pricing import bitrates
 
 Figure = Sourced[float]
@@ -50,16 +51,22 @@ def of_format(form: Format) -> tuple[Fact, ...]:
 
 
 def of_packs() -> tuple[Fact, ...]:
-    """What a reading through the window leaves open, and where the reels are drawn."""
-    page, found = packs.page(), []
-    for family, spans in page["thickness"].items():
-        for span in spans:
-            figure = f"{span['from']:g} to {span['to']:g} µm"
-            found.append(Fact(f"{family} tape of {span['nominal']:g} µm may be", figure, _told(span)))
-    for family, place in page["reels"].items():
-        figure = f"{place['apart']:g} mm apart, {place['from_back']:g} mm from the back"
-        found.append(Fact(f"reels of {family}, as drawn", figure, _told(place)))
-    return tuple(found)
+    """What a reading through the window leaves open, and where the reels are drawn; alike formats once."""
+    found: dict[str, PackGeometry] = {}
+    for form in catalogue().formats:
+        if form.record.pack is not None and form.record.pack not in found.values():
+            found.setdefault(form.words, form.record.pack)
+    return tuple(fact for words, pack in found.items() for fact in _of_pack(words, pack))
+
+
+def _of_pack(words: str, pack: PackGeometry) -> Iterator[Fact]:
+    for grade in pack.thicknesses.values():
+        figure = f"{grade.span.thin:g} to {grade.span.thick:g} µm"
+        source = Sourced(None, grade.span.source, grade.span.mark)
+        yield Fact(f"{words} tape of {grade.nominal.value:g} µm may be", figure, source)
+    place = pack.reels_drawn
+    figure = f"{place.apart:g} mm apart, {place.from_back:g} mm from the back"
+    yield Fact(f"reels of {words}, as drawn", figure, Sourced(None, place.source, place.mark))
 
 
 def of_media() -> tuple[Fact, ...]:
@@ -79,7 +86,7 @@ def of_repairs() -> tuple[Fact, ...]:
     return tuple(
         Fact(f"{each['words']}{size}", "{0} to {2} min, likely {1}".format(*each[key]), whole)
         for each in page["repairs"].values()
-        for key, size in (("minutes", ""), ("small", ", small shells"))
+        for key, size in (("usual", ""), ("small", ", small shells"))
     )
 
 

@@ -8,7 +8,7 @@ from itertools import groupby
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from core.playtime import habits, learning
+from core.playtime import learning, starting_beliefs
 from core.playtime.beliefs import HIGH, LOW
 from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, Tails
 from core.playtime.learning import Evidence
@@ -27,7 +27,7 @@ def chapter(view: ShopView) -> QWidget:
     paper, column = slip("chapter-habits")
     column.addWidget(words(say("shop", "habits"), "heading"))
     column.addWidget(words(say("shop", "habits_lead")))
-    column.addWidget(words(say("shop", "habits_ground", source=habits.source()), "small"))
+    column.addWidget(words(say("shop", "habits_ground", source=starting_beliefs.source()), "small"))
     if not view.habits:
         column.addWidget(words(say("shop", "habits_none"), "lead"))
     column.addWidget(words(_ranges(view.tails), "lead" if view.tails.tapes else ""))
@@ -36,7 +36,7 @@ def chapter(view: ShopView) -> QWidget:
         column.addWidget(words(one.sentence, "lead"))
         column.addWidget(_Table(one))
         if one.group[0] == "length":
-            source = habits.length_source(one.group)
+            source = starting_beliefs.length_source(one.group)
             column.addWidget(words(say("shop", "habits_length_ground", source=source), "small"))
     column.addWidget(rule())
     column.addWidget(words(say("shop", "habits_unseen"), "field"))

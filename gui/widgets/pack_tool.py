@@ -23,7 +23,6 @@ from gui.widgets.guided_look import fit_into
 from gui.widgets.layouts import Columns, give_key, labelled, scrolled, slip, stacked, words
 from gui.widgets.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
 from gui.widgets.pack_sentences import fit_words, meaning_words, percent, reel_words, share_words
-from gui.widgets.shell_parts import anatomy
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +86,7 @@ class PackTool(QDialog):
             self._show_refusal(refusal)
             return
         self._asks.show()
-        held = "held_lid" if anatomy(line.format).lid_is_away else "held_edge"
+        held = "held_lid" if catalogue().format(line.format).anatomy.has_lid else "held_edge"
         self._held.setText(f"{say('packs', held)} {say('packs', 'sides')}")
         radii = (self._figure(TO_COME), self._figure(RUN))
         try:

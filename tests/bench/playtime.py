@@ -26,7 +26,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.ranges import Range
-from core.playtime import box_habits, habits, learning, tape_minutes
+from core.playtime import box_habits, learning, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.learning import Played
@@ -188,7 +188,7 @@ def box_verdicts(shops: int, asked: int, *, seed: int = SEED) -> Verdicts:
 
 def replace_agreement(shop: ShopHabits) -> ShopHabits:
     """The same beliefs, but tapes of a box share nothing."""
-    return replace(shop, alike=dict.fromkeys(habits.SHARED, 1e6))
+    return replace(shop, alike=dict.fromkeys(starting_beliefs.SHARED, 1e6))
 
 
 def played(tape: SimulatedTape) -> Played:

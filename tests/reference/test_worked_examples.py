@@ -1,4 +1,4 @@
-"""The forty-five worked examples of the trade's reference, each with its tolerance and its source."""
+"""Forty-five worked examples, each with its tolerance and, as its last entry, the source of the figure."""
 
 from __future__ import annotations
 
@@ -110,18 +110,16 @@ ROWS = (
         lambda: (full("betamax", "L-750", SP, PAL), full("betamax", "L-750", SP, PAL) >= 195),
         (197.5, True),
         0.1,
-        "German encyclopaedia minutes",
+        "nominal minutes from memory",
     ),
-    Row(
-        10, "P5-60 PAL SP", lambda: (full("video8", "P5-60", SP, PAL),), (62.3,), 0.1, "German encyclopaedia"
-    ),
+    Row(10, "P5-60 PAL SP", lambda: (full("video8", "P5-60", SP, PAL),), (62.3,), 0.1, "length from memory"),
     Row(
         11,
         "P5-90 PAL SP, and as Digital8",
         lambda: (full("hi8", "P5-90", SP, PAL), full("hi8", "P5-90", SP, PAL, "digital8")),
         (93.1, 65.0),
         0.1,
-        "German encyclopaedia",
+        "length from memory",
     ),
     Row(
         12,
@@ -129,7 +127,7 @@ ROWS = (
         lambda: (full("hi8", "P6-120", SP, NTSC), full("hi8", "P6-120", SP, NTSC, "digital8")),
         (120.0, 60.0),
         0.2,
-        "Digital8 pages",
+        "from memory",
     ),
     Row(
         13,
@@ -148,7 +146,7 @@ ROWS = (
         ),
         (41.9, 41.9),
         0.05 * 41.9,
-        "Museum of Obsolete Media prints 40",
+        "40 is printed, from memory",
     ),
     Row(
         15,
@@ -156,7 +154,7 @@ ROWS = (
         lambda: (full("minidv", "DVM60", SP, as_="dvcam"),),
         (40.0,),
         0.0,
-        "Kiel lexicon",
+        "from memory",
     ),
     Row(
         16,
@@ -164,7 +162,7 @@ ROWS = (
         lambda: (full("dvcam", "PDV-184", SP, as_="minidv"), full("dvcam", "PDV-184", LP, as_="minidv")),
         (276.0, 414.0),
         0.0,
-        "DV page, 4.6 h and 6.9 h",
+        "4.6 h and 6.9 h, from memory",
     ),
     Row(
         17,
@@ -191,7 +189,7 @@ ROWS = (
         ),
         (90.3, 45.2),
         0.1,
-        "Compact Cassette",
+        "length from memory",
     ),
     Row(
         20,
@@ -292,7 +290,7 @@ ROWS = (
         lambda: (discs.dvd_rate(5174 + 2735 + 17), discs.dvd_rate(7926, layers=2)),
         (4.74, 8.62),
         0.01,
-        "Apple DVD Studio Pro 4",
+        "4.7 GB, ECMA-267 (title only seen)",
     ),
     Row(37, "12.96 GB onto DVD-R", lambda: (discs.discs_for(12.96, "dvd-r"),), (3,), 0.0, "derived"),
     Row(38, "25.92 GB onto BD-R", lambda: (discs.discs_for(25.92, "bd-r"),), (2,), 0.0, "derived"),
@@ -353,7 +351,7 @@ ROWS = (
         lambda: (full("hi8", "P6-120", LP, NTSC, "digital8"),),
         (90.0,),
         0.3,
-        "Digital8 page",
+        "from memory",
     ),
     Row(
         45,

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
-from core.playtime import box_habits, habits, learning, tape_minutes
+from core.playtime import box_habits, learning, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.learning import Played
@@ -26,7 +26,7 @@ _SURE = {
     group: {name: 1e6 * share for name, share in STARTING.weights(group).items()}
     for group in (("speed", "vhs-ntsc"), ("fill", "vhs"))
 }
-STRANGERS = replace(BOX, habits=ShopHabits(_SURE, dict.fromkeys(habits.SHARED, 1e6)))
+STRANGERS = replace(BOX, habits=ShopHabits(_SURE, dict.fromkeys(starting_beliefs.SHARED, 1e6)))
 """Tapes that share nothing: each follows a shop that is sure of itself, none the box."""
 
 
@@ -164,7 +164,7 @@ def both_slow_by_two_draws(shop: ShopHabits) -> float:
     """The same from first principles: first what the shop's customers do, then what this box does."""
     group, dice, scenarios = ("speed", "vhs-ntsc"), np.random.default_rng(11), 200_000
     seen = shop.seen.get(group, {})
-    sure = habits.worth("speed") + sum(seen.values())
+    sure = starting_beliefs.worth("speed") + sum(seen.values())
     shape = np.array([sure * share for share in shop.weights(group).values()])
     slow = list(shop.weights(group)).index("ep")
     of_shop = dice.beta(shape[slow], shape.sum() - shape[slow], scenarios)

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from core.model.names import FormatName, Speed, TvSystem
-from core.playtime import habits, learning
+from core.playtime import learning, starting_beliefs
 from core.playtime.habits import STARTING
 from core.playtime.learning import Played
 from core.playtime.possibilities import Facts
@@ -45,7 +45,7 @@ def test_what_was_seen_is_counted_and_said_beside_the_starting_belief() -> None:
     assert dict(told.at_first)["EP"] == pytest.approx(0.25)
     assert dict(told.seen)["EP"] == pytest.approx(31)
     # Conjugate: (6 × 0.25 + 31) ÷ (6 + 40), each tape from a box of its own.
-    assert habits.worth("speed") == 6
+    assert starting_beliefs.worth("speed") == 6
     assert dict(told.now)["EP"] == pytest.approx((6 * 0.25 + 31) / 46)
 
 
@@ -92,7 +92,7 @@ def test_full_tapes_tell_how_much_longer_cassettes_are_than_their_marking() -> N
     known = replace(HI8, recorded_as=FormatName("hi8"))
     full = tuple(Played(f"{n}", known, 124.8, Speed.SP) for n in range(60))
     weights = learning.learned(full).weights(("length", "marking"))
-    longer = dict(zip(habits.length_over(("length", "marking")), weights.values(), strict=True))
+    longer = dict(zip(starting_beliefs.length_over(("length", "marking")), weights.values(), strict=True))
 
     assert max(longer, key=longer.__getitem__) == pytest.approx(0.04)
     half = tuple(Played(f"{n}", known, 61.0, Speed.SP) for n in range(60))

@@ -1,0 +1,34 @@
+"""Standing cautions about what can hurt somebody, a machine or the tape."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from typing import Literal
+
+from msgspec import Struct
+
+from core.catalogue.format_file import Words
+from core.model import resource_files
+from core.model.shaped_toml import read, shaped
+
+
+class Hazard(Struct, frozen=True, forbid_unknown_fields=True):
+    """One caution, and with which repair it comes on a shell that names it."""
+
+    words: Words
+    comes_with: Literal["any-repair", "splice", "finding"]
+
+
+def names() -> tuple[str, ...]:
+    return tuple(_all())
+
+
+def of(name: str) -> Hazard:
+    return _all()[name]
+
+
+@cache
+def _all() -> Mapping[str, Hazard]:
+    path = resource_files.path("catalogue", "hazards.toml")
+    return shaped(read(path), dict[str, Hazard], path.name)
