@@ -12,12 +12,12 @@ from core.model.records import Found, Happening, Job, Pickup, Promise, Quote, Ta
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
-from core.playtime.pack_reading import Reading
+from core.playtime.pack_reading import PackReading
 from core.playtime.packs import Pack
 from core.promise import chances
 
 if TYPE_CHECKING:
-    from core.playtime.learning import Evidence
+    from core.playtime.evidence import Evidence
     from core.promise.reliability import Group, Judged, Reliability
     from core.services.donors import Place
     from core.services.promises import Kept
@@ -49,7 +49,7 @@ def pack(reel: Pack) -> str:
     )
 
 
-def both_packs(found: Reading) -> str:
+def both_packs(found: PackReading) -> str:
     """What both packs tell together."""
     return _lines(
         f"{_span(found.share_run.times(100))} % of the tape has run:"

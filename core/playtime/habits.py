@@ -9,9 +9,10 @@ from math import sqrt
 from statistics import NormalDist
 
 from core.catalogue.cassettes import Format, Marking
+from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName, Origin, Speed, TvSystem
 from core.playtime import starting_beliefs
-from core.playtime.interval_calibration import USUAL, Tails
+from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group
 
 _NORMAL = NormalDist()
@@ -19,91 +20,99 @@ _FAR = 8.0
 """Standard deviations beyond which a normal number counts as impossible."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class ShopHabits:
-    """What one shop believes, or, with ``of``, what is believed of one box in it. Compared by identity."""
+    """The posterior of one shop, or, with ``prior``, of one box in that shop. Equal and hashed by content."""
 
     seen: Counts = field(default_factory=dict)
-    """Tapes found, by group; several of one box count for less than as many boxes."""
-    alike: Mapping[str, float] = field(default_factory=dict)
-    """By kind: how soon a box says more than the shop (see ``[alike]`` of the starting beliefs)."""
-    of: ShopHabits | None = None
-    fuller: tuple[float, float] = (0.0, 1.0)
-    """Mean and variance of how much fuller the tapes of a box are than others, as a normal number."""
-    tails: Tails = USUAL
-    """Where the shop's ranges begin and end."""
+    """Effective number of tapes found, by group; several of one box count for less than as many boxes."""
+    concentrations: Mapping[str, float] = field(default_factory=dict)
+    """By kind, the learned concentration parameter of the box prior (``[alike]`` of the starting beliefs)."""
+    prior: ShopHabits | None = None
+    """For a box: the habits of its shop."""
+    fullness: tuple[float, float] = (0.0, 1.0)
+    """Posterior mean and variance of the latent normal number that the fullness of a box's tapes shares."""
+    levels: IntervalLevels = NOMINAL
+    """The calibrated levels at which the shop's ranges begin and end."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "seen", FrozenMapping(self.seen))
+        object.__setattr__(self, "concentrations", FrozenMapping(self.concentrations))
 
     def of_box(self, counts: Counts) -> ShopHabits:
         """What is believed of the rest of a box of which ``counts`` are known."""
         mine = {group: found for group, found in counts.items() if group[0] in SHARED}
-        return ShopHabits(mine, self.alike, self, self._fuller_box(mine), self.tails) if mine else self
+        if not mine:
+            return self
+        fullness = self._fullness_posterior(mine)
+        return ShopHabits(mine, self.concentrations, self, fullness, self.levels)
 
     def weights(self, group: Group) -> dict[str, float]:
-        """What is believed of a group, adding up to one."""
-        if self.of is not None and group[0] == "fill":
+        """The posterior shares of a group's possibilities, adding up to one."""
+        if self.prior is not None and group[0] == "fill":
             return self._fill_of_box(group)
-        start = dict(starting_beliefs.starting(group)) if self.of is None else self.of.weights(group)
+        start = dict(starting_beliefs.starting(group)) if self.prior is None else self.prior.weights(group)
         found = self.seen.get(group)
         if not found:
             return start
-        worth = starting_beliefs.worth(group[0]) if self.of is None else self.of.pull(group)
+        worth = self.prior.prior_concentration(group) if self.prior else starting_beliefs.worth(group[0])
         return starting_beliefs.scaled({name: worth * start[name] + found.get(name, 0.0) for name in start})
 
-    def agreement(self, kind: str) -> float:
-        """The concentration of one kind: tapes of a box after which it says as much as the shop."""
-        return self.alike.get(kind) or starting_beliefs.starting_concentration(kind)
+    def concentration(self, kind: str) -> float:
+        """The concentration parameter of the box prior: tapes that weigh as much as the shop's belief."""
+        return self.concentrations.get(kind) or starting_beliefs.starting_concentration(kind)
 
-    def pull(self, group: Group) -> float:
-        """Concentration of one box's own habit around what is believed here.
+    def prior_concentration(self, group: Group) -> float:
+        """The concentration parameter of a box's shares around the shares believed here.
 
-        A box differs from others, and the shop itself may be mistaken: the variances add up. Tapes
-        known of the box make it steadier.
+        The variance between boxes and that of the shop's own posterior add up; tapes known of the box
+        raise the parameter.
         """
-        if self.of is not None:
-            return self.of.pull(group) + sum(self.seen.get(group, {}).values())
+        if self.prior is not None:
+            return self.prior.prior_concentration(group) + sum(self.seen.get(group, {}).values())
         mistaken = 1 / (1 + starting_beliefs.worth(group[0]) + sum(self.seen.get(group, {}).values()))
-        own = 1 / (1 + self.agreement(group[0]))
+        own = 1 / (1 + self.concentration(group[0]))
         return 1 / (own + (1 - own) * mistaken) - 1
 
-    def likeness(self, group: Group) -> float:
-        """Correlation of how full two tapes of one box are, from 0 to 1."""
-        return 1 / (1 + (self if self.of is None else self.of).pull(group))
+    def correlation(self, group: Group) -> float:
+        """The correlation of how full two tapes of one box are, from 0 to 1."""
+        return 1 / (1 + (self if self.prior is None else self.prior).prior_concentration(group))
 
-    def bounds(self, group: Group) -> tuple[float, ...]:
-        """Where one stretch of the tape ends and the next begins, on the scale of a normal number."""
-        shares = tuple((self if self.of is None else self.of).weights(group).values())
+    def cutpoints(self, group: Group) -> tuple[float, ...]:
+        """The cutpoints of the latent normal number between the stretches of the recorded share."""
+        shares = tuple((self if self.prior is None else self.prior).weights(group).values())
         return _bounds(shares, _NORMAL)
 
-    def bounds_of_box(self, group: Group, shares: tuple[float, ...]) -> tuple[float, ...]:
-        """The same for shares of this box's own: its tapes divide over the stretches as they say."""
+    def box_cutpoints(self, group: Group, shares: tuple[float, ...]) -> tuple[float, ...]:
+        """The cutpoints at which this box's tapes divide over the stretches as ``shares`` say."""
         return _bounds(shares, self._spread(group))
 
     def _fill_of_box(self, group: Group) -> dict[str, float]:
-        """Normal numbers of the box's tapes, counted between the bounds."""
+        """The posterior shares of the stretches: the box's normal distribution between the cutpoints."""
         spread = self._spread(group)
-        reached = [0.0, *(spread.cdf(bound) for bound in self.bounds(group)), 1.0]
+        reached = [0.0, *(spread.cdf(bound) for bound in self.cutpoints(group)), 1.0]
         return {str(n): reached[n + 1] - reached[n] for n in range(len(reached) - 1)}
 
     def _spread(self, group: Group) -> NormalDist:
-        """The normal numbers of the tapes of this box."""
-        alike, (mean, variance) = self.likeness(group), self.fuller
+        """The posterior predictive distribution of the latent normal number of one tape of this box."""
+        alike, (mean, variance) = self.correlation(group), self.fullness
         return NormalDist(sqrt(alike) * mean, sqrt(alike * variance + 1 - alike))
 
-    def _fuller_box(self, counts: Counts) -> tuple[float, float]:
-        """Bayes for a normal number seen through its tapes: precisions add up."""
+    def _fullness_posterior(self, counts: Counts) -> tuple[float, float]:
+        """Mean and variance of the box's latent number given its tapes: precisions add up."""
         precision, pulled = 1.0, 0.0
         for group, found in counts.items():
             if group[0] == "fill":
-                alike, scores = self.likeness(group), self.scores(group)
+                alike, scores = self.correlation(group), self.normal_scores(group)
                 precision += sum(found.values()) * alike / (1 - alike)
                 pulled += sqrt(alike) / (1 - alike) * sum(n * scores[name] for name, n in found.items())
         return pulled / precision, 1 / precision
 
-    def scores(self, group: Group) -> dict[str, float]:
-        """The mean of a normal number within each stretch, scaled to a variance of one."""
-        inner = self.bounds(group)
+    def normal_scores(self, group: Group) -> dict[str, float]:
+        """The mean of the latent normal number within each stretch, scaled to a variance of one."""
+        inner = self.cutpoints(group)
         edges = (-_FAR, *inner, _FAR)
-        shares = (self if self.of is None else self.of).weights(group)
+        shares = (self if self.prior is None else self.prior).weights(group)
         means = [
             (_NORMAL.pdf(low) - _NORMAL.pdf(high)) / max(_NORMAL.cdf(high) - _NORMAL.cdf(low), LEAST)
             for low, high in pairwise(edges)

@@ -47,7 +47,7 @@ _LEAST_CUT = 0.01
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class BoxLine:
     """One line of the box: its place from 1, the TV system of the box, the numbers of its tapes."""
 
     position: int
@@ -69,7 +69,7 @@ class _Possible:
     always: bool = False
 
 
-def questions(lines: Sequence[Asked], box: Box) -> tuple[Question, ...]:
+def questions(lines: Sequence[BoxLine], box: Box) -> tuple[Question, ...]:
     """What to ask about these lines, the question that takes off most first.
 
     At most `MOST` for their hours; one that decides which machine is needed is always among them.
@@ -77,7 +77,7 @@ def questions(lines: Sequence[Asked], box: Box) -> tuple[Question, ...]:
     possible = [(each, one) for each in lines for one in _possible(each, box.habits)]
     if not possible:
         return ()
-    total = box_habits.minutes_of_job(((each.known, each.keys) for each in lines), box)
+    total = box_habits.minutes_of_box(((each.known, each.keys) for each in lines), box)
     tried = np.stack(
         [total, *(minutes for each, one in possible for minutes in _tried(each, one, total, box))]
     )
@@ -91,7 +91,7 @@ def questions(lines: Sequence[Asked], box: Box) -> tuple[Question, ...]:
     )
 
 
-def _tried(asked: Asked, possible: _Possible, total: Minutes, box: Box) -> Iterator[Minutes]:
+def _tried(asked: BoxLine, possible: _Possible, total: Minutes, box: Box) -> Iterator[Minutes]:
     """Minutes of the whole box after each answer."""
     others = total - box_habits.minutes_of_lot(asked.known, asked.keys, box)
     for answer in possible.question.answers:
@@ -117,11 +117,11 @@ def _widths(minutes: Minutes) -> Minutes:
 
 
 @lru_cache(maxsize=2048)
-def _possible(asked: Asked, shop: ShopHabits) -> tuple[_Possible, ...]:
+def _possible(asked: BoxLine, shop: ShopHabits) -> tuple[_Possible, ...]:
     return tuple(_each_possible(asked, shop))
 
 
-def _each_possible(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
+def _each_possible(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
     for question in tape_minutes.questions(asked.line, asked.tv, asked.position):
         weights = habits.system_weights(asked.known.shell, shop)
         drafts = [answer.draft.recorded_as for answer in question.answers]
@@ -146,7 +146,7 @@ def _ways(known: Facts, shop: ShopHabits) -> Ways:
     ]
 
 
-def _origin(asked: Asked) -> Iterator[_Possible]:
+def _origin(asked: BoxLine) -> Iterator[_Possible]:
     share = starting_beliefs.camera_share(asked.known.shell)
     if not share or asked.line.origin is not None or asked.line.speed is not None:
         return
@@ -158,7 +158,7 @@ def _origin(asked: Asked) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), (share, 1 - share))
 
 
-def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
+def _speed(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     if asked.line.speed is not None:
         return
     weights: dict[Speed, float] = {}
@@ -172,7 +172,7 @@ def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), tuple(likely.values()))
 
 
-def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
+def _fill(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
     """How full, unless that is known; of a tape wound into its recording what lies beyond is still open."""
     if asked.line.fill is not None and asked.line.fill_known is not FillKnown.AT_LEAST:
         return
@@ -211,7 +211,7 @@ def _told(share: float, least: float | None) -> dict[str, object] | None:
     return {**told, "fill": (least + end) / 2, "fill_off": (end - least) / 2}
 
 
-def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
+def _tv(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     weights: dict[TvSystem, float] = {}
     speeds: dict[TvSystem, set[float]] = {}
     for tv, _, mm_s, weight in ways:
@@ -227,12 +227,12 @@ def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), (weights[TvSystem.NTSC], weights[TvSystem.PAL]))
 
 
-def _answer(asked: Asked, shop: ShopHabits, words: str, **known: object) -> Answer:
+def _answer(asked: BoxLine, shop: ShopHabits, words: str, **known: object) -> Answer:
     draft: TapeLine = replace(asked.line, **known)  # type: ignore[arg-type]  # names of TapeLine
     span = tape_minutes.belief(draft, asked.tv, shop).range
     return Answer(words, f"{span.low:.0f} to {span.high:.0f} minutes each", draft)
 
 
-def _named(asked: Asked) -> str:
+def _named(asked: BoxLine) -> str:
     words = catalogue().format(asked.line.format).words
     return f"{words} {asked.line.marking}" if asked.line.marking else words

@@ -147,7 +147,7 @@ def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     overrun = OVERRUN if any(case.marking.is_shortest for case in cases) else 0.0
     return Belief(
         points=points,
-        range=spread(points, shop.tails.low, shop.tails.high),
+        range=spread(points, shop.levels.low, shop.levels.high),
         full=settled(gathered((case.minutes(shell.sides), case.weight) for case in claimed)),
         metres=settled(gathered((case.marking.metres.value, case.weight) for case in claimed)),
         speed_mm_s=settled(gathered((case.speed.mm_s.value, case.weight) for case in claimed)),
@@ -219,7 +219,7 @@ def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterato
         yield f"only {known}: the tape may run up to {most:.1%} longer; {source}"
     if ways > 1:
         yield f"what is not known: {starting_beliefs.source()}"
-    if shop is not STARTING:
+    if shop != STARTING:
         yield "and what the decks of this shop have played"
 
 

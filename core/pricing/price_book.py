@@ -16,6 +16,7 @@ from pathlib import Path
 
 from core.model import resource_files
 from core.model.errors import WrongInput
+from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.records import Rate
 from core.model.toml_reader import Page, read
@@ -61,7 +62,7 @@ class QuantityBreak:
     percent: Decimal
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class PriceBook:
     """Everything a price is made from. Money in minor units, rates exact."""
 
@@ -81,6 +82,10 @@ class PriceBook:
     minimum_minor: int
     deposit_percent: Decimal
     ceiling_percent: Decimal
+
+    def __post_init__(self) -> None:
+        for table in ("capture", "repairs", "media"):
+            object.__setattr__(self, table, FrozenMapping(getattr(self, table)))
 
     @property
     def whole_unit(self) -> int:

@@ -12,7 +12,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.ranges import Range
+from core.model.ranges import Range, exactly
 from core.playtime import cuts, packs, tape_minutes
 from core.pricing import bitrates, discs, sticks
 
@@ -49,6 +49,12 @@ def reel(radius_mm: float, marking: str = "T-120") -> tuple[float, float]:
     found = packs.pack(FormatName("vhs"), marking, radius_mm, SP, NTSC)
     assert not isinstance(found.minutes, Range)
     return found.metres, found.minutes
+
+
+def pieces(gigabytes: float, disc: str) -> float:
+    """Discs that one set of copies takes when its files may be cut anywhere."""
+    size = exactly(gigabytes)
+    return discs.of_files(size, (size,), disc, "files").discs.likely
 
 
 def refusal(action: Callable[[], object]) -> str:
@@ -292,12 +298,12 @@ ROWS = (
         0.01,
         "4.7 GB, ECMA-267 (title only seen)",
     ),
-    Row(37, "12.96 GB onto DVD-R", lambda: (discs.discs_for(12.96, "dvd-r"),), (3,), 0.0, "derived"),
-    Row(38, "25.92 GB onto BD-R", lambda: (discs.discs_for(25.92, "bd-r"),), (2,), 0.0, "derived"),
+    Row(37, "12.96 GB onto DVD-R", lambda: (pieces(12.96, "dvd-r"),), (3,), 0.0, "derived"),
+    Row(38, "25.92 GB onto BD-R", lambda: (pieces(25.92, "bd-r"),), (2,), 0.0, "derived"),
     Row(
         39,
         "100 GB onto DVD-R",
-        lambda: (discs.discs_for(100, "dvd-r"),),
+        lambda: (pieces(100, "dvd-r"),),
         (22,),
         0.0,
         "derived; corrects Duke's 21",
@@ -338,7 +344,7 @@ ROWS = (
         43,
         "T-120 said to be PAL, 2 h 50 found: fits PAL SP, not NTSC SP",
         lambda: tuple(
-            tape_minutes.belief(TapeLine(1, FormatName("vhs"), "T-120", None, SP, tv), None).can_hold(170)
+            tape_minutes.belief(TapeLine(1, FormatName("vhs"), "T-120", None, SP, tv), None).longest >= 170
             for tv in (PAL, NTSC)
         ),
         (True, False),

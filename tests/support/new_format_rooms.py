@@ -24,8 +24,8 @@ from core.cli import entry
 from core.model.inventory import TapeLine
 from core.model.names import Finding, FormatName
 from core.model.typed_draft import Row
-from core.playtime import habits, learning, starting_beliefs
-from core.playtime.learning import Played
+from core.playtime import evidence, habits, learning, starting_beliefs
+from core.playtime.explanations import Played
 from core.playtime.possibilities import Facts
 from core.scheduling import deck_choice
 from core.services import decks, figure_sources, shop_settings
@@ -165,12 +165,12 @@ def test_habits() -> None:
     played = Played("box", Facts(PEBBLE, "PB-45"), 40.0, recorded_as=PEBBLE)
     taught = learning.learned((played,))
 
-    assert learning.evidence((played,))
+    assert evidence.evidence_of((played,))
     assert sum(
         taught.weights(starting_beliefs.fill_group(catalogue().format(NAME))).values()
     ) == pytest.approx(1)
     assert habits.system_weights(catalogue().format(NAME)) == {PEBBLE: 1.0}
-    assert any("Pebble" in each.whose for each in learning.unseen(()))
+    assert any("Pebble" in each.whose for each in evidence.unseen(()))
 
 
 def test_deck_choice() -> None:
