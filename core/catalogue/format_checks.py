@@ -24,7 +24,7 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
     _referred(where, file, files)
     _named(f"{where}, hazards", file.hazards, hazards.names())
     for n, lot in enumerate(file.lots, 1):
-        _lot(f"{where}, lots, {n}", lot, file, files, speeds)
+        _lot(f"{where}, lots {n}", lot, file, files, speeds)
     _habits(f"{where}, habits", file, own)
     _parts(where, file)
     if not own:
@@ -53,7 +53,7 @@ def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -
         raise WrongInput(where, "nothing", "published metres need the keys source and mark beside them")
     for n, entry in enumerate(lot.cassettes, 1):
         pack = file.pack
-        here = f"{where}, cassettes, {n}"
+        here = f"{where}, cassettes {n}"
         _named(f"{here}, hub", [entry.hub] if entry.hub else [], pack.hubs if pack else ())
         _named(
             f"{here}, thickness",

@@ -84,7 +84,7 @@ def _speeds(where: str, entries: tuple[SpeedEntry, ...]) -> tuple[TapeSpeed, ...
             accepted = (
                 "mm_s is accepted, or of_sp, a fraction of the SP of the same TV system named before it"
             )
-            raise WrongInput(f"{where}, speeds, {n}", "nothing", accepted)
+            raise WrongInput(f"{where}, speeds {n}", "nothing", accepted)
         found.append(TapeSpeed(entry.speed, entry.tv, Sourced(mm_s, entry.source, entry.mark)))
     return tuple(found)
 

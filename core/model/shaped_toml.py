@@ -56,7 +56,7 @@ def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:
     assert parts is not None
     for step in _STEP.finditer(parts["path"] or ""):
         name, content, kind = _entered(step, content, bare(kind))
-        where = f"{where}, {name}"
+        where = f"{where} {name}" if name.isdigit() else f"{where}, {name}"
     named = _NAMED.fullmatch(parts["what"])
     if named is None:
         return WrongInput(where, content, _accepted(kind))

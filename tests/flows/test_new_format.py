@@ -68,7 +68,8 @@ NEEDED = tuple(paths(tomllib.loads(FILE), FormatFile))
 
 
 def spelled(at: tuple[str | int, ...]) -> str:
-    return ", ".join(str(step + 1) if isinstance(step, int) else step for step in (f"{NAME}.toml", *at))
+    """The place as a person reads it: ``pebble.toml, shells 1, mm``."""
+    return f"{NAME}.toml" + "".join(f" {step + 1}" if isinstance(step, int) else f", {step}" for step in at)
 
 
 @pytest.mark.parametrize("path", NEEDED, ids=spelled)
@@ -112,16 +113,16 @@ def test_there_is_much_that_a_file_may_not_go_without() -> None:
         ("sides = 1", "sides = 3", "pebble.toml, sides: found 3; accepted are 1, 2"),
         ("sides = 1", 'sides = "one"', "pebble.toml, sides: found 'one'; accepted are 1, 2"),
         ('mark = "invented"', 'mark = "hearsay"', "mark: found 'hearsay'; accepted are 'standard'"),
-        ("mm_s = 12.0", "mm_s = -1", "pebble.toml, speeds, 1, mm_s: found -1; a number above 0 is accepted"),
+        ("mm_s = 12.0", "mm_s = -1", "pebble.toml, speeds 1, mm_s: found -1; a number above 0 is accepted"),
         (
             "mm_s = 12.0",
             "of_sp = [2, 3]",
-            "pebble.toml, speeds, 1: found 'nothing'; mm_s is accepted, or of_sp",
+            "pebble.toml, speeds 1: found 'nothing'; mm_s is accepted, or of_sp",
         ),
         (
             'speed = "sp", mm_s',
             'speed = "fast", mm_s',
-            "speeds, 1, speed: found 'fast'; accepted are 'sp', 'lp'",
+            "speeds 1, speed: found 'fast'; accepted are 'sp', 'lp'",
         ),
         ("PB-45 = 0.9", "PB-46 = 0.9", "habits, usual, any: found 'PB-46'; accepted are PB-30, PB-45"),
         ("PB-45 = 0.9", 'PB-45 = "often"', "habits, usual, any, PB-45: found 'often'; a number not below 0"),
@@ -130,7 +131,7 @@ def test_there_is_much_that_a_file_may_not_go_without() -> None:
             "speeds = { ntsc = { sp = 1.0 } }",
             "the key pal is needed, or any",
         ),
-        ('hub = "only"', 'hub = "odd"', "lots, 1, cassettes, 1, hub: found 'odd'; accepted are only"),
+        ('hub = "only"', 'hub = "odd"', "lots 1, cassettes 1, hub: found 'odd'; accepted are only"),
         (
             'hazards = ["small"]',
             'hazards = ["lions"]',
@@ -146,14 +147,14 @@ def test_there_is_much_that_a_file_may_not_go_without() -> None:
         (
             'nominal = { system = "pebble", speed = "sp" }',
             'nominal = { system = "pebble", speed = "lp" }',
-            "lots, 1, nominal: found 'lp'; pebble has sp",
+            "lots 1, nominal: found 'lp'; pebble has sp",
         ),
         (
             "counter_place = 135",
             'counter_place = 135\nlike = "granite"',
             "pebble.toml, like: found 'granite'; accepted are",
         ),
-        ("x = 0.3,", "x = 3,", "drawing, parts, hubs, 1, x: found 3; a share from 0 to 1 is accepted"),
+        ("x = 0.3,", "x = 3,", "drawing, parts, hubs 1, x: found 3; a share from 0 to 1 is accepted"),
     ],
 )
 def test_what_does_not_fit_is_refused_with_a_sentence(
