@@ -5,18 +5,22 @@ The steps stand in ``resources/catalogue/inspection.toml``: common practice, unl
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Literal
 
-from core.catalogue import acclimatisation, bench_cards, condition, hazards, moves
+from msgspec import Struct
+
+from core.catalogue import acclimatisation, bench_cards, condition, findings, hazards, moves
 from core.catalogue.cassettes import Sourced
+from core.catalogue.findings import Texts
+from core.catalogue.format_file import Mark, Words
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
+from core.model.shaped_toml import read, shaped
 
 COLD = "cold"
 """The step that asks for a temperature instead of findings."""
@@ -92,7 +96,7 @@ def change(finding: Finding, name: FormatName) -> Change:
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
         bench_minutes=minutes,
-        means=str(_page()["means"][finding.value]),
+        means=findings.of(finding).means,
     )
 
 
@@ -144,34 +148,62 @@ def _weight(each: Change) -> tuple[bool, int, bool, float]:
     )
 
 
+class StepEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """One ``[[steps]]`` of ``inspection.toml``; ``how`` is left out where every format has its own."""
+
+    key: Words
+    title: Words
+    part: Literal["shell", "window", "screws", "protect", "lid", "latch", "tape", "release", "hubs"]
+    side: Literal["above", "below"]
+    short: bool
+    """Asked at the counter while the customer waits."""
+    looks_for: tuple[Finding, ...]
+    how: Texts = ()
+    light: str = ""
+    lamp: Literal["", "room", "above", "side", "flat", "through"] = ""
+    ask: str = ""
+    hazards: tuple[str, ...] = ()
+    stop: str = ""
+    source: str = ""
+    mark: Mark | None = None
+
+
+class InspectionFile(Struct, frozen=True, forbid_unknown_fields=True):
+    """The shape of ``inspection.toml``; ``source`` and ``mark`` are those of a step that names none."""
+
+    source: Words
+    mark: Mark
+    steps: tuple[StepEntry, ...]
+
+
+@cache
+def _page() -> InspectionFile:
+    path = resource_files.path("catalogue", "inspection.toml")
+    return shaped(read(path), InspectionFile, path.name)
+
+
 @cache
 def _steps(name: FormatName) -> tuple[LookStep, ...]:
-    return tuple(_step(table, name) for table in _page()["steps"])
+    return tuple(_step(entry, name) for entry in _page().steps)
 
 
-def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
+def _step(entry: StepEntry, name: FormatName) -> LookStep:
     form = catalogue().format(name)
-    own = form.record.look.step(table["key"])
-    how = own.how if own else tuple(table["how"])
-    if table["key"] == "protect":
+    own = form.record.look.step(entry.key)
+    how = own.how if own else entry.how
+    if entry.key == "protect":
         how = (*how, form.bench.protect or "Where it is on this shell, no source we have says.")
-    found = ranked((Finding(value) for value in table["looks_for"]), name)
     return LookStep(
-        key=table["key"],
-        title=table["title"],
+        key=entry.key,
+        title=entry.title,
         how=how,
-        light=table.get("light", ""),
-        lamp=table.get("lamp", ""),
-        part=(own and own.part) or table["part"],
-        side=table["side"],
-        looks_for=tuple(each.finding for each in found),
-        ask=table.get("ask", "") if table["short"] else "",
-        cautions=tuple(hazards.of(hazard).words for hazard in table.get("hazards", ())),
-        stop=table.get("stop", ""),
-        source=Sourced(None, table.get("source", _page()["source"]), table.get("mark", _page()["mark"])),
+        light=entry.light,
+        lamp=entry.lamp,
+        part=(own and own.part) or entry.part,
+        side=entry.side,
+        looks_for=tuple(each.finding for each in ranked(entry.looks_for, name)),
+        ask=entry.ask if entry.short else "",
+        cautions=tuple(hazards.of(hazard).words for hazard in entry.hazards),
+        stop=entry.stop,
+        source=Sourced(None, entry.source or _page().source, entry.mark or _page().mark),
     )
-
-
-@cache
-def _page() -> Mapping[str, Any]:
-    return tomllib.loads(resource_files.path("catalogue", "inspection.toml").read_text(encoding="utf-8"))

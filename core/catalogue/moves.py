@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from core.catalogue import condition
+from core.catalogue import condition, findings
 from core.model.errors import Refused
 from core.model.names import Finding, FormatName, Look, TapeCode
 from core.model.stations import ASIDE, Station, allowed_moves, allows
 
-APART = frozenset({Finding.MOULD, Finding.STICKY})
+APART = frozenset(finding for finding in Finding if findings.of(finding).kept_apart)
 """What harms machines and other tapes: such a tape leaves the line until somebody says it is over."""
 
 ON_A_DECK = (Station.CLEARED_TO_PLAY, Station.PLAYING)

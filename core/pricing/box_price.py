@@ -20,7 +20,8 @@ from itertools import zip_longest
 from core.model.money import NOTHING, MoneyRange, rounded, shared_out, total
 from core.model.records import Charge, Price, QuotedTape, Storage
 from core.pricing.charges import captures, copies, repairs
-from core.pricing.price_book import PriceBook, QuantityBreak, TaxMode
+from core.pricing.price_book import PriceBook, QuantityBreak
+from core.pricing.price_book_file import TaxMode
 
 PERCENT = Decimal(100)
 

@@ -12,7 +12,8 @@ from core.model.money import NOTHING, MoneyRange, flat, rounded, total
 from core.model.names import FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.records import Charge, Copy, QuotedTape, Rate, Storage
-from core.pricing.price_book import CaptureRate, PriceBook, Way
+from core.pricing.price_book import CaptureRate, PriceBook
+from core.pricing.price_book_file import Way
 
 
 def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge, tuple[MoneyRange, ...]]]:

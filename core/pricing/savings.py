@@ -17,7 +17,8 @@ from core.model.money import rounded
 from core.model.ranges import Range
 from core.model.records import Storage
 from core.pricing import bitrates, charges, copy_sizes, discs, sticks, whole_pieces
-from core.pricing.price_book import PriceBook, TaxMode
+from core.pricing.price_book import PriceBook
+from core.pricing.price_book_file import TaxMode
 
 LEAST_SHARE = 0.2
 """Savings below a fifth of what those copies cost are not worth a sentence. (the shop's own line)"""

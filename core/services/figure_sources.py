@@ -5,15 +5,14 @@ A figure without a source has an empty one here, and whoever shows it says so.
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from core.catalogue import findings
 from core.catalogue.cassettes import Format, Sourced
 from core.catalogue.format_file import PackGeometry
 from core.catalogue.formats import catalogue
-from core.model import resource_files
 from core.pricing import bitrates
 
 Figure = Sourced[float]
@@ -81,12 +80,12 @@ def of_media() -> tuple[Fact, ...]:
 
 def of_repairs() -> tuple[Fact, ...]:
     """Bench times; none of them has a source, and the page of the catalogue says so once for all."""
-    page = tomllib.loads(resource_files.path("catalogue", "repairs.toml").read_text(encoding="utf-8"))
-    whole = Sourced(None, page["source"], page["mark"])
+    page = findings.page()
+    whole = Sourced(None, page.source, page.mark)
     return tuple(
-        Fact(f"{each['words']}{size}", "{0} to {2} min, likely {1}".format(*each[key]), whole)
-        for each in page["repairs"].values()
-        for key, size in (("usual", ""), ("small", ", small shells"))
+        Fact(f"{each.words}{size}", "{0:g} to {2:g} min, likely {1:g}".format(*minutes), whole)
+        for each in page.repairs.values()
+        for minutes, size in ((each.usual, ""), (each.small, ", small shells"))
     )
 
 

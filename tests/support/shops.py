@@ -23,7 +23,8 @@ from core.model.records import (
     Verdict,
 )
 from core.model.stations import Station
-from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax, TaxMode, Way
+from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax
+from core.pricing.price_book_file import TaxMode, Way
 from core.scheduling.queued_tapes import QueuedTape
 
 NEW_YORK = ZoneInfo("America/New_York")

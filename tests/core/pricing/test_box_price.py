@@ -14,7 +14,8 @@ from core.model.money import MoneyRange, flat, total
 from core.model.ranges import Range, exactly
 from core.model.records import Price, QuotedTape
 from core.pricing.box_price import price
-from core.pricing.price_book import PriceBook, QuantityBreak, TaxMode
+from core.pricing.price_book import PriceBook, QuantityBreak
+from core.pricing.price_book_file import TaxMode
 from tests.support.shops import CANNOT, NO_COPIES, PLAYS, book, copies, quoted, repaired
 
 BREAKS = (QuantityBreak(2, Decimal(5)), QuantityBreak(4, Decimal(30)))

@@ -16,7 +16,8 @@ from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.ranges import exactly
 from core.pricing import copy_sizes
-from core.pricing.price_book import PriceBook, Way, in_force, load
+from core.pricing.price_book import PriceBook, in_force, load
+from core.pricing.price_book_file import Way
 
 BOOKS = sorted(resource_files.path("pricebook").glob("*.toml"))
 GOOD = resource_files.path("pricebook", "2026.toml").read_text(encoding="utf-8")

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from core.model.inventory import Delivery
 from core.model.ranges import ZERO, Range, exactly
 from core.pricing import charges, copy_sizes, price_book, savings
-from core.pricing.price_book import PriceBook, TaxMode
+from core.pricing.price_book import PriceBook
+from core.pricing.price_book_file import TaxMode
 
 
 @pytest.fixture(scope="module")
