@@ -5,17 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.catalogue import hazards
+from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName
 
 STANDING = ("blades", "springs", "solvent", "mains")
 """The cautions on every card."""
-GENERAL = (
-    "Check the record-protect and set it to SAVE before the cassette meets any machine that can record "
-    "(common practice, no source).",
-    "Take up slack by turning a hub before playing (Kodak, Sony DSR-400).",
-)
-"""What holds for every shell."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,9 +34,9 @@ def card(name: FormatName) -> BenchCard:
     cautions = (*form.record.hazards, *STANDING)
     return BenchCard(
         title=form.words,
-        opening=form.bench.opening,
-        protect=form.bench.protect,
-        plays=form.bench.plays,
-        general=GENERAL,
-        cautions=tuple(hazards.of(each).words for each in cautions),
+        opening=form.sentences("opening"),
+        protect=" ".join(form.sentences("protect")),
+        plays=form.sentences("plays"),
+        general=tuple(numbered("bench", "card-general")),
+        cautions=tuple(hazards.caution(each) for each in cautions),
     )

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar, get_args
 
-from core.catalogue.format_file import BenchWords, FormatFile, Mark, StartingHabits, ThicknessSpan
+from core.catalogue import format_words
+from core.catalogue.format_file import FormatFile, Mark, StartingHabits, ThicknessSpan
 from core.catalogue.shell_anatomy import Anatomy, Silhouette
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
@@ -35,7 +36,6 @@ class Sourced(Generic[T]):
 class Shell:
     """One size of shell. ``size`` is width, depth and height in mm."""
 
-    words: str
     size: Sourced[tuple[float, float, float]]
 
 
@@ -89,7 +89,6 @@ class Format:
     """One cassette format of the catalogue."""
 
     name: FormatName
-    words: str
     sides: int
     """2 where both directions share the tape."""
     systems: tuple[FormatName, ...]
@@ -101,14 +100,21 @@ class Format:
     markings: tuple[Marking, ...]
     record: FormatFile = field(compare=False, repr=False)
     """The whole entry: what only the bench, the habits or a drawing asks for."""
+    word_names: tuple[str, ...] = field(compare=False, repr=False)
+    """The names under which its sentences stand: its own, then those of the formats it is like."""
+
+    def sentences(self, key: str) -> tuple[str, ...]:
+        """What is said of it, e.g. ``opening`` or ``look-lid``; none where nothing is known."""
+        return format_words.sentences(self.word_names, key, self.record)
 
     @property
     def habits(self) -> StartingHabits:
         return self.record.habits
 
     @property
-    def bench(self) -> BenchWords:
-        return self.record.bench
+    def words(self) -> str:
+        """``VHS-C``."""
+        return self.sentences("name")[0]
 
     @property
     def anatomy(self) -> Anatomy:

@@ -11,10 +11,13 @@ from functools import lru_cache
 from core.catalogue import findings, hazards
 from core.catalogue.cassettes import Format
 from core.catalogue.findings import FindingEntry
+from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import Range
 from core.model.records import Repair, Verdict
+from core.wording import messages
+from core.wording.messages import Speech, say
 
 REPAIRS = tuple(findings.page().repairs)
 """Codes of the actions at the bench; the price book has one price for each."""
@@ -28,7 +31,7 @@ def verdict(found: Iterable[Finding], name: FormatName) -> Verdict:
     A tape that cannot be played here is not repaired either: it keeps its cautions and no repairs.
     WrongInput when the format is not known.
     """
-    return _verdict(frozenset(found), name)
+    return _verdict(frozenset(found), name, messages.current())
 
 
 def must_be_spliced(found: Iterable[Finding]) -> bool:
@@ -40,7 +43,7 @@ def repair(code: str, name: FormatName) -> Repair:
     """One action of `REPAIRS` with its bench minutes on this format."""
     entry = findings.page().repairs[code]
     times = catalogue().format(name).record.bench_times
-    return Repair(code, entry.words, Range(*(entry.small if times == "small" else entry.usual)))
+    return Repair(code, say("repairs", code), Range(*(entry.small if times == "small" else entry.usual)))
 
 
 def repairs_of(finding: Finding) -> tuple[str, ...]:
@@ -50,21 +53,22 @@ def repairs_of(finding: Finding) -> tuple[str, ...]:
 
 def how_seen(finding: Finding) -> str:
     """What to look for: ``a loose end, or both ends showing under the lid``."""
-    return findings.of(finding).seen
+    return say("findings", f"seen-{finding.value}")
 
 
 @lru_cache(maxsize=2048)
-def _verdict(found: frozenset[Finding], name: FormatName) -> Verdict:
+def _verdict(found: frozenset[Finding], name: FormatName, speech: Speech) -> Verdict:
     shell = catalogue().format(name)
-    entries = [findings.of(finding) for finding in Finding if finding in found]
+    seen = [finding for finding in Finding if finding in found]
+    entries = [findings.of(finding) for finding in seen]
     outcome = max((entry.outcome for entry in entries), key=_WORST_LAST.index, default=Outcome.PLAYS)
     plays = outcome is not Outcome.CANNOT
     codes = _codes(entries) if plays else ()
     return Verdict(
         outcome=outcome,
         repairs=tuple(repair(code, name) for code in codes),
-        cautions=tuple(dict.fromkeys(_cautions(entries, codes, shell))),
-        told=tuple(sentence for entry in entries for sentence in entry.told),
+        cautions=tuple(dict.fromkeys(_cautions(seen, codes, shell))),
+        told=tuple(told for finding in seen for told in numbered("findings", f"told-{finding.value}")),
         not_for_reuse=plays and any(entry.not_for_reuse for entry in entries),
     )
 
@@ -75,14 +79,15 @@ def _codes(entries: Sequence[FindingEntry]) -> tuple[str, ...]:
     return tuple(code for code in REPAIRS if code in wanted and repairs[code].covered_by not in wanted)
 
 
-def _cautions(entries: Sequence[FindingEntry], codes: Sequence[str], shell: Format) -> Iterator[str]:
-    for entry in entries:
-        yield from entry.cautions
-    for entry in entries:
-        yield from (hazards.of(name).words for name in entry.hazards)
-    for hazard in map(hazards.of, shell.record.hazards):
-        if hazard.comes_with in codes or (codes and hazard.comes_with == "any-repair"):
-            yield hazard.words
+def _cautions(seen: Sequence[Finding], codes: Sequence[str], shell: Format) -> Iterator[str]:
+    for finding in seen:
+        yield from numbered("findings", f"caution-{finding.value}")
+    for finding in seen:
+        yield from map(hazards.caution, findings.of(finding).hazards)
+    for name in shell.record.hazards:
+        comes_with = hazards.of(name).comes_with
+        if comes_with in codes or (codes and comes_with == "any-repair"):
+            yield hazards.caution(name)
 
 
 CHOICES: tuple[tuple[Finding, str, str], ...] = tuple(

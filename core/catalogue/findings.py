@@ -14,8 +14,8 @@ from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.names import Finding, Outcome
 from core.model.shaped_toml import read, shaped
+from core.wording.messages import knows
 
-Texts: TypeAlias = Annotated[tuple[Words, ...], Meta(description="a list of texts")]
 _Minutes: TypeAlias = Annotated[
     tuple[NotNegative, NotNegative, NotNegative], Meta(description="a list of low, likely and high minutes")
 ]
@@ -24,7 +24,6 @@ _Minutes: TypeAlias = Annotated[
 class RepairEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """One action at the bench: its bench minutes on a usual and on a small shell."""
 
-    words: Words
     usual: _Minutes
     small: _Minutes
     covered_by: str | None = None
@@ -34,17 +33,9 @@ class RepairEntry(Struct, frozen=True, forbid_unknown_fields=True):
 class FindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """What one finding means."""
 
-    seen: Words
-    """What to look for."""
     repairs: tuple[str, ...]
     """Codes of the actions that deal with it; none where nothing can be done."""
     outcome: Outcome
-    means: Words
-    """One sentence for the customer."""
-    told: Texts
-    """Said to the customer before money is taken."""
-    cautions: Texts
-    """For the bench."""
     hazards: tuple[str, ...] = ()
     not_for_reuse: bool = False
     """Even when the repair goes well."""
@@ -84,6 +75,10 @@ def checked(where: str, content: object) -> RepairFile:
     for name, entry in found.findings.items():
         _known(f"{where}, findings, {name}, repairs", entry.repairs, found.repairs)
         _known(f"{where}, findings, {name}, hazards", entry.hazards, hazards.names())
+    needed = [("findings", f"{kind}-{name}") for name in found.findings for kind in ("seen", "means", "told")]
+    for room, key in (*needed, *(("repairs", code) for code in found.repairs)):
+        if not (knows(room, key, "en") or knows(room, f"{key}-1", "en")):
+            raise WrongInput(f"{room}.ftl", "nothing", f"the sentence {key} is needed")
     for code, repair in found.repairs.items():
         covered = [repair.covered_by] if repair.covered_by else []
         _known(f"{where}, repairs, {code}, covered_by", covered, found.repairs)

@@ -92,8 +92,8 @@ def _parts(where: str, file: FormatFile) -> None:
                 f"{where}, drawing, parts", "nothing", f"the key {needed} is needed; a list of spots"
             )
     for key in file.look.__struct_fields__:
-        step = file.look.step(key)
-        _named(f"{where}, look, {key}, part", [step.part] if step and step.part else [], PARTS)
+        part = file.look.part(key)
+        _named(f"{where}, look, {key}, part", [part] if part else [], PARTS)
 
 
 def _named(where: str, found: Iterable[str], known: Iterable[str]) -> None:

@@ -24,6 +24,7 @@ Mark: TypeAlias = Literal[
 Words: TypeAlias = Annotated[str, Meta(min_length=1, description="a text in quotes that is not empty")]
 Positive: TypeAlias = Annotated[float, Meta(gt=0, description="a number above 0")]
 NotNegative: TypeAlias = Annotated[float, Meta(ge=0, description="a number not below 0")]
+Texts: TypeAlias = Annotated[tuple[Words, ...], Meta(description="a list of texts")]
 Weights: TypeAlias = dict[str, NotNegative]
 ByTv: TypeAlias = Annotated[
     dict[str, Weights], Meta(min_length=1, description='a table with "any", or with "ntsc" and "pal",')
@@ -41,7 +42,6 @@ class Figure(Struct, frozen=True, forbid_unknown_fields=True):
 class ShellSize(Struct, frozen=True, forbid_unknown_fields=True):
     """One size of shell: width, depth and height in mm. The first one is the usual one."""
 
-    words: Words
     mm: Annotated[
         tuple[Positive, Positive, Positive], Meta(description="a list of width, depth and height in mm")
     ]
@@ -89,35 +89,41 @@ class StartingHabits(Struct, frozen=True, forbid_unknown_fields=True):
     """The format under whose name its tapes are counted, because it is used alike."""
 
 
-class BenchWords(Struct, frozen=True, forbid_unknown_fields=True):
-    """What the card over the bench says of this shell; nothing where nothing is known."""
+class FormatWords(Struct, frozen=True, forbid_unknown_fields=True):
+    """The English of a format that the wording files do not have; see `core.catalogue.format_words`."""
 
-    opening: tuple[str, ...]
-    protect: str
-    plays: Annotated[tuple[Words, ...], Meta(min_length=1, description="a list of at least one text")]
+    name: str = ""
+    sizes: Texts = ()
+    opening: Texts = ()
+    """How the shell is opened; none where nothing is known."""
+    protect: str = ""
+    """Where the record-protect is; empty where nothing is known."""
+    plays: Texts = ()
+    """Which machine plays which recording."""
+    lid: Texts = ()
+    """How the lid is opened in the look-over."""
+    reels: Texts = ()
+    """How the reels are freed in the look-over."""
+    shell: Texts = ()
+    """How the shell is looked at, where that is not done as on every other."""
 
 
-class LookWords(Struct, frozen=True, forbid_unknown_fields=True):
-    """What one step of the look-over does otherwise on this shell."""
+class StepPart(Struct, frozen=True, forbid_unknown_fields=True):
+    """The part that one step of the look-over points at on this shell."""
 
-    how: Annotated[tuple[Words, ...], Meta(min_length=1, description="a list of at least one text")]
-    part: str | None = None
+    part: str
 
 
 class Looks(Struct, frozen=True, forbid_unknown_fields=True):
-    """The steps that differ by shell: each says for itself how its lid and its reels are freed."""
+    """The steps that point at another part than usual."""
 
-    lid: LookWords
-    reels: LookWords
-    shell: LookWords | None = None
-    tape: LookWords | None = None
-    pack: LookWords | None = None
-    slack: LookWords | None = None
+    lid: StepPart | None = None
+    reels: StepPart | None = None
 
-    def step(self, key: str) -> LookWords | None:
-        """What this shell does otherwise in one step; None where nothing."""
-        found: LookWords | None = getattr(self, key) if key in self.__struct_fields__ else None
-        return found
+    def part(self, key: str) -> str | None:
+        """The part that this shell has for one step; None where it is the usual one."""
+        found: StepPart | None = getattr(self, key) if key in self.__struct_fields__ else None
+        return found.part if found else None
 
 
 class ReelsDrawn(Struct, frozen=True, forbid_unknown_fields=True):
@@ -205,7 +211,6 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
 
     counter_place: int
     """Where it stands in the lists of the counter, lowest first."""
-    words: Words
     systems: Annotated[Weights, Meta(min_length=1, description="a table of recordings with their weights")]
     """The recordings that fit the shell, its own first, each with its weight; 0: fits, is not expected."""
     sides: Literal[1, 2]
@@ -221,11 +226,11 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     footprints: tuple[TrackEntry, ...]
     """None where no figure is known."""
     habits: StartingHabits
-    bench: BenchWords
-    look: Looks
     silhouette: Silhouette
     drawing: Anatomy
     lots: Annotated[tuple[Lot, ...], Meta(min_length=1, description="a list of at least one [[lots]]")]
+    words: FormatWords | None = None
+    look: Looks = Looks()
     asks_for: str | None = None
     """The recording that the counter asks about, because the shell does not tell and it plays otherwise."""
     priced_like: str | None = None

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from core.catalogue import format_checks, markings
+from core.catalogue import format_checks, format_words, markings
 from core.catalogue.cassettes import Footprint, Format, Shell, Sourced, TapeSpeed
 from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
 from core.model.errors import WrongInput
@@ -30,8 +30,9 @@ def load(*folders: Path) -> tuple[Format, ...]:
     speeds = {name: _speeds(f"{name}.toml", file.speeds) for name, file in files.items()}
     for name, file in files.items():
         format_checks.check(f"{name}.toml", name, file, files, speeds)
+        format_words.check(f"{name}.toml", _word_names(pages, name), file)
     ordered = sorted(files, key=lambda name: (files[name].counter_place, name))
-    return tuple(_format(FormatName(name), files[name], speeds) for name in ordered)
+    return tuple(_format(FormatName(name), files[name], speeds, _word_names(pages, name)) for name in ordered)
 
 
 def _pages(folders: tuple[Path, ...]) -> Pages:
@@ -69,6 +70,11 @@ def _filled(pages: Pages, name: str) -> Mapping[str, Any]:
     return {**lent, **own, **{key: table for key, table in tables.items() if key != "systems"}}
 
 
+def _word_names(pages: Pages, name: str) -> tuple[str, ...]:
+    lender = pages[name].get("like", name)
+    return (name,) if lender == name else (name, *_word_names(pages, lender))
+
+
 def _is_table(value: object) -> bool:
     return isinstance(value, dict)
 
@@ -89,11 +95,15 @@ def _speeds(where: str, entries: tuple[SpeedEntry, ...]) -> tuple[TapeSpeed, ...
     return tuple(found)
 
 
-def _format(name: FormatName, file: FormatFile, speeds: Mapping[str, tuple[TapeSpeed, ...]]) -> Format:
+def _format(
+    name: FormatName,
+    file: FormatFile,
+    speeds: Mapping[str, tuple[TapeSpeed, ...]],
+    word_names: tuple[str, ...],
+) -> Format:
     borrowed = (entry for system in file.systems for entry in speeds[system])
     return Format(
         name=name,
-        words=file.words,
         sides=file.sides,
         systems=tuple(FormatName(system) for system in file.systems),
         shells=tuple(_shell(shell) for shell in file.shells),
@@ -104,8 +114,9 @@ def _format(name: FormatName, file: FormatFile, speeds: Mapping[str, tuple[TapeS
         ),
         markings=tuple(markings.of_file(file, speeds)),
         record=file,
+        word_names=word_names,
     )
 
 
 def _shell(shell: ShellSize) -> Shell:
-    return Shell(shell.words, Sourced(shell.mm, shell.source, shell.mark))
+    return Shell(Sourced(shell.mm, shell.source, shell.mark))

@@ -8,15 +8,15 @@ from typing import Literal
 
 from msgspec import Struct
 
-from core.catalogue.format_file import Words
 from core.model import resource_files
+from core.model.errors import WrongInput
 from core.model.shaped_toml import read, shaped
+from core.wording.messages import knows, say
 
 
 class Hazard(Struct, frozen=True, forbid_unknown_fields=True):
     """One caution, and with which repair it comes on a shell that names it."""
 
-    words: Words
     comes_with: Literal["any-repair", "splice", "finding"]
 
 
@@ -28,7 +28,16 @@ def of(name: str) -> Hazard:
     return _all()[name]
 
 
+def caution(name: str) -> str:
+    """The caution in words."""
+    return say("hazards", name)
+
+
 @cache
 def _all() -> Mapping[str, Hazard]:
     path = resource_files.path("catalogue", "hazards.toml")
-    return shaped(read(path), dict[str, Hazard], path.name)
+    found = shaped(read(path), dict[str, Hazard], path.name)
+    for name in found:
+        if not knows("hazards", name, "en"):
+            raise WrongInput("hazards.ftl", "nothing", f"the sentence {name} is needed")
+    return found

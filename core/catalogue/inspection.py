@@ -12,15 +12,17 @@ from typing import Literal
 
 from msgspec import Struct
 
-from core.catalogue import acclimatisation, bench_cards, condition, findings, hazards, moves
+from core.catalogue import acclimatisation, bench_cards, condition, hazards, moves
 from core.catalogue.cassettes import Sourced
-from core.catalogue.findings import Texts
 from core.catalogue.format_file import Mark, Words
+from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.shaped_toml import read, shaped
+from core.wording import messages
+from core.wording.messages import Speech, knows, say
 
 COLD = "cold"
 """The step that asks for a temperature instead of findings."""
@@ -75,7 +77,7 @@ class Change:
 def steps(name: FormatName) -> tuple[LookStep, ...]:
     """The whole look-over of one format, in its order; WrongInput when the format is not known."""
     catalogue().format(name)
-    return _steps(name)
+    return _steps(name, messages.current())
 
 
 def short_steps(name: FormatName) -> tuple[LookStep, ...]:
@@ -96,7 +98,7 @@ def change(finding: Finding, name: FormatName) -> Change:
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
         bench_minutes=minutes,
-        means=findings.of(finding).means,
+        means=say("findings", f"means-{finding.value}"),
     )
 
 
@@ -149,21 +151,16 @@ def _weight(each: Change) -> tuple[bool, int, bool, float]:
 
 
 class StepEntry(Struct, frozen=True, forbid_unknown_fields=True):
-    """One ``[[steps]]`` of ``inspection.toml``; ``how`` is left out where every format has its own."""
+    """One ``[[steps]]`` of ``inspection.toml``; its words are in ``look.ftl``, under its key."""
 
     key: Words
-    title: Words
     part: Literal["shell", "window", "screws", "protect", "lid", "latch", "tape", "release", "hubs"]
     side: Literal["above", "below"]
     short: bool
     """Asked at the counter while the customer waits."""
     looks_for: tuple[Finding, ...]
-    how: Texts = ()
-    light: str = ""
     lamp: Literal["", "room", "above", "side", "flat", "through"] = ""
-    ask: str = ""
     hazards: tuple[str, ...] = ()
-    stop: str = ""
     source: str = ""
     mark: Mark | None = None
 
@@ -183,27 +180,31 @@ def _page() -> InspectionFile:
 
 
 @cache
-def _steps(name: FormatName) -> tuple[LookStep, ...]:
+def _steps(name: FormatName, speech: Speech) -> tuple[LookStep, ...]:
     return tuple(_step(entry, name) for entry in _page().steps)
 
 
 def _step(entry: StepEntry, name: FormatName) -> LookStep:
     form = catalogue().format(name)
-    own = form.record.look.step(entry.key)
-    how = own.how if own else entry.how
+    how = form.sentences(f"look-{entry.key}") or tuple(numbered("look", f"how-{entry.key}"))
     if entry.key == "protect":
-        how = (*how, form.bench.protect or "Where it is on this shell, no source we have says.")
+        how = (*how, *(form.sentences("protect") or (say("look", "protect-unknown"),)))
     return LookStep(
         key=entry.key,
-        title=entry.title,
+        title=say("look", f"title-{entry.key}"),
         how=how,
-        light=entry.light,
+        light=_said(f"light-{entry.key}"),
         lamp=entry.lamp,
-        part=(own and own.part) or entry.part,
+        part=form.record.look.part(entry.key) or entry.part,
         side=entry.side,
         looks_for=tuple(each.finding for each in ranked(entry.looks_for, name)),
-        ask=entry.ask if entry.short else "",
-        cautions=tuple(hazards.of(hazard).words for hazard in entry.hazards),
-        stop=entry.stop,
+        ask=say("look", f"ask-{entry.key}") if entry.short else "",
+        cautions=tuple(hazards.caution(hazard) for hazard in entry.hazards),
+        stop=_said(f"stop-{entry.key}"),
         source=Sourced(None, entry.source or _page().source, entry.mark or _page().mark),
     )
+
+
+def _said(key: str) -> str:
+    """A sentence that not every step has."""
+    return say("look", key) if knows("look", key) else ""

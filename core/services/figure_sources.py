@@ -14,6 +14,7 @@ from core.catalogue.cassettes import Format, Sourced
 from core.catalogue.format_file import PackGeometry
 from core.catalogue.formats import catalogue
 from core.pricing import bitrates
+from core.wording.messages import say
 
 Figure = Sourced[float]
 
@@ -30,7 +31,10 @@ class Fact:
 def of_format(form: Format) -> tuple[Fact, ...]:
     """Reels, hubs, thicknesses and tracks of one format; equal ones of several markings are one fact."""
     return (
-        *(_fact(f"shell, {each.words}", _size(each.size.value), each.size) for each in form.shells[1:]),
+        *(
+            _fact(f"shell, {words}", _size(each.size.value), each.size)
+            for words, each in list(zip(form.sentences("size"), form.shells, strict=True))[1:]
+        ),
         *(
             [_fact("edge of the reel", _mm(form.reel_radius_mm), form.reel_radius_mm)]
             if form.reel_radius_mm
@@ -83,8 +87,8 @@ def of_repairs() -> tuple[Fact, ...]:
     page = findings.page()
     whole = Sourced(None, page.source, page.mark)
     return tuple(
-        Fact(f"{each.words}{size}", "{0:g} to {2:g} min, likely {1:g}".format(*minutes), whole)
-        for each in page.repairs.values()
+        Fact(f"{say('repairs', code)}{size}", "{0:g} to {2:g} min, likely {1:g}".format(*minutes), whole)
+        for code, each in page.repairs.items()
         for minutes, size in ((each.usual, ""), (each.small, ", small shells"))
     )
 

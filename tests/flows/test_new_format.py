@@ -98,16 +98,25 @@ def loaded(content: dict[str, Any], monkeypatch: pytest.MonkeyPatch) -> None:
     format_folder.load(SHIPPED)
 
 
+@pytest.mark.parametrize("key", ["name", "sizes", "plays", "lid", "reels"])
+def test_needed_words_that_no_file_has_are_refused(key: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    content = tomllib.loads(FILE)
+    del content["words"][key]
+
+    with pytest.raises(WrongInput, match=f"pebble.toml, words: found 'nothing'; the key {key} is needed"):
+        loaded(content, monkeypatch)
+
+
 def test_there_is_much_that_a_file_may_not_go_without() -> None:
-    assert len(NEEDED) > 60
+    assert len(NEEDED) > 50
 
 
 @pytest.mark.parametrize(
     ("old", "new", "sentence"),
     [
         (
-            'words = "Pebble"\nsystems',
-            'wordz = 1\nwords = "Pebble"\nsystems',
+            "sides = 1",
+            "wordz = 1\nsides = 1",
             "pebble.toml: found 'wordz'; the keys accepted",
         ),
         ("sides = 1", "sides = 3", "pebble.toml, sides: found 3; accepted are 1, 2"),
@@ -169,7 +178,7 @@ def test_what_does_not_fit_is_refused_with_a_sentence(
 
 
 def test_a_shops_own_format_comes_from_a_folder_of_its_own_and_may_borrow(tmp_path: Path) -> None:
-    text = 'like = "minidv"\ncounter_place = 5\nwords = "Own"\nsystems = { own = 1.0 }\n'
+    text = 'like = "minidv"\ncounter_place = 5\nwords = { name = "Own" }\nsystems = { own = 1.0 }\n'
     (tmp_path / "own.toml").write_text(text, encoding="utf-8")
 
     first, *_ = format_folder.load(SHIPPED, tmp_path)

@@ -8,12 +8,11 @@ HUB_MM, THICKNESS_UM = 6.0, 8.0
 
 FILE = """
 counter_place = 135
-words = "Pebble"
 systems = { pebble = 1.0 }
 sides = 1
 bench_times = "small"
 hazards = ["small"]
-shells = [{ words = "Pebble", mm = [52, 36, 9], source = "made up for a test", mark = "invented" }]
+shells = [{ mm = [52, 36, 9], source = "made up for a test", mark = "invented" }]
 speeds = [{ speed = "sp", mm_s = 12.0, source = "made up for a test", mark = "invented" }]
 footprints = [{ mm = 30.0, source = "made up for a test", mark = "invented" }]
 tape_width = { value = 5.0, source = "made up for a test", mark = "invented" }
@@ -24,17 +23,17 @@ fill = "camera"
 speeds = { any = { sp = 1.0 } }
 usual = { any = { PB-45 = 0.9, PB-30 = 0.1 } }
 
-[bench]
+[words]
+name = "Pebble"
+sizes = ["Pebble"]
 opening = ["Nobody opens it."]
 protect = "There is none."
 plays = ["A Pebble camcorder."]
+lid = ["Leave the pebble shut."]
+reels = ["Turn the pebble over."]
 
 [look.lid]
-how = ["Leave the pebble shut."]
 part = "lid"
-
-[look.reels]
-how = ["Turn the pebble over."]
 
 [silhouette]
 windows = [[0.2, 0.2, 0.6, 0.4]]

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from core.catalogue import findings, moves
+from core.catalogue.format_words import numbered
 from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.names import Finding
@@ -31,7 +32,7 @@ def test_no_finding_goes_without_an_entry(finding: Finding) -> None:
         findings.checked("repairs.toml", without("findings", finding.value))
 
 
-@pytest.mark.parametrize("key", ["seen", "repairs", "outcome", "means", "told", "cautions"])
+@pytest.mark.parametrize("key", ["repairs", "outcome"])
 def test_no_entry_goes_without_a_needed_key(key: str) -> None:
     with pytest.raises(WrongInput, match=f"repairs.toml, findings, mould: .* the key {key} is needed"):
         findings.checked("repairs.toml", without("findings", "mould", key))
@@ -51,3 +52,15 @@ def test_a_finding_nobody_knows_is_refused() -> None:
 
 def test_what_harms_others_is_kept_apart() -> None:
     assert {Finding.MOULD, Finding.STICKY} == moves.APART
+
+
+@pytest.mark.parametrize("finding", Finding)
+def test_every_finding_is_told_in_english(finding: Finding) -> None:
+    for kind in ("seen", "means", "told", "caution"):
+        assert list(numbered("findings", f"{kind}-{finding.value}")), kind
+
+
+def test_a_finding_without_its_english_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(findings, "knows", lambda room, key, language: not key.startswith("means-mould"))
+    with pytest.raises(WrongInput, match=r"findings\.ftl: .* the sentence means-mould is needed"):
+        findings.checked("repairs.toml", WHOLE)
