@@ -13,12 +13,10 @@ from core.catalogue.format_file import Mark, NotNegative, Words
 from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.names import Finding, Outcome
-from core.model.shaped_toml import read, shaped
-from core.wording.messages import knows
+from core.model.shaped_toml import ROOM, at, missing, one_of, read, shaped
+from core.wording.messages import knows, say
 
-_Minutes: TypeAlias = Annotated[
-    tuple[NotNegative, NotNegative, NotNegative], Meta(description="a list of low, likely and high minutes")
-]
+_Minutes: TypeAlias = Annotated[tuple[NotNegative, NotNegative, NotNegative], Meta(description="minutes")]
 
 
 class RepairEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -70,18 +68,18 @@ def checked(where: str, content: object) -> RepairFile:
     found = shaped(content, RepairFile, where)
     for finding in Finding:
         if finding.value not in found.findings:
-            raise WrongInput(f"{where}, findings", "nothing", f"the key {finding.value} is needed; a table")
-    _known(f"{where}, findings", found.findings, [finding.value for finding in Finding])
+            raise missing(at(where, "findings"), finding.value, say(ROOM, "table"))
+    _known(at(where, "findings"), found.findings, [finding.value for finding in Finding])
     for name, entry in found.findings.items():
-        _known(f"{where}, findings, {name}, repairs", entry.repairs, found.repairs)
-        _known(f"{where}, findings, {name}, hazards", entry.hazards, hazards.names())
+        _known(at(where, "findings", name, "repairs"), entry.repairs, found.repairs)
+        _known(at(where, "findings", name, "hazards"), entry.hazards, hazards.names())
     needed = [("findings", f"{kind}-{name}") for name in found.findings for kind in ("seen", "means", "told")]
     for room, key in (*needed, *(("repairs", code) for code in found.repairs)):
         if not (knows(room, key, "en") or knows(room, f"{key}-1", "en")):
-            raise WrongInput(f"{room}.ftl", "nothing", f"the sentence {key} is needed")
+            raise WrongInput(f"{room}.ftl", "nothing", say(ROOM, "sentence-needed", key=key))
     for code, repair in found.repairs.items():
         covered = [repair.covered_by] if repair.covered_by else []
-        _known(f"{where}, repairs, {code}, covered_by", covered, found.repairs)
+        _known(at(where, "repairs", code, "covered_by"), covered, found.repairs)
     return found
 
 
@@ -89,4 +87,4 @@ def _known(where: str, names: Iterable[str], known: Iterable[str]) -> None:
     accepted = tuple(known)
     for name in names:
         if name not in accepted:
-            raise WrongInput(where, name, f"accepted are {', '.join(accepted)}")
+            raise WrongInput(where, name, one_of(accepted))

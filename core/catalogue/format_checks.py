@@ -6,10 +6,12 @@ from collections.abc import Iterable, Mapping
 
 from core.catalogue import hazards, markings
 from core.catalogue.cassettes import TapeSpeed
-from core.catalogue.format_file import FormatFile, Lot
+from core.catalogue.format_file import FormatFile, Lot, Nominal, Weights
 from core.catalogue.shell_anatomy import PARTS
 from core.model.errors import WrongInput
-from core.model.names import TvSystem
+from core.model.names import Speed, TvSystem
+from core.model.shaped_toml import ROOM, at, missing, one_of
+from core.wording.messages import say
 
 Files = Mapping[str, FormatFile]
 Speeds = Mapping[str, tuple[TapeSpeed, ...]]
@@ -20,87 +22,88 @@ ANY = "any"
 def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds) -> None:
     """WrongInput for the first name that nothing is called; ``where`` is the file."""
     own = speeds[name] or tuple(entry for system in file.systems for entry in speeds.get(system, ()))
-    _named(f"{where}, systems", file.systems, files)
-    _referred(where, file, files)
-    _named(f"{where}, hazards", file.hazards, hazards.names())
-    for n, lot in enumerate(file.lots, 1):
-        _lot(f"{where}, lots {n}", lot, file, files, speeds)
-    _habits(f"{where}, habits", file, own)
-    _parts(where, file)
+    _named(at(where, "systems"), file.systems, files)
+    _weighted(at(where, "systems"), file.systems)
     if not own:
-        raise WrongInput(f"{where}, speeds", "nothing", "at least one speed is accepted")
-    if file.pack is not None:
-        _named(f"{where}, pack, usual", [file.pack.usual], _whole_cassettes(file))
+        raise missing(where, "speeds", say(ROOM, "a-speed"))
+    _referred(where, file, files)
+    for n, lot in enumerate(file.lots, 1):
+        _lot(at(where, f"lots {n}"), lot, file, files, speeds)
+    _habits(at(where, "habits"), file, own)
+    _parts(where, file)
 
 
 def _referred(where: str, file: FormatFile, files: Files) -> None:
-    for key in ("asks_for", "priced_like"):
-        value = getattr(file, key)
-        _named(f"{where}, {key}", [value] if value else [], files)
-    counted = file.habits.counted_with
-    _named(f"{where}, habits, counted_with", [counted] if counted else [], files)
+    _named(at(where, "hazards"), file.hazards, hazards.names())
+    _maybe(at(where, "asks_for"), file.asks_for, files)
+    _maybe(at(where, "priced_like"), file.priced_like, files)
+    _maybe(at(where, "habits", "counted_with"), file.habits.counted_with, files)
+    if file.pack is not None:
+        _named(at(where, "pack", "usual"), [file.pack.usual], _whole_cassettes(file))
 
 
 def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -> None:
-    _named(f"{where}, sold_as", lot.sold_as, files)
-    _named(f"{where}, nominal, system", [lot.nominal.system], files)
-    if markings.nominal_speed(lot.nominal, speeds) is None:
-        known = ", ".join(_spelled(entry) for entry in speeds[lot.nominal.system])
-        found = f"{lot.nominal.speed.value} {lot.nominal.tv.value if lot.nominal.tv else ''}".strip()
-        raise WrongInput(f"{where}, nominal", found, f"{lot.nominal.system} has {known}")
-    _named(f"{where}, rule", [lot.rule] if lot.rule else [], file.rules)
+    _named(at(where, "sold_as"), lot.sold_as, files)
+    _named(at(where, "nominal", "system"), [lot.nominal.system], files)
+    _nominal(at(where, "nominal"), lot.nominal, speeds)
+    _maybe(at(where, "rule"), lot.rule, file.rules)
     if not (lot.source and lot.mark) and any(entry.metres for entry in lot.cassettes):
-        raise WrongInput(where, "nothing", "published metres need the keys source and mark beside them")
+        raise missing(where, "source", say(ROOM, "sourced-metres"))
+    hubs = file.pack.hubs if file.pack else {}
+    grades = file.pack.thicknesses if file.pack else {}
     for n, entry in enumerate(lot.cassettes, 1):
-        pack = file.pack
-        here = f"{where}, cassettes {n}"
-        _named(f"{here}, hub", [entry.hub] if entry.hub else [], pack.hubs if pack else ())
-        _named(
-            f"{here}, thickness",
-            [entry.thickness] if entry.thickness else [],
-            pack.thicknesses if pack else (),
-        )
+        _maybe(at(where, f"cassettes {n}", "hub"), entry.hub, hubs)
+        _maybe(at(where, f"cassettes {n}", "thickness"), entry.thickness, grades)
+
+
+def _nominal(where: str, nominal: Nominal, speeds: Speeds) -> None:
+    if markings.nominal_speed(nominal, speeds) is None:
+        known = ", ".join(_spelled(entry.speed, entry.tv) for entry in speeds[nominal.system])
+        accepted = say(ROOM, "nominal", system=nominal.system, speeds=known)
+        raise WrongInput(where, _spelled(nominal.speed, nominal.tv), accepted)
 
 
 def _habits(where: str, file: FormatFile, own: tuple[TapeSpeed, ...]) -> None:
     cassettes = [entry.name for lot in file.lots for entry in lot.cassettes]
     for tv in (tv for tv in TvSystem if any(entry.suits(None, tv) for entry in own)):
         known = [entry.speed.value for entry in own if entry.suits(None, tv)]
-        for key, table, accepted in (
-            ("speeds", file.habits.speeds, known),
-            ("usual", file.habits.usual, cassettes),
-        ):
-            column = tv.value if tv.value in table else ANY
-            if column not in table:
-                raise WrongInput(f"{where}, {key}", "nothing", f"the key {tv.value} is needed, or {ANY}")
-            _named(f"{where}, {key}, {column}", table[column], accepted)
-            if not sum(table[column].values()):
-                raise WrongInput(f"{where}, {key}, {column}", table[column], "one weight above 0 is needed")
-    _named(f"{where}, camera, speeds", file.habits.camera.speeds if file.habits.camera else (),
-           [entry.speed.value for entry in own])  # fmt: skip
-    if not sum(file.systems.values()):
-        raise WrongInput(
-            f"{where.removesuffix(', habits')}, systems", file.systems, "one weight above 0 is needed"
-        )
+        _by_tv(at(where, "speeds"), file.habits.speeds, tv, known)
+        _by_tv(at(where, "usual"), file.habits.usual, tv, cassettes)
+    camera = file.habits.camera
+    _named(at(where, "camera", "speeds"), camera.speeds if camera else (), [each.speed.value for each in own])
+
+
+def _by_tv(where: str, table: Mapping[str, Weights], tv: TvSystem, known: Iterable[str]) -> None:
+    column = tv.value if tv.value in table else ANY
+    if column not in table:
+        raise WrongInput(where, "nothing", say(ROOM, "needed-or-any", key=tv.value))
+    _named(at(where, column), table[column], known)
+    _weighted(at(where, column), table[column])
 
 
 def _parts(where: str, file: FormatFile) -> None:
-    _named(f"{where}, drawing, parts", file.drawing.parts, PARTS)
+    _named(at(where, "drawing", "parts"), file.drawing.parts, PARTS)
     for needed in ("hubs", "window"):
         if needed not in file.drawing.parts:
-            raise WrongInput(
-                f"{where}, drawing, parts", "nothing", f"the key {needed} is needed; a list of spots"
-            )
+            raise missing(at(where, "drawing", "parts"), needed, say(ROOM, "list"))
     for key in file.look.__struct_fields__:
-        part = file.look.part(key)
-        _named(f"{where}, look, {key}, part", [part] if part else [], PARTS)
+        _maybe(at(where, "look", key, "part"), file.look.part(key), PARTS)
+
+
+def _weighted(where: str, weights: Weights) -> None:
+    if not sum(weights.values()):
+        raise WrongInput(where, dict(weights), say(ROOM, "weight-above-0"))
+
+
+def _maybe(where: str, name: str | None, known: Iterable[str]) -> None:
+    _named(where, [name] if name else [], known)
 
 
 def _named(where: str, found: Iterable[str], known: Iterable[str]) -> None:
     names = tuple(known)
     for name in found:
         if name not in names:
-            raise WrongInput(where, name, f"accepted are {', '.join(names) or 'none'}")
+            raise WrongInput(where, name, one_of(names))
 
 
 def _whole_cassettes(file: FormatFile) -> list[str]:
@@ -108,5 +111,5 @@ def _whole_cassettes(file: FormatFile) -> list[str]:
     return [entry.name for lot in file.lots for entry in lot.cassettes if entry.hub and entry.thickness]
 
 
-def _spelled(entry: TapeSpeed) -> str:
-    return f"{entry.speed.value} {entry.tv.value}" if entry.tv else entry.speed.value
+def _spelled(speed: Speed, tv: TvSystem | None) -> str:
+    return f"{speed.value} {tv.value}" if tv else speed.value

@@ -21,14 +21,12 @@ Mark: TypeAlias = Literal[
 ]
 """How much a value can be trusted, from the clause of a standard down to an assumption of this shop."""
 
-Words: TypeAlias = Annotated[str, Meta(min_length=1, description="a text in quotes that is not empty")]
-Positive: TypeAlias = Annotated[float, Meta(gt=0, description="a number above 0")]
-NotNegative: TypeAlias = Annotated[float, Meta(ge=0, description="a number not below 0")]
-Texts: TypeAlias = Annotated[tuple[Words, ...], Meta(description="a list of texts")]
+Words: TypeAlias = Annotated[str, Meta(min_length=1, description="not-empty")]
+Positive: TypeAlias = Annotated[float, Meta(gt=0, description="above-0")]
+NotNegative: TypeAlias = Annotated[float, Meta(ge=0, description="not-below-0")]
+Texts: TypeAlias = Annotated[tuple[Words, ...], Meta(description="texts")]
 Weights: TypeAlias = dict[str, NotNegative]
-ByTv: TypeAlias = Annotated[
-    dict[str, Weights], Meta(min_length=1, description='a table with "any", or with "ntsc" and "pal",')
-]
+ByTv: TypeAlias = Annotated[dict[str, Weights], Meta(min_length=1, description="by-tv")]
 
 
 class Figure(Struct, frozen=True, forbid_unknown_fields=True):
@@ -42,9 +40,7 @@ class Figure(Struct, frozen=True, forbid_unknown_fields=True):
 class ShellSize(Struct, frozen=True, forbid_unknown_fields=True):
     """One size of shell: width, depth and height in mm. The first one is the usual one."""
 
-    mm: Annotated[
-        tuple[Positive, Positive, Positive], Meta(description="a list of width, depth and height in mm")
-    ]
+    mm: Annotated[tuple[Positive, Positive, Positive], Meta(description="size")]
     source: Words
     mark: Mark
 
@@ -195,11 +191,9 @@ class CassetteEntry(Struct, frozen=True, forbid_unknown_fields=True):
 class Lot(Struct, frozen=True, forbid_unknown_fields=True):
     """Markings that are sold and count alike."""
 
-    sold_as: Annotated[tuple[str, ...], Meta(min_length=1, description="a list of at least one format")]
+    sold_as: Annotated[tuple[str, ...], Meta(min_length=1, description="some-formats")]
     nominal: Nominal
-    cassettes: Annotated[
-        tuple[CassetteEntry, ...], Meta(min_length=1, description="a list of at least one cassette")
-    ]
+    cassettes: Annotated[tuple[CassetteEntry, ...], Meta(min_length=1, description="some-cassettes")]
     rule: str | None = None
     source: Words | None = None
     """Of the published metres."""
@@ -211,7 +205,7 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
 
     counter_place: int
     """Where it stands in the lists of the counter, lowest first."""
-    systems: Annotated[Weights, Meta(min_length=1, description="a table of recordings with their weights")]
+    systems: Annotated[Weights, Meta(min_length=1, description="recordings")]
     """The recordings that fit the shell, its own first, each with its weight; 0: fits, is not expected."""
     sides: Literal[1, 2]
     """2 where both directions share the tape."""
@@ -219,7 +213,7 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Whether its repairs take the times of small shells."""
     hazards: tuple[str, ...]
     """Keys of ``[hazards]`` in ``repairs.toml`` that this shell adds to a repair."""
-    shells: Annotated[tuple[ShellSize, ...], Meta(min_length=1, description="a list of at least one shell")]
+    shells: Annotated[tuple[ShellSize, ...], Meta(min_length=1, description="some-shells")]
     tape_width: Figure
     speeds: tuple[SpeedEntry, ...]
     """None where it borrows those of the systems that fit."""
@@ -228,7 +222,7 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     habits: StartingHabits
     silhouette: Silhouette
     drawing: Anatomy
-    lots: Annotated[tuple[Lot, ...], Meta(min_length=1, description="a list of at least one [[lots]]")]
+    lots: Annotated[tuple[Lot, ...], Meta(min_length=1, description="some-lots")]
     words: FormatWords | None = None
     look: Looks = Looks()
     asks_for: str | None = None

@@ -14,7 +14,8 @@ from core.catalogue.cassettes import Footprint, Format, Shell, Sourced, TapeSpee
 from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed
-from core.model.shaped_toml import read, shaped
+from core.model.shaped_toml import ROOM, at, read, shaped
+from core.wording.messages import say
 
 Pages = Mapping[str, Mapping[str, Any]]
 
@@ -39,7 +40,7 @@ def _pages(folders: tuple[Path, ...]) -> Pages:
     found: dict[str, Mapping[str, Any]] = {}
     for path in (path for folder in folders for path in sorted(folder.glob("*.toml"))):
         if path.stem in found:
-            raise WrongInput(str(path), path.stem, "a format that is in one folder only is accepted")
+            raise WrongInput(str(path), path.stem, say(ROOM, "one-folder"))
         found[path.stem] = read(path)
     return found
 
@@ -51,8 +52,8 @@ def _lenders_first(pages: Pages) -> Iterator[str]:
         ready = [name for name in left if pages[name].get("like", name) in (name, *done)]
         if not ready:
             lender = pages[left[0]]["like"]
-            accepted = f"accepted are {', '.join(sorted(set(pages) - {left[0]}))}, and no ring of them"
-            raise WrongInput(f"{left[0]}.toml, like", lender, accepted)
+            names = ", ".join(sorted(set(pages) - {left[0]}))
+            raise WrongInput(at(f"{left[0]}.toml", "like"), lender, say(ROOM, "one-of-no-ring", names=names))
         yield from ready
         done.update(ready)
 
@@ -87,10 +88,7 @@ def _speeds(where: str, entries: tuple[SpeedEntry, ...]) -> tuple[TapeSpeed, ...
             of = [each.mm_s.value for each in found if each.speed is Speed.SP and each.tv is entry.tv]
             mm_s = round(of[0] * entry.of_sp[0] / entry.of_sp[1], 9) if of else None
         if mm_s is None:
-            accepted = (
-                "mm_s is accepted, or of_sp, a fraction of the SP of the same TV system named before it"
-            )
-            raise WrongInput(f"{where}, speeds {n}", "nothing", accepted)
+            raise WrongInput(at(where, f"speeds {n}"), "nothing", say(ROOM, "speed-or-part"))
         found.append(TapeSpeed(entry.speed, entry.tv, Sourced(mm_s, entry.source, entry.mark)))
     return tuple(found)
 

@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from core.catalogue.format_file import FormatFile
 from core.model.errors import WrongInput
+from core.model.shaped_toml import at
 from core.wording import messages
 from core.wording.messages import Speech, knows, say
 
@@ -40,10 +41,8 @@ def check(where: str, names: tuple[str, ...], file: FormatFile) -> None:
     """WrongInput for the first kind of sentence that English lacks."""
     for key, own in _NEEDED.items():
         if not sentences(names, key, file):
-            accepted = (
-                f"the key {own} is needed, or the sentence {key}-{names[0]} in {ROOM}.ftl; words are accepted"
-            )
-            raise WrongInput(f"{where}, words", "nothing", accepted)
+            accepted = say("files", "words-needed", key=own, sentence=f"{key}-{names[0]}", file=f"{ROOM}.ftl")
+            raise WrongInput(at(where, "words"), "nothing", accepted)
 
 
 @lru_cache(maxsize=1024)

@@ -39,5 +39,5 @@ def _all() -> Mapping[str, Hazard]:
     found = shaped(read(path), dict[str, Hazard], path.name)
     for name in found:
         if not knows("hazards", name, "en"):
-            raise WrongInput("hazards.ftl", "nothing", f"the sentence {name} is needed")
+            raise WrongInput("hazards.ftl", "nothing", say("files", "sentence-needed", key=name))
     return found

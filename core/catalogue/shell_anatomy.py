@@ -16,7 +16,7 @@ PARTS = ("shell", "window", "screws", "protect", "lid", "latch", "tape", "releas
 _STANDS_IN = {"latch": "lid", "release": "hubs", "screws": "shell", "lid": "tape", "window": "shell"}
 """The part that is shown where the one asked for is not known."""
 
-Share: TypeAlias = Annotated[float, Meta(ge=0, le=1, description="a share from 0 to 1")]
+Share: TypeAlias = Annotated[float, Meta(ge=0, le=1, description="share")]
 
 
 class Spot(Struct, frozen=True, forbid_unknown_fields=True):

@@ -1,14 +1,14 @@
 """A TOML file turned into records of a stated shape; whatever does not fit is a sentence.
 
 msgspec compares content and shape; here its answer gets its place in the file, what was found there and what
-is accepted. A type says in words what it accepts by ``Meta(description=…)``, else by what it is.
+is accepted. A type names the sentence on what it accepts, of ``files.ftl``, by ``Meta(description=…)``.
 """
 
 from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from enum import Enum
 from pathlib import Path
 from types import NoneType, UnionType
@@ -17,19 +17,22 @@ from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 import msgspec
 
 from core.model.errors import WrongInput
+from core.wording.messages import say
 
 T = TypeVar("T")
 
+ROOM = "files"
+"""The wording file of what is accepted in files."""
 _FAULT = re.compile(r"(?P<what>.*?)(?: - at `\$(?P<path>.*)`)?", re.DOTALL)
 _STEP = re.compile(r"\.(?P<key>[^.\[]+)|\[(?P<at>\d+|\.\.\.)\]")
 _NAMED = re.compile(r"Object (?P<kind>missing required|contains unknown) field `(?P<key>.*)`")
 _WORDS: dict[Any, str] = {
-    str: "words in quotes are accepted",
-    bool: "true or false is accepted",
-    int: "a whole number is accepted",
-    float: "a number is accepted",
-    dict: "a table is accepted",
-    tuple: "a list is accepted",
+    str: "text",
+    bool: "true-or-false",
+    int: "whole-number",
+    float: "number",
+    dict: "table",
+    tuple: "list",
 }
 
 
@@ -38,9 +41,9 @@ def read(path: Path) -> dict[str, Any]:
     try:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except (OSError, UnicodeDecodeError) as failure:
-        raise WrongInput(str(path), str(failure), "a readable text file is accepted") from None
+        raise WrongInput(str(path), str(failure), say(ROOM, "text-file")) from None
     except tomllib.TOMLDecodeError as failure:
-        raise WrongInput(path.name, str(failure), "a file in TOML is accepted") from None
+        raise WrongInput(path.name, str(failure), say(ROOM, "toml-file")) from None
 
 
 def shaped(content: object, kind: type[T], where: str) -> T:
@@ -51,21 +54,34 @@ def shaped(content: object, kind: type[T], where: str) -> T:
         raise _wrong(str(fault), content, kind, where) from None
 
 
+def at(where: str, *keys: str) -> str:
+    """The place of a key as a person reads it: ``pebble.toml, habits, usual``."""
+    return ", ".join((where, *keys))
+
+
+def missing(where: str, key: str, accepted: str) -> WrongInput:
+    """The error for a key that is not there; the caller raises it."""
+    return WrongInput(where, say(ROOM, "nothing"), say(ROOM, "needed", key=key, accepted=accepted))
+
+
+def one_of(names: Iterable[str]) -> str:
+    """What is accepted where only some names are."""
+    return say(ROOM, "one-of", names=", ".join(names) or say(ROOM, "none"))
+
+
 def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:
     parts = _FAULT.fullmatch(fault)
     assert parts is not None
     for step in _STEP.finditer(parts["path"] or ""):
         name, content, kind = _entered(step, content, bare(kind))
-        where = f"{where} {name}" if name.isdigit() else f"{where}, {name}"
+        where = f"{where} {name}" if name.isdigit() else at(where, name)
     named = _NAMED.fullmatch(parts["what"])
     if named is None:
         return WrongInput(where, content, _accepted(kind))
     hints = get_type_hints(bare(kind), include_extras=True)
     if named["kind"] == "missing required":
-        return WrongInput(
-            where, "nothing", f"the key {named['key']} is needed; {_accepted(hints[named['key']])}"
-        )
-    return WrongInput(where, named["key"], f"the keys accepted here are {', '.join(hints)}")
+        return missing(where, named["key"], _accepted(hints[named["key"]]))
+    return WrongInput(where, named["key"], say(ROOM, "keys", keys=", ".join(hints)))
 
 
 def _entered(step: re.Match[str], content: Any, kind: Any) -> tuple[str, Any, Any]:
@@ -100,11 +116,11 @@ def bare(kind: Any) -> Any:
 def _accepted(kind: Any) -> str:
     if get_origin(kind) is Annotated:
         told = [meta.description for meta in get_args(kind)[1:] if meta.description]
-        return f"{told[0]} is accepted" if told else _accepted(get_args(kind)[0])
+        return say(ROOM, told[0]) if told else _accepted(get_args(kind)[0])
     if get_origin(kind) in (Union, UnionType):
         return _accepted(next(each for each in get_args(kind) if each is not NoneType))
     if get_origin(kind) is Literal:
-        return f"accepted are {', '.join(repr(each) for each in get_args(kind))}"
+        return one_of(repr(each) for each in get_args(kind))
     if isinstance(kind, type) and issubclass(kind, Enum):
-        return f"accepted are {', '.join(repr(each.value) for each in kind)}"
-    return _WORDS.get(get_origin(kind) or kind, _WORDS[dict])
+        return one_of(repr(each.value) for each in kind)
+    return say(ROOM, _WORDS.get(get_origin(kind) or kind, _WORDS[dict]))

@@ -31,7 +31,7 @@ SHARED = ("system", "tv", "speed", "fill")
 LEAST = 1e-9
 """Hardly possible, yet not ruled out."""
 _TV_ENDINGS = tuple(f"-{tv.value}" for tv in TvSystem)
-_Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="a list of weights")]
+_Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
 
 
 class _Fill(Struct, frozen=True, forbid_unknown_fields=True):

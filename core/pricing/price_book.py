@@ -19,8 +19,9 @@ from core.model.errors import WrongInput
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.records import Rate
-from core.model.shaped_toml import read, shaped
+from core.model.shaped_toml import ROOM, at, read, shaped
 from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
+from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,9 +109,8 @@ class PriceBook:
     def _has_no(
         self, kind: str, code: str, known: Mapping[FormatName, object] | Mapping[str, object]
     ) -> WrongInput:
-        return WrongInput(
-            f"{kind} price in {self.name}", code, "it has prices for " + ", ".join(sorted(known))
-        )
+        place = say(ROOM, "price-in-book", kind=kind, book=self.name)
+        return WrongInput(place, code, say(ROOM, "no-price", names=", ".join(sorted(known))))
 
 
 def in_force(on: date, folder: Path | None = None) -> PriceBook:
@@ -119,8 +119,8 @@ def in_force(on: date, folder: Path | None = None) -> PriceBook:
     books = _all_in(folder, _stamp(folder))
     valid = [book for book in books if book.valid_from <= on]
     if not valid:
-        earliest = books[0].valid_from.isoformat() if books else "(there is no book)"
-        raise WrongInput("date of the price book", on.isoformat(), f"the oldest book starts on {earliest}")
+        earliest = books[0].valid_from.isoformat() if books else say(ROOM, "no-book")
+        raise WrongInput(say(ROOM, "date-of-book"), on.isoformat(), say(ROOM, "oldest-book", day=earliest))
     return valid[-1]
 
 
@@ -138,7 +138,7 @@ def load(path: Path) -> PriceBook:
         quote_valid_days=page.quote_valid_days,
         tax=Tax(page.tax.mode, Decimal(page.tax.percent), page.tax.words, page.tax.remark),
         capture={
-            FormatName(name): _capture_rate(f"{path.name}, capture, {name}", rate, digits)
+            FormatName(name): _capture_rate(at(path.name, "capture", name), rate, digits)
             for name, rate in page.capture.items()
         },
         repairs={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.repair.items()},
@@ -153,7 +153,7 @@ def load(path: Path) -> PriceBook:
 
 def _capture_rate(where: str, rate: CaptureEntry, digits: int) -> CaptureRate:
     if (rate.way is Way.PER_PERIOD) is (rate.minutes is None):
-        raise WrongInput(where, rate.minutes, "minutes are accepted beside per-period, and needed there only")
+        raise WrongInput(where, rate.minutes, say(ROOM, "period-minutes"))
     return CaptureRate(rate.way, _minor(rate.price, digits), rate.minutes or 60)
 
 
@@ -163,7 +163,7 @@ def _minor(price: str, digits: int) -> Decimal:
 
 def _minimum(where: str, minor: Decimal) -> int:
     if minor != minor.to_integral_value():
-        raise WrongInput(f"{where}, minimum, price", str(minor), "whole minor units are accepted here")
+        raise WrongInput(at(where, "minimum", "price"), str(minor), say(ROOM, "whole-minor"))
     return int(minor)
 
 
@@ -172,8 +172,8 @@ def _breaks(where: str, entries: tuple[BreakEntry, ...]) -> tuple[QuantityBreak,
     breaks = tuple(QuantityBreak(entry.after, Decimal(entry.percent)) for entry in entries)
     for n, (before, found) in enumerate(pairwise(breaks), 2):
         if found.after <= before.after or found.percent < before.percent:
-            accepted = "breaks are accepted in rising order of tapes and of percent"
-            raise WrongInput(f"{where}, quantity_break {n}, after", found.after, accepted)
+            accepted = say(ROOM, "rising-breaks")
+            raise WrongInput(at(where, f"quantity_break {n}", "after"), found.after, accepted)
     return breaks
 
 

@@ -8,18 +8,14 @@ from typing import Annotated, TypeAlias
 
 from msgspec import Meta, Struct
 
-Words: TypeAlias = Annotated[
-    str, Meta(min_length=1, pattern=r"\S", description="a text in quotes that is not empty")
-]
-Amount: TypeAlias = Annotated[
-    str, Meta(pattern=r"^\d{1,6}(\.\d+)?$", description='an amount in quotes, like "9.00",')
-]
+Words: TypeAlias = Annotated[str, Meta(min_length=1, pattern=r"\S", description="not-empty")]
+Amount: TypeAlias = Annotated[str, Meta(pattern=r"^\d{1,6}(\.\d+)?$", description="amount")]
 """Whole units of the currency."""
 Percent: TypeAlias = Annotated[
-    str, Meta(pattern=r"^(1000(\.0+)?|\d{1,3}(\.\d+)?)$", description="a percentage in quotes from 0 to 1000")
+    str, Meta(pattern=r"^(1000(\.0+)?|\d{1,3}(\.\d+)?)$", description="percent-1000")
 ]
 PercentTo100: TypeAlias = Annotated[
-    str, Meta(pattern=r"^(100(\.0+)?|\d{1,2}(\.\d+)?)$", description="a percentage in quotes from 0 to 100")
+    str, Meta(pattern=r"^(100(\.0+)?|\d{1,2}(\.\d+)?)$", description="percent-100")
 ]
 
 
@@ -38,9 +34,7 @@ class Way(Enum):
 
 class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
     mode: TaxMode
-    percent: Annotated[
-        str, Meta(pattern=r"^\d{1,2}(\.\d+)?$", description="a percentage in quotes from 0 to below 100")
-    ]
+    percent: Annotated[str, Meta(pattern=r"^\d{1,2}(\.\d+)?$", description="percent-99")]
     words: Words
     remark: Words
 
@@ -50,7 +44,7 @@ class CaptureEntry(Struct, frozen=True, forbid_unknown_fields=True):
 
     way: Way
     price: Amount
-    minutes: Annotated[int, Meta(ge=1, le=600, description="a whole number from 1 to 600")] | None = None
+    minutes: Annotated[int, Meta(ge=1, le=600, description="from-1-to-600")] | None = None
 
 
 class RateEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -71,7 +65,7 @@ class DepositEntry(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class BreakEntry(Struct, frozen=True, forbid_unknown_fields=True):
-    after: Annotated[int, Meta(ge=1, le=10_000, description="a whole number from 1 to 10000")]
+    after: Annotated[int, Meta(ge=1, le=10_000, description="from-1-to-10000")]
     percent: PercentTo100
 
 
@@ -81,12 +75,10 @@ class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     name: Words
     remark: Words
     invented: bool
-    currency: Annotated[
-        str, Meta(pattern=r"^[A-Z]{3}$", description="a code of three capitals (ISO 4217), like USD,")
-    ]
-    minor_digits: Annotated[int, Meta(ge=0, le=4, description="a whole number from 0 to 4")]
-    valid_from: Annotated[date, Meta(description="a date, like 2026-01-01 without quotes,")]
-    quote_valid_days: Annotated[int, Meta(ge=1, le=365, description="a whole number from 1 to 365")]
+    currency: Annotated[str, Meta(pattern=r"^[A-Z]{3}$", description="currency")]
+    minor_digits: Annotated[int, Meta(ge=0, le=4, description="from-0-to-4")]
+    valid_from: Annotated[date, Meta(description="a-day")]
+    quote_valid_days: Annotated[int, Meta(ge=1, le=365, description="from-1-to-365")]
     tax: TaxEntry
     capture: dict[str, CaptureEntry]
     repair: dict[str, RateEntry]
