@@ -131,14 +131,8 @@ def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
     """How long the tape waits before it is played, as one sentence. Degrees are Celsius."""
     hours = acclimatisation.hours_to_wait(tape_c, room_c)
     if not hours:
-        return "It is near enough to the room: no need to wait."
-    halves = -(-hours * 2 // 1) / 2
-    words = f"{halves:g} hour" if halves == 1 else f"{halves:g} hours"
-    rested = "warm up" if tape_c < room_c else "cool down"
-    sentence = f"Let it {rested} in its box for at least {words} before it is played"
-    if tape_c < room_c:
-        return f"{sentence}; if it may be damp, a full day or more (from memory)."
-    return f"{sentence}."
+        return say("look", "no-wait")
+    return say("look", "wait-warm" if tape_c < room_c else "wait-cool", hours=-(-hours * 2 // 1) / 2)
 
 
 def _weight(each: Change) -> tuple[bool, int, bool, float]:

@@ -21,6 +21,7 @@ from core.model.names import FormatName
 from core.model.records import Rate
 from core.model.shaped_toml import ROOM, at, read, shaped
 from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -97,8 +98,8 @@ class PriceBook:
         return self._rate("media", code, self.media)
 
     def spelled(self, minor: int) -> str:
-        """An amount for use inside a sentence: ``25.00 USD``."""
-        return f"{Decimal(minor).scaleb(-self.minor_digits)} {self.currency}"
+        """An amount for use inside a sentence: ``$25.00``."""
+        return locale_figures.money(minor, self.currency)
 
     def _rate(self, kind: str, code: str, rates: Mapping[str, Rate]) -> Rate:
         try:

@@ -43,3 +43,16 @@ title-slack = Take up the slack
 how-slack-1 = Turn one hub by hand until the tape lies snug, then let the lid close by itself (Kodak; Sony DSR-400).
 
 protect-unknown = Where it is on this shell, no source we have says.
+
+no-wait = It is near enough to room temperature: no need to wait.
+wait-warm =
+    { $hours ->
+        [one] Let it warm up in its box for at least { $hours } hour before it is played; if it may be damp, a full day or more (from memory).
+       *[other] Let it warm up in its box for at least { $hours } hours before it is played; if it may be damp, a full day or more (from memory).
+    }
+wait-cool =
+    { $hours ->
+        [one] Let it cool down in its box for at least { $hours } hour before it is played.
+       *[other] Let it cool down in its box for at least { $hours } hours before it is played.
+    }
+damp = Damp settles on a cold tape, and a damp tape sticks to the head drum and tears (from memory).

@@ -44,7 +44,7 @@ def test_the_tapes_of_one_line_are_one_charge_and_their_columns_add_up() -> None
     tapes = [quoted(n=n, minutes=Range(20, 50, 110)) for n in (1, 2, 3)]
     (charge,) = price(tapes, NO_COPIES, book(), rush=False).charges
     assert charge.text == "3 × VHS"
-    assert charge.because == "by the half hour; every one begun counts; each plays 20 to 110 minutes"
+    assert charge.because == "by the half hour, counting every one started; each plays 20 to 110 minutes"
     assert charge.quantity == "3 to 12 × 30 min"
     assert charge.amount == MoneyRange(3 * 600, 3 * 1200, 3 * 2400)
 

@@ -95,7 +95,7 @@ def test_prices_are_exact_minor_units() -> None:
     book = load(BOOKS[-1])
     assert book.tax.percent == Decimal("8.25")
     assert book.repair_rate("splice").minor == Decimal("1800")
-    assert book.spelled(book.minimum_minor) == "25.00 USD"
+    assert book.spelled(book.minimum_minor) == "$25.00"
 
 
 @pytest.mark.parametrize(
