@@ -13,6 +13,7 @@ from core.playtime.explanations import Played, counts_of
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.learning import WINDOW, counted, learned
 from core.playtime.starting_beliefs import Group, Weights
+from core.wording.messages import say
 
 _TOLD = ("speed", "system", "fill", "tv", "length")
 """Kinds of habit in the order in which they are told."""
@@ -66,14 +67,13 @@ def _groups_of(shell: Format) -> Iterable[Group]:
 
 def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:
     start, now = starting_beliefs.starting(group), shop.weights(group)
-    whose, about = habit_words.whose(group), habit_words.ABOUT[group[0]]
+    whose, about = habit_words.whose(group), habit_words.about(group[0])
     tapes = round(sum(seen.values()))
     words = habit_words.possibilities_of(group)
     counts = _in_words(words, seen)
     often, count = max(counts, key=lambda pair: pair[1])
-    sentence = f"{count:.0f} of your last {tapes} {whose} were {often}."
-    if not tapes:
-        sentence = f"No {whose} has been played yet."
+    key = "seen" if tapes else "unseen"
+    sentence = say("habits", key, count=round(count), tapes=tapes, whose=whose, what=often)
     return Evidence(
         group, whose, about, _in_words(words, start), counts, _in_words(words, now), tapes, sentence
     )

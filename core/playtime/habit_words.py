@@ -7,28 +7,23 @@ from itertools import pairwise
 from core.catalogue.formats import catalogue
 from core.model.names import Speed
 from core.playtime.starting_beliefs import Group, fill_edges, format_and_tv, length_over, starting
+from core.wording.messages import say
 
-ABOUT = {
-    "system": "what was recorded",
-    "tv": "TV system",
-    "speed": "recording speed",
-    "fill": "how full",
-    "length": "length of the cassette",
-}
-"""Kinds of habit in words."""
+
+def about(kind: str) -> str:
+    """What a kind of habit is about: ``recording speed``."""
+    return say("habits", f"about-{kind}")
 
 
 def whose(group: Group) -> str:
     """Whose habit it is: ``VHS-C (NTSC)``."""
     kind, name = group
     if kind == "length":
-        return (
-            "full cassettes of unpublished length" if name == "marking" else "full cassettes of known length"
-        )
+        return say("habits", f"whose-{name}")
     if kind == "tv":
-        return "tapes marked for no TV system" if name == "any" else f"tapes marked for {name.upper()}"
+        return say("habits", "whose-any-tv" if name == "any" else "whose-tv", tv=name.upper())
     form, tv = format_and_tv(name)
-    return f"{form.words} ({tv.value.upper()})" if tv else form.words
+    return say("habits", "whose-in-tv", format=form.words, tv=tv.value.upper()) if tv else form.words
 
 
 def possibilities_of(group: Group) -> dict[str, str]:
@@ -41,12 +36,12 @@ def possibilities_of(group: Group) -> dict[str, str]:
         return {name: catalogue().format(name).words for name in names}
     if kind == "fill":
         middles = [(a + b) / 2 for a, b in pairwise(fill_edges())]
-        said = ["less than half full" if m < 0.42 else "half full or more" for m in middles[:-1]]
-        return dict(zip(names, (*said, "full to the end"), strict=True))
+        keys = (*("fill-less" if m < 0.42 else "fill-most" for m in middles[:-1]), "fill-full")
+        return {name: say("habits", key) for name, key in zip(names, keys, strict=True)}
     if kind == "length":
         overs = length_over(group)
         return {
-            name: f"{100 * over:g} % longer" if over else "no longer"
+            name: say("habits", "longer" if over else "no-longer", percent=f"{100 * over:g}")
             for name, over in zip(names, overs, strict=True)
         }
     return {name: name.upper() for name in names}

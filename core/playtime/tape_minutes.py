@@ -25,6 +25,7 @@ from core.playtime import possibilities, starting_beliefs
 from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
+from core.wording.messages import say
 
 OVERRUN = 0.07
 """Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
@@ -71,9 +72,7 @@ def questions(line: TapeLine, tv: TvSystem | None, position: int) -> tuple[Quest
     asked = shell.asks_for
     if asked is None or line.recorded_as is not None:
         return ()
-    named = f"{shell.words} {line.marking}" if line.marking else shell.words
-    words = catalogue().format(asked).words
-    text = f"{named}: was it recorded in a {words} camcorder? The shell does not tell."
+    text = say("questions", "recorded-as", tape=named(line), system=catalogue().format(asked).words)
     others = [shell.name] if shell.has_own_system else [name for name in shell.systems if name != asked]
     answers = tuple(_answer(line, tv, system, asked) for system in (asked, *others))
     return (Question(position, text, answers),)
@@ -83,10 +82,22 @@ def _answer(line: TapeLine, tv: TvSystem | None, system: FormatName, asked: Form
     words = catalogue().format(system).words
     draft = replace(line, recorded_as=system)
     full = as_range(belief(draft, tv).full)
-    span = f"{full.low:.0f}" if full.low == full.high else f"{full.low:.0f} to {full.high:.0f}"
-    if system == asked:
-        return Answer(f"yes, {words}", f"about {span} minutes when full; needs a {words} machine", draft)
-    return Answer(f"no, {words}", f"about {span} minutes when full", draft)
+    span = spanned(full.low, full.high)
+    key = "recorded-as-yes" if system == asked else "recorded-as-no"
+    means = say("questions", f"{key}-means", minutes=span, system=words)
+    return Answer(say("questions", key, system=words), means, draft)
+
+
+def named(line: TapeLine) -> str:
+    """``VHS T-120``: the format with what is printed on the shell."""
+    words = catalogue().format(line.format).words
+    return say("questions", "named", format=words, marking=line.marking) if line.marking else words
+
+
+def spanned(low: float, high: float) -> str:
+    """``62 to 124``, or one figure when both agree as printed; whole minutes."""
+    first, last = f"{low:.0f}", f"{high:.0f}"
+    return first if first == last else say("charges", "range", low=first, high=last)
 
 
 @dataclass(frozen=True, slots=True)
