@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from core.wording.messages import say
+
 DEGREES_AN_HOUR = 10.0
 """Fastest change of a tape's temperature in °C per hour: SMPTE RP 103-1995 table 1 (standard)."""
 
@@ -11,8 +13,6 @@ NEEDED_FROM_C = 5.0
 COLD_BOX_HOURS = 24.0
 """How long a box that came in cold rests: its temperature alone would take two hours from
 freezing (`hours_to_wait`), but damp that settles on cold tape takes a full day to leave it (from memory)."""
-
-CAUTION = "Damp settles on a cold tape, and a damp tape sticks to the head drum and tears (from memory)."
 
 
 def hours_to_wait(tape_c: float, room_c: float) -> float:
@@ -27,3 +27,8 @@ def hours_to_wait(tape_c: float, room_c: float) -> float:
 def hours_to_rest(cold: bool) -> float:
     """Hours a box rests before any tape of it may be played; none when it did not come in cold."""
     return COLD_BOX_HOURS if cold else 0.0
+
+
+def caution() -> str:
+    """Why a cold box rests, in words."""
+    return say("look", "damp")

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
-from typing import Any
 
-from core.catalogue import condition
+from core.catalogue import hazards
+from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
-from core.model import resource_files
 from core.model.names import FormatName
+
+STANDING = ("blades", "springs", "solvent", "mains")
+"""The cautions on every card."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,22 +31,12 @@ class BenchCard:
 def card(name: FormatName) -> BenchCard:
     """The card of one format; WrongInput when the format is not known."""
     form = catalogue().format(name)
-    page = _page()
-    key = name.removeprefix("s-") if name.removeprefix("s-") in page else form.family
-    about = page[key]
-    cautions = [condition.hazard("blades"), condition.hazard("springs"), page["solvent"], page["mains"]]
-    if "caution" in about:
-        cautions.insert(0, condition.hazard(about["caution"]))
+    cautions = (*form.record.hazards, *STANDING)
     return BenchCard(
         title=form.words,
-        opening=tuple(about["opening"]),
-        protect=about["protect"],
-        plays=tuple(about["plays"]),
-        general=tuple(page["general"]),
-        cautions=tuple(cautions),
+        opening=form.sentences("opening"),
+        protect=" ".join(form.sentences("protect")),
+        plays=form.sentences("plays"),
+        general=tuple(numbered("bench", "card-general")),
+        cautions=tuple(hazards.caution(each) for each in cautions),
     )
-
-
-@cache
-def _page() -> Mapping[str, Any]:
-    return tomllib.loads(resource_files.path("catalogue", "bench_cards.toml").read_text(encoding="utf-8"))

@@ -2,27 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Generic, TypeVar
+from dataclasses import dataclass, field
+from typing import Generic, TypeVar, get_args
 
+from core.catalogue import format_words
+from core.catalogue.format_file import FormatFile, Mark, StartingHabits, ThicknessSpan
+from core.catalogue.shell_anatomy import Anatomy, Silhouette
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 
 T = TypeVar("T")
 
-MARKS = (
-    "standard",
-    "standard-2nd-hand",
-    "handbook",
-    "manufacturer",
-    "encyclopaedia",
-    "trade",
-    "common-practice",
-    "from-memory",
-    "derived",
-    "invented",
-)
-"""How much a value can be trusted, from the clause of a standard down to an assumption of this shop."""
+MARKS: tuple[str, ...] = get_args(Mark)
+"""How much a value can be trusted; see `core.catalogue.format_file.Mark`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,15 +27,15 @@ class Sourced(Generic[T]):
 
     @property
     def words(self) -> str:
-        """``SMPTE 35M-1997 (standard)``."""
-        return f"{self.source} ({self.mark.replace('-', ' ')})"
+        """``SMPTE 35M-1997 (standard)``; the kind is not said twice."""
+        kind = self.mark.replace("-", " ")
+        return self.source if self.source.startswith(kind) else f"{self.source} ({kind})"
 
 
 @dataclass(frozen=True, slots=True)
 class Shell:
     """One size of shell. ``size`` is width, depth and height in mm."""
 
-    words: str
     size: Sourced[tuple[float, float, float]]
 
 
@@ -88,6 +80,8 @@ class Marking:
     """No length is published: real tapes may run up to 7 % longer."""
     hub_radius_mm: Sourced[float] | None
     thickness_um: Sourced[float] | None
+    thickness_span: ThicknessSpan | None
+    """What the tape may really be, where its nominal thickness is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,8 +89,6 @@ class Format:
     """One cassette format of the catalogue."""
 
     name: FormatName
-    words: str
-    family: str
     sides: int
     """2 where both directions share the tape."""
     systems: tuple[FormatName, ...]
@@ -106,9 +98,50 @@ class Format:
     tape_speeds: tuple[TapeSpeed, ...]
     footprints: tuple[Footprint, ...]
     markings: tuple[Marking, ...]
-    reel_radius_mm: Sourced[float] | None
-    usual_pack: str | None
-    """The marking whose hub and thickness are taken when none is named."""
+    record: FormatFile = field(compare=False, repr=False)
+    """The whole entry: what only the bench, the habits or a drawing asks for."""
+    word_names: tuple[str, ...] = field(compare=False, repr=False)
+    """The names under which its sentences stand: its own, then those of the formats it is like."""
+
+    def sentences(self, key: str) -> tuple[str, ...]:
+        """What is said of it, e.g. ``opening`` or ``look-lid``; none where nothing is known."""
+        return format_words.sentences(self.word_names, key, self.record)
+
+    @property
+    def habits(self) -> StartingHabits:
+        return self.record.habits
+
+    @property
+    def words(self) -> str:
+        """``VHS-C``."""
+        return self.sentences("name")[0]
+
+    @property
+    def anatomy(self) -> Anatomy:
+        return self.record.drawing
+
+    @property
+    def silhouette(self) -> Silhouette:
+        return self.record.silhouette
+
+    @property
+    def asks_for(self) -> FormatName | None:
+        """The recording that the counter asks about because the shell does not tell; None: nothing to ask."""
+        asked = self.record.asks_for
+        return FormatName(asked) if asked and asked != self.name else None
+
+    @property
+    def reel_radius_mm(self) -> Sourced[float] | None:
+        """How far a pack can reach at most; None where the pack geometry is not known."""
+        pack = self.record.pack
+        return (
+            Sourced(pack.reel_radius.value, pack.reel_radius.source, pack.reel_radius.mark) if pack else None
+        )
+
+    @property
+    def usual_pack(self) -> str | None:
+        """The marking whose hub and thickness are taken when none is named."""
+        return self.record.pack.usual if self.record.pack else None
 
     @property
     def shell(self) -> Sourced[tuple[float, float, float]]:

@@ -1,11 +1,11 @@
-"""The catalogue of cassette formats, read once from ``resources/catalogue``."""
+"""The catalogue of cassette formats, read once from ``resources/catalogue/formats``."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
 
-from core.catalogue import catalogue_file
+from core.catalogue import format_folder
 from core.catalogue.cassettes import Footprint, Format, Marking, Shell, Sourced, TapeSpeed, bare
 from core.model import resource_files
 from core.model.errors import WrongInput
@@ -21,15 +21,6 @@ __all__ = [
     "TapeSpeed",
     "catalogue",
 ]
-
-_FILES = ("vhs", "betamax", "eight_mm", "dv", "others")
-_ORDER = (
-    *("vhs", "s-vhs", "vhs-c", "s-vhs-c", "betamax"),
-    *("video8", "hi8", "digital8", "8mm-unknown"),
-    *("minidv", "dvcam", "hdv", "micromv"),
-    *("u-matic", "betacam", "betacam-sp", "audio-cassette"),
-)
-"""As a counter wants to see them; a format of the files that is not named here comes last."""
 
 
 @dataclass(frozen=True)
@@ -63,7 +54,4 @@ class Catalogue:
 @cache
 def catalogue() -> Catalogue:
     """The catalogue that comes with the program; read at the first call."""
-    pages = [catalogue_file.read(resource_files.path("catalogue", f"{name}.toml")) for name in _FILES]
-    found = {entry.name: entry for page in pages for entry in page}
-    places = {name: place for place, name in enumerate(_ORDER)}
-    return Catalogue(tuple(sorted(found.values(), key=lambda entry: places.get(entry.name, len(places)))))
+    return Catalogue(format_folder.load(resource_files.path("catalogue", "formats")))

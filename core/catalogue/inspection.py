@@ -5,18 +5,24 @@ The steps stand in ``resources/catalogue/inspection.toml``: common practice, unl
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Literal
 
-from core.catalogue import acclimatisation, bench_cards, condition, moves
+from msgspec import Struct
+
+from core.catalogue import acclimatisation, bench_cards, condition, hazards, moves
 from core.catalogue.cassettes import Sourced
+from core.catalogue.format_file import Mark, Words
+from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
+from core.model.shaped_toml import read, shaped
+from core.wording import messages
+from core.wording.messages import Speech, knows, say
 
 COLD = "cold"
 """The step that asks for a temperature instead of findings."""
@@ -71,7 +77,7 @@ class Change:
 def steps(name: FormatName) -> tuple[LookStep, ...]:
     """The whole look-over of one format, in its order; WrongInput when the format is not known."""
     catalogue().format(name)
-    return _steps(name)
+    return _steps(name, messages.current())
 
 
 def short_steps(name: FormatName) -> tuple[LookStep, ...]:
@@ -92,7 +98,7 @@ def change(finding: Finding, name: FormatName) -> Change:
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
         bench_minutes=minutes,
-        means=str(_page()["means"][finding.value]),
+        means=say("findings", f"means-{finding.value}"),
     )
 
 
@@ -125,14 +131,8 @@ def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
     """How long the tape waits before it is played, as one sentence. Degrees are Celsius."""
     hours = acclimatisation.hours_to_wait(tape_c, room_c)
     if not hours:
-        return "It is near enough to the room: no need to wait."
-    halves = -(-hours * 2 // 1) / 2
-    words = f"{halves:g} hour" if halves == 1 else f"{halves:g} hours"
-    rested = "warm up" if tape_c < room_c else "cool down"
-    sentence = f"Let it {rested} in its box for at least {words} before it is played"
-    if tape_c < room_c:
-        return f"{sentence}; if it may be damp, a full day or more (from memory)."
-    return f"{sentence}."
+        return say("look", "no-wait")
+    return say("look", "wait-warm" if tape_c < room_c else "wait-cool", hours=-(-hours * 2 // 1) / 2)
 
 
 def _weight(each: Change) -> tuple[bool, int, bool, float]:
@@ -144,43 +144,61 @@ def _weight(each: Change) -> tuple[bool, int, bool, float]:
     )
 
 
+class StepEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """One ``[[steps]]`` of ``inspection.toml``; its words are in ``look.ftl``, under its key."""
+
+    key: Words
+    part: Literal["shell", "window", "screws", "protect", "lid", "latch", "tape", "release", "hubs"]
+    side: Literal["above", "below"]
+    short: bool
+    """Asked at the counter while the customer waits."""
+    looks_for: tuple[Finding, ...]
+    lamp: Literal["", "room", "above", "side", "flat", "through"] = ""
+    hazards: tuple[str, ...] = ()
+    source: str = ""
+    mark: Mark | None = None
+
+
+class InspectionFile(Struct, frozen=True, forbid_unknown_fields=True):
+    """The shape of ``inspection.toml``; ``source`` and ``mark`` are those of a step that names none."""
+
+    source: Words
+    mark: Mark
+    steps: tuple[StepEntry, ...]
+
+
 @cache
-def _steps(name: FormatName) -> tuple[LookStep, ...]:
-    return tuple(_step(table, name) for table in _page()["steps"])
+def _page() -> InspectionFile:
+    path = resource_files.path("catalogue", "inspection.toml")
+    return shaped(read(path), InspectionFile, path.name)
 
 
-def _step(table: Mapping[str, Any], name: FormatName) -> LookStep:
-    family = catalogue().format(name).family
-    own = {**table, **_own(table, name, family)}
-    how = tuple(own["how"])
-    if own["key"] == "protect":
-        how = (*how, bench_cards.card(name).protect or "Where it is on this shell, no source we have says.")
-    found = ranked((Finding(value) for value in own["looks_for"]), name)
-    hazards = own.get("hazards", ())
+@cache
+def _steps(name: FormatName, speech: Speech) -> tuple[LookStep, ...]:
+    return tuple(_step(entry, name) for entry in _page().steps)
+
+
+def _step(entry: StepEntry, name: FormatName) -> LookStep:
+    form = catalogue().format(name)
+    how = form.sentences(f"look-{entry.key}") or tuple(numbered("look", f"how-{entry.key}"))
+    if entry.key == "protect":
+        how = (*how, *(form.sentences("protect") or (say("look", "protect-unknown"),)))
     return LookStep(
-        key=own["key"],
-        title=own["title"],
+        key=entry.key,
+        title=say("look", f"title-{entry.key}"),
         how=how,
-        light=own.get("light", ""),
-        lamp=own.get("lamp", ""),
-        part=own["part"],
-        side=own["side"],
-        looks_for=tuple(each.finding for each in found),
-        ask=own.get("ask", "") if own["short"] else "",
-        cautions=tuple(condition.hazard(hazard) for hazard in hazards),
-        stop=own.get("stop", ""),
-        source=Sourced(None, own.get("source", _page()["source"]), own.get("mark", _page()["mark"])),
+        light=_said(f"light-{entry.key}"),
+        lamp=entry.lamp,
+        part=form.record.look.part(entry.key) or entry.part,
+        side=entry.side,
+        looks_for=tuple(each.finding for each in ranked(entry.looks_for, name)),
+        ask=say("look", f"ask-{entry.key}") if entry.short else "",
+        cautions=tuple(hazards.caution(hazard) for hazard in entry.hazards),
+        stop=_said(f"stop-{entry.key}"),
+        source=Sourced(None, entry.source or _page().source, entry.mark or _page().mark),
     )
 
 
-def _own(table: Mapping[str, Any], name: FormatName, family: str) -> Mapping[str, Any]:
-    """What this shell does otherwise; VHS-C and the large DV shell are not those of their families."""
-    families = table.get("family", {})
-    shell = "vhs-c" if name == "s-vhs-c" else name
-    found: Mapping[str, Any] = families.get(shell, families.get(family, {}))
-    return found
-
-
-@cache
-def _page() -> Mapping[str, Any]:
-    return tomllib.loads(resource_files.path("catalogue", "inspection.toml").read_text(encoding="utf-8"))
+def _said(key: str) -> str:
+    """A sentence that not every step has."""
+    return say("look", key) if knows("look", key) else ""

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from core.catalogue import condition
+from core.catalogue import condition, findings
 from core.model.errors import Refused
 from core.model.names import Finding, FormatName, Look, TapeCode
 from core.model.stations import ASIDE, Station, allowed_moves, allows
+from core.wording import locale_figures
+from core.wording.messages import say
 
-APART = frozenset({Finding.MOULD, Finding.STICKY})
+APART = frozenset(finding for finding in Finding if findings.of(finding).kept_apart)
 """What harms machines and other tapes: such a tape leaves the line until somebody says it is over."""
 
 ON_A_DECK = (Station.CLEARED_TO_PLAY, Station.PLAYING)
@@ -49,16 +51,12 @@ def needing_splice(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def _check_line(tape: Standing, there: Station) -> None:
     if there is tape.station:
-        raise Refused(f"Tape {tape.code} is {_at(there)} already.")
+        raise _refused("already", tape)
     if there is Station.HANDED_BACK:
-        raise Refused(
-            f"Tape {tape.code} is {_at(tape.station)}; a tape goes back to its owner only by a pickup, "
-            "so that somebody signs for it."
-        )
+        raise _refused("only-by-pickup", tape)
     if not allows(tape.station, there):
-        raise Refused(
-            f"Tape {tape.code} is {_at(tape.station)}; it cannot go to {there.value}. {_ways(tape.station)}"
-        )
+        ways = allowed_moves(tape.station)
+        raise _refused("no-way" if ways else "no-way-gone", tape, to=there.value, ways=_listed(ways))
 
 
 def _check_apart(tape: Standing, there: Station) -> None:
@@ -67,56 +65,39 @@ def _check_apart(tape: Standing, there: Station) -> None:
         # Looking it over is how it was found: that is written down before the tape is carried off.
         harmful = [each for each in harmful if each not in tape.seen_now]
     if harmful and there not in ASIDE:
-        aside = ", ".join(each.value for each in ASIDE if each is not tape.station)
-        raise Refused(
-            f"Tape {tape.code} has {_listed(harmful)}; it stays away from machines and other tapes. "
-            f"It may go to {aside}, or clear the finding first and say what was done."
-        )
+        aside = [each for each in ASIDE if each is not tape.station]
+        raise _refused("kept-apart", tape, findings=_in_words(harmful), ways=_listed(aside))
 
 
 def _check_rights(tape: Standing) -> None:
     if Finding.COMMERCIAL_RECORDING in tape.open:
-        raise Refused(
-            f"Tape {tape.code} is a commercial recording; it is copied only if the customer holds the "
-            "rights. If so, clear the finding and note what the customer showed."
-        )
+        raise _refused("rights", tape)
 
 
 def _check_splice(tape: Standing) -> None:
     if missing := needing_splice(tape.open):
-        raise Refused(
-            f"Tape {tape.code} is {_listed(missing)} and no splice is recorded. Record the splice, "
-            "or say what was done instead of one."
-        )
+        raise _refused("no-splice", tape, findings=_in_words(missing))
 
 
 def _check_look(tape: Standing) -> None:
     if tape.look is Look.AGAIN:
-        raise Refused(
-            f"Tape {tape.code} was looked over after its repair and has to be done again. Record what was "
-            "done to it, or look once more and say that it may go on."
-        )
+        raise _refused("look-again", tape)
 
 
 def _check_repairs(tape: Standing) -> None:
     if broken := [each for each in tape.open if condition.verdict((each,), tape.format).repairs]:
-        raise Refused(
-            f"Tape {tape.code} needs a repair first ({_listed(broken)}). "
-            f"It may go to {Station.AT_THE_BENCH.value}."
-        )
+        ways = Station.AT_THE_BENCH.value
+        raise _refused("needs-repair", tape, findings=_in_words(broken), ways=ways)
 
 
-def _at(station: Station) -> str:
-    words = station.words
-    return f"among those that {words}" if station is Station.CANNOT_BE_PLAYED else words
+def _refused(key: str, tape: Standing, **more: str) -> Refused:
+    at = say("moves", f"at-{tape.station.value}")
+    return Refused(say("moves", key, code=locale_figures.tape_code(tape.code), at=at, **more))
 
 
-def _ways(here: Station) -> str:
-    ways = allowed_moves(here)
-    if not ways:
-        return "It has left the shop."
-    return f"From here it may go to {', '.join(each.value for each in ways)}."
+def _listed(stations: Iterable[Station]) -> str:
+    return ", ".join(each.value for each in stations)
 
 
-def _listed(findings: Iterable[Finding]) -> str:
+def _in_words(findings: Iterable[Finding]) -> str:
     return ", ".join(each.words for each in findings)

@@ -22,11 +22,11 @@ from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
-from core.playtime.pack_reading import Reading
+from core.playtime.pack_reading import PackReading
 from core.playtime.packs import Pack
 
 if TYPE_CHECKING:
-    from core.playtime.learning import Evidence
+    from core.playtime.evidence import Evidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
 
@@ -66,7 +66,7 @@ def pack(reel: Pack) -> Json:
     }
 
 
-def both_packs(found: Reading) -> Json:
+def both_packs(found: PackReading) -> Json:
     """``pack`` with both radii: what is to come, what has run, and whether the marking can be right."""
     reels = {"supply": found.to_come, "take_up": found.run}
     return {

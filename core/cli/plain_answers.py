@@ -16,12 +16,12 @@ from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
-from core.playtime.pack_reading import Reading
+from core.playtime.pack_reading import PackReading
 from core.playtime.packs import Pack
 from core.promise import chances
 
 if TYPE_CHECKING:
-    from core.playtime.learning import Evidence
+    from core.playtime.evidence import Evidence
     from core.promise.reliability import Group, Judged, Reliability
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
@@ -53,7 +53,7 @@ def pack(reel: Pack) -> str:
     )
 
 
-def both_packs(found: Reading) -> str:
+def both_packs(found: PackReading) -> str:
     """What both packs tell together."""
     return _lines(
         f"{_span(found.share_run.times(100))} % of the tape has run:"

@@ -41,10 +41,6 @@ class Belief:
         """The smallest play time, in minutes, that is not exceeded with probability ``p``."""
         return quantile(self.points, p)
 
-    def can_hold(self, minutes: float) -> bool:
-        """Whether so long a recording fits any case believed possible."""
-        return minutes <= self.longest + _ROUNDING
-
 
 def gathered(cases: Iterable[tuple[float, float]]) -> Points:
     """Points from (value, weight) in any order: sorted, equal values joined, weights scaled to one."""

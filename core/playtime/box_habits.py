@@ -22,9 +22,10 @@ from core.model.names import TvSystem
 from core.model.ranges import Range
 from core.playtime import possibilities
 from core.playtime.beliefs import quantile_of
-from core.playtime.habits import STARTING, Group, ShopHabits
-from core.playtime.interval_calibration import USUAL, Tails
+from core.playtime.habits import STARTING, ShopHabits
+from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.possibilities import Choice, Facts
+from core.playtime.starting_beliefs import Group
 from core.playtime.tape_minutes import play_minutes
 
 T = TypeVar("T")
@@ -48,7 +49,7 @@ class Box:
     habits: ShopHabits = STARTING
 
 
-def draws_of_job(tapes: Sequence[Facts], keys: Sequence[int], box: Box) -> Minutes:
+def minutes_of_tapes(tapes: Sequence[Facts], keys: Sequence[int], box: Box) -> Minutes:
     """Minutes of every tape in every scenario, tapes of one box following its habits together.
 
     One row a tape, one column a scenario; ``keys`` name each tape's own numbers, so that a tape keeps them
@@ -63,7 +64,7 @@ def draws_of_job(tapes: Sequence[Facts], keys: Sequence[int], box: Box) -> Minut
     return found
 
 
-def minutes_of_job(lots: Iterable[tuple[Facts, tuple[int, ...]]], box: Box) -> Minutes:
+def minutes_of_box(lots: Iterable[tuple[Facts, tuple[int, ...]]], box: Box) -> Minutes:
     """Minutes of all tapes together in every scenario; ``lots`` are tapes of which the same is known."""
     return sum((minutes_of_lot(known, keys, box) for known, keys in lots), np.zeros(box.scenarios))
 
@@ -76,7 +77,7 @@ def minutes_of_lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     return np.asarray(total)
 
 
-def range_of(minutes: Minutes, ends: Tails = USUAL) -> Range:
+def range_of(minutes: Minutes, ends: IntervalLevels = NOMINAL) -> Range:
     """The 10th, 50th and 90th percentile of drawn minutes, the ends moved to where the shop's tapes lay.
 
     A box is believed too surely for the reason for which a tape is.
@@ -143,11 +144,11 @@ def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
 
 def _fullness(group: Group, weights: tuple[float, ...], keys: tuple[int, ...], box: Box) -> Places:
     """Which stretch each tape is recorded up to: a normal number, part of it the box's."""
-    alike, (mean, variance) = box.habits.likeness(group), box.habits.fuller
+    alike, (mean, variance) = box.habits.correlation(group), box.habits.fullness
     shared = mean + np.sqrt(variance) * _normals(_FULLER, (box.key,), box)
     own = _normals(_FILL, keys, box)
     together = np.sqrt(alike) * shared + np.sqrt(1 - alike) * own
-    places = np.searchsorted(np.array(box.habits.bounds_of_box(group, weights)), together, side="right")
+    places = np.searchsorted(np.array(box.habits.box_cutpoints(group, weights)), together, side="right")
     return np.asarray(places, dtype=np.intp)
 
 
@@ -171,7 +172,7 @@ def _picked(choice: Choice[T], salt: int, keys: tuple[int, ...], box: Box) -> Pl
     weights = tuple(weight for _, weight in choice.options)
     if choice.group is None:
         return np.searchsorted(np.cumsum(weights)[:-1], uniform, side="right")
-    bounds = _habit(choice.group, weights, box.habits.pull(choice.group) * choice.mass, box)
+    bounds = _habit(choice.group, weights, box.habits.prior_concentration(choice.group) * choice.mass, box)
     return np.asarray((uniform[:, None, :] >= bounds[None, :, :]).sum(axis=1), dtype=np.intp)
 
 

@@ -1,10 +1,11 @@
-"""How far a range must reach to hold as often as it says, learned from the tapes of which it was said.
+"""Interval calibration: the levels at which ranges begin and end, from the coverage of earlier ranges.
 
-Beliefs learned from some thirty boxes are surer than they may be. So each of the newest captures is laid
-beside what was believed of it from the other boxes, and the ends of ranges move towards where tapes lay.
+A posterior learned from some thirty boxes is too narrow. So each of the newest captures gets a conformity
+score against the posterior of the other boxes, and the ends of ranges move to the quantiles of the scores.
 
-Split conformal prediction (Vovk, Gammerman and Shafer 2005; Lei et al. 2018; both from memory), with
-weights because tapes of one box are no strangers, and pulled in because few boxes make its ends jump.
+Split conformal prediction (Vovk, Gammerman and Shafer 2005; Lei et al. 2018; both from memory), weighted
+because tapes of one box are not exchangeable, and shrunk to the nominal levels because few boxes make the
+quantiles unstable.
 """
 
 from __future__ import annotations
@@ -19,18 +20,18 @@ import numpy as np
 from core.playtime.beliefs import HIGH, LOW, Points, spread
 
 NEWEST = 200
-"""Captures laid beside what was believed of them (an assumption)."""
+"""Captures that get a conformity score (an assumption)."""
 ENOUGH = 40
 """With fewer captures each tail holds fewer than four tapes, too few to move it (an assumption)."""
 ENOUGH_BOXES = 10
 """A few households are no crowd, however many tapes they brought (an assumption)."""
-KIN = 2.0
-"""Tapes of one box after which another of it tells little: n of them count (1 + 2) / (2 + n) strangers each,
-as in `core.playtime.learning`. A round figure near what simulated shops learn of fullness (an assumption)."""
-PULL = 100.0
-"""Strangers that a tenth and nine tenths are worth. Some thirty boxes are worth seventy strangers, by whom a
-tenth is known to four points; of simulated shops 80 served one kind best and 120 the other (derived)."""
-_LOWS, _HIGHS = (0.01, 0.25), (0.75, 0.99)
+BOX_CONCENTRATION = 2.0
+"""Concentration parameter of the weights: each of n tapes of one box counts (1 + 2) / (2 + n) of a tape alone
+in its box. A round figure near what simulated shops learn of fullness (an assumption)."""
+SHRINKAGE = 100.0
+"""Effective tapes that the nominal levels are worth. Some thirty boxes are worth seventy, which leave a tenth
+uncertain by four points; of simulated shops 80 served one kind best and 120 the other (derived)."""
+_LOW_BOUNDS, _HIGH_BOUNDS = (0.01, 0.25), (0.75, 0.99)
 """Ends beyond these say nothing: an outer one would stand at the last point of the belief, an inner one would
 make a range of less than half of the belief (an assumption)."""
 _ROUNDING = 1e-9
@@ -38,8 +39,8 @@ _ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
-class Reach:
-    """Where one tape lay in what was believed of it: levels at which a low and a high end hold it."""
+class Conformity:
+    """The conformity scores of one tape in its predictive distribution, for a low and for a high end."""
 
     box: str
     low: float
@@ -51,23 +52,23 @@ class Reach:
 
 
 @dataclass(frozen=True, slots=True)
-class Tails:
-    """The levels at which ranges begin and end, and the tapes that showed it."""
+class IntervalLevels:
+    """The levels at which ranges begin and end, and the tapes they were calibrated on."""
 
     low: float = LOW
     high: float = HIGH
     tapes: int = 0
-    """Tapes laid beside what was believed of them; 0 where there were too few."""
+    """Tapes with a conformity score; 0 where there were too few."""
     outside: int = 0
     """Those of them that fell outside 10 to 90 %."""
 
 
-USUAL = Tails()
-"""Until the shop taught otherwise."""
+NOMINAL = IntervalLevels()
+"""The levels before any calibration."""
 
 
-def reaches(points: Points, tapes: Sequence[tuple[str, float]]) -> list[Reach]:
-    """Where tapes, each the name of its box and the minutes it played, lie in one belief; in their order."""
+def conformities(points: Points, tapes: Sequence[tuple[str, float]]) -> list[Conformity]:
+    """The conformity of tapes (name of the box, minutes played) in one predictive distribution, in order."""
     values, weights = np.array(points).T
     reached = np.concatenate(([0.0], np.cumsum(weights), [2.0]))
     minutes, usual = np.array([played for _, played in tapes]), spread(points)
@@ -75,33 +76,33 @@ def reaches(points: Points, tapes: Sequence[tuple[str, float]]) -> list[Reach]:
     highs = reached[np.searchsorted(values, minutes, side="left") + 1]
     held = (usual.low <= minutes) & (minutes <= usual.high)
     boxes = [box for box, _ in tapes]
-    return [Reach(*one) for one in zip(boxes, lows.tolist(), highs.tolist(), held.tolist(), strict=True)]
+    return [Conformity(*one) for one in zip(boxes, lows.tolist(), highs.tolist(), held.tolist(), strict=True)]
 
 
-def of(found: Sequence[Reach]) -> Tails:
-    """The ends that would have held these tapes, and a stranger unseen, as often as ranges say; pulled in.
+def calibrated(found: Sequence[Conformity]) -> IntervalLevels:
+    """The levels that would have covered these tapes, and one more, at the nominal rate; shrunk.
 
-    Where all tapes are strangers the end is the ⌊(n + 1) / 10⌋-th from outside before it is pulled.
+    Where every tape is alone in its box the level is the ⌊(n + 1) / 10⌋-th from outside before it is shrunk.
     """
-    sizes = Counter(reach.box for reach in found)
+    sizes = Counter(score.box for score in found)
     if len(found) < ENOUGH or len(sizes) < ENOUGH_BOXES:
-        return USUAL
-    worths = [(1 + KIN) / (KIN + sizes[reach.box]) for reach in found]
-    low = _end(sorted(zip((reach.low for reach in found), worths, strict=True)), LOW)
-    high = _end(sorted(zip((reach.high for reach in found), worths, strict=True), reverse=True), HIGH)
-    outside = sum(not reach.is_inside for reach in found)
-    return Tails(_within(low, _LOWS), _within(high, _HIGHS), len(found), outside)
+        return NOMINAL
+    weights = [(1 + BOX_CONCENTRATION) / (BOX_CONCENTRATION + sizes[score.box]) for score in found]
+    low = _level(sorted(zip((score.low for score in found), weights, strict=True)), LOW)
+    high = _level(sorted(zip((score.high for score in found), weights, strict=True), reverse=True), HIGH)
+    outside = sum(not score.is_inside for score in found)
+    return IntervalLevels(_within(low, _LOW_BOUNDS), _within(high, _HIGH_BOUNDS), len(found), outside)
 
 
-def _end(from_outside: Sequence[tuple[float, float]], usual: float) -> float:
-    """The level that leaves a tenth outside, the stranger among it, drawn towards the usual one."""
+def _level(from_outside: Sequence[tuple[float, float]], nominal: float) -> float:
+    """The weighted quantile that leaves a tenth outside, one tape more among it; shrunk."""
     worth = sum(each for _, each in from_outside)
     spare = LOW * (worth + 1) - 1 + _ROUNDING
     reached = accumulate(each for _, each in from_outside)
     found = next(
         level for (level, _), left_out in zip(from_outside, reached, strict=True) if left_out > spare
     )
-    return usual + worth / (worth + PULL) * (found - usual)
+    return nominal + worth / (worth + SHRINKAGE) * (found - nominal)
 
 
 def _within(level: float, bounds: tuple[float, float]) -> float:

@@ -8,17 +8,14 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import lru_cache
 
-from core.catalogue.cassettes import Marking
-from core.model.errors import Refused, WrongInput
+from core.model.errors import WrongInput
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import packs
+from core.playtime import pack_fit, packs
 from core.playtime.beliefs import gathered, spread
+from core.playtime.pack_fit import Fit
 from core.playtime.packs import MISREADING_MM, Reels
-from core.playtime.tape_minutes import OVERRUN, play_minutes, recordings
-
-PUBLISHED_OVER = 0.02
-"""Cassettes of one published length differ by this much: +3/−0 m of a T-120 is 1.2 %, rules are looser."""
+from core.playtime.tape_minutes import play_minutes, recordings
 
 NEAR_AN_END = 0.03
 """Closer to an end than this share, a tape counts as wound to it: 1 mm at an empty VHS hub is 1.8 %."""
@@ -47,18 +44,7 @@ class Reel:
 
 
 @dataclass(frozen=True, slots=True)
-class Fit:
-    """Whether both packs add up to the length of the marking."""
-
-    agrees: bool
-    metres: Range
-    """What the two packs hold together, by the geometry alone."""
-    others: tuple[str, ...]
-    """Other markings of this format that the same two packs would fit."""
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
+class PackReading:
     """A look through the window. ``run`` has passed the heads, ``to_come`` has not."""
 
     reels: Reels
@@ -91,7 +77,7 @@ def read(
     run_mm: float | None = None,
     speed: Speed | None = None,
     tv: TvSystem | None = None,
-) -> Reading:
+) -> PackReading:
     """What one or both packs tell; radii in mm from the middle of the hub.
 
     With one pack the other is the rest of the marking's length. With both, the share run needs the hub only:
@@ -108,23 +94,12 @@ def read(
     return _reading(known, radii, name, speed, tv)
 
 
-def fit(known: Reels, to_come_mm: float, run_mm: float) -> Fit:
-    """Compare both packs with the length of the marking, and with the other markings of the format."""
-    markings = [each for each in known.form.markings if _can_be(known, each, max(to_come_mm, run_mm))]
-    agreeing = [each.name for each in markings if _adds_up(known, each, to_come_mm, run_mm)]
-    return Fit(
-        agrees=known.marking.name in agreeing,
-        metres=_together(known, to_come_mm, run_mm),
-        others=tuple(name for name in agreeing if name != known.marking.name),
-    )
-
-
-def fit_words(found: Reading) -> str:
+def fit_words(found: PackReading) -> str:
     """Whether both packs add up to the marking, within what and why; for one pack, that nobody knows."""
     known = found.reels
     if not (found.to_come.was_read and found.run.was_read):
         return "Only one pack was read, so its marking cannot be checked."
-    together = _together(known, found.to_come.radius_mm, found.run.radius_mm)
+    together = pack_fit.metres_together(known, found.to_come.radius_mm, found.run.radius_mm)
     held = f"Both packs hold {together.low:.0f} to {together.high:.0f} m"
     off = (
         f"readings {MISREADING_MM:g} mm off (common practice, no source) and tape of {known.thin_um:g} to"
@@ -132,7 +107,7 @@ def fit_words(found: Reading) -> str:
     )
     if found.fit is None:
         return f"{held}; {off}. No marking is given to compare it with."
-    marking, over = known.marking, _over(known.marking)
+    marking, over = known.marking, pack_fit.over_length(known.marking)
     whole = f"{marking.metres.value:g} m and at most {100 * over:g} % more"
     if found.fit.agrees:
         return f"{held}, which agrees with a {marking.name}: {whole}; {off}."
@@ -143,12 +118,12 @@ def fit_words(found: Reading) -> str:
     )
 
 
-def recorded_at_least(found: Reading) -> Recorded:
+def recorded_at_least(found: PackReading) -> Recorded:
     """The tape stands within its recording: how much further that goes the packs do not tell."""
     return Recorded(found.share_run.likely, FillKnown.AT_LEAST)
 
 
-def recorded_to_here(found: Reading) -> Recorded:
+def recorded_to_here(found: PackReading) -> Recorded:
     """The recording ends where the tape stands, as exactly as the packs were read; at its end it is full."""
     if found.place is Place.AT_THE_END:
         return Recorded(1.0, FillKnown.READ)
@@ -161,11 +136,11 @@ def recorded_to_here(found: Reading) -> Recorded:
 
 def _reading(
     known: Reels, radii: Mapping[str, float], name: FormatName, speed: Speed | None, tv: TvSystem | None
-) -> Reading:
+) -> PackReading:
     whole = known.marking.metres.value
     if len(radii) == 2:
         share, metres = _of_both(known, radii["to come"], radii["run"])
-        found = fit(known, radii["to come"], radii["run"]) if known.named is not None else None
+        found = pack_fit.fit(known, radii["to come"], radii["run"]) if known.named is not None else None
     else:
         share, metres = _of_one(known, radii)
         found = None
@@ -179,7 +154,7 @@ def _reading(
         )
         for place, length in metres.items()
     }
-    return Reading(
+    return PackReading(
         reels=known,
         to_come=both["to come"],
         run=both["run"],
@@ -199,14 +174,14 @@ def _of_both(known: Reels, to_come_mm: float, run_mm: float) -> tuple[Range, dic
         raise WrongInput("packs", 0, "two empty hubs hold no tape; one of the packs must be larger")
     likely = run / (coming + run)
     off = math.hypot(coming * run_mm, run * to_come_mm) * 2 * MISREADING_MM / (coming + run) ** 2
-    share = _around(likely, off, off, 1.0)
-    if known.named is not None and not _adds_up(known, known.marking, to_come_mm, run_mm):
+    share = pack_fit.around(likely, off, off, 1.0)
+    if known.named is not None and not pack_fit.adds_up(known, known.marking, to_come_mm, run_mm):
         return share, {"to come": _on_reel(known, to_come_mm), "run": _on_reel(known, run_mm)}
     if known.named is None:
-        together = _together(known, to_come_mm, run_mm)
+        together = pack_fit.metres_together(known, to_come_mm, run_mm)
         whole, over = together.likely, together.high / together.likely - 1
     else:
-        whole, over = known.marking.metres.value, _over(known.marking)
+        whole, over = known.marking.metres.value, pack_fit.over_length(known.marking)
     rest = Range(1 - share.high, 1 - share.likely, 1 - share.low)
     return share, {"to come": _of_whole(rest, whole, over), "run": _of_whole(share, whole, over)}
 
@@ -214,7 +189,7 @@ def _of_both(known: Reels, to_come_mm: float, run_mm: float) -> tuple[Range, dic
 def _of_one(known: Reels, radii: Mapping[str, float]) -> tuple[Range, dict[str, Range]]:
     """One pack by geometry; the other is what the marking leaves."""
     ((place, radius),) = radii.items()
-    whole, over = known.marking.metres.value, _over(known.marking)
+    whole, over = known.marking.metres.value, pack_fit.over_length(known.marking)
     here = _on_reel(known, radius)
     there = Range(
         max(0.0, whole - here.high), max(0.0, whole - here.likely), max(0.0, whole * (1 + over) - here.low)
@@ -231,51 +206,17 @@ def _on_reel(known: Reels, radius_mm: float) -> Range:
     misread = 2 * math.pi * radius_mm * MISREADING_MM / known.thickness.value
     less = likely * (1 - known.thickness.value / known.thick_um)
     more = likely * (known.thickness.value / known.thin_um - 1)
-    return _around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
-
-
-def _together(known: Reels, to_come_mm: float, run_mm: float) -> Range:
-    """Metres on both reels: misreadings are two, the thickness is one."""
-    likely = known.metres(to_come_mm) + known.metres(run_mm)
-    misread = 2 * math.pi * math.hypot(to_come_mm, run_mm) * MISREADING_MM / known.thickness.value
-    less = likely * (1 - known.thickness.value / known.thick_um)
-    more = likely * (known.thickness.value / known.thin_um - 1)
-    return _around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
-
-
-def _adds_up(known: Reels, marking: Marking, to_come_mm: float, run_mm: float) -> bool:
-    """Whether the two packs may be a whole tape of this marking."""
-    try:
-        own = packs.reels(known.form.name, marking.name)
-    except Refused:
-        return False
-    if min(to_come_mm, run_mm) < own.hub.value - MISREADING_MM:
-        return False
-    held, whole = _together(own, to_come_mm, run_mm), marking.metres.value
-    return held.low <= whole * (1 + _over(marking)) and whole <= held.high
-
-
-def _can_be(known: Reels, marking: Marking, radius_mm: float) -> bool:
-    return marking.hub_radius_mm is not None and radius_mm <= known.flange.value
+    return pack_fit.around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
 
 
 def _most(known: Reels, whole: float, radii: Mapping[str, float]) -> float:
     """Metres that one pack of this marking may seem to hold at most, misread and thick as it may be."""
-    fullest = known.radius(whole * (1 + _over(known.marking))) + MISREADING_MM
+    fullest = known.radius(whole * (1 + pack_fit.over_length(known.marking))) + MISREADING_MM
     return known.metres(fullest) * known.thick_um / known.thickness.value
-
-
-def _over(marking: Marking) -> float:
-    """By which share a cassette may be longer than the catalogue says."""
-    return OVERRUN if marking.is_shortest else PUBLISHED_OVER
 
 
 def _of_whole(share: Range, whole: float, over: float) -> Range:
     return Range(share.low * whole, share.likely * whole, share.high * whole * (1 + over))
-
-
-def _around(likely: float, less: float, more: float, most: float) -> Range:
-    return Range(max(0.0, likely - less), likely, min(most, likely + more))
 
 
 def _place(share: Range) -> Place:

@@ -6,15 +6,10 @@ Only VHS hubs are known from a maker's guide; the audio cassette is rough; all o
 from __future__ import annotations
 
 import math
-import tomllib
-from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
-from typing import Any
 
 from core.catalogue.cassettes import Format, Marking, Sourced
 from core.catalogue.formats import catalogue
-from core.model import resource_files
 from core.model.errors import Refused, WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
@@ -83,13 +78,14 @@ def reels(name: FormatName, marking: str | None) -> Reels:
     counts = named or form.marking(form.usual_pack)
     if counts is None or counts.hub_radius_mm is None or counts.thickness_um is None:
         raise Refused(f"{form.words}: the hub radius is not known, so a radius does not tell the length.")
-    if form.reel_radius_mm is None:
+    if form.reel_radius_mm is None or counts.thickness_span is None:
         raise Refused(f"{form.words}: the size of the reel is not known, so a radius cannot be judged.")
-    thickness = counts.thickness_um
-    thin, thick, words = _span(form.family, thickness)
+    span = counts.thickness_span
+    words = Sourced(None, span.source, span.mark).words
     return Reels(
-        form, named, counts, counts.hub_radius_mm, thickness, form.reel_radius_mm, thin, thick, words
-    )
+        form, named, counts, counts.hub_radius_mm, counts.thickness_um, form.reel_radius_mm,
+        span.thin, span.thick, words,
+    )  # fmt: skip
 
 
 def pack(
@@ -148,18 +144,3 @@ def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
     if known.form.sides == 2:
         doubts.append("minutes are of one side")
     return tuple(doubts)
-
-
-def _span(family: str, thickness: Sourced[float]) -> tuple[float, float, str]:
-    """Thinnest, thickest, and the source of both."""
-    for span in page()["thickness"].get(family, ()):
-        if span["nominal"] == thickness.value:
-            words = Sourced(None, span["source"], span["mark"]).words
-            return float(span["from"]), float(span["to"]), words
-    return thickness.value, thickness.value, thickness.words
-
-
-@cache
-def page() -> Mapping[str, Any]:
-    """The spans of thickness, and where the reels lie in the shell (for drawings only)."""
-    return tomllib.loads(resource_files.path("catalogue", "packs.toml").read_text(encoding="utf-8"))

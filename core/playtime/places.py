@@ -15,7 +15,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Join, Measure, Section
 from core.model.ranges import Range, exactly
-from core.playtime import habits, tape_minutes
+from core.playtime import starting_beliefs, tape_minutes
 from core.playtime.beliefs import as_range
 
 LEADER_REACH_M = 1.0
@@ -90,7 +90,8 @@ def may_be_leader(line: TapeLine, place: Place) -> bool:
 def longest_metres(line: TapeLine) -> float:
     """Metres the tape may have at most, what it may run over its marking included."""
     return max(
-        marking.metres.value * (1 + max(habits.length_over(habits.length_group(marking.is_shortest))))
+        marking.metres.value
+        * (1 + max(starting_beliefs.length_over(starting_beliefs.length_group(marking.is_shortest))))
         for marking in _markings(line)
     )
 

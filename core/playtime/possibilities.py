@@ -16,8 +16,9 @@ from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.playtime import habits
-from core.playtime.habits import Group, ShopHabits
+from core.playtime import habits, starting_beliefs
+from core.playtime.habits import ShopHabits
+from core.playtime.starting_beliefs import Group
 
 T = TypeVar("T")
 Stretch = tuple[float, float]
@@ -91,7 +92,7 @@ def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
     }
     if not weights:
         return Choice(None, ((catalogue().format(shell.systems[0]), 1.0),))
-    return _choice(habits.system_group(shell), weights)
+    return _choice(starting_beliefs.system_group(shell), weights)
 
 
 def tvs(known: Facts, system: Format, shop: ShopHabits) -> Choice[TvSystem]:
@@ -105,7 +106,7 @@ def tvs(known: Facts, system: Format, shop: ShopHabits) -> Choice[TvSystem]:
         for tv, weight in habits.tv_weights(marking, shop).items()
         if any(entry.suits(None, tv) for entry in choices)
     }
-    return _choice(habits.tv_group(marking), weights)
+    return _choice(starting_beliefs.tv_group(marking), weights)
 
 
 def speeds(known: Facts, system: Format, tv: TvSystem, shop: ShopHabits) -> Choice[TapeSpeed]:
@@ -115,7 +116,7 @@ def speeds(known: Facts, system: Format, tv: TvSystem, shop: ShopHabits) -> Choi
     found = {entry: weights[entry.speed] for entry in fitting}
     if not any(found.values()):
         return Choice(None, tuple((entry, 1 / len(fitting)) for entry in fitting))
-    return _choice(habits.speed_group(system, tv), found)
+    return _choice(starting_beliefs.speed_group(system, tv), found)
 
 
 def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
@@ -124,13 +125,13 @@ def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
     marking = shell.marking(known.marking)
     if marking is not None:
         return Choice(None, ((marking, 1.0),))
-    weights = habits.marking_weights(shell, tv)
+    weights = starting_beliefs.marking_weights(shell, tv)
     return _choice(None, {entry: weights[entry.name] for entry in shell.markings if entry.name in weights})
 
 
 def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
     """How much is recorded: stretches of the tape from share to share, each equally likely within."""
-    group, edges = habits.fill_group(known.shell), habits.fill_edges()
+    group, edges = starting_beliefs.fill_group(known.shell), starting_beliefs.fill_edges()
     stretches = dict(zip(pairwise(edges), shop.weights(group).values(), strict=True))
     if known.fill is None:
         return _choice(group, stretches, keep=True)
@@ -146,9 +147,9 @@ def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
 
 def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
     """How much longer the cassette is than the catalogue's length, as a share of it."""
-    group = habits.length_group(is_shortest)
+    group = starting_beliefs.length_group(is_shortest)
     found = shop.weights(group)
-    return Choice(None, tuple(zip(habits.length_over(group), found.values(), strict=True)))
+    return Choice(None, tuple(zip(starting_beliefs.length_over(group), found.values(), strict=True)))
 
 
 def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[Stretch, float]]:
@@ -156,7 +157,7 @@ def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[
     for (begin, end), mass in stretches.items():
         if share < end:
             left = max(begin, share)
-            yield (left, end), max(mass, habits.LEAST) * (end - left) / (end - begin)
+            yield (left, end), max(mass, starting_beliefs.LEAST) * (end - left) / (end - begin)
 
 
 def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
@@ -167,9 +168,9 @@ def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, 
     share, off = known.fill, known.fill_off
     assert share is not None
     if off is None:
-        off = habits.told_fill_off(share)
+        off = starting_beliefs.told_fill_off(share)
         if known.fill_known is FillKnown.READ:
-            off = min(off, habits.read_fill_off())
+            off = min(off, starting_beliefs.read_fill_off())
     if not 0 < off <= 1:
         accepted = "accepted is how far the share may lie off either way, above 0 and up to 1"
         raise WrongInput("fill_off", off, accepted)
@@ -178,9 +179,10 @@ def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, 
 
 def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
     """A stretch cut where those that are believed in end, with weights; past the tape is at its end."""
-    edges = (*habits.fill_edges()[: len(believed)], 1.0)
+    edges = (*starting_beliefs.fill_edges()[: len(believed)], 1.0)
     densities = [
-        max(mass, habits.LEAST) / (b - a) for mass, (a, b) in zip(believed, pairwise(edges), strict=True)
+        max(mass, starting_beliefs.LEAST) / (b - a)
+        for mass, (a, b) in zip(believed, pairwise(edges), strict=True)
     ]
     for density, (low, high) in zip(densities, pairwise(edges), strict=True):
         here, there = max(begin, low), min(end, high)

@@ -12,14 +12,15 @@ from functools import lru_cache
 
 import numpy as np
 
-from core.catalogue.formats import catalogue
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, Origin, Speed, TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import box_habits, habits, possibilities, tape_minutes
+from core.playtime import box_habits, habits, possibilities, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts, facts
+from core.wording import messages
+from core.wording.messages import Speech, say
 
 WORTH_ASKING = 0.1
 """Hours off the range below which a question only costs time at the counter (an assumption)."""
@@ -28,26 +29,18 @@ MOST = 8
 _LIKELY = 0.01
 """An answer less likely than this is not offered (an assumption)."""
 
-_SPEEDS = {
-    Speed.SP: "standard play, SP",
-    Speed.LP: "long play, LP",
-    Speed.EP: "the slowest, EP (also SLP)",
-    Speed.B1: "βI",
-    Speed.B2: "βII",
-    Speed.B3: "βIII",
-}
 _FILLS = (
-    ("to the end", 1.0, 0.99),
-    ("half or more", 0.70, 0.42),
-    ("less than half", 0.22, 0.0),
+    ("fill-full", 1.0, 0.99),
+    ("fill-most", 0.70, 0.42),
+    ("fill-less", 0.22, 0.0),
 )
-"""Words, the share they stand for, and the share from which they are said (an assumption)."""
+"""The sentence, the share it stands for, and the share from which it is said (an assumption)."""
 _LEAST_CUT = 0.01
 """An answer that leaves less of the tape than this open is not offered (an assumption)."""
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class BoxLine:
     """One line of the box: its place from 1, the TV system of the box, the numbers of its tapes."""
 
     position: int
@@ -69,15 +62,15 @@ class _Possible:
     always: bool = False
 
 
-def questions(lines: Sequence[Asked], box: Box) -> tuple[Question, ...]:
+def questions(lines: Sequence[BoxLine], box: Box) -> tuple[Question, ...]:
     """What to ask about these lines, the question that takes off most first.
 
     At most `MOST` for their hours; one that decides which machine is needed is always among them.
     """
-    possible = [(each, one) for each in lines for one in _possible(each, box.habits)]
+    possible = [(each, one) for each in lines for one in _possible(each, box.habits, messages.current())]
     if not possible:
         return ()
-    total = box_habits.minutes_of_job(((each.known, each.keys) for each in lines), box)
+    total = box_habits.minutes_of_box(((each.known, each.keys) for each in lines), box)
     tried = np.stack(
         [total, *(minutes for each, one in possible for minutes in _tried(each, one, total, box))]
     )
@@ -91,7 +84,7 @@ def questions(lines: Sequence[Asked], box: Box) -> tuple[Question, ...]:
     )
 
 
-def _tried(asked: Asked, possible: _Possible, total: Minutes, box: Box) -> Iterator[Minutes]:
+def _tried(asked: BoxLine, possible: _Possible, total: Minutes, box: Box) -> Iterator[Minutes]:
     """Minutes of the whole box after each answer."""
     others = total - box_habits.minutes_of_lot(asked.known, asked.keys, box)
     for answer in possible.question.answers:
@@ -117,11 +110,11 @@ def _widths(minutes: Minutes) -> Minutes:
 
 
 @lru_cache(maxsize=2048)
-def _possible(asked: Asked, shop: ShopHabits) -> tuple[_Possible, ...]:
+def _possible(asked: BoxLine, shop: ShopHabits, speech: Speech) -> tuple[_Possible, ...]:
     return tuple(_each_possible(asked, shop))
 
 
-def _each_possible(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
+def _each_possible(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
     for question in tape_minutes.questions(asked.line, asked.tv, asked.position):
         weights = habits.system_weights(asked.known.shell, shop)
         drafts = [answer.draft.recorded_as for answer in question.answers]
@@ -146,19 +139,23 @@ def _ways(known: Facts, shop: ShopHabits) -> Ways:
     ]
 
 
-def _origin(asked: Asked) -> Iterator[_Possible]:
-    share = habits.camera_share(asked.known.shell)
+def _origin(asked: BoxLine) -> Iterator[_Possible]:
+    share = starting_beliefs.camera_share(asked.known.shell)
     if not share or asked.line.origin is not None or asked.line.speed is not None:
         return
-    answers = (
-        Answer("a camcorder", "nearly always standard play", replace(asked.line, origin=Origin.CAMERA)),
-        Answer("television", "often at a slow speed", replace(asked.line, origin=Origin.BROADCAST)),
+    answers = tuple(
+        Answer(
+            say("questions", f"origin-{origin.value}"),
+            say("questions", f"origin-{origin.value}-means"),
+            replace(asked.line, origin=origin),
+        )
+        for origin in (Origin.CAMERA, Origin.BROADCAST)
     )
-    text = f"{_named(asked)}: from a camcorder, or recorded off television?"
+    text = say("questions", "origin", tape=tape_minutes.named(asked.line))
     yield _Possible(Question(asked.position, text, answers), (share, 1 - share))
 
 
-def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
+def _speed(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     if asked.line.speed is not None:
         return
     weights: dict[Speed, float] = {}
@@ -167,12 +164,12 @@ def _speed(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     likely = {speed: weight for speed, weight in weights.items() if weight >= _LIKELY}
     if len(likely) < 2:
         return
-    answers = tuple(_answer(asked, shop, _SPEEDS[speed], speed=speed) for speed in likely)
-    text = f"{_named(asked)}: which speed does the label or the recorder say?"
+    answers = tuple(_answer(asked, shop, f"speed-{speed.value}", speed=speed) for speed in likely)
+    text = say("questions", "speed", tape=tape_minutes.named(asked.line))
     yield _Possible(Question(asked.position, text, answers), tuple(likely.values()))
 
 
-def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
+def _fill(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
     """How full, unless that is known; of a tape wound into its recording what lies beyond is still open."""
     if asked.line.fill is not None and asked.line.fill_known is not FillKnown.AT_LEAST:
         return
@@ -188,11 +185,7 @@ def _fill(asked: Asked, shop: ShopHabits) -> Iterator[_Possible]:
     if len(offered) < 2:
         return
     answers = tuple(_answer(asked, shop, words, **told) for words, told, _ in offered)
-    text = (
-        f"{_named(asked)}: how full are they?"
-        if asked.line.count > 1
-        else f"{_named(asked)}: how full is it?"
-    )
+    text = say("questions", "fill", tape=tape_minutes.named(asked.line), count=asked.line.count)
     yield _Possible(Question(asked.position, text, answers), tuple(chance for _, _, chance in offered))
 
 
@@ -202,7 +195,7 @@ def _told(share: float, least: float | None) -> dict[str, object] | None:
     A tape is recorded to ``least`` at least: the answer stands for what of it lies beyond.
     """
     told: dict[str, object] = {"fill": share, "fill_known": FillKnown.TOLD}
-    off = habits.told_fill_off(share)
+    off = starting_beliefs.told_fill_off(share)
     if least is None or share == 1 or share - off >= least:
         return told
     end = share + off
@@ -211,7 +204,7 @@ def _told(share: float, least: float | None) -> dict[str, object] | None:
     return {**told, "fill": (least + end) / 2, "fill_off": (end - least) / 2}
 
 
-def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
+def _tv(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     weights: dict[TvSystem, float] = {}
     speeds: dict[TvSystem, set[float]] = {}
     for tv, _, mm_s, weight in ways:
@@ -220,19 +213,15 @@ def _tv(asked: Asked, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     if len(weights) < 2 or speeds[TvSystem.NTSC] == speeds[TvSystem.PAL]:
         return
     answers = (
-        _answer(asked, shop, "in North America or Japan, NTSC", tv=TvSystem.NTSC),
-        _answer(asked, shop, "in Europe or most other lands, PAL", tv=TvSystem.PAL),
+        _answer(asked, shop, "tv-ntsc", tv=TvSystem.NTSC),
+        _answer(asked, shop, "tv-pal", tv=TvSystem.PAL),
     )
-    text = f"{_named(asked)}: where was it recorded?"
+    text = say("questions", "tv", tape=tape_minutes.named(asked.line))
     yield _Possible(Question(asked.position, text, answers), (weights[TvSystem.NTSC], weights[TvSystem.PAL]))
 
 
-def _answer(asked: Asked, shop: ShopHabits, words: str, **known: object) -> Answer:
+def _answer(asked: BoxLine, shop: ShopHabits, key: str, **known: object) -> Answer:
     draft: TapeLine = replace(asked.line, **known)  # type: ignore[arg-type]  # names of TapeLine
     span = tape_minutes.belief(draft, asked.tv, shop).range
-    return Answer(words, f"{span.low:.0f} to {span.high:.0f} minutes each", draft)
-
-
-def _named(asked: Asked) -> str:
-    words = catalogue().format(asked.line.format).words
-    return f"{words} {asked.line.marking}" if asked.line.marking else words
+    minutes = tape_minutes.spanned(span.low, span.high)
+    return Answer(say("questions", key), say("questions", "means", minutes=minutes), draft)

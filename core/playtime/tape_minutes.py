@@ -21,14 +21,14 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import habits, possibilities
+from core.playtime import possibilities, starting_beliefs
 from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
+from core.wording.messages import say
 
 OVERRUN = 0.07
 """Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
-DIGITAL8 = "digital8"
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
 
@@ -66,26 +66,38 @@ def check(line: TapeLine, tv: TvSystem | None, place: str = "") -> None:
 def questions(line: TapeLine, tv: TvSystem | None, position: int) -> tuple[Question, ...]:
     """What to ask the customer about line number ``position`` that would narrow its play time.
 
-    One 8 mm shell holds three systems, and a Digital8 recording runs shorter than the marking says.
+    A format says which recording its shell does not tell (one 8 mm shell holds three systems).
     """
     shell = catalogue().format(line.format)
-    if DIGITAL8 not in shell.systems or line.recorded_as is not None or line.format == DIGITAL8:
+    asked = shell.asks_for
+    if asked is None or line.recorded_as is not None:
         return ()
-    named = f"{shell.words} {line.marking}" if line.marking else shell.words
-    text = f"{named}: was it recorded in a Digital8 camcorder? The shell does not tell."
-    analogue = [shell.name] if shell.has_own_system else [name for name in shell.systems if name != DIGITAL8]
-    answers = tuple(_answer(line, tv, system) for system in (FormatName(DIGITAL8), *analogue))
+    text = say("questions", "recorded-as", tape=named(line), system=catalogue().format(asked).words)
+    others = [shell.name] if shell.has_own_system else [name for name in shell.systems if name != asked]
+    answers = tuple(_answer(line, tv, system, asked) for system in (asked, *others))
     return (Question(position, text, answers),)
 
 
-def _answer(line: TapeLine, tv: TvSystem | None, system: FormatName) -> Answer:
+def _answer(line: TapeLine, tv: TvSystem | None, system: FormatName, asked: FormatName) -> Answer:
     words = catalogue().format(system).words
     draft = replace(line, recorded_as=system)
     full = as_range(belief(draft, tv).full)
-    span = f"{full.low:.0f}" if full.low == full.high else f"{full.low:.0f} to {full.high:.0f}"
-    if system == DIGITAL8:
-        return Answer(f"yes, {words}", f"about {span} minutes when full; needs a Digital8 machine", draft)
-    return Answer(f"no, {words}", f"about {span} minutes when full", draft)
+    span = spanned(full.low, full.high)
+    key = "recorded-as-yes" if system == asked else "recorded-as-no"
+    means = say("questions", f"{key}-means", minutes=span, system=words)
+    return Answer(say("questions", key, system=words), means, draft)
+
+
+def named(line: TapeLine) -> str:
+    """``VHS T-120``: the format with what is printed on the shell."""
+    words = catalogue().format(line.format).words
+    return say("questions", "named", format=words, marking=line.marking) if line.marking else words
+
+
+def spanned(low: float, high: float) -> str:
+    """``62 to 124``, or one figure when both agree as printed; whole minutes."""
+    first, last = f"{low:.0f}", f"{high:.0f}"
+    return first if first == last else say("charges", "range", low=first, high=last)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +158,7 @@ def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     overrun = OVERRUN if any(case.marking.is_shortest for case in cases) else 0.0
     return Belief(
         points=points,
-        range=spread(points, shop.tails.low, shop.tails.high),
+        range=spread(points, shop.levels.low, shop.levels.high),
         full=settled(gathered((case.minutes(shell.sides), case.weight) for case in claimed)),
         metres=settled(gathered((case.marking.metres.value, case.weight) for case in claimed)),
         speed_mm_s=settled(gathered((case.speed.mm_s.value, case.weight) for case in claimed)),
@@ -197,7 +209,7 @@ def _shares(fills: Choice[tuple[float, float]]) -> tuple[tuple[float, float], ..
 
 
 def _most_over(marking: Marking) -> float:
-    return max(habits.length_over(habits.length_group(marking.is_shortest)))
+    return max(starting_beliefs.length_over(starting_beliefs.length_group(marking.is_shortest)))
 
 
 def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, ...]) -> tuple[_Case, ...]:
@@ -211,13 +223,14 @@ def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterato
         metres = case.marking.metres
         yield f"{case.marking.name}: {metres.value:.1f} m, {metres.words}"
         yield _speed_words(case.system, case.speed)
-    for group in dict.fromkeys(habits.length_group(case.marking.is_shortest) for case in claimed):
-        most = max(habits.length_over(group))
+    for group in dict.fromkeys(starting_beliefs.length_group(case.marking.is_shortest) for case in claimed):
+        most = max(starting_beliefs.length_over(group))
         known = "the marking is known" if group[1] == "marking" else "its rated length is known"
-        yield f"only {known}: the tape may run up to {most:.1%} longer; {habits.length_source(group)}"
+        source = starting_beliefs.length_source(group)
+        yield f"only {known}: the tape may run up to {most:.1%} longer; {source}"
     if ways > 1:
-        yield f"what is not known: {habits.source()}"
-    if shop is not STARTING:
+        yield f"what is not known: {starting_beliefs.source()}"
+    if shop != STARTING:
         yield "and what the decks of this shop have played"
 
 

@@ -20,7 +20,9 @@ from itertools import zip_longest
 from core.model.money import NOTHING, MoneyRange, rounded, shared_out, total
 from core.model.quote_records import Charge, Price, QuotedTape, Storage
 from core.pricing.charges import captures, copies, repairs
-from core.pricing.price_book import PriceBook, QuantityBreak, TaxMode
+from core.pricing.price_book import PriceBook, QuantityBreak
+from core.pricing.price_book_file import TaxMode
+from core.wording.messages import say
 
 PERCENT = Decimal(100)
 
@@ -57,13 +59,15 @@ def _quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -
         return []
     off = _by_column(lambda column: -_off(column, book.breaks), amounts)
     reached = [step for step in book.breaks if step.after < len(amounts)]
-    steps = ", ".join(f"{step.percent} % off after {step.after} tapes" for step in reached)
+    steps = ", ".join(
+        say("charges", "break-step", percent=str(step.percent), after=step.after) for step in reached
+    )
     return [
         Charge(
             code="quantity-break",
-            text=f"For {len(amounts)} tapes",
-            because=f"{steps}; it is the capture of each, and the dearest are counted first",
-            quantity=f"{len(amounts) - reached[0].after} tapes",
+            text=say("charges", "break-text", tapes=len(amounts)),
+            because=say("charges", "break-because", steps=steps),
+            quantity=say("charges", "break-quantity", tapes=len(amounts) - reached[0].after),
             unit_minor=0,
             amount=off,
         )
@@ -85,9 +89,9 @@ def _rush(charges: Iterable[Charge], book: PriceBook) -> list[Charge]:
     return [
         Charge(
             code="rush",
-            text=f"Rush, {book.rush_percent} %",
-            because="the box goes ahead of the others; on capture and repair, not on discs and sticks",
-            quantity=f"{book.rush_percent} %",
+            text=say("charges", "rush-text", percent=str(book.rush_percent)),
+            because=say("charges", "rush-because"),
+            quantity=say("charges", "rush-quantity", percent=str(book.rush_percent)),
             unit_minor=0,
             amount=_by_column(lambda column: _percent(column[0], book.rush_percent), [work]),
         )
@@ -105,8 +109,8 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
     return [
         Charge(
             code="minimum",
-            text="Up to the smallest job",
-            because=f"the smallest job is {book.spelled(book.minimum_minor)}",
+            text=say("charges", "minimum-text"),
+            because=say("charges", "minimum-because", amount=book.spelled(book.minimum_minor)),
             quantity="1",
             unit_minor=book.minimum_minor,
             amount=missing,
@@ -124,8 +128,8 @@ def _held_to(ceiling: int, charges: Sequence[Charge], book: PriceBook) -> list[C
     return [
         Charge(
             code="ceiling",
-            text="Held to the ceiling we agreed",
-            because=f"we agreed on {book.spelled(ceiling)} at most; nothing above it is charged",
+            text=say("charges", "ceiling-text"),
+            because=say("charges", "ceiling-because", amount=book.spelled(ceiling)),
             quantity="1",
             unit_minor=0,
             amount=over,
@@ -148,9 +152,9 @@ def _taxed(charges: tuple[Charge, ...], book: PriceBook, agreed_ceiling: int | N
     if book.tax.mode is TaxMode.ON_TOP:
         net = amount
         tax = _by_column(lambda column: _percent(column[0], book.tax.percent), [net])
-        gross, where = net + tax, "on top"
+        gross, where = net + tax, "tax-on-top"
     else:
-        gross, where = amount, "inside"
+        gross, where = amount, "tax-inside"
         tax = _by_column(lambda column: _inside(column[0], book.tax.percent), [gross])
         net = MoneyRange(gross.low - tax.low, gross.likely - tax.likely, gross.high - tax.high)
         charges = _without_tax(charges, net)
@@ -160,7 +164,7 @@ def _taxed(charges: tuple[Charge, ...], book: PriceBook, agreed_ceiling: int | N
         net=net,
         tax=tax,
         gross=gross,
-        tax_words=f"{book.tax.words} {book.tax.percent} %, {where}",
+        tax_words=say("charges", where, tax=book.tax.words, percent=str(book.tax.percent)),
         ceiling_minor=_ceiling(gross.high, book) if agreed_ceiling is None else agreed_ceiling,
         deposit_minor=_percent(gross.likely, book.deposit_percent),
     )

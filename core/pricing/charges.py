@@ -13,7 +13,9 @@ from core.model.names import FormatName, Outcome
 from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import Rate
-from core.pricing.price_book import CaptureRate, PriceBook, Way
+from core.pricing.price_book import CaptureRate, PriceBook
+from core.pricing.price_book_file import Way
+from core.wording.messages import say
 
 
 def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge, tuple[MoneyRange, ...]]]:
@@ -58,7 +60,7 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
     each = tuple(_columns(tape.minutes, lambda minutes: _one_tape(minutes, rate)) for tape in tapes)
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
-        text=f"{len(tapes)} × {_words(tapes[0])}",
+        text=say("charges", "line", count=len(tapes), what=_words(tapes[0])),
         because=_why(tapes, rate),
         quantity=_quantity(tapes, rate),
         unit_minor=rounded(rate.minor),
@@ -68,9 +70,11 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
 
 
 def _charged_as(tape: QuotedTape, book: PriceBook) -> FormatName:
-    """The system it was recorded in when the book has a price for it, else the shell."""
-    recorded = tape.draft.recorded_as
-    return recorded if recorded is not None and recorded in book.capture else tape.draft.format
+    """The system it was recorded in when the book has a price for it, else the shell, else one like it."""
+    shell = tape.draft.format
+    like = formats.catalogue().format(shell).record.priced_like
+    names = (tape.draft.recorded_as, shell, FormatName(like) if like else None)
+    return next((name for name in names if name is not None and name in book.capture), shell)
 
 
 def _one_tape(minutes: float, rate: CaptureRate) -> int:
@@ -91,42 +95,32 @@ def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
         return str(len(tapes))
     if rate.way is Way.PER_HOUR:
         hours = sum((tape.minutes for tape in tapes), ZERO).times(1 / 60)
-        return f"{spelled(hours, 2)} h"
+        return say("charges", "hours", hours=spelled(hours, 2))
     periods = [_columns(tape.minutes, lambda minutes: _periods(minutes, rate)) for tape in tapes]
     count = sum(periods, NOTHING)
-    return f"{spelled(Range(count.low, count.likely, count.high))} × {rate.period_minutes} min"
+    pieces = spelled(Range(count.low, count.likely, count.high))
+    return say("charges", "periods", count=pieces, minutes=rate.period_minutes)
 
 
 def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     """The way of charging first: where room is short, it stands alone."""
-    way = _WORDS[rate.way](rate.period_minutes)
     if rate.way is Way.PER_TAPE:
-        return f"{way}; however long it plays"
-    begun = "; every one begun counts" if rate.way is Way.PER_PERIOD else ""
-    return f"{way}{begun}; {_plays(tapes)}"
-
-
-def _plays(tapes: Sequence[QuotedTape]) -> str:
+        return say("charges", "per-tape")
     first = tapes[0].minutes
+    how, minutes = ("each" if len(tapes) > 1 else "one"), first
     if any(tape.minutes != first for tape in tapes):
-        return f"together they play {spelled(sum((tape.minutes for tape in tapes), ZERO))} minutes"
-    return f"{'each plays' if len(tapes) > 1 else 'it plays'} {spelled(first)} minutes"
-
-
-_WORDS: dict[Way, Callable[[int], str]] = {
-    Way.PER_TAPE: lambda minutes: "by the tape",
-    Way.PER_PERIOD: lambda minutes: {30: "by the half hour", 60: "by the hour"}.get(
-        minutes, f"by {minutes} minutes"
-    ),
-    Way.PER_HOUR: lambda minutes: "by the hour played; to the minute",
-}
+        how, minutes = "together", sum((tape.minutes for tape in tapes), ZERO)
+    name, played = f"{rate.way.value}-{how}", spelled(minutes)
+    if rate.way is Way.PER_PERIOD:
+        return say("charges", name, minutes=played, period=rate.period_minutes)
+    return say("charges", name, minutes=played)
 
 
 def _repair(tape: QuotedTape, rate: Rate, count: int) -> Charge:
-    findings = ", ".join(finding.words for finding in tape.draft.findings) or "found at the bench"
+    findings = ", ".join(finding.words for finding in tape.draft.findings) or say("charges", "found-at-bench")
     return Charge(
         code=f"repair-{rate.code}",
-        text=f"{count} × {rate.words} ({_words(tape)})",
+        text=say("charges", "repair-line", count=count, repair=rate.words, tape=_words(tape)),
         because=findings,
         quantity=str(count),
         unit_minor=rounded(rate.minor),
@@ -138,8 +132,8 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
     count = spelled(copy.count)
     return Charge(
         code=f"media-{copy.code}",
-        text=f"{count} × {rate.words}",
-        because="room for the play time",
+        text=say("charges", "line", count=count, what=rate.words),
+        because=say("charges", "copies-because"),
         quantity=count,
         unit_minor=rounded(rate.minor),
         amount=_columns(copy.count, lambda pieces: rounded(rate.minor * round(pieces))),
@@ -149,8 +143,8 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
 def _left_out(line: Sequence[QuotedTape], count: int) -> Charge:
     return Charge(
         code="not-played",
-        text=f"{count} × {_words(line[0])}",
-        because="cannot be played; nothing to pay",
+        text=say("charges", "line", count=count, what=_words(line[0])),
+        because=say("charges", "not-played-because"),
         quantity=str(count),
         unit_minor=0,
         amount=NOTHING,
@@ -170,4 +164,4 @@ def _columns(values: Range, make: Callable[[float], int]) -> MoneyRange:
 def spelled(values: Range, digits: int = 0) -> str:
     """``62 to 361``, or one figure when the ends agree as printed."""
     low, high = f"{values.low:.{digits}f}", f"{values.high:.{digits}f}"
-    return low if low == high else f"{low} to {high}"
+    return low if low == high else say("charges", "range", low=low, high=high)

@@ -29,11 +29,6 @@ def holds(disc: str) -> float:
     return (disc_bytes(disc) - int(bitrates.page()["disc_file_system"]["bytes"])) / 1e9
 
 
-def discs_for(gigabytes: float, disc: str) -> int:
-    """Data discs that hold so many gigabytes, when files may be shared out freely."""
-    return math.ceil(gigabytes * 1e9 / disc_bytes(disc) - whole_pieces.DUST)
-
-
 def disc_words(disc: str) -> str:
     """``DVD-R``."""
     return str(bitrates.page()["discs"][disc]["words"])

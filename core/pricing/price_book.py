@@ -10,28 +10,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from enum import Enum
 from functools import lru_cache
+from itertools import pairwise
 from pathlib import Path
 
 from core.model import resource_files
 from core.model.errors import WrongInput
+from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.settings_records import Rate
-from core.model.toml_reader import Page, read
-
-
-class TaxMode(Enum):
-    ON_TOP = "on-top"
-    INSIDE = "inside"
-
-
-class Way(Enum):
-    """How capture is charged."""
-
-    PER_TAPE = "per-tape"
-    PER_PERIOD = "per-period"
-    PER_HOUR = "per-hour"
+from core.model.shaped_toml import ROOM, at, read, shaped
+from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
+from core.wording import locale_figures
+from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +52,7 @@ class QuantityBreak:
     percent: Decimal
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class PriceBook:
     """Everything a price is made from. Money in minor units, rates exact."""
 
@@ -81,6 +72,10 @@ class PriceBook:
     minimum_minor: int
     deposit_percent: Decimal
     ceiling_percent: Decimal
+
+    def __post_init__(self) -> None:
+        for table in ("capture", "repairs", "media"):
+            object.__setattr__(self, table, FrozenMapping(getattr(self, table)))
 
     @property
     def whole_unit(self) -> int:
@@ -103,8 +98,8 @@ class PriceBook:
         return self._rate("media", code, self.media)
 
     def spelled(self, minor: int) -> str:
-        """An amount for use inside a sentence: ``25.00 USD``."""
-        return f"{Decimal(minor).scaleb(-self.minor_digits)} {self.currency}"
+        """An amount for use inside a sentence: ``$25.00``."""
+        return locale_figures.money(minor, self.currency)
 
     def _rate(self, kind: str, code: str, rates: Mapping[str, Rate]) -> Rate:
         try:
@@ -115,9 +110,8 @@ class PriceBook:
     def _has_no(
         self, kind: str, code: str, known: Mapping[FormatName, object] | Mapping[str, object]
     ) -> WrongInput:
-        return WrongInput(
-            f"{kind} price in {self.name}", code, "it has prices for " + ", ".join(sorted(known))
-        )
+        place = say(ROOM, "price-in-book", kind=kind, book=self.name)
+        return WrongInput(place, code, say(ROOM, "no-price", names=", ".join(sorted(known))))
 
 
 def in_force(on: date, folder: Path | None = None) -> PriceBook:
@@ -126,90 +120,62 @@ def in_force(on: date, folder: Path | None = None) -> PriceBook:
     books = _all_in(folder, _stamp(folder))
     valid = [book for book in books if book.valid_from <= on]
     if not valid:
-        earliest = books[0].valid_from.isoformat() if books else "(there is no book)"
-        raise WrongInput("date of the price book", on.isoformat(), f"the oldest book starts on {earliest}")
+        earliest = books[0].valid_from.isoformat() if books else say(ROOM, "no-book")
+        raise WrongInput(say(ROOM, "date-of-book"), on.isoformat(), say(ROOM, "oldest-book", day=earliest))
     return valid[-1]
 
 
 def load(path: Path) -> PriceBook:
     """Read one price book. WrongInput names the file, the key, what was found and what is accepted."""
-    page = read(path)
-    digits = page.whole("minor_digits", least=0, most=4)
-    tax, capture = page.table("tax"), page.table("capture")
-    book = PriceBook(
-        name=page.text("name"),
-        remark=page.text("remark"),
-        invented=page.flag("invented"),
-        currency=_currency(page),
+    page = shaped(read(path), PriceBookFile, path.name)
+    digits = page.minor_digits
+    return PriceBook(
+        name=page.name,
+        remark=page.remark,
+        invented=page.invented,
+        currency=page.currency,
         minor_digits=digits,
-        valid_from=page.day("valid_from"),
-        quote_valid_days=page.whole("quote_valid_days", least=1, most=365),
-        tax=_tax(tax),
-        capture={FormatName(key): _capture_rate(capture.table(key), digits) for key in capture},
-        repairs=_rates(page.table("repair"), digits),
-        media=_rates(page.table("media"), digits),
-        rush_percent=_percent_of(page, "rush"),
-        breaks=_breaks(page.tables("quantity_break")),
-        minimum_minor=int(_minimum(page.table("minimum"), digits)),
-        deposit_percent=_percent_of(page, "deposit", most=100),
-        ceiling_percent=_percent_of(page, "ceiling"),
-    )
-    page.refuse_unread()
-    return book
-
-
-def _currency(page: Page) -> str:
-    text = page.text("currency")
-    if len(text) != 3 or not (text.isascii() and text.isalpha() and text.isupper()):
-        raise page.wrong("currency", text, "a code of three capitals (ISO 4217) is accepted, like USD")
-    return text
-
-
-def _tax(page: Page) -> Tax:
-    return Tax(
-        mode=page.one_of("mode", TaxMode),
-        percent=page.percent("percent", most=99),
-        words=page.text("words"),
-        remark=page.text("remark"),
+        valid_from=page.valid_from,
+        quote_valid_days=page.quote_valid_days,
+        tax=Tax(page.tax.mode, Decimal(page.tax.percent), page.tax.words, page.tax.remark),
+        capture={
+            FormatName(name): _capture_rate(at(path.name, "capture", name), rate, digits)
+            for name, rate in page.capture.items()
+        },
+        repairs={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.repair.items()},
+        media={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.media.items()},
+        rush_percent=Decimal(page.rush.percent),
+        breaks=_breaks(path.name, page.quantity_break),
+        minimum_minor=_minimum(path.name, _minor(page.minimum.price, digits)),
+        deposit_percent=Decimal(page.deposit.percent),
+        ceiling_percent=Decimal(page.ceiling.percent),
     )
 
 
-def _capture_rate(page: Page, digits: int) -> CaptureRate:
-    way = page.one_of("way", Way)
-    minutes = page.whole("minutes", least=1, most=600) if way is Way.PER_PERIOD else 60
-    return CaptureRate(way, page.price("price", digits), minutes)
+def _capture_rate(where: str, rate: CaptureEntry, digits: int) -> CaptureRate:
+    if (rate.way is Way.PER_PERIOD) is (rate.minutes is None):
+        raise WrongInput(where, rate.minutes, say(ROOM, "period-minutes"))
+    return CaptureRate(rate.way, _minor(rate.price, digits), rate.minutes or 60)
 
 
-def _rates(page: Page, digits: int) -> dict[str, Rate]:
-    def one(code: str) -> Rate:
-        entry = page.table(code)
-        return Rate(code, entry.text("words"), entry.price("price", digits))
-
-    return {code: one(code) for code in page}
+def _minor(price: str, digits: int) -> Decimal:
+    return Decimal(price).scaleb(digits)
 
 
-def _percent_of(page: Page, key: str, most: int = 1000) -> Decimal:
-    return page.table(key).percent("percent", most=most)
-
-
-def _minimum(page: Page, digits: int) -> Decimal:
-    minor = page.price("price", digits)
+def _minimum(where: str, minor: Decimal) -> int:
     if minor != minor.to_integral_value():
-        raise page.wrong("price", str(minor), "whole minor units are accepted for the smallest job")
-    return minor
+        raise WrongInput(at(where, "minimum", "price"), str(minor), say(ROOM, "whole-minor"))
+    return int(minor)
 
 
-def _breaks(pages: tuple[Page, ...]) -> tuple[QuantityBreak, ...]:
+def _breaks(where: str, entries: tuple[BreakEntry, ...]) -> tuple[QuantityBreak, ...]:
     """The breaks in order; each must start later and take off at least as much as the one before."""
-    breaks: list[QuantityBreak] = []
-    for page in pages:
-        found = QuantityBreak(page.whole("after", least=1, most=10_000), page.percent("percent", most=100))
-        if breaks and (found.after <= breaks[-1].after or found.percent < breaks[-1].percent):
-            raise page.wrong(
-                "after", found.after, "breaks are accepted in rising order of tapes and of percent"
-            )
-        breaks.append(found)
-    return tuple(breaks)
+    breaks = tuple(QuantityBreak(entry.after, Decimal(entry.percent)) for entry in entries)
+    for n, (before, found) in enumerate(pairwise(breaks), 2):
+        if found.after <= before.after or found.percent < before.percent:
+            accepted = say(ROOM, "rising-breaks")
+            raise WrongInput(at(where, f"quantity_break {n}", "after"), found.after, accepted)
+    return breaks
 
 
 def _stamp(folder: Path) -> tuple[tuple[str, int], ...]:

@@ -17,15 +17,18 @@ from core.model.money import rounded
 from core.model.quote_records import Storage
 from core.model.ranges import Range
 from core.pricing import bitrates, charges, copy_sizes, discs, sticks, whole_pieces
-from core.pricing.price_book import PriceBook, TaxMode
+from core.pricing.price_book import PriceBook
+from core.pricing.price_book_file import TaxMode
+from core.wording import locale_figures, messages
+from core.wording.messages import Speech, say
 
 LEAST_SHARE = 0.2
 """Savings below a fifth of what those copies cost are not worth a sentence. (the shop's own line)"""
 MOST_PIECES = 6
 """Nobody wants more sticks than this instead of something else. (the shop's own line)"""
 
-Pieces = Mapping[str, int]
-"""Pieces by what the price book calls them."""
+MediaCounts = Mapping[str, int]
+"""MediaCounts by what the price book calls them."""
 
 
 def cheaper(
@@ -36,12 +39,12 @@ def cheaper(
     ``minutes`` is the play time of all tapes together, ``tapes`` that of each. A set whose pieces have no
     price in the book is left alone.
     """
-    return _cheaper(minutes, tuple(tapes), tuple(deliver) or (copy_sizes.USUAL,), book)
+    return _cheaper(minutes, tuple(tapes), tuple(deliver) or (copy_sizes.USUAL,), book, messages.current())
 
 
 @lru_cache(maxsize=256)
 def _cheaper(
-    minutes: Range, tapes: tuple[Range, ...], deliver: tuple[Delivery, ...], book: PriceBook
+    minutes: Range, tapes: tuple[Range, ...], deliver: tuple[Delivery, ...], book: PriceBook, speech: Speech
 ) -> tuple[str, ...]:
     found: list[tuple[int, str]] = []
     for delivery in deliver:
@@ -63,22 +66,21 @@ def _others(
     minutes: Range,
     tapes: tuple[Range, ...],
     book: PriceBook,
-) -> Iterator[tuple[str, Pieces]]:
+) -> Iterator[tuple[str, MediaCounts]]:
     """Other pieces for one set of copies, enough for long tapes, with what is given up."""
     if delivery.kind == "files" and delivery.carrier not in ("download", "own-drive"):
-        yield from _as_files(delivery.codec or "h264", minutes, tapes, book, "{other} instead of {now}")
+        yield from _as_files(delivery.codec or "h264", minutes, tapes, book, "instead")
     if delivery.kind != "dvd":
         return
-    yield "several short tapes on one disc, {other} instead of {now}", _shared_dvds(tapes)
-    yield "discs of two layers for the long tapes, {other} instead of {now}", _layered_dvds(tapes)
+    yield "shared", _shared_dvds(tapes)
+    yield "layered", _layered_dvds(tapes)
     if not any(each.kind == "files" for each in deliver):
-        words = "{other} with H.264 files instead of {now} (for a computer or a television, not a DVD player)"
-        yield from _as_files("h264", minutes, tapes, book, words)
+        yield from _as_files("h264", minutes, tapes, book, "files")
 
 
 def _as_files(
     codec: str, minutes: Range, tapes: tuple[Range, ...], book: PriceBook, words: str
-) -> Iterator[tuple[str, Pieces]]:
+) -> Iterator[tuple[str, MediaCounts]]:
     size = bitrates.size(codec, minutes).high
     longest = max((bitrates.size(codec, tape).high for tape in tapes), default=0.0)
     sold = {f"{carrier}-{gb}": sticks.holds(gb) for carrier in ("usb", "disk") for gb in sticks.sold(carrier)}
@@ -106,12 +108,12 @@ def _counts(size: float, longest: float, one: float, other: float) -> Iterator[t
             yield n, needed
 
 
-def _shared_dvds(tapes: tuple[Range, ...]) -> Pieces:
+def _shared_dvds(tapes: tuple[Range, ...]) -> MediaCounts:
     """Tapes one after the other onto DVDs, none of them begun on one disc and ended on the next."""
     return {"dvd-r": whole_pieces.in_order((tape.high for tape in tapes), discs.dvd_minutes())}
 
 
-def _layered_dvds(tapes: tuple[Range, ...]) -> Pieces:
+def _layered_dvds(tapes: tuple[Range, ...]) -> MediaCounts:
     """A disc of two layers for each tape that needs more than one of a single layer."""
     counted: Counter[str] = Counter()
     for tape in tapes:
@@ -129,21 +131,24 @@ def _likely(storage: Storage, book: PriceBook) -> int:
         return 0
 
 
-def _price(counted: Pieces, book: PriceBook) -> int:
+def _price(counted: MediaCounts, book: PriceBook) -> int:
     """What pieces cost; more than anything when the book does not know one."""
     if any(code not in book.media for code, count in counted.items() if count):
         return 10**12
     return sum(rounded(book.media[code].minor * count) for code, count in counted.items() if count)
 
 
-def _sentence(words: str, now: Storage, other: Pieces, cost: int, book: PriceBook) -> str:
+def _sentence(key: str, now: Storage, other: MediaCounts, cost: int, book: PriceBook) -> str:
     copies = {copy.code: round(copy.count.likely) for copy in now.copies}
-    offer = words.format(other=_told(other, book), now=_told(copies, book))
-    tax = ", before tax" if book.tax.mode is TaxMode.ON_TOP else ""
-    return f"{offer} would save about {book.spelled(cost - _price(other, book))}{tax}"
+    amount = book.spelled(cost - _price(other, book))
+    ending = "-tax" if book.tax.mode is TaxMode.ON_TOP else ""
+    pieces = {"other": _told(other, book), "now": _told(copies, book)}
+    return say("savings", f"{key}{ending}", amount=amount, **pieces)
 
 
-def _told(counted: Pieces, book: PriceBook) -> str:
+def _told(counted: MediaCounts, book: PriceBook) -> str:
     """``1 × USB stick, 64 GB and 2 × DVD-R disc``."""
     named = {code: book.media[code].words if code in book.media else code for code in counted}
-    return " and ".join(f"{count} × {named[code]}" for code, count in counted.items() if count)
+    return locale_figures.listed(
+        [say("savings", "pieces", count=n, what=named[code]) for code, n in counted.items() if n]
+    )

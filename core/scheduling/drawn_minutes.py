@@ -72,7 +72,7 @@ class _DrawnOfBox:
         new = [tape for tape in dict.fromkeys(tapes) if tape not in rows]
         if new:
             keys, known = zip(*new, strict=True)
-            minutes = box_habits.draws_of_job(known, keys, self._box)
+            minutes = box_habits.minutes_of_tapes(known, keys, self._box)
             self._rows = rows = {**rows, **dict(zip(new, minutes, strict=True))}
         for tape, place in zip(tapes, places, strict=True):
             into[place] = rows[tape]

@@ -15,8 +15,9 @@ from core.model.errors import WrongInput
 from core.model.names import TapeCode
 from core.playtime import learning, tape_minutes
 from core.playtime.deck_readings import Shown, found
+from core.playtime.evidence import Evidence, evidence_of
+from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
-from core.playtime.learning import Evidence, Played
 from core.playtime.possibilities import facts
 from core.store import lookup
 from core.store.tables import CaptureRow, JobRow, RecordingRow, TapeRow
@@ -128,4 +129,4 @@ def habits_of_tape(unit: Unit, code: TapeCode) -> ShopHabits:
 
 def evidence(unit: Unit) -> tuple[Evidence, ...]:
     """What the shop believed at first, what it has seen, and what it believes now, habit by habit."""
-    return learning.evidence(played(unit))
+    return evidence_of(played(unit))

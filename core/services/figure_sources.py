@@ -5,15 +5,16 @@ A figure without a source has an empty one here, and whoever shows it says so.
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from core.catalogue import findings
 from core.catalogue.cassettes import Format, Sourced
-from core.model import resource_files
-from core.playtime import packs
+from core.catalogue.format_file import PackGeometry
+from core.catalogue.formats import catalogue
 from core.pricing import bitrates
+from core.wording.messages import say
 
 Figure = Sourced[float]
 
@@ -30,7 +31,10 @@ class SourcedFigure:
 def of_format(form: Format) -> tuple[SourcedFigure, ...]:
     """Reels, hubs, thicknesses and tracks of one format; equal ones of several markings are one fact."""
     return (
-        *(_fact(f"shell, {each.words}", _size(each.size.value), each.size) for each in form.shells[1:]),
+        *(
+            _fact(f"shell, {words}", _size(each.size.value), each.size)
+            for words, each in list(zip(form.sentences("size"), form.shells, strict=True))[1:]
+        ),
         *(
             [_fact("edge of the reel", _mm(form.reel_radius_mm), form.reel_radius_mm)]
             if form.reel_radius_mm
@@ -50,18 +54,22 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
 
 
 def of_packs() -> tuple[SourcedFigure, ...]:
-    """What a reading through the window leaves open, and where the reels are drawn."""
-    page, found = packs.page(), []
-    for family, spans in page["thickness"].items():
-        for span in spans:
-            figure = f"{span['from']:g} to {span['to']:g} µm"
-            found.append(
-                SourcedFigure(f"{family} tape of {span['nominal']:g} µm may be", figure, _told(span))
-            )
-    for family, place in page["reels"].items():
-        figure = f"{place['apart']:g} mm apart, {place['from_back']:g} mm from the back"
-        found.append(SourcedFigure(f"reels of {family}, as drawn", figure, _told(place)))
-    return tuple(found)
+    """What a reading through the window leaves open, and where the reels are drawn; alike formats once."""
+    found: dict[str, PackGeometry] = {}
+    for form in catalogue().formats:
+        if form.record.pack is not None and form.record.pack not in found.values():
+            found.setdefault(form.words, form.record.pack)
+    return tuple(fact for words, pack in found.items() for fact in _of_pack(words, pack))
+
+
+def _of_pack(words: str, pack: PackGeometry) -> Iterator[SourcedFigure]:
+    for grade in pack.thicknesses.values():
+        figure = f"{grade.span.thin:g} to {grade.span.thick:g} µm"
+        source = Sourced(None, grade.span.source, grade.span.mark)
+        yield SourcedFigure(f"{words} tape of {grade.nominal.value:g} µm may be", figure, source)
+    place = pack.reels_drawn
+    figure = f"{place.apart:g} mm apart, {place.from_back:g} mm from the back"
+    yield SourcedFigure(f"reels of {words}, as drawn", figure, Sourced(None, place.source, place.mark))
 
 
 def of_media() -> tuple[SourcedFigure, ...]:
@@ -78,14 +86,18 @@ def of_media() -> tuple[SourcedFigure, ...]:
     return (*rates, *discs, *_told_apart(page))
 
 
+def _likely_minutes(minutes: tuple[float, float, float]) -> str:
+    return "{0:g} to {2:g} min, likely {1:g}".format(*minutes)
+
+
 def of_repairs() -> tuple[SourcedFigure, ...]:
     """Bench times; none of them has a source, and the page of the catalogue says so once for all."""
-    page = tomllib.loads(resource_files.path("catalogue", "repairs.toml").read_text(encoding="utf-8"))
-    whole = Sourced(None, page["source"], page["mark"])
+    page = findings.page()
+    whole = Sourced(None, page.source, page.mark)
     return tuple(
-        SourcedFigure(f"{each['words']}{size}", "{0} to {2} min, likely {1}".format(*each[key]), whole)
-        for each in page["repairs"].values()
-        for key, size in (("minutes", ""), ("small", ", small shells"))
+        SourcedFigure(f"{say('repairs', code)}{size}", _likely_minutes(minutes), whole)
+        for code, each in page.repairs.items()
+        for minutes, size in ((each.usual, ""), (each.small, ", small shells"))
     )
 
 

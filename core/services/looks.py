@@ -9,7 +9,7 @@ from core.model.ranges import Range
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import pack_reading
-from core.playtime.pack_reading import Reading
+from core.playtime.pack_reading import PackReading
 from core.services import entries, repair_record, tapes
 from core.store.unit import Unit
 
@@ -60,7 +60,7 @@ def pack_read(
     return tapes.get(unit, code)
 
 
-def pack_words(found: Reading) -> str:
+def pack_words(found: PackReading) -> str:
     """One reading as one line of history."""
     read = [
         f"{words} {reel.radius_mm:g} mm"

@@ -23,7 +23,7 @@ from core.model.settings_records import ShopSettings
 from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.questions import Asked
+from core.playtime.questions import BoxLine
 from core.pricing import box_price, copy_sizes, savings
 from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
@@ -150,21 +150,21 @@ def _tapes_of(position: int, line: TapeLine, tv: TvSystem | None, shop: ShopHabi
     return tuple(QuotedTape(position, n, draft, minutes, verdict) for n in range(1, line.count + 1))
 
 
-def _asked_about(inventory: Inventory, tapes: Sequence[QuotedTape]) -> tuple[Asked, ...]:
+def _asked_about(inventory: Inventory, tapes: Sequence[QuotedTape]) -> tuple[BoxLine, ...]:
     """The lines that will be played, each with the numbers of its tapes."""
     playing = {tape.line for tape in tapes if tape.verdict.outcome is not Outcome.CANNOT}
     return tuple(
-        Asked(position, line, inventory.tv_of(line), _keys(position, line.count))
+        BoxLine(position, line, inventory.tv_of(line), _keys(position, line.count))
         for position, line in enumerate(inventory.lines, 1)
         if position in playing
     )
 
 
-def _together(asked: Sequence[Asked], shop: ShopHabits) -> Range:
+def _together(asked: Sequence[BoxLine], shop: ShopHabits) -> Range:
     """Minutes of the whole box."""
     lots = ((each.known, each.keys) for each in asked)
-    together = box_habits.minutes_of_job(lots, _box(_SCENARIOS, shop))
-    return box_habits.range_of(together, shop.tails)
+    together = box_habits.minutes_of_box(lots, _box(_SCENARIOS, shop))
+    return box_habits.range_of(together, shop.levels)
 
 
 @lru_cache(maxsize=8)

@@ -7,8 +7,8 @@ from datetime import date, timedelta
 
 from core.model.names import JobNumber
 from core.model.settings_records import Expected, ShopSettings
-from core.playtime.interval_calibration import USUAL, Tails
-from core.playtime.learning import Evidence
+from core.playtime.evidence import Evidence
+from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
 from core.promise.reliability import Reliability
@@ -48,7 +48,7 @@ class ShopView:
     """Boxes somebody put in an order; empty: they stand as they came."""
     habits: tuple[Evidence, ...] = ()
     """What the decks have shown of customers' tapes."""
-    tails: Tails = USUAL
+    levels: IntervalLevels = NOMINAL
     """Where ranges begin and end, and the tapes that showed it."""
 
     @property
@@ -75,7 +75,7 @@ def read(unit: Unit) -> ShopView:
         days_off=off,
         box_order=decks.box_order(unit),
         habits=captures.evidence(unit),
-        tails=captures.habits(unit).tails,
+        levels=captures.habits(unit).levels,
         record=record,
         outages=event_counts.outages(unit),
         shut_unplanned=event_counts.shut_days(unit),

@@ -131,7 +131,7 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
         clock = decks.on_the_shops_clock(unit, until)
         raise Refused(
             f"Tape {row.code} came in cold and rests until {locale_figures.day(clock.date())}, "
-            f"{clock:%H:%M}. {acclimatisation.CAUTION} Let it rest; if it is as warm as the room already, "
+            f"{clock:%H:%M}. {acclimatisation.caution()} Let it rest; if it is as warm as the room already, "
             "say so in the note and move it again."
         )
     return True

@@ -148,7 +148,7 @@ class TapeCard(QFrame):
             return ()
         until = moment(tape.rests_until, self.timezone)
         self._column.addWidget(words(say("bench", "rests_until", when=until), "attention"))
-        return (acclimatisation.CAUTION,)
+        return (acclimatisation.caution(),)
 
 
 class Shell(QWidget):

@@ -13,7 +13,8 @@ from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed
 from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
-from core.pricing.price_book import CaptureRate, PriceBook, Way
+from core.pricing.price_book import CaptureRate, PriceBook
+from core.pricing.price_book_file import Way
 from core.services import figure_sources
 from core.services.figure_sources import SourcedFigure
 from core.services.promises import Kept

@@ -8,10 +8,10 @@ from itertools import groupby
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from core.playtime import habits, learning
+from core.playtime import evidence, starting_beliefs
 from core.playtime.beliefs import HIGH, LOW
-from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, Tails
-from core.playtime.learning import Evidence
+from core.playtime.evidence import Evidence
+from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, IntervalLevels
 from core.services.shop_overview import ShopView
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -27,37 +27,37 @@ def chapter(view: ShopView) -> QWidget:
     paper, column = slip("chapter-habits")
     column.addWidget(words(say("shop", "habits"), "heading"))
     column.addWidget(words(say("shop", "habits_lead")))
-    column.addWidget(words(say("shop", "habits_ground", source=habits.source()), "small"))
+    column.addWidget(words(say("shop", "habits_ground", source=starting_beliefs.source()), "small"))
     if not view.habits:
         column.addWidget(words(say("shop", "habits_none"), "lead"))
-    column.addWidget(words(_ranges(view.tails), "lead" if view.tails.tapes else ""))
+    column.addWidget(words(_ranges(view.levels), "lead" if view.levels.tapes else ""))
     for one in view.habits:
         column.addWidget(rule())
         column.addWidget(words(one.sentence, "lead"))
         column.addWidget(_Table(one))
         if one.group[0] == "length":
-            source = habits.length_source(one.group)
+            source = starting_beliefs.length_source(one.group)
             column.addWidget(words(say("shop", "habits_length_ground", source=source), "small"))
     column.addWidget(rule())
     column.addWidget(words(say("shop", "habits_unseen"), "field"))
-    column.addWidget(_unseen(learning.unseen(view.habits)))
+    column.addWidget(_unseen(evidence.unseen(view.habits)))
     return paper
 
 
-def _ranges(tails: Tails) -> str:
+def _ranges(levels: IntervalLevels) -> str:
     """How often ranges held lately, and where they begin and end for it."""
-    if not tails.tapes:
+    if not levels.tapes:
         return say("shop", "ranges_none", tapes=ENOUGH, boxes=ENOUGH_BOXES)
-    wider = round(100 * (LOW - tails.low + tails.high - HIGH))
+    wider = round(100 * (LOW - levels.low + levels.high - HIGH))
     drawn = "ranges_wider" if wider > 0 else "ranges_narrower" if wider < 0 else "ranges_as_before"
     found = say(
         "shop",
         "ranges_found",
-        outside=tails.outside,
-        tapes=tails.tapes,
-        right=f"{tails.tapes * (1 - HIGH + LOW):.0f}",
+        outside=levels.outside,
+        tapes=levels.tapes,
+        right=f"{levels.tapes * (1 - HIGH + LOW):.0f}",
     )
-    ends = {"low": f"{100 * tails.low:.0f}", "high": f"{100 * tails.high:.0f}"}
+    ends = {"low": f"{100 * levels.low:.0f}", "high": f"{100 * levels.high:.0f}"}
     return f"{found} {say('shop', drawn, **ends)}"
 
 

@@ -2,71 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPolygonF
 
 from core.catalogue import formats
+from core.catalogue.shell_anatomy import Silhouette
 from core.model.names import FormatName
 from gui.toolkit import theme
-
-
-@dataclass(frozen=True, slots=True)
-class Face:
-    """What is seen on top of a shell, as shares of its width and depth; the lid is at the bottom."""
-
-    windows: tuple[tuple[float, float, float, float], ...] = ()
-    """Left, top, width, height."""
-    hubs: tuple[tuple[float, float, float], ...] = ()
-    """Centre x, centre y, radius as a share of the depth."""
-    label: tuple[float, float, float, float] | None = None
-    foot: bool = False
-    """Whether the tape side is a thickened foot (compact audio cassettes)."""
-
-
-# Drawn from the shells as they lie on a counter (from memory, simplified); only the outline is to scale.
-_VHS = Face(
-    windows=((0.09, 0.16, 0.25, 0.56), (0.66, 0.16, 0.25, 0.56)),
-    hubs=((0.215, 0.44, 0.15), (0.785, 0.44, 0.15)),
-    label=(0.38, 0.16, 0.24, 0.56),
-)
-_VHS_C = Face(hubs=((0.33, 0.44, 0.33), (0.84, 0.70, 0.11)), windows=((0.62, 0.14, 0.28, 0.30),))
-_BETA = Face(windows=((0.10, 0.20, 0.30, 0.46),), hubs=((0.25, 0.43, 0.15),), label=(0.47, 0.14, 0.43, 0.58))
-_EIGHT = Face(windows=((0.16, 0.24, 0.68, 0.34),), hubs=((0.30, 0.41, 0.12), (0.70, 0.41, 0.12)))
-_DV = Face(
-    windows=((0.30, 0.20, 0.60, 0.46),),
-    hubs=((0.43, 0.43, 0.14), (0.77, 0.43, 0.14)),
-    label=(0.09, 0.20, 0.13, 0.46),
-)
-_U = Face(
-    windows=((0.20, 0.12, 0.60, 0.42),),
-    hubs=((0.34, 0.33, 0.13), (0.66, 0.33, 0.13)),
-    label=(0.20, 0.62, 0.60, 0.16),
-)
-_AUDIO = Face(windows=((0.24, 0.30, 0.52, 0.28),), hubs=((0.32, 0.44, 0.10), (0.68, 0.44, 0.10)), foot=True)
-
-FACES: dict[str, Face] = {
-    "vhs": _VHS,
-    "s-vhs": _VHS,
-    "vhs-c": _VHS_C,
-    "s-vhs-c": _VHS_C,
-    "betamax": _BETA,
-    "betacam": _BETA,
-    "betacam-sp": _BETA,
-    "video8": _EIGHT,
-    "hi8": _EIGHT,
-    "digital8": _EIGHT,
-    "8mm-unknown": _EIGHT,
-    "minidv": _DV,
-    "dvcam": _DV,
-    "hdv": _DV,
-    "micromv": _DV,
-    "u-matic": _U,
-    "audio-cassette": _AUDIO,
-}
-_NOBODY_KNOWS = "8mm-unknown"
 
 
 def paint_cassette(painter: QPainter, rect: QRectF, format_name: FormatName) -> None:
@@ -80,8 +24,9 @@ def paint_cassette(painter: QPainter, rect: QRectF, format_name: FormatName) -> 
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     _paint_shell(painter, outline, tokens)
-    _paint_face(painter, outline, FACES.get(format_name, _VHS), tokens)
-    if format_name == _NOBODY_KNOWS:
+    form = formats.catalogue().format(format_name)
+    _paint_silhouette(painter, outline, form.silhouette, tokens)
+    if not form.has_own_system:
         _paint_doubt(painter, outline, tokens)
     painter.restore()
 
@@ -110,7 +55,7 @@ def _paint_shell(painter: QPainter, outline: QRectF, tokens: theme.Tokens) -> No
     painter.drawRoundedRect(outline, corner, corner)
 
 
-def _paint_face(painter: QPainter, outline: QRectF, face: Face, tokens: theme.Tokens) -> None:
+def _paint_silhouette(painter: QPainter, outline: QRectF, face: Silhouette, tokens: theme.Tokens) -> None:
     painter.setBrush(QColor(tokens.tray))
     if face.label is not None:
         painter.drawRect(_part(outline, face.label))
@@ -121,7 +66,7 @@ def _paint_face(painter: QPainter, outline: QRectF, face: Face, tokens: theme.To
     for x, y, radius in face.hubs:
         centre = QPointF(outline.left() + x * outline.width(), outline.top() + y * outline.height())
         painter.drawEllipse(centre, radius * outline.height(), radius * outline.height())
-    if face.foot:
+    if face.has_foot:
         _paint_foot(painter, outline)
     elif outline.height() > 8:
         _paint_lid(painter, outline, tokens)

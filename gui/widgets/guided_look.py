@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QSizePolicy, QStackedWidget, QWidget
 
 from core.catalogue import inspection
+from core.catalogue.formats import catalogue
 from core.catalogue.inspection import LookStep
 from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName
@@ -19,7 +20,6 @@ from gui.widgets.finding_field import FindingChooser
 from gui.widgets.layouts import Columns, empty, give_key, scroll_by_page, scrolled, stacked, words
 from gui.widgets.look_step import LETTERS, StepPage, careful, changes
 from gui.widgets.shell_drawing import ShellArt
-from gui.widgets.shell_parts import anatomy
 
 
 @dataclass(frozen=True, slots=True)
@@ -388,7 +388,7 @@ def _spoken(step: LookStep) -> str:
 
 def caption(name: FormatName) -> str:
     """How the drawing is held, and how far it is to be trusted."""
-    way = "lid_away" if anatomy(name).lid_is_away else "edge_near"
+    way = "lid_away" if catalogue().format(name).anatomy.has_lid else "edge_near"
     return f"{say('inspection', way)} {say('inspection', 'drawn')}"
 
 

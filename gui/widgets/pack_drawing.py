@@ -8,13 +8,13 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from core.playtime import packs
+from core.catalogue.format_file import ReelsDrawn
+from core.catalogue.shell_anatomy import ABOVE
 from core.playtime.packs import Reels
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.cassette_drawing import shell
 from gui.widgets.shell_drawing import place
-from gui.widgets.shell_parts import ABOVE, anatomy
 
 TO_COME, RUN = 0, 1
 """The left pack and the right one."""
@@ -72,10 +72,10 @@ class PackDrawing(QWidget):
         """The middle of a reel, in pixels."""
         lie, outline = self._lie(), self._outline()
         side = -0.5 if pack == TO_COME else 0.5
-        y = outline.bottom() - lie["from_back"] * self.scale()
-        if not self._lid_is_away:
-            y = outline.top() + lie["from_back"] * self.scale()
-        return QPointF(outline.center().x() + side * lie["apart"] * self.scale(), y)
+        y = outline.bottom() - lie.from_back * self.scale()
+        if not self._has_lid:
+            y = outline.top() + lie.from_back * self.scale()
+        return QPointF(outline.center().x() + side * lie.apart * self.scale(), y)
 
     def scale(self) -> float:
         """Pixels a millimetre."""
@@ -147,7 +147,7 @@ class PackDrawing(QWidget):
         painter.drawRoundedRect(outline, 5, 5)
         painter.setPen(QPen(QColor(tokens.line), 1.5))
         y = outline.top() + 0.14 * outline.height()
-        if not self._lid_is_away:
+        if not self._has_lid:
             y = outline.bottom() - 0.2 * outline.height()
         painter.drawLine(QPointF(outline.left() + 2, y), QPointF(outline.right() - 2, y))
 
@@ -172,7 +172,7 @@ class PackDrawing(QWidget):
         tokens = theme.tokens_of()
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(QColor(tokens.muted), 1.25))
-        for spot in anatomy(self._reels.form.name).parts.get("window", ()):
+        for spot in self._reels.form.anatomy.parts.get("window", ()):
             painter.drawRoundedRect(place(self._outline(), spot, ABOVE), 3, 3)
 
     def _paint_edge(self, painter: QPainter, pack: int) -> None:
@@ -224,8 +224,8 @@ class PackDrawing(QWidget):
     # --- measures ------------------------------------------------------------------------
 
     @property
-    def _lid_is_away(self) -> bool:
-        return self._reels is None or anatomy(self._reels.form.name).lid_is_away
+    def _has_lid(self) -> bool:
+        return self._reels is None or self._reels.form.anatomy.has_lid
 
     def _size(self) -> tuple[float, float]:
         return shell(self._reels.form.name) if self._reels is not None else (1.0, 1.0)
@@ -236,7 +236,7 @@ class PackDrawing(QWidget):
         outline.moveCenter(QPointF(self.width() / 2, self.height() / 2))
         return outline
 
-    def _lie(self) -> dict[str, float]:
+    def _lie(self) -> ReelsDrawn:
         assert self._reels is not None
-        found: dict[str, float] = packs.page()["reels"][self._reels.form.family]
-        return found
+        assert self._reels.form.record.pack is not None
+        return self._reels.form.record.pack.reels_drawn

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.model.names import FillKnown
 from core.model.ranges import Range
-from core.playtime.pack_reading import Place, Reading, Recorded, Reel
+from core.playtime.pack_reading import PackReading, Place, Recorded, Reel
 from gui.toolkit.text import minutes_range, say
 
 _MOST_OTHERS = 4
@@ -16,12 +16,12 @@ def reel_words(reel: Reel) -> str:
     return say("packs", "reel", minutes=minutes_range(reel.minutes), metres=span(reel.metres))
 
 
-def share_words(found: Reading) -> str:
+def share_words(found: PackReading) -> str:
     """``Run 47–53 % of the tape``."""
     return say("packs", "share", share=f"{span(found.share_run.times(100))} %")
 
 
-def meaning_words(found: Reading) -> str:
+def meaning_words(found: PackReading) -> str:
     """What it says about how much is recorded, and what it does not."""
     key = {
         Place.AT_THE_BEGINNING: "means_begin",
@@ -41,7 +41,7 @@ def recorded_words(found: Recorded) -> str:
     return say("packs", "recorded_here", share=share, off=percent(found.fill_off))
 
 
-def fit_words(found: Reading) -> tuple[str, bool]:
+def fit_words(found: PackReading) -> tuple[str, bool]:
     """Whether the marking can be right, and whether that needs attention."""
     marking = found.reels.marking
     told = {"marking": marking.name, "metres": f"{marking.metres.value:g}"}

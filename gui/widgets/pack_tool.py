@@ -14,7 +14,7 @@ from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import TvSystem
 from core.playtime import pack_reading, packs
-from core.playtime.pack_reading import Place, Reading
+from core.playtime.pack_reading import PackReading, Place
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
@@ -23,7 +23,6 @@ from gui.widgets.guided_look import fit_into
 from gui.widgets.layouts import Columns, give_key, labelled, scrolled, slip, stacked, words
 from gui.widgets.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
 from gui.widgets.pack_sentences import fit_words, meaning_words, percent, reel_words, share_words
-from gui.widgets.shell_parts import anatomy
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +49,7 @@ class PackTool(QDialog):
         self._line: TapeLine | None = None
         self._tv: TvSystem | None = None
         self._key = ""
-        self.reading: Reading | None = None
+        self.reading: PackReading | None = None
         self._build()
         self._connect()
 
@@ -87,7 +86,7 @@ class PackTool(QDialog):
             self._show_refusal(refusal)
             return
         self._asks.show()
-        held = "held_lid" if anatomy(line.format).lid_is_away else "held_edge"
+        held = "held_lid" if catalogue().format(line.format).anatomy.has_lid else "held_edge"
         self._held.setText(f"{say('packs', held)} {say('packs', 'sides')}")
         radii = (self._figure(TO_COME), self._figure(RUN))
         try:
@@ -114,7 +113,7 @@ class PackTool(QDialog):
         except ValueError:
             return None
 
-    def _show_reading(self, found: Reading) -> None:
+    def _show_reading(self, found: PackReading) -> None:
         both = (found.to_come, found.run)
         left, right = ((reel.radius_mm if reel.was_read else None) for reel in both)
         self.drawing.show_packs(found.reels, (left, right), (both[0].radius_mm, both[1].radius_mm))
@@ -131,7 +130,7 @@ class PackTool(QDialog):
         self._waiting.hide()
         self._offer(found)
 
-    def _doubts(self, found: Reading) -> str:
+    def _doubts(self, found: PackReading) -> str:
         assert self._line is not None
         doubts = [say("packs", "off", thin=f"{found.reels.thin_um:g}", thick=f"{found.reels.thick_um:g}")]
         if self._line.speed is None and len(found.reels.form.speeds) > 1:
@@ -140,7 +139,7 @@ class PackTool(QDialog):
             doubts.append(say("packs", "one_side"))
         return " ".join(doubts)
 
-    def _offer(self, found: Reading) -> None:
+    def _offer(self, found: PackReading) -> None:
         """What can be taken over now, with its figure on the button."""
         if not self._takes_fill:
             self.main.setText(say("packs", "keep"))

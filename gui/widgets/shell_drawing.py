@@ -7,18 +7,20 @@ from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.catalogue import formats
+from core.catalogue.shell_anatomy import ABOVE, BELOW, Anatomy, Spot
 from core.model.names import FormatName
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.cassette_drawing import largest_shell, shell
 from gui.widgets.raking_light import paint_arrow, paint_lamp
-from gui.widgets.shell_parts import ABOVE, BELOW, SMALL_SHELL_MM, Anatomy, Spot, anatomy
 
 _LINE = 3 * theme.UNIT
 """Room for one line of small words."""
 _FOOT = 5 * theme.UNIT
 """Room for the measure at the left and the lamp at the right."""
 _MARGIN = theme.UNIT
+SMALL_SHELL_MM = 110.0
+"""Shells narrower than this are drawn twice as large, and the drawing says so."""
 
 
 class ShellArt(QWidget):
@@ -74,7 +76,7 @@ class ShellArt(QWidget):
         return shell(self._name)[0] < SMALL_SHELL_MM
 
     def _spoken(self) -> str:
-        parts = anatomy(self._name)
+        parts = formats.catalogue().format(self._name).anatomy
         words = formats.catalogue().format(self._name).words
         named = parts.named(self._part)
         if not named:
@@ -86,7 +88,7 @@ class ShellArt(QWidget):
         return f"{where} {lamp}".strip()
 
     def _paint_side(self, painter: QPainter, room: QRectF, outline: QRectF, side: str) -> None:
-        parts = anatomy(self._name)
+        parts = formats.catalogue().format(self._name).anatomy
         painter.setPen(QColor(theme.tokens_of().muted))
         painter.drawText(
             QRectF(room.left() + _MARGIN, room.top(), room.width(), _LINE),
@@ -116,7 +118,7 @@ class ShellArt(QWidget):
         face = theme.font(theme.SMALL)
         face.setBold(True)
         painter.setFont(face)
-        words = say("inspection", f"part_{anatomy(self._name).named(self._part)}")
+        words = say("inspection", f"part_{formats.catalogue().format(self._name).anatomy.named(self._part)}")
         wide = painter.fontMetrics().horizontalAdvance(words) + 4
         rect = max(places, key=lambda each: each.center().x())
         is_low = rect.center().y() > outline.bottom() - outline.height() / 4
@@ -187,7 +189,7 @@ def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -
         painter.drawRoundedRect(place(outline, spot, side), 2, 2)
     _paint_hubs(painter, outline, parts, side)
     _paint_marks(painter, outline, parts, side)
-    if parts.lid_is_away:
+    if parts.has_lid:
         _paint_lid(painter, outline)
     else:
         _paint_foot(painter, outline)

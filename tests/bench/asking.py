@@ -20,7 +20,7 @@ from core.model.ranges import Range
 from core.playtime import questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import ShopHabits
-from core.playtime.questions import Asked
+from core.playtime.questions import BoxLine
 from tests.support.tape_world import SimulatedTape
 
 ONE_IN_TWO = 0.5
@@ -92,7 +92,7 @@ def _may_tell(question: Question, rows: Sequence[Row], knows: Mapping[tuple[str,
 
 def _ranked(rows: Sequence[Row], box: Box) -> tuple[Question, ...]:
     lines = [
-        Asked(n, row.line, None, tuple(common_random_numbers.key(place) for place, _ in row.tapes))
+        BoxLine(n, row.line, None, tuple(common_random_numbers.key(place) for place, _ in row.tapes))
         for n, row in enumerate(rows, 1)
     ]
     return questions.questions(lines, box)

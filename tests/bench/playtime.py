@@ -26,10 +26,10 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.ranges import Range
-from core.playtime import box_habits, habits, learning, tape_minutes
+from core.playtime import box_habits, learning, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box
+from core.playtime.explanations import Played
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.learning import Played
 from core.playtime.possibilities import facts
 from tests.bench import asking
 from tests.bench.ratio import Ratio
@@ -188,7 +188,7 @@ def box_verdicts(shops: int, asked: int, *, seed: int = SEED) -> Verdicts:
 
 def replace_agreement(shop: ShopHabits) -> ShopHabits:
     """The same beliefs, but tapes of a box share nothing."""
-    return replace(shop, alike=dict.fromkeys(habits.SHARED, 1e6))
+    return replace(shop, concentrations=dict.fromkeys(starting_beliefs.SHARED, 1e6))
 
 
 def played(tape: SimulatedTape) -> Played:
@@ -251,8 +251,8 @@ def _of_box(job: int, tapes: Sequence[SimulatedTape], shop: ShopHabits) -> Range
     known = [facts(tape.line) for tape in tapes]
     keys = [common_random_numbers.key(job, n) for n in range(len(tapes))]
     box = Box(common_random_numbers.key(job), SEED, SCENARIOS, shop)
-    minutes = box_habits.draws_of_job(known, keys, box).sum(axis=0)
-    return box_habits.range_of(minutes, shop.tails)
+    minutes = box_habits.minutes_of_tapes(known, keys, box).sum(axis=0)
+    return box_habits.range_of(minutes, shop.levels)
 
 
 def _flat(tape: SimulatedTape) -> Range:

@@ -26,13 +26,13 @@ def test_the_worst_case_of_list_scheduling(decks: int) -> None:
 
 @pytest.mark.parametrize(("decks", "expected"), [(2, 18), (3, 13)])
 def test_five_jobs_in_the_order_given(decks: int, expected: float) -> None:
-    """4, 5, 6, 7, 8: the encyclopaedia article "List scheduling"."""
+    """4, 5, 6, 7, 8: Graham 1969, SIAM J. Appl. Math. 17 (job data from memory)."""
     assert makespan([4, 5, 6, 7, 8], decks) == expected
 
 
 @pytest.mark.parametrize(("decks", "expected"), [(2, 17), (3, 11)])
 def test_five_jobs_longest_first(decks: int, expected: float) -> None:
-    """The same jobs: encyclopaedia article "Longest-processing-time-first scheduling"."""
+    """The same jobs, longest first; the makespan is from memory."""
     assert makespan([8, 7, 6, 5, 4], decks) == expected
 
 

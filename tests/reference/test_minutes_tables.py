@@ -55,7 +55,7 @@ P5-60  72.2   83.9 168 60 120     41.9 62.9
 P5-90  108.3  125.8 252 90 180    62.9 94.3
 P5-120 144.4  167.7 335 120 240   83.9 125.8
 """
-# Bodleian and Dalhousie speeds; Kiel lexicon and encyclopaedia page DV for the minutes.
+# Speeds: Bodleian and Dalhousie Libraries (handbook); the minutes are from memory.
 # marking: metres | DV SP LP | DVCAM | HDV
 DV = """
 DVM30   33.9   30 45    20  30
@@ -80,7 +80,7 @@ audio-cassette C60        85.7
 audio-cassette C90        129
 audio-cassette C120       171.4
 """
-# mrbetamax (βII) and the German encyclopaedia (PAL): nominal minutes; a tape runs at least as long.
+# Nominal minutes, βII from mrbetamax (trade), PAL from memory; a tape runs at least as long.
 BETAMAX = """
 L-125  37.0   30  30
 L-165  48.8   40  -
@@ -165,7 +165,7 @@ def test_a_betamax_tape_runs_at_least_its_nominal_minutes(
 
 
 def test_a_published_length_goes_before_the_shortest_that_fits() -> None:
-    """75 m and 112 m: encyclopaedia page Video 8 (German)."""
+    """75 m and 112 m: from memory."""
     form = catalogue().format("video8")
 
     assert [form.marking(text).metres.value for text in ("P5-60", "P5-90")] == [75, 112]  # type: ignore[union-attr]
@@ -174,7 +174,7 @@ def test_a_published_length_goes_before_the_shortest_that_fits() -> None:
 @pytest.mark.parametrize(
     ("name", "size"),
     [
-        # encyclopaedia and trade pages; 20 and 31 mm printed for VHS are wrong
+        # trade pages, else from memory; 20 and 31 mm printed for VHS are wrong
         ("vhs", (188, 104, 25)),
         ("vhs-c", (92, 58, 20)),
         ("betamax", (156, 96, 25)),
@@ -194,7 +194,7 @@ def test_shells_have_the_published_size(name: str, size: tuple[float, float, flo
 @pytest.mark.parametrize(
     ("name", "width"),
     [
-        # SMPTE 32M, 35M; encyclopaedia pages for the rest
+        # SMPTE 32M and 35M; the rest from memory
         ("vhs", 12.65),
         ("betamax", 12.65),
         ("digital8", 8.0),

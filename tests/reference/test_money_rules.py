@@ -24,7 +24,7 @@ def test_halves_go_away_from_zero(exact: str, minor: int) -> None:
 
 
 def test_the_largest_remainder_example_of_ten_seats() -> None:
-    """Encyclopaedia page "Largest remainder method" (from memory), Hare quota 10,000 votes a seat.
+    """From memory: the largest remainder method with a Hare quota of 10,000 votes a seat.
 
     4.7, 1.6, 1.58, 1.2, 0.61, 0.31: seven seats at once, then one each for .7, .61 and .6.
     """

@@ -7,7 +7,7 @@ import pytest
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import cuts, pack_reading, packs
+from core.playtime import cuts, pack_fit, pack_reading, packs
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 VHS = FormatName("vhs")
@@ -186,6 +186,6 @@ def test_every_vhs_cassette_of_the_tables_adds_up_to_itself(marking: str, share:
     known = packs.reels(VHS, marking)
     whole = known.marking.metres.value
 
-    found = pack_reading.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
+    found = pack_fit.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
 
     assert found.agrees

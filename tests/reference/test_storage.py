@@ -10,7 +10,7 @@ from core.pricing import bitrates, discs, sticks
 @pytest.mark.parametrize(
     ("codec", "gb_an_hour", "within"),
     [
-        ("dv", 12.96, 0.005),  # Apple Motion 2: 12.9; frame size from memory
+        ("dv", 12.96, 0.005),  # frame size after IEC 61834, from memory
         ("hdv", 12.0, 0.05),  # 11.25 for the picture, about 12 with overhead (derived)
         ("mpeg2", 22.5, 0.0005),  # EVIA project
         ("h264", 2.37, 0.005),  # Dalhousie Libraries
@@ -50,7 +50,7 @@ def test_discs_hold_their_exact_bytes(disc: str, size: int) -> None:
 @pytest.mark.parametrize(
     ("minutes", "single", "double", "verdict"),
     [
-        # Apple DVD Studio Pro 4, appendix C capacities; below 4 Mb/s marginal
+        # 4.7 GB by ECMA-267 and 8.54 GB by ISO/IEC 12862 (titles only seen); 4 Mb/s from memory
         (60, 10.44, None, "good"),
         (90, 6.96, 12.65, "good"),
         (120, 5.22, 9.49, "good"),
@@ -105,7 +105,7 @@ def test_an_encoder_does_not_use_what_a_short_dvd_would_allow() -> None:
 
 
 def test_four_megabits_is_where_a_picture_gets_marginal() -> None:
-    """Apple DVD Studio Pro 4: below about 4 Mb/s marginal."""
+    """Below about 4 Mb/s the picture is marginal: from memory."""
     assert discs.dvd_verdict(discs.dvd_minutes() - 0.1) == "fair"
     assert discs.dvd_verdict(discs.dvd_minutes() + 0.1) == "marginal"
     assert discs.dvd_minutes(layers=2) == pytest.approx(68_320 / 4 / 60, abs=0.01)

@@ -215,5 +215,5 @@ def with_precedence(minutes: list[float], decks: int, after: dict[int, int]) -> 
 def test_more_decks_shorter_jobs_and_fewer_rules_may_all_take_longer(
     minutes: tuple[float, ...], decks: int, after: dict[int, int], expected: float
 ) -> None:
-    """Encyclopaedia article "List scheduling"; job data from memory, Graham 1969."""
+    """Graham 1969, SIAM J. Appl. Math. 17; job data from memory."""
     assert with_precedence(list(minutes), decks, after) == expected

@@ -1,4 +1,4 @@
-"""The forty-five worked examples of the trade's reference, each with its tolerance and its source."""
+"""Forty-five worked examples, each with its tolerance and, as its last entry, the source of the figure."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.ranges import Range
+from core.model.ranges import Range, exactly
 from core.playtime import cuts, packs, tape_minutes
 from core.pricing import bitrates, discs, sticks
 
@@ -49,6 +49,12 @@ def reel(radius_mm: float, marking: str = "T-120") -> tuple[float, float]:
     found = packs.pack(FormatName("vhs"), marking, radius_mm, SP, NTSC)
     assert not isinstance(found.minutes, Range)
     return found.metres, found.minutes
+
+
+def pieces(gigabytes: float, disc: str) -> float:
+    """Discs that one set of copies takes when its files may be cut anywhere."""
+    size = exactly(gigabytes)
+    return discs.of_files(size, (size,), disc, "files").discs.likely
 
 
 def refusal(action: Callable[[], object]) -> str:
@@ -110,18 +116,16 @@ ROWS = (
         lambda: (full("betamax", "L-750", SP, PAL), full("betamax", "L-750", SP, PAL) >= 195),
         (197.5, True),
         0.1,
-        "German encyclopaedia minutes",
+        "nominal minutes from memory",
     ),
-    Row(
-        10, "P5-60 PAL SP", lambda: (full("video8", "P5-60", SP, PAL),), (62.3,), 0.1, "German encyclopaedia"
-    ),
+    Row(10, "P5-60 PAL SP", lambda: (full("video8", "P5-60", SP, PAL),), (62.3,), 0.1, "length from memory"),
     Row(
         11,
         "P5-90 PAL SP, and as Digital8",
         lambda: (full("hi8", "P5-90", SP, PAL), full("hi8", "P5-90", SP, PAL, "digital8")),
         (93.1, 65.0),
         0.1,
-        "German encyclopaedia",
+        "length from memory",
     ),
     Row(
         12,
@@ -129,7 +133,7 @@ ROWS = (
         lambda: (full("hi8", "P6-120", SP, NTSC), full("hi8", "P6-120", SP, NTSC, "digital8")),
         (120.0, 60.0),
         0.2,
-        "Digital8 pages",
+        "from memory",
     ),
     Row(
         13,
@@ -148,7 +152,7 @@ ROWS = (
         ),
         (41.9, 41.9),
         0.05 * 41.9,
-        "Museum of Obsolete Media prints 40",
+        "40 is printed, from memory",
     ),
     Row(
         15,
@@ -156,7 +160,7 @@ ROWS = (
         lambda: (full("minidv", "DVM60", SP, as_="dvcam"),),
         (40.0,),
         0.0,
-        "Kiel lexicon",
+        "from memory",
     ),
     Row(
         16,
@@ -164,7 +168,7 @@ ROWS = (
         lambda: (full("dvcam", "PDV-184", SP, as_="minidv"), full("dvcam", "PDV-184", LP, as_="minidv")),
         (276.0, 414.0),
         0.0,
-        "DV page, 4.6 h and 6.9 h",
+        "4.6 h and 6.9 h, from memory",
     ),
     Row(
         17,
@@ -191,7 +195,7 @@ ROWS = (
         ),
         (90.3, 45.2),
         0.1,
-        "Compact Cassette",
+        "length from memory",
     ),
     Row(
         20,
@@ -292,14 +296,14 @@ ROWS = (
         lambda: (discs.dvd_rate(5174 + 2735 + 17), discs.dvd_rate(7926, layers=2)),
         (4.74, 8.62),
         0.01,
-        "Apple DVD Studio Pro 4",
+        "4.7 GB, ECMA-267 (title only seen)",
     ),
-    Row(37, "12.96 GB onto DVD-R", lambda: (discs.discs_for(12.96, "dvd-r"),), (3,), 0.0, "derived"),
-    Row(38, "25.92 GB onto BD-R", lambda: (discs.discs_for(25.92, "bd-r"),), (2,), 0.0, "derived"),
+    Row(37, "12.96 GB onto DVD-R", lambda: (pieces(12.96, "dvd-r"),), (3,), 0.0, "derived"),
+    Row(38, "25.92 GB onto BD-R", lambda: (pieces(25.92, "bd-r"),), (2,), 0.0, "derived"),
     Row(
         39,
         "100 GB onto DVD-R",
-        lambda: (discs.discs_for(100, "dvd-r"),),
+        lambda: (pieces(100, "dvd-r"),),
         (22,),
         0.0,
         "derived; corrects Duke's 21",
@@ -340,7 +344,7 @@ ROWS = (
         43,
         "T-120 said to be PAL, 2 h 50 found: fits PAL SP, not NTSC SP",
         lambda: tuple(
-            tape_minutes.belief(TapeLine(1, FormatName("vhs"), "T-120", None, SP, tv), None).can_hold(170)
+            tape_minutes.belief(TapeLine(1, FormatName("vhs"), "T-120", None, SP, tv), None).longest >= 170
             for tv in (PAL, NTSC)
         ),
         (True, False),
@@ -353,7 +357,7 @@ ROWS = (
         lambda: (full("hi8", "P6-120", LP, NTSC, "digital8"),),
         (90.0,),
         0.3,
-        "Digital8 page",
+        "from memory",
     ),
     Row(
         45,

@@ -13,7 +13,8 @@ from core.model.quote_records import Copy, QuotedTape, Repair, Storage, Verdict
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import Deck, OpeningHours, Rate, ShopFront, ShopSettings
 from core.model.stations import Station
-from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax, TaxMode, Way
+from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax
+from core.pricing.price_book_file import TaxMode, Way
 from core.scheduling.queued_tapes import QueuedTape
 
 NEW_YORK = ZoneInfo("America/New_York")

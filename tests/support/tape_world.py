@@ -25,7 +25,7 @@ SPEEDS = {
     ("digital8", "pal"): {"sp": 28.7, "lp": 19.13},
     ("minidv", "any"): {"sp": 18.812, "lp": 12.541},
 }
-"""JVC VTG82063, Sony patent speeds (2nd-hand), encyclopaedia pages of Digital8 and DV."""
+"""JVC VTG82063, Sony patent speeds (2nd-hand), LP of Digital8 and DV from memory."""
 
 LENGTHS = {"T-120": 246.0, "T-160": 327.0, "E-180": 257.6, "E-240": 342.8, "TC-30": 62.6}
 """SMPTE 32M table 1 and the length rules of JVC VTG82063; a maker may add up to 3 m."""

@@ -24,8 +24,8 @@ from core.model.ranges import Range, exactly
 from core.model.settings_records import Expected, ShopSettings
 from core.model.stations import Station
 from core.playtime import learning
+from core.playtime.explanations import Played
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.learning import Played
 from core.playtime.possibilities import facts
 from core.playtime.tape_minutes import belief
 from core.scheduling import event_rates, plan

@@ -64,3 +64,5 @@ spliced = Splice kept: { $removed } s gone. This cassette is not for reuse; prin
 marked = The label is on { $title }.
 number_accepted = a figure like 12.5 is accepted
 minutes_place = minutes
+card-general-1 = Check the record-protect and set it to SAVE before the cassette meets any machine that can record (common practice, no source).
+card-general-2 = Take up slack by turning a hub before playing (Kodak, Sony DSR-400).

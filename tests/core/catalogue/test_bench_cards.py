@@ -19,10 +19,10 @@ def test_every_format_has_a_card_with_its_machines_and_cautions(name: str) -> No
     assert any("SAVE" in line for line in card.general)
 
 
-def test_the_lid_slide_and_the_record_protect_of_8mm_are_opposite_to_minidv() -> None:
+def test_the_catch_and_the_record_protect_of_8mm_are_not_those_of_minidv() -> None:
     eight, dv = (bench_cards.card(catalogue().format(name).name) for name in ("digital8", "minidv"))
 
-    assert any("opposite side to MiniDV" in step for step in eight.opening)
+    assert any("edge where a MiniDV cassette has none" in step for step in eight.opening)
     assert "hole is closed" in eight.protect
     assert "hole is open" in dv.protect
 

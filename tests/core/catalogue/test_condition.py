@@ -1,4 +1,4 @@
-"""What findings mean, finding by finding, after the table of the trade."""
+"""What findings mean, finding by finding: common practice, no source."""
 
 from __future__ import annotations
 
@@ -91,7 +91,7 @@ def test_a_snapped_tape_is_spliced_before_it_plays_and_never_used_again() -> Non
     found = verdict(Finding.SNAPPED)
 
     assert "never be played or recorded on again" in said(found)
-    assert "head drum" in said(found)
+    assert "damage the heads" in said(found)
     assert any("on the back" in caution for caution in found.cautions)
     assert condition.must_be_spliced([Finding.CREASED, Finding.SNAPPED])
     assert not condition.must_be_spliced([Finding.OFF_HUB, Finding.CHEWED])

@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-import tomllib
-from pathlib import Path
-
 import pytest
 
-from core.catalogue import catalogue_file
 from core.catalogue.cassettes import MARKS
 from core.catalogue.formats import catalogue
-from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.names import Speed, TvSystem
 
@@ -118,32 +113,3 @@ def test_a_length_that_follows_from_minutes_says_that_it_is_derived() -> None:
     for form in catalogue().formats:
         for marking in form.markings:
             assert not marking.is_shortest or marking.metres.mark == "derived"
-
-
-@pytest.mark.parametrize("name", ["vhs", "betamax", "eight_mm", "dv", "others"])
-def test_a_mark_of_no_known_kind_is_refused(name: str, tmp_path: Path) -> None:
-    text = resource_files.path("catalogue", f"{name}.toml").read_text(encoding="utf-8")
-    assert 'mark = "encyclopaedia"' in text
-    spoilt = tmp_path / "spoilt.toml"
-    spoilt.write_text(text.replace('mark = "encyclopaedia"', 'mark = "hearsay"'), encoding="utf-8")
-
-    with pytest.raises(WrongInput, match="from-memory"):
-        catalogue_file.read(spoilt)
-
-
-def test_a_catalogue_that_cannot_be_read_is_named(tmp_path: Path) -> None:
-    torn = tmp_path / "torn.toml"
-    torn.write_text("[formats", encoding="utf-8")
-
-    with pytest.raises(WrongInput, match=r"torn\.toml"):
-        catalogue_file.read(torn)
-
-
-def test_every_value_of_the_catalogue_files_stands_beside_a_source() -> None:
-    """Hubs, thicknesses, rules and widths of the files, used or not."""
-    for name in ("vhs", "betamax", "eight_mm", "dv", "others"):
-        page = tomllib.loads(resource_files.path("catalogue", f"{name}.toml").read_text(encoding="utf-8"))
-        for table in ("hubs", "thicknesses", "rules"):
-            for entry in page.get(table, {}).values():
-                assert entry["source"]
-                assert entry["mark"] in MARKS

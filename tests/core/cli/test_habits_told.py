@@ -13,7 +13,7 @@ def test_what_the_deck_showed_is_told_with_the_move_and_learned(typed: Typist, c
 
     found = typed("habits").document["habits"]
     speed = next(one for one in found if one["kind"] == "speed")
-    assert speed["sentence"] == "1 of your last 1 VHS (NTSC) were EP."
+    assert speed["sentence"] == "1 of your last 1 VHS (NTSC) was EP."
     assert (speed["tapes"], speed["seen"]["EP"]) == (1, 1.0)
     assert speed["now"]["EP"] > speed["at_first"]["EP"]
     assert abs(sum(speed["now"].values()) - 1) < 1e-5

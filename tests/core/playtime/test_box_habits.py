@@ -13,10 +13,10 @@ from hypothesis import strategies as st
 
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
-from core.playtime import box_habits, habits, learning, tape_minutes
+from core.playtime import box_habits, learning, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box
+from core.playtime.explanations import Played
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.learning import Played
 from core.playtime.possibilities import Facts, facts
 from tests.core.playtime.test_tape_minutes import lines
 
@@ -26,12 +26,12 @@ _SURE = {
     group: {name: 1e6 * share for name, share in STARTING.weights(group).items()}
     for group in (("speed", "vhs-ntsc"), ("fill", "vhs"))
 }
-STRANGERS = replace(BOX, habits=ShopHabits(_SURE, dict.fromkeys(habits.SHARED, 1e6)))
+STRANGERS = replace(BOX, habits=ShopHabits(_SURE, dict.fromkeys(starting_beliefs.SHARED, 1e6)))
 """Tapes that share nothing: each follows a shop that is sure of itself, none the box."""
 
 
 def drawn(tapes: Sequence[Facts], box: Box = BOX) -> np.ndarray:
-    return box_habits.draws_of_job(tapes, list(range(1, len(tapes) + 1)), box)
+    return box_habits.minutes_of_tapes(tapes, list(range(1, len(tapes) + 1)), box)
 
 
 @settings(max_examples=25)
@@ -92,8 +92,8 @@ def test_sharing_a_habit_widens_the_hours_of_the_box_and_leaves_their_mean() -> 
 
 
 def test_a_tape_keeps_its_draws_whatever_lies_beside_it() -> None:
-    alone = box_habits.draws_of_job([VHS], [9], BOX)
-    among = box_habits.draws_of_job([replace(VHS, marking="T-60"), VHS], [3, 9], BOX)
+    alone = box_habits.minutes_of_tapes([VHS], [9], BOX)
+    among = box_habits.minutes_of_tapes([replace(VHS, marking="T-60"), VHS], [3, 9], BOX)
     assert (alone[0] == among[1]).all()
 
 
@@ -143,11 +143,11 @@ def test_a_box_of_forty_tapes_asked_for_again_takes_no_time_to_speak_of() -> Non
         (replace(VHS, marking=name), tuple(range(n, n + 10))) for n, name in ((0, "T-120"), (90, "T-160"))
     ]
     lots += [(facts(TapeLine(1, FormatName(name))), tuple(range(20))) for name in ("hi8",)]
-    box_habits.minutes_of_job(lots, box)
+    box_habits.minutes_of_box(lots, box)
 
     def once() -> float:
         begun = time.perf_counter()
-        box_habits.range_of(box_habits.minutes_of_job(lots, box))
+        box_habits.range_of(box_habits.minutes_of_box(lots, box))
         return time.perf_counter() - begun
 
     assert min(once() for _ in range(5)) < 3e-3
@@ -164,11 +164,11 @@ def both_slow_by_two_draws(shop: ShopHabits) -> float:
     """The same from first principles: first what the shop's customers do, then what this box does."""
     group, dice, scenarios = ("speed", "vhs-ntsc"), np.random.default_rng(11), 200_000
     seen = shop.seen.get(group, {})
-    sure = habits.worth("speed") + sum(seen.values())
+    sure = starting_beliefs.worth("speed") + sum(seen.values())
     shape = np.array([sure * share for share in shop.weights(group).values()])
     slow = list(shop.weights(group)).index("ep")
     of_shop = dice.beta(shape[slow], shape.sum() - shape[slow], scenarios)
-    agreement = shop.agreement("speed")
+    agreement = shop.concentration("speed")
     of_box = dice.beta(agreement * of_shop + 1e-9, agreement * (1 - of_shop) + 1e-9)
     return float((of_box**2).mean())
 
@@ -189,5 +189,5 @@ def test_what_was_seen_takes_the_shops_own_doubt_out_of_a_box() -> None:
     counts = {name: 400 * share for name, share in STARTING.weights(group).items()}
     known = ShopHabits({group: counts})
 
-    assert STARTING.likeness(group) > known.likeness(group) + 0.05
-    assert known.likeness(group) == pytest.approx(1 / (1 + known.agreement("fill")), abs=0.01)
+    assert STARTING.correlation(group) > known.correlation(group) + 0.05
+    assert known.correlation(group) == pytest.approx(1 / (1 + known.concentration("fill")), abs=0.01)

@@ -8,8 +8,8 @@ from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime import learning, tape_minutes
 from core.playtime.deck_readings import NOTHING, Offer, Shown, found, offer
+from core.playtime.explanations import Played
 from core.playtime.habits import STARTING
-from core.playtime.learning import Played
 from core.playtime.possibilities import Facts
 
 HI8 = TapeLine(1, FormatName("hi8"), "P6-120")

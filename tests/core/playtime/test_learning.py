@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 
 from core.model.names import FormatName, Speed, TvSystem
-from core.playtime import habits, learning
+from core.playtime import evidence, explanations, learning, starting_beliefs
+from core.playtime.explanations import Played
 from core.playtime.habits import STARTING
-from core.playtime.learning import Played
 from core.playtime.possibilities import Facts
 from tests.bench import asking
 from tests.bench import playtime as bench
@@ -38,14 +38,14 @@ def test_a_new_shop_believes_what_it_started_with() -> None:
 
 
 def test_what_was_seen_is_counted_and_said_beside_the_starting_belief() -> None:
-    found = {each.group: each for each in learning.evidence(many(31, 40))}
+    found = {each.group: each for each in evidence.evidence_of(many(31, 40))}
     told = found[SPEEDS]
 
     assert told.sentence == "31 of your last 40 VHS-C (NTSC) were EP."
     assert dict(told.at_first)["EP"] == pytest.approx(0.25)
     assert dict(told.seen)["EP"] == pytest.approx(31)
     # Conjugate: (6 × 0.25 + 31) ÷ (6 + 40), each tape from a box of its own.
-    assert habits.worth("speed") == 6
+    assert starting_beliefs.worth("speed") == 6
     assert dict(told.now)["EP"] == pytest.approx((6 * 0.25 + 31) / 46)
 
 
@@ -92,7 +92,7 @@ def test_full_tapes_tell_how_much_longer_cassettes_are_than_their_marking() -> N
     known = replace(HI8, recorded_as=FormatName("hi8"))
     full = tuple(Played(f"{n}", known, 124.8, Speed.SP) for n in range(60))
     weights = learning.learned(full).weights(("length", "marking"))
-    longer = dict(zip(habits.length_over(("length", "marking")), weights.values(), strict=True))
+    longer = dict(zip(starting_beliefs.length_over(("length", "marking")), weights.values(), strict=True))
 
     assert max(longer, key=longer.__getitem__) == pytest.approx(0.04)
     half = tuple(Played(f"{n}", known, 61.0, Speed.SP) for n in range(60))
@@ -100,7 +100,9 @@ def test_full_tapes_tell_how_much_longer_cassettes_are_than_their_marking() -> N
 
 
 def test_minutes_that_nothing_explains_tell_only_what_was_seen() -> None:
-    looked, not_looked = learning.counts_of((compact(1, 500.0, Speed.EP), compact(2, 500.0, None)), STARTING)
+    looked, not_looked = explanations.counts_of(
+        (compact(1, 500.0, Speed.EP), compact(2, 500.0, None)), STARTING
+    )
     assert looked == {SPEEDS: {"ep": pytest.approx(1.0)}}
     assert not any(not_looked.values())
 
@@ -112,9 +114,9 @@ def test_a_shop_whose_boxes_agree_learns_that_they_do() -> None:
     mixed = tuple(
         compact(n, 80.0, Speed.EP if n % 2 else Speed.SP, f"{box}") for box in range(12) for n in range(6)
     )
-    alike_agree, mixed_agree = (learning.learned(each).agreement("speed") for each in (alike, mixed))
-    assert alike_agree < 0.6 * STARTING.agreement("speed")
-    assert mixed_agree > 3 * STARTING.agreement("speed")
+    alike_agree, mixed_agree = (learning.learned(each).concentration("speed") for each in (alike, mixed))
+    assert alike_agree < 0.6 * STARTING.concentration("speed")
+    assert mixed_agree > 3 * STARTING.concentration("speed")
 
 
 @pytest.mark.parametrize("kind", ["like", "unlike"])

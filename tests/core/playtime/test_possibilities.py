@@ -14,7 +14,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, TvSystem
-from core.playtime import habits, pack_reading, packs, possibilities
+from core.playtime import pack_reading, packs, possibilities, starting_beliefs
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.pack_reading import Place
 from core.playtime.possibilities import Facts, Stretch, facts
@@ -94,7 +94,7 @@ def test_read_is_narrower_than_told_and_full_is_full_either_way(share: float, na
 def test_a_share_that_was_read_is_believed_as_far_off_as_the_reading_may_be(share: float) -> None:
     usual, near = (fills(replace(VHS, fill=share, fill_known=READ, fill_off=off)) for off in (None, 0.01))
 
-    off = habits.read_fill_off()
+    off = starting_beliefs.read_fill_off()
     for found, so_far in ((usual, off), (near, 0.01)):
         assert min(begin for (begin, _), _ in found) >= min(share - so_far, 1)
         assert max(end for (_, end), _ in found) <= min(share + so_far, 1) + 1e-9
@@ -104,7 +104,7 @@ def test_the_usual_reading_is_that_of_both_packs_of_a_full_size_cassette_midway(
     midway = pack_reading.read(FormatName("vhs"), "T-120", to_come_mm=30.21, run_mm=30.21)
 
     recorded = pack_reading.recorded_to_here(midway)
-    assert recorded.fill_off == pytest.approx(habits.read_fill_off(), abs=0.002)
+    assert recorded.fill_off == pytest.approx(starting_beliefs.read_fill_off(), abs=0.002)
 
 
 @given(st.floats(0.001, 0.999), st.floats(0, 1))

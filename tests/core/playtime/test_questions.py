@@ -14,14 +14,16 @@ from core.playtime import box_habits, possibilities, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
-from core.playtime.questions import Asked
+from core.playtime.questions import BoxLine
 
 BOX = Box(5, 7, 1000)
 NTSC = TvSystem.NTSC
 
 
-def asked(position: int, line: TapeLine, tv: TvSystem | None = NTSC) -> Asked:
-    return Asked(position, line, tv, tuple(common_random_numbers.key(position, n) for n in range(line.count)))
+def asked(position: int, line: TapeLine, tv: TvSystem | None = NTSC) -> BoxLine:
+    return BoxLine(
+        position, line, tv, tuple(common_random_numbers.key(position, n) for n in range(line.count))
+    )
 
 
 def line(name: str, marking: str | None = None, count: int = 1, **known: object) -> TapeLine:

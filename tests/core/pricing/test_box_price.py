@@ -14,7 +14,8 @@ from core.model.money import MoneyRange, flat, total
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import Range, exactly
 from core.pricing.box_price import price
-from core.pricing.price_book import PriceBook, QuantityBreak, TaxMode
+from core.pricing.price_book import PriceBook, QuantityBreak
+from core.pricing.price_book_file import TaxMode
 from tests.support.shops import CANNOT, NO_COPIES, PLAYS, book, copies, quoted, repaired
 
 BREAKS = (QuantityBreak(2, Decimal(5)), QuantityBreak(4, Decimal(30)))
@@ -43,7 +44,7 @@ def test_the_tapes_of_one_line_are_one_charge_and_their_columns_add_up() -> None
     tapes = [quoted(n=n, minutes=Range(20, 50, 110)) for n in (1, 2, 3)]
     (charge,) = price(tapes, NO_COPIES, book(), rush=False).charges
     assert charge.text == "3 × VHS"
-    assert charge.because == "by the half hour; every one begun counts; each plays 20 to 110 minutes"
+    assert charge.because == "by the half hour, counting every one started; each plays 20 to 110 minutes"
     assert charge.quantity == "3 to 12 × 30 min"
     assert charge.amount == MoneyRange(3 * 600, 3 * 1200, 3 * 2400)
 

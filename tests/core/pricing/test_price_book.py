@@ -16,7 +16,8 @@ from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.ranges import exactly
 from core.pricing import copy_sizes
-from core.pricing.price_book import PriceBook, Way, in_force, load
+from core.pricing.price_book import PriceBook, in_force, load
+from core.pricing.price_book_file import Way
 
 BOOKS = sorted(resource_files.path("pricebook").glob("*.toml"))
 GOOD = resource_files.path("pricebook", "2026.toml").read_text(encoding="utf-8")
@@ -94,7 +95,7 @@ def test_prices_are_exact_minor_units() -> None:
     book = load(BOOKS[-1])
     assert book.tax.percent == Decimal("8.25")
     assert book.repair_rate("splice").minor == Decimal("1800")
-    assert book.spelled(book.minimum_minor) == "25.00 USD"
+    assert book.spelled(book.minimum_minor) == "$25.00"
 
 
 @pytest.mark.parametrize(
@@ -103,15 +104,30 @@ def test_prices_are_exact_minor_units() -> None:
         ('price = "14.00" }', "price = 14.0 }", "capture, vhs-c, price: found 14.0; an amount in quotes"),
         ('price = "14.00" }', 'price = "-1" }', "capture, vhs-c, price: found '-1'"),
         ('price = "14.00" }', 'price = "NaN" }', "capture, vhs-c, price: found 'NaN'"),
-        ('price = "14.00" }', 'cost = "14.00" }', "capture, vhs-c: found 'nothing'; the key price is needed"),
-        ('way = "per-tape"', 'way = "per-metre"', "vhs-c, way: found 'per-metre'; per-tape, per-period"),
+        (
+            'price = "14.00" }',
+            'cost = "14.00" }',
+            "capture, vhs-c: found 'cost'; the keys accepted here are way, price",
+        ),
+        (
+            'way = "per-tape"',
+            'way = "per-metre"',
+            "vhs-c, way: found 'per-metre'; accepted are 'per-tape', 'per-period'",
+        ),
         ("minutes = 30", "minutes = 0", "vhs, minutes: found 0; a whole number from 1 to 600"),
-        ("valid_from = 2026-01-01", 'valid_from = "soon"', "valid_from: found 'soon'; a date is accepted"),
+        (
+            "valid_from = 2026-01-01",
+            'valid_from = "soon"',
+            "valid_from: found 'soon'; a date, like 2026-01-01",
+        ),
         ('currency = "USD"', 'currency = "dollars"', "currency: found 'dollars'; a code of three capitals"),
         ('percent = "8.25"', 'percent = "150"', "tax, percent: found '150'; a percentage in quotes"),
-        ('mode = "on-top"', 'mode = "beside"', "tax, mode: found 'beside'; on-top, inside are accepted"),
-        ("[rush]", "[hurry]", "found 'nothing'; the key rush is needed"),
-        ("[repair]", "[repairs]", "the key repair is needed"),
+        ('mode = "on-top"', 'mode = "beside"', "tax, mode: found 'beside'; accepted are 'on-top', 'inside'"),
+        ("[rush]", "[hurry]", "found 'hurry'; the keys accepted here are"),
+        ('[rush]\npercent = "30"', "", "found 'nothing'; the key rush is needed"),
+        ("minutes = 30, ", "", "capture, vhs: found None; minutes are accepted beside per-period"),
+        ('"per-tape", ', '"per-tape", minutes = 5, ', "capture, vhs-c: found 5; minutes are accepted beside"),
+        ("[repair]", "[repairs]", "found 'repairs'; the keys accepted here are"),
         ("invented = true", "invented = true\ncolour = 1", "found 'colour'; the keys accepted here are"),
         ("after = 25", "after = 9", "quantity_break 2, after: found 9; breaks are accepted in rising order"),
         ('percent = "15"', 'percent = "7"', "quantity_break 3, after: found 60; breaks are accepted"),

@@ -37,13 +37,13 @@ def drawn(monkeypatch: pytest.MonkeyPatch) -> list[tuple[int, ...]]:
     """The keys of what is really drawn, call by call."""
     drawn_minutes._drawn_of.cache_clear()
     calls: list[tuple[int, ...]] = []
-    really = box_habits.draws_of_job
+    really = box_habits.minutes_of_tapes
 
     def draw(tapes, keys, box):  # type: ignore[no-untyped-def]
         calls.append(tuple(keys))
         return really(tapes, keys, box)
 
-    monkeypatch.setattr(box_habits, "draws_of_job", draw)
+    monkeypatch.setattr(box_habits, "minutes_of_tapes", draw)
     return calls
 
 

@@ -126,7 +126,7 @@ def test_a_date_after_the_needed_one_says_the_chance_and_what_rush_would_do() ->
     (rush,) = [warning for warning in made.warnings if "rush" in warning]
     assert needed.startswith("Needed by Wednesday, March 4, but promised is ")
     assert rush.startswith("As a rush box it would be ")
-    assert rush.endswith("USD more.")
+    assert rush.endswith(" more.")
     hurried = quote(TapeLine(6, VHS, "T-120", speed=Speed.SP), queue=60, needed_by=wanted, rush=True)
     assert hurried.promise.day is not None
     assert f"March {hurried.promise.day.day}" in rush

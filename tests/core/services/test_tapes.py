@@ -15,6 +15,7 @@ from core.model.names import Finding, Join, TapeCode
 from core.model.stations import ASIDE, Station, allows
 from core.model.tape_records import TapeRecord
 from core.services import decks, jobs, repair_record, tapes
+from core.wording.locale_figures import tape_code
 from tests.support.booked import Desk, command, line, quoted
 
 STATIONS = [each for each in Station if each is not Station.HANDED_BACK]
@@ -43,7 +44,7 @@ def test_only_the_allowed_moves_are_possible(here: Station, there: Station) -> N
         return
     with pytest.raises(Refused) as told:
         moves.check(tape, there)
-    assert "0000180014" in told.value.sentence
+    assert "000018 001 4" in told.value.sentence
 
 
 def test_a_wrong_move_says_why_and_where_it_may_go(desk: Desk) -> None:
@@ -51,7 +52,7 @@ def test_a_wrong_move_says_why_and_where_it_may_go(desk: Desk) -> None:
     with pytest.raises(Refused) as told:
         desk.shop.run(tapes.move, code, Station.PLAYING)
     assert told.value.sentence == (
-        f"Tape {code} is booked in; it cannot go to playing. From here it may go to looked-over, "
+        f"Tape {tape_code(code)} is booked in; it cannot go to playing. From here it may go to looked-over, "
         "asking-the-customer, kept-apart, cannot-be-played."
     )
     assert desk.shop.ask(tapes.get, code).station is Station.BOOKED_IN
@@ -89,7 +90,7 @@ def test_a_tape_from_the_cold_rests_a_day_before_it_plays(desk: Desk) -> None:
     with pytest.raises(Refused) as told:
         desk.shop.run(tapes.move, tape.code, Station.PLAYING)
     assert "came in cold and rests until Wednesday, March 4, 09:00" in told.value.sentence
-    assert acclimatisation.CAUTION in told.value.sentence
+    assert acclimatisation.caution() in told.value.sentence
     assert desk.shop.ask(tapes.get, tape.code).rests_until == tape.rests_until
     desk.clock.go_on(hours=24)
     assert desk.shop.run(tapes.move, tape.code, Station.PLAYING).station is Station.PLAYING

@@ -13,7 +13,7 @@ from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts
 from core.playtime.deck_readings import Shown
-from core.playtime.learning import Played
+from core.playtime.explanations import Played
 from core.services import captures, decks, decks_to_load, repair_record, tapes
 from core.wording.locale_figures import time_of_day
 from gui.bench.bench_screen import Bench

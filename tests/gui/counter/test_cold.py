@@ -90,7 +90,7 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
     place.settle()
     told = written(screen.card)
     assert "Came in cold: it rests until Wed, Mar 4, 9:00\u00a0AM" in told
-    assert acclimatisation.CAUTION in told
+    assert acclimatisation.caution() in told
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
     assert "rests until Wednesday, March 4, 09:00" in place.told

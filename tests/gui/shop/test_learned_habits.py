@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QLabel
 from core.model.names import Speed
 from core.model.stations import Station
 from core.playtime.deck_readings import Shown
-from core.playtime.interval_calibration import Tails
+from core.playtime.interval_calibration import IntervalLevels
 from core.services import captures, shop_overview
 from gui.shop import learned_habits
 from gui.shop.shop_screen import ShopScreen
@@ -51,17 +51,17 @@ def test_what_was_seen_stands_beside_what_was_believed(place: Place) -> None:
 def test_how_often_ranges_held_is_told_with_what_came_of_it(place: Place) -> None:
     view = place.records.shop.ask(shop_overview.read)
 
-    def words(tails: Tails) -> str:
-        paper = learned_habits.chapter(replace(view, tails=tails))
+    def words(levels: IntervalLevels) -> str:
+        paper = learned_habits.chapter(replace(view, levels=levels))
         return " ".join(label.text() for label in paper.findChildren(QLabel))
 
-    assert "until 40 tapes of 10 boxes have been played" in words(view.tails)
-    wider = words(Tails(0.08, 0.93, 200, 47))
+    assert "until 40 tapes of 10 boxes have been played" in words(view.levels)
+    wider = words(IntervalLevels(0.08, 0.93, 200, 47))
     assert "47 of your last 200 tapes lay outside the range" in wider
     assert "40 would be right" in wider
     assert "drawn wider: from 8 to 93 in 100" in wider
-    assert "drawn narrower: from 12 to 88 in 100" in words(Tails(0.12, 0.88, 200, 30))
-    assert "as wide as at first: from 9 to 89 in 100" in words(Tails(0.09, 0.89, 200, 40))
+    assert "drawn narrower: from 12 to 88 in 100" in words(IntervalLevels(0.12, 0.88, 200, 30))
+    assert "as wide as at first: from 9 to 89 in 100" in words(IntervalLevels(0.09, 0.89, 200, 40))
 
 
 def test_the_chapter_fits_a_small_window(place: Place) -> None:

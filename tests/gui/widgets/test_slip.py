@@ -16,7 +16,7 @@ from core.model.money import total
 from core.model.promise_records import Chance, Promise
 from gui.toolkit import text, theme
 from gui.widgets import slip_lines
-from gui.widgets.cassette_drawing import FACES, largest_shell, paint_cassette, shell
+from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.not_for_reuse_strip import Band, band_size, paint_band
 from gui.widgets.slip import Slip
 from gui.widgets.twenty_dots import columns, in_words, twenty
@@ -135,10 +135,6 @@ def test_many_charges_are_shortened_before_they_roll(qtbot: QtBot, file_desk: De
 
 
 # --- shells and the band -----------------------------------------------------------------
-
-
-def test_every_format_of_the_catalogue_has_a_face() -> None:
-    assert set(FACES) == set(formats.catalogue().names)
 
 
 def drawn_size(name: str) -> tuple[int, int]:

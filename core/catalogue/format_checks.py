@@ -1,0 +1,115 @@
+"""Whether the names in a format's file mean something: formats, speeds, markings, hubs, hazards, parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from core.catalogue import hazards, markings
+from core.catalogue.cassettes import TapeSpeed
+from core.catalogue.format_file import FormatFile, Lot, Nominal, Weights
+from core.catalogue.shell_anatomy import PARTS
+from core.model.errors import WrongInput
+from core.model.names import Speed, TvSystem
+from core.model.shaped_toml import ROOM, at, missing, one_of
+from core.wording.messages import say
+
+Files = Mapping[str, FormatFile]
+Speeds = Mapping[str, tuple[TapeSpeed, ...]]
+ANY = "any"
+"""The key of what holds in every TV system."""
+
+
+def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds) -> None:
+    """WrongInput for the first name that nothing is called; ``where`` is the file."""
+    own = speeds[name] or tuple(entry for system in file.systems for entry in speeds.get(system, ()))
+    _named(at(where, "systems"), file.systems, files)
+    _weighted(at(where, "systems"), file.systems)
+    if not own:
+        raise missing(where, "speeds", say(ROOM, "a-speed"))
+    _referred(where, file, files)
+    for n, lot in enumerate(file.lots, 1):
+        _lot(at(where, f"lots {n}"), lot, file, files, speeds)
+    _habits(at(where, "habits"), file, own)
+    _parts(where, file)
+
+
+def _referred(where: str, file: FormatFile, files: Files) -> None:
+    _named(at(where, "hazards"), file.hazards, hazards.names())
+    _maybe(at(where, "asks_for"), file.asks_for, files)
+    _maybe(at(where, "priced_like"), file.priced_like, files)
+    _maybe(at(where, "habits", "counted_with"), file.habits.counted_with, files)
+    if file.pack is not None:
+        _named(at(where, "pack", "usual"), [file.pack.usual], _whole_cassettes(file))
+
+
+def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -> None:
+    _named(at(where, "sold_as"), lot.sold_as, files)
+    _named(at(where, "nominal", "system"), [lot.nominal.system], files)
+    _nominal(at(where, "nominal"), lot.nominal, speeds)
+    _maybe(at(where, "rule"), lot.rule, file.rules)
+    if not (lot.source and lot.mark) and any(entry.metres for entry in lot.cassettes):
+        raise missing(where, "source", say(ROOM, "sourced-metres"))
+    hubs = file.pack.hubs if file.pack else {}
+    grades = file.pack.thicknesses if file.pack else {}
+    for n, entry in enumerate(lot.cassettes, 1):
+        _maybe(at(where, f"cassettes {n}", "hub"), entry.hub, hubs)
+        _maybe(at(where, f"cassettes {n}", "thickness"), entry.thickness, grades)
+
+
+def _nominal(where: str, nominal: Nominal, speeds: Speeds) -> None:
+    if markings.nominal_speed(nominal, speeds) is None:
+        known = ", ".join(_spelled(entry.speed, entry.tv) for entry in speeds[nominal.system])
+        accepted = say(ROOM, "nominal", system=nominal.system, speeds=known)
+        raise WrongInput(where, _spelled(nominal.speed, nominal.tv), accepted)
+
+
+def _habits(where: str, file: FormatFile, own: tuple[TapeSpeed, ...]) -> None:
+    cassettes = [entry.name for lot in file.lots for entry in lot.cassettes]
+    for tv in (tv for tv in TvSystem if any(entry.suits(None, tv) for entry in own)):
+        known = [entry.speed.value for entry in own if entry.suits(None, tv)]
+        _by_tv(at(where, "speeds"), file.habits.speeds, tv, known)
+        _by_tv(at(where, "usual"), file.habits.usual, tv, cassettes)
+    camera = file.habits.camera
+    _named(at(where, "camera", "speeds"), camera.speeds if camera else (), [each.speed.value for each in own])
+
+
+def _by_tv(where: str, table: Mapping[str, Weights], tv: TvSystem, known: Iterable[str]) -> None:
+    column = tv.value if tv.value in table else ANY
+    if column not in table:
+        raise WrongInput(where, "nothing", say(ROOM, "needed-or-any", key=tv.value))
+    _named(at(where, column), table[column], known)
+    _weighted(at(where, column), table[column])
+
+
+def _parts(where: str, file: FormatFile) -> None:
+    _named(at(where, "drawing", "parts"), file.drawing.parts, PARTS)
+    for needed in ("hubs", "window"):
+        if needed not in file.drawing.parts:
+            raise missing(at(where, "drawing", "parts"), needed, say(ROOM, "list"))
+    for key in file.look.__struct_fields__:
+        _maybe(at(where, "look", key, "part"), file.look.part(key), PARTS)
+
+
+def _weighted(where: str, weights: Weights) -> None:
+    if not sum(weights.values()):
+        raise WrongInput(where, dict(weights), say(ROOM, "weight-above-0"))
+
+
+def _maybe(where: str, name: str | None, known: Iterable[str]) -> None:
+    _named(where, [name] if name else [], known)
+
+
+def _named(where: str, found: Iterable[str], known: Iterable[str]) -> None:
+    names = tuple(known)
+    for name in found:
+        if name not in names:
+            raise WrongInput(where, name, one_of(names))
+
+
+def _whole_cassettes(file: FormatFile) -> list[str]:
+    """Markings whose hub and thickness are known."""
+    return [entry.name for lot in file.lots for entry in lot.cassettes if entry.hub and entry.thickness]
+
+
+def _spelled(speed: Speed, tv: TvSystem | None) -> str:
+    return f"{speed.value} {tv.value}" if tv else speed.value

@@ -1,0 +1,235 @@
+"""What a new shop believes about tapes nobody knows anything of, by group: whose habit, and of what kind.
+
+What holds for every format stands in ``resources/catalogue/habits.toml``, what holds for one in its own file.
+The shares are invented, and say so; the shop's own captures outweigh them, and every fact replaces them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+from typing import Annotated, TypeAlias
+
+from msgspec import Meta, Struct
+
+from core.catalogue.cassettes import Format, Marking
+from core.catalogue.format_checks import ANY
+from core.catalogue.format_file import Mark, NotNegative, Positive, Words
+from core.catalogue.formats import catalogue
+from core.model import resource_files
+from core.model.names import Origin, TvSystem
+from core.model.shaped_toml import read, shaped
+
+Weights: TypeAlias = Mapping[str, float]
+Group: TypeAlias = tuple[str, str]
+"""What a habit is about and whose: ``("speed", "vhs-c-ntsc")``."""
+Counts: TypeAlias = Mapping[Group, Weights]
+"""How many tapes of each group were found to be what."""
+
+SHARED = ("system", "tv", "speed", "fill")
+"""Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
+LEAST = 1e-9
+"""Hardly possible, yet not ruled out."""
+_TV_ENDINGS = tuple(f"-{tv.value}" for tv in TvSystem)
+_Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
+
+
+class _Fill(Struct, frozen=True, forbid_unknown_fields=True):
+    """Weights of the stretches between the edges, for each profile a format may name."""
+
+    edges: _Row
+    home: _Row
+    camera: _Row
+    studio: _Row
+
+
+class _Told(Struct, frozen=True, forbid_unknown_fields=True):
+    off: Positive
+    below: Positive
+
+
+class _Read(Struct, frozen=True, forbid_unknown_fields=True):
+    off: Positive
+    source: Words
+    mark: Mark
+
+
+class _Length(Struct, frozen=True, forbid_unknown_fields=True):
+    over: tuple[tuple[NotNegative, NotNegative], ...]
+    source: Words
+    mark: Mark
+
+
+class _Beliefs(Struct, frozen=True, forbid_unknown_fields=True):
+    """The shape of ``habits.toml``."""
+
+    source: Words
+    mark: Mark
+    worth: dict[str, Positive]
+    alike: dict[str, _Row]
+    tv: dict[str, dict[str, NotNegative]]
+    fill: _Fill
+    told: _Told
+    read: _Read
+    length: dict[str, _Length]
+
+
+@cache
+def _beliefs() -> _Beliefs:
+    path = resource_files.path("catalogue", "habits.toml")
+    return shaped(read(path), _Beliefs, path.name)
+
+
+def source() -> str:
+    """Where these beliefs come from, as a clerk may read it."""
+    return f"{_beliefs().source} ({_beliefs().mark})"
+
+
+def worth(kind: str) -> float:
+    """The captures that weigh as much as the starting belief."""
+    return _beliefs().worth[kind]
+
+
+def concentrations(kind: str) -> tuple[tuple[float, float], ...]:
+    """(concentration of the box prior, its weight) before any box was seen."""
+    alike = _beliefs().alike
+    return tuple(zip(alike["candidates"], alike[kind], strict=True))
+
+
+@cache
+def starting_concentration(kind: str) -> float:
+    """The concentration that stands for all candidates."""
+    return mean_concentration(concentrations(kind))
+
+
+def mean_concentration(candidates: tuple[tuple[float, float], ...]) -> float:
+    """One concentration for several: that of their mean correlation 1 ÷ (1 + c), which widens a sum."""
+    total = sum(weight for _, weight in candidates)
+    correlation = sum(weight / (1 + value) for value, weight in candidates) / total
+    return 1 / correlation - 1
+
+
+# --- each kind of habit: its group and what it starts from ---------------------------------
+
+
+@cache
+def starting(group: Group) -> Weights:
+    """What a new shop believes of a group, adding up to one."""
+    kind, name = group
+    if kind == "speed":
+        return scaled(_speed_weights(*format_and_tv(name)))
+    if kind == "system":
+        return scaled(_system_weights(catalogue().format(name)))
+    if kind == "fill":
+        return scaled(_numbered(getattr(_beliefs().fill, catalogue().format(name).habits.fill)))
+    if kind == "length":
+        return scaled(_numbered([weight for _, weight in _beliefs().length[name].over]))
+    return scaled(_beliefs().tv[name])
+
+
+def format_and_tv(name: str) -> tuple[Format, TvSystem | None]:
+    """The format and the TV system that a group of speeds is named after."""
+    if name.endswith(_TV_ENDINGS):
+        name, _, ending = name.rpartition("-")
+        return catalogue().format(name), TvSystem(ending)
+    return catalogue().format(name), None
+
+
+def tv_group(marking: Marking | None) -> Group:
+    nominal = marking.nominal_tv if marking is not None else None
+    return "tv", nominal.value if nominal else "any"
+
+
+def system_group(shell: Format) -> Group:
+    return "system", shell.name
+
+
+def speed_group(system: Format, tv: TvSystem) -> Group:
+    """By format and TV system, or by format where speed does not depend on it."""
+    name = _counted_name(system)
+    depends = any(entry.tv is not None for entry in system.tape_speeds)
+    return "speed", f"{name}-{tv.value}" if depends else name
+
+
+def fill_group(shell: Format) -> Group:
+    return "fill", _counted_name(shell)
+
+
+def length_group(is_shortest: bool) -> Group:
+    return "length", "marking" if is_shortest else "published"
+
+
+def fill_edges() -> tuple[float, ...]:
+    """Where the stretches of the recorded share begin and end; the last one is the full tape."""
+    return _beliefs().fill.edges
+
+
+def told_fill_off(share: float) -> float:
+    """How far the recorded share may lie from the one that was told."""
+    told = _beliefs().told
+    return told.off * min(1.0, share / told.below)
+
+
+def read_fill_off() -> float:
+    """How far the recorded share may lie from one that was measured, where the measuring does not say."""
+    return _beliefs().read.off
+
+
+@cache
+def length_over(group: Group) -> tuple[float, ...]:
+    """How much longer the cassette is, as shares of the catalogue's length, shortest first."""
+    return tuple(over for over, _ in _beliefs().length[group[1]].over)
+
+
+def length_source(group: Group) -> str:
+    length = _beliefs().length[group[1]]
+    return f"{length.source} ({length.mark})"
+
+
+def camera_share(system: Format) -> float:
+    """Tapes of the format that a camcorder made; 0 where nobody needs to ask."""
+    return system.habits.camera.share if system.habits.camera else 0.0
+
+
+def of_origin(weights: Weights, system: Format, origin: Origin | None) -> dict[str, float]:
+    """Speeds of the tapes of one origin, given those of all: both origins together make up the whole."""
+    camera = system.habits.camera
+    if origin is None or camera is None or not camera.share:
+        return dict(weights)
+    fitting = scaled({name: camera.speeds.get(name, 0.0) + LEAST for name in weights})
+    if origin is Origin.CAMERA:
+        return fitting
+    return scaled({name: max(LEAST, whole - camera.share * fitting[name]) for name, whole in weights.items()})
+
+
+def marking_weights(shell: Format, tv: TvSystem) -> dict[str, float]:
+    """The usual cassettes of a format in one TV system."""
+    usual = shell.habits.usual
+    return dict(usual.get(tv.value) or usual[ANY])
+
+
+def scaled(weights: Weights) -> dict[str, float]:
+    """The same weights, adding up to one."""
+    total = sum(weights.values())
+    return {name: weight / total for name, weight in weights.items()}
+
+
+def _counted_name(entry: Format) -> str:
+    """The name under which a format's habits are kept: a better grade of tape is used alike."""
+    return entry.habits.counted_with or entry.name
+
+
+def _system_weights(shell: Format) -> Weights:
+    """The recordings that are expected in the shell; its own only, unless labels mislead."""
+    return {name: weight for name, weight in shell.record.systems.items() if weight > 0}
+
+
+def _speed_weights(system: Format, tv: TvSystem | None) -> Weights:
+    pages = system.habits.speeds
+    weights = (tv and pages.get(tv.value)) or pages.get(ANY) or next(iter(pages.values()))
+    found = {speed.value: weights.get(speed.value, 0.0) for speed in system.speeds_in(tv)}
+    return found if any(found.values()) else dict.fromkeys(found, 1.0)
+
+
+def _numbered(weights: Sequence[float]) -> Weights:
+    return {str(n): weight for n, weight in enumerate(weights)}

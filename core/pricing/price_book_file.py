@@ -1,0 +1,90 @@
+"""The shape of a price book's file, ``resources/pricebook/YEAR.toml``; a key without a default is needed."""
+
+from datetime import date
+from enum import Enum
+
+# Annotations are not put off here: msgspec would have to evaluate each text of them at the first start.
+from typing import Annotated, TypeAlias
+
+from msgspec import Meta, Struct
+
+Words: TypeAlias = Annotated[str, Meta(min_length=1, pattern=r"\S", description="not-empty")]
+Amount: TypeAlias = Annotated[str, Meta(pattern=r"^\d{1,6}(\.\d+)?$", description="amount")]
+"""Whole units of the currency."""
+Percent: TypeAlias = Annotated[
+    str, Meta(pattern=r"^(1000(\.0+)?|\d{1,3}(\.\d+)?)$", description="percent-1000")
+]
+PercentTo100: TypeAlias = Annotated[
+    str, Meta(pattern=r"^(100(\.0+)?|\d{1,2}(\.\d+)?)$", description="percent-100")
+]
+
+
+class TaxMode(Enum):
+    ON_TOP = "on-top"
+    INSIDE = "inside"
+
+
+class Way(Enum):
+    """How copying is charged."""
+
+    PER_TAPE = "per-tape"
+    PER_PERIOD = "per-period"
+    PER_HOUR = "per-hour"
+
+
+class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    mode: TaxMode
+    percent: Annotated[str, Meta(pattern=r"^\d{1,2}(\.\d+)?$", description="percent-99")]
+    words: Words
+    remark: Words
+
+
+class CaptureEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """``minutes`` are those of a started period, where it is charged by the period."""
+
+    way: Way
+    price: Amount
+    minutes: Annotated[int, Meta(ge=1, le=600, description="from-1-to-600")] | None = None
+
+
+class RateEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    words: Words
+    price: Amount
+
+
+class PriceEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    price: Amount
+
+
+class PercentEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    percent: Percent
+
+
+class DepositEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    percent: PercentTo100
+
+
+class BreakEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    after: Annotated[int, Meta(ge=1, le=10_000, description="from-1-to-10000")]
+    percent: PercentTo100
+
+
+class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
+    """Everything a price is made from."""
+
+    name: Words
+    remark: Words
+    invented: bool
+    currency: Annotated[str, Meta(pattern=r"^[A-Z]{3}$", description="currency")]
+    minor_digits: Annotated[int, Meta(ge=0, le=4, description="from-0-to-4")]
+    valid_from: Annotated[date, Meta(description="a-day")]
+    quote_valid_days: Annotated[int, Meta(ge=1, le=365, description="from-1-to-365")]
+    tax: TaxEntry
+    capture: dict[str, CaptureEntry]
+    repair: dict[str, RateEntry]
+    media: dict[str, RateEntry]
+    rush: PercentEntry
+    minimum: PriceEntry
+    deposit: DepositEntry
+    ceiling: PercentEntry
+    quantity_break: tuple[BreakEntry, ...] = ()

@@ -1,0 +1,22 @@
+# What the shop believes of tapes and has learned of them, as its owner reads it.
+about-system = what was recorded
+about-tv = TV system
+about-speed = recording speed
+about-fill = how full
+about-length = length of the cassette
+whose-marking = full cassettes of unpublished length
+whose-published = full cassettes of known length
+whose-any-tv = tapes marked for no TV system
+whose-tv = tapes marked for { $tv }
+whose-in-tv = { $format } ({ $tv })
+fill-less = less than half full
+fill-most = half full or more
+fill-full = full to the end
+longer = { $percent } % longer
+no-longer = no longer
+seen =
+    { $tapes ->
+        [one] { $count } of your last { $tapes } { $whose } was { $what }.
+       *[other] { $count } of your last { $tapes } { $whose } were { $what }.
+    }
+unseen = No { $whose } has been played yet.

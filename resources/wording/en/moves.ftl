@@ -1,0 +1,21 @@
+# Why a tape may not go where somebody wants to put it, and where it may go instead. $to and $ways are names of stations.
+already = Tape { $code } is { $at } already.
+only-by-pickup = Tape { $code } is { $at }; a tape goes back to its owner only by a pickup, so that somebody signs for it.
+no-way = Tape { $code } is { $at }; it cannot go to { $to }. From here it may go to { $ways }.
+no-way-gone = Tape { $code } is { $at }; it cannot go to { $to }. It has left the shop.
+kept-apart = Tape { $code } has { $findings }; it stays away from machines and other tapes. It may go to { $ways }, or clear the finding first and say what was done.
+rights = Tape { $code } is a commercial recording; it is copied only if the customer holds the rights. If so, clear the finding and note what the customer showed.
+no-splice = Tape { $code } is { $findings } and no splice is recorded. Record the splice, or say what was done instead of one.
+look-again = Tape { $code } was looked over after its repair and has to be done again. Record what was done to it, or look once more and say that it may go on.
+needs-repair = Tape { $code } needs a repair first ({ $findings }). It may go to { $ways }.
+at-booked-in = booked in
+at-looked-over = looked over
+at-at-the-bench = at the bench
+at-cleared-to-play = cleared to play
+at-playing = playing
+at-being-checked = being checked
+at-ready = ready
+at-handed-back = handed back
+at-asking-the-customer = waiting for the customer's answer
+at-kept-apart = kept apart
+at-cannot-be-played = set aside as one that cannot be played

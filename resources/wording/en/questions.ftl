@@ -1,0 +1,31 @@
+# What the counter asks the customer, each answer, and what it means. $tape is a format with its marking.
+named = { $format } { $marking }
+recorded-as = { $tape }: was it recorded in a { $system } camcorder? The shell does not tell.
+recorded-as-yes = yes, { $system }
+recorded-as-no = no, { $system }
+recorded-as-yes-means = about { $minutes } minutes when full; needs a { $system } machine
+recorded-as-no-means = about { $minutes } minutes when full
+origin = { $tape }: from a camcorder, or recorded off television?
+origin-camera = a camcorder
+origin-camera-means = nearly always standard play
+origin-broadcast = television
+origin-broadcast-means = often at a slow speed
+speed = { $tape }: which speed does the label or the recorder say?
+speed-sp = standard play, SP
+speed-lp = long play, LP
+speed-ep = the slowest, EP (also SLP)
+speed-b1 = βI
+speed-b2 = βII
+speed-b3 = βIII
+fill =
+    { $count ->
+        [one] { $tape }: how full is it?
+       *[other] { $tape }: how full are they?
+    }
+fill-full = to the end
+fill-most = half or more
+fill-less = less than half
+tv = { $tape }: where was it recorded?
+tv-ntsc = in North America or Japan, NTSC
+tv-pal = in Europe or most other countries, PAL
+means = { $minutes } minutes each
