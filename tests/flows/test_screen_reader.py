@@ -15,6 +15,8 @@ import pytest
 from core.services.invented_shop import InventedShop
 from tests.support.demonstration import AFTERNOON
 
+pytestmark = pytest.mark.slow
+
 READER = Path(__file__).parents[1] / "support" / "screen_reader.py"
 SYSTEM = "/usr/bin/python3"
 """The system's Python: the library of the reader comes with the system's packages."""
