@@ -73,8 +73,12 @@ def _row(line: TapeLine, tapes: Sequence[tuple[int, SimulatedTape]]) -> Row:
 
 def _talked(rows: list[Row], box: Box, chance: float, dice: np.random.Generator, splits: bool) -> list[Row]:
     knows: dict[tuple[str, int], bool] = {}
+    ranked_for: list[Row] = []
+    ranked: tuple[Question, ...] = ()
     for _ in range(questions.MOST):
-        question = next((each for each in _ranked(rows, box) if _may_tell(each, rows, knows)), None)
+        if rows != ranked_for:  # an answer nobody could give leaves the questions as they were
+            ranked_for, ranked = rows, _ranked(rows, box)
+        question = next((each for each in ranked if _may_tell(each, rows, knows)), None)
         if question is None:
             break
         asked = _about(question, rows)

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from tests.support.booked import desk, empty_file, empty_server, file_desk, server_shop
+from tests.support.demonstration import demonstration, made
 from tests.support.typed import box, codes, typed
 
 __all__ = [
     "box",
     "codes",
+    "demonstration",
     "desk",
     "empty_file",
     "empty_server",
     "file_desk",
+    "made",
     "server_shop",
     "typed",
 ]

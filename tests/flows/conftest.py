@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tests.support.booked import empty_file, file_desk
+from tests.support.demonstration import demonstration, made
 from tests.support.screens import place
 
-__all__ = ["empty_file", "file_desk", "place"]
+__all__ = ["demonstration", "empty_file", "file_desk", "made", "place"]

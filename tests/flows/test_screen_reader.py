@@ -7,30 +7,32 @@ import os
 import shutil
 import subprocess
 import sys
-from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from core.services import invented_shop
+from core.services.invented_shop import InventedShop
+from tests.support.demonstration import AFTERNOON
+
+pytestmark = pytest.mark.slow
 
 READER = Path(__file__).parents[1] / "support" / "screen_reader.py"
 SYSTEM = "/usr/bin/python3"
 """The system's Python: the library of the reader comes with the system's packages."""
 NEEDED = ("Xvfb", "dbus-run-session", "/usr/libexec/at-spi-bus-launcher", SYSTEM)
-NOW = datetime.fromisoformat("2026-03-11T15:00:00-06:00")
 TO_BE_NAMED = {"text", "check box", "radio button", "push button", "table", "table cell", "list", "list item"}
 
 
 @pytest.fixture(scope="module")
-def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def shop(request: pytest.FixtureRequest) -> Path:
     """The invented shop; skips where there is no screen reader to hear it."""
     if not _can_hear():
         if os.environ.get("CI"):
             pytest.fail("there is no screen reader's library, and this run may not go without")
         pytest.skip("no screen reader's library (Debian: xvfb, at-spi2-core, python3-pyatspi)")
-    return invented_shop.make(tmp_path_factory.mktemp("shop"), NOW).shop
+    made: InventedShop = request.getfixturevalue("made")
+    return made.shop
 
 
 def _can_hear() -> bool:
@@ -41,7 +43,7 @@ def _can_hear() -> bool:
 
 def hear(shop: Path, *steps: list[str]) -> list[Any]:
     """What came of each step (`tests/support/screen_reader.py` lists them)."""
-    program = [sys.executable, "-m", "gui", "--shop", str(shop), "--now", NOW.isoformat()]
+    program = [sys.executable, "-m", "gui", "--shop", str(shop), "--now", AFTERNOON.isoformat()]
     told = shop.with_name("heard.json")
     heard = subprocess.run(
         ["dbus-run-session", "--", SYSTEM, str(READER), str(told), *program],

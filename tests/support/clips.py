@@ -25,6 +25,8 @@ HISS = 10 ** (-58 / 20)
 Frame = NDArray[np.uint8]
 Colours = NDArray[np.float64]
 
+_FAST = {"libx264": {"preset": "veryfast"}}
+"""How the encoder is told not to look for the smallest file."""
 _SHOWN_AS = {Kind.BLACK: ("black",), Kind.BLUE: ("blue", "lettered"), Kind.FROZEN: ("frozen",)}
 
 
@@ -85,28 +87,26 @@ def made(
     """
     rng = np.random.default_rng(seed)
     with av.open(str(path), "w") as file:
-        video = file.add_stream(codec, rate=RATE)
+        video = file.add_stream(codec, rate=RATE, options=_FAST.get(codec))
         video.width, video.height, video.pix_fmt = *size, "yuv420p"
         video.bit_rate = round(mb_s * 1e6)
         audio = file.add_stream(sound, rate=SOUND_RATE, layout="stereo") if sound else None
+        fit = av.AudioResampler(audio.format.name, audio.layout.name, SOUND_RATE) if audio else None
         for number, (picture, pieces) in enumerate(_moments(scenes, rng, noise, size)):
             frame = av.VideoFrame.from_ndarray(picture, format="rgb24")
             frame.pts = number
             file.mux(video.encode(frame))
-            if audio is not None:
+            if audio is not None and fit is not None:
                 heard = av.AudioFrame.from_ndarray(pieces, format="flt", layout="stereo")
                 heard.sample_rate, heard.pts = SOUND_RATE, number * SOUND_RATE // RATE
-                for piece in _fitting(heard, audio):
+                for piece in fit.resample(heard):
                     file.mux(audio.encode(piece))
         file.mux(video.encode(None))
-        if audio is not None:
+        if audio is not None and fit is not None:
+            for piece in fit.resample(None):
+                file.mux(audio.encode(piece))
             file.mux(audio.encode(None))
     return Clip(path, tuple(scenes))
-
-
-def _fitting(heard: av.AudioFrame, audio: av.AudioStream) -> list[av.AudioFrame]:
-    resampler = av.AudioResampler(audio.format.name, audio.layout.name, SOUND_RATE)
-    return [*resampler.resample(heard), *resampler.resample(None)]
 
 
 def _timed(scenes: Sequence[Scene]) -> Iterator[tuple[float, Scene]]:

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from functools import cache
 from unittest.mock import patch
 
 import numpy as np
@@ -26,7 +27,7 @@ from core.model.stations import Station
 from core.playtime import learning
 from core.playtime.explanations import Played
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.possibilities import facts
+from core.playtime.possibilities import Facts, facts
 from core.playtime.tape_minutes import belief
 from core.scheduling import event_rates, plan
 from core.scheduling.breakdowns import awaiting
@@ -193,10 +194,15 @@ def _played(lived: Year) -> list[Played]:
     for tape in sorted(over, key=lambda tape: tape.ended):
         about = tape.new.about
         if isinstance(about, SimulatedTape):
-            known = facts(about.line)
+            known = _known(about.line)
             seen = about.minutes, about.speed, about.recorded_as
             found.append(Played(_number(tape.box), known, *seen))
     return found
+
+
+@cache
+def _known(line: TapeLine) -> Facts:
+    return facts(line)
 
 
 def _code(tape: Tape) -> TapeCode:

@@ -149,6 +149,7 @@ _FITTING_BOXES = st.fixed_dictionaries(
 )
 
 
+@pytest.mark.slow
 @given(_FITTING_BOXES)
 def test_any_box_that_fits_gets_a_quote_that_adds_up(box: dict[str, Any]) -> None:
     asked = arguments.parser().parse_args(["quote", "box.json", "--now", NOW])

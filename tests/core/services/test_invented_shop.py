@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import hashlib
+import io
+import json
 import os
 import sys
 from collections.abc import Iterator
+from contextlib import redirect_stdout
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from zoneinfo import ZoneInfo
 
 import phonenumbers
 import pytest
 
 from core.capture.file_report import Kind
+from core.cli import entry
 from core.model import resource_files
 from core.model.errors import Refused
 from core.model.job_records import Job
@@ -39,16 +43,8 @@ from core.services.invented_shop import InventedShop
 from core.services.records_door import Shop
 from core.store import backup
 from tests.support import pdf
+from tests.support.demonstration import AFTERNOON, DENVER, copied
 from tests.support.typed import Typist, contents
-
-DENVER = ZoneInfo("America/Denver")
-AFTERNOON = datetime(2026, 3, 12, 15, 0, tzinfo=DENVER)
-"""A Thursday with no holiday near."""
-
-
-@pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> InventedShop:
-    return invented_shop.make(tmp_path_factory.mktemp("demo"), AFTERNOON)
 
 
 @pytest.fixture
@@ -132,6 +128,7 @@ def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: Inve
     assert path.name in told
 
 
+@pytest.mark.slow
 def test_without_pyav_the_shop_is_made_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "av", None)
     made = invented_shop.make(tmp_path, AFTERNOON)
@@ -211,18 +208,48 @@ def test_nobody_in_it_can_be_called(shop: Shop) -> None:
         assert number[3:8] == "55501"  # 555-0100 to 555-0199 are kept free for stories
 
 
-def test_the_same_clock_makes_the_same_shop(made: InventedShop, tmp_path: Path) -> None:
-    again = invented_shop.make(tmp_path / "again", AFTERNOON)
-    assert contents(again.shop) == contents(made.shop)
-    papers = [[paper.read_bytes() for paper in one.papers] for one in (made, again)]
-    assert papers[0] == papers[1]
+@dataclass(frozen=True)
+class Again:
+    """The command, told to make its shop where one lies already, at the same moment."""
+
+    old: InventedShop
+    before: object
+    """What the old one held until then."""
+    files: list[Path]
+    """What the command said it made, the shop first."""
 
 
-def test_an_old_demonstration_is_never_touched(made: InventedShop) -> None:
-    before = contents(made.shop)
-    again = invented_shop.make(made.shop.parent, AFTERNOON)
-    assert again.shop.parent == made.shop.parent.with_name(f"{made.shop.parent.name}-2")
-    assert contents(made.shop) == before
+@pytest.fixture(scope="module")
+def again(demonstration: Path, tmp_path_factory: pytest.TempPathFactory) -> Again:
+    old = copied(demonstration, tmp_path_factory.mktemp("again") / "demo")
+    before = contents(old.shop)
+    told = io.StringIO()
+    with redirect_stdout(told):
+        code = entry.run(
+            ["demo", "--dir", str(old.shop.parent), "--no-window", "--now", AFTERNOON.isoformat(), "--json"]
+        )
+    assert code == 0
+    return Again(old, before, [Path(file) for file in json.loads(told.getvalue())["files"]])
+
+
+@pytest.mark.slow
+def test_the_same_clock_makes_the_same_shop(again: Again) -> None:
+    assert contents(again.files[0]) == contents(again.old.shop)
+    papers = {paper.name: paper.read_bytes() for paper in again.files if paper.suffix == ".pdf"}
+    assert papers == {paper.name: paper.read_bytes() for paper in again.old.papers}
+
+
+@pytest.mark.slow
+def test_an_old_demonstration_is_never_touched(again: Again) -> None:
+    old = again.old.shop.parent
+    assert again.files[0] == old.with_name(f"{old.name}-2") / "demo.sqlite"
+    assert contents(again.old.shop) == again.before
+
+
+@pytest.mark.slow
+def test_the_command_prints_the_files_it_made(again: Again) -> None:
+    assert all(file.is_file() for file in again.files)
+    assert len(again.files) == 1 + 32
 
 
 @pytest.mark.parametrize(
@@ -248,6 +275,7 @@ def test_at_any_hour_everything_lies_behind_the_clock(now: datetime) -> None:
     assert set(first.values()) == {"book"}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("hour", [9, 20])
 def test_it_can_be_made_early_and_late(tmp_path: Path, hour: int) -> None:
     made = invented_shop.make(tmp_path, AFTERNOON.replace(hour=hour, minute=45))
@@ -255,17 +283,7 @@ def test_it_can_be_made_early_and_late(tmp_path: Path, hour: int) -> None:
         assert {tape.station for tape in all_tapes(shop)} == set(Station)
 
 
-def test_the_command_prints_the_files_it_made(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    typed = Typist(tmp_path / "unused.sqlite", capsys)
-    files = typed("demo", "--dir", tmp_path / "demo", "--no-window").document["files"]
-    assert Path(files[0]) == tmp_path / "demo" / "demo.sqlite"
-    assert all(Path(file).is_file() for file in files)
-    assert len(files) == 1 + 32
-
-
 def test_a_window_is_opened_only_where_it_can_be_seen(monkeypatch: pytest.MonkeyPatch) -> None:
-    from core.cli import entry
-
     for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"):
         monkeypatch.delenv(name, raising=False)
     monkeypatch.setattr("sys.platform", "linux")
