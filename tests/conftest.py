@@ -14,6 +14,8 @@ pytest_plugins = [
     "tests.support.languages",
     "tests.support.patience",
     "tests.support.postgres",
+    "tests.support.own_postgres",  # after the one it imports from
+    "tests.support.quick",
 ]
 
 settings.register_profile(

@@ -27,12 +27,12 @@ from core.services.records_door import Shop
 from core.store import history
 from core.store.tables import EventRow
 from core.store.unit import Unit
-from tests.support.postgres import SERVER, database_url, tell
+from tests.support.postgres import SERVER, database_url, named_server, tell
 
 MORNING = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
 """A Tuesday, 9 o'clock in New York."""
 
-KINDS = ("sqlite", "postgres") if os.environ.get(SERVER) or os.environ.get("CI") else ("sqlite",)
+KINDS = ("sqlite", pytest.param("postgres", marks=pytest.mark.postgres))
 """The databases of this run; a run of the whole suite may not go without PostgreSQL."""
 
 
@@ -139,7 +139,7 @@ def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def empty_server() -> Iterator[str]:
     """The name of a database with a new shop in it, made once and copied for each test."""
-    server = os.environ[SERVER]
+    server = named_server()
     name = f"tapewright_new_{uuid4().hex}"
     tell(server, f'CREATE DATABASE "{name}"')
     try:

@@ -1,0 +1,105 @@
+"""A PostgreSQL server for one run of the tests, where its programs are installed (``--own-postgres``).
+
+The server listens on a free port of this computer only, in a temporary folder, and is gone after the run.
+PostgreSQL refuses to run as root: there the programs run as its own account ``postgres``.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import socket
+import subprocess
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+import pytest
+
+from tests.support.postgres import SERVER
+
+_PLACES = (Path("/usr/lib/postgresql"), Path("/usr/local/lib/postgresql"), Path("/usr/pgsql"))
+"""Debian keeps each version in a folder of its own and out of PATH."""
+_RUNNING = pytest.StashKey["Server"]()
+
+
+class Server:
+    """One running server in a folder of its own."""
+
+    def __init__(self, programs: Path) -> None:
+        self._programs = programs
+        self._folder = Path(tempfile.mkdtemp(prefix="tapewright-postgres-"))
+        self._as_owner: list[str] = []
+        if hasattr(os, "geteuid") and os.geteuid() == 0:
+            shutil.chown(self._folder, "postgres")
+            self._as_owner = ["runuser", "-u", "postgres", "--"]
+        try:
+            self.url = self._start()
+        except Exception:
+            self.stop()
+            raise
+
+    def _start(self) -> str:
+        port = _free_port()
+        self._run("initdb", "-D", "data", "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8")
+        options = f"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self._folder}"
+        self._run("pg_ctl", "-D", "data", "-l", "server.log", "-w", "-s", "start", "-o", options)
+        return f"postgresql://postgres@127.0.0.1:{port}/postgres"
+
+    def stop(self) -> None:
+        """Ends the server at once and removes what it wrote."""
+        if (self._folder / "data" / "postmaster.pid").exists():
+            self._run("pg_ctl", "-D", "data", "-m", "immediate", "-s", "stop")
+        shutil.rmtree(self._folder, ignore_errors=True)
+
+    def _run(self, program: str, *arguments: str) -> None:
+        command = [*self._as_owner, str(self._programs / program), *arguments]
+        surroundings = {**os.environ, "LC_ALL": "C.UTF-8"}
+        # The server inherits what it writes to: a pipe would never end.
+        with open(self._folder / f"{program}.log", "ab") as log:
+            subprocess.run(
+                command, cwd=self._folder, env=surroundings, stdout=log, stderr=log, check=True, timeout=120
+            )
+
+
+def programs(places: tuple[Path, ...] = _PLACES, surroundings: Mapping[str, str] = os.environ) -> Path | None:
+    """The folder of ``initdb`` and ``pg_ctl``, of the newest version; None where they are not installed."""
+    found = [path.parent for place in places for path in place.glob("*/bin/initdb")]
+    if found:
+        return max(found, key=_version)
+    on_path = shutil.which("initdb", path=surroundings.get("PATH"))
+    return Path(on_path).resolve().parent if on_path else None
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--own-postgres", action="store_true", help="start a PostgreSQL server where there is one"
+    )
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_configure(config: pytest.Config) -> None:
+    """The workers of a run in parallel get the address from the one that started them."""
+    folder = programs()
+    wanted = config.getoption("own_postgres") and not hasattr(config, "workerinput")
+    if wanted and not os.environ.get(SERVER) and folder is not None:
+        config.stash[_RUNNING] = Server(folder)
+        os.environ[SERVER] = config.stash[_RUNNING].url
+
+
+def pytest_unconfigure(config: pytest.Config) -> None:
+    server = config.stash.get(_RUNNING, None)
+    if server is not None:
+        os.environ.pop(SERVER, None)
+        server.stop()
+
+
+def _version(folder: Path) -> tuple[int, ...]:
+    return tuple(int(part) for part in re.findall(r"\d+", folder.parent.name))
+
+
+def _free_port() -> int:
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        return int(taken.getsockname()[1])

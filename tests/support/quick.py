@@ -1,0 +1,63 @@
+"""The quick run (``--quick``): without the modules that took long when they were last measured.
+
+``--measure-modules`` writes how many seconds each module took into `MEASURED`; nobody edits that file. A
+module that is new or was moved counts as quick until it is measured.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+MEASURED = Path(__file__).with_name("seconds.tsv")
+SLOW_SECONDS = 3.0
+"""A module slower than this on its own is left out of the quick run."""
+_SPENT = pytest.StashKey[dict[str, float]]()
+
+
+def measured(file: Path = MEASURED) -> dict[str, float]:
+    """Seconds of each module that took part in the last measured run."""
+    lines = file.read_text(encoding="utf-8").splitlines()
+    return {module: float(seconds) for module, seconds in (line.split("\t") for line in lines)}
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--quick", action="store_true", help="leave out the modules measured as slow")
+    parser.addoption("--measure-modules", action="store_true", help=f"write {MEASURED.name} after the run")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    config.stash[_SPENT] = defaultdict(float)
+    config.pluginmanager.register(_Stopwatch(config.stash[_SPENT]), "stopwatch")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Marks what is slow; the quick run lets it out and pytest counts it as deselected."""
+    seconds = measured()
+    for item in items:
+        if seconds.get(item.path.relative_to(ROOT).as_posix(), 0.0) > SLOW_SECONDS:
+            item.add_marker(pytest.mark.slow)
+    if config.getoption("quick"):
+        slow = [item for item in items if item.get_closest_marker("slow")]
+        config.hook.pytest_deselected(items=slow)
+        items[:] = [item for item in items if not item.get_closest_marker("slow")]
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    if session.config.getoption("measure_modules") and not hasattr(session.config, "workerinput"):
+        spent = session.config.stash[_SPENT]
+        lines = [f"{module}\t{seconds:.1f}\n" for module, seconds in sorted(spent.items())]
+        MEASURED.write_text("".join(lines), encoding="utf-8")
+
+
+class _Stopwatch:
+    """Adds up what every phase of every test took, by module."""
+
+    def __init__(self, spent: dict[str, float]) -> None:
+        self._spent = spent
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        self._spent[report.nodeid.split("::")[0]] += report.duration
