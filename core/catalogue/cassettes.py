@@ -10,6 +10,7 @@ from core.catalogue.format_file import FormatFile, Mark, StartingHabits, Thickne
 from core.catalogue.shell_anatomy import Anatomy, Silhouette
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
+from core.wording.messages import say
 
 T = TypeVar("T")
 
@@ -167,8 +168,9 @@ class Format:
         found = tuple(entry for entry in self.tape_speeds if entry.suits(speed, tv))
         if not found:
             known = ", ".join(entry.value for entry in self.speeds_in(tv))
-            system = f" in {tv.value.upper()}" if tv else ""
-            raise WrongInput("speed", speed.value if speed else None, f"{self.words}{system} has {known}")
+            told = {"format": self.words, "speeds": known, "tv": tv.value.upper() if tv else ""}
+            accepted = say("playtime", "has-speeds-in" if tv else "has-speeds", **told)
+            raise WrongInput("speed", speed.value if speed else None, accepted)
         return found
 
     def marking(self, text: str | None) -> Marking | None:
@@ -183,7 +185,7 @@ class Format:
             if wanted in (bare(name) for name in (marking.name, *marking.aliases)):
                 return marking
         known = ", ".join(marking.name for marking in self.markings)
-        raise WrongInput("marking", text, f"{self.words} is sold as {known}")
+        raise WrongInput("marking", text, say("playtime", "sold-as", format=self.words, names=known))
 
     def footprint(self, tv: TvSystem | None) -> Sourced[float] | None:
         """Length of one track along the tape in mm; the longest when the TV system is not known."""

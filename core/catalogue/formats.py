@@ -10,6 +10,7 @@ from core.catalogue.cassettes import Footprint, Format, Marking, Shell, Sourced,
 from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.names import FormatName
+from core.model.shaped_toml import one_of
 
 __all__ = [
     "Catalogue",
@@ -38,7 +39,7 @@ class Catalogue:
         for entry in self.formats:
             if entry.name == name:
                 return entry
-        raise WrongInput("format", name, f"accepted are {', '.join(self.names)}")
+        raise WrongInput("format", name, one_of(self.names))
 
     def guess(self, marking: str) -> tuple[FormatName, ...]:
         """The formats sold with this marking; none when nobody sells it."""

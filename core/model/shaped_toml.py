@@ -79,7 +79,7 @@ def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:
     if named is None:
         return WrongInput(where, content, _accepted(kind))
     hints = get_type_hints(bare(kind), include_extras=True)
-    if named["kind"] == "missing required":
+    if named["kind"].startswith("missing"):
         return missing(where, named["key"], _accepted(hints[named["key"]]))
     return WrongInput(where, named["key"], say(ROOM, "keys", keys=", ".join(hints)))
 

@@ -18,8 +18,7 @@ from core.model.ranges import ZERO, Range, exactly
 from core.model.repair_records import Splice
 from core.playtime.beliefs import Points, as_range, gathered, quantile, settled
 from core.playtime.tape_minutes import Recording, recordings
-
-RELOCK = "picture and colour take one or two seconds more to lock again (common practice, no source)"
+from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +32,9 @@ class Cut:
     sources: tuple[str, ...]
 
 
-IN_LEADER = Cut(0.0, 0.0, ZERO, ZERO, ("in the clear leader, which holds no recording",))
-"""The loss at a joint in the leader; the leader never reaches the drum (trade: United Visual)."""
+def in_leader() -> Cut:
+    """The loss at a joint in the leader; the leader never reaches the drum (trade: United Visual)."""
+    return Cut(0.0, 0.0, ZERO, ZERO, (say("playtime", "in-leader"),))
 
 
 def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -> Cut:
@@ -46,7 +46,9 @@ def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -
     form = catalogue().format(name)
     longest = max(marking.metres.value for marking in form.markings)
     if not 0 <= cm <= longest * 100 or math.isnan(cm):
-        raise WrongInput("cm", cm, f"accepted are 0 to {longest * 100:.0f}, the longest {form.words} tape")
+        raise WrongInput(
+            "cm", cm, say("playtime", "cm-accepted", most=f"{longest * 100:.0f}", format=form.words)
+        )
     cases = recordings(name, speed, tv)
     removed = gathered((_rounded(cm * 10 / case.mm_s), case.weight) for case in cases)
     disturbed = gathered((_rounded((cm * 10 + _footprint(case)) / case.mm_s), case.weight) for case in cases)
@@ -62,7 +64,7 @@ def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -
 def joint(line: TapeLine, cm: float, section: Section) -> Cut:
     """The loss at one joint of a tape of ``line``; the clear leader holds nothing that could be lost."""
     lost = cut(line.recorded_as or line.format, line.speed, line.tv, cm)
-    return lost if section is Section.PROGRAMME else IN_LEADER
+    return lost if section is Section.PROGRAMME else in_leader()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,10 +108,10 @@ def _rounded(seconds: float) -> float:
 def _sources(case: Recording) -> tuple[str, ...]:
     known = case.system.footprint(case.tv)
     track = (
-        f"track {known.value:g} mm along the tape, {known.words}"
+        say("playtime", "track", mm=f"{known.value:g}", source=known.words)
         if known
-        else "how far a track reaches along the tape is not known: at least so much is disturbed"
+        else say("playtime", "track-unknown")
     )
     if case.system.sides == 2:
-        return (case.words, track, "lost on both sides of the tape")
-    return (case.words, track, RELOCK)
+        return (case.words, track, say("playtime", "both-sides"))
+    return (case.words, track, say("playtime", "relock"))

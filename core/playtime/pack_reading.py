@@ -16,6 +16,7 @@ from core.playtime.beliefs import gathered, spread
 from core.playtime.pack_fit import Fit
 from core.playtime.packs import MISREADING_MM, Reels
 from core.playtime.tape_minutes import play_minutes, recordings
+from core.wording.messages import say
 
 NEAR_AN_END = 0.03
 """Closer to an end than this share, a tape counts as wound to it: 1 mm at an empty VHS hub is 1.8 %."""
@@ -85,12 +86,12 @@ def read(
     where the geometry is not known.
     """
     known = packs.reels(name, marking)
-    seen = {"to come": to_come_mm, "run": run_mm}
+    seen = {"to_come": to_come_mm, "run": run_mm}
     radii = {place: radius for place, radius in seen.items() if radius is not None}
     if not radii:
-        raise WrongInput("radius", None, "the radius of one pack is needed, better of both")
+        raise WrongInput(say("playtime", "radius"), None, say("playtime", "radius-needed"))
     for place, radius in radii.items():
-        known.check(f"pack {place}", radius)
+        known.check(say("playtime", f"pack-{place}"), radius)
     return _reading(known, radii, name, speed, tv)
 
 
@@ -98,23 +99,21 @@ def fit_words(found: PackReading) -> str:
     """Whether both packs add up to the marking, within what and why; for one pack, that nobody knows."""
     known = found.reels
     if not (found.to_come.was_read and found.run.was_read):
-        return "Only one pack was read, so its marking cannot be checked."
+        return say("playtime", "one-pack")
     together = pack_fit.metres_together(known, found.to_come.radius_mm, found.run.radius_mm)
-    held = f"Both packs hold {together.low:.0f} to {together.high:.0f} m"
-    off = (
-        f"readings {MISREADING_MM:g} mm off (common practice, no source) and tape of {known.thin_um:g} to"
-        f" {known.thick_um:g} µm, {known.thickness_span}, are in that"
-    )
-    if found.fit is None:
-        return f"{held}; {off}. No marking is given to compare it with."
-    marking, over = known.marking, pack_fit.over_length(known.marking)
-    whole = f"{marking.metres.value:g} m and at most {100 * over:g} % more"
-    if found.fit.agrees:
-        return f"{held}, which agrees with a {marking.name}: {whole}; {off}."
-    others = ", ".join(found.fit.others)
-    would = f"; {others} would add up" if others else ""
-    return (
-        f"{held}, but a {marking.name} has {whole}; {off}. Measure again, or read the marking again{would}."
+    marking, others = known.marking, found.fit.others if found.fit else ()
+    key = "both-packs" if found.fit is None else "packs-agree" if found.fit.agrees else "packs-differ"
+    return say(
+        "playtime",
+        f"{key}-others" if key == "packs-differ" and others else key,
+        low=f"{together.low:.0f}",
+        high=f"{together.high:.0f}",
+        mm=f"{MISREADING_MM:g}",
+        marking=marking.name,
+        metres=f"{marking.metres.value:g}",
+        over=f"{100 * pack_fit.over_length(marking):g}",
+        others=", ".join(others),
+        **_span(known),
     )
 
 
@@ -139,8 +138,8 @@ def _reading(
 ) -> PackReading:
     whole = known.marking.metres.value
     if len(radii) == 2:
-        share, metres = _of_both(known, radii["to come"], radii["run"])
-        found = pack_fit.fit(known, radii["to come"], radii["run"]) if known.named is not None else None
+        share, metres = _of_both(known, radii["to_come"], radii["run"])
+        found = pack_fit.fit(known, radii["to_come"], radii["run"]) if known.named is not None else None
     else:
         share, metres = _of_one(known, radii)
         found = None
@@ -156,7 +155,7 @@ def _reading(
     }
     return PackReading(
         reels=known,
-        to_come=both["to come"],
+        to_come=both["to_come"],
         run=both["run"],
         share_run=share,
         place=_place(share),
@@ -171,19 +170,19 @@ def _of_both(known: Reels, to_come_mm: float, run_mm: float) -> tuple[Range, dic
     hub = known.hub.value
     coming, run = to_come_mm**2 - hub**2, run_mm**2 - hub**2
     if coming + run == 0:
-        raise WrongInput("packs", 0, "two empty hubs hold no tape; one of the packs must be larger")
+        raise WrongInput(say("playtime", "packs"), 0, say("playtime", "empty-hubs"))
     likely = run / (coming + run)
     off = math.hypot(coming * run_mm, run * to_come_mm) * 2 * MISREADING_MM / (coming + run) ** 2
     share = pack_fit.around(likely, off, off, 1.0)
     if known.named is not None and not pack_fit.adds_up(known, known.marking, to_come_mm, run_mm):
-        return share, {"to come": _on_reel(known, to_come_mm), "run": _on_reel(known, run_mm)}
+        return share, {"to_come": _on_reel(known, to_come_mm), "run": _on_reel(known, run_mm)}
     if known.named is None:
         together = pack_fit.metres_together(known, to_come_mm, run_mm)
         whole, over = together.likely, together.high / together.likely - 1
     else:
         whole, over = known.marking.metres.value, pack_fit.over_length(known.marking)
     rest = Range(1 - share.high, 1 - share.likely, 1 - share.low)
-    return share, {"to come": _of_whole(rest, whole, over), "run": _of_whole(share, whole, over)}
+    return share, {"to_come": _of_whole(rest, whole, over), "run": _of_whole(share, whole, over)}
 
 
 def _of_one(known: Reels, radii: Mapping[str, float]) -> tuple[Range, dict[str, Range]]:
@@ -196,8 +195,8 @@ def _of_one(known: Reels, radii: Mapping[str, float]) -> tuple[Range, dict[str, 
     )
     share = Range(*(min(1.0, metres / whole) for metres in (here.low, here.likely, here.high)))
     if place == "run":
-        return share, {"to come": there, "run": here}
-    return Range(1 - share.high, 1 - share.likely, 1 - share.low), {"to come": here, "run": there}
+        return share, {"to_come": there, "run": here}
+    return Range(1 - share.high, 1 - share.likely, 1 - share.low), {"to_come": here, "run": there}
 
 
 def _on_reel(known: Reels, radius_mm: float) -> Range:
@@ -237,10 +236,21 @@ def _minutes(metres: Range, cases: tuple[tuple[float, float], ...]) -> Range:
     )
 
 
+def _span(known: Reels) -> dict[str, str]:
+    return {"thin": f"{known.thin_um:g}", "thick": f"{known.thick_um:g}", "source": known.thickness_span}
+
+
 def _sources(known: Reels) -> tuple[str, ...]:
+    marking, metres = known.marking, f"{known.marking.metres.value:g}"
     return (
         *packs.geometry_sources(known),
-        f"the tape may be {known.thin_um:g} to {known.thick_um:g} µm thick, {known.thickness_span}",
-        f"{known.marking.name} is {known.marking.metres.value:g} m, {known.marking.metres.words}",
-        f"a reading may be {MISREADING_MM:g} mm off (common practice, no source)",
+        say("playtime", "thickness-span", **_span(known)),
+        say(
+            "playtime",
+            "marking-length",
+            marking=marking.name,
+            metres=metres,
+            source=marking.metres.words,
+        ),
+        say("playtime", "misreading", mm=f"{MISREADING_MM:g}"),
     )

@@ -15,6 +15,7 @@ from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
 from core.playtime.beliefs import gathered, settled
 from core.playtime.tape_minutes import play_minutes, recordings
+from core.wording.messages import say
 
 MISREADING_MM = 1.0
 """How far a reading through the window may be off; 1 mm at 35 mm is 11.6 m of VHS tape (derived)."""
@@ -63,8 +64,8 @@ class Reels:
     def check(self, place: str, radius_mm: float) -> None:
         """WrongInput for a radius below the hub or beyond the reel, which is impossible."""
         if not self.hub.value <= radius_mm <= self.flange.value:
-            span = f"from the hub, {self.hub.value:g} mm, to the edge of the reel, {self.flange.value:g} mm"
-            accepted = f"a pack of {self.form.words} reaches {span}"
+            hub, reel = f"{self.hub.value:g}", f"{self.flange.value:g}"
+            accepted = say("playtime", "pack-reaches", format=self.form.words, hub=hub, reel=reel)
             raise WrongInput(place, radius_mm, accepted)
 
 
@@ -77,9 +78,9 @@ def reels(name: FormatName, marking: str | None) -> Reels:
     named = form.marking(marking)
     counts = named or form.marking(form.usual_pack)
     if counts is None or counts.hub_radius_mm is None or counts.thickness_um is None:
-        raise Refused(f"{form.words}: the hub radius is not known, so a radius does not tell the length.")
+        raise Refused(say("playtime", "hub-unknown", format=form.words))
     if form.reel_radius_mm is None or counts.thickness_span is None:
-        raise Refused(f"{form.words}: the size of the reel is not known, so a radius cannot be judged.")
+        raise Refused(say("playtime", "reel-unknown", format=form.words))
     span = counts.thickness_span
     words = Sourced(None, span.source, span.mark).words
     return Reels(
@@ -112,8 +113,8 @@ def pack(
 def geometry_sources(known: Reels) -> tuple[str, ...]:
     """Where hub and thickness come from."""
     return (
-        f"hub radius {known.hub.value:g} mm, {known.hub.words}",
-        f"tape {known.thickness.value:g} µm, {known.thickness.words}",
+        say("playtime", "hub", mm=f"{known.hub.value:g}", source=known.hub.words),
+        say("playtime", "thickness", um=f"{known.thickness.value:g}", source=known.thickness.words),
     )
 
 
@@ -135,12 +136,12 @@ def turns(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
 def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
     doubts: list[str] = []
     if known.named is None:
-        doubts.append(f"no marking given: taken as {known.marking.name}")
+        doubts.append(say("playtime", "no-marking", marking=known.marking.name))
     if radius_mm > known.fullest_mm + MISREADING_MM:
-        full = f"a full {known.marking.name} reaches {known.fullest_mm:.1f} mm"
-        doubts.append(f"{full}: check the marking or the reading")
+        full = f"{known.fullest_mm:.1f}"
+        doubts.append(say("playtime", "too-full", marking=known.marking.name, mm=full))
     if "from-memory" in (known.hub.mark, known.thickness.mark):
-        doubts.append("rough: hub or thickness is from memory")
+        doubts.append(say("playtime", "rough"))
     if known.form.sides == 2:
-        doubts.append("minutes are of one side")
+        doubts.append(say("playtime", "one-side"))
     return tuple(doubts)

@@ -17,6 +17,7 @@ from core.model.names import Join, Measure, Section
 from core.model.ranges import Range, exactly
 from core.playtime import starting_beliefs, tape_minutes
 from core.playtime.beliefs import as_range
+from core.wording.messages import say
 
 LEADER_REACH_M = 1.0
 """So near to an end a place may be in the clear leader; leaders are shorter, but no counter and no eye tells
@@ -45,8 +46,8 @@ def after_minutes(line: TapeLine, minutes: float) -> Place:
     """
     believed = tape_minutes.belief(line, line.tv)
     if not 0 <= minutes <= believed.longest:
-        accepted = f"this tape runs from 0 to {believed.longest:.0f} minutes"
-        raise WrongInput("minutes from the head", minutes, accepted)
+        accepted = say("playtime", "minutes-run", most=f"{believed.longest:.0f}")
+        raise WrongInput(say("playtime", "minutes-from-head"), minutes, accepted)
     speed = as_range(believed.speed_mm_s)
     along = _along(line, minutes, as_range(believed.full).likely)
     metres = Range(*(along * 60 / 1000 * mm_s for mm_s in (speed.low, speed.likely, speed.high)))
@@ -60,7 +61,8 @@ def after_metres(line: TapeLine, metres: float) -> Place:
     """
     longest = longest_metres(line)
     if not isfinite(metres) or not 0 <= metres <= longest:
-        raise WrongInput("metres from the head", metres, f"this tape runs from 0 to {longest:.0f} metres")
+        accepted = say("playtime", "metres-run", most=f"{longest:.0f}")
+        raise WrongInput(say("playtime", "metres-from-head"), metres, accepted)
     speed = as_range(tape_minutes.belief(line, line.tv).speed_mm_s)
     minutes = Range(*(metres * 1000 / 60 / mm_s for mm_s in (speed.high, speed.likely, speed.low)))
     return Place(minutes, exactly(metres), Measure.METRES)
@@ -74,7 +76,7 @@ def section(line: TapeLine, place: Place, joined_with: Join, said: Section | Non
     """
     could = may_be_leader(line, place)
     if said is Section.LEADER and not could:
-        accepted = f"the leader lies at the two ends; {place.words} in there is programme"
+        accepted = say("playtime", "leader-at-ends", place=place.words)
         raise WrongInput("section", said.value, accepted)
     if said is not None:
         return said

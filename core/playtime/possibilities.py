@@ -19,6 +19,7 @@ from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
 from core.playtime import habits, starting_beliefs
 from core.playtime.habits import ShopHabits
 from core.playtime.starting_beliefs import Group
+from core.wording.messages import say
 
 T = TypeVar("T")
 Stretch = tuple[float, float]
@@ -82,7 +83,7 @@ def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
     shell = known.shell
     if known.recorded_as is not None:
         if known.recorded_as not in shell.systems:
-            accepted = f"a {shell.words} shell takes {', '.join(shell.systems)}"
+            accepted = say("playtime", "shell-takes", format=shell.words, names=", ".join(shell.systems))
             raise WrongInput("recorded_as", known.recorded_as, accepted)
         return Choice(None, ((catalogue().format(known.recorded_as), 1.0),))
     weights = {
@@ -136,7 +137,7 @@ def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
     if known.fill is None:
         return _choice(group, stretches, keep=True)
     if not 0 < known.fill <= 1:
-        accepted = "accepted is the recorded share of the tape, above 0 and up to 1"
+        accepted = say("playtime", "fill-accepted")
         raise WrongInput("fill", known.fill, accepted)
     if known.fill == 1:
         return Choice(None, (((1.0, 1.0), 1.0),))
@@ -172,7 +173,7 @@ def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, 
         if known.fill_known is FillKnown.READ:
             off = min(off, starting_beliefs.read_fill_off())
     if not 0 < off <= 1:
-        accepted = "accepted is how far the share may lie off either way, above 0 and up to 1"
+        accepted = say("playtime", "fill-off-accepted")
         raise WrongInput("fill_off", off, accepted)
     return _cut(share - off, share + off, believed)
 

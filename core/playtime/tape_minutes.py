@@ -221,17 +221,17 @@ def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, 
 def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterator[str]:
     for case in claimed:
         metres = case.marking.metres
-        yield f"{case.marking.name}: {metres.value:.1f} m, {metres.words}"
+        length = f"{metres.value:.1f}"
+        yield say("playtime", "length-of", marking=case.marking.name, metres=length, source=metres.words)
         yield _speed_words(case.system, case.speed)
     for group in dict.fromkeys(starting_beliefs.length_group(case.marking.is_shortest) for case in claimed):
         most = max(starting_beliefs.length_over(group))
-        known = "the marking is known" if group[1] == "marking" else "its rated length is known"
         source = starting_beliefs.length_source(group)
-        yield f"only {known}: the tape may run up to {most:.1%} longer; {source}"
+        yield say("playtime", f"longer-{group[1]}", most=f"{most:.1%}", source=source)
     if ways > 1:
-        yield f"what is not known: {starting_beliefs.source()}"
+        yield say("playtime", "not-known", source=starting_beliefs.source())
     if shop != STARTING:
-        yield "and what the decks of this shop have played"
+        yield say("playtime", "learned")
 
 
 def _speed_words(system: Format, entry: TapeSpeed) -> str:

@@ -13,6 +13,7 @@ from typing import Any
 from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.ranges import Range
+from core.model.shaped_toml import one_of
 
 CODECS = ("h264", "h264-8", "dv", "hdv", "mpeg2", "ffv1", "v210")
 
@@ -62,6 +63,6 @@ def page() -> Mapping[str, Any]:
 
 def _codec(codec: str) -> Mapping[str, Any]:
     if codec not in CODECS:
-        raise WrongInput("codec", codec, f"accepted are {', '.join(CODECS)}")
+        raise WrongInput("codec", codec, one_of(CODECS))
     table: Mapping[str, Any] = page()["codecs"][codec]
     return table

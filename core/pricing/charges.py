@@ -110,10 +110,8 @@ def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     how, minutes = ("each" if len(tapes) > 1 else "one"), first
     if any(tape.minutes != first for tape in tapes):
         how, minutes = "together", sum((tape.minutes for tape in tapes), ZERO)
-    name, played = f"{rate.way.value}-{how}", spelled(minutes)
-    if rate.way is Way.PER_PERIOD:
-        return say("charges", name, minutes=played, period=rate.period_minutes)
-    return say("charges", name, minutes=played)
+    played = spelled(minutes)
+    return say("charges", f"{rate.way.value}-{how}", minutes=played, period=rate.period_minutes)
 
 
 def _repair(tape: QuotedTape, rate: Rate, count: int) -> Charge:

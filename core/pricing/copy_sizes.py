@@ -11,6 +11,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
+from core.model.shaped_toml import one_of
 from core.pricing import bitrates, discs, sticks
 
 KINDS = ("files", "dvd", "bluray")
@@ -47,7 +48,7 @@ def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range]) -> Storage:
         return discs.video_dvds(tapes)
     if delivery.kind == "bluray":
         return discs.video_blurays(minutes)
-    raise WrongInput("as", delivery.kind, f"accepted are {', '.join(KINDS)}")
+    raise WrongInput("as", delivery.kind, one_of(KINDS))
 
 
 def codec_words(codec: str) -> str:
@@ -65,4 +66,4 @@ def _files(codec: str, carrier: str, minutes: Range, tapes: Sequence[Range]) -> 
         return sticks.onto_own_drive(size, sizes, codec)
     if carrier == "download":
         return sticks.to_download(size)
-    raise WrongInput("on", carrier, f"accepted are {', '.join(CARRIERS)}")
+    raise WrongInput("on", carrier, one_of(CARRIERS))

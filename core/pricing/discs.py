@@ -11,7 +11,9 @@ from collections.abc import Iterator, Sequence
 from core.model.errors import WrongInput
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
+from core.model.shaped_toml import one_of
 from core.pricing import bitrates, whole_pieces
+from core.wording.messages import say
 
 SECTOR_BYTES = 2048
 
@@ -20,7 +22,7 @@ def disc_bytes(disc: str) -> int:
     """Exact capacity of a disc, e.g. ``dvd-r``; WrongInput when the kind is not known."""
     discs = bitrates.page()["discs"]
     if disc not in discs:
-        raise WrongInput("disc", disc, f"accepted are {', '.join(discs)}")
+        raise WrongInput("disc", disc, one_of(discs))
     return int(discs[disc]["sectors"]) * SECTOR_BYTES
 
 
@@ -37,7 +39,7 @@ def disc_words(disc: str) -> str:
 def of_files(size: Range, sizes: Sequence[Range], disc: str, files: str) -> Storage:
     """Files of ``sizes``, ``size`` gigabytes together, on data discs in order; ``files`` names the codec."""
     count = whole_pieces.columns_in_order(sizes, size, holds(disc))
-    copy = Copy(disc, f"{disc_words(disc)} disc: {files}", count)
+    copy = Copy(disc, say("media", "disc-of", disc=disc_words(disc), files=files), count)
     return Storage(size, count, (copy,), tuple(_cut_notes(sizes, disc)))
 
 
@@ -45,9 +47,13 @@ def _cut_notes(sizes: Sequence[Range], disc: str) -> Iterator[str]:
     longest = max((size.high for size in sizes), default=0.0)
     parts = math.ceil(longest / holds(disc) - whole_pieces.DUST)
     if parts > 1:
-        yield (
-            f"one file may be {longest:.2f} GB and a {disc_words(disc)} holds {holds(disc):.2f} GB:"
-            f" it is cut into up to {parts} parts"
+        yield say(
+            "media",
+            "file-is-cut",
+            size=f"{longest:.2f}",
+            disc=disc_words(disc),
+            holds=f"{holds(disc):.2f}",
+            parts=parts,
         )
 
 
@@ -93,7 +99,7 @@ def video_dvds(tapes: Sequence[Range]) -> Storage:
         min(size.likely, count.likely * full),
         min(size.high, count.high * full),
     )
-    copies = (Copy("dvd-r", "DVD-R disc: DVD-Video", count),)
+    copies = (Copy("dvd-r", say("media", "dvd-video"), count),)
     return Storage(
         held, count, copies, tuple(_picture_notes(max((tape.high for tape in tapes), default=0.0)))
     )
@@ -104,20 +110,27 @@ def _picture_notes(longest: float) -> Iterator[str]:
     parts = max(math.ceil(longest / dvd_minutes() - whole_pieces.DUST), 1)
     share = longest / parts
     if parts > 1:
-        yield (
-            f"a tape of up to {longest:.0f} minutes goes on {parts} DVDs at {encoded_rate(share):.1f} Mb/s,"
-            f" a {dvd_verdict(share)} picture; on one disc it would be {dvd_rate(longest * 60):.1f} Mb/s,"
-            f" {dvd_verdict(longest)}"
+        yield say(
+            "media",
+            "several-dvds",
+            minutes=f"{longest:.0f}",
+            parts=parts,
+            rate=f"{encoded_rate(share):.1f}",
+            quality=_quality(share),
+            one_rate=f"{dvd_rate(longest * 60):.1f}",
+            one_quality=_quality(longest),
         )
     elif longest and dvd_verdict(longest) != "good":
-        yield (
-            f"a tape of up to {longest:.0f} minutes gets {encoded_rate(longest):.1f} Mb/s on its DVD:"
-            f" a {dvd_verdict(longest)} picture"
-        )
+        rate = f"{encoded_rate(longest):.1f}"
+        yield say("media", "one-dvd", minutes=f"{longest:.0f}", rate=rate, quality=_quality(longest))
+
+
+def _quality(minutes: float) -> str:
+    return say("media", f"quality-{dvd_verdict(minutes)}")
 
 
 def video_blurays(minutes: Range) -> Storage:
     """Video on BD-R discs, shared out freely."""
     size = minutes.times(bitrates.page()["bluray"]["mb_s"] * bitrates.GB_PER_MB_S_MINUTE)
     count = whole_pieces.whole(size, lambda gb: gb * 1e9 / disc_bytes("bd-r"))
-    return Storage(size, count, (Copy("bd-r", "BD-R disc: video", count),))
+    return Storage(size, count, (Copy("bd-r", say("media", "bluray-video"), count),))

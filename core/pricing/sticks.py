@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range, exactly
 from core.pricing import bitrates, whole_pieces
+from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +49,9 @@ def sold(carrier: str) -> Sequence[int]:
 
 def stick_words(carrier: str, stick_gb: int) -> str:
     """``USB stick, 64 GB``, ``hard disk, 2 TB``."""
-    return f"USB stick, {stick_gb} GB" if carrier == "usb" else f"hard disk, {stick_gb / 1000:g} TB"
+    if carrier == "usb":
+        return say("media", "stick", gb=stick_gb)
+    return say("media", "disk", tb=f"{stick_gb / 1000:g}")
 
 
 def fat32_minutes(codec: str) -> float:
@@ -69,7 +72,9 @@ def of_files(size: Range, sizes: Sequence[Range], carrier: str, codec: str) -> S
     chosen = next((gb for gb in sold(carrier) if onto_stick(size.high, gb).fits), sold(carrier)[-1])
     named = stick_words(carrier, chosen)
     count = whole_pieces.whole(size, lambda gb: gb / holds(chosen))
-    copy = Copy(f"{carrier}-{chosen}", f"{named}: {bitrates.words(codec)}", count)
+    copy = Copy(
+        f"{carrier}-{chosen}", say("media", "stick-of", stick=named, files=bitrates.words(codec)), count
+    )
     notes = (*_full_notes(size, chosen, named), *_file_notes(sizes, codec))
     return Storage(size, ZERO, (copy,), notes)
 
@@ -78,32 +83,27 @@ def onto_own_drive(size: Range, sizes: Sequence[Range], codec: str) -> Storage:
     """Files onto a drive that the customer brings."""
     if not size.high:
         return Storage(size, ZERO, ())
-    copy = Copy("own-drive", f"customer's own drive: {bitrates.words(codec)}", exactly(1.0))
-    notes = (f"the customer's drive needs {size.high:.0f} GB free", *_file_notes(sizes, codec))
+    copy = Copy("own-drive", say("media", "own-drive", files=bitrates.words(codec)), exactly(1.0))
+    notes = (say("media", "own-drive-needs", gb=f"{size.high:.0f}"), *_file_notes(sizes, codec))
     return Storage(size, ZERO, (copy,), notes)
 
 
 def to_download(size: Range) -> Storage:
     """Files that nobody carries home."""
-    note = f"up to {size.high:.0f} GB to download; nothing to hand over but the tapes"
+    note = say("media", "download", gb=f"{size.high:.0f}")
     return Storage(size, ZERO, (), (note,) if size.high else ())
 
 
 def _full_notes(size: Range, chosen: int, named: str) -> Iterator[str]:
     fit = onto_stick(size.high, chosen)
     if fit.fits and fit.is_near_full:
-        yield (
-            f"the {named} may be nearly full: {fit.needs_gib:.1f} GiB needed,"
-            f" {fit.holds_gib:.1f} GiB before formatting"
-        )
+        needs, room = f"{fit.needs_gib:.1f}", f"{fit.holds_gib:.1f}"
+        yield say("media", "nearly-full", stick=named, needs=needs, holds=room)
 
 
 def _file_notes(sizes: Sequence[Range], codec: str) -> Iterator[str]:
     longest = max((size.high for size in sizes), default=0.0)
     parts = fat32_parts(longest)
     if parts > 1:
-        yield (
-            f"one file may be {longest:.2f} GB, and FAT32 ends a file at 4.29 GB, after"
-            f" {math.floor(fat32_minutes(codec))} minutes: format the drive as exFAT,"
-            f" or split it into {parts} parts"
-        )
+        minutes = math.floor(fat32_minutes(codec))
+        yield say("media", "fat32", size=f"{longest:.2f}", minutes=minutes, parts=parts)

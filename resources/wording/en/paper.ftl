@@ -130,13 +130,13 @@ splice-head =
     }
 splice-cut = Joined about { $where } from the start with { $how }; { $cm } cm cut away. { $removed } s of the recording are gone, { $disturbed } s are disturbed.
 splice-uncut = Joined about { $where } from the start with { $how }; nothing cut away. { $disturbed } s of the recording are disturbed.
-splice-leader_start = Re-joined in the clear leader at the start of the tape, { $how }. Nothing of the recording is lost. It is the safest of all joints, but still a joint.
-splice-leader_end = Re-joined in the clear leader at the end of the tape, { $how }. Nothing of the recording is lost. It is the safest of all joints, but still a joint.
+splice-leader_start = Re-joined in the clear leader at the start of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
+splice-leader_end = Re-joined in the clear leader at the end of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
 splice-at_metres = { $metres } m ({ $minutes })
 splice-marked = The label “not for reuse” was put on this cassette on { $day }.
 splice-unmarked = The label “not for reuse” is not on this cassette yet: ask us for it.
 splice-why_head = Why not play it once more?
-splice-why = A joint lets go with age and heat, and the inside of a camera gets hot. When it lets go while the tape runs, the loose end can wrap the head drum: that tears the tape and can ruin the camera or the player. Watch your copies instead; the cassette is a keepsake now.
+splice-why = No splice lasts forever, and warmth weakens it. If the strip comes off while the tape is running, it can damage the heads of the machine and the rest of the tape. Watch your copies instead; the cassette is a keepsake now.
 
 repair-head =
     { $n ->

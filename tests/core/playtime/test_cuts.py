@@ -79,8 +79,8 @@ def test_nothing_of_the_programme_is_lost_in_the_leader(
 ) -> None:
     line = TapeLine(1, name, tv=tv)
 
-    assert cuts.joint(line, cm, Section.LEADER) == cuts.IN_LEADER
-    assert cuts.IN_LEADER.seconds_removed == cuts.IN_LEADER.seconds_disturbed == 0
+    assert cuts.joint(line, cm, Section.LEADER) == cuts.in_leader()
+    assert cuts.in_leader().seconds_removed == cuts.in_leader().seconds_disturbed == 0
     assert cuts.joint(line, cm, Section.PROGRAMME) == cuts.cut(name, None, tv, cm)
 
 

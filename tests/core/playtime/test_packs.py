@@ -13,8 +13,7 @@ from core.model.ranges import Range
 from core.playtime import packs
 
 VHS = FormatName("vhs")
-KNOWN = {"vhs", "s-vhs", "audio-cassette"}
-UNKNOWN = [name for name in catalogue().names if name not in KNOWN]
+UNKNOWN = [form.name for form in catalogue().formats if form.record.pack is None]
 
 
 @pytest.mark.parametrize("marking", [marking.name for marking in catalogue().format("vhs").markings])
@@ -75,3 +74,8 @@ def test_an_audio_cassette_is_marked_rough() -> None:
 
     assert any(source.startswith("rough") for source in found.sources)
     assert found.metres == pytest.approx(90, abs=1)
+
+
+def test_hubs_are_known_of_full_size_vhs_and_roughly_of_the_audio_cassette() -> None:
+    assert set(catalogue().names) - set(UNKNOWN) >= {"vhs", "s-vhs", "audio-cassette"}
+    assert {"vhs-c", "betamax", "hi8", "minidv"} <= set(UNKNOWN)

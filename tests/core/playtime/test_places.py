@@ -93,9 +93,9 @@ def test_minutes_off_the_tape_are_refused(minutes: float) -> None:
 
 @pytest.mark.parametrize("metres", [-0.1, 400, float("nan"), float("inf")])
 def test_metres_off_the_tape_are_refused(metres: float) -> None:
-    with pytest.raises(WrongInput, match=r"this tape runs from 0 to 2\d\d metres") as wrong:
+    with pytest.raises(WrongInput, match=r"this tape runs from 0 to 2\d\d meters") as wrong:
         after_metres(T_120, metres)
-    assert wrong.value.place == "metres from the head"
+    assert wrong.value.place == "meters from the head"
 
 
 @pytest.mark.parametrize(
@@ -125,5 +125,5 @@ def test_what_the_bench_says_goes_first_where_it_can_be() -> None:
 
     assert section(T_120, head, Join.TAPE, Section.LEADER) is Section.LEADER
     assert section(T_120, head, Join.LEADER, Section.PROGRAMME) is Section.PROGRAMME
-    with pytest.raises(WrongInput, match="60 minutes in there is programme"):
+    with pytest.raises(WrongInput, match="60 minutes in there is program"):
         section(T_120, middle, Join.LEADER, Section.LEADER)

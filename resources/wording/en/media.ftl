@@ -1,0 +1,19 @@
+# What copies take up: pieces, and what to say about them.
+disc-of = { $disc } disc: { $files }
+dvd-video = DVD-R disc: DVD-Video
+bluray-video = BD-R disc: video
+file-is-cut = one file may be { $size } GB and a { $disc } holds { $holds } GB: it is cut into up to { $parts } parts
+quality-good = good
+quality-fair = fair
+quality-marginal = marginal
+quality-poor = poor
+several-dvds = a tape of up to { $minutes } minutes goes on { $parts } DVDs at { $rate } Mb/s, a { $quality } picture; on one disc it would be { $one_rate } Mb/s, { $one_quality }
+one-dvd = a tape of up to { $minutes } minutes gets { $rate } Mb/s on its DVD: a { $quality } picture
+stick = USB stick, { $gb } GB
+disk = hard disk, { $tb } TB
+stick-of = { $stick }: { $files }
+own-drive = customer's own drive: { $files }
+own-drive-needs = the customer's drive needs { $gb } GB free
+download = up to { $gb } GB to download; nothing to hand over but the tapes
+nearly-full = the { $stick } may be nearly full: { $needs } GiB needed, { $holds } GiB before formatting
+fat32 = one file may be { $size } GB, and FAT32 ends a file at 4.29 GB, after { $minutes } minutes: format the drive as exFAT, or split it into { $parts } parts
