@@ -189,7 +189,7 @@ def _add_care(add: _Subcommands) -> None:
     one.add_argument("code", metavar="CODE", type=text)
     _add_pickup(add)
     add("promises", "open jobs with date, chance and what holds them")
-    add("up-next", "which tape goes on each free deck now")
+    add("load-now", "which tape goes on each free deck now")
     add("habits", "what the shop believed of tapes at first, what it has seen, what it believes now")
 
 
@@ -314,7 +314,7 @@ def _add_planned(add: _Subcommands) -> None:
         ("unplanned-closures", "a share of the opening days", 0.5),
     ):
         one.add_argument(f"--{name}", type=amount(words, most), metavar="N", help=words)
-    one = add("order", "look for an order of boxes that has more of them ready sooner and harms no promise")
+    one = add("queue", "look for an order of boxes that has more of them ready sooner and harms no promise")
     which = one.add_mutually_exclusive_group()
     which.add_argument("--keep", action="store_true", help="put the boxes in the order that is found")
     which.add_argument("--take-back", action="store_true", help="the order before the last one holds again")

@@ -8,22 +8,18 @@ that a person sees what the decks have before them.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
-
-import numpy as np
 
 from core.model import common_random_numbers
 from core.model.ranges import Range
 from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
-from core.scheduling import opening_hours
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.opening_hours import Calendar, Minutes
-from core.scheduling.plan import Ahead, Plan, Step, UnderWay, Ways, handling
-from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape, follows_people, lined_up, under_way
-from core.scheduling.waiting_tapes import Queue, Seen, Turnout
+from core.scheduling import initial_state, opening_hours
+from core.scheduling.likely_plan import LikelyPlan
+from core.scheduling.opening_hours import Calendar
+from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
 
 DAYS = 7
 
@@ -100,11 +96,10 @@ def _runs(
     """Every tape that starts within a span, with its deck, and perhaps some that start soon after."""
     now, end = span
     tapes = {common_random_numbers.key(tape.code): tape for tape in queue}
-    plan = _Likely(fittings, calendar, now, end)
-    plan.work_through(fittings, queue)
+    plan = LikelyPlan(fittings, queue, calendar, now, end)
     return [
         (deck, _run(tapes[key], calendar, start, now))
-        for key, deck, start in plan.played()
+        for key, deck, start in (*plan.playing, *plan.started())
         if start < calendar.closes[-1]
     ]
 
@@ -119,14 +114,14 @@ def _lanes(
     fittings: ShopSettings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
 ) -> tuple[DeckLane, ...]:
     """What starts before ``end``, deck by deck."""
-    last = calendar.moment(end)
+    last, out = calendar.moment(end), initial_state.outages(fittings, calendar)
     return tuple(
         DeckLane(
             deck,
             tuple(sorted((run for on, run in runs if on == place and run.start < last), key=_start)),
             tuple(
                 (calendar.moment(begins), calendar.moment(min(ends, end)))
-                for begins, ends in _outages(fittings, deck, calendar)
+                for begins, ends in out.get(place, ())
                 if begins < end and ends > now
             ),
         )
@@ -138,74 +133,8 @@ def _start(run: Run) -> datetime:
     return run.start
 
 
-class _Likely(Plan):
-    """The plan every date is promised by, in one scenario: each tape plays its likely minutes, no deck
-    fails and no rush box comes in."""
-
-    def __init__(self, fittings: ShopSettings, calendar: Calendar, now: float, end: float) -> None:
-        out = {place: _outages(fittings, deck, calendar) for place, deck in enumerate(fittings.decks)}
-        free = np.full((len(fittings.decks), 1), now)
-        lanes = Lanes(
-            calendar, fittings.past_closing_minutes, free, {n: each for n, each in out.items() if each}
-        )
-        worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-        ahead = Ahead(lanes, worked, handling=handling(fittings.people))
-        super().__init__(ahead, Ways(now, fittings.people))
-        self._end = end
-        self._seen: list[tuple[Sequence[Step], list[Seen]]] = []
-        self._in_decks: list[tuple[int, int, float]] = []
-
-    def work_through(self, fittings: ShopSettings, queue: Sequence[QueuedTape]) -> None:
-        """The whole queue, as `core.promise.turnaround.load` does it."""
-        playing = under_way(fittings, queue, self.calendar, self.ways.now)
-        rush, others = lined_up(fittings, queue, self.calendar)
-        if not len(self.calendar.opens):
-            self._playing(playing)
-        elif follows_people(fittings, queue, [*rush, *others]):
-            self.work_off_by_hand(playing, [*rush, *others])
-        else:
-            self.go_on(playing)
-            self.work_off(rush)
-            self.work_off(others)
-
-    def played(self) -> Iterator[tuple[int, int, float]]:
-        """The key of each tape, its deck and its start (now, for what plays already)."""
-        yield from self._in_decks
-        for steps, seen in self._seen:
-            yield from ((steps[tape].key, deck, start) for tape, deck, start in seen)
-
-    def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
-        seen: list[Seen] = []
-        self._seen.append((steps, seen))
-        minutes = np.array([[step.minutes.likely] for step in steps], dtype=np.float64)
-        return Queue(tapes, minutes, seen=seen, until=self._end)
-
-    def _playing(self, under_way: UnderWay) -> list[tuple[Step, Minutes, int]]:
-        elapsed = {step.key: minutes for step, minutes, _ in under_way.playing}
-        found = [
-            (step, self.ways.now + np.array([max(0.0, step.minutes.likely - elapsed[step.key])]), deck)
-            for step, _, deck in super()._playing(under_way)
-        ]
-        self._in_decks = [(step.key, deck, self.ways.now) for step, _, deck in found]
-        return found
-
-
 def _three(minutes: Range) -> tuple[float, float, float]:
     return minutes.low, minutes.likely, minutes.high
-
-
-def _outages(fittings: ShopSettings, deck: Deck, calendar: Calendar) -> tuple[tuple[float, float], ...]:
-    """Planned outages of one deck in order, from midnight to midnight."""
-    return tuple(
-        sorted(
-            (
-                calendar.at(calendar.midnight(each.begins)),
-                calendar.at(calendar.midnight(each.ends + timedelta(days=1))),
-            )
-            for each in fittings.outages
-            if each.deck == deck.name
-        )
-    )
 
 
 def _openings(calendar: Calendar, first: date, days: int) -> tuple[Opening, ...]:

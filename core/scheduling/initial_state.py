@@ -49,7 +49,7 @@ def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: 
             mean = 60 * fittings.expected.hours_to_repair
             free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-    lanes = Lanes(calendar, fittings.past_closing_minutes, free, _outages(fittings, calendar))
+    lanes = Lanes(calendar, fittings.past_closing_minutes, free, outages(fittings, calendar))
     share = fittings.expected.unplanned_closures
     shut = None
     if share and len(calendar.opens):
@@ -136,15 +136,12 @@ def _breakdowns(fittings: ShopSettings) -> Breakdowns | None:
     return Breakdowns(60 * expected.hours_between_failures, 60 * expected.hours_to_repair)
 
 
-def _outages(fittings: ShopSettings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
-    """When each deck is out by plan, from the midnight of the first day to that after the last."""
+def outages(fittings: ShopSettings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
+    """When each deck is out of service by plan, by its place in the settings; spans in order."""
     found: dict[int, tuple[tuple[float, float], ...]] = {}
     for place, deck in enumerate(fittings.decks):
         spans = sorted(
-            (
-                calendar.at(calendar.midnight(outage.begins)),
-                calendar.at(calendar.midnight(outage.ends)) + 24 * 60,
-            )
+            calendar.span(outage.begins, outage.ends)
             for outage in fittings.outages
             if outage.deck == deck.name
         )

@@ -1,97 +1,152 @@
-"""Which tape goes on a deck now: the rule every promise is made by, so that the bench can keep to it."""
+"""Which tape goes on each free deck now: what the likely plan of the shop starts there.
+
+The rule itself is that of the event simulation every promise comes from; nothing is decided here a second
+time. Added is what the Bench must hear: whether that tape may be loaded at this moment, and why.
+"""
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-import numpy as np
-
+from core.model import common_random_numbers
 from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.scheduling import opening_hours
-from core.scheduling.deck_choice import suited
-from core.scheduling.deck_timelines import Gate
-from core.scheduling.plan import LOAD_MINUTES, estimate
-from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
+from core.scheduling.likely_plan import LikelyPlan
+from core.scheduling.opening_hours import Calendar
+from core.scheduling.plan import LOAD_MINUTES, Step, estimate
+from core.scheduling.queued_tapes import QueuedTape
 from core.scheduling.waiting_tapes import FILL
 from core.wording import locale_figures
+from core.wording.messages import say
+
+_INSTEAD = {
+    "too_long": "instead_too_long",
+    "cold": "instead_cold",
+    "not_cleared": "instead_not_cleared",
+    "at_hand": "instead_too_long",
+}
+"""The sentence when another tape goes first. One at hand fits no more once the decks before are loaded."""
 
 
 @dataclass(frozen=True, slots=True)
-class UpNext:
+class NextTape:
     """The tape to load, or None; ``why`` is a sentence for the bench."""
 
     tape: QueuedTape | None
     why: str
 
 
-def up_next(fittings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, deck: str) -> UpNext:
-    """The tape for one deck at this moment: rush boxes first, then in the order of the queue.
+def next_tapes(settings: ShopSettings, queue: Sequence[QueuedTape], now: datetime) -> dict[str, NextTape]:
+    """What each free deck loads now, by the name of the deck; no tape twice.
 
-    One that would not end before closing (by its estimate) waits for an opening, and the longest of the
-    next `FILL` that would, and is cleared to play, takes the deck meanwhile. ``deck`` is a deck's name.
+    Decks that no tape left in the queue may play on are not named. WrongInput when ``now`` has no timezone.
     """
-    calendar = opening_hours.calendar(fittings, opening_hours.today(fittings, now))
-    moment = calendar.at(now) + LOAD_MINUTES
-    mine = [tape for tape in _in_turn(queue) if deck in deck_names(fittings, tape)]
-    if not mine:
-        return UpNext(None, "No tape of the queue plays on this deck.")
-    starts = {tape.code: _start(fittings, calendar, tape, moment) for tape in mine[: FILL + 1]}
-    able = [
-        tape
-        for tape in mine[: FILL + 1]
-        if starts[tape.code] == moment and tape.station is Station.CLEARED_TO_PLAY and _is_warm(tape, now)
-    ]
-    if able and able[0] is mine[0]:
-        return UpNext(able[0], "It is next in the queue.")
-    if able:
-        longest = max(able, key=lambda tape: estimate(tape.minutes))
-        return UpNext(longest, _instead(mine[0], starts[mine[0].code] > moment, _is_warm(mine[0], now)))
-    if starts[mine[0].code] == moment:
-        return UpNext(None, _not_yet(mine[: FILL + 1], now))
-    if not np.isfinite(starts[mine[0].code]):
-        return UpNext(None, "The shop has no opening hours in which it could be played.")
-    day = calendar.day_of(starts[mine[0].code])
-    return UpNext(
-        None, f"Nothing would end before closing; the next tape starts on {locale_figures.day(day)}."
-    )
+    calendar = opening_hours.calendar(settings, opening_hours.today(settings, now))
+    return _Loading(settings, queue, now, calendar).told()
 
 
-def _in_turn(queue: Sequence[QueuedTape]) -> list[QueuedTape]:
-    """Rush first; boxes in their order; in a box the longest first, as `dispatching` puts them."""
-    boxes = {job: place for place, job in enumerate(dict.fromkeys(tape.job for tape in queue))}
-    coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
-    return sorted(coming, key=lambda tape: (not tape.rush, boxes[tape.job], -tape.minutes.likely))
+class _Loading:
+    """One look at the shop: the likely plan up to the closing, and what of it may begin now."""
+
+    def __init__(
+        self, settings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, calendar: Calendar
+    ) -> None:
+        self._settings, self._now, self._calendar = settings, now, calendar
+        self._moment = calendar.at(now)
+        self._closing = _closing(calendar, self._moment)
+        self._plan = LikelyPlan(settings, queue, calendar, self._moment, self._closing + 1.0)
+        self._tapes = {common_random_numbers.key(tape.code): tape for tape in queue}
+        self._first: dict[int, int] = {}
+        """The key of the tape each deck starts first before closing."""
+        for key, deck, at in sorted(self._plan.started(), key=lambda start: start.at):
+            if at <= self._closing:
+                self._first.setdefault(deck, key)
+
+    def told(self) -> dict[str, NextTape]:
+        found: dict[str, NextTape] = {}
+        left = [step for step in self._plan.in_order if step.plays]
+        for deck in self._in_turn():
+            mine = [step for step in left if deck in step.suited.decks]
+            if mine:
+                found[self._settings.decks[deck].name] = answer = self._answer(deck, mine)
+                left = [step for step in left if self._tapes[step.key] is not answer.tape]
+        return found
+
+    def _in_turn(self) -> list[int]:
+        """The free decks: those that load now as the plan takes them, then the others."""
+        taken = {start.deck for start in self._plan.playing}
+        out = self._plan.lanes.out
+        free = [
+            place
+            for place, deck in enumerate(self._settings.decks)
+            if deck.in_service
+            and place not in taken
+            and not any(begins <= self._moment < ends for begins, ends in out.get(place, ()))
+        ]
+        return sorted(free, key=lambda place: not self._loads(place))
+
+    def _loads(self, deck: int) -> bool:
+        return deck in self._first and self._is_at_hand(self._first[deck])
+
+    def _is_at_hand(self, key: int) -> bool:
+        return self._tapes[key].station is Station.CLEARED_TO_PLAY and self._is_warm(key)
+
+    def _is_warm(self, key: int) -> bool:
+        rests_until = self._tapes[key].rests_until
+        return rests_until is None or rests_until <= self._now
+
+    def _answer(self, deck: int, mine: Sequence[Step]) -> NextTape:
+        """``mine``: the tapes this deck may take, by the dispatching rule; never none."""
+        head = mine[0]
+        if not self._loads(deck):
+            return NextTape(None, self._why_not(deck, mine))
+        tape = self._tapes[self._first[deck]]
+        if tape is self._tapes[head.key]:
+            return NextTape(tape, say("load_now", "next"))
+        reason = _INSTEAD[self._held(head)]
+        code = locale_figures.tape_code(self._tapes[head.key].code)
+        return NextTape(tape, say("load_now", reason, code=code))
+
+    def _held(self, head: Step) -> str:
+        """What keeps the first tape: ``too_long``, ``cold``, ``not_cleared``; ``at_hand``: nothing does."""
+        if self._start_of(head) > self._moment + LOAD_MINUTES:
+            return "too_long"
+        if not self._is_warm(head.key):
+            return "cold"
+        return "at_hand" if self._is_at_hand(head.key) else "not_cleared"
+
+    def _start_of(self, step: Step) -> float:
+        return self._plan.lanes.gate(estimate(step.minutes)).start_of(self._moment + LOAD_MINUTES)
+
+    def _why_not(self, deck: int, mine: Sequence[Step]) -> str:
+        held = self._held(mine[0])
+        if held == "at_hand" and self._goes_out(deck):
+            return say("load_now", "none_outage")
+        if held in ("too_long", "at_hand"):
+            return self._until_when(self._start_of(mine[0]))
+        cleared = [
+            step.key for step in mine[: FILL + 1] if self._tapes[step.key].station is Station.CLEARED_TO_PLAY
+        ]
+        is_cold = cleared and not any(map(self._is_warm, cleared))
+        return say("load_now", "none_warm" if is_cold else "none_cleared")
+
+    def _goes_out(self, deck: int) -> bool:
+        """Whether a planned outage of the deck begins before the shop has closed."""
+        last = self._closing + self._settings.past_closing_minutes
+        return any(self._moment < begins < last for begins, _ in self._plan.lanes.out.get(deck, ()))
+
+    def _until_when(self, start: float) -> str:
+        if not len(self._calendar.opens) or start >= self._calendar.closes[-1]:
+            return say("load_now", "no_hours")
+        return say("load_now", "none_ends", day=locale_figures.day(self._calendar.day_of(start)))
 
 
-def deck_names(fittings: ShopSettings, tape: QueuedTape) -> list[str]:
-    """The decks in service that may play this tape, the least flexible first."""
-    found = suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed)
-    return [fittings.decks[place].name for place in found.decks]
-
-
-def _start(
-    fittings: ShopSettings, calendar: opening_hours.Calendar, tape: QueuedTape, moment: float
-) -> float:
-    return Gate(calendar, estimate(tape.minutes), fittings.past_closing_minutes).start_of(moment)
-
-
-def _is_warm(tape: QueuedTape, now: datetime) -> bool:
-    return tape.rests_until is None or tape.rests_until <= now
-
-
-def _instead(first: QueuedTape, is_too_long: bool, is_warm: bool) -> str:
-    if is_too_long:
-        return f"Tape {first.code} is next, but would not end before closing: this one does."
-    if not is_warm:
-        return f"Tape {first.code} is next, but it came in cold and still rests."
-    return f"Tape {first.code} is next, but it is not cleared to play yet."
-
-
-def _not_yet(next_ones: Sequence[QueuedTape], now: datetime) -> str:
-    cleared = [tape for tape in next_ones if tape.station is Station.CLEARED_TO_PLAY]
-    if cleared and not any(_is_warm(tape, now) for tape in cleared):
-        return "The next tapes came in cold and still rest."
-    return "The next tapes are not cleared to play yet."
+def _closing(calendar: Calendar, moment: float) -> float:
+    """The end of the opening a moment lies in; a minute before the moment when the shop is closed."""
+    slot = bisect_left(calendar.closes, moment)
+    is_open = slot < len(calendar.opens) and calendar.opens[slot] <= moment
+    return float(calendar.closes[slot]) if is_open else moment - 1.0

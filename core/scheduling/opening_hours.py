@@ -55,6 +55,10 @@ class Calendar:
         """The moment ``day`` begins on the shop's clock."""
         return datetime.combine(day, time(), self.zone)
 
+    def span(self, first: date, last: date) -> tuple[float, float]:
+        """From the midnight that begins ``first`` to the midnight that ends ``last``, on the shop's clock."""
+        return self.at(self.midnight(first)), self.at(self.midnight(last + timedelta(days=1)))
+
     def moment(self, minutes: float) -> datetime:
         """The moment on the shop's clock."""
         return (self.start + timedelta(minutes=minutes)).astimezone(self.zone)

@@ -267,17 +267,22 @@ class Plan:
             self.work[decks] = self.work.get(decks, 0.0) + step.minutes.likely + self.handling
 
     def _through_the_bench(self, steps: Sequence[Step]) -> list[Ready]:
-        """When the bench lets each tape go; the people share the work, which rests overnight."""
+        """When the bench lets each tape go; the people share the work, which rests overnight.
+
+        A tape that is cleared to play waits for nobody at the bench.
+        """
         if not len(self.calendar.opens):
             return [np.inf] * len(steps)
         shares = np.cumsum([step.bench for step in steps]) / self.ways.people
+        through = self.calendar.when_worked(np.add.outer(shares, self.bench))
         found: list[Ready] = []
-        if isinstance(self.bench, np.ndarray):
-            for step, share in zip(steps, shares, strict=True):
-                found.append(np.maximum(self.calendar.when_worked(self.bench + share), step.rests_until))
-        else:
-            through = self.calendar.when_worked(self.bench + shares)
-            found += [max(float(at), step.rests_until) for at, step in zip(through, steps, strict=True)]
+        for step, at in zip(steps, through, strict=True):
+            if step.plays and not step.bench:
+                found.append(max(self.ways.now, step.rests_until))
+            else:
+                found.append(
+                    np.maximum(at, step.rests_until) if np.ndim(at) else max(float(at), step.rests_until)
+                )
         self.bench = self.bench + float(shares[-1])
         return found
 

@@ -23,6 +23,10 @@ BY_HAND = 300
 """Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
 
 
+CLEARING_MINUTES = 1.0
+"""The least a tape needs of a person that is not cleared to play: somebody clears it (an assumption)."""
+
+
 BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
 
 
@@ -107,6 +111,7 @@ def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: opening_hour
     bench = 0.0
     if tape.station in BENCH_AHEAD:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
+        bench = max(bench, CLEARING_MINUTES)
     return Step(
         key=common_random_numbers.key(tape.code),
         box=common_random_numbers.key(tape.job),

@@ -7,7 +7,7 @@ from core.services import decks_to_load
 from core.services.decks_to_load import ToLoad
 
 
-def tell_up_next(call: Invocation) -> Reply:
+def tell_load_now(call: Invocation) -> Reply:
     with call.open() as shop:
         found = shop.ask(decks_to_load.read)
     return Reply({"decks": [_answer(each) for each in found]}, _plainly(found))

@@ -59,15 +59,15 @@ def test_an_order_is_found_kept_and_taken_back(typed: Typist, tmp_path: Path) ->
         file.write_bytes(written(changed("tapes", tapes)))
         numbers.append(typed("book", file).document["number"])
     typed("promise-again", numbers[0], "--reason", "they are abroad", "--day", "2026-03-31")
-    found = typed("order").document
+    found = typed("queue").document
     assert (found["kept"], found["order"]) == (False, numbers[::-1])
-    assert typed("order", "--take-back").code == 3
-    kept = typed("order", "--keep").document
+    assert typed("queue", "--take-back").code == 3
+    kept = typed("queue", "--keep").document
     assert kept["kept"]
     assert all(each["will"] >= each["was"] - 0.01 for each in kept["changes"])
-    assert typed("order").document == {"kept": False, "order": None, "changes": []}
-    assert typed("order", "--take-back").document["order"] == []
-    assert typed("order", "--keep", "--take-back").code == 2
+    assert typed("queue").document == {"kept": False, "order": None, "changes": []}
+    assert typed("queue", "--take-back").document["order"] == []
+    assert typed("queue", "--keep", "--take-back").code == 2
 
 
 def test_a_name_is_put_right_and_the_rest_stays(typed: Typist, number: str) -> None:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
 
 import numpy as np
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import OpeningHours
-from core.scheduling import opening_hours
+from core.model.settings_records import OpeningHours, Outage
+from core.scheduling import initial_state, opening_hours
 from core.wording import locale_figures
 from tests.support.shops import FRONT, NEW_YORK, TUESDAY, fittings, utc
 
@@ -110,3 +111,22 @@ def test_days_are_spoken_in_english_whatever_the_locale() -> None:
 def test_the_same_shop_and_day_give_the_same_calendar_at_no_cost() -> None:
     assert calendar() is calendar()
     assert FRONT.timezone == NEW_YORK.key
+
+
+@pytest.mark.parametrize(
+    ("zone", "first", "hours"),
+    [
+        # Clock changes of 2026 (IANA time zone database).
+        ("America/New_York", date(2026, 3, 8), 23),
+        ("America/New_York", date(2026, 11, 1), 25),
+        ("Europe/Berlin", date(2026, 3, 29), 23),
+        ("Europe/Berlin", date(2026, 10, 25), 25),
+    ],
+)
+def test_days_last_from_midnight_to_midnight_on_the_shops_clock(zone: str, first: date, hours: int) -> None:
+    shop = fittings(front=replace(FRONT, timezone=zone), outages=(Outage("VHS 1", first, first),))
+    calendar = opening_hours.calendar(shop, date(2026, 1, 5))
+    begins, ends = calendar.span(first, first)
+    assert ends - begins == hours * 60
+    assert (calendar.moment(begins).hour, calendar.moment(ends).hour) == (0, 0)
+    assert initial_state.outages(shop, calendar) == {0: ((begins, ends),)}

@@ -297,10 +297,10 @@ def test_a_window_is_opened_only_where_it_can_be_seen(monkeypatch: pytest.Monkey
 READINGS = (
     "promises",
     "kept",
-    "up-next",
+    "load-now",
     "habits",
     "donors",
-    "order",
+    "queue",
     "expect",
     "verify",
     "status Marsh",
