@@ -11,7 +11,7 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from core.cli import arguments
+from core.cli import argument_parser, arguments
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
 from core.model.errors import TapewrightError
@@ -73,7 +73,7 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
 
 def _without_subcommand(call: Invocation, open_window: OpenWindow | None) -> int:
     if open_window is None:
-        raise arguments.WrongArguments(f"No subcommand was named; accepted: {', '.join(SUBCOMMANDS)}.")
+        raise argument_parser.WrongArguments(f"No subcommand was named; accepted: {', '.join(SUBCOMMANDS)}.")
     return open_window(call.window_options(call.asked.shop))
 
 

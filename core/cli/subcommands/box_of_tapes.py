@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
-from core.cli import json_answers, plain_answers
+from core.cli import json_answers, json_quotes, plain_answers
 from core.cli.invocation import Invocation, Reply, contents
 from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
@@ -30,7 +30,7 @@ def quote(call: Invocation) -> Reply:
     else:
         with call.open() as shop:
             quoted = _quote_here(call, data, shop)
-    return Reply(json_answers.quote(quoted), plain_answers.quote(quoted))
+    return Reply(json_quotes.quote(quoted), plain_answers.quote(quoted))
 
 
 def book(call: Invocation) -> Reply:

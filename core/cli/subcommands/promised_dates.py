@@ -7,7 +7,7 @@ from datetime import date
 
 from core.cli import plain_answers
 from core.cli.invocation import Invocation, Reply
-from core.cli.json_answers import promise as promise_of
+from core.cli.json_quotes import promise as promise_of
 from core.model.names import JobNumber
 from core.model.settings_records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
