@@ -10,6 +10,7 @@ from core.cli.argument_types import (
     text,
 )
 from core.model.errors import TapewrightError
+from core.wording.messages import say
 
 
 class WrongArguments(TapewrightError):
@@ -22,7 +23,9 @@ class Parser(argparse.ArgumentParser):
     """A parser that complains with one sentence instead of ending the process."""
 
     def error(self, message: str) -> NoReturn:
-        raise WrongArguments(f"{message.rstrip('.')}. `{self.prog} --help` lists what is accepted.")
+        raise WrongArguments(
+            say("cli", "help_lists_what_accepted", message=message.rstrip("."), prog=self.prog)
+        )
 
 
 class Subcommands:
@@ -43,19 +46,27 @@ def add_common(one: Parser, *, top: bool) -> None:
     def default(value: object) -> object:
         return value if top else argparse.SUPPRESS
 
-    one.add_argument("--json", action="store_true", default=default(False), help="print one JSON document")
     one.add_argument(
-        "--shop", metavar="PATH-OR-URL", type=text, default=default(None), help="the shop's file or database"
+        "--json", action="store_true", default=default(False), help=say("cli", "print_one_json_document")
+    )
+    one.add_argument(
+        "--shop",
+        metavar="PATH-OR-URL",
+        type=text,
+        default=default(None),
+        help=say("cli", "shop_s_file_database"),
     )
     one.add_argument(
         "--now",
         metavar="ISO-TIME",
         type=moment,
         default=default(None),
-        help="the clock; a time without offset is the time of this computer",
+        help=say("cli", "clock_time_without_offset"),
     )
-    one.add_argument("--who", metavar="NAME", type=text, default=default("counter"), help="the person acting")
+    one.add_argument(
+        "--who", metavar="NAME", type=text, default=default("counter"), help=say("cli", "person_acting")
+    )
 
 
 def add_command_id(one: Parser) -> None:
-    one.add_argument("--command", metavar="ID", type=text, help="the same command is carried out once")
+    one.add_argument("--command", metavar="ID", type=text, help=say("cli", "same_command_carried_out"))

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from datetime import date, datetime
 
 from core.model.names import Speed, TvSystem
+from core.wording.messages import say
 
 SPEEDS = (*(speed.value for speed in Speed), "unknown")
 
@@ -42,9 +43,9 @@ LONGEST_TEXT = 500
 def text(typed: str) -> str:
     """One line of Unicode text, not empty."""
     if not typed.strip() or len(typed) > LONGEST_TEXT:
-        raise argparse.ArgumentTypeError(f"from 1 to {LONGEST_TEXT} characters are accepted")
+        raise argparse.ArgumentTypeError(say("cli", "characters_accepted", longest_text=LONGEST_TEXT))
     if any(ord(character) < 32 or "\ud800" <= character <= "\udfff" for character in typed):
-        raise argparse.ArgumentTypeError("one line of UTF-8 text is accepted")
+        raise argparse.ArgumentTypeError(say("cli", "one_line_utf_text"))
     return typed.strip()
 
 
@@ -56,7 +57,7 @@ def moment(typed: str) -> datetime:
             raise ValueError(typed)
         return parsed if parsed.tzinfo is not None else parsed.astimezone()
     except (ValueError, OverflowError) as error:
-        accepted = "an ISO 8601 time between 2000 and 2200 is accepted, like 2026-03-02T09:30:00-05:00"
+        accepted = say("cli", "iso_time_between_accepted")
         raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
 
 
@@ -67,7 +68,7 @@ def day(typed: str) -> date:
         if not 2000 <= parsed.year <= 2200:
             raise ValueError(typed)
     except ValueError as error:
-        accepted = "a date between 2000 and 2200 is accepted, like 2026-03-02"
+        accepted = say("cli", "date_between_accepted_like")
         raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
     return parsed
 
@@ -81,7 +82,9 @@ def amount(words: str, most: float) -> Callable[[str], float]:
         except ValueError:
             number = math.nan
         if not 0 <= number <= most:
-            raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {words} from 0 to {most:g} are accepted")
+            raise argparse.ArgumentTypeError(
+                say("cli", "found_accepted", typed=f"{typed[:60]!r}", words=words, most=f"{most:g}")
+            )
         return number
 
     return read
@@ -92,7 +95,7 @@ def whole(most: int) -> Callable[[str], int]:
 
     def read(typed: str) -> int:
         if not (typed.isascii() and typed.isdigit() and len(typed) <= 12 and int(typed) <= most):
-            accepted = f"a whole number from 0 to {most} is accepted"
+            accepted = say("cli", "whole_number_accepted", most=most)
             raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}")
         return int(typed)
 

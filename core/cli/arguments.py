@@ -9,6 +9,7 @@ from core.cli.argument_parser import Parser, Subcommands, add_common
 from core.cli.box_arguments import add_box, add_captured, add_catalogue
 from core.cli.shop_arguments import add_demo, add_keeping, add_planned, add_promised
 from core.cli.tape_arguments import add_care
+from core.wording.messages import say
 
 
 def read(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Namespace:
@@ -43,7 +44,7 @@ def parser() -> Parser:
 def _top(*, add_help: bool) -> Parser:
     top = Parser(
         prog="tapewright",
-        description="A cassette-transfer shop's desk.",
+        description=say("cli", "cassette_transfer_shop_s"),
         allow_abbrev=False,
         add_help=add_help,
     )

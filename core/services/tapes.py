@@ -20,6 +20,7 @@ from core.store import lookup, row_records
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.messages import say
 
 AT_WORK = tuple(each for each in lookup.IN_THE_SHOP if each is not Station.READY)
 """Stations of tapes that somebody still has to do something about."""
@@ -61,9 +62,9 @@ def move(
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
     told = (
-        ("looked after repair: it may go on, said by this move", looked),
-        ("before its rest was over", early),
-        (f"{minutes or 0:g} min read off the deck, the length of its file counts", exact),
+        (say("steps", "looked_after_repair_may"), looked),
+        (say("steps", "before_rest_over"), early),
+        (say("steps", "min_read_off_deck", minutes=f"{minutes or 0:g}"), exact),
     )
     besides = [words for words, is_so in told if is_so]
     _tell_move(unit, row, before, seen, without_splice, shown, besides)
@@ -115,10 +116,7 @@ def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
 def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
     """Whether this move was the look after a repair; Refused where one is due and the move does not count."""
     if row.repaired_at is not None and row.look is None and not counts:
-        raise Refused(
-            f"Tape {row.code} was repaired and nobody has looked it over since. Look at the joint, the lid "
-            "and the way the reels turn, say what you saw, then clear it."
-        )
+        raise Refused(say("steps", "tape_repaired_nobody_looked", code=row.code))
     return repair_attempts.confirm_by_move(unit, row)
 
 
@@ -130,16 +128,21 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
     if not note.strip():
         clock = decks.on_the_shops_clock(unit, until)
         raise Refused(
-            f"Tape {row.code} came in cold and rests until {locale_figures.day(clock.date())}, "
-            f"{clock:%H:%M}. {acclimatisation.caution()} Let it rest; if it is as warm as the room already, "
-            "say so in the note and move it again."
+            say(
+                "steps",
+                "tape_came_cold_rests",
+                code=row.code,
+                day=locale_figures.day(clock.date()),
+                clock=f"{clock:%H:%M}",
+                caution=acclimatisation.caution(),
+            )
         )
     return True
 
 
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
     if not customers.text("instead of a splice", reason):
-        raise WrongInput("instead of a splice", reason, "say what was done to the tape")
+        raise WrongInput(say("steps", "instead_splice"), reason, say("steps", "say_what_done_tape"))
     row.settled += moves.needing_splice(open_findings(row))
 
 
@@ -155,7 +158,11 @@ def take_minutes(row: TapeRow, minutes: float | None) -> None:
         return
     longest = tape_minutes.belief(TapeLine(1, row.draft.format), None).longest
     if not 0 < minutes <= longest:
-        raise WrongInput("minutes played", minutes, f"more than 0 and at most {longest:.0f} is accepted")
+        raise WrongInput(
+            say("steps", "minutes_played"),
+            minutes,
+            say("steps", "more_than_most_accepted", longest=f"{longest:.0f}"),
+        )
     row.played_minutes = minutes
 
 
@@ -175,7 +182,7 @@ def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown
 def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> None:
     if there is not Station.PLAYING:
         if deck is not None:
-            raise WrongInput("deck", deck, "a deck is named only for a tape that starts playing")
+            raise WrongInput("deck", deck, say("steps", "deck_named_only_tape"))
         row.deck = None
         return
     if deck is None:
@@ -183,9 +190,7 @@ def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> No
     decks.check_plays(unit, deck, row.draft)
     taken = unit.session.scalars(select(TapeRow.code).where(TapeRow.deck == deck)).first()
     if taken is not None:
-        raise Refused(
-            f"Deck {deck} is playing tape {taken}. Take that one off first, or choose another deck."
-        )
+        raise Refused(say("steps", "deck_playing_tape_take", deck=deck, taken=taken))
     row.deck = deck
 
 
@@ -201,8 +206,8 @@ def _tell_move(
     parts = [f"{before.words} → {row.station.words}"]
     parts += [f"on {row.deck}"] if row.deck else []
     parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
-    parts += [f"instead of a splice: {without_splice}"] if without_splice else []
-    parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
+    parts += [say("steps", "instead_splice_2", without_splice=without_splice)] if without_splice else []
+    parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
     parts += besides
     parts += [row.note] if row.note else []
     entries.tell(

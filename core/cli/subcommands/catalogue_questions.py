@@ -8,6 +8,7 @@ from core.model.inventory import TapeLine
 from core.model.json_reader import Value
 from core.playtime import cuts, pack_reading, packs, tape_minutes
 from core.services import inventory_file
+from core.wording.messages import say
 
 _FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill", "fill_known", "fill_off")
 
@@ -47,5 +48,5 @@ def _line(call: Invocation) -> TapeLine:
     members = {"count": Value("", "", 1)}
     for field in _FIELDS:
         typed = getattr(call.asked, field, None)
-        members[field] = Value("command line", f"--{field.replace('_', '-')}", typed)
+        members[field] = Value(say("cli", "command_line"), f"--{field.replace('_', '-')}", typed)
     return inventory_file.tape_line(members)
