@@ -91,7 +91,8 @@ def of_media() -> tuple[SourcedFigure, ...]:
 
 
 def _likely_minutes(minutes: tuple[float, float, float]) -> str:
-    return "{0:g} to {2:g} min, likely {1:g}".format(*minutes)
+    low, likely, high = (f"{each:g}" for each in minutes)
+    return say("sources", "min_likely", low=low, likely=likely, high=high)
 
 
 def of_repairs() -> tuple[SourcedFigure, ...]:
@@ -99,9 +100,9 @@ def of_repairs() -> tuple[SourcedFigure, ...]:
     page = findings.page()
     whole = Sourced(None, page.source, page.mark)
     return tuple(
-        SourcedFigure(f"{say('repairs', code)}{size}", _likely_minutes(minutes), whole)
+        SourcedFigure(say("sources", size, repair=say("repairs", code)), _likely_minutes(minutes), whole)
         for code, each in page.repairs.items()
-        for minutes, size in ((each.usual, ""), (each.small, say("sources", "small_shells")))
+        for minutes, size in ((each.usual, "any_shell"), (each.small, "small_shells"))
     )
 
 
