@@ -8,7 +8,7 @@ from core.capture.file_report import CapturedFile, Report, clock
 from core.model.errors import Refused
 from core.model.names import JobNumber, TapeCode
 from core.model.stations import Station
-from core.services import captures, entries, tapes
+from core.services import captures, entries, tape_facts
 from core.store import lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -99,7 +99,7 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
 def _count_minutes(unit: Unit, row: TapeRow) -> None:
     exact = captures.of_files(unit, row)
     if exact is not None:
-        tapes.take_minutes(row, exact)
+        tape_facts.take_minutes(row, exact)
     else:
         row.played_minutes = captures.off_the_deck(unit, row)
 

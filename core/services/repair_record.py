@@ -15,7 +15,7 @@ from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.places import Place
-from core.services import customers, entries, repair_attempts, tapes
+from core.services import customers, entries, repair_attempts, tape_facts
 from core.store import row_records
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
@@ -46,7 +46,7 @@ def splice(
     _check_cut(row, cut_cm)
     row.splices.append(_joint(unit, row.draft, place, where, cut_cm, joined_with))
     row.not_for_reuse, row.astray_since = True, None
-    row.settled += moves.needing_splice(tapes.open_findings(row))
+    row.settled += moves.needing_splice(tape_facts.open_findings(row))
     repair_attempts.ask_for_look(unit, row)
     inside = say("steps", "clear_leader") if where is Section.LEADER else ""
     said = say(
@@ -104,7 +104,7 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
 def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = entries.in_the_shop(unit, code)
-    seen = tapes.add_findings(row, findings)
+    seen = tape_facts.add_findings(row, findings)
     said = customers.text("note", note)
     if seen:
         words = f"seen: {', '.join(each.words for each in seen)}" + (f"; {said}" if said else "")

@@ -6,15 +6,13 @@ from collections.abc import Iterable
 
 from sqlalchemy import select
 
-from core.catalogue import acclimatisation, condition, moves
+from core.catalogue import acclimatisation, moves
 from core.model.errors import Refused, WrongInput
-from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import tape_minutes
 from core.playtime.deck_readings import NOTHING, Shown
-from core.services import captures, customers, decks, entries, promises, repair_attempts
+from core.services import captures, customers, decks, entries, promises, repair_attempts, tape_facts
 from core.store import history as chain
 from core.store import lookup, row_records
 from core.store.tables import TapeRow
@@ -49,7 +47,7 @@ def move(
     that cannot be. Where a file was recorded, its exact minutes stay those that count.
     """
     row = lookup.tape_row(unit, code)
-    seen = add_findings(row, findings)
+    seen = tape_facts.add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
@@ -91,25 +89,9 @@ def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
     return tuple(row_records.tape(row) for row in rows)
 
 
-def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Adds what was seen to a tape at hand and judges it anew; seen again after a repair, it is open."""
-    seen = tuple(dict.fromkeys(findings))
-    row.settled = tuple(each for each in row.settled if each not in seen)
-    known = row.findings + tuple(each for each in seen if each not in row.findings)
-    if known != row.findings:
-        row.findings = known
-        row.verdict = condition.verdict(known, row.draft.format)
-    return seen
-
-
-def open_findings(row: TapeRow) -> tuple[Finding, ...]:
-    """Findings nobody has dealt with yet."""
-    return tuple(each for each in row.findings if each not in row.settled)
-
-
 def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
     """What the moves of a tape at hand depend on."""
-    found = open_findings(row)
+    found = tape_facts.open_findings(row)
     return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look)
 
 
@@ -143,32 +125,18 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
     if not customers.text("instead of a splice", reason):
         raise WrongInput(say("steps", "instead_splice"), reason, say("steps", "say_what_done_tape"))
-    row.settled += moves.needing_splice(open_findings(row))
+    row.settled += moves.needing_splice(tape_facts.open_findings(row))
 
 
 def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
     """A tape cleared at the bench has had its repairs."""
     if before is Station.AT_THE_BENCH and there is Station.CLEARED_TO_PLAY:
-        row.settled += open_findings(row)
-
-
-def take_minutes(row: TapeRow, minutes: float | None) -> None:
-    """Keeps the minutes a tape at hand played, when they are known; WrongInput for more than it can hold."""
-    if minutes is None:
-        return
-    longest = tape_minutes.belief(TapeLine(1, row.draft.format), None).longest
-    if not 0 < minutes <= longest:
-        raise WrongInput(
-            say("steps", "minutes_played"),
-            minutes,
-            say("steps", "more_than_most_accepted", longest=f"{longest:.0f}"),
-        )
-    row.played_minutes = minutes
+        row.settled += tape_facts.open_findings(row)
 
 
 def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown) -> bool:
     """Keeps what was read off the deck; whether the exact minutes of a file count in its stead."""
-    take_minutes(row, minutes)
+    tape_facts.take_minutes(row, minutes)
     if minutes is None:
         return False
     if row.station is Station.PLAYING:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
-from core.cli.subcommands.tape_care import told
+from core.cli.subcommands.tape_reply import told
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName, Join, Look, Section, TapeCode
 from core.model.repair_records import Splice
