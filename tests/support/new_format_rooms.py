@@ -23,7 +23,7 @@ from core.catalogue.formats import catalogue
 from core.cli import entry
 from core.model.inventory import TapeLine
 from core.model.names import Finding, FormatName
-from core.model.typed_draft import Row
+from core.model.typed_draft import TypedRow
 from core.playtime import evidence, habits, learning, starting_beliefs
 from core.playtime.explanations import Played
 from core.playtime.possibilities import Facts
@@ -188,7 +188,7 @@ def test_the_owners_figures() -> None:
 
 
 def test_a_row_of_the_counter() -> None:
-    read = typed_box.read_row(Row(count="2", format="pebble", marking="pb 45"))
+    read = typed_box.read_row(TypedRow(count="2", format="pebble", marking="pb 45"))
 
     assert read.wrong == ()
     assert read.line is not None

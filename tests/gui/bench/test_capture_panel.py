@@ -126,7 +126,7 @@ def test_the_slip_of_a_tape_names_its_file_with_checksum_and_what_is_wrong_with_
     place.settle()
 
     card = " ".join(label.text() for label in screen.card.findChildren(QLabel))
-    assert "Recorded as tape 1.mp4: 1:41:45 long, 4.69 GB; 91.5 minutes to charge" in card
+    assert "Recorded as tape 1.mp4: 1:41:45 long, 4.69 GB; 91.5 minutes to be charged" in card
     assert f"SHA-256 {'ab' * 16} {'ab' * 16}" in card
     assert REPORT.remarks[0] in card
 
