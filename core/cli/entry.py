@@ -11,10 +11,11 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from core.cli import arguments
+from core.cli import argument_parser, arguments
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
 from core.model.errors import TapewrightError
+from core.wording.messages import say
 
 OpenWindow = Callable[[Sequence[str]], int]
 """Opens the window with its own options (``--shop``, ``--who``, ``--now``) and returns its exit code."""
@@ -39,13 +40,13 @@ def run(argv: Sequence[str], *, open_window: OpenWindow | None = None) -> int:
     except SystemExit as asked:
         return asked.code if isinstance(asked.code, int) else 0
     except KeyboardInterrupt:
-        _say("Stopped. What was already reported as done is kept, nothing else.")
+        _say(say("cli", "stopped_what_already_reported"))
         return _INTERRUPTED
     except BrokenPipeError:
         _close_output()
         return 0
     except OSError as error:
-        _say(f"{_named(error)}; nothing was changed.")
+        _say(say("cli", "nothing_changed", named=_named(error)))
         return _UNAVAILABLE
     except Exception as error:  # noqa: BLE001 - the border of failure: a person never sees a traceback
         _say(_report(error))
@@ -73,7 +74,9 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
 
 def _without_subcommand(call: Invocation, open_window: OpenWindow | None) -> int:
     if open_window is None:
-        raise arguments.WrongArguments(f"No subcommand was named; accepted: {', '.join(SUBCOMMANDS)}.")
+        raise argument_parser.WrongArguments(
+            say("cli", "subcommand_named_accepted", subcommands=", ".join(SUBCOMMANDS))
+        )
     return open_window(call.window_options(call.asked.shop))
 
 
@@ -118,7 +121,7 @@ def _named(error: OSError) -> str:
 
 def _report(error: Exception) -> str:
     """One sentence for the person, and the traceback in a log file for whoever mends it."""
-    sentence = f"Something went wrong inside the program ({type(error).__name__})"
+    sentence = say("cli", "something_went_wrong_inside", name=type(error).__name__)
     import traceback
 
     try:
@@ -130,8 +133,8 @@ def _report(error: Exception) -> str:
         with log.open("a", encoding="utf-8", errors="backslashreplace") as file:
             traceback.print_exception(error, file=file)
     except OSError:
-        return f"{sentence}; the log could not be written. Nothing half-done was kept."
-    return f"{sentence}; the details are in {log}. Nothing half-done was kept."
+        return say("cli", "log_could_written_nothing", sentence=sentence)
+    return say("cli", "details_nothing_half_done", sentence=sentence, log=log)
 
 
 if __name__ == "__main__":

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from core.model.errors import WrongInput
 from core.model.names import CommandId
+from core.wording.messages import say
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
@@ -105,10 +106,10 @@ def contents(name: str) -> bytes:
         with open(name, "rb") as file:
             return file.read(json_reader.MOST_BYTES + 1)
     except (FileNotFoundError, NotADirectoryError) as error:
-        raise WrongInput(name, json_reader.NOTHING, "the name of a readable file is accepted") from error
+        raise WrongInput(name, json_reader.NOTHING, say("cli", "name_readable_file_accepted")) from error
     except IsADirectoryError as error:
         raise WrongInput(
-            name, json_reader.AsWritten("a folder"), "the name of a readable file is accepted"
+            name, json_reader.AsWritten(say("cli", "folder")), say("cli", "name_readable_file_accepted")
         ) from error
     except ValueError as error:
-        raise WrongInput("FILE", name, "the name of a readable file is accepted") from error
+        raise WrongInput("FILE", name, say("cli", "name_readable_file_accepted")) from error

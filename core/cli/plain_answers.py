@@ -19,6 +19,7 @@ from core.playtime.cuts import Cut
 from core.playtime.pack_reading import PackReading
 from core.playtime.packs import Pack
 from core.promise import chances
+from core.wording.messages import say
 
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
@@ -30,9 +31,14 @@ if TYPE_CHECKING:
 def playtime(belief: Belief) -> str:
     """Minutes first, then what they rest on."""
     return _lines(
-        f"{_span(belief.range)} minutes recorded",
-        f"{_figure(belief.full)} minutes end to end: {_figure(belief.metres)} m"
-        f" at {_figure(belief.speed_mm_s, 2)} mm/s",
+        say("cli", "minutes_recorded", span=_span(belief.range)),
+        say(
+            "cli",
+            "minutes_end_end_m",
+            figure=_figure(belief.full),
+            figure_2=_figure(belief.metres),
+            figure_3=_figure(belief.speed_mm_s, 2),
+        ),
         *(f"  {source}" for source in belief.sources),
     )
 
@@ -40,7 +46,12 @@ def playtime(belief: Belief) -> str:
 def cut(lost: Cut) -> str:
     """Seconds gone and seconds disturbed."""
     return _lines(
-        f"{lost.seconds_removed:.2f} seconds removed, {lost.seconds_disturbed:.2f} seconds disturbed",
+        say(
+            "cli",
+            "seconds_removed_seconds_disturbed",
+            seconds_removed=f"{lost.seconds_removed:.2f}",
+            seconds_disturbed=f"{lost.seconds_disturbed:.2f}",
+        ),
         *(f"  {source}" for source in lost.sources),
     )
 
@@ -48,7 +59,7 @@ def cut(lost: Cut) -> str:
 def pack(reel: Pack) -> str:
     """Metres and minutes on the reel."""
     return _lines(
-        f"{reel.metres:.1f} m, {_figure(reel.minutes)} minutes on the reel",
+        say("cli", "m_minutes_reel", metres=f"{reel.metres:.1f}", figure=_figure(reel.minutes)),
         *(f"  {source}" for source in reel.sources),
     )
 
@@ -56,8 +67,13 @@ def pack(reel: Pack) -> str:
 def both_packs(found: PackReading) -> str:
     """What both packs tell together."""
     return _lines(
-        f"{_span(found.share_run.times(100))} % of the tape has run:"
-        f" {_span(found.run.minutes)} minutes; {_span(found.to_come.minutes)} minutes to come",
+        say(
+            "cli",
+            "tape_run_minutes_minutes",
+            span=_span(found.share_run.times(100)),
+            span_2=_span(found.run.minutes),
+            span_3=_span(found.to_come.minutes),
+        ),
         pack_reading.fit_words(found),
     )
 
@@ -66,10 +82,15 @@ def quote(quoted: Quote) -> str:
     """Tapes, price and date on a few lines."""
     price = quoted.price
     return _lines(
-        f"{len(quoted.tapes)} tapes, {_span(quoted.capture_hours)} hours of capture",
+        say("cli", "tapes_hours_capture", count=len(quoted.tapes), span=_span(quoted.capture_hours)),
         *(f"  {charge.text}: {_money(charge.amount, price.currency)}" for charge in price.charges),
-        f"{_money(price.gross, price.currency)} altogether ({price.tax_words});"
-        f" never above {spelled(price.ceiling_minor, price.currency)} without asking",
+        say(
+            "cli",
+            "altogether_never_above_without",
+            money=_money(price.gross, price.currency),
+            tax_words=price.tax_words,
+            spelled=spelled(price.ceiling_minor, price.currency),
+        ),
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),
         *(f"? {question.text}" for question in quoted.questions),
@@ -89,20 +110,24 @@ def book(job: Job, papers: Sequence[Path]) -> str:
 def promise(made: Promise) -> str:
     """The date in words of chance."""
     if made.day is None:
-        return "No date can be promised: " + "; ".join(made.held_by)
-    held = f"; held by {'; '.join(made.held_by)}" if made.held_by else ""
-    return f"Promised for {made.day.isoformat()} ({chances.words(made.stated)}){held}"
+        return say("cli", "date_can_promised", held_by="; ".join(made.held_by))
+    held = say("cli", "held", held_by="; ".join(made.held_by)) if made.held_by else ""
+    return say("cli", "promised", day=made.day.isoformat(), words=chances.words(made.stated), held=held)
 
 
 def promises(kept: Sequence[Kept]) -> str:
     """One line for each open job, the most endangered first."""
-    return _lines(*map(_kept, kept)) if kept else "No open jobs."
+    return _lines(*map(_kept, kept)) if kept else say("cli", "open_jobs")
 
 
 def _kept(one: Kept) -> str:
-    said = "no date" if one.promise.day is None else f"promised for {one.promise.day.isoformat()}"
+    said = (
+        say("cli", "date")
+        if one.promise.day is None
+        else say("cli", "promised_2", day=one.promise.day.isoformat())
+    )
     chance = "" if one.chance is None else f", {chances.words(one.chance)} now"
-    held = f"; held by {'; '.join(one.held_by)}" if one.held_by else ""
+    held = say("cli", "held", held_by="; ".join(one.held_by)) if one.held_by else ""
     risk = "CALL FIRST: " if one.is_at_risk else ""
     return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
 
@@ -110,7 +135,7 @@ def _kept(one: Kept) -> str:
 def kept(found: Reliability) -> str:
     """How many promises were kept, beside what luck alone would do; then those that were late."""
     if found.whole is None:
-        return "No promise is over yet."
+        return say("cli", "promise_over_yet")
     return _lines(
         *(_group(group) for group in found.groups),
         *(_late(each) for each in found.late),
@@ -119,14 +144,14 @@ def kept(found: Reliability) -> str:
 
 def _group(group: Group) -> str:
     stated = f"{group.low:.0%} to {group.high:.0%}"
-    luck = f"{group.least} to {group.most} would be luck"
+    luck = say("cli", "would_luck", least=group.least, most=group.most)
     made = "1 promise" if group.count == 1 else f"{group.count} promises"
     return f"Of {made} at {stated}, {group.kept} kept; {luck}"
 
 
 def _late(judged: Judged) -> str:
     days = "1 day" if judged.days_late == 1 else f"{judged.days_late} days"
-    state = "late" if judged.ready_on else "late so far"
+    state = "late" if judged.ready_on else say("cli", "late_far")
     why = f": {'; '.join(judged.reasons)}" if judged.reasons else ""
     return f"  {judged.number} {judged.customer}: {days} {state}{why}"
 
@@ -134,27 +159,27 @@ def _late(judged: Judged) -> str:
 def status(found: Sequence[CallerMatch]) -> str:
     """What to say to the caller."""
     if not found:
-        return "No job matches."
+        return say("cli", "job_matches")
     return _lines(*(f"{one.job.number} {one.job.customer.name}: {one.spoken}" for one in found))
 
 
 def tape(record: TapeRecord) -> str:
     """Where one tape is now."""
-    due = "; to be looked over after its repair" if record.look_due else ""
+    due = say("cli", "looked_over_after_repair") if record.look_due else ""
     return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
 
 
 def donors(places: Sequence[DonorPlace]) -> str:
     """One line for each kind of part on the shelf."""
     if not places:
-        return "No donor parts are on the shelf."
+        return say("cli", "donor_parts_shelf")
     return _lines(*(_place(place) for place in places))
 
 
 def _place(place: DonorPlace) -> str:
     one = place.donor
     whence = f", from {one.came_from}" if one.came_from else ""
-    used = f"; used for {', '.join(each.tape for each in place.used)}" if place.used else ""
+    used = say("cli", "used", used=", ".join(each.tape for each in place.used)) if place.used else ""
     return f"{one.count} × {one.format} {one.part.value}{whence}{used}"
 
 
@@ -166,33 +191,46 @@ def history(happenings: Iterable[JournalEntry]) -> str:
 def habits(found: Sequence[Evidence]) -> str:
     """One sentence for each habit, and the shares before and since."""
     if not found:
-        return "No tape has finished playing yet; the starting beliefs hold."
+        return say("cli", "tape_finished_playing_yet")
     return _lines(*(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
 
 
 def _shares(one: Evidence) -> str:
     now = dict(one.now)
-    return ", ".join(f"{words} {share:.0%} at first, {now[words]:.0%} now" for words, share in one.at_first)
+    return ", ".join(
+        say("cli", "first_now", words=words, share=f"{share:.0%}", now=f"{now[words]:.0%}")
+        for words, share in one.at_first
+    )
 
 
 def pickup(handed: Pickup, receipt: Path | None) -> str:
     """What went back and what stays."""
     return _lines(
-        f"Job {handed.job.number}: {len(handed.handed_back)} tapes handed back to {handed.signature.name}",
+        say(
+            "cli",
+            "job_tapes_handed_back",
+            number=handed.job.number,
+            count=len(handed.handed_back),
+            name=handed.signature.name,
+        ),
         *(f"  {tape(record)}" for record in handed.handed_back),
-        *(f"  still here: {tape(record)}" for record in handed.still_here),
-        f"paid {spelled(handed.paid_minor, handed.final.currency)},"
-        f" still due {spelled(handed.due_minor, handed.final.currency)}",
+        *(say("cli", "still_here", tape=tape(record)) for record in handed.still_here),
+        say(
+            "cli",
+            "paid_still_due",
+            spelled=spelled(handed.paid_minor, handed.final.currency),
+            spelled_2=spelled(handed.due_minor, handed.final.currency),
+        ),
         *([] if receipt is None else [str(receipt)]),
     )
 
 
 def _reuse(record: TapeRecord) -> str:
     if record.label_astray:
-        return "; take the not-for-reuse label off again"
+        return say("cli", "take_reuse_label_off")
     if not record.not_for_reuse:
         return ""
-    return "; NOT FOR REUSE, " + ("marked" if record.marked_at else "the label is not on it yet")
+    return "; NOT FOR REUSE, " + ("marked" if record.marked_at else say("cli", "label_yet"))
 
 
 def _lines(*lines: str) -> str:

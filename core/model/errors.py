@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from core.wording.messages import say
+
 
 class TapewrightError(Exception):
     """Something went wrong that a person can understand and act on."""
@@ -19,7 +21,7 @@ class WrongInput(TapewrightError):
     exit_code = 2
 
     def __init__(self, place: str, found: object, accepted: str) -> None:
-        super().__init__(f"{place}: found {_shown(found)}; {accepted}.")
+        super().__init__(say("errors", "wrong_input", place=place, found=_shown(found), accepted=accepted))
         self.place = place
         self.found = found
         self.accepted = accepted

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from typing import Any, NoReturn
 
 from core.model.errors import WrongInput
+from core.wording.messages import say
 
 MOST_BYTES = 2_000_000
 """A box of 500 tapes written out one by one takes about 100 kB."""
@@ -67,11 +68,15 @@ class Value:
     def members(self, known: Collection[str]) -> dict[str, Value]:
         """The members of an object; an unknown name is refused."""
         if not isinstance(self.content, dict):
-            self.refuse(f"accepted: an object with {', '.join(known)}")
+            self.refuse(say("readers", "accepted_object", known=", ".join(known)))
         for key in self.content:
             if key not in known:
                 place = Value(self.file, self._below(key), None).place
-                raise WrongInput(place, AsWritten("an unknown name"), f"accepted here: {', '.join(known)}")
+                raise WrongInput(
+                    place,
+                    AsWritten(say("readers", "unknown_name")),
+                    say("readers", "accepted_here", known=", ".join(known)),
+                )
         return {key: Value(self.file, self._below(key), inner) for key, inner in self.content.items()}
 
     def items(self, accepted: str) -> Iterator[Value]:
@@ -90,9 +95,9 @@ class Value:
         if not isinstance(self.content, str):
             self.refuse(accepted)
         if len(self.content) > longest:
-            self.refuse(f"at most {longest} characters, here {len(self.content)}")
+            self.refuse(say("readers", "most_characters_here", longest=longest, count=len(self.content)))
         if any(unicodedata.category(character) in _NOT_TEXT for character in self.content):
-            self.refuse("one line of text without control characters is accepted")
+            self.refuse(say("readers", "one_line_text_without"))
         return self.content
 
     def one_of(self, names: Collection[str]) -> str:
@@ -104,7 +109,7 @@ class Value:
     def whole(self, least: int, most: int) -> int:
         """A whole number; ``true`` and ``1.0`` are none."""
         if type(self.content) is not int or not least <= self.content <= most:
-            self.refuse(f"accepted: a whole number from {least} to {most}")
+            self.refuse(say("readers", "accepted_whole_number", least=least, most=most))
         return self.content
 
     def number(self, least: float, most: float, accepted: str) -> float:
@@ -115,7 +120,7 @@ class Value:
 
     def yes_or_no(self) -> bool:
         if not isinstance(self.content, bool):
-            self.refuse("accepted: true or false")
+            self.refuse(say("readers", "accepted_true_false"))
         return self.content
 
     def _below(self, key: str) -> str:
@@ -138,7 +143,7 @@ def read(data: bytes, file: str) -> Value:
         wrong = _at_the_comma(error)
         place = f"{file}: line {wrong.lineno}, column {wrong.colno}"
         found = AsWritten(_near(text, wrong.pos))
-        raise WrongInput(place, found, f"this is not JSON ({wrong.msg.lower()})") from error
+        raise WrongInput(place, found, say("readers", "json", msg=wrong.msg.lower())) from error
     return Value(file, "", _plain(Value(file, "", content)))
 
 
@@ -157,9 +162,9 @@ def shown(content: Any) -> object:
     if content is None or isinstance(content, bool):
         return AsWritten(json.dumps(content))
     if isinstance(content, dict):
-        return AsWritten("an object")
+        return AsWritten(say("readers", "object"))
     if isinstance(content, list):
-        return AsWritten("a list" if content else "an empty list")
+        return AsWritten(say("readers", "list") if content else say("readers", "empty_list"))
     return content
 
 
@@ -173,15 +178,21 @@ class _Odd(str):
 
 def _decoded(data: bytes, file: str) -> str:
     if len(data) > MOST_BYTES:
-        raise WrongInput(file, AsWritten("a larger file"), f"at most {MOST_BYTES:,} bytes are accepted")
+        raise WrongInput(
+            file,
+            AsWritten(say("readers", "larger_file")),
+            say("readers", "most_bytes_accepted", most_bytes=f"{MOST_BYTES:,}"),
+        )
     try:
         text = data.decode("utf-8").removeprefix(_BYTE_ORDER_MARK)
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        found = AsWritten(f"the byte 0x{data[error.start]:02X}")
-        raise WrongInput(f"{file}: line {line}", found, "the file must be UTF-8 text") from error
+        found = AsWritten(say("readers", "byte_x", data=f"{data[error.start]:02X}"))
+        raise WrongInput(f"{file}: line {line}", found, say("readers", "file_must_utf_text")) from error
     if not text.strip():
-        raise WrongInput(file, AsWritten("an empty file"), "accepted: one JSON object")
+        raise WrongInput(
+            file, AsWritten(say("readers", "empty_file")), say("readers", "accepted_one_json_object")
+        )
     return text
 
 
@@ -192,8 +203,10 @@ def _refuse_depth(text: str, file: str) -> None:
         depth += (mark in "[{") - (mark in "]}")
         if depth > DEEPEST:
             line = text.count("\n", 0, match.start()) + 1
-            found = AsWritten("brackets within brackets")
-            raise WrongInput(f"{file}: line {line}", found, f"at most {DEEPEST} levels are accepted")
+            found = AsWritten(say("readers", "brackets_within_brackets"))
+            raise WrongInput(
+                f"{file}: line {line}", found, say("readers", "most_levels_accepted", deepest=DEEPEST)
+            )
 
 
 def _whole(digits: str) -> int | _Odd:
@@ -209,7 +222,7 @@ def _near(text: str, position: int) -> str:
     snippet = text[position : position + 20].split("\n")[0].strip()
     if snippet:
         return repr(snippet)
-    return "the end of the line" if position < len(text) else "the end of the file"
+    return say("readers", "end_line") if position < len(text) else say("readers", "end_file")
 
 
 def _plain(value: Value) -> Any:
@@ -220,9 +233,9 @@ def _plain(value: Value) -> Any:
     if isinstance(content, list):
         return [_plain(item) for item in value.items("")]
     if isinstance(content, _Odd):
-        raise WrongInput(value.place, AsWritten(_cut(content)), "accepted: an ordinary number")
+        raise WrongInput(value.place, AsWritten(_cut(content)), say("readers", "accepted_ordinary_number"))
     if isinstance(content, str) and not _is_unicode(content):
-        raise WrongInput(value.place, content, "half of a surrogate pair is no character")
+        raise WrongInput(value.place, content, say("readers", "half_surrogate_pair_character"))
     return content
 
 
@@ -230,10 +243,14 @@ def _object(value: Value, pairs: _Pairs) -> dict[str, Any]:
     members: dict[str, Any] = {}
     for key, inner in pairs:
         if not _is_unicode(key):
-            raise WrongInput(value.place, key, "half of a surrogate pair is no character")
+            raise WrongInput(value.place, key, say("readers", "half_surrogate_pair_character"))
         below = Value(value.file, value._below(key), inner)
         if key in members:
-            raise WrongInput(below.place, AsWritten("the same name twice"), "each name once is accepted")
+            raise WrongInput(
+                below.place,
+                AsWritten(say("readers", "same_name_twice")),
+                say("readers", "each_name_once_accepted"),
+            )
         members[key] = _plain(below)
     return members
 

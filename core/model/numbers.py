@@ -14,6 +14,7 @@ from stdnum.iso7064 import mod_11_10
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import JobNumber, TapeCode
+from core.wording.messages import say
 
 LAST_SEQUENCE = 99_999
 NUMBER_DIGITS = 6
@@ -24,14 +25,14 @@ _SEPARATORS = " -./_#\u00a0\u2007\u2009\u202f\u2010\u2011\u2012\u2013"
 def job_number(sequence: int) -> JobNumber:
     """The number of the ``sequence``-th job, counted from 1; Refused when five digits are used up."""
     if not 1 <= sequence <= LAST_SEQUENCE:
-        raise Refused(f"All {LAST_SEQUENCE} job numbers are used up; start a new shop file.")
+        raise Refused(say("readers", "all_job_numbers_used", last_sequence=LAST_SEQUENCE))
     return JobNumber(_checked(f"{sequence:05d}"))
 
 
 def tape_code(number: JobNumber, place: int) -> TapeCode:
     """The code of the ``place``-th tape (1 to 999) of a job."""
     if not 1 <= place <= 999:
-        raise WrongInput("tape", place, "a job holds tapes 1 to 999")
+        raise WrongInput("tape", place, say("readers", "job_holds_tapes"))
     return TapeCode(_checked(f"{number}{place:03d}"))
 
 
@@ -39,17 +40,17 @@ def read_job_number(text: str) -> JobNumber:
     """A job number as typed: spaces and dashes do not matter, leading zeros may be left out."""
     digits = _digits(text)
     if digits is None or not 2 <= len(digits) <= NUMBER_DIGITS:
-        raise WrongInput("job number", text, "a job number has six digits, as 000018")
-    return JobNumber(_verified("job number", text, digits.zfill(NUMBER_DIGITS)))
+        raise WrongInput(say("readers", "job_number"), text, say("readers", "job_number_six_digits"))
+    return JobNumber(_verified(say("readers", "job_number"), text, digits.zfill(NUMBER_DIGITS)))
 
 
 def read_tape_code(text: str) -> TapeCode:
     """A tape code as scanned or typed: spaces and dashes do not matter, leading zeros may be left out."""
     digits = _digits(text)
     if digits is None or not NUMBER_DIGITS <= len(digits) <= CODE_DIGITS:
-        raise WrongInput("tape code", text, "a tape code has ten digits, as 0000180014")
-    code = _verified("tape code", text, digits.zfill(CODE_DIGITS))
-    _verified("tape code", text, code[:NUMBER_DIGITS])
+        raise WrongInput(say("readers", "tape_code"), text, say("readers", "tape_code_ten_digits"))
+    code = _verified(say("readers", "tape_code"), text, digits.zfill(CODE_DIGITS))
+    _verified(say("readers", "tape_code"), text, code[:NUMBER_DIGITS])
     return TapeCode(code)
 
 
@@ -64,7 +65,7 @@ def _checked(digits: str) -> str:
 
 def _verified(place: str, text: str, digits: str) -> str:
     if not mod_11_10.is_valid(digits):
-        raise WrongInput(place, text, "the last digit does not fit the others, so one of them was mistyped")
+        raise WrongInput(place, text, say("readers", "last_digit_does_fit"))
     return digits
 
 

@@ -6,6 +6,7 @@ from core.model import json_reader
 from core.model.errors import WrongInput
 from core.model.json_reader import AsWritten, Value
 from core.model.pickup_records import Signature, Stroke
+from core.wording.messages import say
 
 MOST_POINTS = 20_000
 """A pen at 200 points a second signs for well below a minute."""
@@ -18,29 +19,33 @@ def read(data: bytes, file: str, name: str) -> Signature:
     page = json_reader.read(data, file)
     members = page.members(_KEYS)
     if "strokes" not in members:
-        page.missing("strokes", "needed: a list of strokes")
-    strokes = tuple(map(_stroke, members["strokes"].items("accepted: a list of strokes")))
+        page.missing("strokes", say("readers", "needed_list_strokes"))
+    strokes = tuple(map(_stroke, members["strokes"].items(say("readers", "accepted_list_strokes"))))
     if sum(map(len, strokes)) > MOST_POINTS:
-        found = AsWritten("more points")
-        raise WrongInput(members["strokes"].place, found, f"at most {MOST_POINTS} points are accepted")
+        found = AsWritten(say("readers", "more_points"))
+        raise WrongInput(
+            members["strokes"].place, found, say("readers", "most_points_accepted", most_points=MOST_POINTS)
+        )
     aspect = members.get("aspect")
     return Signature(name, strokes) if aspect is None else Signature(name, strokes, _aspect(aspect))
 
 
 def _stroke(value: Value) -> Stroke:
-    points = tuple(map(_point, value.items("accepted: a list of points [x, y]")))
+    points = tuple(map(_point, value.items(say("readers", "accepted_list_points_x"))))
     if not points:
-        value.refuse("a stroke has at least one point")
+        value.refuse(say("readers", "stroke_least_one_point"))
     return points
 
 
 def _point(value: Value) -> tuple[float, float]:
-    ends = [end.number(0, 1, "accepted: a number from 0 to 1") for end in value.items("accepted: [x, y]")]
+    ends = [end.number(0, 1, say("readers", "accepted_number")) for end in value.items("accepted: [x, y]")]
     if len(ends) != 2:
-        value.refuse("accepted: two numbers [x, y]")
+        value.refuse(say("readers", "accepted_two_numbers_x"))
     return ends[0], ends[1]
 
 
 def _aspect(value: Value) -> float:
     low, high = _ASPECTS
-    return value.number(low, high, f"accepted: width divided by height, from {low:g} to {high:g}")
+    return value.number(
+        low, high, say("readers", "accepted_width_divided_height", low=f"{low:g}", high=f"{high:g}")
+    )

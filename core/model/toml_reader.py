@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from core.model.errors import WrongInput
+from core.wording.messages import say
 
 Choice = TypeVar("Choice", bound=Enum)
 
@@ -34,32 +35,32 @@ class Page:
     def text(self, key: str) -> str:
         found = self._found(key)
         if not isinstance(found, str) or not found.strip():
-            raise self.wrong(key, found, "words in quotes are accepted")
+            raise self.wrong(key, found, say("readers", "words_quotes_accepted"))
         return found
 
     def texts(self, key: str) -> tuple[str, ...]:
         """A list of words; may be empty."""
         found = self._found(key)
         if not isinstance(found, list) or not all(isinstance(item, str) for item in found):
-            raise self.wrong(key, found, "a list of words in quotes is accepted")
+            raise self.wrong(key, found, say("readers", "list_words_quotes_accepted"))
         return tuple(found)
 
     def flag(self, key: str) -> bool:
         found = self._found(key)
         if not isinstance(found, bool):
-            raise self.wrong(key, found, "true or false is accepted")
+            raise self.wrong(key, found, say("readers", "true_false_accepted"))
         return found
 
     def whole(self, key: str, *, least: int, most: int) -> int:
         found = self._found(key)
         if not isinstance(found, int) or isinstance(found, bool) or not least <= found <= most:
-            raise self.wrong(key, found, f"a whole number from {least} to {most} is accepted")
+            raise self.wrong(key, found, say("readers", "whole_number_accepted", least=least, most=most))
         return found
 
     def share(self, key: str, *, least: float, most: float) -> float:
         found = self._found(key)
         if not isinstance(found, int | float) or isinstance(found, bool) or not least <= found <= most:
-            raise self.wrong(key, found, f"a number from {least} to {most} is accepted")
+            raise self.wrong(key, found, say("readers", "number_accepted", least=least, most=most))
         return float(found)
 
     def day(self, key: str) -> date:
@@ -69,7 +70,7 @@ class Page:
         """A list of dates; may be empty."""
         found = self._found(key)
         if not isinstance(found, list):
-            raise self.wrong(key, found, "a list of dates is accepted, like [2026-12-24]")
+            raise self.wrong(key, found, say("readers", "list_dates_accepted_like"))
         return tuple(self._as_day(key, item) for item in found)
 
     def one_of(self, key: str, choices: type[Choice]) -> Choice:
@@ -78,14 +79,14 @@ class Page:
             return choices(found)
         except ValueError:
             words = ", ".join(str(choice.value) for choice in choices)
-            raise self.wrong(key, found, f"{words} are accepted") from None
+            raise self.wrong(key, found, say("readers", "accepted", words=words)) from None
 
     def price(self, key: str, minor_digits: int) -> Decimal:
         """An amount in minor units, exact and not negative."""
-        return self._number(key, 'an amount in quotes is accepted, like "9.00"').scaleb(minor_digits)
+        return self._number(key, say("readers", "amount_quotes_accepted_like")).scaleb(minor_digits)
 
     def percent(self, key: str, *, most: int) -> Decimal:
-        accepted = f'a percentage in quotes from 0 to {most} is accepted, like "8.25"'
+        accepted = say("readers", "percentage_quotes_accepted_like", most=most)
         number = self._number(key, accepted)
         if number > most:
             raise self.wrong(key, self.content[key], accepted)
@@ -94,7 +95,7 @@ class Page:
     def table(self, key: str) -> Page:
         found = self._found(key)
         if not isinstance(found, dict):
-            raise self.wrong(key, found, "a table is accepted")
+            raise self.wrong(key, found, say("readers", "table_accepted"))
         return self._page(found, f"{self.where}, {key}")
 
     def tables(self, key: str) -> tuple[Page, ...]:
@@ -102,7 +103,7 @@ class Page:
         self._read.add(key)
         found = self.content.get(key, [])
         if not isinstance(found, list) or not all(isinstance(item, dict) for item in found):
-            raise self.wrong(key, found, f"a list of tables [[{key}]] is accepted")
+            raise self.wrong(key, found, say("readers", "list_tables_accepted", name=key))
         return tuple(self._page(item, f"{self.where}, {key} {n}") for n, item in enumerate(found, 1))
 
     def optional_text(self, key: str) -> str | None:
@@ -117,7 +118,7 @@ class Page:
         for key in self.content:
             if key not in self._read:
                 accepted = ", ".join(sorted(self._read)) or "nothing"
-                raise WrongInput(self.where, key, f"the keys accepted here are {accepted}")
+                raise WrongInput(self.where, key, say("readers", "keys_accepted_here", accepted=accepted))
         for page in self._below:
             page.refuse_unread()
 
@@ -129,7 +130,7 @@ class Page:
     def _found(self, key: str) -> Any:
         self._read.add(key)
         if key not in self.content:
-            raise WrongInput(self.where, "nothing", f"the key {key} is needed")
+            raise WrongInput(self.where, "nothing", say("readers", "key_needed", name=key))
         return self.content[key]
 
     def _number(self, key: str, accepted: str) -> Decimal:
@@ -146,7 +147,7 @@ class Page:
 
     def _as_day(self, key: str, found: object) -> date:
         if not isinstance(found, date) or isinstance(found, datetime):
-            raise self.wrong(key, found, "a date is accepted, like 2026-01-01 without quotes")
+            raise self.wrong(key, found, say("readers", "date_accepted_like_without"))
         return found
 
 
@@ -155,7 +156,7 @@ def read(path: Path) -> Page:
     try:
         return page_of(path.read_text(encoding="utf-8"), path.name)
     except (OSError, UnicodeDecodeError) as failure:
-        raise WrongInput(str(path), str(failure), "a readable text file is accepted") from None
+        raise WrongInput(str(path), str(failure), say("readers", "readable_text_file_accepted")) from None
 
 
 def page_of(text: str, where: str) -> Page:
@@ -163,4 +164,4 @@ def page_of(text: str, where: str) -> Page:
     try:
         return Page(tomllib.loads(text), where)
     except tomllib.TOMLDecodeError as failure:
-        raise WrongInput(where, str(failure), "a file in TOML is accepted") from None
+        raise WrongInput(where, str(failure), say("readers", "file_toml_accepted")) from None

@@ -18,6 +18,7 @@ from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, STRONG, sheet
 from core.papers.story import even_cell, few_cell
 from core.papers.tape_words import record_name, short_code
 from core.papers.voice import Voice, voice
+from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +77,7 @@ def render(
     size = sheet(paper, front.currency)
     grid = GRIDS["letter" if size == sheet("letter", "") else "a4"]
     if not 1 <= start_at <= grid.places:
-        raise WrongInput("start_at", start_at, f"a sheet has places 1 to {grid.places}")
+        raise WrongInput("start_at", start_at, say("readers", "sheet_places", places=grid.places))
     book = Book(size, about(Cover(speaker.say("label-title"), job.number), speaker))
     place = start_at - 1
     for sticker in _stickers(job, only_marks=only_marks):

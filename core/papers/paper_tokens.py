@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from core.model.errors import WrongInput
+from core.wording.messages import say
 
 INK = "#1F1B16"
 MUTED = "#6A6158"
@@ -51,5 +52,5 @@ def sheet(paper: str | None, currency: str) -> tuple[float, float]:
     """Width and height of the sheet: as asked, else the one usual where ``currency`` is money."""
     name = paper or ("letter" if currency in _LETTER_CURRENCIES else "a4")
     if name not in SIZES:
-        raise WrongInput("paper", name, "accepted are " + ", ".join(SIZES))
+        raise WrongInput("paper", name, say("readers", "accepted_3", names=", ".join(SIZES)))
     return SIZES[name]

@@ -22,6 +22,7 @@ from core.playtime.possibilities import facts
 from core.store import lookup
 from core.store.tables import CaptureRow, JobRow, RecordingRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def check(row: TapeRow, shown: Shown, minutes: float | None) -> None:
@@ -29,7 +30,9 @@ def check(row: TapeRow, shown: Shown, minutes: float | None) -> None:
     if shown.is_nothing:
         return
     if minutes is None:
-        raise WrongInput("what the deck showed", shown.words, "it is told together with the minutes played")
+        raise WrongInput(
+            say("steps", "what_deck_showed"), shown.words, say("steps", "told_together_minutes_played")
+        )
     tape_minutes.check(found(row.draft, shown), None)
 
 

@@ -9,6 +9,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
 from core.store.tables import CustomerRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 MOST_LETTERS = 200
 
@@ -67,18 +68,18 @@ def text(place: str, given: str) -> str:
     try:
         given.encode()
     except UnicodeEncodeError:
-        raise WrongInput(place, given, "only characters that can be printed are accepted") from None
+        raise WrongInput(place, given, say("steps", "only_characters_can_printed")) from None
     if any(character in "\r\n" or ord(character) < 32 for character in given.strip()):
-        raise WrongInput(place, given, "one line of text without control characters is accepted")
+        raise WrongInput(place, given, say("steps", "one_line_text_without"))
     if len(given.strip()) > MOST_LETTERS:
-        raise WrongInput(place, given, f"at most {MOST_LETTERS} letters are accepted")
+        raise WrongInput(place, given, say("steps", "most_letters_accepted", most_letters=MOST_LETTERS))
     return given.strip()
 
 
 def _name(draft: CustomerDraft) -> str:
     name = text("customer name", draft.name)
     if not name:
-        raise WrongInput("customer name", draft.name, "a job needs the name of the person who brings the box")
+        raise WrongInput(say("steps", "customer_name"), draft.name, say("steps", "job_needs_name_person"))
     return name
 
 

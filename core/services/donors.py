@@ -17,6 +17,7 @@ from core.services import customers, entries
 from core.store import history
 from core.store.tables import DonorRow, EventRow, RepairRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 MOST_AT_ONCE = 1000
 """More parts in one entry are a slip of the finger (an assumption)."""
@@ -61,7 +62,7 @@ def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from:
     """
     words = catalogue().format(name).words
     if not 0 < count <= MOST_AT_ONCE:
-        raise WrongInput("count", count, f"from 1 to {MOST_AT_ONCE} parts are accepted")
+        raise WrongInput("count", count, say("steps", "parts_accepted", most_at_once=MOST_AT_ONCE))
     source = customers.text("came from", came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
     if row is None:
@@ -69,7 +70,7 @@ def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from:
         unit.session.add(row)
     row.count += count
     said = f" from {source}" if source else ""
-    _tell(unit, row, f"{count} × {words} {part.value} put on the shelf{said}")
+    _tell(unit, row, say("steps", "put_shelf", count=count, words=words, value=part.value, said=said))
     return _record(row)
 
 
@@ -83,11 +84,12 @@ def use(unit: Unit, name: FormatName, part: DonorPart) -> DonorRow:
     words = catalogue().format(name).words
     if row is None:
         raise Refused(
-            f"No {words} {part.value} is left on the shelf. Put the donors on the shelf first "
-            f"(donors --add {name} {part.value} N), or record that the part came from elsewhere."
+            say(
+                "steps", "left_shelf_put_donors", words=words, value=part.value, name=name, value_2=part.value
+            )
         )
     row.count -= 1
-    _tell(unit, row, f"one {words} {part.value} taken off the shelf")
+    _tell(unit, row, say("steps", "one_taken_off_shelf", words=words, value=part.value))
     return row
 
 
@@ -96,7 +98,7 @@ def put_back(unit: Unit, donor_id: int) -> None:
     row = unit.session.get_one(DonorRow, donor_id)
     row.count += 1
     words = catalogue().format(row.format).words
-    _tell(unit, row, f"one {words} {row.part.value} put back on the shelf")
+    _tell(unit, row, say("steps", "one_put_back_shelf", words=words, value=row.part.value))
 
 
 def correct(
@@ -107,20 +109,18 @@ def correct(
     WrongInput without a reason or for a count that cannot be; Refused where nothing of the kind was ever put,
     or as many lie there already.
     """
-    said = entries.reason("why the count is put right", because)
+    said = entries.reason(say("steps", "why_count_put_right"), because)
     if not 0 <= count <= MOST_AT_ONCE:
-        raise WrongInput("count", count, f"from 0 to {MOST_AT_ONCE} parts are accepted")
+        raise WrongInput("count", count, say("steps", "parts_accepted_2", most_at_once=MOST_AT_ONCE))
     source = customers.text("came from", came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
     kind = f"{catalogue().format(name).words} {part.value}" + (f" from {source}" if source else "")
     if row is None:
-        raise Refused(
-            f"No {kind} was ever put on the shelf, so there is no count to put right. Put it there."
-        )
+        raise Refused(say("steps", "ever_put_shelf_count", kind=kind))
     if row.count == count:
-        raise Refused(f"The shelf counts {count} × {kind} already.")
+        raise Refused(say("steps", "shelf_counts_already", count=count, kind=kind))
     before, row.count = row.count, count
-    _tell(unit, row, f"{kind}: {count} lie there, not {before}: {said}")
+    _tell(unit, row, say("steps", "lie", kind=kind, count=count, before=before, said=said))
     return _record(row)
 
 

@@ -19,6 +19,7 @@ from core.services import jobs
 from core.services.customers import text
 from core.store.tables import DraftRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def keep(unit: Unit, key: str, draft: TypedBox | Inventory | None) -> None:
@@ -57,5 +58,5 @@ def _read(written: str) -> TypedBox | Inventory:
 def _named(key: str) -> str:
     name = text("draft", key)
     if not 0 < len(name) <= 80:
-        raise WrongInput("draft", key, "a name of 1 to 80 letters is accepted")
+        raise WrongInput("draft", key, say("steps", "name_letters_accepted"))
     return name

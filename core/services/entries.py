@@ -9,13 +9,14 @@ from core.services import customers
 from core.store import history, lookup
 from core.store.tables import TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
     """The tape of a code; Refused once it was handed back, WrongInput when there is none."""
     row = lookup.tape_row(unit, code)
     if row.station is Station.HANDED_BACK:
-        raise Refused(f"Tape {row.code} was handed back on {row.since:%Y-%m-%d}; nothing can be added to it.")
+        raise Refused(say("steps", "tape_handed_back_nothing", code=row.code, since=f"{row.since:%Y-%m-%d}"))
     return row
 
 
@@ -23,7 +24,7 @@ def reason(place: str, given: str) -> str:
     """A reason in a few words; WrongInput when none was given."""
     said = customers.text(place, given)
     if not said:
-        raise WrongInput(place, given, "a few words are needed")
+        raise WrongInput(place, given, say("steps", "few_words_needed"))
     return said
 
 

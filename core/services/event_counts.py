@@ -20,6 +20,7 @@ from core.services import closed_days, decks
 from core.store.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.messages import say
 
 OUT, BACK = "out", "back"
 NEWEST = 200
@@ -111,7 +112,7 @@ def between(
         if each.began_at < ready_at and (each.ended_at is None or each.ended_at > made_at):
             began = locale_figures.day(each.began_at.astimezone(zone).date())
             why = f": {each.words}" if each.words else ""
-            yield f"{each.deck} broke down on {began}{why}"
+            yield say("steps", "broke_down", deck=each.deck, began=began, why=why)
 
 
 @lru_cache(maxsize=8)

@@ -9,6 +9,7 @@ from core.model.settings_records import Expected, ShopSettings
 from core.services import decks
 from core.store import history
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def expect(unit: Unit, wanted: Expected) -> ShopSettings:
@@ -28,17 +29,20 @@ def expect(unit: Unit, wanted: Expected) -> ShopSettings:
 def check(wanted: Expected) -> None:
     """WrongInput for figures that contradict each other; their bounds are those of the fittings."""
     if wanted.hours_between_failures and not wanted.hours_to_repair:
-        accepted = "a deck that fails is away for a while: more than 0 hours are accepted"
-        raise WrongInput("hours until a deck is back", wanted.hours_to_repair, accepted)
+        accepted = say("steps", "deck_fails_away_while")
+        raise WrongInput(say("steps", "hours_until_deck_back"), wanted.hours_to_repair, accepted)
     if wanted.rush_boxes_a_week and wanted.tapes_in_a_rush_box < 1:
-        accepted = "a rush box holds at least one tape: from 1 on is accepted"
-        raise WrongInput("tapes in a rush box", wanted.tapes_in_a_rush_box, accepted)
+        accepted = say("steps", "rush_box_holds_least")
+        raise WrongInput(say("steps", "tapes_rush_box"), wanted.tapes_in_a_rush_box, accepted)
 
 
 def _words(wanted: Expected) -> str:
-    return (
-        f"expects a failure in {wanted.hours_between_failures:g} playing hours and "
-        f"{wanted.hours_to_repair:g} hours until it is mended, {wanted.rush_boxes_a_week:g} rush boxes "
-        f"a week of {wanted.tapes_in_a_rush_box:g} tapes, "
-        f"{100 * wanted.unplanned_closures:g} % of opening days lost"
+    return say(
+        "steps",
+        "expects_failure_playing_hours",
+        hours_between_failures=f"{wanted.hours_between_failures:g}",
+        hours_to_repair=f"{wanted.hours_to_repair:g}",
+        rush_boxes_a_week=f"{wanted.rush_boxes_a_week:g}",
+        tapes_in_a_rush_box=f"{wanted.tapes_in_a_rush_box:g}",
+        unplanned_closures=f"{100 * wanted.unplanned_closures:g}",
     )

@@ -36,15 +36,15 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
             for words, each in list(zip(form.sentences("size"), form.shells, strict=True))[1:]
         ),
         *(
-            [_fact("edge of the reel", _mm(form.reel_radius_mm), form.reel_radius_mm)]
+            [_fact(say("sources", "edge_reel"), _mm(form.reel_radius_mm), form.reel_radius_mm)]
             if form.reel_radius_mm
             else ()
         ),
-        *_by_marking(form, "hub radius", "mm", "hub_radius_mm"),
-        *_by_marking(form, "tape thickness", "µm", "thickness_um"),
+        *_by_marking(form, say("sources", "hub_radius"), "mm", "hub_radius_mm"),
+        *_by_marking(form, say("sources", "tape_thickness"), "µm", "thickness_um"),
         *(
             _fact(
-                f"track along the tape{f', {each.tv.value.upper()}' if each.tv else ''}",
+                say("sources", "track_along_tape", value=f", {each.tv.value.upper()}" if each.tv else ""),
                 _mm(each.mm),
                 each.mm,
             )
@@ -66,10 +66,14 @@ def _of_pack(words: str, pack: PackGeometry) -> Iterator[SourcedFigure]:
     for grade in pack.thicknesses.values():
         figure = f"{grade.span.thin:g} to {grade.span.thick:g} µm"
         source = Sourced(None, grade.span.source, grade.span.mark)
-        yield SourcedFigure(f"{words} tape of {grade.nominal.value:g} µm may be", figure, source)
+        yield SourcedFigure(
+            say("sources", "tape_m_may", words=words, value=f"{grade.nominal.value:g}"), figure, source
+        )
     place = pack.reels_drawn
-    figure = f"{place.apart:g} mm apart, {place.from_back:g} mm from the back"
-    yield SourcedFigure(f"reels of {words}, as drawn", figure, Sourced(None, place.source, place.mark))
+    figure = say("sources", "mm_apart_mm_back", apart=f"{place.apart:g}", from_back=f"{place.from_back:g}")
+    yield SourcedFigure(
+        say("sources", "reels_drawn", words=words), figure, Sourced(None, place.source, place.mark)
+    )
 
 
 def of_media() -> tuple[SourcedFigure, ...]:
@@ -87,7 +91,8 @@ def of_media() -> tuple[SourcedFigure, ...]:
 
 
 def _likely_minutes(minutes: tuple[float, float, float]) -> str:
-    return "{0:g} to {2:g} min, likely {1:g}".format(*minutes)
+    low, likely, high = (f"{each:g}" for each in minutes)
+    return say("sources", "min_likely", low=low, likely=likely, high=high)
 
 
 def of_repairs() -> tuple[SourcedFigure, ...]:
@@ -95,9 +100,9 @@ def of_repairs() -> tuple[SourcedFigure, ...]:
     page = findings.page()
     whole = Sourced(None, page.source, page.mark)
     return tuple(
-        SourcedFigure(f"{say('repairs', code)}{size}", _likely_minutes(minutes), whole)
+        SourcedFigure(say("sources", size, repair=say("repairs", code)), _likely_minutes(minutes), whole)
         for code, each in page.repairs.items()
-        for minutes, size in ((each.usual, ""), (each.small, ", small shells"))
+        for minutes, size in ((each.usual, "any_shell"), (each.small, "small_shells"))
     )
 
 

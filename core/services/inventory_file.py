@@ -19,6 +19,7 @@ from core.model.inventory import MOST_TAPES, CustomerDraft, Delivery, Inventory,
 from core.model.json_reader import AsWritten, Value
 from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
 from core.pricing import copy_sizes
+from core.wording.messages import say
 
 LONGEST_NAME = 120
 LONGEST_LABEL = 200
@@ -68,14 +69,14 @@ def read(data: bytes, file: str, reading: InventoryReading) -> Inventory:
 
 def _lines(box: Value, members: dict[str, Value], tv: TvSystem | None) -> tuple[TapeLine, ...]:
     if "tapes" not in members:
-        box.missing("tapes", "needed: a list with at least one tape")
+        box.missing("tapes", say("readers", "needed_list_least_one"))
     tapes = members["tapes"]
-    lines = tuple(_line(item, tv) for item in tapes.items("accepted: a list of tapes"))
+    lines = tuple(_line(item, tv) for item in tapes.items(say("readers", "accepted_list_tapes")))
     if not lines:
-        tapes.refuse("at least one tape is needed")
+        tapes.refuse(say("readers", "least_one_tape_needed"))
     total = sum(line.count for line in lines)
     if total > MOST_TAPES:
-        accepted = f"at most {MOST_TAPES} in one job; book a larger box as several jobs"
+        accepted = say("readers", "most_one_job_book", most_tapes=MOST_TAPES)
         raise WrongInput(tapes.place, AsWritten(f"{total} tapes"), accepted)
     return lines
 
@@ -115,8 +116,8 @@ def tape_line(members: Mapping[str, Value], box_tv: TvSystem | None = None) -> T
 
 def _needed(key: str) -> str:
     if key == "format":
-        return f"needed: one of {', '.join(formats.catalogue().names)}"
-    return f"needed: how many tapes alike, a whole number from 1 to {MOST_TAPES}"
+        return say("readers", "needed_one", names=", ".join(formats.catalogue().names))
+    return say("readers", "needed_how_many_tapes", most_tapes=MOST_TAPES)
 
 
 def _marking(value: Value, shell: Format) -> str:
@@ -124,7 +125,9 @@ def _marking(value: Value, shell: Format) -> str:
     try:
         marking = shell.marking(text)
     except WrongInput as error:
-        raise WrongInput(value.place, text, f"accepted for {shell.name}: {_names(shell)}") from error
+        raise WrongInput(
+            value.place, text, say("readers", "accepted_2", name=shell.name, names=_names(shell))
+        ) from error
     return text if marking is None else marking.name
 
 
@@ -151,7 +154,7 @@ def _tv(value: Value) -> TvSystem:
 
 
 def _fill(value: Value) -> float:
-    accepted = "accepted: the share of the tape that is recorded, above 0 and up to 1, or null"
+    accepted = say("readers", "accepted_share_tape_recorded")
     share = value.number(0, 1, accepted)
     if share == 0:
         value.refuse(accepted)
@@ -167,29 +170,29 @@ def _fill_known(members: Mapping[str, Value]) -> FillKnown:
 def _of_fill(value: Value, members: Mapping[str, Value]) -> FillKnown:
     known = FillKnown(value.one_of([known.value for known in FillKnown]))
     if _maybe(members, "fill", _fill) is None:
-        value.refuse("it says how fill is known, so fill is needed beside it")
+        value.refuse(say("readers", "says_how_fill_known"))
     return known
 
 
 def _fill_off(value: Value, members: Mapping[str, Value]) -> float:
-    accepted = "accepted: how far fill may lie off either way, above 0 and up to 1, or null"
+    accepted = say("readers", "accepted_how_far_fill")
     off = value.number(0, 1, accepted)
     if off == 0:
         value.refuse(accepted)
     if _maybe(members, "fill", _fill) is None:
-        value.refuse("it says how far fill may lie off, so fill is needed beside it")
+        value.refuse(say("readers", "says_how_far_fill"))
     if _fill_known(members) is FillKnown.AT_LEAST:
-        value.refuse("a share that is recorded at least is off by nothing; only told and read shares are")
+        value.refuse(say("readers", "share_recorded_least_off"))
     return off
 
 
 def _findings(value: Value) -> tuple[Finding, ...]:
     names = [finding.value for finding in Finding]
     findings: list[Finding] = []
-    for item in value.items("accepted: a list of findings"):
+    for item in value.items(say("readers", "accepted_list_findings")):
         finding = Finding(item.one_of(names))
         if finding in findings:
-            item.refuse("each finding is named once")
+            item.refuse(say("readers", "each_finding_named_once"))
         findings.append(finding)
     return tuple(findings)
 
@@ -197,17 +200,17 @@ def _findings(value: Value) -> tuple[Finding, ...]:
 def _who(box: Value, members: dict[str, Value], reading: InventoryReading) -> CustomerDraft | None:
     customer = _maybe(members, "customer", lambda value: _customer(value, reading.region))
     if customer is None and reading.customer_needed:
-        box.missing("customer", "needed for a booking: an object with name, phone, email")
+        box.missing("customer", say("readers", "needed_booking_object_name"))
     return customer
 
 
 def _customer(value: Value, region: str) -> CustomerDraft:
     members = value.members(_CUSTOMER)
     if "name" not in members:
-        value.missing("name", "needed: the customer's name")
+        value.missing("name", say("readers", "needed_customer_s_name"))
     name = members["name"].text(LONGEST_NAME, "accepted: the customer's name").strip()
     if not name:
-        members["name"].refuse("a name of at least one letter is needed")
+        members["name"].refuse(say("readers", "name_least_one_letter"))
     phone = _maybe(members, "phone", lambda found: _phone(found, region))
     return CustomerDraft(name, phone, _maybe(members, "email", _email))
 
@@ -229,7 +232,7 @@ def _phone(value: Value, region: str) -> str:
 
 
 def _email(value: Value) -> str:
-    accepted = "accepted: an address like name@example.org, or null"
+    accepted = say("readers", "accepted_address_like_name")
     text = value.text(LONGEST_EMAIL, accepted).strip()
     before, at, after = text.rpartition("@")
     if not (before and at and after) or " " in text or "@" in before:
@@ -238,14 +241,16 @@ def _email(value: Value) -> str:
 
 
 def _deliveries(members: dict[str, Value]) -> tuple[Delivery, ...]:
-    wanted = _maybe(members, "deliver", lambda value: tuple(map(_delivery, value.items("accepted: a list"))))
+    wanted = _maybe(
+        members, "deliver", lambda value: tuple(map(_delivery, value.items(say("readers", "accepted_list"))))
+    )
     return wanted or ()
 
 
 def _delivery(value: Value) -> Delivery:
     members = value.members(_DELIVERY)
     if "as" not in members:
-        value.missing("as", f"needed: one of {', '.join(copy_sizes.KINDS)}")
+        value.missing("as", say("readers", "needed_one_2", kinds=", ".join(copy_sizes.KINDS)))
     kind = members["as"].one_of(copy_sizes.KINDS)
     if kind != "files":
         _refuse_file_details(members, kind)
@@ -260,7 +265,7 @@ def _delivery(value: Value) -> Delivery:
 def _refuse_file_details(members: dict[str, Value], kind: str) -> None:
     for key in ("codec", "on"):
         if key in members and not members[key].is_null:
-            members[key].refuse(f"{kind} takes none; only files have a codec and a carrier")
+            members[key].refuse(say("readers", "takes_none_only_files", kind=kind))
 
 
 def _yes(members: dict[str, Value], key: str) -> bool:
@@ -269,16 +274,16 @@ def _yes(members: dict[str, Value], key: str) -> bool:
 
 
 def _needed_by(value: Value, today: date) -> date:
-    accepted = f"accepted: a date like {today.isoformat()}, today or later, or null"
+    accepted = say("readers", "accepted_date_like_today", today=today.isoformat())
     text = value.text(40, accepted)
     try:
         wish = date.fromisoformat(text)
     except ValueError:
         value.refuse(accepted)
     if wish < today:
-        value.refuse(f"today is {today.isoformat()}, so the day has passed; {accepted}")
+        value.refuse(say("readers", "today_day_passed", today=today.isoformat(), accepted=accepted))
     if (wish - today).days > LATEST_WISH_DAYS:
-        value.refuse("a day within three years is accepted")
+        value.refuse(say("readers", "day_within_three_years"))
     return wish
 
 

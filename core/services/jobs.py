@@ -23,6 +23,7 @@ from core.store import history as chain
 from core.store import lookup, row_records
 from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow
 from core.store.unit import Unit, allot
+from core.wording.messages import say
 
 
 def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0) -> Job:
@@ -78,9 +79,9 @@ def agree(
     row = lookup.job_row(unit, number)
     said, person = customers.text("what was agreed", words), customers.text("who agreed", who_agreed)
     if not said or not person:
-        raise WrongInput("agreement", words, "say what was agreed and by whom")
+        raise WrongInput("agreement", words, say("steps", "say_what_agreed_whom"))
     if ceiling_minor is not None and not 0 <= ceiling_minor <= payments.MOST_MINOR:
-        raise WrongInput("ceiling", ceiling_minor, "an amount of zero or more is accepted")
+        raise WrongInput("ceiling", ceiling_minor, say("steps", "amount_zero_more_accepted"))
     row.agreements.append(
         AgreementRow(who_agreed=person, words=said, ceiling_minor=ceiling_minor, at=unit.now, by=unit.who)
     )
@@ -123,7 +124,7 @@ def _put_right(before: Customer, after: Customer) -> Iterator[str]:
         ("e-mail", before.email, after.email),
     ):
         if was != now:
-            yield f"{what} put right: {was or 'none'} → {now or 'none'}"
+            yield say("steps", "put_right", what=what, was=was or "none", now=now or "none")
 
 
 # --- booking -----------------------------------------------------------------------------
@@ -135,14 +136,12 @@ def _made_by(unit: Unit, command: CommandId) -> JobRow | None:
 
 def _check(unit: Unit, quote: Quote, deposit_minor: int) -> None:
     if not 1 <= len(quote.tapes) <= MOST_TAPES:
-        raise WrongInput("tapes", len(quote.tapes), f"a job holds 1 to {MOST_TAPES} tapes")
+        raise WrongInput("tapes", len(quote.tapes), say("steps", "job_holds_tapes", most_tapes=MOST_TAPES))
     if not 0 <= deposit_minor <= quote.price.ceiling_minor:
-        accepted = f"from 0 to the ceiling of {quote.price.ceiling_minor} minor units is accepted"
+        accepted = say("steps", "ceiling_minor_units_accepted", ceiling_minor=quote.price.ceiling_minor)
         raise WrongInput("deposit", deposit_minor, accepted)
     if _day(unit.now, quote) > quote.valid_until:
-        raise Refused(
-            f"This quote was good until {quote.valid_until.isoformat()}. Quote the box again, then book it."
-        )
+        raise Refused(say("steps", "quote_good_until_quote", valid_until=quote.valid_until.isoformat()))
 
 
 def _day(moment: datetime, quote: Quote) -> date:
@@ -153,7 +152,7 @@ def _day(moment: datetime, quote: Quote) -> date:
 def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
     draft = quote.inventory.customer
     if draft is None:
-        raise WrongInput("customer", None, "a job needs the name of the person who brings the box")
+        raise WrongInput("customer", None, say("steps", "job_needs_name_person"))
     sequence = allot(unit, "job")
     number = numbers.job_number(sequence)
     return JobRow(
@@ -210,7 +209,7 @@ def _tell(unit: Unit, row: JobRow) -> None:
     chain.append(
         unit,
         "booked",
-        f"booked in, {len(row.tapes)} tapes",
+        say("steps", "booked_tapes", count=len(row.tapes)),
         job=row.number,
         quote_sha256=chain.fingerprint(serialization.dumps(quote)),
         promise=quote.promise.day,
@@ -218,11 +217,11 @@ def _tell(unit: Unit, row: JobRow) -> None:
     )
     for tape in row.tapes:
         seen = f", seen: {', '.join(each.words for each in tape.findings)}" if tape.findings else ""
-        cold = ", came in cold" if tape.rests_until else ""
+        cold = say("steps", "came_cold") if tape.rests_until else ""
         chain.append(
             unit,
             "tape booked in",
-            f"booked in{cold}{seen}",
+            say("steps", "booked", cold=cold, seen=seen),
             job=row.number,
             tape=tape.code,
             station=tape.station,

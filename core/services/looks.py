@@ -12,6 +12,7 @@ from core.playtime import pack_reading
 from core.playtime.pack_reading import PackReading
 from core.services import entries, repair_record, tapes
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def look_over(
@@ -21,7 +22,7 @@ def look_over(
 
     A tape beyond that station stays where it is and takes the findings. Refused once handed back.
     """
-    said = f"looked over in {looked} of {of} steps" + (f"; {note}" if note else "")
+    said = say("steps", "looked_over_steps", looked=looked, of=of) + (f"; {note}" if note else "")
     row = entries.in_the_shop(unit, code)
     if row.station is Station.BOOKED_IN:
         return tapes.move(unit, code, Station.LOOKED_OVER, findings=findings, note=said)
@@ -64,13 +65,21 @@ def pack_words(found: PackReading) -> str:
     """One reading as one line of history."""
     read = [
         f"{words} {reel.radius_mm:g} mm"
-        for words, reel in (("still to come", found.to_come), ("already run", found.run))
+        for words, reel in (
+            (say("steps", "still_come"), found.to_come),
+            (say("steps", "already_run"), found.run),
+        )
         if reel.was_read
     ]
-    parts = [f"packs read: {', '.join(read)}", f"run {_percent(found.share_run)} of the tape"]
-    parts.append(f"{_span(found.run.minutes)} min run, {_span(found.to_come.minutes)} min to go")
+    parts = [
+        say("steps", "packs_read", read=", ".join(read)),
+        say("steps", "run_tape", percent=_percent(found.share_run)),
+    ]
+    parts.append(
+        say("steps", "min_run_min_go", span=_span(found.run.minutes), span_2=_span(found.to_come.minutes))
+    )
     if found.fit is not None and not found.fit.agrees:
-        parts.append(f"the packs do not add up to {found.reels.marking.name}")
+        parts.append(say("steps", "packs_do_add_up", name=found.reels.marking.name))
     return "; ".join(parts)
 
 

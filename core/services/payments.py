@@ -10,6 +10,7 @@ from core.services import customers
 from core.store import history, lookup, row_records
 from core.store.tables import JobRow, PaymentRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 KINDS = ("deposit", "balance", "refund")
 MOST_MINOR = 100_000_000
@@ -19,7 +20,7 @@ MOST_MINOR = 100_000_000
 def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", note: str = "") -> Job:
     """Takes ``minor`` (more than zero) for a job. WrongInput for another kind or amount."""
     if kind not in KINDS[:2]:
-        raise WrongInput("payment", kind, f"accepted are {', '.join(KINDS[:2])}")
+        raise WrongInput("payment", kind, say("steps", "accepted", kinds=", ".join(KINDS[:2])))
     row = lookup.job_row(unit, number)
     enter(unit, row, kind, _checked(minor), note)
     unit.session.flush()
@@ -35,9 +36,9 @@ def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
     paid = sum(each.minor for each in row.payments)
     if _checked(minor) > paid:
         was_paid = money.spelled(paid, row.quote.price.currency)
-        raise Refused(f"Only {was_paid} were paid for job {row.number}, so no more can be given back.")
+        raise Refused(say("steps", "only_paid_job_more", was_paid=was_paid, number=row.number))
     if not customers.text("why", note):
-        raise WrongInput("why", note, "say why money is given back")
+        raise WrongInput("why", note, say("steps", "say_why_money_given"))
     enter(unit, row, "refund", -minor, note)
     unit.session.flush()
     return row_records.job(row)
@@ -54,5 +55,5 @@ def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "") -> Non
 
 def _checked(minor: int) -> int:
     if not 0 < minor <= MOST_MINOR:
-        raise WrongInput("amount", minor, f"from 1 to {MOST_MINOR} minor units are accepted")
+        raise WrongInput("amount", minor, say("steps", "minor_units_accepted", most_minor=MOST_MINOR))
     return minor

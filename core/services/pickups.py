@@ -16,6 +16,7 @@ from core.services import customers, decks, final_price, payments
 from core.store import history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def hand_back(
@@ -43,7 +44,7 @@ def hand_back(
         _check_marked(tape)
     pieces = _all_copies(unit, row, going) if copies is None else [_piece(row, each) for each in set(copies)]
     if not going and not pieces:
-        raise Refused(f"Nothing of job {row.number} was chosen to be handed back.")
+        raise Refused(say("steps", "nothing_job_chosen_handed", number=row.number))
     _let_go(unit, going, pieces)
     return _keep(unit, row, command, signed, going, pieces, paid_minor)
 
@@ -64,8 +65,7 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[Pickup, ...]:
 def labels_astray(handed: Pickup) -> tuple[str, ...]:
     """A sentence for each tape that went with a not-for-reuse label which no longer belongs on it."""
     return tuple(
-        f"Tape {tape.code} carries a not-for-reuse label though no splice is left on it. "
-        "Take the label off the cassette before it goes."
+        say("steps", "tape_carries_reuse_label", code=tape.code)
         for tape in handed.handed_back
         if tape.label_astray
     )
@@ -81,9 +81,9 @@ def _done_by(unit: Unit, command: CommandId) -> Pickup | None:
 def _checked(signature: Signature) -> Signature:
     name = customers.text("signed by", signature.name)
     if not name:
-        raise WrongInput("signed by", signature.name, "the name of the person who takes the tapes is needed")
+        raise WrongInput(say("steps", "signed"), signature.name, say("steps", "name_person_who_takes"))
     if not all(0 <= x <= 1 and 0 <= y <= 1 for stroke in signature.strokes for x, y in stroke):
-        raise WrongInput("signature", "a stroke off the pad", "points from 0 to 1 are accepted")
+        raise WrongInput("signature", say("steps", "stroke_off_pad"), say("steps", "points_accepted"))
     return Signature(name, signature.strokes, signature.aspect)
 
 
@@ -98,33 +98,31 @@ def _ready(unit: Unit, row: JobRow) -> list[TapeRow]:
         return going
     staying = [tape for tape in row.tapes if tape.station is not Station.HANDED_BACK]
     if not staying:
-        raise Refused(f"All tapes of job {row.number} are gone already. {_when(unit, row.tapes[-1])}")
+        raise Refused(say("steps", "all_tapes_job_gone", number=row.number, when=_when(unit, row.tapes[-1])))
     where = ", ".join(f"{tape.code} is {tape.station.words}" for tape in staying[:5])
-    raise Refused(f"No tape of job {row.number} is ready to go: {where}{'…' if staying[5:] else ''}.")
+    raise Refused(
+        say("steps", "tape_job_ready_go", number=row.number, where=where, value="…" if staying[5:] else "")
+    )
 
 
 def _chosen(unit: Unit, row: JobRow, code: TapeCode) -> TapeRow:
     tape = next((each for each in row.tapes if each.code == code), None)
     if tape is None:
         other = lookup.tape_row(unit, code)
-        raise Refused(f"Tape {other.code} is not of job {row.number} but of job {numbers.job_of(code)}.")
+        raise Refused(
+            say("steps", "tape_job_but_job", code=other.code, number=row.number, job_of=numbers.job_of(code))
+        )
     if tape.station is Station.HANDED_BACK:
-        raise Refused(f"Tape {code} was handed back before. {_when(unit, tape)}")
+        raise Refused(say("steps", "tape_handed_back_before", code=code, when=_when(unit, tape)))
     if tape.station not in HANDED_BACK_FROM:
         ready = ", ".join(each.words for each in HANDED_BACK_FROM)
-        raise Refused(
-            f"Tape {code} is {tape.station.words}; a tape goes back when it is one of: {ready}. "
-            "Move it there first."
-        )
+        raise Refused(say("steps", "tape_tape_goes_back", code=code, words=tape.station.words, ready=ready))
     return tape
 
 
 def _check_marked(tape: TapeRow) -> None:
     if tape.not_for_reuse and tape.marked_at is None:
-        raise Refused(
-            f"Tape {tape.code} is spliced and its not-for-reuse label is not confirmed. Put the label on the "
-            f"cassette, confirm it (mark {tape.code}), then hand it back."
-        )
+        raise Refused(say("steps", "tape_spliced_reuse_label", code=tape.code, code_2=tape.code))
 
 
 def _when(unit: Unit, tape: TapeRow) -> str:
@@ -135,7 +133,14 @@ def _when(unit: Unit, tape: TapeRow) -> str:
     )
     pickup = unit.session.scalars(taken).one()
     at = decks.on_the_shops_clock(unit, pickup.at)
-    return f"{pickup.signed_by} signed for it on {at:%Y-%m-%d} at {at:%H:%M}; {pickup.by} handed it over."
+    return say(
+        "steps",
+        "signed_handed_over",
+        signed_by=pickup.signed_by,
+        at=f"{at:%Y-%m-%d}",
+        at_2=f"{at:%H:%M}",
+        by=pickup.by,
+    )
 
 
 def _all_copies(unit: Unit, row: JobRow, going: Sequence[TapeRow]) -> list[CopyRow]:
@@ -152,12 +157,24 @@ def _piece(row: JobRow, wanted: int) -> CopyRow:
     if piece is None:
         raise WrongInput("copy", wanted, f"job {row.number} has {_ids(row)}")
     if piece.handed_back_at is not None:
-        raise Refused(f"{piece.words} (copy {wanted}) was handed over on {piece.handed_back_at:%Y-%m-%d}.")
+        raise Refused(
+            say(
+                "steps",
+                "copy_handed_over",
+                words=piece.words,
+                wanted=wanted,
+                handed_back_at=f"{piece.handed_back_at:%Y-%m-%d}",
+            )
+        )
     return piece
 
 
 def _ids(row: JobRow) -> str:
-    return "the copies " + ", ".join(str(each.id) for each in row.copies) if row.copies else "no copies"
+    return (
+        say("steps", "copies_2", copies=", ".join(str(each.id) for each in row.copies))
+        if row.copies
+        else say("steps", "copies")
+    )
 
 
 # --- keeping it --------------------------------------------------------------------------
@@ -214,7 +231,7 @@ def _keep(
 def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
     due = price.gross.likely - sum(each.minor for each in row.payments)
     if not 0 <= minor <= max(0, due):
-        raise WrongInput("paid", minor, f"from 0 to the {max(0, due)} minor units still due is accepted")
+        raise WrongInput("paid", minor, say("steps", "minor_units_still_due", due=max(0, due)))
     if minor:
         payments.enter(unit, row, "balance", minor)
 
@@ -224,7 +241,7 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
         history.append(
             unit,
             "handed back",
-            f"handed back to {record.signature.name}",
+            say("steps", "handed_back", name=record.signature.name),
             job=row.number,
             tape=tape.code,
             station=tape.station,
@@ -234,7 +251,13 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
     history.append(
         unit,
         "pickup",
-        f"{len(record.handed_back)} tapes and {len(record.copies)} copies handed to {record.signature.name}",
+        say(
+            "steps",
+            "tapes_copies_handed",
+            count=len(record.handed_back),
+            count_2=len(record.copies),
+            name=record.signature.name,
+        ),
         job=row.number,
         final=record.final.gross.likely,
         due=record.due_minor,

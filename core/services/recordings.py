@@ -8,10 +8,11 @@ from core.capture.file_report import CapturedFile, Report, clock
 from core.model.errors import Refused
 from core.model.names import JobNumber, TapeCode
 from core.model.stations import Station
-from core.services import captures, entries, tapes
+from core.services import captures, entries, tape_facts
 from core.store import lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 """Where a tape has been on a deck, so that there can be a file of it."""
@@ -33,8 +34,13 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     unit.session.add(kept)
     unit.session.flush()
     _count_minutes(unit, row)
-    minutes = f"{report.billable_minutes:.1f} minutes to be charged"
-    _tell(unit, row, "file attached", f"recorded as {report.name}, {clock(report.seconds)} long, {minutes}")
+    minutes = say("steps", "minutes_charged", billable_minutes=f"{report.billable_minutes:.1f}")
+    _tell(
+        unit,
+        row,
+        "file attached",
+        say("steps", "recorded_long", name=report.name, clock=clock(report.seconds), minutes=minutes),
+    )
     return _record(kept, row)
 
 
@@ -45,14 +51,19 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     the tape has none or has gone home; WrongInput without a reason.
     """
     row = entries.in_the_shop(unit, code)
-    reason = entries.reason("why the file is struck out", because)
+    reason = entries.reason(say("steps", "why_file_struck_out"), because)
     standing = _of(unit, row)
     if not standing:
-        raise Refused(f"Tape {row.code} has no file that could be struck out.")
+        raise Refused(say("steps", "tape_file_could_struck", code=row.code))
     standing[-1].struck_at, standing[-1].struck_because = unit.now, reason
     unit.session.flush()
     _count_minutes(unit, row)
-    _tell(unit, row, "file struck out", f"{standing[-1].report.name} is not its file: {reason}")
+    _tell(
+        unit,
+        row,
+        "file struck out",
+        say("steps", "file", name=standing[-1].report.name, reason=reason),
+    )
     return of_tape(unit, code)
 
 
@@ -72,8 +83,7 @@ def _check_played(row: TapeRow) -> None:
     if row.station not in PLAYED:
         stations = ", ".join(each.words for each in PLAYED)
         raise Refused(
-            f"Tape {row.code} is {row.station.words}; a file is attached to a tape that has played"
-            f" ({stations}). Move it on first."
+            say("steps", "tape_file_attached_tape", code=row.code, words=row.station.words, stations=stations)
         )
 
 
@@ -81,8 +91,7 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
     if known.tape_id != row.id:
         other = known.tape.code
         raise Refused(
-            f"{report.name} is already attached to tape {other}: the very same file cannot come from two"
-            f" tapes. Look which one it is; strike it out there if it belongs to {row.code}."
+            say("steps", "already_attached_tape_very", name=report.name, other=other, code=row.code)
         )
     return _record(known, row)
 
@@ -90,7 +99,7 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
 def _count_minutes(unit: Unit, row: TapeRow) -> None:
     exact = captures.of_files(unit, row)
     if exact is not None:
-        tapes.take_minutes(row, exact)
+        tape_facts.take_minutes(row, exact)
     else:
         row.played_minutes = captures.off_the_deck(unit, row)
 

@@ -10,6 +10,7 @@ from core.services import customers, donors, entries
 from core.store import row_records
 from core.store.tables import RepairRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 FITTED = {
     "shell-swap": (DonorPart.SHELL, DonorPart.SCREWS),
@@ -69,17 +70,22 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     The entry stays readable; what it had settled is open again. Refused when there is none.
     """
     row = entries.in_the_shop(unit, code)
-    said = entries.reason("why the repair is struck out", because)
+    said = entries.reason(say("steps", "why_repair_struck_out"), because)
     standing = [each for each in row.repairs if each.struck_at is None]
     if not standing:
-        raise Refused(f"Tape {row.code} has no repair that could be struck out.")
+        raise Refused(say("steps", "tape_repair_could_struck", code=row.code))
     last = standing[-1]
     last.struck_at, last.struck_by, last.struck_because = unit.now, unit.who, said
     row.settled = tuple(each for each in row.settled if each not in last.settled)
     if last.donor_id is not None:
         donors.put_back(unit, last.donor_id)
     forget_look(row)
-    _tell(unit, row, "repair struck out", f"{words(row, last)}: struck out: {said}")
+    _tell(
+        unit,
+        row,
+        "repair struck out",
+        say("steps", "struck_out", words=words(row, last), said=said),
+    )
     return row_records.tape(row)
 
 
@@ -90,11 +96,11 @@ def look(unit: Unit, code: TapeCode, verdict: Look, *, note: str = "") -> TapeRe
     """
     row = entries.in_the_shop(unit, code)
     if row.repaired_at is None:
-        raise Refused(f"Tape {row.code} has had no repair, so there is nothing to be looked over again.")
+        raise Refused(say("steps", "tape_had_repair_nothing", code=row.code))
     _see(unit, row, verdict)
-    told = "it may go on" if verdict is Look.OK else "to be done again"
+    told = say("steps", "may_go") if verdict is Look.OK else say("steps", "done_again")
     said = customers.text("note", note)
-    line = f"looked after repair: {told}" + (f"; {said}" if said else "")
+    line = say("steps", "looked_after_repair", told=told) + (f"; {said}" if said else "")
     entries.tell(unit, row, "looked after repair", line)
     return row_records.tape(row)
 
@@ -127,7 +133,9 @@ def words(tape: TapeRow, row: RepairRow) -> str:
     said = condition.repair(row.code, tape.draft.format).words
     said += ": done" if row.succeeded else ": failed"
     if row.part:
-        said += f", with a donor’s {row.part.value}" + (f" from {row.came_from}" if row.came_from else "")
+        said += say("steps", "donor_s", value=row.part.value) + (
+            f" from {row.came_from}" if row.came_from else ""
+        )
     return said + (f"; {row.note}" if row.note else "")
 
 
@@ -137,18 +145,15 @@ def _see(unit: Unit, row: TapeRow, verdict: Look) -> None:
 
 def _check(repair: str, succeeded: bool, part: DonorPart | None, from_elsewhere: str | None) -> None:
     if repair not in condition.REPAIRS:
-        raise WrongInput("repair", repair, f"accepted are {', '.join(condition.REPAIRS)}")
+        raise WrongInput("repair", repair, say("steps", "accepted_2", repairs=", ".join(condition.REPAIRS)))
     if repair == "splice" and succeeded:
-        raise Refused(
-            "A splice that held is recorded with its place and the length cut away (splice), so that the "
-            "customer hears what is gone. Only a splice that failed is kept here."
-        )
+        raise Refused(say("steps", "splice_held_recorded_place"))
     fits = FITTED.get(repair, ())
     if part is not None and part not in fits:
-        accepted = ", ".join(each.value for each in fits) or "no part"
+        accepted = ", ".join(each.value for each in fits) or say("steps", "part")
         raise WrongInput("part", part.value, f"{repair} takes {accepted}")
     if from_elsewhere is not None and part is None:
-        raise WrongInput("came from", from_elsewhere, "it is told together with the part that was fitted")
+        raise WrongInput(say("steps", "came"), from_elsewhere, say("steps", "told_together_part_fitted"))
 
 
 def _settled_by(row: TapeRow, repair: str) -> tuple[Finding, ...]:

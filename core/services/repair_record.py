@@ -15,10 +15,11 @@ from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.places import Place
-from core.services import customers, entries, repair_attempts, tapes
+from core.services import customers, entries, repair_attempts, tape_facts
 from core.store import row_records
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 LONGEST_CUT_CM = 1000.0
 """More than ten metres is no repair any more but a slip of the finger (an assumption)."""
@@ -45,10 +46,17 @@ def splice(
     _check_cut(row, cut_cm)
     row.splices.append(_joint(unit, row.draft, place, where, cut_cm, joined_with))
     row.not_for_reuse, row.astray_since = True, None
-    row.settled += moves.needing_splice(tapes.open_findings(row))
+    row.settled += moves.needing_splice(tape_facts.open_findings(row))
     repair_attempts.ask_for_look(unit, row)
-    inside = " in the clear leader" if where is Section.LEADER else ""
-    said = f"spliced at {place.words}{inside}, {cut_cm:g} cm cut away, joined with {joined_with.words}"
+    inside = say("steps", "clear_leader") if where is Section.LEADER else ""
+    said = say(
+        "steps",
+        "spliced_cm_cut_away",
+        words=place.words,
+        inside=inside,
+        cut_cm=f"{cut_cm:g}",
+        words_2=joined_with.words,
+    )
     entries.tell(unit, row, "spliced", said, splices=_splices(row))
     return row_records.tape(row)
 
@@ -60,11 +68,11 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     Refused when there is none.
     """
     row = entries.in_the_shop(unit, code)
-    reason = entries.reason("why the splice is struck out", because)
+    reason = entries.reason(say("steps", "why_splice_struck_out"), because)
     standing = [each for each in row.splices if each.struck_at is None]
     struck = _to_strike(row, standing, which)
     struck.struck_at, struck.struck_by, struck.struck_because = unit.now, unit.who, reason
-    said = f"splice at {_measured(struck)} struck out: {reason}"
+    said = say("steps", "splice_struck_out", measured=_measured(struck), reason=reason)
     if len(standing) == 1:
         said += _free_again(unit, row)
     repair_attempts.forget_look(row)
@@ -76,9 +84,9 @@ def take_label_off(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that a label which no longer belongs on a cassette is off it. Refused where none is astray."""
     row = entries.in_the_shop(unit, code)
     if row.astray_since is None:
-        raise Refused(f"Tape {row.code} carries no label that has to come off.")
+        raise Refused(say("steps", "tape_carries_label_come", code=row.code))
     row.astray_since = None
-    entries.tell(unit, row, "label off", "the not-for-reuse label was taken off the cassette")
+    entries.tell(unit, row, "label off", say("steps", "reuse_label_taken_off"))
     return row_records.tape(row)
 
 
@@ -86,17 +94,17 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that the not-for-reuse label is on the cassette. Refused for a tape that needs none."""
     row = entries.in_the_shop(unit, code)
     if not row.not_for_reuse:
-        raise Refused(f"Tape {row.code} has no splice, so it needs no mark. Record the splice first.")
+        raise Refused(say("steps", "tape_splice_needs_mark", code=row.code))
     if row.marked_at is None:
         row.marked_at = unit.now
-        entries.tell(unit, row, "marked", "the not-for-reuse label is on the cassette")
+        entries.tell(unit, row, "marked", say("steps", "reuse_label_cassette"))
     return row_records.tape(row)
 
 
 def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = entries.in_the_shop(unit, code)
-    seen = tapes.add_findings(row, findings)
+    seen = tape_facts.add_findings(row, findings)
     said = customers.text("note", note)
     if seen:
         words = f"seen: {', '.join(each.words for each in seen)}" + (f"; {said}" if said else "")
@@ -107,20 +115,20 @@ def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str =
 def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> TapeRecord:
     """Takes a finding off a tape: wrong, or over (mould cleaned, rights shown); ``note`` says why."""
     row = entries.in_the_shop(unit, code)
-    reason = entries.reason("why the finding is cleared", note)
+    reason = entries.reason(say("steps", "why_finding_cleared"), note)
     if finding not in row.findings:
-        raise Refused(f"Tape {row.code} has no finding “{finding.words}” to clear.")
+        raise Refused(say("steps", "tape_finding_clear", code=row.code, words=finding.words))
     row.findings = tuple(each for each in row.findings if each is not finding)
     row.settled = tuple(each for each in row.settled if each is not finding)
     row.verdict = condition.verdict(row.findings, row.draft.format)
-    entries.tell(unit, row, "cleared", f"no longer {finding.words}: {reason}")
+    entries.tell(unit, row, "cleared", say("steps", "longer", words=finding.words, reason=reason))
     return row_records.tape(row)
 
 
 def _place(line: TapeLine, minutes: float | None, metres: float | None) -> Place:
     if (minutes is None) is (metres is None):
         found = "neither" if minutes is None else "both"
-        raise WrongInput("place of the splice", found, "either minutes or metres from the head are accepted")
+        raise WrongInput(say("steps", "place_splice"), found, say("steps", "either_minutes_metres_head"))
     return (
         places.after_metres(line, metres or 0.0) if minutes is None else places.after_minutes(line, minutes)
     )
@@ -157,8 +165,8 @@ def _to_strike(row: TapeRow, standing: Sequence[SpliceRow], which: Splice | None
     if found:
         return found[-1]
     if which is None or not standing:
-        raise Refused(f"Tape {row.code} has no splice that could be struck out.")
-    raise Refused(f"That splice of tape {row.code} was struck out already. Take the tape in hand again.")
+        raise Refused(say("steps", "tape_splice_could_struck", code=row.code))
+    raise Refused(say("steps", "splice_tape_struck_out", code=row.code))
 
 
 def _free_again(unit: Unit, row: TapeRow) -> str:
@@ -170,7 +178,7 @@ def _free_again(unit: Unit, row: TapeRow) -> str:
     if not was_marked:
         return ""
     row.astray_since = unit.now
-    return "; the not-for-reuse label has to come off the cassette"
+    return say("steps", "reuse_label_come_off")
 
 
 def _measured(row: SpliceRow) -> str:
@@ -183,7 +191,9 @@ def _check_cut(row: TapeRow, cut_cm: float) -> None:
     metres = as_range(tape_minutes.belief(row.draft, row.draft.tv).metres).high
     most = min(metres * 100, LONGEST_CUT_CM)
     if not isfinite(cut_cm) or not 0 <= cut_cm <= most:
-        raise WrongInput("centimetres cut away", cut_cm, f"from 0 to {most:.0f} is accepted")
+        raise WrongInput(
+            say("steps", "centimetres_cut_away"), cut_cm, say("steps", "accepted_3", most=f"{most:.0f}")
+        )
 
 
 def _splices(row: TapeRow) -> tuple[Splice, ...]:

@@ -17,6 +17,7 @@ from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
 from core.model.toml_reader import Page, page_of, read
 from core.scheduling.opening_hours import public_holidays
+from core.wording.messages import say
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 DAY_MINUTES = 24 * 60
@@ -84,9 +85,9 @@ def _outages(pages: Iterable[Page], decks: Iterable[Deck]) -> tuple[Outage, ...]
     for page in pages:
         deck, begins, ends = page.text("deck"), page.day("begins"), page.day("ends")
         if deck not in names:
-            raise page.wrong("deck", deck, f"the decks of this shop are {', '.join(names) or 'none'}")
+            raise page.wrong("deck", deck, say("readers", "decks_shop", names=", ".join(names) or "none"))
         if ends < begins:
-            raise page.wrong("ends", ends.isoformat(), "a day not before it begins is accepted")
+            raise page.wrong("ends", ends.isoformat(), say("readers", "day_before_begins_accepted"))
         found.append(Outage(deck, begins, ends))
     return tuple(found)
 
@@ -96,7 +97,7 @@ def _front(page: Page) -> ShopFront:
     try:
         ZoneInfo(timezone)
     except (ZoneInfoNotFoundError, ValueError, OSError):
-        accepted = "an IANA timezone is accepted, like America/New_York"
+        accepted = say("readers", "iana_timezone_accepted_like")
         raise page.wrong("timezone", timezone, accepted) from None
     return ShopFront(
         name=page.text("name"),
@@ -124,7 +125,7 @@ def _decks(pages: Iterable[Page]) -> tuple[Deck, ...]:
     for page in pages:
         name = page.text("name")
         if any(deck.name == name for deck in decks):
-            raise page.wrong("name", name, "every deck has a name of its own")
+            raise page.wrong("name", name, say("readers", "every_deck_name_own"))
         decks.append(
             Deck(
                 name=name,
@@ -141,7 +142,7 @@ def _known(page: Page, key: str, accepted: Iterable[str]) -> frozenset[str]:
     found, names = page.texts(key), tuple(accepted)
     for one in found:
         if one not in names:
-            raise page.wrong(key, one, f"accepted are {', '.join(names)}")
+            raise page.wrong(key, one, say("readers", "accepted_3", names=", ".join(names)))
     return frozenset(found)
 
 
@@ -149,10 +150,10 @@ def _openings(pages: Iterable[Page]) -> Iterable[OpeningHours]:
     for page in pages:
         start, end = _minutes(page, "from"), _minutes(page, "to")
         if end <= start:
-            raise page.wrong("to", page.content["to"], "a time after the opening is accepted")
+            raise page.wrong("to", page.content["to"], say("readers", "time_after_opening_accepted"))
         for day in page.texts("days"):
             if day not in WEEKDAYS:
-                raise page.wrong("days", day, f"accepted are {', '.join(WEEKDAYS)}")
+                raise page.wrong("days", day, say("readers", "accepted_4", weekdays=", ".join(WEEKDAYS)))
             yield OpeningHours(WEEKDAYS.index(day), start, end)
 
 
@@ -164,7 +165,7 @@ def _minutes(page: Page, key: str) -> int:
         found = int(hour) * 60 + int(minute)
         if int(minute) < 60 and found <= DAY_MINUTES:
             return found
-    raise page.wrong(key, text, "a time from 00:00 to 24:00 is accepted")
+    raise page.wrong(key, text, say("readers", "time_accepted"))
 
 
 def _front_text(front: ShopFront) -> str:

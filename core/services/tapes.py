@@ -6,20 +6,19 @@ from collections.abc import Iterable
 
 from sqlalchemy import select
 
-from core.catalogue import acclimatisation, condition, moves
+from core.catalogue import acclimatisation, moves
 from core.model.errors import Refused, WrongInput
-from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import tape_minutes
 from core.playtime.deck_readings import NOTHING, Shown
-from core.services import captures, customers, decks, entries, promises, repair_attempts
+from core.services import captures, customers, decks, entries, promises, repair_attempts, tape_facts
 from core.store import history as chain
 from core.store import lookup, row_records
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.messages import say
 
 AT_WORK = tuple(each for each in lookup.IN_THE_SHOP if each is not Station.READY)
 """Stations of tapes that somebody still has to do something about."""
@@ -48,7 +47,7 @@ def move(
     that cannot be. Where a file was recorded, its exact minutes stay those that count.
     """
     row = lookup.tape_row(unit, code)
-    seen = add_findings(row, findings)
+    seen = tape_facts.add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
@@ -61,9 +60,9 @@ def move(
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, customers.text("note", note)
     told = (
-        ("looked after repair: it may go on, said by this move", looked),
-        ("before its rest was over", early),
-        (f"{minutes or 0:g} min read off the deck, the length of its file counts", exact),
+        (say("steps", "looked_after_repair_may"), looked),
+        (say("steps", "before_rest_over"), early),
+        (say("steps", "min_read_off_deck", minutes=f"{minutes or 0:g}"), exact),
     )
     besides = [words for words, is_so in told if is_so]
     _tell_move(unit, row, before, seen, without_splice, shown, besides)
@@ -90,35 +89,16 @@ def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
     return tuple(row_records.tape(row) for row in rows)
 
 
-def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Adds what was seen to a tape at hand and judges it anew; seen again after a repair, it is open."""
-    seen = tuple(dict.fromkeys(findings))
-    row.settled = tuple(each for each in row.settled if each not in seen)
-    known = row.findings + tuple(each for each in seen if each not in row.findings)
-    if known != row.findings:
-        row.findings = known
-        row.verdict = condition.verdict(known, row.draft.format)
-    return seen
-
-
-def open_findings(row: TapeRow) -> tuple[Finding, ...]:
-    """Findings nobody has dealt with yet."""
-    return tuple(each for each in row.findings if each not in row.settled)
-
-
 def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
     """What the moves of a tape at hand depend on."""
-    found = open_findings(row)
+    found = tape_facts.open_findings(row)
     return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look)
 
 
 def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
     """Whether this move was the look after a repair; Refused where one is due and the move does not count."""
     if row.repaired_at is not None and row.look is None and not counts:
-        raise Refused(
-            f"Tape {row.code} was repaired and nobody has looked it over since. Look at the joint, the lid "
-            "and the way the reels turn, say what you saw, then clear it."
-        )
+        raise Refused(say("steps", "tape_repaired_nobody_looked", code=row.code))
     return repair_attempts.confirm_by_move(unit, row)
 
 
@@ -130,38 +110,33 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
     if not note.strip():
         clock = decks.on_the_shops_clock(unit, until)
         raise Refused(
-            f"Tape {row.code} came in cold and rests until {locale_figures.day(clock.date())}, "
-            f"{clock:%H:%M}. {acclimatisation.caution()} Let it rest; if it is as warm as the room already, "
-            "say so in the note and move it again."
+            say(
+                "steps",
+                "tape_came_cold_rests",
+                code=row.code,
+                day=locale_figures.day(clock.date()),
+                clock=f"{clock:%H:%M}",
+                caution=acclimatisation.caution(),
+            )
         )
     return True
 
 
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
     if not customers.text("instead of a splice", reason):
-        raise WrongInput("instead of a splice", reason, "say what was done to the tape")
-    row.settled += moves.needing_splice(open_findings(row))
+        raise WrongInput(say("steps", "instead_splice"), reason, say("steps", "say_what_done_tape"))
+    row.settled += moves.needing_splice(tape_facts.open_findings(row))
 
 
 def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
     """A tape cleared at the bench has had its repairs."""
     if before is Station.AT_THE_BENCH and there is Station.CLEARED_TO_PLAY:
-        row.settled += open_findings(row)
-
-
-def take_minutes(row: TapeRow, minutes: float | None) -> None:
-    """Keeps the minutes a tape at hand played, when they are known; WrongInput for more than it can hold."""
-    if minutes is None:
-        return
-    longest = tape_minutes.belief(TapeLine(1, row.draft.format), None).longest
-    if not 0 < minutes <= longest:
-        raise WrongInput("minutes played", minutes, f"more than 0 and at most {longest:.0f} is accepted")
-    row.played_minutes = minutes
+        row.settled += tape_facts.open_findings(row)
 
 
 def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown) -> bool:
     """Keeps what was read off the deck; whether the exact minutes of a file count in its stead."""
-    take_minutes(row, minutes)
+    tape_facts.take_minutes(row, minutes)
     if minutes is None:
         return False
     if row.station is Station.PLAYING:
@@ -175,7 +150,7 @@ def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown
 def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> None:
     if there is not Station.PLAYING:
         if deck is not None:
-            raise WrongInput("deck", deck, "a deck is named only for a tape that starts playing")
+            raise WrongInput("deck", deck, say("steps", "deck_named_only_tape"))
         row.deck = None
         return
     if deck is None:
@@ -183,9 +158,7 @@ def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> No
     decks.check_plays(unit, deck, row.draft)
     taken = unit.session.scalars(select(TapeRow.code).where(TapeRow.deck == deck)).first()
     if taken is not None:
-        raise Refused(
-            f"Deck {deck} is playing tape {taken}. Take that one off first, or choose another deck."
-        )
+        raise Refused(say("steps", "deck_playing_tape_take", deck=deck, taken=taken))
     row.deck = deck
 
 
@@ -201,8 +174,8 @@ def _tell_move(
     parts = [f"{before.words} → {row.station.words}"]
     parts += [f"on {row.deck}"] if row.deck else []
     parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
-    parts += [f"instead of a splice: {without_splice}"] if without_splice else []
-    parts += [] if shown.is_nothing else [f"the deck showed {shown.words}"]
+    parts += [say("steps", "instead_splice_2", without_splice=without_splice)] if without_splice else []
+    parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
     parts += besides
     parts += [row.note] if row.note else []
     entries.tell(

@@ -14,6 +14,7 @@ from core.model.repair_records import Splice
 from core.store import history, lookup, row_records
 from core.store.tables import CounterRow, DonorRow, JobRow, PaymentRow, PickupRow, RecordingRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 def verify(unit: Unit) -> tuple[str, ...]:
@@ -82,9 +83,16 @@ def _tapes(unit: Unit, told: _Told) -> Iterator[str]:
         said = told.tapes.get(row.code, {})
         for name, value in _facts(row, files.get(row.id, [])).items():
             if _as_read(name, said.get(name, _UNTOLD[name])) != value:
-                yield f"Tape {row.code}: “{name}” is {value!r}, but its history says {said.get(name)!r}."
+                yield say(
+                    "records",
+                    "tape_but_history_says",
+                    code=row.code,
+                    name=name,
+                    value=f"{value!r}",
+                    get=f"{said.get(name)!r}",
+                )
     yield from (
-        f"Tape {code} is in the history but not in the tables." for code in told.tapes if code not in seen
+        say("records", "tape_history_but_tables", code=code) for code in told.tapes if code not in seen
     )
 
 
@@ -141,7 +149,7 @@ def _papers(unit: Unit, told: _Told) -> Iterator[str]:
     quotes = unit.session.execute(select(JobRow.number, type_coerce(JobRow.quote, Text)).order_by(JobRow.id))
     for number, text in quotes:
         if history.fingerprint(text) != told.quotes.get(number):
-            yield f"Job {number}: the quote is not the one that was agreed."
+            yield say("records", "job_quote_one_agreed", number=number)
     receipts = select(PickupRow.command, JobRow.number, type_coerce(PickupRow.record, Text)).join(
         JobRow, JobRow.id == PickupRow.job_id
     )
@@ -149,9 +157,9 @@ def _papers(unit: Unit, told: _Told) -> Iterator[str]:
     for command, number, text in unit.session.execute(receipts):
         found.add(command)
         if history.fingerprint(text) != told.pickups.get(command):
-            yield f"Job {number}: a receipt is not the one that was signed."
+            yield say("records", "job_receipt_one_signed", number=number)
     if missing := told.pickups.keys() - found:
-        yield f"{len(missing)} receipts of the history are not in the tables."
+        yield say("records", "receipts_history_tables", count=len(missing))
 
 
 def _money(unit: Unit, told: _Told) -> Iterator[str]:
@@ -161,16 +169,16 @@ def _money(unit: Unit, told: _Told) -> Iterator[str]:
     for number, minor in unit.session.execute(paid.group_by(JobRow.number).order_by(JobRow.number)):
         if minor != told.paid.get(number, 0):
             said = told.paid.get(number, 0)
-            yield f"Job {number}: {minor} minor units are entered as paid, its history says {said}."
+            yield say("records", "job_minor_units_entered", number=number, minor=minor, said=said)
 
 
 def _donors(unit: Unit, told: _Told) -> Iterator[str]:
     for row in unit.session.scalars(select(DonorRow).order_by(DonorRow.id)):
         if row.count != (said := told.donors.pop(row.id, None)):
             kind = f"{row.format} {row.part.value}"
-            yield f"Donors: {row.count} × {kind} on the shelf, its history says {said}."
+            yield say("records", "donors_shelf_history_says", count=row.count, kind=kind, said=said)
     if told.donors:
-        yield f"{len(told.donors)} kinds of donor of the history are not in the tables."
+        yield say("records", "kinds_donor_history_tables", count=len(told.donors))
 
 
 def _numbers(unit: Unit) -> Iterator[str]:
@@ -178,4 +186,4 @@ def _numbers(unit: Unit) -> Iterator[str]:
     last = unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "job")).one()
     there = set(unit.session.scalars(select(JobRow.id)))
     if missing := sorted(set(range(1, last + 1)) - there):
-        yield f"{len(missing)} jobs are missing, the first is the {missing[0]}th that was booked."
+        yield say("records", "jobs_missing_first_th", count=len(missing), missing=missing[0])

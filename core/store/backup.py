@@ -17,6 +17,7 @@ from core.store import audit, dump, failures, file_copies, schema
 from core.store.engines import Database, open_database, sqlite_module
 from core.store.tables import StoredTable
 from core.store.unit import Unit
+from core.wording.messages import say
 
 _FILE_BEGINS = b"SQLite format 3\x00"
 _DUMP = ".jsonl"
@@ -52,7 +53,7 @@ def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
     """
     shown = str(file)
     if not file.is_file():
-        raise WrongInput("backup", shown, "the name of a file made by a backup is accepted")
+        raise WrongInput("backup", shown, say("records", "name_file_made_backup"))
     target = open_database(where)
     target.close()
     with failures.named_here(target.where), _checked_copy(file, target.path, now) as sound:
@@ -83,7 +84,7 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
                 _load(database, file)
             schema.bring_up(database, create=False, now=now)
             if problems := verify(database, now):
-                raise WrongInput("backup", str(file), f"it is not sound: {problems[0]}")
+                raise WrongInput("backup", str(file), say("records", "sound", problems=problems[0]))
         finally:
             database.close()
         yield copy
@@ -91,7 +92,7 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
 
 def _check_file(file: Path) -> None:
     if problems := file_copies.problems_of_file(file):
-        raise WrongInput("backup", str(file), f"it is damaged: {problems[0]}")
+        raise WrongInput("backup", str(file), say("records", "damaged", problems=problems[0]))
 
 
 def _load(database: Database, file: Path) -> None:
@@ -130,9 +131,7 @@ def _take_alone(path: Path) -> None:
         connection.execute("BEGIN EXCLUSIVE")
         connection.rollback()
     except module.OperationalError as error:
-        raise Unavailable(
-            f"Another program has {path} open ({error}). Close it there, then restore; nothing was changed."
-        ) from error
+        raise Unavailable(say("records", "another_program_open_close", path=path, error=error)) from error
     except module.DatabaseError:
         return
     finally:

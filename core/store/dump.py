@@ -33,6 +33,7 @@ from core.model.errors import WrongInput
 from core.store import schema
 from core.store.columns import ByValue, Serialized, UtcMoment, written
 from core.store.tables import StoredTable
+from core.wording.messages import say
 
 _AT_ONCE = 500
 
@@ -68,12 +69,10 @@ def checked(path: Path) -> tuple[str, list[str]]:
         head, last = json.loads(found[0]), json.loads(found[-1])
         revision, said = str(head["tapewright"]), last.get("sha256")
     except (ValueError, IndexError, KeyError, TypeError, AttributeError):
-        raise WrongInput("backup", str(path), "a backup made by Tapewright is accepted") from None
+        raise WrongInput("backup", str(path), say("records", "backup_made_tapewright_accepted")) from None
     body = "".join(line + "\n" for line in found[:-1]).encode()
     if said != hashlib.sha256(body).hexdigest():
-        raise WrongInput(
-            "backup", str(path), "its lines do not add up; an unaltered, complete one is accepted"
-        )
+        raise WrongInput("backup", str(path), say("records", "lines_do_add_up"))
     return revision, found
 
 

@@ -21,6 +21,7 @@ from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from core.model.errors import Unavailable, WrongInput
+from core.wording.messages import say
 
 BUSY_SECONDS = 5.0
 """How long a till waits for another one's transaction before it says so."""
@@ -79,11 +80,7 @@ def has_reset_race(version: tuple[int, ...]) -> bool:
 def _open_file(path: Path, alone: bool) -> Database:
     module = sqlite_module()
     if has_reset_race(module.sqlite_version_info) and not alone:
-        raise Unavailable(
-            f"This computer's SQLite {module.sqlite_version} may lose records when two programs "
-            "write at once. Install pysqlite3 0.6.1 or newer, or SQLite 3.51.3 or newer, and start again; "
-            "nothing was changed."
-        )
+        raise Unavailable(say("records", "computer_s_sqlite_may", sqlite_version=module.sqlite_version))
     if alone:
         engine = _file_engine(path, module, "PRAGMA locking_mode=EXCLUSIVE", "BEGIN IMMEDIATE", connections=1)
         return Database(str(path), path, engine, engine)
@@ -141,12 +138,12 @@ def _open_server(address: str) -> Database:
 
 
 def _server_url(address: str) -> URL:
-    accepted = "a shop is an SQLite file or a postgresql:// address"
+    accepted = say("records", "shop_sqlite_file_postgresql")
     try:
         url = make_url(address)
     except (ArgumentError, ValueError):
         # The address itself is not repeated: there may be a password in it.
-        raise WrongInput("shop", "an address that cannot be read", accepted) from None
+        raise WrongInput("shop", say("records", "address_cannot_read"), accepted) from None
     if url.get_backend_name() not in ("postgresql", "postgres"):
         raise WrongInput("shop", url.drivername, accepted)
     return url.set(drivername="postgresql+psycopg")

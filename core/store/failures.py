@@ -11,52 +11,46 @@ from sqlalchemy.orm.exc import StaleDataError
 
 from core.model.errors import Conflict, TapewrightError, Unavailable
 from core.store.engines import sqlite_module
+from core.wording.messages import say
 
 FAILURES = (DBAPIError, PoolTimeout, StaleDataError, OSError, sqlite_module().Error)
 """What `named` understands."""
 
-_SENTENCES = (
-    ("database is locked", "Another program is writing to {where} and did not finish in time. Try again."),
-    ("lock timeout", "Another till is writing to {where} and did not finish in time. Try again."),
-    (
-        "readonly database",
-        "{where} may only be read: check the permissions of file and folder.",
-    ),
-    ("read-only", "{where} may only be read, not written: check the server or the user's rights."),
-    ("disk is full", "The disk that holds {where} is full. Make room, then try again."),
-    ("no space left", "The disk that holds {where} is full. Make room, then try again."),
-    ("unable to open", "{where} cannot be opened: check that the folder exists and may be written to."),
-    ("not a database", "{where} is no shop file. Choose another file or restore a backup."),
-    ("malformed", "{where} is damaged. Stop working with it and restore the latest backup."),
-    ("disk i/o error", "The disk that holds {where} failed. Stop, check the disk, then verify the records."),
-    ("password authentication failed", "{where} does not accept this user and password."),
-    ("does not exist", "{where} is not there: check the address and the name of the database."),
+_SIGNS = (
+    ("database is locked", "file_busy"),
+    ("lock timeout", "server_busy"),
+    ("readonly database", "file_read_only"),
+    ("read-only", "server_read_only"),
+    ("disk is full", "disk_full"),
+    ("no space left", "disk_full"),
+    ("unable to open", "cannot_open"),
+    ("not a database", "no_shop_file"),
+    ("malformed", "file_damaged"),
+    ("disk i/o error", "disk_failed"),
+    ("password authentication failed", "wrong_password"),
+    ("does not exist", "not_there"),
 )
-_UNREACHABLE = (
-    "{where} cannot be reached just now. If something was being stored, whether it was is known once the "
-    "connection is back; trying again does not store it twice."
-)
-_KEPT = " What was stored before is safe."
+"""What a driver says in its message, and the sentence of `records.ftl` that tells it to a person."""
 
 
 def named(error: Exception, where: str) -> TapewrightError | None:
     """The failure as the shop names it, or None when it is a bug and must be seen as one."""
     if isinstance(error, StaleDataError):
-        return Conflict("Somebody else changed this first; yours was not stored. Look again, then decide.")
+        return Conflict(say("records", "somebody_else_changed_first"))
     if isinstance(error, IntegrityError):
         return _clash(error)
     if isinstance(error, ProgrammingError):
         return None
     if isinstance(error, PoolTimeout):
-        return Unavailable(_SENTENCES[0][1].format(where=where) + _KEPT)
+        return Unavailable(say("records", _SIGNS[0][1], where=where))
     said = str(getattr(error, "orig", None) or error).lower()
-    for sign, sentence in _SENTENCES:
+    for sign, sentence in _SIGNS:
         if sign in said:
-            return Unavailable(sentence.format(where=where) + _KEPT)
+            return Unavailable(say("records", sentence, where=where))
     if isinstance(error, DBAPIError) and _is_gone(error):
-        return Unavailable(_UNREACHABLE.format(where=where))
+        return Unavailable(say("records", "unreachable", where=where))
     if isinstance(error, (OSError, sqlite_module().Error)):
-        return Unavailable(f"{where} cannot be used: {error}.")
+        return Unavailable(say("records", "cannot_used", where=where, error=error))
     return None
 
 
@@ -83,5 +77,5 @@ def _is_gone(error: DBAPIError) -> bool:
 def _clash(error: IntegrityError) -> Conflict | None:
     said = str(error.orig).lower()
     if "unique" in said or "duplicate key" in said:
-        return Conflict("Somebody else stored the same thing first. Look again, then decide.")
+        return Conflict(say("records", "somebody_else_stored_same"))
     return None

@@ -11,6 +11,7 @@ from typing import Any
 from core.model.errors import Unavailable
 from core.store.columns import in_utc
 from core.store.engines import sqlite_module
+from core.wording.messages import say
 
 PAGES = 500
 """Pages copied before other programs get their turn."""
@@ -45,7 +46,7 @@ def copy_file(source: Path, target: Path) -> Path:
     try:
         _copy(source, growing)
         if problems := problems_of_file(growing):
-            raise Unavailable(f"The copy of {source} is not sound: {problems[0]}. It was thrown away.")
+            raise Unavailable(say("records", "copy_sound_thrown_away", source=source, problems=problems[0]))
         _flush(growing)
         os.replace(growing, target)
         _flush(target.parent)
@@ -68,7 +69,7 @@ def problems_of_file(path: Path) -> list[str]:
         return [str(error)]
     finally:
         connection.close()
-    return found + [f"a row of {row[0]} points to a row of {row[2]} that is not there" for row in broken]
+    return found + [say("records", "row_points_row", row=row[0], row_2=row[2]) for row in broken]
 
 
 def _copy(source: Path, target: Path) -> None:

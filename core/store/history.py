@@ -17,6 +17,7 @@ from core.model.tape_records import JournalEntry
 from core.store.columns import written
 from core.store.tables import CounterRow, EventRow
 from core.store.unit import Unit, allot
+from core.wording.messages import say
 
 BEGINNING = "0" * 64
 """What the first line has as the digest before it."""
@@ -101,12 +102,12 @@ def verify(unit: Unit) -> tuple[str, ...]:
         if event.seq != seq + 1:
             problems.append(f"History: {_span(seq + 1, event.seq - 1)} missing.")
         elif event.previous != before:
-            problems.append(f"History: line {event.seq} does not follow from the line before it.")
+            problems.append(say("records", "history_line_does_follow", seq=event.seq))
         if digest(event) != event.digest:
-            problems.append(f"History: line {event.seq} ({event.kind}) was altered.")
+            problems.append(say("records", "history_line_altered", seq=event.seq, kind=event.kind))
         seq, before = event.seq, event.digest
     if latest(unit) > seq:
-        problems.append(f"History: {_span(seq + 1, latest(unit))} missing at the end.")
+        problems.append(say("records", "history_missing_end", span=_span(seq + 1, latest(unit))))
     return tuple(problems)
 
 

@@ -10,6 +10,7 @@ from core.model.errors import WrongInput
 from core.model.stations import Station, is_open
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 IN_THE_SHOP = tuple(station for station in Station if is_open(station))
 """Stations of tapes still in the shop's care."""
@@ -20,7 +21,7 @@ def job_row(unit: Unit, number: str) -> JobRow:
     wanted = numbers.read_job_number(number)
     row = unit.session.scalars(whole_jobs().where(JobRow.number == wanted)).one_or_none()
     if row is None:
-        raise WrongInput("job number", wanted, "no job of this shop has that number")
+        raise WrongInput(say("records", "job_number"), wanted, say("records", "job_shop_number"))
     return row
 
 
@@ -29,7 +30,7 @@ def tape_row(unit: Unit, code: str) -> TapeRow:
     wanted = numbers.read_tape_code(code)
     row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
     if row is None:
-        raise WrongInput("tape code", wanted, "no tape of this shop has that code")
+        raise WrongInput(say("records", "tape_code"), wanted, say("records", "tape_shop_code"))
     return row
 
 

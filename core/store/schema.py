@@ -15,6 +15,7 @@ from sqlalchemy import Connection, inspect, text
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.store import file_copies
 from core.store.engines import Database
+from core.wording.messages import say
 
 HEAD = "0006"
 """The newest revision in `core.store.migrations.versions`."""
@@ -34,9 +35,9 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
     if found == HEAD:
         return None
     if found is None and holds_tables:
-        raise WrongInput("shop", database.where, "the tables in it were not made by Tapewright")
+        raise WrongInput("shop", database.where, say("records", "tables_made_tapewright"))
     if found is None and not create:
-        raise Unavailable(f"{database.where} holds no shop yet.")
+        raise Unavailable(say("records", "holds_shop_yet", where=database.where))
     kept = None
     if found is not None:
         check_known(found, database.where)
@@ -49,7 +50,7 @@ def _find_file(path: Path, create: bool) -> None:
     if path.exists():
         return
     if not create:
-        raise Unavailable(f"There is no shop file at {path}.")
+        raise Unavailable(say("records", "shop_file", path=path))
     path.parent.mkdir(parents=True, exist_ok=True)
 
 
@@ -65,10 +66,7 @@ def _look(database: Database) -> tuple[str | None, bool]:
 def check_known(found: str, where: str) -> None:
     """Refused when a newer program wrote tables of revision ``found``."""
     if not any((_MIGRATIONS / "versions").glob(f"{found}_*.py")):
-        raise Refused(
-            f"{where} was written by a newer Tapewright (tables {found}, this one knows {HEAD}). "
-            "Install the newer version; nothing was changed."
-        )
+        raise Refused(say("records", "written_newer_tapewright_tables", where=where, found=found, head=HEAD))
 
 
 def upgrade(connection: Connection, revision: str = "head") -> None:
@@ -88,9 +86,7 @@ def _upgrade(database: Database) -> None:
         upgrade(connection)
         is_file = connection.dialect.name == "sqlite"
         if is_file and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
-            raise Unavailable(
-                f"{database.where}: the update would break links between records; nothing was changed."
-            )
+            raise Unavailable(say("records", "update_would_break_links", where=database.where))
 
 
 @contextmanager

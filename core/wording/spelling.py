@@ -23,6 +23,8 @@ _PAIRS = {
     "programs": "programmes",
     "center": "centre",
     "license": "licence",
+    "meters": "metres",
+    "centimeters": "centimetres",
 }
 _WORD = re.compile(r"\b(" + "|".join(sorted(_PAIRS, key=len, reverse=True)) + r")\b", re.IGNORECASE)
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from core.cli import json_answers
+from core.cli import json_quotes
 from core.model.names import FormatName, Speed
 from core.model.quote_records import Quote
 from core.model.stations import Station
@@ -57,7 +57,7 @@ def windows_quote(desk: Desk, file: Path, **changes: object) -> Quote:
 
 
 def as_printed(quote: Quote) -> dict[str, object]:
-    printed: dict[str, object] = json.loads(json.dumps(json_answers.quote(quote)))
+    printed: dict[str, object] = json.loads(json.dumps(json_quotes.quote(quote)))
     return printed
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
-from core.cli import json_answers, plain_answers
+from core.cli import json_answers, json_quotes, plain_answers
 from core.cli.invocation import Invocation, Reply, contents
 from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
@@ -18,6 +18,7 @@ from core.pricing import price_book
 from core.promise import turnaround
 from core.services import inventory_file, paper_files, quoting, shop_settings
 from core.services.inventory_file import InventoryReading
+from core.wording.messages import say
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
@@ -30,7 +31,7 @@ def quote(call: Invocation) -> Reply:
     else:
         with call.open() as shop:
             quoted = _quote_here(call, data, shop)
-    return Reply(json_answers.quote(quoted), plain_answers.quote(quoted))
+    return Reply(json_quotes.quote(quoted), plain_answers.quote(quoted))
 
 
 def book(call: Invocation) -> Reply:
@@ -45,7 +46,7 @@ def book(call: Invocation) -> Reply:
         deposit = call.asked.deposit_minor
         job = shop.run(jobs.book, quoted, command=call.command(), deposit_minor=deposit)
         front = _front(shop)
-    done = f"Job {job.number} is booked"
+    done = say("cli", "job_booked", number=job.number)
     written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
     return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
 
@@ -67,7 +68,7 @@ def hand_back(call: Invocation) -> Reply:
             paid_minor=asked.paid_minor,
             command=call.command(),
         )
-    done = f"Job {handed.job.number} is handed back"
+    done = say("cli", "job_handed_back", number=handed.job.number)
     written, note = paper_folder.after(
         done, place, lambda folder: paper_files.of_pickup(handed, front, folder)
     )
@@ -100,7 +101,7 @@ def refund(call: Invocation) -> Reply:
     with call.open() as shop:
         job = shop.run(payments.refund, JobNumber(asked.number), asked.minor, note=asked.because)
     left = money.spelled(job.paid_minor, job.quote.price.currency)
-    return Reply({"number": job.number, "paid_minor": job.paid_minor}, f"Paid so far: {left}.")
+    return Reply({"number": job.number, "paid_minor": job.paid_minor}, say("cli", "paid_far", left=left))
 
 
 def quote_of(call: Invocation, data: bytes, fitted: ShopSettings) -> Quote:

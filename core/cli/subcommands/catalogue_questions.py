@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from core.cli import json_answers, plain_answers
+from core.cli import json_catalogue, plain_answers
 from core.cli.invocation import Invocation, Reply
 from core.model.inventory import TapeLine
 from core.model.json_reader import Value
 from core.playtime import cuts, pack_reading, packs, tape_minutes
 from core.services import inventory_file
+from core.wording.messages import say
 
 _FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill", "fill_known", "fill_off")
 
@@ -15,13 +16,13 @@ _FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill", "fill_know
 def tell_playtime(call: Invocation) -> Reply:
     line = _line(call)
     belief = tape_minutes.belief(line, line.tv)
-    return Reply(json_answers.playtime(belief), plain_answers.playtime(belief))
+    return Reply(json_catalogue.playtime(belief), plain_answers.playtime(belief))
 
 
 def tell_cut(call: Invocation) -> Reply:
     line = _line(call)
     lost = cuts.cut(line.format, line.speed, line.tv, call.asked.cm)
-    return Reply(json_answers.cut(lost), plain_answers.cut(lost))
+    return Reply(json_catalogue.cut(lost), plain_answers.cut(lost))
 
 
 def tell_pack(call: Invocation) -> Reply:
@@ -29,7 +30,7 @@ def tell_pack(call: Invocation) -> Reply:
     line, asked = _line(call), call.asked
     reel = packs.pack(line.format, line.marking, asked.radius_mm, line.speed, line.tv)
     if asked.take_up_radius_mm is None:
-        return Reply(json_answers.pack(reel), plain_answers.pack(reel))
+        return Reply(json_catalogue.pack(reel), plain_answers.pack(reel))
     both = pack_reading.read(
         line.format,
         line.marking,
@@ -38,7 +39,7 @@ def tell_pack(call: Invocation) -> Reply:
         speed=line.speed,
         tv=line.tv,
     )
-    document = {**json_answers.pack(reel), **json_answers.both_packs(both)}
+    document = {**json_catalogue.pack(reel), **json_catalogue.both_packs(both)}
     return Reply(document, f"{plain_answers.pack(reel)}\n{plain_answers.both_packs(both)}")
 
 
@@ -47,5 +48,5 @@ def _line(call: Invocation) -> TapeLine:
     members = {"count": Value("", "", 1)}
     for field in _FIELDS:
         typed = getattr(call.asked, field, None)
-        members[field] = Value("command line", f"--{field.replace('_', '-')}", typed)
+        members[field] = Value(say("cli", "command_line"), f"--{field.replace('_', '-')}", typed)
     return inventory_file.tape_line(members)

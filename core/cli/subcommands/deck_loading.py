@@ -5,6 +5,7 @@ from __future__ import annotations
 from core.cli.invocation import Invocation, Reply
 from core.services import decks_to_load
 from core.services.decks_to_load import ToLoad
+from core.wording.messages import say
 
 
 def tell_load_now(call: Invocation) -> Reply:
@@ -23,11 +24,19 @@ def _answer(one: ToLoad) -> dict[str, object]:
 
 
 def _plainly(found: tuple[ToLoad, ...]) -> str:
-    return "\n".join(map(_line, found)) or "No tape of the queue waits for a free deck."
+    return "\n".join(map(_line, found)) or say("cli", "tape_queue_waits_free")
 
 
 def _line(one: ToLoad) -> str:
     if one.tape is None or one.ends is None:
         return f"{one.deck}: {one.why}"
     name = " ".join(filter(None, (one.tape.format_words, one.tape.marking)))
-    return f"{one.deck}: {one.tape.code} {name}, ends about {one.ends:%H:%M}. {one.why}"
+    return say(
+        "cli",
+        "ends_about",
+        deck=one.deck,
+        code=one.tape.code,
+        name=name,
+        ends=f"{one.ends:%H:%M}",
+        why=one.why,
+    )

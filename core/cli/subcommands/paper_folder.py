@@ -7,6 +7,7 @@ from pathlib import Path
 
 from core.cli.invocation import Invocation
 from core.services import paper_files
+from core.wording.messages import say
 
 Papers = tuple[Path, ...]
 
@@ -23,4 +24,4 @@ def after(done: str, place: Path | None, write: Callable[[Path], Papers]) -> tup
     try:
         return write(place), ""
     except OSError as error:
-        return (), f"{done}, but its papers could not be written: {error.strerror or error}."
+        return (), say("cli", "but_papers_could_written", done=done, strerror=error.strerror or error)

@@ -11,6 +11,7 @@ from core.model.settings_records import Expected, Outage, ShopSettings
 from core.services import box_order, closed_days, decks, expectations, promises
 from core.services.box_order import Change, Proposal
 from core.services.closed_days import TimeOff
+from core.wording.messages import say
 
 FIGURES = (
     "hours_between_failures",
@@ -61,7 +62,13 @@ def expect(call: Invocation) -> Reply:
         reckoned = shop.ask(promises.reckoned).expected
     document = {"stated": _figures(stated), "reckoned": _figures(reckoned)}
     lines = (
-        f"{name}: {_figures(stated)[name]:g} stated, {_figures(reckoned)[name]:g} reckoned with"
+        say(
+            "cli",
+            "stated_reckoned",
+            name=name,
+            figures=f"{_figures(stated)[name]:g}",
+            figures_2=f"{_figures(reckoned)[name]:g}",
+        )
         for name in FIGURES
     )
     return Reply(document, "\n".join(lines))
@@ -75,7 +82,9 @@ def order_boxes(call: Invocation) -> Reply:
             return Reply({"kept": True, "order": list(order), "changes": []}, _stands(order))
         found = shop.ask(box_order.question).answer()
         if found is None:
-            return Reply({"kept": False, "order": None, "changes": []}, "No better order harms no promise.")
+            return Reply(
+                {"kept": False, "order": None, "changes": []}, say("cli", "better_order_harms_promise")
+            )
         if call.asked.keep:
             shop.run(box_order.put, found.order, found.seen)
     return _proposed(found, kept=call.asked.keep)
@@ -89,13 +98,13 @@ def _proposed(found: Proposal, *, kept: bool) -> Reply:
         "changes": [_change(each) for each in found.changes],
     }
     lines = [f"{each.number} {each.customer}: {_moved(each.days)}" for each in found.changes]
-    head = "Kept." if kept else "Found; --keep puts the boxes in this order."
+    head = "Kept." if kept else say("cli", "found_keep_puts_boxes")
     return Reply(document, "\n".join((head, *lines)))
 
 
 def _moved(days: float) -> str:
     if round(days, 1) == 0:
-        return "as now"
+        return say("cli", "now")
     return f"{abs(days):.1f} days {'sooner' if days > 0 else 'later'}"
 
 
@@ -110,7 +119,7 @@ def _change(change: Change) -> dict[str, object]:
 
 
 def _stands(order: Iterable[str]) -> str:
-    return f"The order before holds again: {', '.join(order) or 'as the boxes came'}."
+    return say("cli", "order_before_holds_again", order=", ".join(order) or "as the boxes came")
 
 
 def _figures(expected: Expected) -> dict[str, float]:
@@ -133,4 +142,4 @@ def _planned(fitted: ShopSettings, off: Iterable[TimeOff]) -> Reply:
     ]
     lines = [f"Closed {each['first']} to {each['last']}: {each['because']}" for each in shut]
     lines += [f"{each['deck']} out {each['first']} to {each['last']}" for each in outages]
-    return Reply({"closed": shut, "outages": outages}, "\n".join(lines) or "Nothing is planned.")
+    return Reply({"closed": shut, "outages": outages}, "\n".join(lines) or say("cli", "nothing_planned"))

@@ -7,12 +7,13 @@ from datetime import date
 
 from core.cli import plain_answers
 from core.cli.invocation import Invocation, Reply
-from core.cli.json_answers import promise as promise_of
+from core.cli.json_quotes import promise as promise_of
 from core.model.names import JobNumber
 from core.model.settings_records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
 from core.services import closed_days, decks, event_counts, promises
+from core.wording.messages import say
 
 
 def promise_again(call: Invocation) -> Reply:
@@ -79,7 +80,8 @@ def _fitted(fitted: ShopSettings) -> Reply:
     closed = sorted(day.isoformat() for day in fitted.closed_days)
     document = {"decks": [_deck(deck.name, deck.in_service) for deck in fitted.decks], "closed": closed}
     return Reply(
-        document, f"Out of service: {', '.join(out) or 'no deck'}. Shut: {', '.join(closed) or '–'}."
+        document,
+        say("cli", "out_service_shut", out=", ".join(out) or "no deck", closed=", ".join(closed) or "–"),
     )
 
 

@@ -12,6 +12,7 @@ from core.cli.subcommands import paper_folder
 from core.model import serialization
 from core.model.names import JobNumber, TapeCode
 from core.services import paper_files
+from core.wording.messages import say
 
 
 def tell_capture(call: Invocation) -> Reply:
@@ -32,7 +33,7 @@ def strike_file(call: Invocation) -> Reply:
 
     with call.open() as shop:
         left = shop.run(recordings.strike, TapeCode(call.asked.code), because=call.asked.because)
-    return Reply({"files": [_listed(each) for each in left]}, _lines(left) or "No file is left of this tape.")
+    return Reply({"files": [_listed(each) for each in left]}, _lines(left) or say("cli", "file_left_tape"))
 
 
 def list_files(call: Invocation) -> Reply:
@@ -45,14 +46,16 @@ def list_files(call: Invocation) -> Reply:
         files = shop.ask(recordings.of_job, job.number)
         front = shop.ask(decks.fittings).front
     written, note = paper_folder.after(
-        f"Job {job.number} was read", place, lambda folder: paper_files.of_files(job, files, front, folder)
+        say("cli", "job_read", number=job.number),
+        place,
+        lambda folder: paper_files.of_files(job, files, front, folder),
     )
     document = {
         "number": job.number,
         "files": [_listed(each) for each in files],
         "papers": [str(path) for path in written],
     }
-    words = _lines(files) or "No file is attached to a tape of this job."
+    words = _lines(files) or say("cli", "file_attached_tape_job")
     return Reply(document, "\n".join([words, *map(str, written)]), note=note)
 
 
@@ -64,8 +67,17 @@ def in_words(report: Report) -> str:
         *(f"  {stretch.words}" for stretch in report.stretches),
     ]
     if report.is_trimmed:
-        lines.append(f"  keep {clock(report.keep_from)} to {clock(report.keep_to)}, the ends are blank")
-    lines.append(f"  {report.billable_minutes:.1f} minutes to be charged; sound {report.sound.value}")
+        lines.append(
+            say("cli", "keep_ends_blank", clock=clock(report.keep_from), clock_2=clock(report.keep_to))
+        )
+    lines.append(
+        say(
+            "cli",
+            "minutes_charged_sound",
+            billable_minutes=f"{report.billable_minutes:.1f}",
+            value=report.sound.value,
+        )
+    )
     return "\n".join([*lines, *(f"! {remark}" for remark in report.remarks)])
 
 

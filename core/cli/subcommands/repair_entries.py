@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
-from core.cli.subcommands.tape_care import told
+from core.cli.subcommands.tape_reply import told
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName, Join, Look, Section, TapeCode
 from core.model.repair_records import Splice
 from core.services import donors, repair_attempts, repair_record, tapes
 from core.services.records_door import Shop
+from core.wording.messages import say
 
 
 def splice(call: Invocation) -> Reply:
@@ -38,7 +39,7 @@ def undo_splice(call: Invocation) -> Reply:
 def _nth(shop: Shop, code: TapeCode, nth: int) -> Splice:
     splices = shop.ask(tapes.get, code).splices
     if not 0 < nth <= len(splices):
-        accepted = f"from 1 to {len(splices)}" if splices else "the tape has no splice"
+        accepted = f"from 1 to {len(splices)}" if splices else say("cli", "tape_splice")
         raise WrongInput("--nth", nth, accepted)
     return splices[nth - 1]
 
@@ -91,9 +92,9 @@ def keep_donors(call: Invocation) -> Reply:
     added = None if asked.add is None else _parts(*asked.add)
     right = None if asked.correct is None else _parts(*asked.correct)
     if added is None and right is None and asked.came_from is not None:
-        raise WrongInput("--came-from", asked.came_from, "it is told together with --add or --correct")
+        raise WrongInput("--came-from", asked.came_from, say("cli", "told_together_add_correct"))
     if right is None and asked.because is not None:
-        raise WrongInput("--because", asked.because, "it is told together with --correct")
+        raise WrongInput("--because", asked.because, say("cli", "told_together_correct"))
     source = asked.came_from or ""
     with call.open() as shop:
         if added is not None:
@@ -107,7 +108,7 @@ def keep_donors(call: Invocation) -> Reply:
 def _parts(name: str, part: str, count: str) -> tuple[FormatName, DonorPart, int]:
     parts = [each.value for each in DonorPart]
     if part not in parts:
-        raise WrongInput("part", part, f"accepted are {', '.join(parts)}")
+        raise WrongInput("part", part, say("cli", "accepted", parts=", ".join(parts)))
     if not (count.isascii() and count.isdigit()) or len(count) > 6:
-        raise WrongInput("count", count, f"up to {donors.MOST_AT_ONCE} parts are accepted")
+        raise WrongInput("count", count, say("cli", "up_parts_accepted", most_at_once=donors.MOST_AT_ONCE))
     return FormatName(name), DonorPart(part), int(count)

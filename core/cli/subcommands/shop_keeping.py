@@ -6,6 +6,7 @@ from pathlib import Path
 
 from core.cli.invocation import Invocation, Reply, default_demo
 from core.model.errors import Unavailable
+from core.wording.messages import say
 
 
 def back_up(call: Invocation) -> Reply:
@@ -21,7 +22,7 @@ def restore(call: Invocation) -> Reply:
 
     kept = backup.restore(call.where, _path(call.asked.file), now=call.clock())
     before = None if kept is None else str(kept)
-    text = "Restored." if kept is None else f"Restored. What was there before is kept as {kept}."
+    text = "Restored." if kept is None else say("cli", "restored_what_before_kept", kept=kept)
     return Reply({"restored": call.asked.file, "kept": before}, text)
 
 
@@ -33,8 +34,8 @@ def verify(call: Invocation) -> Reply:
         where = shop.where
     document = {"sound": not problems, "problems": list(problems)}
     if not problems:
-        return Reply(document, "The database and the chain of history are sound.")
-    advice = f"{where} cannot be trusted any more: {problems[0]}. Restore the latest backup that verifies."
+        return Reply(document, say("cli", "database_chain_history_sound"))
+    advice = say("cli", "cannot_trusted_any_more", where=where, problems=problems[0])
     return Reply(document, "\n".join(problems), note=advice, exit_code=Unavailable.exit_code)
 
 

@@ -6,9 +6,9 @@ from argparse import Namespace
 
 from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
+from core.cli.subcommands.tape_reply import told
 from core.model.names import Finding, FormatName, Speed, TapeCode, TvSystem
 from core.model.stations import Station
-from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import Shown
 from core.services import calls, captures, promises, repair_record, tapes
 
@@ -70,8 +70,3 @@ def tell_promises(call: Invocation) -> Reply:
     with call.open() as shop:
         kept = shop.ask(promises.under_review)
     return Reply(json_answers.promises(kept), plain_answers.promises(kept))
-
-
-def told(record: TapeRecord) -> Reply:
-    """One tape as it is now."""
-    return Reply(json_answers.tape(record), plain_answers.tape(record))

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from core.cli import arguments, entry
+from core.cli import argument_parser, arguments, entry
 from core.cli.subcommands import SUBCOMMANDS
 from tests.support.inventories import changed
 from tests.support.typed import NOW, ROOT, Typist, environment, run_python
@@ -85,7 +85,7 @@ def test_short_of_a_subcommand_the_answer_is_that_of_the_whole_command_line(
 
     code = entry.run(typed, open_window=open_window)
     told = capsys.readouterr()
-    with pytest.raises((SystemExit, arguments.WrongArguments)) as whole:
+    with pytest.raises((SystemExit, argument_parser.WrongArguments)) as whole:
         arguments.parser().parse_args(typed)
     again = capsys.readouterr()
     if isinstance(whole.value, SystemExit):

@@ -48,7 +48,7 @@ def test_what_is_expected_is_told_and_set(typed: Typist, number: str) -> None:
     refused = typed("expect", "--hours-to-repair", "0")
     assert (refused.code, "hours until a deck is back" in refused.err) == (2, True)
     assert typed("expect", "--unplanned-closures", "0.9").code == 2
-    assert "2.5 stated, 2.5 reckoned with" in typed("expect", as_json=False).out
+    assert "2.5 stated, 2.5 expected" in typed("expect", as_json=False).out
 
 
 def test_an_order_is_found_kept_and_taken_back(typed: Typist, tmp_path: Path) -> None:

@@ -74,9 +74,9 @@ def test_a_repair_takes_its_part_off_the_shelf(typed: Typist, codes: list[str]) 
 @pytest.mark.parametrize(
     ("words", "named"),
     [
-        (("vhs", "wheel", "1"), "accepted are shell, reel, lid, screws"),
-        (("vhs", "shell", "many"), "up to 1000"),
-        (("vhs", "shell", "0"), "from 1 to 1000"),
+        (("vhs", "wheel", "1"), "accepted: shell, reel, lid, screws"),
+        (("vhs", "shell", "many"), "up to 1,000"),
+        (("vhs", "shell", "0"), "from 1 to 1,000"),
         (("vhss", "shell", "1"), "vhss"),
     ],
 )
@@ -95,14 +95,14 @@ def test_a_count_is_put_right_with_a_reason(typed: Typist, codes: list[str]) -> 
     assert "a few words" in typed(*right).err
     told = typed(*right, "--because", "two were cracked").document
     assert told["donors"][0]["count"] == 3
-    assert "told together with --correct" in typed("donors", "--because", "no reason to").err
+    assert "give it together with --correct" in typed("donors", "--because", "no reason to").err
 
 
 def test_a_failed_try_stands_in_the_history(typed: Typist, codes: list[str]) -> None:
     typed("repair", codes[0], "re-anchor", "--failed", "--note", "the clip is cracked")
     words = typed("history", codes[0]).document["history"][-1]["words"]
     assert words == "re-anchor the leader: failed; the clip is cracked"
-    assert "accepted are splice, re-anchor" in typed("repair", codes[0], "polish").err
+    assert "accepted: splice, re-anchor" in typed("repair", codes[0], "polish").err
 
 
 def test_clearing_a_spliced_tape_is_the_look_unless_it_has_to_be_done_again(

@@ -61,7 +61,7 @@ def test_a_tape_code_is_read_however_it_is_typed(typed: str) -> None:
 
 @pytest.mark.parametrize("typed", ["", " ", "8", "0000018", "00001B", "12²", "000019", "-", "one"])
 def test_what_is_no_job_number_is_refused_by_name(typed: str) -> None:
-    with pytest.raises(WrongInput, match="job number"):
+    with pytest.raises(WrongInput, match="order number"):
         numbers.read_job_number(typed)
 
 

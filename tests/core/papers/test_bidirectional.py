@@ -15,6 +15,10 @@ from core.papers.bidirectional import drawn
         ("אב 12 גד", "דג 12 בא"),
         ("שלום (Tel Aviv) 12", "12 (Tel Aviv) םולש"),
         ("Cohen (שלום)", "Cohen (םולש)"),
+        # Rule W2: after an Arabic letter a European number is an Arabic one, so it stands in the Arabic run.
+        ("Amal \u062a\u0645 12", "Amal 12 \ufee2\ufe97"),
+        # Rule L3: a point stays behind its letter.
+        ("\u05e9\u05b8\u05dc", "\u05dc\u05e9\u05b8"),
     ],
 )
 def test_the_order_on_paper_is_the_order_of_reading(written: str, seen: str) -> None:

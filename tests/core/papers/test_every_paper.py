@@ -150,7 +150,7 @@ def test_the_sheet_is_the_usual_one_of_the_shops_money() -> None:
 
 
 def test_an_unknown_sheet_is_refused_by_name() -> None:
-    with pytest.raises(WrongInput, match="'a3'; accepted are a4, letter"):
+    with pytest.raises(WrongInput, match="'a3'; accepted: a4, letter"):
         claim_slip.render(records.job(), records.FRONT, paper="a3")
 
 

@@ -30,7 +30,7 @@ def test_parts_on_the_shelf_are_counted_with_where_they_came_from(desk: Desk) ->
 
 @pytest.mark.parametrize("count", [0, -1, 1001])
 def test_a_count_that_cannot_be_is_refused(desk: Desk, count: int) -> None:
-    with pytest.raises(WrongInput, match="from 1 to 1000"):
+    with pytest.raises(WrongInput, match="from 1 to 1,000"):
         desk.shop.run(donors.add, VHS, DonorPart.REEL, count)
     assert desk.shop.ask(donors.stock) == ()
 
@@ -112,7 +112,7 @@ def test_a_count_is_put_right_with_its_reason_and_the_entry_stays(desk: Desk) ->
 
     assert desk.shop.run(donors.correct, VHS, DonorPart.REEL, 3, **right).count == 3
     newest, older = desk.shop.ask(donors.shelf).lately
-    assert newest.words == "VHS reel from estate lot: 3 lie there, not 5: two were cracked"
+    assert newest.words == "VHS reel from estate lot: 3 there, not 5: two were cracked"
     assert newest.by == "Kim"
     assert "5 × VHS reel put on the shelf" in older.words
     assert desk.shop.verify() == ()
@@ -129,7 +129,7 @@ def test_a_place_may_be_put_right_to_none_and_filled_again(desk: Desk) -> None:
 @pytest.mark.parametrize("count", [-1, 1001])
 def test_a_count_that_cannot_lie_there_is_refused(desk: Desk, count: int) -> None:
     desk.shop.run(donors.add, VHS, DonorPart.REEL, 5)
-    with pytest.raises(WrongInput, match="from 0 to 1000"):
+    with pytest.raises(WrongInput, match="from 0 to 1,000"):
         desk.shop.run(donors.correct, VHS, DonorPart.REEL, count, came_from="", because="counted")
     assert desk.shop.ask(donors.fitting, VHS)[DonorPart.REEL] == 5
 

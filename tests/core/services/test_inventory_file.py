@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.catalogue import formats
-from core.cli import json_answers
+from core.cli import json_quotes
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Delivery, TapeLine
 from core.model.names import FillKnown, Finding, FormatName, Speed, TvSystem
@@ -102,7 +102,7 @@ def test_a_share_says_how_it_is_known_and_is_told_where_the_file_does_not_say() 
 def test_a_line_as_it_is_answered_is_read_back_as_it_was(known: dict[str, Any]) -> None:
     line = TapeLine(1, FormatName("vhs"), **known)
 
-    assert read({"tapes": [json_answers.line(line)]}).lines == (line,)
+    assert read({"tapes": [json_quotes.line(line)]}).lines == (line,)
 
 
 def test_a_customer_is_needed_only_to_book() -> None:

@@ -129,7 +129,7 @@ def test_a_slip_in_name_or_phone_is_put_right(desk: Desk) -> None:
 
 
 def test_a_job_that_is_not_there_is_named(desk: Desk) -> None:
-    with pytest.raises(WrongInput, match="no job of this shop has that number"):
+    with pytest.raises(WrongInput, match="no order of this shop has that number"):
         desk.shop.ask(jobs.get, JobNumber("000018"))
 
 

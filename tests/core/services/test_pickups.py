@@ -119,7 +119,7 @@ def test_a_second_pickup_says_when_and_to_whom(desk: Desk) -> None:
 def test_a_pickup_of_a_finished_job_says_so(desk: Desk) -> None:
     job = _ready(desk, count=1, ready=1)
     desk.hand_back(job)
-    with pytest.raises(Refused, match="All tapes of job 000018 are gone"):
+    with pytest.raises(Refused, match="All tapes of order 000018 have gone home"):
         desk.hand_back(job)
 
 
@@ -127,13 +127,13 @@ def test_a_tape_that_is_not_ready_stays(desk: Desk) -> None:
     job = _ready(desk)
     with pytest.raises(Refused, match="is booked in"):
         desk.hand_back(job, [job.tapes[2].code])
-    with pytest.raises(Refused, match="No tape of job"):
+    with pytest.raises(Refused, match="No tape of order"):
         desk.hand_back(desk.book())
 
 
 def test_a_tape_of_another_job_stays(desk: Desk) -> None:
     job, other = _ready(desk), _ready(desk)
-    with pytest.raises(Refused, match=f"not of job {job.number} but of job {other.number}"):
+    with pytest.raises(Refused, match=f"not of order {job.number} but of order {other.number}"):
         desk.hand_back(job, [job.tapes[0].code, other.tapes[0].code])
     assert desk.shop.ask(jobs.get, job.number) == job
 

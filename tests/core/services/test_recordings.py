@@ -54,7 +54,7 @@ def test_its_minutes_become_those_the_tape_played(desk: Desk) -> None:
 
     assert desk.shop.ask(tapes.get, code).played_minutes == 101.56
     last = desk.shop.ask(tapes.history, code)[-1].words
-    assert last == "recorded as tape 1.mp4, 1:41:45 long, 101.6 minutes to be charged"
+    assert last == "recorded as tape 1.mp4, 1:41:45 long, 101.6 minutes to charge"
 
 
 def test_two_files_of_one_tape_add_up(desk: Desk) -> None:

@@ -59,7 +59,7 @@ def test_a_splice_that_held_is_recorded_as_a_splice_and_one_that_failed_is_kept(
 
 
 def test_what_is_no_repair_or_no_part_of_it_is_refused(desk: Desk, code: TapeCode) -> None:
-    with pytest.raises(WrongInput, match="accepted are splice, re-anchor"):
+    with pytest.raises(WrongInput, match="accepted: splice, re-anchor"):
         desk.shop.run(repair_attempts.record, code, "polish", succeeded=True)
     with pytest.raises(WrongInput, match="re-anchor takes no part"):
         desk.shop.run(repair_attempts.record, code, "re-anchor", succeeded=True, part=DonorPart.REEL)

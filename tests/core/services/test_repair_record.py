@@ -47,7 +47,7 @@ def test_a_place_off_the_tape_is_refused(desk: Desk, code: TapeCode, at_minutes:
 
 @pytest.mark.parametrize("cut_cm", [-1, 1001, float("nan"), float("inf")])
 def test_a_cut_that_cannot_be_is_refused(desk: Desk, code: TapeCode, cut_cm: float) -> None:
-    with pytest.raises(WrongInput, match="centimetres"):
+    with pytest.raises(WrongInput, match="centimeters"):
         desk.shop.run(repair_record.splice, code, at_minutes=1, cut_cm=cut_cm, joined_with=Join.TAPE)
 
 
@@ -77,7 +77,7 @@ def test_a_second_splice_leaves_the_mark_on(desk: Desk, code: TapeCode) -> None:
 
 
 def test_a_tape_without_a_splice_needs_no_mark(desk: Desk) -> None:
-    with pytest.raises(Refused, match="needs no mark"):
+    with pytest.raises(Refused, match="needs no label"):
         desk.shop.run(repair_record.mark, desk.book().tapes[0].code)
 
 
@@ -152,7 +152,7 @@ def test_while_the_speed_is_not_known_place_and_loss_are_ranges(desk: Desk) -> N
 
 @pytest.mark.parametrize("given", [{}, {"at_minutes": 1.0, "at_metres": 2.0}])
 def test_a_place_is_told_in_one_way(desk: Desk, code: TapeCode, given: dict[str, float]) -> None:
-    with pytest.raises(WrongInput, match="either minutes or metres"):
+    with pytest.raises(WrongInput, match="either minutes or meters"):
         desk.shop.run(repair_record.splice, code, cut_cm=1, joined_with=Join.TAPE, **given)
 
 

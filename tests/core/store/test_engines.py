@@ -181,7 +181,7 @@ def _book_on(desk: Desk) -> None:
 def test_a_file_that_is_no_shop_is_named_and_left_alone(tmp_path: Path, content: bytes) -> None:
     path = tmp_path / "shop.sqlite"
     path.write_bytes(content * 300)
-    with pytest.raises(Unavailable, match=r"no shop file|damaged"):
+    with pytest.raises(Unavailable, match=r"not a shop file|damaged"):
         Shop.open(path)
     assert path.read_bytes() == content * 300
 

@@ -110,10 +110,10 @@ def test_an_alteration_behind_the_programs_back_shows(desk: Desk, alteration: st
         ("UPDATE tapes SET station = 'ready' WHERE id = 2", "Tape 0000180022: “station”"),
         ("UPDATE tapes SET not_for_reuse = (1 = 1) WHERE id = 2", "“not_for_reuse”"),
         ("UPDATE tapes SET played_minutes = 7 WHERE id = 2", "“played_minutes”"),
-        ("UPDATE payments SET minor = 1", "Job 000018: 1 minor units"),
+        ("UPDATE payments SET minor = 1", "Order 000018: 1 minor units"),
         ("UPDATE jobs SET quote = replace(quote, 'USD', 'EUR')", "not the one that was agreed"),
         ("UPDATE pickups SET record = replace(record, 'Ada', 'Eve')", "not the one that was signed"),
-        ("UPDATE counters SET last = 2 WHERE name = 'job'", "1 jobs are missing"),
+        ("UPDATE counters SET last = 2 WHERE name = 'job'", "1 orders are missing"),
     ],
 )
 def test_a_figure_altered_behind_the_programs_back_shows(desk: Desk, alteration: str, found: str) -> None:

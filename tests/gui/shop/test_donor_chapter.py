@@ -72,7 +72,7 @@ def test_a_count_is_put_right_by_keys_with_its_reason(place: Place, stocked: str
 
     assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 2
     assert "The shelf counts 2 × VHS shell now." in place.told
-    assert "2 lie there, not 3: one was cracked" in words_on(chapter(place))
+    assert "2 there, not 3: one was cracked" in words_on(chapter(place))
     assert chapter(place).tray.pieces[1].place == "2 there"
 
 

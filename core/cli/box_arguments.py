@@ -1,0 +1,86 @@
+"""Options of the subcommands about cassettes in general, a box of them, and recorded files."""
+
+from __future__ import annotations
+
+from core.cli.argument_parser import Parser, Subcommands, add_command_id
+from core.cli.argument_types import (
+    MOST_METRES_IN_CM,
+    MOST_MINOR,
+    MOST_RADIUS_MM,
+    SPEEDS,
+    SYSTEMS,
+    amount,
+    text,
+    whole,
+)
+from core.model.names import FillKnown
+from core.wording.messages import say
+
+
+def add_catalogue(add: Subcommands) -> None:
+    one = add("playtime", say("cli", "how_long_cassette_may"))
+    _add_recording(one)
+    one.add_argument("--marking", type=text, help=say("cli", "printed_cassette_e_g"))
+    one.add_argument(
+        "--recorded-as", type=text, metavar="FORMAT", help=say("cli", "another_system_fits_shell")
+    )
+    one.add_argument(
+        "--fill", type=amount(say("cli", "share_above_up"), 1.0), help=say("cli", "share_recorded")
+    )
+    one.add_argument(
+        "--fill-known",
+        choices=[known.value for known in FillKnown],
+        help=say("cli", "how_share_known_told"),
+    )
+    off = amount(say("cli", "share_above_up"), 1.0)
+    one.add_argument("--fill-off", type=off, help=say("cli", "how_far_share_may"))
+    one = add("cut", say("cli", "seconds_cut_takes_away"))
+    _add_recording(one)
+    one.add_argument("--cm", type=amount(say("cli", "centimetres_tape"), MOST_METRES_IN_CM), required=True)
+    one = add("pack", say("cli", "metres_minutes_one_reel"))
+    _add_recording(one)
+    one.add_argument("--marking", type=text, help=say("cli", "printed_cassette"))
+    radius = amount("millimetres", MOST_RADIUS_MM)
+    one.add_argument("--radius-mm", type=radius, required=True, help=say("cli", "one_pack_both_supply"))
+    one.add_argument("--take-up-radius-mm", type=radius, help=say("cli", "other_pack_says_whether"))
+
+
+def _add_recording(one: Parser) -> None:
+    one.add_argument("--format", type=text, required=True, help=say("cli", "shell_e_g_vhs"))
+    one.add_argument("--speed", choices=SPEEDS, default="unknown", help=say("cli", "recording_speed"))
+    one.add_argument("--tv", choices=SYSTEMS, help=say("cli", "tv_system_recording"))
+
+
+def add_box(add: Subcommands) -> None:
+    one = add("quote", say("cli", "full_quote_inventory_stores"))
+    one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
+    one = add("book", say("cli", "book_job_inventory"))
+    one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "write_quote_claim_slip"))
+    one.add_argument(
+        "--deposit-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "deposit_taken")
+    )
+    add_command_id(one)
+    one = add("correct", say("cli", "put_right_who_brought"))
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--name", type=text)
+    one.add_argument("--phone", type=text)
+    one.add_argument("--email", type=text)
+    one = add("refund", say("cli", "give_money_back_paid"))
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument(
+        "--minor", type=whole(MOST_MINOR), required=True, metavar="N", help=say("cli", "minor_units")
+    )
+    one.add_argument("--because", type=text, required=True, help="why")
+
+
+def add_captured(add: Subcommands) -> None:
+    one = add("capture", say("cli", "what_recorded_file_holds"))
+    one.add_argument("file", metavar="FILE", type=text)
+    one.add_argument("--tape", metavar="CODE", type=text, help=say("cli", "attach_tape_recorded"))
+    one = add("undo-capture", say("cli", "strike_out_last_file"))
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("--because", type=text, required=True, help="why")
+    one = add("files", say("cli", "files_job_their_checksums"))
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "write_delivery_list"))

@@ -1,0 +1,62 @@
+"""Answers about cassettes in general as JSON: play time, cuts, packs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from core.playtime import pack_reading
+from core.playtime.beliefs import Belief
+from core.playtime.cuts import Cut
+from core.playtime.pack_reading import PackReading
+from core.playtime.packs import Pack
+
+if TYPE_CHECKING:
+    pass
+from core.cli import json_figures
+from core.cli.json_figures import Json
+
+
+def playtime(belief: Belief) -> Json:
+    """``playtime``: what is believed about one cassette."""
+    return {
+        "minutes": json_figures.span(belief.range),
+        "full_minutes": json_figures.number_or_span(belief.full),
+        "metres": json_figures.number_or_span(belief.metres),
+        "speed_mm_s": json_figures.number_or_span(belief.speed_mm_s),
+        "sources": list(belief.sources),
+    }
+
+
+def cut(lost: Cut) -> Json:
+    """``cut``: what a cut takes away."""
+    return {
+        "seconds_removed": json_figures.rounded(lost.seconds_removed),
+        "seconds_disturbed": json_figures.rounded(lost.seconds_disturbed),
+        "removed": json_figures.span(lost.removed),
+        "disturbed": json_figures.span(lost.disturbed),
+        "sources": list(lost.sources),
+    }
+
+
+def pack(reel: Pack) -> Json:
+    """``pack``: what lies on one reel."""
+    return {
+        "metres": json_figures.rounded(reel.metres),
+        "minutes": json_figures.number_or_span(reel.minutes),
+        "sources": list(reel.sources),
+    }
+
+
+def both_packs(found: PackReading) -> Json:
+    """``pack`` with both radii: what is to come, what has run, and whether the marking can be right."""
+    reels = {"supply": found.to_come, "take_up": found.run}
+    return {
+        **{
+            name: {"metres": json_figures.span(reel.metres), "minutes": json_figures.span(reel.minutes)}
+            for name, reel in reels.items()
+        },
+        "share_run": json_figures.span(found.share_run),
+        "agrees": None if found.fit is None else found.fit.agrees,
+        "sentence": pack_reading.fit_words(found),
+        "reading_sources": list(found.sources),
+    }

@@ -1,0 +1,73 @@
+"""Options of the subcommands about the shop itself: promises, plans, copies, the invented shop."""
+
+from __future__ import annotations
+
+from core.cli.argument_parser import Parser, Subcommands
+from core.cli.argument_types import (
+    amount,
+    day,
+    text,
+)
+from core.wording.messages import say
+
+
+def add_promised(add: Subcommands) -> None:
+    one = add("promise-again", say("cli", "say_new_day_job"))
+    one.add_argument("number", metavar="NUMBER", type=text)
+    one.add_argument("--reason", type=text, required=True, help=say("cli", "why_day_changes"))
+    one.add_argument("--agreed-with", type=text, metavar="WHO", help=say("cli", "who_heard_how"))
+    one.add_argument("--day", type=day, metavar="ISO-DATE", help=say("cli", "day_they_would_rather"))
+    add("kept", say("cli", "how_promises_turned_out"))
+    one = add("deck", say("cli", "deck_broke_down_back"))
+    one.add_argument("name", metavar="NAME", type=text)
+    one.add_argument("state", metavar="STATE", choices=["out", "back"], help=say("cli", "out_back"))
+    one.add_argument("--because", type=text, help=say("cli", "what_broke_what_done"))
+    one = add("shut", say("cli", "day_shop_stays_shut"))
+    one.add_argument("day", metavar="ISO-DATE", type=day)
+    one.add_argument("--because", type=text, required=True, help="why")
+
+
+def add_planned(add: Subcommands) -> None:
+    one = add("close", say("cli", "close_shop_plan_day"))
+    _add_span(one)
+    one.add_argument("--because", type=text, required=True, help="why")
+    one = add("reopen", say("cli", "take_closed_days_back"))
+    _add_span(one)
+    one.add_argument("--because", type=text, help="why")
+    one = add("outage", say("cli", "deck_out_service_plan"))
+    one.add_argument("name", metavar="NAME", type=text)
+    _add_span(one)
+    one.add_argument("--because", type=text, help="why")
+    one.add_argument("--take-back", action="store_true", help=say("cli", "out_after_all"))
+    one = add("expect", say("cli", "what_shop_states_failures"))
+    for name, words, most in (
+        ("hours-between-failures", say("cli", "playing_hours"), 1_000_000.0),
+        ("hours-to-repair", say("cli", "real_hours"), 10_000.0),
+        ("rush-boxes-a-week", "boxes", 1_000.0),
+        ("tapes-in-a-rush-box", "tapes", 500.0),
+        ("unplanned-closures", say("cli", "share_opening_days"), 0.5),
+    ):
+        one.add_argument(f"--{name}", type=amount(words, most), metavar="N", help=words)
+    one = add("queue", say("cli", "look_order_boxes_more"))
+    which = one.add_mutually_exclusive_group()
+    which.add_argument("--keep", action="store_true", help=say("cli", "put_boxes_order_found"))
+    which.add_argument("--take-back", action="store_true", help=say("cli", "order_before_last_one"))
+
+
+def _add_span(one: Parser) -> None:
+    one.add_argument("first", metavar="ISO-DATE", type=day)
+    one.add_argument("last", metavar="LAST", type=day, nargs="?", help=say("cli", "last_day_if_several"))
+
+
+def add_keeping(add: Subcommands) -> None:
+    one = add("backup", say("cli", "copy_shop_while_use"))
+    one.add_argument("dir", metavar="DIR")
+    one = add("restore", say("cli", "put_copy_back_shop"))
+    one.add_argument("file", metavar="FILE")
+    add("verify", say("cli", "check_database_chain_history"))
+
+
+def add_demo(add: Subcommands) -> None:
+    one = add("demo", say("cli", "invented_shop_day_s"))
+    one.add_argument("--dir", metavar="DIR", help=say("cli", "where_make_must_new"))
+    one.add_argument("--no-window", action="store_true", help=say("cli", "only_make_files"))

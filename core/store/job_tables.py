@@ -1,0 +1,154 @@
+"""Tables of the booked boxes: customers, copies, money, agreements, promises and pickups."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from sqlalchemy import (
+    BigInteger,
+    ForeignKey,
+    String,
+    Text,
+)
+from sqlalchemy.orm import Mapped, mapped_column, relationship
+
+from core.model.pickup_records import Pickup, Stroke
+from core.model.promise_records import Promise
+from core.model.quote_records import Quote
+from core.store.columns import Serialized, UtcMoment
+from core.store.stored_table import BYTEWISE, StoredTable
+from core.store.tape_tables import TapeRow
+
+
+class CustomerRow(StoredTable):
+    """Whose tapes they are. ``folded`` and ``digits`` are what a search looks at."""
+
+    __tablename__ = "customers"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    name: Mapped[str] = mapped_column(Text)
+    folded: Mapped[str] = mapped_column(BYTEWISE, index=True)
+    phone: Mapped[str | None] = mapped_column(Text)
+    digits: Mapped[str] = mapped_column(BYTEWISE, index=True)
+    email: Mapped[str | None] = mapped_column(Text)
+    since: Mapped[datetime] = mapped_column(UtcMoment)
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+
+class JobRow(StoredTable):
+    """A booked box. ``id`` is the gap-free sequence inside ``number``."""
+
+    __tablename__ = "jobs"
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    number: Mapped[str] = mapped_column(String(6), unique=True)
+    command: Mapped[str] = mapped_column(String(80), unique=True)
+    customer_id: Mapped[int] = mapped_column(ForeignKey("customers.id"), index=True, init=False)
+    booked_at: Mapped[datetime] = mapped_column(UtcMoment)
+    booked_by: Mapped[str] = mapped_column(Text)
+    rush: Mapped[bool]
+    quote: Mapped[Quote] = mapped_column(Serialized(Quote))
+    promise: Mapped[Promise] = mapped_column(Serialized(Promise))
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+    customer: Mapped[CustomerRow] = relationship()
+    tapes: Mapped[list[TapeRow]] = relationship(
+        back_populates="job", order_by="TapeRow.place", default_factory=list
+    )
+    copies: Mapped[list[CopyRow]] = relationship(order_by="CopyRow.id", default_factory=list)
+    payments: Mapped[list[PaymentRow]] = relationship(order_by="PaymentRow.id", default_factory=list)
+    agreements: Mapped[list[AgreementRow]] = relationship(order_by="AgreementRow.id", default_factory=list)
+
+
+class CopyRow(StoredTable):
+    """One piece to hand over besides the tapes."""
+
+    __tablename__ = "copies"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True, init=False)
+    code: Mapped[str] = mapped_column(String(40))
+    words: Mapped[str] = mapped_column(Text)
+    handed_back_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+
+class PaymentRow(StoredTable):
+    """Money that changed hands; a refund is negative. A wrong line is answered by another line."""
+
+    __tablename__ = "payments"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True, init=False)
+    kind: Mapped[str] = mapped_column(String(20))
+    minor: Mapped[int] = mapped_column(BigInteger)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class AgreementRow(StoredTable):
+    """What the customer said yes to after booking: who, when, and up to which amount."""
+
+    __tablename__ = "agreements"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True, init=False)
+    who_agreed: Mapped[str] = mapped_column(Text)
+    words: Mapped[str] = mapped_column(Text)
+    ceiling_minor: Mapped[int | None] = mapped_column(BigInteger)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class PromiseRow(StoredTable):
+    """One date that was said to a customer. The newest of a job holds; the older ones stay readable."""
+
+    __tablename__ = "promises"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
+    promise: Mapped[Promise] = mapped_column(Serialized(Promise))
+    reason: Mapped[str] = mapped_column(Text)
+    agreed_with: Mapped[str | None] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+    job: Mapped[JobRow] = relationship(init=False, viewonly=True)
+
+
+class FinishRow(StoredTable):
+    """The moment the last tape of a job was ready. Work taken up again gives it another; the last counts."""
+
+    __tablename__ = "finishes"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class PickupRow(StoredTable):
+    """One hand-back. ``record`` is the receipt as it was signed."""
+
+    __tablename__ = "pickups"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    command: Mapped[str] = mapped_column(String(80), unique=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+    signed_by: Mapped[str] = mapped_column(Text)
+    strokes: Mapped[tuple[Stroke, ...]] = mapped_column(Serialized(tuple[Stroke, ...]))
+    record: Mapped[Pickup] = mapped_column(Serialized(Pickup))
+
+
+class HandedBackRow(StoredTable):
+    """A tape leaves the shop once: its key is the tape."""
+
+    __tablename__ = "handed_back"
+
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), primary_key=True, autoincrement=False)
+    pickup_id: Mapped[int] = mapped_column(ForeignKey("pickups.id"), index=True)

@@ -1,0 +1,105 @@
+"""Tables of the shop itself: counters, settings, drafts, events of decks and days, and the history."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from sqlalchemy import (
+    Index,
+    String,
+    Text,
+)
+from sqlalchemy.orm import Mapped, mapped_column
+
+from core.store.columns import Serialized, UtcMoment
+from core.store.stored_table import StoredTable
+
+
+class CounterRow(StoredTable):
+    """A sequence without gaps: ``job`` and ``event``."""
+
+    __tablename__ = "counters"
+
+    name: Mapped[str] = mapped_column(String(20), primary_key=True)
+    last: Mapped[int]
+
+
+class SettingRow(StoredTable):
+    """One thing the shop has settled for itself, as JSON text."""
+
+    __tablename__ = "settings"
+
+    name: Mapped[str] = mapped_column(String(40), primary_key=True)
+    value: Mapped[str] = mapped_column(Text)
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+
+class DraftRow(StoredTable):
+    """What lies on a counter and is not booked yet."""
+
+    __tablename__ = "drafts"
+
+    name: Mapped[str] = mapped_column(String(80), primary_key=True)
+    written: Mapped[str] = mapped_column("inventory", Text)
+    """A box as it was typed, as JSON; older books hold the inventory that was read from it."""
+    kept_at: Mapped[datetime] = mapped_column(UtcMoment)
+    kept_by: Mapped[str] = mapped_column(Text)
+    version: Mapped[int] = mapped_column(init=False)
+    __mapper_args__ = {"version_id_col": version}
+
+
+class DeckEventRow(StoredTable):
+    """A deck that broke down (``out``) or came back (``back``)."""
+
+    __tablename__ = "deck_events"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    deck: Mapped[str] = mapped_column(String(80), index=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    words: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class DayEventRow(StoredTable):
+    """A day (ISO 8601) closed by plan (``planned``), shut unplanned (``shut``), or taken back (``open``)."""
+
+    __tablename__ = "day_events"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    day: Mapped[str] = mapped_column(String(10), index=True)
+    kind: Mapped[str] = mapped_column(String(10))
+    words: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class BoxOrderRow(StoredTable):
+    """The numbers of boxes in the order they were put in; the newest row holds, an empty one is none."""
+
+    __tablename__ = "box_orders"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    numbers: Mapped[tuple[str, ...]] = mapped_column(Serialized(tuple[str, ...]))
+    words: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
+class EventRow(StoredTable):
+    """One line of history; ``digest`` covers the line and the digest before it (see `core.store.history`)."""
+
+    __tablename__ = "events"
+    __table_args__ = (Index(None, "tape", "seq"), Index(None, "job", "seq"))
+
+    seq: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    job: Mapped[str | None] = mapped_column(String(6))
+    tape: Mapped[str | None] = mapped_column(String(10))
+    kind: Mapped[str] = mapped_column(String(40))
+    words: Mapped[str] = mapped_column(Text)
+    payload: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+    previous: Mapped[str] = mapped_column(String(64))
+    digest: Mapped[str] = mapped_column(String(64), unique=True)
