@@ -10,7 +10,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
 from gui.tables import choices
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 
 LONGEST_LABEL = 200
 _UNKNOWN = ("", "?", "unknown")
@@ -19,45 +19,45 @@ _UNKNOWN = ("", "?", "unknown")
 
 
 @lru_cache(maxsize=1)
-def formats_offered() -> tuple[Choice, ...]:
+def formats_offered() -> tuple[CellChoice, ...]:
     """Every shell of the catalogue, by its words and its name, with its size."""
     return tuple(
-        Choice(known.words, (known.name,), "{:g} × {:g} × {:g} mm".format(*known.shell.value))
+        CellChoice(known.words, (known.name,), "{:g} × {:g} × {:g} mm".format(*known.shell.value))
         for known in formats.catalogue().formats
     )
 
 
 @lru_cache(maxsize=256)
-def markings_offered(shell_words: str) -> tuple[Choice, ...]:
+def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The markings a shell is sold with, and how long each runs at its own speed."""
     shell = shell_called(shell_words)
     return tuple(
-        Choice(marking.name, marking.aliases, f"{marking.minutes:g} min at {marking.nominal_speed.words}")
+        CellChoice(marking.name, marking.aliases, f"{marking.minutes:g} min at {marking.nominal_speed.words}")
         for marking in (shell.markings if shell else ())
     )
 
 
 @lru_cache(maxsize=256)
-def recordings_offered(shell_words: str) -> tuple[Choice, ...]:
+def recordings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The recordings that fit a shell."""
     shell = shell_called(shell_words)
     known = [formats.catalogue().format(name) for name in (shell.systems if shell else ())]
-    return tuple(Choice(system.words, (system.name,)) for system in known)
+    return tuple(CellChoice(system.words, (system.name,)) for system in known)
 
 
 @lru_cache(maxsize=256)
-def speeds_offered(shell_words: str, recorded_words: str) -> tuple[Choice, ...]:
+def speeds_offered(shell_words: str, recorded_words: str) -> tuple[CellChoice, ...]:
     """The speeds of a recording; of the shell's own when nobody says which."""
     system = shell_called(recorded_words) or shell_called(shell_words)
-    return tuple(Choice(speed.words, (speed.value,)) for speed in (system.speeds if system else ()))
+    return tuple(CellChoice(speed.words, (speed.value,)) for speed in (system.speeds if system else ()))
 
 
 TV_OFFERED = (
-    Choice("NTSC", ("ntsc",), "the Americas, Japan, Korea"),
-    Choice("PAL", ("pal",), "most of Europe, Australia, China"),
+    CellChoice("NTSC", ("ntsc",), "the Americas, Japan, Korea"),
+    CellChoice("PAL", ("pal",), "most of Europe, Australia, China"),
 )
 FINDINGS_OFFERED = tuple(
-    Choice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.CHOICES
+    CellChoice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.CHOICES
 )
 
 
@@ -116,7 +116,7 @@ def speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
     if text.strip() in _UNKNOWN:
         return None
     possible = system.speeds_in(tv)
-    offered = [Choice(known.words, (known.value,)) for known in possible]
+    offered = [CellChoice(known.words, (known.value,)) for known in possible]
     found = choices.meant(offered, text)
     if found is None:
         where = f" in {tv.value.upper()}" if tv else ""

@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
 from core.model.typed_draft import TypedBox
 from gui.counter import accepted_words
-from gui.counter.typed_box import Reading
-from gui.tables.choices import Choice
+from gui.counter.typed_box import TypedReading
+from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -72,7 +72,7 @@ class BoxForm(QWidget):
         self._build()
         self._connect()
 
-    def show_box(self, box: TypedBox, reading: Reading) -> None:
+    def show_box(self, box: TypedBox, reading: TypedReading) -> None:
         """Show the fields of a box; a field that is being typed in keeps its text."""
         self._shown = box
         for name, field in self.fields.items():
@@ -196,11 +196,11 @@ class BoxForm(QWidget):
         if cold != self._shown.cold:
             self.written.emit("cold", cold)
 
-    def _days_offered(self) -> Sequence[Choice]:
+    def _days_offered(self) -> Sequence[CellChoice]:
         return wishes.days_offered(self._today())
 
 
-def _tv_offered() -> Sequence[Choice]:
+def _tv_offered() -> Sequence[CellChoice]:
     return accepted_words.TV_OFFERED
 
 

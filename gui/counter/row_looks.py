@@ -19,7 +19,7 @@ from core.playtime.pack_reading import Recorded
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered, read_box, read_row
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, Seen, Subject
+from gui.widgets.guided_look import LookOver, LookResult, Subject
 from gui.widgets.pack_sentences import recorded_words
 from gui.widgets.pack_tool import PackTool
 
@@ -79,7 +79,7 @@ class CounterLooks(QObject):
         return f"{row} {self._draft.box.rows[row]}"
 
     @Slot(object)
-    def _take_seen(self, seen: Seen) -> None:
+    def _take_seen(self, seen: LookResult) -> None:
         line = self._line(self._row)
         assert line is not None
         self._write(replace(line, findings=seen.findings), "look-over")

@@ -7,10 +7,10 @@ from PySide6.QtCore import QObject, Slot
 from core.model.inventory import TapeLine
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered_for
-from gui.tables.keyboard_travel import TravelTable
+from gui.tables.keyboard_navigation import TravelTable
 
 
-class TrayDeeds(QObject):
+class TrayEdits(QObject):
     """Steps on the draft, all of which undo takes back."""
 
     def __init__(self, draft: Draft, table: TravelTable, parent: QObject) -> None:

@@ -25,7 +25,7 @@ _Index = QModelIndex | QPersistentModelIndex
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class TrayItem:
     """One row of the tray. A row without a key is a heading and cannot be chosen."""
 
     key: str
@@ -51,7 +51,7 @@ class _Pieces(QAbstractListModel):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self.pieces: tuple[Piece, ...] = ()
+        self.pieces: tuple[TrayItem, ...] = ()
 
     def rowCount(self, parent: _Index = QModelIndex()) -> int:  # noqa: B008  # Qt's own signature
         return 0 if parent.isValid() else len(self.pieces)
@@ -71,7 +71,7 @@ class _Pieces(QAbstractListModel):
             return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
         return Qt.ItemFlag.NoItemFlags
 
-    def lay(self, pieces: tuple[Piece, ...]) -> None:
+    def lay(self, pieces: tuple[TrayItem, ...]) -> None:
         """Replace the rows; only what changed is told when the same keys stay in the same order."""
         before, same = self.pieces, [p.key for p in self.pieces] == [p.key for p in pieces]
         if not same:
@@ -116,7 +116,7 @@ class Tray(QListView):
         self.doubleClicked.connect(self._take)
 
     @property
-    def pieces(self) -> tuple[Piece, ...]:
+    def pieces(self) -> tuple[TrayItem, ...]:
         return self._pieces.pieces
 
     @property
@@ -125,7 +125,7 @@ class Tray(QListView):
         row = self.currentIndex().row()
         return self.pieces[row].key if 0 <= row < len(self.pieces) else ""
 
-    def lay(self, pieces: Sequence[Piece]) -> None:
+    def lay(self, pieces: Sequence[TrayItem]) -> None:
         """Show these pieces; the keyboard stays on its piece when that is still there."""
         was = self.current
         self._pieces.lay(tuple(pieces))

@@ -9,7 +9,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.pricing import copy_sizes
 from gui.tables import choices
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 from gui.toolkit import text
 
 DAYS_OFFERED = 180
@@ -28,16 +28,16 @@ _DISCS = {"dvd": ("DVDs for a player", "DVD-Video"), "bluray": ("Blu-rays for a 
 
 
 @lru_cache(maxsize=1)
-def _known() -> dict[str, tuple[Choice, Delivery]]:
+def _known() -> dict[str, tuple[CellChoice, Delivery]]:
     """Every order the shop takes, the usual ones first."""
     orders = [Delivery("files", "h264", carrier) for carrier in copy_sizes.CARRIERS]
     orders[1:1] = [Delivery(kind) for kind in ("dvd", "bluray")]
     orders += [Delivery("files", codec, on) for codec in copy_sizes.CODECS[1:] for on in copy_sizes.CARRIERS]
     named = [(_words(order), order) for order in orders]
-    return {words: (Choice(words, _aliases(order), _note(order)), order) for words, order in named}
+    return {words: (CellChoice(words, _aliases(order), _note(order)), order) for words, order in named}
 
 
-def copies_offered() -> tuple[Choice, ...]:
+def copies_offered() -> tuple[CellChoice, ...]:
     """The orders as they are offered."""
     return tuple(choice for choice, _ in _known().values())
 
@@ -59,7 +59,7 @@ def copies_words(orders: tuple[Delivery, ...]) -> str:
     return ", ".join(_words(order) for order in orders)
 
 
-def days_offered(today: date) -> tuple[Choice, ...]:
+def days_offered(today: date) -> tuple[CellChoice, ...]:
     """The coming days."""
     days = (today + timedelta(days=n) for n in range(DAYS_OFFERED))
     return tuple(_day_choice(day) for day in days)
@@ -85,9 +85,9 @@ def day(typed: str, today: date, place: str = "Needed by") -> date | None:
 
 
 @lru_cache(maxsize=4096)
-def _day_choice(day: date) -> Choice:
+def _day_choice(day: date) -> CellChoice:
     month = text.short_month(day)
-    return Choice(
+    return CellChoice(
         text.short_day(day), (day.isoformat(), f"{day.day} {month}", f"{month} {day.day}"), str(day.year)
     )
 
