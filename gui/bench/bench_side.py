@@ -167,8 +167,8 @@ class BenchSide(QWidget):
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        column = stacked(self._buttons, theme.UNIT // 2)
-        column.addWidget(self.after)
+        inside = stacked(self._buttons, theme.UNIT // 2)
+        inside.addWidget(self.after)
         for button in (
             self.file_button,
             self.look_button,
@@ -180,7 +180,7 @@ class BenchSide(QWidget):
             self.label_button,
             self.back_button,
         ):
-            column.addWidget(button)
+            inside.addWidget(button)
         column.addWidget(self._buttons)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)

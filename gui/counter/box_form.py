@@ -43,7 +43,7 @@ _ON_TWO_LINES: tuple[_Place, ...] = (
     (1, 2, 1, 1),
     (1, 3, 1, 0),
 )
-_PLACEHOLDERS = {"tv": "unknown", "copies": "files on a stick", "needed_by": "no hurry"}
+_PLACEHOLDERS = {"tv": "unknown", "copies": "hint_copies", "needed_by": "hint_needed_by"}
 
 
 class BoxForm(QWidget):
@@ -110,7 +110,7 @@ class BoxForm(QWidget):
         self._cells: list[QWidget] = []
         for name, field in self.fields.items():
             field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
-            field.setPlaceholderText(_PLACEHOLDERS.get(name, ""))
+            field.setPlaceholderText(say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
             field.setMinimumWidth(_LEAST[name])
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", name)))
@@ -201,7 +201,7 @@ class BoxForm(QWidget):
 
 
 def _tv_offered() -> Sequence[CellChoice]:
-    return accepted_words.TV_OFFERED
+    return accepted_words.tv_offered()
 
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:

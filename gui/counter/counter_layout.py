@@ -104,7 +104,7 @@ class CounterLayout:
 
     def _name(self) -> None:
         self.table.setObjectName("tray")
-        self.table.setAccessibleName("Tray of tapes")
+        self.table.setAccessibleName(say("counter", "tray"))
         self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))

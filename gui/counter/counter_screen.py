@@ -325,7 +325,7 @@ class Counter(Screen):
             self.parts.table.put_cursor(0, 0)
         self._show_booked(job)
         self.job_booked.emit(job)
-        count = f"{len(job.tapes)} tape{'s' if len(job.tapes) > 1 else ''}"
+        count = say("counter", "tapes_count", count=len(job.tapes))
         self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
         assert self._live.present is not None
         self.papers.write(job, self._live.present.fittings.front)

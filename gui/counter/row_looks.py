@@ -97,7 +97,9 @@ class CounterLooks(QObject):
 
     def _write(self, line: TapeLine, words: str) -> None:
         row = self._row
-        self._draft.write_row(row, answered(self._draft.box.rows[row], line), f"{words} of row {row + 1}")
+        self._draft.write_row(
+            row, answered(self._draft.box.rows[row], line), say("counter", f"undo_{words}", row=row + 1)
+        )
 
 
 def _title(line: TapeLine) -> str:

@@ -8,6 +8,7 @@ from core.model.inventory import TapeLine
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered_for
 from gui.tables.keyboard_navigation import TravelTable
+from gui.toolkit.text import say
 
 
 class TrayEdits(QObject):
@@ -64,5 +65,5 @@ class TrayEdits(QObject):
     def answer(self, row: int, line: TapeLine, tapes: int) -> None:
         """What a customer said of so many tapes of a row."""
         written = answered_for(self._draft.box.rows[row], line, tapes)
-        self._draft.write_rows(row, written, f"answer for row {row + 1}")
+        self._draft.write_rows(row, written, say("counter", "undo_answer", row=row + 1))
         self._table.setFocus()

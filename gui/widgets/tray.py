@@ -19,9 +19,13 @@ from PySide6.QtWidgets import QListView
 
 from core.model.names import FormatName
 from gui.toolkit import theme
+from gui.toolkit.text import say
 from gui.widgets.tray_paint import CHECK_WIDE, PIECE, PieceDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
+
+
+_CHECKED = {True: "checked_off", False: "not_checked_off"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +46,7 @@ class TrayItem:
     @property
     def spoken(self) -> str:
         """The whole row for a screen reader."""
-        check = {None: "", True: "checked off", False: "not checked off yet"}[self.checked]
+        check = "" if self.checked is None else say("bench", _CHECKED[self.checked])
         return ". ".join(part for part in (self.title, self.place, self.small, self.band, check) if part)
 
 
