@@ -82,7 +82,7 @@ class CounterLooks(QObject):
     def _take_seen(self, seen: LookResult) -> None:
         line = self._line(self._row)
         assert line is not None
-        self._write(replace(line, findings=seen.findings), "look-over")
+        self._write(replace(line, findings=seen.findings), "look")
         found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
         sentence = say("inspection", "taken", row=self._row + 1, found=found)
         self.taken.emit(self._row, f"{sentence} {seen.note}".strip())

@@ -15,7 +15,7 @@ from core.playtime import cuts
 from core.playtime.deck_readings import Shown
 from core.playtime.explanations import Played
 from core.services import captures, decks, decks_to_load, repair_record, tapes
-from core.wording.locale_figures import time_of_day
+from core.wording.locale_figures import tape_code, time_of_day
 from gui.bench.bench_screen import BenchScreen
 from gui.bench.repair_sentences import seconds
 from gui.widgets.layouts import Columns
@@ -89,7 +89,7 @@ def test_what_to_load_on_the_free_decks_is_told_and_the_first_is_taken_by_key(
     place.settle()
     told = screen.load_now.told
     ends = place.records.shop.ask(decks_to_load.read)[0].ends
-    assert told[0] == f"VHS 1: {codes[0][:6]} {codes[0][6:]} · VHS T-120, ends about {time_of_day(ends)}"
+    assert told[0] == f"VHS 1: {tape_code(codes[0])} · VHS T-120, ends about {time_of_day(ends)}"
     assert told[1:] == ("VHS 2, S-VHS, 8 mm: The next tapes are not cleared to play yet.",)
     assert told[0] in screen.load_now.lines.accessibleName()
     assert f"ends about {time_of_day(ends)}" in screen.load_now.lines.text()

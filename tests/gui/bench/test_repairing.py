@@ -12,6 +12,7 @@ from core.model.tape_records import TapeRecord
 from core.services import donors, repair_attempts, repair_record, tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.pickup import farewell
+from gui.toolkit.text import say
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, scan, written
 
@@ -80,7 +81,7 @@ def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
     press(Qt.Key.Key_Return)
     press_text("3")
     form = screen.side.splice
-    assert form.preview.text().startswith("In the programme, 0 m in: 0.90 s")
+    assert form.preview.text().startswith("In the program, 0 m in: 0.90 s")
     form.joined.setCurrentIndex(form.joined.findData(Join.LEADER))
     assert form.preview.text().startswith("In the clear leader: nothing of the programme is lost.")
     form.cut.setFocus()
@@ -116,7 +117,7 @@ def test_joints_stand_on_the_card_from_the_head_with_their_sum(
     for where in ("40", "5"):
         splice(place, where, "10")
     card = written(screen.card)
-    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 joints together")
+    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 splices together")
 
 
 def test_one_of_two_joints_is_struck_out_and_stays_readable(
@@ -126,7 +127,7 @@ def test_one_of_two_joints_is_struck_out_and_stays_readable(
         splice(place, where, "1")
     press(Qt.Key.Key_F10)
     offered = [piece.title for piece in screen.side.take_back.list.pieces]
-    assert offered[-2:] == ["The splice 5 min in was none", "The splice 40 min in was none"]
+    assert offered[-2:] == [say("repair", "strike", at="5 min"), say("repair", "strike", at="40 min")]
     press(Qt.Key.Key_Down)
     press(Qt.Key.Key_Down)
     press_text("typed twice")
@@ -151,7 +152,7 @@ def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_
     press(Qt.Key.Key_Return)
     place.settle()
     assert "take the not-for-reuse label off" in place.told
-    assert "still on the cassette" in written(screen.card)
+    assert say("repair", "astray") in written(screen.card)
     assert "off" in screen.side.label_button.text()
     press(Qt.Key.Key_F8)
     place.settle()

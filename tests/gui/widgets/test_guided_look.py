@@ -94,7 +94,7 @@ def test_a_letter_marks_a_finding_and_says_what_it_changes_and_what_to_tell(
     press_text("s")
 
     shown = words_on(look)
-    assert "Never to be used again" in shown
+    assert say("inspection", "change_reuse") in shown
     assert "Price: splice" in shown
     assert inspection.change(Finding.SNAPPED, VHS).means in shown
     assert look.found == (Finding.SNAPPED,)
@@ -408,7 +408,7 @@ def test_a_row_without_a_format_is_named_and_nothing_opens(place: Place) -> None
     screen = place.turn_to(Counter)
     press(Qt.Key.Key_L, CTRL)
 
-    assert "Row 1 names no cassette yet" in place.told
+    assert say("inspection", "need_format", row=1) in place.told
     assert screen.parts.rows.columns[screen.parts.table.currentIndex().column()].name == "format"
 
 
