@@ -9,4 +9,4 @@ booked = Thank you. We will take good care of them.
 booked_how = Keep the slip with this number. Every tape comes back to you, counted one by one.
 band_one = One of your tapes will come back with this label.
 band = { $count } of your tapes will come back with this label.
-band_words = Not for reuse: please don't play it or record on it again
+band_words = Not for reuse: please do not play it again
