@@ -19,7 +19,7 @@ from gui.widgets.tray import Tray, TrayItem
 
 
 @dataclass(frozen=True, slots=True)
-class RepairEntry:
+class RepairFormResult:
     """What the form holds: a repair of `core.catalogue.condition.REPAIRS`, and whether it held."""
 
     repair: str
@@ -34,7 +34,7 @@ class RepairForm(QWidget):
     """Letters narrow the repairs; Return says that it held, another key that it failed."""
 
     recorded = Signal(object)
-    """A `RepairEntry` to be kept."""
+    """A `RepairFormResult` to be kept."""
     shelf_wanted = Signal()
     """Donor parts are to be put on the shelf."""
     refused = Signal(object)
@@ -145,7 +145,7 @@ class RepairForm(QWidget):
         part, is_elsewhere = self.part.currentData() or (None, False)
         where = self.where.text().strip() if is_elsewhere else None
         note = self.note.text().strip()
-        self.recorded.emit(RepairEntry(self.list.current, succeeded, part, where, note))
+        self.recorded.emit(RepairFormResult(self.list.current, succeeded, part, where, note))
 
     def _lay_out(self) -> None:
         column = stacked(self)

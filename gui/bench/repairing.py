@@ -18,7 +18,7 @@ from core.model.tape_records import TapeRecord
 from core.services import donors, recordings, repair_attempts, repair_record, tapes
 from gui.bench.bench_side import BenchSide
 from gui.bench.entry_withdrawal import Withdrawal
-from gui.bench.repair_form import RepairEntry
+from gui.bench.repair_form import RepairFormResult
 from gui.bench.repair_sentences import lost
 from gui.bench.splice_form import SpliceEntry
 from gui.toolkit.text import say
@@ -126,7 +126,7 @@ class BenchRepairs(QObject):
     # --- what else was tried -------------------------------------------------------------
 
     @Slot(object)
-    def _record(self, attempt: RepairEntry) -> None:
+    def _record(self, attempt: RepairFormResult) -> None:
         self._do(
             repair_attempts.record,
             attempt.repair,
@@ -209,7 +209,7 @@ def _taken_back(tape: TapeRecord) -> str:
     return say("repair", "struck_label") if tape.label_astray else say("bench", "taken_back")
 
 
-def _recorded(attempt: RepairEntry, tape: TapeRecord) -> str:
+def _recorded(attempt: RepairFormResult, tape: TapeRecord) -> str:
     what = condition.repair(attempt.repair, tape.format).words
     what = what[:1].upper() + what[1:]
     if not attempt.succeeded:
