@@ -16,7 +16,7 @@ from core.services.records_door import Shop
 from core.wording import messages
 from gui.app.first_window import show_file
 from gui.app.main_window import Window
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.customer_side.customer_window import CustomerSide
 from gui.phone.phone_screen import Phone
@@ -76,7 +76,7 @@ class Furnishing(QObject):
         screens: dict[str, Screen] = {
             "counter": counter,
             "phone": Phone(self._desk),
-            "bench": Bench(self._desk),
+            "bench": BenchScreen(self._desk),
             "pickup": Pickup(self._desk),
             "shop": ShopScreen(self._desk),
         }

@@ -27,7 +27,7 @@ from core.services import invented_shop, jobs, recordings
 from core.services.records_door import Shop
 from gui.app.composition import Furnishing, furnish
 from gui.app.main_window import Window
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
@@ -189,7 +189,7 @@ class Walk:
 
     def _recorded_file(self, window: Window, furnished: Furnishing, look: str) -> Iterator[Path]:
         bench = window.screen_named("bench")
-        assert isinstance(bench, Bench)
+        assert isinstance(bench, BenchScreen)
         heading = next(n for n, piece in enumerate(bench.list.pieces) if piece.title == _CHECKED)
         bench.take(bench.list.pieces[heading + 1].key)
         _settle(furnished)

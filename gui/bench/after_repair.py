@@ -10,7 +10,7 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import give_key, stacked, words
 
 
-class AfterRepair(QWidget):
+class AfterRepairPanel(QWidget):
     """It may go on, or has to be done again."""
 
     good = Signal()

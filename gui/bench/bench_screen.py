@@ -23,7 +23,7 @@ from core.scheduling.deck_choice import suited
 from core.services import captures, decks, decks_to_load, jobs, repair_record, tapes
 from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
-from gui.bench.file_reading import Reading
+from gui.bench.file_reading import FileReader
 from gui.bench.load_now import LoadNow
 from gui.bench.repairing import BenchRepairs
 from gui.bench.tape_card import TapeCard
@@ -40,7 +40,7 @@ _LOOK_AGAIN_MS = 5 * 60_000
 """What still ends before closing changes with the clock alone."""
 
 
-class Bench(Screen):
+class BenchScreen(Screen):
     """One tape in hand at a time; after every move the next scan is expected."""
 
     name = "Bench"
@@ -243,7 +243,7 @@ class Bench(Screen):
         self._list_words = words(say("bench", "list"), "small")
         self.card = TapeCard("UTC")
         self.side = BenchSide()
-        self.reading = Reading(self.side.file, self.desk.work, self)
+        self.reading = FileReader(self.side.file, self.desk.work, self)
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
         self._watch = ScanWatch(self)

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.capture.file_report import CapturedFile
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from gui.bench.after_repair import AfterRepair
+from gui.bench.after_repair import AfterRepairPanel
 from gui.bench.capture_panel import CapturePanel
 from gui.bench.entry_withdrawal import TakeBack
 from gui.bench.next_station import Moves
@@ -20,7 +20,7 @@ from gui.bench.splice_form import SpliceForm
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.finding_field import FindingChooser
-from gui.widgets.form_button import DeedButton
+from gui.widgets.form_button import FormButton
 from gui.widgets.layouts import Pages, stacked, words
 
 _PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
@@ -55,22 +55,13 @@ class BenchSide(QWidget):
         self.findings = FindingChooser()
         self.splice = SpliceForm()
         self.repair = RepairForm()
-        self.after = AfterRepair()
+        self.after = AfterRepairPanel()
         self.take_back = TakeBack()
         self.file = CapturePanel()
-        self._deeds = QWidget()
         self._pages = Pages(
             self.moves.aside, self.findings, self.splice, self.repair, self.take_back, self.file
         )
-        self.look_button = DeedButton(self, "look-over-tape", say("inspection", "button"), "Ctrl+L")
-        self.packs_button = DeedButton(self, "measure-packs", say("packs", "button"), "Ctrl+M")
-        self.find_button = DeedButton(self, "find", say("bench", "finding_button"), "F6")
-        self.splice_button = DeedButton(self, "splice", say("bench", "splice_button"), "F7")
-        self.repair_button = DeedButton(self, "what-was-done", say("repair", "button"), "Ctrl+R")
-        self.label_button = DeedButton(self, "label-is-on", say("bench", "label_button"), "F8")
-        self.print_button = DeedButton(self, "print-label", say("bench", "print_button"), "F12")
-        self.back_button = DeedButton(self, "take-back", say("bench", "back_button"), "F10")
-        self.file_button = DeedButton(self, "read-file", say("capture", "button"), "Ctrl+O")
+        self._build_buttons()
         self._back = words(say("bench", "back_to_box"), "small")
         self._lay_out()
         self._connect()
@@ -158,14 +149,26 @@ class BenchSide(QWidget):
         is_form = page is not self.moves.aside
         self._pages.turn(page)
         self.moves.step_back(is_form)
-        self._deeds.setVisible(not is_form)
+        self._buttons.setVisible(not is_form)
         self._back.setVisible(is_form)
+
+    def _build_buttons(self) -> None:
+        self._buttons = QWidget()
+        self.look_button = FormButton(self, "look-over-tape", say("inspection", "button"), "Ctrl+L")
+        self.packs_button = FormButton(self, "measure-packs", say("packs", "button"), "Ctrl+M")
+        self.find_button = FormButton(self, "find", say("bench", "finding_button"), "F6")
+        self.splice_button = FormButton(self, "splice", say("bench", "splice_button"), "F7")
+        self.repair_button = FormButton(self, "what-was-done", say("repair", "button"), "Ctrl+R")
+        self.label_button = FormButton(self, "label-is-on", say("bench", "label_button"), "F8")
+        self.print_button = FormButton(self, "print-label", say("bench", "print_button"), "F12")
+        self.back_button = FormButton(self, "take-back", say("bench", "back_button"), "F10")
+        self.file_button = FormButton(self, "read-file", say("capture", "button"), "Ctrl+O")
 
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        deeds = stacked(self._deeds, theme.UNIT // 2)
-        deeds.addWidget(self.after)
+        inside = stacked(self._buttons, theme.UNIT // 2)
+        inside.addWidget(self.after)
         for button in (
             self.file_button,
             self.look_button,
@@ -177,8 +180,8 @@ class BenchSide(QWidget):
             self.label_button,
             self.back_button,
         ):
-            deeds.addWidget(button)
-        column.addWidget(self._deeds)
+            inside.addWidget(button)
+        column.addWidget(self._buttons)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)
         self._back.hide()

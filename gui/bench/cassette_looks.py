@@ -16,8 +16,8 @@ from core.services import looks
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.guided_look import LookOver, Seen, Subject
-from gui.widgets.pack_tool import PackTool, Radii
+from gui.widgets.guided_look import LookOver, LookResult, Subject
+from gui.widgets.pack_tool import PackRadii, PackTool
 
 
 class BenchLooks(QObject):
@@ -67,7 +67,7 @@ class BenchLooks(QObject):
             self.packs.begin(tape.code, tray_rows.tape_title(tape), tape.draft, tape.draft.tv)
 
     @Slot(object)
-    def _keep_seen(self, seen: Seen) -> None:
+    def _keep_seen(self, seen: LookResult) -> None:
         assert self._tape is not None
         self._work.run(
             looks.look_over,
@@ -80,12 +80,12 @@ class BenchLooks(QObject):
             otherwise=self._refused,
         )
 
-    def _seen_kept(self, seen: Seen, tape: TapeRecord) -> None:
+    def _seen_kept(self, seen: LookResult, tape: TapeRecord) -> None:
         found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
         self.kept.emit(tape, say("inspection", "kept", title=tray_rows.tape_title(tape), found=found))
 
     @Slot(object)
-    def _keep_packs(self, radii: Radii) -> None:
+    def _keep_packs(self, radii: PackRadii) -> None:
         assert self._tape is not None
         self._work.run(
             looks.pack_read,

@@ -16,13 +16,13 @@ from core.model.tape_records import TapeRecord
 from gui.bench import repair_sentences
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.tray import Tray, TrayItem
 
 Standing = Finding | Splice | RepairAttempt | CapturedFile
 
 
 @dataclass(frozen=True, slots=True)
-class Back:
+class Withdrawal:
     """What is taken back and why: a finding, a splice, the last repair or the last recorded file."""
 
     what: Standing
@@ -33,7 +33,7 @@ class TakeBack(QWidget):
     """What stands on a tape and could be wrong; the arrows choose, the reason is typed."""
 
     wanted = Signal(object)
-    """A `Back`."""
+    """A `Withdrawal`."""
     refused = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -58,7 +58,7 @@ class TakeBack(QWidget):
         self.reason.clear()
         standing: tuple[Standing, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
-        self.list.lay([Piece(key, _words(each), _more(each)) for key, each in self._choices.items()])
+        self.list.lay([TrayItem(key, _words(each), _more(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
 
     @Slot()
@@ -70,7 +70,7 @@ class TakeBack(QWidget):
             self.reason.setFocus()
             self.refused.emit(WrongInput(say("bench", "take_back_why"), because, say("bench", "few_words")))
             return
-        self.wanted.emit(Back(self._choices[self.list.current], because))
+        self.wanted.emit(Withdrawal(self._choices[self.list.current], because))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         return self.list.steered_by(event)

@@ -16,7 +16,7 @@ from gui.bench.capture_panel import CapturePanel
 from gui.toolkit.workers import Work
 
 
-class Reading(QObject):
+class FileReader(QObject):
     """Between the panel and the worker: one file at a time, for one tape."""
 
     attached = Signal(object)

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.services.decks_to_load import ToLoad
 from gui.toolkit.text import say, time_of_day
 from gui.widgets import tray_rows
-from gui.widgets.form_button import DeedButton
+from gui.widgets.form_button import FormButton
 from gui.widgets.layouts import stacked, words
 
 
@@ -29,7 +29,7 @@ class LoadNow(QWidget):
         self.lines = words()
         self.lines.setObjectName("to-load")
         self.lines.setTextFormat(Qt.TextFormat.RichText)
-        self.button = DeedButton(room, "take-first", say("bench", "load_first"), "Alt+U")
+        self.button = FormButton(room, "take-first", say("bench", "load_first"), "Alt+U")
         self.button.setProperty("role", "quiet")
         self.button.clicked.connect(self._take)
         column = stacked(self)

@@ -15,11 +15,11 @@ from core.model.tape_records import TapeRecord
 from core.services import repair_attempts
 from gui.toolkit.text import minutes_range, say
 from gui.widgets.layouts import give_key, labelled, stacked, words
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.tray import Tray, TrayItem
 
 
 @dataclass(frozen=True, slots=True)
-class Deed:
+class RepairFormResult:
     """What the form holds: a repair of `core.catalogue.condition.REPAIRS`, and whether it held."""
 
     repair: str
@@ -34,7 +34,7 @@ class RepairForm(QWidget):
     """Letters narrow the repairs; Return says that it held, another key that it failed."""
 
     recorded = Signal(object)
-    """A `Deed` to be kept."""
+    """A `RepairFormResult` to be kept."""
     shelf_wanted = Signal()
     """Donor parts are to be put on the shelf."""
     refused = Signal(object)
@@ -86,7 +86,7 @@ class RepairForm(QWidget):
         choices = [condition.repair(code, name) for code in order]
         self.list.lay(
             [
-                Piece(
+                TrayItem(
                     each.code,
                     each.words[:1].upper() + each.words[1:],
                     say("repair", "minutes", minutes=minutes_range(each.minutes).removesuffix(" min")),
@@ -145,7 +145,7 @@ class RepairForm(QWidget):
         part, is_elsewhere = self.part.currentData() or (None, False)
         where = self.where.text().strip() if is_elsewhere else None
         note = self.note.text().strip()
-        self.recorded.emit(Deed(self.list.current, succeeded, part, where, note))
+        self.recorded.emit(RepairFormResult(self.list.current, succeeded, part, where, note))
 
     def _lay_out(self) -> None:
         column = stacked(self)

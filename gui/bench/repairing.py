@@ -17,14 +17,14 @@ from core.model.repair_records import Donor, Splice
 from core.model.tape_records import TapeRecord
 from core.services import donors, recordings, repair_attempts, repair_record, tapes
 from gui.bench.bench_side import BenchSide
-from gui.bench.entry_withdrawal import Back
-from gui.bench.repair_form import Deed
+from gui.bench.entry_withdrawal import Withdrawal
+from gui.bench.repair_form import RepairFormResult
 from gui.bench.repair_sentences import lost
-from gui.bench.splice_form import Joint
+from gui.bench.splice_form import SpliceEntry
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.donor_stock import Delivery, DonorShelf
+from gui.widgets.donor_stock import DonorDelivery, DonorShelf
 
 
 class BenchRepairs(QObject):
@@ -81,7 +81,7 @@ class BenchRepairs(QObject):
     # --- joints --------------------------------------------------------------------------
 
     @Slot(object)
-    def _splice(self, joint: Joint) -> None:
+    def _splice(self, joint: SpliceEntry) -> None:
         self._do(
             repair_record.splice,
             cut_cm=joint.cut_cm,
@@ -100,7 +100,7 @@ class BenchRepairs(QObject):
             self._do(repair_record.mark, sentence=partial(_titled, "bench", "marked"))
 
     @Slot(object)
-    def _take_back(self, back: Back) -> None:
+    def _take_back(self, back: Withdrawal) -> None:
         if isinstance(back.what, Finding):
             self._do(repair_record.clear_finding, back.what, back.because, sentence=_taken_back)
         elif isinstance(back.what, Splice):
@@ -126,15 +126,15 @@ class BenchRepairs(QObject):
     # --- what else was tried -------------------------------------------------------------
 
     @Slot(object)
-    def _record(self, deed: Deed) -> None:
+    def _record(self, attempt: RepairFormResult) -> None:
         self._do(
             repair_attempts.record,
-            deed.repair,
-            succeeded=deed.succeeded,
-            part=deed.part,
-            from_elsewhere=deed.from_elsewhere,
-            note=deed.note,
-            sentence=partial(_recorded, deed),
+            attempt.repair,
+            succeeded=attempt.succeeded,
+            part=attempt.part,
+            from_elsewhere=attempt.from_elsewhere,
+            note=attempt.note,
+            sentence=partial(_recorded, attempt),
         )
 
     @Slot()
@@ -160,7 +160,7 @@ class BenchRepairs(QObject):
             self.shelf.begin(self._tape.format, stock)
 
     @Slot(object)
-    def _put_on_shelf(self, delivery: Delivery) -> None:
+    def _put_on_shelf(self, delivery: DonorDelivery) -> None:
         self._work.run(
             donors.add,
             delivery.format,
@@ -209,9 +209,9 @@ def _taken_back(tape: TapeRecord) -> str:
     return say("repair", "struck_label") if tape.label_astray else say("bench", "taken_back")
 
 
-def _recorded(deed: Deed, tape: TapeRecord) -> str:
-    what = condition.repair(deed.repair, tape.format).words
+def _recorded(attempt: RepairFormResult, tape: TapeRecord) -> str:
+    what = condition.repair(attempt.repair, tape.format).words
     what = what[:1].upper() + what[1:]
-    if not deed.succeeded:
+    if not attempt.succeeded:
         return say("repair", "kept_failed", what=what)
     return say("repair", "kept_held" if tape.look_due else "kept_done", what=what)

@@ -19,7 +19,7 @@ from gui.widgets.layouts import give_key, labelled, stacked, words
 
 
 @dataclass(frozen=True, slots=True)
-class Joint:
+class SpliceEntry:
     """What the form holds when it is complete; the place is given in one of the two measures."""
 
     at: float
@@ -39,7 +39,7 @@ class SpliceForm(QWidget):
     """A few fields and the answer of the geometry, before anything is kept."""
 
     recorded = Signal(object)
-    """A `Joint` to be kept."""
+    """A `SpliceEntry` to be kept."""
     refused = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -85,7 +85,7 @@ class SpliceForm(QWidget):
             self.refused.emit(wrong)
             return
         joined, section = self.joined.currentData(), self.section.currentData()
-        self.recorded.emit(Joint(at, self.measure, cm, joined, section))
+        self.recorded.emit(SpliceEntry(at, self.measure, cm, joined, section))
 
     @Slot()
     def turn_measure(self) -> None:

@@ -20,7 +20,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import minutes_range, moment, say, since
 from gui.widgets import tray_rows
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
-from gui.widgets.fact_list import Facts
+from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import empty, stacked, words
 from gui.widgets.not_for_reuse_strip import Band
 
@@ -44,7 +44,7 @@ class TapeCard(QFrame):
         self.setObjectName("tape-card")
         self.setProperty("role", "slip")
         self.timezone = timezone
-        self._files: Facts | None = None
+        self._files: FactList | None = None
         self._column = QVBoxLayout(self)
         margin = 2 * theme.UNIT
         self._column.setContentsMargins(margin, margin, margin, margin)
@@ -66,7 +66,7 @@ class TapeCard(QFrame):
         careful = (*cautions_for(tape), *self._write_rest(tape, now))
         if careful:
             self._column.addWidget(_cautions(careful))
-        facts = Facts(_HEADS)
+        facts = FactList(_HEADS)
         found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
@@ -77,7 +77,7 @@ class TapeCard(QFrame):
         if tape.station in _PLAYED:
             facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
             facts.add(say("bench", "plays"), card.plays)
-        self._files, happened = Facts(_HEADS), Facts(_HEADS)
+        self._files, happened = FactList(_HEADS), FactList(_HEADS)
         told = [_happened(each, self.timezone) for each in reversed(history)]
         happened.add(say("bench", "history"), told, "small")
         for part in (facts, self._files, happened):
@@ -105,7 +105,7 @@ class TapeCard(QFrame):
             self._files.add("", [sha], "small")
             self._files.add("", report.remarks, "attention")
 
-    def _write_repairs(self, facts: Facts, tape: TapeRecord) -> None:
+    def _write_repairs(self, facts: FactList, tape: TapeRecord) -> None:
         zone = self.timezone
         standing = joints(tape, zone)
         facts.add(say("bench", "splices"), standing)
@@ -119,7 +119,7 @@ class TapeCard(QFrame):
     def _write_head(self, tape: TapeRecord, now: datetime) -> None:
         row = QHBoxLayout()
         row.setSpacing(3 * theme.UNIT)
-        row.addWidget(Shell(tape.format))
+        row.addWidget(ShellCard(tape.format))
         beside = QWidget()
         column = stacked(beside, 2)
         column.addWidget(words(f"{tape.format_words} {tape.marking or ''}".strip(), "great"))
@@ -151,7 +151,7 @@ class TapeCard(QFrame):
         return (acclimatisation.caution(),)
 
 
-class Shell(QWidget):
+class ShellCard(QWidget):
     """The cassette in hand, drawn large but to the same scale as every other."""
 
     _PIXELS_A_MM = 1.05

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import lru_cache
 
 from core.catalogue import condition, formats
@@ -10,7 +11,8 @@ from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
 from gui.tables import choices
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
+from gui.toolkit.text import say
 
 LONGEST_LABEL = 200
 _UNKNOWN = ("", "?", "unknown")
@@ -19,45 +21,57 @@ _UNKNOWN = ("", "?", "unknown")
 
 
 @lru_cache(maxsize=1)
-def formats_offered() -> tuple[Choice, ...]:
+def formats_offered() -> tuple[CellChoice, ...]:
     """Every shell of the catalogue, by its words and its name, with its size."""
     return tuple(
-        Choice(known.words, (known.name,), "{:g} × {:g} × {:g} mm".format(*known.shell.value))
+        CellChoice(known.words, (known.name,), _size(*known.shell.value))
         for known in formats.catalogue().formats
     )
 
 
 @lru_cache(maxsize=256)
-def markings_offered(shell_words: str) -> tuple[Choice, ...]:
+def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The markings a shell is sold with, and how long each runs at its own speed."""
     shell = shell_called(shell_words)
     return tuple(
-        Choice(marking.name, marking.aliases, f"{marking.minutes:g} min at {marking.nominal_speed.words}")
+        CellChoice(marking.name, marking.aliases, _runs(marking.minutes, marking.nominal_speed.words))
         for marking in (shell.markings if shell else ())
     )
 
 
 @lru_cache(maxsize=256)
-def recordings_offered(shell_words: str) -> tuple[Choice, ...]:
+def recordings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The recordings that fit a shell."""
     shell = shell_called(shell_words)
     known = [formats.catalogue().format(name) for name in (shell.systems if shell else ())]
-    return tuple(Choice(system.words, (system.name,)) for system in known)
+    return tuple(CellChoice(system.words, (system.name,)) for system in known)
 
 
 @lru_cache(maxsize=256)
-def speeds_offered(shell_words: str, recorded_words: str) -> tuple[Choice, ...]:
+def speeds_offered(shell_words: str, recorded_words: str) -> tuple[CellChoice, ...]:
     """The speeds of a recording; of the shell's own when nobody says which."""
     system = shell_called(recorded_words) or shell_called(shell_words)
-    return tuple(Choice(speed.words, (speed.value,)) for speed in (system.speeds if system else ()))
+    return tuple(CellChoice(speed.words, (speed.value,)) for speed in (system.speeds if system else ()))
 
 
-TV_OFFERED = (
-    Choice("NTSC", ("ntsc",), "the Americas, Japan, Korea"),
-    Choice("PAL", ("pal",), "most of Europe, Australia, China"),
-)
+def _size(width: float, height: float, depth: float) -> str:
+    return say("counter", "size", width=f"{width:g}", height=f"{height:g}", depth=f"{depth:g}")
+
+
+def _runs(minutes: float, speed: str) -> str:
+    return say("counter", "runs", minutes=f"{minutes:g}", speed=speed)
+
+
+def tv_offered() -> tuple[CellChoice, ...]:
+    """The TV systems, and where each was used."""
+    return (
+        CellChoice("NTSC", ("ntsc",), say("counter", "ntsc_where")),
+        CellChoice("PAL", ("pal",), say("counter", "pal_where")),
+    )
+
+
 FINDINGS_OFFERED = tuple(
-    Choice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.CHOICES
+    CellChoice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.CHOICES
 )
 
 
@@ -77,15 +91,15 @@ def count(text: str) -> int:
         return 1
     if text.strip().isdecimal() and 1 <= int(text) <= MOST_TAPES:
         return int(text)
-    raise WrongInput("Count", text, f"accepted is a whole number from 1 to {MOST_TAPES}")
+    raise WrongInput(_place("count"), text, say("counter", "accepted_count", most=MOST_TAPES))
 
 
 def shell(text: str) -> Format:
     """The format of the shell."""
     found = shell_called(text)
     if found is None:
-        known = ", ".join(choice.words for choice in formats_offered())
-        raise WrongInput("Format", text, f"accepted are {known}")
+        known = _listed(formats_offered())
+        raise WrongInput(_place("format"), text, say("counter", "accepted_one", known=known))
     return found
 
 
@@ -96,7 +110,7 @@ def marking(text: str, of: Format) -> str | None:
     try:
         found = of.marking(text)
     except WrongInput as failure:
-        raise WrongInput("Marking", text, failure.accepted) from failure
+        raise WrongInput(_place("marking"), text, failure.accepted) from failure
     return found.name if found else None
 
 
@@ -106,8 +120,10 @@ def recorded_as(text: str, of: Format) -> FormatName | None:
         return None
     found = choices.meant(recordings_offered(of.words), text)
     if found is None:
-        known = ", ".join(choice.words for choice in recordings_offered(of.words))
-        raise WrongInput("Recorded as", text, f"a {of.words} shell takes {known}")
+        known = _listed(recordings_offered(of.words))
+        raise WrongInput(
+            _place("recorded_as"), text, say("counter", "accepted_recorded", format=of.words, known=known)
+        )
     return FormatName(found.aliases[0])
 
 
@@ -116,12 +132,10 @@ def speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
     if text.strip() in _UNKNOWN:
         return None
     possible = system.speeds_in(tv)
-    offered = [Choice(known.words, (known.value,)) for known in possible]
+    offered = [CellChoice(known.words, (known.value,)) for known in possible]
     found = choices.meant(offered, text)
     if found is None:
-        where = f" in {tv.value.upper()}" if tv else ""
-        known = ", ".join(choice.words for choice in offered)
-        raise WrongInput("Speed", text, f"{system.words}{where} has {known}, or leave it empty")
+        raise WrongInput(_place("speed"), text, _accepted_speeds(system, tv, _listed(offered)))
     return Speed(found.aliases[0])
 
 
@@ -129,9 +143,9 @@ def tv(text: str) -> TvSystem | None:
     """The TV system."""
     if text.strip() in _UNKNOWN:
         return None
-    found = choices.meant(TV_OFFERED, text)
+    found = choices.meant(tv_offered(), text)
     if found is None:
-        raise WrongInput("TV", text, "accepted are NTSC and PAL, or leave it empty")
+        raise WrongInput(_place("tv"), text, say("counter", "accepted_tv"))
     return TvSystem(found.aliases[0])
 
 
@@ -141,8 +155,8 @@ def findings(text: str) -> tuple[Finding, ...]:
     for part in choices.parts(text):
         choice = choices.meant(FINDINGS_OFFERED, part)
         if choice is None:
-            known = ", ".join(offered.words for offered in FINDINGS_OFFERED)
-            raise WrongInput("Findings", part, f"accepted, with commas between, are {known}")
+            known = _listed(FINDINGS_OFFERED)
+            raise WrongInput(_place("findings"), part, say("counter", "accepted_many", known=known))
         finding = Finding(choice.aliases[0])
         if finding not in found:
             found.append(finding)
@@ -152,5 +166,20 @@ def findings(text: str) -> tuple[Finding, ...]:
 def label(text: str) -> str:
     """What the owner wrote on the cassette."""
     if len(text) > LONGEST_LABEL:
-        raise WrongInput("Label", f"{len(text)} letters", f"accepted are up to {LONGEST_LABEL}")
+        found = say("counter", "label_letters", count=len(text))
+        raise WrongInput(_place("label"), found, say("counter", "accepted_label", most=LONGEST_LABEL))
     return text
+
+
+def _place(column: str) -> str:
+    return say("counter", f"column-{column}")
+
+
+def _listed(offered: Iterable[CellChoice]) -> str:
+    return ", ".join(choice.words for choice in offered)
+
+
+def _accepted_speeds(system: Format, tv: TvSystem | None, known: str) -> str:
+    if tv is None:
+        return say("counter", "accepted_speed", system=system.words, known=known)
+    return say("counter", "accepted_speed_tv", system=system.words, tv=tv.value.upper(), known=known)

@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
 from core.model.typed_draft import TypedBox
 from gui.counter import accepted_words
-from gui.counter.typed_box import Reading
-from gui.tables.choices import Choice
+from gui.counter.typed_box import TypedReading
+from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -43,7 +43,7 @@ _ON_TWO_LINES: tuple[_Place, ...] = (
     (1, 2, 1, 1),
     (1, 3, 1, 0),
 )
-_PLACEHOLDERS = {"tv": "unknown", "copies": "files on a stick", "needed_by": "no hurry"}
+_PLACEHOLDERS = {"tv": "unknown", "copies": "hint_copies", "needed_by": "hint_needed_by"}
 
 
 class BoxForm(QWidget):
@@ -72,7 +72,7 @@ class BoxForm(QWidget):
         self._build()
         self._connect()
 
-    def show_box(self, box: TypedBox, reading: Reading) -> None:
+    def show_box(self, box: TypedBox, reading: TypedReading) -> None:
         """Show the fields of a box; a field that is being typed in keeps its text."""
         self._shown = box
         for name, field in self.fields.items():
@@ -110,7 +110,7 @@ class BoxForm(QWidget):
         self._cells: list[QWidget] = []
         for name, field in self.fields.items():
             field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
-            field.setPlaceholderText(_PLACEHOLDERS.get(name, ""))
+            field.setPlaceholderText(say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
             field.setMinimumWidth(_LEAST[name])
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", name)))
@@ -196,12 +196,12 @@ class BoxForm(QWidget):
         if cold != self._shown.cold:
             self.written.emit("cold", cold)
 
-    def _days_offered(self) -> Sequence[Choice]:
+    def _days_offered(self) -> Sequence[CellChoice]:
         return wishes.days_offered(self._today())
 
 
-def _tv_offered() -> Sequence[Choice]:
-    return accepted_words.TV_OFFERED
+def _tv_offered() -> Sequence[CellChoice]:
+    return accepted_words.tv_offered()
 
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:

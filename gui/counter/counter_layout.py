@@ -13,8 +13,8 @@ from core.model.quote_records import Quote
 from gui.counter import tape_table
 from gui.counter.box_form import BoxForm
 from gui.counter.deposit_form import Taking
-from gui.counter.typed_box import Reading
-from gui.tables.keyboard_travel import TravelTable
+from gui.counter.typed_box import TypedReading
+from gui.tables.keyboard_navigation import TravelTable
 from gui.tables.rows_model import Rows
 from gui.toolkit import actions, theme
 from gui.toolkit.text import say
@@ -60,7 +60,7 @@ class CounterLayout:
         for tool in (self.look_over, self.measure):
             tool.setVisible(not nothing_to_say)  # else the keys themselves are told
 
-    def show_message(self, reading: Reading | None, failure: WrongInput | None) -> None:
+    def show_message(self, reading: TypedReading | None, failure: WrongInput | None) -> None:
         """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
@@ -78,7 +78,7 @@ class CounterLayout:
         """Give a field the keyboard and bring it into sight."""
         self._columns.bring(field)
 
-    def _words(self, reading: Reading | None, failure: WrongInput | None) -> tuple[str, bool]:
+    def _words(self, reading: TypedReading | None, failure: WrongInput | None) -> tuple[str, bool]:
         here = self.table.currentIndex()
         complaint = self.rows.complaint(here) if here.isValid() else ""
         if complaint:
@@ -104,7 +104,7 @@ class CounterLayout:
 
     def _name(self) -> None:
         self.table.setObjectName("tray")
-        self.table.setAccessibleName("Tray of tapes")
+        self.table.setAccessibleName(say("counter", "tray"))
         self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))

@@ -19,14 +19,14 @@ from gui.counter.booking import Booking
 from gui.counter.booking_papers import BookingPapers
 from gui.counter.counter_layout import CounterLayout
 from gui.counter.draft_history import Draft
-from gui.counter.draft_keeping import Keeping
+from gui.counter.draft_keeping import DraftKeeping
 from gui.counter.earlier_day import DayHelp
 from gui.counter.live_day import LiveDay
 from gui.counter.live_quote import LiveQuote
 from gui.counter.row_looks import CounterLooks
 from gui.counter.tape_table import Tape
-from gui.counter.tray_edits import TrayDeeds
-from gui.counter.typed_box import Reading, read_box, read_row
+from gui.counter.tray_edits import TrayEdits
+from gui.counter.typed_box import TypedReading, read_box, read_row
 from gui.toolkit import actions
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -55,19 +55,22 @@ class Counter(Screen):
         self._live = LiveQuote()
         self._day = LiveDay(desk, self._live, self)
         self._on_slip: Quote | None = None
-        self._reading: Reading | None = None
+        self._reading: TypedReading | None = None
         self._answer: tuple[Question, int, int] | None = None
         """An answer that waits for the whole quote of the tapes it was given for."""
         self.papers = BookingPapers(desk, self)
         self.parts = CounterLayout(self, self._today)
         self.help = DayHelp(desk, self.parts.help, self)
         self.looks = CounterLooks(self.draft, self._today, self)
-        self.tray = TrayDeeds(self.draft, self.parts.table, self)
-        self.keeping = Keeping(desk, self._typed, self)
+        self.tray = TrayEdits(self.draft, self.parts.table, self)
+        self.keeping = DraftKeeping(desk, self._typed, self)
         self._booking = Booking(desk, self.keeping.key, self)
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
         self._slip_due = QTimer(self, interval=0, singleShot=True)
         self._connect()
+        self._begin_empty()
+
+    def _begin_empty(self) -> None:
         self.parts.taking.show_price(None)
         self.parts.show_talk(None)
         self._recompute()
@@ -145,7 +148,7 @@ class Counter(Screen):
             self.parts.slip.mark_day(True)
             self.quote_changed.emit(self.quote, True)
 
-    def _show_rows(self, box: TypedBox, reading: Reading) -> None:
+    def _show_rows(self, box: TypedBox, reading: TypedReading) -> None:
         first = {}
         if self.quote is not None:
             first = {reading.places[tape.line - 1]: tape for tape in self.quote.tapes if tape.n == 1}
@@ -322,7 +325,7 @@ class Counter(Screen):
             self.parts.table.put_cursor(0, 0)
         self._show_booked(job)
         self.job_booked.emit(job)
-        count = f"{len(job.tapes)} tape{'s' if len(job.tapes) > 1 else ''}"
+        count = say("counter", "tapes_count", count=len(job.tapes))
         self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
         assert self._live.present is not None
         self.papers.write(job, self._live.present.fittings.front)

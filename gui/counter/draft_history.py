@@ -10,6 +10,7 @@ from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter.typed_box import tidied
+from gui.toolkit.text import say
 
 
 class Draft(QObject):
@@ -53,7 +54,7 @@ class Draft(QObject):
         """Commit one cell."""
         changed = _with_cell(self.box, row, column, text)
         written = tidied(changed.rows[row])
-        self.put(_with_row(self.box, row, written), f"{column.replace('_', ' ')} of row {row + 1}")
+        self.put(_with_row(self.box, row, written), _undo_cell(column, row))
 
     def write_row(self, row: int, written: TypedRow, words: str) -> None:
         """Commit a whole row."""
@@ -66,32 +67,32 @@ class Draft(QObject):
 
     def add_row(self, row: TypedRow = TypedRow()) -> int:  # noqa: B008  # frozen
         """One more row at the end; returns its place."""
-        self.put(replace(self.box, rows=(*self.box.rows, row)), "new row")
+        self.put(replace(self.box, rows=(*self.box.rows, row)), say("counter", "undo_new_row"))
         return len(self.box.rows) - 1
 
     def repeat_above(self, row: int) -> int:
         """The row above once more: in this row when it is empty, else below it. Returns its place."""
         rows = self.box.rows
         if rows[row].is_empty and row > 0:
-            self.write_row(row, replace(rows[row - 1], label=""), f"row {row} repeated")
+            self.write_row(row, replace(rows[row - 1], label=""), say("counter", "undo_repeated", row=row))
             return row
         repeated = (*rows[: row + 1], replace(rows[row], label=""), *rows[row + 1 :])
-        self.put(replace(self.box, rows=repeated), f"row {row + 1} repeated")
+        self.put(replace(self.box, rows=repeated), say("counter", "undo_repeated", row=row + 1))
         return row + 1
 
     def remove_row(self, row: int) -> None:
         """Take a row out; the last one leaves an empty row behind."""
         rows = self.box.rows[:row] + self.box.rows[row + 1 :]
-        self.put(replace(self.box, rows=rows or (TypedRow(),)), f"row {row + 1} removed")
+        self.put(replace(self.box, rows=rows or (TypedRow(),)), say("counter", "undo_removed", row=row + 1))
 
     def write_field(self, field: str, value: str | bool | tuple[str, ...]) -> None:
         """Commit one of the fields beside the tray; keys in one field are one step to undo."""
         changed: dict[str, Any] = {field: value}
-        self.put(replace(self.box, **changed), field.replace("_", " "), run=field)
+        self.put(replace(self.box, **changed), say("counter", f"undo_{field}"), run=field)
 
     def start_new(self) -> None:
         """An empty box; the one before comes back with undo."""
-        self.put(TypedBox(), "new box")
+        self.put(TypedBox(), say("counter", "undo_new_box"))
 
     def put(self, box: TypedBox, words: str, run: str = "") -> None:
         """Replace the box. Steps with the same ``run`` in a row are undone together."""
@@ -144,3 +145,7 @@ def _with_cell(box: TypedBox, row: int, column: str, text: str) -> TypedBox:
 
 def _with_row(box: TypedBox, row: int, written: TypedRow) -> TypedBox:
     return replace(box, rows=(*box.rows[:row], written, *box.rows[row + 1 :]))
+
+
+def _undo_cell(column: str, row: int) -> str:
+    return say("counter", "undo_cell", column=say("counter", f"column-{column}"), row=row + 1)

@@ -16,7 +16,7 @@ KEEP_AFTER_MS = 1000
 """The most that a power cut costs: what was typed is written down so long after the first unkept key."""
 
 
-class Keeping(QObject):
+class DraftKeeping(QObject):
     """Writes down what ``typed`` returns, for the person at this desk, and finds it again at the start."""
 
     found = Signal(object)

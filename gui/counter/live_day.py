@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from core.model.errors import TapewrightError, WrongInput
 from core.model.quote_records import Quote
-from gui.counter.live_quote import Asked, LiveQuote
+from gui.counter.live_quote import LiveQuote, PendingDay
 from gui.toolkit.screen_context import Desk
 
 PAUSE_MS = 60
@@ -54,12 +54,12 @@ class LiveDay(QObject):
                 otherwise=partial(self._refuse, asked),
             )
 
-    def _settle(self, asked: Asked, quote: Quote) -> None:
+    def _settle(self, asked: PendingDay, quote: Quote) -> None:
         if self._live.settle(asked, quote):
             self._rest()
             self.came.emit()
 
-    def _refuse(self, asked: Asked, failure: TapewrightError) -> None:
+    def _refuse(self, asked: PendingDay, failure: TapewrightError) -> None:
         assert isinstance(failure, WrongInput)
         if self._live.refuse(asked, failure):
             self._rest()

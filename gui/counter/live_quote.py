@@ -16,7 +16,7 @@ from core.services.shop_snapshot import ShopSnapshot
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class PendingDay:
     """What a quote was asked for. Names and labels change neither price nor date."""
 
     present: ShopSnapshot
@@ -32,9 +32,9 @@ class LiveQuote:
 
     def __init__(self) -> None:
         self.present: ShopSnapshot | None = None
-        self.open: Asked | None = None
+        self.open: PendingDay | None = None
         """What still waits for its day; None: the day on show belongs to the tapes on show."""
-        self._asked: Asked | None = None
+        self._asked: PendingDay | None = None
         self._quote: Quote | None = None
         self._failure: WrongInput | None = None
 
@@ -48,27 +48,27 @@ class LiveQuote:
         if self.present is None or not inventory.lines:
             self._asked = self.open = self._quote = self._failure = None
             return None, None
-        asked = Asked(self.present, _without_words(inventory))
+        asked = PendingDay(self.present, _without_words(inventory))
         if asked != self._asked:
             self._asked = self.open = asked
             self._make(asked, now)
         return self._quote, self._failure
 
-    def settle(self, asked: Asked, quote: Quote) -> bool:
+    def settle(self, asked: PendingDay, quote: Quote) -> bool:
         """Take over what was worked out; False when the box or the shop is another by now."""
         if asked is not self.open:
             return False
         self.open, self._quote, self._failure = None, quote, None
         return True
 
-    def refuse(self, asked: Asked, failure: WrongInput) -> bool:
+    def refuse(self, asked: PendingDay, failure: WrongInput) -> bool:
         """Take over why there is no quote; False as in `settle`."""
         if asked is not self.open:
             return False
         self.open, self._quote, self._failure = None, None, failure
         return True
 
-    def _make(self, asked: Asked, now: datetime) -> None:
+    def _make(self, asked: PendingDay, now: datetime) -> None:
         try:
             self._quote = asked.present.at_once(asked.inventory, self._quote, now)
             self._failure = None

@@ -19,7 +19,7 @@ from core.playtime.pack_reading import Recorded
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered, read_box, read_row
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, Seen, Subject
+from gui.widgets.guided_look import LookOver, LookResult, Subject
 from gui.widgets.pack_sentences import recorded_words
 from gui.widgets.pack_tool import PackTool
 
@@ -79,10 +79,10 @@ class CounterLooks(QObject):
         return f"{row} {self._draft.box.rows[row]}"
 
     @Slot(object)
-    def _take_seen(self, seen: Seen) -> None:
+    def _take_seen(self, seen: LookResult) -> None:
         line = self._line(self._row)
         assert line is not None
-        self._write(replace(line, findings=seen.findings), "look-over")
+        self._write(replace(line, findings=seen.findings), "look")
         found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
         sentence = say("inspection", "taken", row=self._row + 1, found=found)
         self.taken.emit(self._row, f"{sentence} {seen.note}".strip())
@@ -97,7 +97,9 @@ class CounterLooks(QObject):
 
     def _write(self, line: TapeLine, words: str) -> None:
         row = self._row
-        self._draft.write_row(row, answered(self._draft.box.rows[row], line), f"{words} of row {row + 1}")
+        self._draft.write_row(
+            row, answered(self._draft.box.rows[row], line), say("counter", f"undo_{words}", row=row + 1)
+        )
 
 
 def _title(line: TapeLine) -> str:

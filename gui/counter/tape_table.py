@@ -11,6 +11,7 @@ from core.model.names import Outcome
 from core.model.quote_records import QuotedTape
 from core.model.ranges import Range
 from core.model.typed_draft import TypedRow
+from core.wording.messages import knows
 from gui.counter import accepted_words
 from gui.counter.typed_box import RowReading
 from gui.tables.cell_lettering import write_words
@@ -49,27 +50,34 @@ class Tape:
 def columns() -> tuple[Column, ...]:
     """From the shell in the hand to the label on it; the play time is the shop's answer."""
     return (
-        _typed("count", "Count", 56, right=True, hint="How many alike"),
-        _typed("format", "Format", 142, paint=_paint_format, hint="The shell on the counter"),
-        _typed("marking", "Marking", 72, hint="Printed on it: T-120, P6-120, DVM60"),
-        _typed("recorded_as", "Recorded", 76, hint="Another system in the same shell, when known"),
-        _typed("speed", "Speed", 54, hint="SP, LP, EP; empty when nobody knows"),
-        _typed("tv", "TV", 52, hint="NTSC or PAL, when this row differs from the box"),
-        _typed("findings", "What is wrong", 130, many=True, paint=_paint_findings, hint="Commas between"),
-        _typed("label", "Label", 64, stretch=True, hint="What the owner wrote on it"),
-        Column("minutes", "Plays each", _minutes_words, 104, right=True, paint=_paint_minutes),
+        _typed("count", 56, right=True),
+        _typed("format", 142, paint=_paint_format),
+        _typed("marking", 72),
+        _typed("recorded_as", 76),
+        _typed("speed", 54),
+        _typed("tv", 52),
+        _typed("findings", 130, many=True, paint=_paint_findings),
+        _typed("label", 64, stretch=True),
+        Column("minutes", _head("minutes"), _minutes_words, 104, right=True, paint=_paint_minutes),
     )
 
 
-def _typed(name: str, words: str, width: int, **more: object) -> Column:
+def _head(name: str) -> str:
+    """The head of a column, short where the whole name is too wide."""
+    short = f"head-{name}"
+    return text.say("counter", short if knows("counter", short) else f"column-{name}")
+
+
+def _typed(name: str, width: int, **more: object) -> Column:
     return Column(
         name,
-        words,
+        _head(name),
         lambda tape: getattr(tape.row, name),
         width,
         edited=True,
         choices=_OFFERS.get(name),
         wrong=lambda tape: tape.reading.complaint(name),
+        hint=text.say("counter", f"hint-{name}"),
         **more,  # type: ignore[arg-type]  # passed on by name
     )
 
@@ -79,7 +87,7 @@ _OFFERS = {
     "marking": lambda tape: accepted_words.markings_offered(tape.row.format),
     "recorded_as": lambda tape: accepted_words.recordings_offered(tape.row.format),
     "speed": lambda tape: accepted_words.speeds_offered(tape.row.format, tape.row.recorded_as),
-    "tv": lambda tape: accepted_words.TV_OFFERED,
+    "tv": lambda tape: accepted_words.tv_offered(),
     "findings": lambda tape: accepted_words.FINDINGS_OFFERED,
 }
 
@@ -87,7 +95,7 @@ _OFFERS = {
 def _minutes_words(tape: Tape) -> str:
     if tape.quoted is None:
         return ""
-    return text.minutes_range(tape.quoted.minutes) if tape.plays else "cannot play"
+    return text.minutes_range(tape.quoted.minutes) if tape.plays else text.say("counter", "cannot_play")
 
 
 # --- drawn cells -------------------------------------------------------------------------

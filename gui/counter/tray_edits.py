@@ -7,10 +7,11 @@ from PySide6.QtCore import QObject, Slot
 from core.model.inventory import TapeLine
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered_for
-from gui.tables.keyboard_travel import TravelTable
+from gui.tables.keyboard_navigation import TravelTable
+from gui.toolkit.text import say
 
 
-class TrayDeeds(QObject):
+class TrayEdits(QObject):
     """Steps on the draft, all of which undo takes back."""
 
     def __init__(self, draft: Draft, table: TravelTable, parent: QObject) -> None:
@@ -64,5 +65,5 @@ class TrayDeeds(QObject):
     def answer(self, row: int, line: TapeLine, tapes: int) -> None:
         """What a customer said of so many tapes of a row."""
         written = answered_for(self._draft.box.rows[row], line, tapes)
-        self._draft.write_rows(row, written, f"answer for row {row + 1}")
+        self._draft.write_rows(row, written, say("counter", "undo_answer", row=row + 1))
         self._table.setFocus()

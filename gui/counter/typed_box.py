@@ -38,7 +38,7 @@ class RowReading:
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class TypedReading:
     """A box as the shop understands it."""
 
     inventory: Inventory
@@ -52,7 +52,7 @@ class Reading:
         return next((words for row, name, words in self.wrong if row is None and name == field), "")
 
 
-def read_box(box: TypedBox, today: date) -> Reading:
+def read_box(box: TypedBox, today: date) -> TypedReading:
     """What can be quoted now, and everything that stands in the way of booking it."""
     wrong: list[tuple[int | None, str, str]] = []
     rows = [(place, read_row(row, box.tv)) for place, row in enumerate(box.rows)]
@@ -68,7 +68,7 @@ def read_box(box: TypedBox, today: date) -> Reading:
         cold=box.cold,
     )
     places = tuple(place for place, reading in rows if reading.line is not None)
-    return Reading(inventory, places, tuple(wrong))
+    return TypedReading(inventory, places, tuple(wrong))
 
 
 @lru_cache(maxsize=4096)

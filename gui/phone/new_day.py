@@ -9,10 +9,10 @@ from core.model.errors import WrongInput
 from core.model.job_records import Job
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.layouts import Slip, labelled, words
+from gui.widgets.layouts import PaperFrame, labelled, words
 
 
-class NewDayForm(Slip):
+class NewDayForm(PaperFrame):
     """The day itself is worked out when it is kept: the first one that is sure enough as things stand."""
 
     wanted = Signal(str, str)

@@ -10,10 +10,10 @@ from core.model.job_records import Job
 from gui.toolkit import theme
 from gui.toolkit.text import money, say
 from gui.widgets.figure_field import MoneyField
-from gui.widgets.layouts import Slip, give_key, labelled, words
+from gui.widgets.layouts import PaperFrame, give_key, labelled, words
 
 
-class MoneyForm(Slip):
+class MoneyForm(PaperFrame):
     """An amount and why; one key takes it, another gives it back. Either is a line of its own, for good."""
 
     taken = Signal(int, str)

@@ -30,7 +30,7 @@ from gui.toolkit.text import say
 from gui.widgets import tray_rows
 from gui.widgets.layouts import Columns, give_key, labelled, scrolled, stacked, words
 from gui.widgets.scanner import CODE_LENGTH, ScanWatch
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.tray import Tray, TrayItem
 
 
 class Pickup(Screen):
@@ -191,12 +191,12 @@ class Pickup(Screen):
         self.files_button.setVisible(bool(self._files))
         self._ask_for_label()
 
-    def _pieces(self, checkoff: Checkoff) -> list[Piece]:
+    def _pieces(self, checkoff: Checkoff) -> list[TrayItem]:
         now, job = self.desk.clock(), checkoff.job
-        laid = [Piece("", say("pickup", "tapes_head"))]
+        laid = [TrayItem("", say("pickup", "tapes_head"))]
         laid += [tray_rows.tape_piece(tape, now, checkoff.checked(tape.code)) for tape in job.tapes]
         if job.copies:
-            laid.append(Piece("", say("pickup", "copies_head")))
+            laid.append(TrayItem("", say("pickup", "copies_head")))
         laid += tray_rows.copy_pieces(job.copies, checkoff.checked)
         return laid
 

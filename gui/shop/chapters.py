@@ -22,7 +22,7 @@ from core.services.shop_overview import COMING_DAYS, ShopView
 from gui.shop.deck_week_drawing import DeckWeek, legend
 from gui.toolkit import text, theme
 from gui.toolkit.text import day, money, say, times_in_twenty
-from gui.widgets.fact_list import Facts
+from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import rule, slip, stacked, words
 
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
@@ -77,13 +77,13 @@ def fittings(view: ShopView) -> QWidget:
     """Decks, hours, days off, people."""
     paper, column = slip("chapter-decks")
     fitted = view.fittings
-    machines = Facts(_HEADS)
+    machines = FactList(_HEADS)
     for deck in fitted.decks:
         machines.add(deck.name, [_deck(deck)])
     column.addWidget(words(say("shop", "machines"), "heading"))
     column.addWidget(machines)
     column.addWidget(rule())
-    facts = Facts(_HEADS)
+    facts = FactList(_HEADS)
     facts.add(say("shop", "hours"), _hours(fitted))
     shut = [say("shop", "shut_day", day=day(when), why=why) for when, why in view.shut]
     facts.add(say("shop", "shut_coming"), shut or [say("shop", "none_shut", days=COMING_DAYS)])
@@ -104,7 +104,7 @@ def prices(view: ShopView) -> QWidget:
     if book.invented:
         column.addWidget(words(say("shop", "invented"), "attention"))
     column.addWidget(words(book.remark, "small"))
-    facts = Facts(_HEADS)
+    facts = FactList(_HEADS)
     capture = [f"{_words(name)}: {_rate(rate, book)}" for name, rate in book.capture.items()]
     facts.add(say("shop", "capture"), capture)
     facts.add(say("shop", "repairs"), [f"{r.words}: {_money(r.minor, book)}" for r in book.repairs.values()])
@@ -120,7 +120,7 @@ def grounds(view: ShopView) -> QWidget:
     for form in catalogue().formats:
         column.addWidget(words(form.words, "heading"))
         column.addWidget(_grounds_of(form))
-    others = Facts(_HEADS)
+    others = FactList(_HEADS)
     for head, found in (
         ("packs", figure_sources.of_packs()),
         ("copies_of", figure_sources.of_media()),
@@ -132,8 +132,8 @@ def grounds(view: ShopView) -> QWidget:
     return paper
 
 
-def _grounds_of(form: Format) -> Facts:
-    facts = Facts(_HEADS)
+def _grounds_of(form: Format) -> FactList:
+    facts = FactList(_HEADS)
     width, depth, height = form.shell.value
     source = sourced(form.shell)
     facts.add(

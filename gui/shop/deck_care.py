@@ -14,14 +14,14 @@ from core.services.shop_overview import ShopView
 from gui.shop import counted_events
 from gui.toolkit import theme
 from gui.toolkit.text import day, moment, say
-from gui.widgets.fact_list import Facts
-from gui.widgets.layouts import Slip, give_key, labelled, rule, words
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.fact_list import FactList
+from gui.widgets.layouts import PaperFrame, give_key, labelled, rule, words
+from gui.widgets.tray import Tray, TrayItem
 
 MOST_TOLD = 12
 
 
-class DeckCare(Slip):
+class DeckCare(PaperFrame):
     """The decks with their state; the key of the button takes the chosen one out, or puts it back."""
 
     out_wanted = Signal(str, str)
@@ -95,20 +95,20 @@ class DeckCare(Slip):
         column.addWidget(_counted(self._view))
 
 
-def _piece(deck: Deck, outages: tuple[Breakdown, ...]) -> Piece:
+def _piece(deck: Deck, outages: tuple[Breakdown, ...]) -> TrayItem:
     """One deck; when it is out, since when and why."""
     if deck.in_service:
-        return Piece(deck.name, deck.name, place=say("shop", "care_in"))
+        return TrayItem(deck.name, deck.name, place=say("shop", "care_in"))
     now = next((each for each in reversed(outages) if each.deck == deck.name and not each.ended_at), None)
     why = ""
     if now is not None:
         since = day(now.began_at.date())
         why = say("shop", "care_since", day=since, why=now.words) if now.words else since
-    return Piece(deck.name, deck.name, small=why, place=say("shop", "out_of_service"))
+    return TrayItem(deck.name, deck.name, small=why, place=say("shop", "out_of_service"))
 
 
-def _counted(view: ShopView) -> Facts:
-    facts = Facts(20 * theme.UNIT)
+def _counted(view: ShopView) -> FactList:
+    facts = FactList(20 * theme.UNIT)
     facts.add(say("shop", "care_failures"), [counted_events.failures(view), counted_events.repairs(view)])
     facts.add(say("plans", "service"), _service(view))
     facts.add(say("shop", "care_log"), _log(view))

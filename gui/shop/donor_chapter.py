@@ -16,10 +16,10 @@ from core.services.shop_overview import ShopView
 from gui.toolkit import theme
 from gui.toolkit.text import moment, say
 from gui.widgets import tray_rows
-from gui.widgets.donor_stock import Delivery
+from gui.widgets.donor_stock import DonorDelivery
 from gui.widgets.figure_field import FigureField
-from gui.widgets.layouts import Slip, empty, give_key, labelled, rule, stacked, words
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.layouts import PaperFrame, empty, give_key, labelled, rule, stacked, words
+from gui.widgets.tray import Tray, TrayItem
 
 _IN_SIGHT = 6
 
@@ -35,13 +35,13 @@ class Correction:
     because: str
 
 
-class DonorChapter(Slip):
+class DonorChapter(PaperFrame):
     """A tray of places; the fields below put the chosen one right, or more on the shelf."""
 
     corrected = Signal(object)
     """A `Correction`."""
     delivered = Signal(object)
-    """A `Delivery`."""
+    """A `DonorDelivery`."""
     refused = Signal(object)
 
     def __init__(self, view: ShopView) -> None:
@@ -95,7 +95,7 @@ class DonorChapter(Slip):
             self.refused.emit(wrong)
             return
         name, part = self.format.currentData(), self.part.currentData()
-        self.delivered.emit(Delivery(FormatName(name), part, count, self.came_from.text().strip()))
+        self.delivered.emit(DonorDelivery(FormatName(name), part, count, self.came_from.text().strip()))
 
     @Slot(str)
     def _go_to_count(self, _: str) -> None:
@@ -188,7 +188,7 @@ def _key(place: DonorPlace) -> str:
     return f"{one.format} {one.part.value} {one.came_from}"
 
 
-def _piece(key: str, place: DonorPlace) -> Piece:
+def _piece(key: str, place: DonorPlace) -> TrayItem:
     """One place: what, how many, from where, and where its parts went."""
     one = place.donor
     form = formats.catalogue().format(one.format).words
@@ -203,7 +203,7 @@ def _piece(key: str, place: DonorPlace) -> Piece:
         parts.append(say("donors", "used", tapes=", ".join(tapes)))
     left = say("donors", "count", count=one.count) if one.count else say("donors", "none_left")
     title = say("donors", "place", format=form, part=one.part.value)
-    return Piece(key, title, small=" · ".join(parts), place=left, format=one.format)
+    return TrayItem(key, title, small=" · ".join(parts), place=left, format=one.format)
 
 
 def _whole(field: FigureField, name: str) -> int:

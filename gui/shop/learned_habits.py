@@ -15,7 +15,7 @@ from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, IntervalLev
 from core.services.shop_overview import ShopView
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.fact_list import Facts, as_sentence
+from gui.widgets.fact_list import FactList, as_sentence
 from gui.widgets.layouts import rule, slip, words
 
 _HEADS = 20 * theme.UNIT
@@ -89,8 +89,8 @@ class _Table(QWidget):
             self._grid.addWidget(label, row, column, Qt.AlignmentFlag.AlignRight)
 
 
-def _unseen(found: Iterable[Evidence]) -> Facts:
-    facts = Facts(_HEADS)
+def _unseen(found: Iterable[Evidence]) -> FactList:
+    facts = FactList(_HEADS)
     for whose, several in groupby(found, key=lambda one: one.whose):
         facts.add(whose, [_only(one) for one in several])
     return facts

@@ -9,15 +9,15 @@ from core.services.box_order import Change, Proposal
 from core.services.shop_overview import ShopView
 from gui.toolkit import theme
 from gui.toolkit.text import day, say, times_in_twenty
-from gui.widgets.fact_list import Facts
-from gui.widgets.layouts import Slip, empty, give_key, words
+from gui.widgets.fact_list import FactList
+from gui.widgets.layouts import PaperFrame, empty, give_key, words
 
 MOST_TOLD = 12
 _HARDLY = 0.05
 """An hour and a quarter: a box that moves less does not move."""
 
 
-class Order(Slip):
+class Order(PaperFrame):
     """One key looks and stops, one sets the order that was found, one takes the last one back."""
 
     look_wanted = Signal()
@@ -33,7 +33,7 @@ class Order(Slip):
         self.look = _button("order-look", say("plans", "order_look"), "F6")
         self.put = _button("order-put", say("plans", "order_put"), "F7")
         self.back = _button("order-back", say("plans", "order_back"), "F8")
-        self._told = Slip("order-told")
+        self._told = PaperFrame("order-told")
         self._lay_out(view)
         self.look.clicked.connect(self._look)
         self.put.clicked.connect(self._put)
@@ -79,7 +79,7 @@ class Order(Slip):
 
     def _write(self, sentences: list[str], changes: list[Change] | None = None) -> None:
         empty(self._told.column)
-        facts = Facts(26 * theme.UNIT)
+        facts = FactList(26 * theme.UNIT)
         told = [(f"{each.customer} · {each.number}", change_words(each)) for each in changes or ()]
         for sentence in sentences:
             self._told.column.addWidget(words(sentence, "lead"))

@@ -13,14 +13,14 @@ from core.model.errors import WrongInput
 from core.model.settings_records import Outage
 from core.services.closed_days import TimeOff
 from core.services.shop_overview import COMING_DAYS, ShopView
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import day, say
 from gui.widgets import wishes
-from gui.widgets.fact_list import Facts
-from gui.widgets.layouts import Slip, give_key, labelled, rule, words
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.fact_list import FactList
+from gui.widgets.layouts import PaperFrame, give_key, labelled, rule, words
+from gui.widgets.tray import Tray, TrayItem
 
 _IN_SIGHT = 5
 
@@ -35,7 +35,7 @@ class Plan:
     words: str
 
 
-class PlanForm(Slip):
+class PlanForm(PaperFrame):
     """The plans in a tray with the way to take one back, and a form for the next one."""
 
     wanted = Signal(object)
@@ -92,7 +92,7 @@ class PlanForm(Slip):
         field.setFocus()
         raise WrongInput(say("plans", key), "", say("plans", "day_needed"))
 
-    def _days(self) -> Sequence[Choice]:
+    def _days(self) -> Sequence[CellChoice]:
         return wishes.days_offered(self._today)
 
     # --- building ------------------------------------------------------------------------
@@ -155,13 +155,13 @@ def _key(plan: TimeOff | Outage) -> str:
     return f"{plan.deck} {plan.begins.isoformat()}"
 
 
-def _piece(key: str, plan: TimeOff | Outage) -> Piece:
+def _piece(key: str, plan: TimeOff | Outage) -> TrayItem:
     if isinstance(plan, Outage):
         title = say("plans", "deck_out", deck=plan.deck, span=_span(plan.begins, plan.ends))
-        return Piece(key, title, place=say("plans", "by_plan"))
+        return TrayItem(key, title, place=say("plans", "by_plan"))
     title = say("plans", "shop_closed", span=_span(plan.days[0], plan.days[-1]))
     place = say("plans", "by_plan" if plan.is_planned else "unplanned")
-    return Piece(key, title, small=plan.words, place=place)
+    return TrayItem(key, title, small=plan.words, place=place)
 
 
 def _span(first: date, last: date) -> str:
@@ -170,9 +170,9 @@ def _span(first: date, last: date) -> str:
     return say("plans", "from_to", first=day(first), last=day(last))
 
 
-def _shut(view: ShopView) -> Facts:
+def _shut(view: ShopView) -> FactList:
     """Every day off in the coming weeks, public holidays among them."""
-    facts = Facts(20 * theme.UNIT)
+    facts = FactList(20 * theme.UNIT)
     shut = [say("shop", "shut_day", day=day(when), why=why) for when, why in view.shut]
     facts.add(say("shop", "shut_coming"), shut or [say("shop", "none_shut", days=COMING_DAYS)])
     return facts

@@ -32,9 +32,9 @@ from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.donor_stock import Delivery
+from gui.widgets.donor_stock import DonorDelivery
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.tray import Tray, TrayItem
 
 _CHAPTERS: dict[str, Callable[[ShopView], QWidget]] = {
     "week": chapters.week,
@@ -70,7 +70,7 @@ class ShopScreen(Screen):
         self.chapters = Tray("chapters", say("shop", "chapters"), always_lit=True)
         self.page: QScrollArea = scrolled(QWidget(), "page")
         self._lay_out()
-        self.chapters.lay([Piece(key, say("shop", key)) for key in _CHAPTERS])
+        self.chapters.lay([TrayItem(key, say("shop", key)) for key in _CHAPTERS])
         self.chapters.moved.connect(self._turn)
         self._search.found.connect(self._tell_order)
         self._search.failed.connect(self._order_failed)
@@ -88,7 +88,7 @@ class ShopScreen(Screen):
         at_risk = sum(kept.is_at_risk for kept in view.promises)
         place = say("shop", "at_risk", count=at_risk) if at_risk else ""
         self.chapters.lay(
-            [Piece(key, say("shop", key), place=place if key == "promises" else "") for key in _CHAPTERS]
+            [TrayItem(key, say("shop", key), place=place if key == "promises" else "") for key in _CHAPTERS]
         )
         self._turn(self.chapters.current)
 
@@ -249,7 +249,7 @@ class ShopScreen(Screen):
         self._change_shelf(donors.correct, *place, came_from=right.came_from, because=right.because)
 
     @Slot(object)
-    def _put_on_shelf(self, more: Delivery) -> None:
+    def _put_on_shelf(self, more: DonorDelivery) -> None:
         self._change_shelf(donors.add, more.format, more.part, more.count, came_from=more.came_from)
 
     def _change_shelf(self, step: Callable[..., Donor], *asked: object, **named: object) -> None:

@@ -23,6 +23,7 @@ from gui.tables.column_specs import Column
 from gui.tables.rows_model import Rows
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
+from gui.toolkit.text import say
 
 Index = QModelIndex | QPersistentModelIndex
 PADDING = 8.0
@@ -58,7 +59,7 @@ class Cells(QStyledItemDelegate):
         column = self._rows.columns[index.column()]
         editor = self._field(parent, column, index)
         editor.setObjectName(f"editing-{column.name}")
-        editor.setAccessibleName(f"{column.words}, row {index.row() + 1}")
+        editor.setAccessibleName(say("counter", "cell", column=column.words, row=index.row() + 1))
         editor.setFrame(False)
         typed = editor.considered if isinstance(editor, TypeAhead) else editor.textEdited
         typed.connect(self._tell_typed)

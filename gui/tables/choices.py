@@ -9,7 +9,7 @@ from core.catalogue.cassettes import bare
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class CellChoice:
     """One accepted word, other ways to write it, and a note that tells it from the next."""
 
     words: str
@@ -17,7 +17,7 @@ class Choice:
     note: str = ""
 
 
-def matching(choices: Sequence[Choice], typed: str) -> tuple[Choice, ...]:
+def matching(choices: Sequence[CellChoice], typed: str) -> tuple[CellChoice, ...]:
     """The choices that may be meant, the likeliest first; case, dashes and spaces do not count.
 
     An exact word comes before one that begins so, that before one with a later word that begins
@@ -32,7 +32,7 @@ def matching(choices: Sequence[Choice], typed: str) -> tuple[Choice, ...]:
     return tuple(choice for _, _, choice in sorted(ranked, key=lambda entry: entry[:2]))
 
 
-def meant(choices: Sequence[Choice], typed: str) -> Choice | None:
+def meant(choices: Sequence[CellChoice], typed: str) -> CellChoice | None:
     """The choice written out in full, by its words or another way to write it."""
     wanted = bare(typed)
     return next((choice for choice in choices if wanted and _rank(choice, wanted) == 0), None)
@@ -54,7 +54,7 @@ def parts(text: str) -> tuple[str, ...]:
     return tuple(part for part in (piece.strip() for piece in text.split(",")) if part)
 
 
-def _rank(choice: Choice, wanted: str) -> int:
+def _rank(choice: CellChoice, wanted: str) -> int:
     names = [bare(name) for name in (choice.words, *choice.aliases)]
     if wanted in names:
         return 0

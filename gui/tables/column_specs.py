@@ -9,7 +9,7 @@ from typing import Any
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
 
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 
 Paint = Callable[[QPainter, QRectF, Any], bool]
 """Paints a cell's content for a row; False leaves it to the table."""
@@ -27,7 +27,7 @@ class Column:
     stretch: bool = False
     right: bool = False
     edited: bool = False
-    choices: Callable[[Any], Sequence[Choice]] | None = None
+    choices: Callable[[Any], Sequence[CellChoice]] | None = None
     many: bool = False
     """Whether several choices may stand there, with commas between them."""
     wrong: Callable[[Any], str] | None = None

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.tables import choices as words_of
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 from gui.toolkit import theme
 
 MOST_OFFERED = 8
@@ -27,7 +27,7 @@ class TypeAhead(QLineEdit):
     """Return, Tab or leaving: the text as it now stands."""
 
     def __init__(
-        self, offers: Callable[[], Sequence[Choice]], many: bool = False, parent: QWidget | None = None
+        self, offers: Callable[[], Sequence[CellChoice]], many: bool = False, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
         self._offers = offers
@@ -37,7 +37,7 @@ class TypeAhead(QLineEdit):
         self.destroyed.connect(self._list.deleteLater)
 
     @property
-    def offered(self) -> tuple[Choice, ...]:
+    def offered(self) -> tuple[CellChoice, ...]:
         """What is offered just now; nothing while the list is closed."""
         return self._list.choices if self._list.is_open else ()
 
@@ -69,7 +69,7 @@ class TypeAhead(QLineEdit):
         lit = self._list.lit
         self.setAccessibleDescription(f"{lit.words}. {lit.note}" if lit and self._list.is_open else "")
 
-    def take(self, choice: Choice) -> None:
+    def take(self, choice: CellChoice) -> None:
         """A choice was pointed at."""
         self.setText(words_of.with_last_part(self.text(), choice.words) if self._many else choice.words)
         self._list.close_list()
@@ -129,7 +129,7 @@ class Offers(QWidget):
     def __init__(self, field: TypeAhead) -> None:
         super().__init__(field)
         self._field = field
-        self.choices: tuple[Choice, ...] = ()
+        self.choices: tuple[CellChoice, ...] = ()
         self._lit = 0
         self._top = 0
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -140,10 +140,10 @@ class Offers(QWidget):
         return not self.isHidden()
 
     @property
-    def lit(self) -> Choice | None:
+    def lit(self) -> CellChoice | None:
         return self.choices[self._lit] if 0 <= self._lit < len(self.choices) else None
 
-    def offer(self, choices: tuple[Choice, ...], lit: int = 0) -> None:
+    def offer(self, choices: tuple[CellChoice, ...], lit: int = 0) -> None:
         """Show these, one of them lit; nothing to show closes the list."""
         self.choices, self._lit, self._top = choices, lit, 0
         if not choices:
@@ -203,7 +203,7 @@ class Offers(QWidget):
         painter.end()
 
     def _paint_choice(
-        self, painter: QPainter, place: QRect, choice: Choice, lit: bool, tokens: theme.Tokens
+        self, painter: QPainter, place: QRect, choice: CellChoice, lit: bool, tokens: theme.Tokens
     ) -> None:
         if lit:
             painter.fillRect(place, QColor(tokens.lit))

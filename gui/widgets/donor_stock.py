@@ -19,7 +19,7 @@ from gui.widgets.layouts import empty, labelled, stacked, words
 
 
 @dataclass(frozen=True, slots=True)
-class Delivery:
+class DonorDelivery:
     """Parts to be put on the shelf."""
 
     format: FormatName
@@ -32,7 +32,7 @@ class DonorShelf(QDialog):
     """A small window over the bench; it stays open for the next kind of part."""
 
     wanted = Signal(object)
-    """A `Delivery` to be put on the shelf."""
+    """A `DonorDelivery` to be put on the shelf."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -99,7 +99,7 @@ class DonorShelf(QDialog):
                 WrongInput(say("repair", "add_count"), count, say("repair", "whole_number")).sentence
             )
             return
-        self.wanted.emit(Delivery(self._format, part, int(count), self.came_from.text().strip()))
+        self.wanted.emit(DonorDelivery(self._format, part, int(count), self.came_from.text().strip()))
 
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)

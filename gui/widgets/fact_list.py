@@ -11,7 +11,7 @@ from gui.toolkit import theme
 from gui.widgets.layouts import words
 
 
-class Facts(QWidget):
+class FactList(QWidget):
     """Heads and lines of a slip."""
 
     def __init__(self, head_wide: int = 11 * theme.UNIT, parent: QWidget | None = None) -> None:

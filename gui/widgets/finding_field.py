@@ -9,7 +9,7 @@ from core.catalogue import condition
 from core.model.names import Finding
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked, words
-from gui.widgets.tray import Piece, Tray
+from gui.widgets.tray import Tray, TrayItem
 
 
 class FindingChooser(QWidget):
@@ -48,7 +48,7 @@ class FindingChooser(QWidget):
         letters = self.field.text().strip().casefold()
         self.list.lay(
             [
-                Piece(finding.value, short.capitalize(), seen)
+                TrayItem(finding.value, short.capitalize(), seen)
                 for finding, short, seen in condition.CHOICES
                 if finding not in self._known and letters in f"{short} {finding.value} {seen}".casefold()
             ]

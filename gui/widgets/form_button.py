@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QWidget
 
 
-class DeedButton(QPushButton):
+class FormButton(QPushButton):
     """The key belongs to ``room`` and works as long as that is there and the button itself was not hidden."""
 
     def __init__(self, room: QWidget, name: str, words: str, keys: str) -> None:

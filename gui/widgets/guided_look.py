@@ -23,7 +23,7 @@ from gui.widgets.shell_drawing import ShellArt
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class LookResult:
     """What a look-over found."""
 
     findings: tuple[Finding, ...]
@@ -59,7 +59,7 @@ class LookOver(QDialog):
     """Letters mark, Space goes on, Backspace goes back, Ctrl+Return keeps; Esc leaves it for later."""
 
     kept = Signal(object)
-    """`Seen`, when the look-over was ended."""
+    """`LookResult`, when the look-over was ended."""
 
     def __init__(self, parent: QWidget, *, short: bool) -> None:
         super().__init__(parent)
@@ -145,7 +145,7 @@ class LookOver(QDialog):
             return
         note = inspection.waiting(degrees) if degrees is not None else ""
         looked = max(self._furthest, self._at + 1) if self.step is not None else self._furthest
-        seen = Seen(self.found, looked, len(self._steps), note)
+        seen = LookResult(self.found, looked, len(self._steps), note)
         if self._subject is not None:
             self._left.pop(self._subject.key, None)
         self.accept()

@@ -8,10 +8,10 @@ from PySide6.QtWidgets import QLabel
 
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.layouts import Slip, words
+from gui.widgets.layouts import PaperFrame, words
 
 
-class HelpLines(Slip):
+class HelpLines(PaperFrame):
     """Empty and out of the way until somebody asks."""
 
     def __init__(self, name: str) -> None:

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QPushButton
 
-from gui.widgets.layouts import Slip
+from gui.widgets.layouts import PaperFrame
 
 
-class Form(Slip):
+class Form(PaperFrame):
     """What its fields hold is kept by the Return of the last one or by its button."""
 
     refused = Signal(object)

@@ -201,7 +201,7 @@ def stacked(inside: QWidget, spacing: int = theme.UNIT) -> QVBoxLayout:
     return column
 
 
-class Slip(QFrame):
+class PaperFrame(QFrame):
     """An empty paper slip and the column to write on it."""
 
     def __init__(self, name: str) -> None:
@@ -216,7 +216,7 @@ class Slip(QFrame):
 
 def slip(name: str) -> tuple[QFrame, QVBoxLayout]:
     """An empty paper slip and the column to write on it."""
-    paper = Slip(name)
+    paper = PaperFrame(name)
     return paper, paper.column
 
 

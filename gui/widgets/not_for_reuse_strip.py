@@ -7,9 +7,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.toolkit import theme
-
-WORDS = "Not for reuse"
-SENTENCE = "Do not play or record on it again"
+from gui.toolkit.text import say
 
 _STRIPE = 7.0
 """Width of one diagonal stripe, in device-independent pixels."""
@@ -18,11 +16,11 @@ _STRIPE = 7.0
 class Band(QWidget):
     """The strip as a widget; its words are its accessible name."""
 
-    def __init__(self, words: str = WORDS, size: float = theme.SMALL, parent: QWidget | None = None) -> None:
+    def __init__(self, words: str = "", size: float = theme.SMALL, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._words = words
+        self._words = words or say("bench", "not_for_reuse")
         self._size = size
-        self.setAccessibleName(words)
+        self.setAccessibleName(self._words)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     @property
@@ -48,14 +46,15 @@ class Band(QWidget):
         painter.end()
 
 
-def band_size(words: str = WORDS, size: float = theme.SMALL) -> QSize:
+def band_size(words: str = "", size: float = theme.SMALL) -> QSize:
     """The room the strip needs so that its words stand unclipped between two striped ends."""
+    words = words or say("bench", "not_for_reuse")
     metrics = QFontMetricsF(_face(size))
     height = metrics.height() + 4
     return QSize(round(metrics.horizontalAdvance(words) + 4 * _STRIPE + 14), round(height))
 
 
-def paint_band(painter: QPainter, rect: QRectF, words: str = WORDS, size: float = theme.SMALL) -> None:
+def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = theme.SMALL) -> None:
     """Paint the strip into ``rect``; too long words are cut with an ellipsis, never left out."""
     tokens = theme.tokens_of()
     painter.save()
@@ -63,7 +62,7 @@ def paint_band(painter: QPainter, rect: QRectF, words: str = WORDS, size: float 
     painter.setClipRect(rect)
     painter.fillRect(rect, QColor(tokens.band_light))
     painter.fillPath(_stripes(rect), QColor(tokens.band_dark))
-    _write(painter, rect, words, size, tokens)
+    _write(painter, rect, words or say("bench", "not_for_reuse"), size, tokens)
     painter.restore()
 
 

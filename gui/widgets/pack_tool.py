@@ -26,7 +26,7 @@ from gui.widgets.pack_sentences import fit_words, meaning_words, percent, reel_w
 
 
 @dataclass(frozen=True, slots=True)
-class Radii:
+class PackRadii:
     """What was read, ready to be kept."""
 
     to_come_mm: float | None
@@ -40,7 +40,7 @@ class PackTool(QDialog):
     fill_taken = Signal(object)
     """`core.playtime.pack_reading.Recorded`, to be taken over into the line."""
     kept = Signal(object)
-    """`Radii`, to be kept in the history of the tape."""
+    """`PackRadii`, to be kept in the history of the tape."""
 
     def __init__(self, parent: QWidget, *, takes_fill: bool) -> None:
         super().__init__(parent)
@@ -69,10 +69,10 @@ class PackTool(QDialog):
         (self.fields[TO_COME] if self._asks.isVisibleTo(self) else self.close_button).setFocus()
 
     @property
-    def radii(self) -> Radii:
+    def radii(self) -> PackRadii:
         """What stands in the fields; WrongInput for what is no figure."""
         left, right = (field.figure() for field in self.fields)
-        return Radii(left, right, self.marking.currentData())
+        return PackRadii(left, right, self.marking.currentData())
 
     # --- reading -------------------------------------------------------------------------
 

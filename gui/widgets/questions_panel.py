@@ -198,7 +198,7 @@ class Telling(QWidget):
         self._body.setObjectName("to-tell")
         self.told = Tick(say("counter", "told"))
         self.told.setObjectName("told")
-        self.told.setAccessibleName("Told")
+        self.told.setAccessibleName(say("counter", "told_name"))
         self.told.toggled.connect(self._ticked)
         column = stacked(self, 4)
         column.addWidget(self._head)

@@ -37,7 +37,7 @@ class Slip(QWidget):
         self._scale = scale
         self._inside = inside
         self._quote: Quote | None = None
-        self.setAccessibleName("Slip")
+        self.setAccessibleName(say("slip", "name"))
         self._build()
         self.show_nothing()
         if front is not None:
@@ -235,7 +235,7 @@ class Slip(QWidget):
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setAccessibleName("Charges")
+        area.setAccessibleName(say("slip", "charges"))
         if not self._inside:
             area.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # nobody types before the customer
         area.setWidget(_inset(written, side, 0))

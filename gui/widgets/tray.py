@@ -19,13 +19,17 @@ from PySide6.QtWidgets import QListView
 
 from core.model.names import FormatName
 from gui.toolkit import theme
+from gui.toolkit.text import say
 from gui.widgets.tray_paint import CHECK_WIDE, PIECE, PieceDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
 
 
+_CHECKED = {True: "checked_off", False: "not_checked_off"}
+
+
 @dataclass(frozen=True, slots=True)
-class Piece:
+class TrayItem:
     """One row of the tray. A row without a key is a heading and cannot be chosen."""
 
     key: str
@@ -42,7 +46,7 @@ class Piece:
     @property
     def spoken(self) -> str:
         """The whole row for a screen reader."""
-        check = {None: "", True: "checked off", False: "not checked off yet"}[self.checked]
+        check = "" if self.checked is None else say("bench", _CHECKED[self.checked])
         return ". ".join(part for part in (self.title, self.place, self.small, self.band, check) if part)
 
 
@@ -51,7 +55,7 @@ class _Pieces(QAbstractListModel):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self.pieces: tuple[Piece, ...] = ()
+        self.pieces: tuple[TrayItem, ...] = ()
 
     def rowCount(self, parent: _Index = QModelIndex()) -> int:  # noqa: B008  # Qt's own signature
         return 0 if parent.isValid() else len(self.pieces)
@@ -71,7 +75,7 @@ class _Pieces(QAbstractListModel):
             return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
         return Qt.ItemFlag.NoItemFlags
 
-    def lay(self, pieces: tuple[Piece, ...]) -> None:
+    def lay(self, pieces: tuple[TrayItem, ...]) -> None:
         """Replace the rows; only what changed is told when the same keys stay in the same order."""
         before, same = self.pieces, [p.key for p in self.pieces] == [p.key for p in pieces]
         if not same:
@@ -116,7 +120,7 @@ class Tray(QListView):
         self.doubleClicked.connect(self._take)
 
     @property
-    def pieces(self) -> tuple[Piece, ...]:
+    def pieces(self) -> tuple[TrayItem, ...]:
         return self._pieces.pieces
 
     @property
@@ -125,7 +129,7 @@ class Tray(QListView):
         row = self.currentIndex().row()
         return self.pieces[row].key if 0 <= row < len(self.pieces) else ""
 
-    def lay(self, pieces: Sequence[Piece]) -> None:
+    def lay(self, pieces: Sequence[TrayItem]) -> None:
         """Show these pieces; the keyboard stays on its piece when that is still there."""
         was = self.current
         self._pieces.lay(tuple(pieces))

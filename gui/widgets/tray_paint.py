@@ -13,7 +13,7 @@ from gui.widgets.cassette_drawing import paint_cassette
 from gui.widgets.not_for_reuse_strip import paint_band
 
 if TYPE_CHECKING:
-    from gui.widgets.tray import Piece
+    from gui.widgets.tray import TrayItem
 
 PIECE = int(Qt.ItemDataRole.UserRole)
 CHECK_WIDE = 5 * theme.UNIT
@@ -24,14 +24,14 @@ _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
 class PieceDelegate(QStyledItemDelegate):
-    """Paints a `Piece`."""
+    """Paints a `TrayItem`."""
 
     def __init__(self, tray: QListView) -> None:
         super().__init__(tray)
         self._tray = tray
 
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
-        piece: Piece | None = index.data(PIECE)
+        piece: TrayItem | None = index.data(PIECE)
         if piece is None:
             return QSize(0, _ROW)
         if not piece.key:
@@ -44,7 +44,7 @@ class PieceDelegate(QStyledItemDelegate):
         option: QStyleOptionViewItem,
         index: QModelIndex | QPersistentModelIndex,
     ) -> None:
-        piece: Piece | None = index.data(PIECE)
+        piece: TrayItem | None = index.data(PIECE)
         if piece is None:
             return
         painter.save()
@@ -64,7 +64,7 @@ class PieceDelegate(QStyledItemDelegate):
         return selected and (self._tray.hasFocus() or bool(self._tray.property("always_lit")))
 
 
-def _paint_heading(painter: QPainter, area: QRectF, piece: Piece, tokens: theme.Tokens) -> None:
+def _paint_heading(painter: QPainter, area: QRectF, piece: TrayItem, tokens: theme.Tokens) -> None:
     painter.setFont(theme.font(theme.SMALL, QFont.Weight.Bold))
     painter.setPen(QColor(tokens.muted))
     painter.drawText(area.adjusted(theme.UNIT, theme.UNIT / 2, -theme.UNIT, 0), _LEFT, piece.title)
@@ -79,7 +79,7 @@ def _paint_ground(painter: QPainter, area: QRectF, lit: bool, tokens: theme.Toke
     painter.fillRect(QRectF(area.left(), area.bottom() - 1, area.width(), 1), QColor(tokens.line))
 
 
-def _paint_row(painter: QPainter, area: QRectF, piece: Piece, tokens: theme.Tokens, checks: float) -> None:
+def _paint_row(painter: QPainter, area: QRectF, piece: TrayItem, tokens: theme.Tokens, checks: float) -> None:
     line = QRectF(area.left(), area.top(), area.width(), _ROW).adjusted(theme.UNIT, 0, -1.5 * theme.UNIT, 0)
     if piece.checked is not None:
         _paint_check(painter, QRectF(line.left(), line.top(), 4 * theme.UNIT, _ROW), piece.checked, tokens)
@@ -94,7 +94,7 @@ def _paint_row(painter: QPainter, area: QRectF, piece: Piece, tokens: theme.Toke
         paint_band(painter, band, piece.band)
 
 
-def _paint_words(painter: QPainter, line: QRectF, piece: Piece, tokens: theme.Tokens) -> None:
+def _paint_words(painter: QPainter, line: QRectF, piece: TrayItem, tokens: theme.Tokens) -> None:
     bold = theme.font(theme.BODY, QFont.Weight.Bold)
     place = QFontMetricsF(bold).horizontalAdvance(piece.place)
     painter.setFont(bold)

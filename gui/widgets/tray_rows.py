@@ -12,11 +12,9 @@ from core.model.names import FormatName
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services.promises import Kept
-from gui.toolkit.text import short_day, since
-from gui.widgets.tray import Piece
-
-NOT_FOR_REUSE = "Not for reuse · label is on it"
-LABEL_MISSING = "Not for reuse · label missing"
+from core.wording.locale_figures import tape_code
+from gui.toolkit.text import say, short_day, since
+from gui.widgets.tray import TrayItem
 
 _BENCH_ORDER = (
     Station.BEING_CHECKED,
@@ -46,7 +44,7 @@ def band_words(tape: TapeRecord) -> str:
     """The words of the band, or nothing when the tape may be used again."""
     if not tape.not_for_reuse:
         return ""
-    return NOT_FOR_REUSE if tape.marked_at else LABEL_MISSING
+    return say("bench", "band_on" if tape.marked_at else "band_missing")
 
 
 def shell_of(tape: TapeRecord) -> FormatName:
@@ -54,13 +52,13 @@ def shell_of(tape: TapeRecord) -> FormatName:
     return tape.format
 
 
-def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> Piece:
+def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> TrayItem:
     """One cassette."""
     parts = [spaced(tape.code), since(tape.since, now)]
     if tape.station is Station.HANDED_BACK:
-        parts[1] = "gone home"
+        parts[1] = say("bench", "gone_home")
     parts += [finding.words for finding in tape.findings]
-    return Piece(
+    return TrayItem(
         key=tape.code,
         title=tape_title(tape),
         small=" · ".join(parts),
@@ -71,7 +69,7 @@ def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> 
     )
 
 
-def tape_pieces(tapes: Iterable[TapeRecord], now: datetime) -> list[Piece]:
+def tape_pieces(tapes: Iterable[TapeRecord], now: datetime) -> list[TrayItem]:
     """The cassettes of a job in their order."""
     return [tape_piece(tape, now) for tape in tapes]
 
@@ -81,44 +79,47 @@ def copy_key(copy: CopyRecord) -> str:
     return f"copy {copy.id}"
 
 
-def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | None]) -> list[Piece]:
+def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | None]) -> list[TrayItem]:
     """The things handed over besides the tapes; alike ones are counted, so that none is missed."""
     laid, seen, alike = [], Counter[str](), Counter(copy.words for copy in copies)
     for copy in copies:
         seen[copy.words] += 1
-        of = f"{seen[copy.words]} of {alike[copy.words]}" if alike[copy.words] > 1 else ""
-        place = "handed back" if copy.handed_back_at else ""
-        laid.append(Piece(copy_key(copy), copy.words, of, place, checked=checked(copy_key(copy))))
+        of = (
+            say("bench", "of_alike", n=seen[copy.words], of=alike[copy.words])
+            if alike[copy.words] > 1
+            else ""
+        )
+        place = say("bench", "handed_back") if copy.handed_back_at else ""
+        laid.append(TrayItem(copy_key(copy), copy.words, of, place, checked=checked(copy_key(copy))))
     return laid
 
 
-def found_piece(found: CallerMatch) -> Piece:
+def found_piece(found: CallerMatch) -> TrayItem:
     """One job it could be."""
     job = found.job
-    count = len(job.tapes)
-    small = f"{job.number} · {count} tape{'s' if count != 1 else ''} · by {found.matched}"
-    return Piece(job.number, job.customer.name, small, "" if job.is_open else "handed back")
+    small = say("bench", "found_job", number=job.number, count=len(job.tapes), matched=found.matched)
+    return TrayItem(job.number, job.customer.name, small, "" if job.is_open else say("bench", "handed_back"))
 
 
-def to_call_piece(kept: Kept) -> Piece:
+def to_call_piece(kept: Kept) -> TrayItem:
     """A box whose promise is slipping."""
     job, promised = kept.job, kept.promise.day
     day_words = short_day(promised) if promised is not None else ""
-    return Piece(job.number, job.customer.name, job.customer.phone or "", day_words)
+    return TrayItem(job.number, job.customer.name, job.customer.phone or "", day_words)
 
 
 def spaced(code: str) -> str:
-    """A code as it is read: ``000013 0017`` — the job, then the tape."""
-    return f"{code[:6]} {code[6:]}" if len(code) == 10 else code
+    """A code as it is read: ``000013 001 7`` — the order, the tape, the check digit."""
+    return tape_code(code)
 
 
-def by_station(tapes: Iterable[TapeRecord], now: datetime) -> list[Piece]:
+def by_station(tapes: Iterable[TapeRecord], now: datetime) -> list[TrayItem]:
     """The tapes at work under the words of their stations, nearest to done first."""
-    laid: list[Piece] = []
+    laid: list[TrayItem] = []
     found = list(tapes)
     for station in _BENCH_ORDER:
         here = [tape for tape in found if tape.station is station]
         if here:
-            laid.append(Piece("", station.words.capitalize(), place=str(len(here))))
+            laid.append(TrayItem("", station.words.capitalize(), place=str(len(here))))
             laid += [replace(tape_piece(tape, now), place="") for tape in here]
     return laid

@@ -76,7 +76,7 @@ class Dots(QWidget):
         self._promise: Promise | None = None
         self._columns: tuple[DotDay, ...] = ()
         self._is_late = False
-        self.setAccessibleName("Days")
+        self.setAccessibleName(say("slip", "days"))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     @property

@@ -9,35 +9,27 @@ from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.pricing import copy_sizes
 from gui.tables import choices
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 from gui.toolkit import text
 
 DAYS_OFFERED = 180
 LATEST_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
-_ON = {
-    "usb": "on a stick",
-    "disk": "on a hard disk",
-    "own-drive": "on their own drive",
-    "download": "to download",
-    "dvd-r": "on data DVDs",
-    "bd-r": "on data Blu-rays",
-}
-_DISCS = {"dvd": ("DVDs for a player", "DVD-Video"), "bluray": ("Blu-rays for a player", "Blu-ray video")}
+_DISCS = ("dvd", "bluray")
 
 
 @lru_cache(maxsize=1)
-def _known() -> dict[str, tuple[Choice, Delivery]]:
+def _known() -> dict[str, tuple[CellChoice, Delivery]]:
     """Every order the shop takes, the usual ones first."""
     orders = [Delivery("files", "h264", carrier) for carrier in copy_sizes.CARRIERS]
     orders[1:1] = [Delivery(kind) for kind in ("dvd", "bluray")]
     orders += [Delivery("files", codec, on) for codec in copy_sizes.CODECS[1:] for on in copy_sizes.CARRIERS]
     named = [(_words(order), order) for order in orders]
-    return {words: (Choice(words, _aliases(order), _note(order)), order) for words, order in named}
+    return {words: (CellChoice(words, _aliases(order), _note(order)), order) for words, order in named}
 
 
-def copies_offered() -> tuple[Choice, ...]:
+def copies_offered() -> tuple[CellChoice, ...]:
     """The orders as they are offered."""
     return tuple(choice for choice, _ in _known().values())
 
@@ -49,7 +41,9 @@ def deliveries(typed: str) -> tuple[Delivery, ...]:
         choice = choices.meant(copies_offered(), part)
         if choice is None:
             few = "; ".join(known.words for known in copies_offered()[:4])
-            raise WrongInput("Copies", part, f"accepted are, for instance, {few}: type a letter to see all")
+            raise WrongInput(
+                text.say("counter", "copies_place"), part, text.say("counter", "accepted_copies", few=few)
+            )
         found.append(_known()[choice.words][1])
     return tuple(dict.fromkeys(found))
 
@@ -59,17 +53,18 @@ def copies_words(orders: tuple[Delivery, ...]) -> str:
     return ", ".join(_words(order) for order in orders)
 
 
-def days_offered(today: date) -> tuple[Choice, ...]:
+def days_offered(today: date) -> tuple[CellChoice, ...]:
     """The coming days."""
     days = (today + timedelta(days=n) for n in range(DAYS_OFFERED))
     return tuple(_day_choice(day) for day in days)
 
 
-def day(typed: str, today: date, place: str = "Needed by") -> date | None:
+def day(typed: str, today: date, place: str = "") -> date | None:
     """A day that was typed, e.g. by which a box is needed: one of the coming days, or ISO 8601.
 
-    WrongInput at ``place`` for anything else.
+    WrongInput at ``place``, or at the field of the Counter, for anything else.
     """
+    place = place or text.say("counter", "needed_by_place")
     written = typed.strip()
     if not written:
         return None
@@ -77,38 +72,44 @@ def day(typed: str, today: date, place: str = "Needed by") -> date | None:
     try:
         wish = date.fromisoformat(found.aliases[0] if found else written)
     except ValueError:
-        accepted = f"accepted is a day like {text.short_day(today)} or {today.isoformat()}, or nothing"
+        accepted = text.say("counter", "accepted_day", day=text.short_day(today), iso=today.isoformat())
         raise WrongInput(place, typed, accepted) from None
     if not 0 <= (wish - today).days <= LATEST_DAYS:
-        raise WrongInput(place, typed, "accepted is a day from today on, within three years")
+        raise WrongInput(
+            place or text.say("counter", "needed_by_place"), typed, text.say("counter", "accepted_day_range")
+        )
     return wish
 
 
 @lru_cache(maxsize=4096)
-def _day_choice(day: date) -> Choice:
+def _day_choice(day: date) -> CellChoice:
     month = text.short_month(day)
-    return Choice(
+    return CellChoice(
         text.short_day(day), (day.isoformat(), f"{day.day} {month}", f"{month} {day.day}"), str(day.year)
     )
 
 
 def _words(order: Delivery) -> str:
     if order.kind in _DISCS:
-        return _DISCS[order.kind][0]
-    plain = order.codec in (None, "h264")
-    files = "files" if plain else copy_sizes.codec_words(order.codec or "h264").replace(",", "")
-    return f"{files} {_ON[order.carrier or 'usb']}"
+        return text.say("counter", f"disc-{order.kind}")
+    if order.codec in (None, "h264"):
+        return text.say("counter", f"on-{order.carrier or 'usb'}")
+    return _codec_files(order, copy_sizes.codec_words(order.codec or "h264").replace(",", ""))
+
+
+def _codec_files(order: Delivery, codec: str) -> str:
+    return text.say("counter", f"codec-{order.carrier or 'usb'}", codec=codec)
 
 
 def _aliases(order: Delivery) -> tuple[str, ...]:
     if order.kind in _DISCS:
-        return (order.kind, _DISCS[order.kind][1])
+        return (order.kind, text.say("counter", f"disc_typed-{order.kind}"))
     if order.codec == "h264":
-        return (f"{order.carrier}", f"h264 {order.carrier}", f"H.264 files {_ON[order.carrier or 'usb']}")
+        return (f"{order.carrier}", f"h264 {order.carrier}", _codec_files(order, "H.264"))
     return (f"{order.codec} {order.carrier}",)
 
 
 def _note(order: Delivery) -> str:
     if order.kind in _DISCS:
-        return "every tape begins a disc of its own" if order.kind == "dvd" else ""
+        return text.say("counter", "dvd_note") if order.kind == "dvd" else ""
     return copy_sizes.codec_words(order.codec or "h264") if order.codec == "h264" else ""

@@ -25,7 +25,7 @@ from core.services import jobs, pickups, tapes
 from core.services.records_door import Shop
 from gui.app import composition
 from gui.app.main_window import Window
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.pickup.pickup_screen import Pickup
 from gui.toolkit import theme
@@ -156,7 +156,7 @@ def say_what_must_be_told(clerk: Clerk, counter: Counter) -> None:
 def work_through(clerk: Clerk, sound: TapeCode, snapped: TapeCode) -> None:
     """Both tapes along all stations to ready; the snapped one is spliced on its way."""
     clerk.go(Qt.Key.Key_F3)
-    assert isinstance(clerk.window.screen_on_show(), Bench)
+    assert isinstance(clerk.window.screen_on_show(), BenchScreen)
     clerk.scan(sound)
     clerk.move_on()
     press(Qt.Key.Key_C, ALT)

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QPushButton, QVBoxLayout, QWid
 from core.model.names import Finding, FormatName, JobNumber
 from core.model.stations import Station
 from core.services import jobs, tapes
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.customer_side.customer_window import CustomerSide
 from gui.phone.phone_screen import Phone
@@ -24,7 +24,7 @@ from tests.support import access
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
 
-SCREENS = (Counter, Phone, Bench, Pickup, ShopScreen)
+SCREENS = (Counter, Phone, BenchScreen, Pickup, ShopScreen)
 
 
 @pytest.fixture
@@ -186,7 +186,7 @@ def test_the_shelf_of_donors_can_be_heard_hit_and_reached(whole: Place) -> None:
     _the_snapped_tape(whole)
     whole.settle()
     bench = whole.window.screen_named("bench")
-    assert isinstance(bench, Bench)
+    assert isinstance(bench, BenchScreen)
     bench.side.repair.shelf.click()
     whole.settle()
     shelf = bench.repairing.shelf

@@ -15,8 +15,8 @@ from core.playtime import cuts
 from core.playtime.deck_readings import Shown
 from core.playtime.explanations import Played
 from core.services import captures, decks, decks_to_load, repair_record, tapes
-from core.wording.locale_figures import time_of_day
-from gui.bench.bench_screen import Bench
+from core.wording.locale_figures import tape_code, time_of_day
+from gui.bench.bench_screen import BenchScreen
 from gui.bench.repair_sentences import seconds
 from gui.widgets.layouts import Columns
 from tests.support.booked import line
@@ -37,8 +37,8 @@ def codes(place: Place) -> list[TapeCode]:
 
 
 @pytest.fixture
-def screen(place: Place, codes: list[TapeCode]) -> Bench:
-    return place.turn_to(Bench)
+def screen(place: Place, codes: list[TapeCode]) -> BenchScreen:
+    return place.turn_to(BenchScreen)
 
 
 def kept(place: Place, code: TapeCode) -> TapeRecord:
@@ -47,7 +47,7 @@ def kept(place: Place, code: TapeCode) -> TapeRecord:
 
 @pytest.mark.parametrize("place_of_tape", ["at the bench", "playing"])
 def test_everything_that_can_be_done_stands_without_scrolling_at_the_usual_size(
-    place: Place, screen: Bench, codes: list[TapeCode], place_of_tape: str
+    place: Place, screen: BenchScreen, codes: list[TapeCode], place_of_tape: str
 ) -> None:
     """The two fullest moments: a joint to be looked at and labelled, and a tape that plays."""
     if place_of_tape == "at the bench":
@@ -67,12 +67,12 @@ def test_everything_that_can_be_done_stands_without_scrolling_at_the_usual_size(
     assert (columns.verticalScrollBar().maximum(), columns.horizontalScrollBar().maximum()) == (0, 0)
 
 
-def test_the_box_has_the_keyboard_on_entering(screen: Bench) -> None:
+def test_the_box_has_the_keyboard_on_entering(screen: BenchScreen) -> None:
     assert QApplication.focusWidget() is screen.box
 
 
 def test_the_tray_groups_the_tapes_at_work_by_station(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
     screen.refresh()
@@ -82,14 +82,14 @@ def test_the_tray_groups_the_tapes_at_work_by_station(
 
 
 def test_what_to_load_on_the_free_decks_is_told_and_the_first_is_taken_by_key(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     place.records.bring_to(kept(place, codes[0]), Station.CLEARED_TO_PLAY)
     screen.refresh()
     place.settle()
     told = screen.load_now.told
     ends = place.records.shop.ask(decks_to_load.read)[0].ends
-    assert told[0] == f"VHS 1: {codes[0][:6]} {codes[0][6:]} · VHS T-120, ends about {time_of_day(ends)}"
+    assert told[0] == f"VHS 1: {tape_code(codes[0])} · VHS T-120, ends about {time_of_day(ends)}"
     assert told[1:] == ("VHS 2, S-VHS, 8 mm: The next tapes are not cleared to play yet.",)
     assert told[0] in screen.load_now.lines.accessibleName()
     assert f"ends about {time_of_day(ends)}" in screen.load_now.lines.text()
@@ -100,7 +100,7 @@ def test_what_to_load_on_the_free_decks_is_told_and_the_first_is_taken_by_key(
 
 
 def test_nothing_is_said_of_loading_while_no_tape_waits_for_a_free_deck(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     assert screen.load_now.isVisible()
     assert not screen.load_now.button.isVisible()
@@ -113,7 +113,7 @@ def test_nothing_is_said_of_loading_while_no_tape_waits_for_a_free_deck(
 
 
 def test_a_scan_brings_the_tape_up_with_everything_known(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[1])
     card = written(screen.card)
@@ -125,7 +125,7 @@ def test_a_scan_brings_the_tape_up_with_everything_known(
 
 
 def test_a_scan_is_heard_while_another_field_has_the_keyboard(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
     screen.side.moves.note.setFocus()
@@ -137,7 +137,7 @@ def test_a_scan_is_heard_while_another_field_has_the_keyboard(
 
 
 def test_ten_digits_typed_by_hand_into_a_field_are_no_scan(
-    place: Place, screen: Bench, codes: list[TapeCode], monkeypatch: pytest.MonkeyPatch
+    place: Place, screen: BenchScreen, codes: list[TapeCode], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     scan(place, codes[0])
     times = iter(float(tick) for tick in range(1000))
@@ -151,7 +151,7 @@ def test_ten_digits_typed_by_hand_into_a_field_are_no_scan(
     assert screen.side.moves.note.text() == codes[2]
 
 
-def test_a_mistyped_code_is_named_and_stays_in_the_box(place: Place, screen: Bench) -> None:
+def test_a_mistyped_code_is_named_and_stays_in_the_box(place: Place, screen: BenchScreen) -> None:
     scan(place, "0000180015")
     assert "0000180015" in place.told
     assert screen.box.text() == "0000180015"
@@ -159,7 +159,7 @@ def test_a_mistyped_code_is_named_and_stays_in_the_box(place: Place, screen: Ben
 
 
 def test_control_return_takes_the_usual_way_and_the_box_waits_for_the_next(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
     press(Qt.Key.Key_Return, CTRL)
@@ -170,7 +170,7 @@ def test_control_return_takes_the_usual_way_and_the_box_waits_for_the_next(
 
 
 def test_another_way_has_its_own_key_and_takes_the_note_along(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
     screen.side.moves.note.setFocus()
@@ -183,7 +183,7 @@ def test_another_way_has_its_own_key_and_takes_the_note_along(
 
 
 def test_a_refused_move_says_why_and_nothing_changes(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_Return, CTRL)
@@ -195,7 +195,9 @@ def test_a_refused_move_says_why_and_nothing_changes(
     assert kept(place, codes[1]).station is Station.LOOKED_OVER
 
 
-def test_a_finding_is_added_with_a_few_letters(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_a_finding_is_added_with_a_few_letters(
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
+) -> None:
     scan(place, codes[0])
     press(Qt.Key.Key_F6)
     press_text("moul")
@@ -207,7 +209,7 @@ def test_a_finding_is_added_with_a_few_letters(place: Place, screen: Bench, code
 
 
 def test_every_finding_of_the_list_says_how_it_is_seen(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
     press(Qt.Key.Key_F6)
@@ -217,7 +219,7 @@ def test_every_finding_of_the_list_says_how_it_is_seen(
 
 
 def test_escape_goes_back_to_the_box_without_keeping_anything(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
     press(Qt.Key.Key_F6)
@@ -228,7 +230,7 @@ def test_escape_goes_back_to_the_box_without_keeping_anything(
     assert kept(place, codes[0]).findings == ()
 
 
-def test_one_button_leads_at_a_time(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_one_button_leads_at_a_time(place: Place, screen: BenchScreen, codes: list[TapeCode]) -> None:
     scan(place, codes[1])
     for key in (None, Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_Escape):
         if key is not None:
@@ -238,7 +240,9 @@ def test_one_button_leads_at_a_time(place: Place, screen: Bench, codes: list[Tap
         assert len(leading) <= 1, leading
 
 
-def test_the_loss_is_told_before_a_splice_is_kept(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_the_loss_is_told_before_a_splice_is_kept(
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
+) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
     press_text("12.5")
@@ -251,7 +255,7 @@ def test_the_loss_is_told_before_a_splice_is_kept(place: Place, screen: Bench, c
 
 
 def test_a_splice_by_keys_makes_the_tape_not_for_reuse(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
@@ -268,7 +272,9 @@ def test_a_splice_by_keys_makes_the_tape_not_for_reuse(
     assert screen.side.label_button.isVisible()
 
 
-def test_what_is_no_figure_is_named_at_its_field(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_what_is_no_figure_is_named_at_its_field(
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
+) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
     press_text("twelve")
@@ -282,7 +288,7 @@ def test_what_is_no_figure_is_named_at_its_field(place: Place, screen: Bench, co
 
 
 def test_household_adhesive_is_kept_but_advised_against(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
@@ -292,7 +298,7 @@ def test_household_adhesive_is_kept_but_advised_against(
     assert "creeps" in written(screen.side.splice)
 
 
-def test_the_label_is_confirmed_by_key(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_the_label_is_confirmed_by_key(place: Place, screen: BenchScreen, codes: list[TapeCode]) -> None:
     place.records.shop.run(repair_record.splice, codes[1], at_minutes=1.0, cut_cm=0.0, joined_with=Join.TAPE)
     scan(place, codes[1])
     press(Qt.Key.Key_F8)
@@ -301,7 +307,7 @@ def test_the_label_is_confirmed_by_key(place: Place, screen: Bench, codes: list[
     assert not screen.side.label_button.isVisible()
 
 
-def test_the_mark_of_one_tape_is_printed(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_the_mark_of_one_tape_is_printed(place: Place, screen: BenchScreen, codes: list[TapeCode]) -> None:
     place.records.shop.run(repair_record.splice, codes[1], at_minutes=1.0, cut_cm=0.0, joined_with=Join.TAPE)
     scan(place, codes[1])
     press(Qt.Key.Key_F12)
@@ -313,7 +319,9 @@ def test_the_mark_of_one_tape_is_printed(place: Place, screen: Bench, codes: lis
     assert str(path) in place.told
 
 
-def test_what_was_wrong_is_taken_back_and_why(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_what_was_wrong_is_taken_back_and_why(
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
+) -> None:
     place.records.shop.run(repair_record.find, codes[0], (Finding.MOULD,))
     scan(place, codes[0])
     press(Qt.Key.Key_F10)
@@ -327,7 +335,9 @@ def test_what_was_wrong_is_taken_back_and_why(place: Place, screen: Bench, codes
     assert "dust, wiped off" in place.records.shop.ask(tapes.history, codes[0])[-1].words
 
 
-def test_a_playing_tape_asks_how_long_it_ran(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_a_playing_tape_asks_how_long_it_ran(
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
+) -> None:
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
     scan(place, codes[0])
     assert QApplication.focusWidget() is screen.side.moves.minutes
@@ -344,13 +354,15 @@ def capture(place: Place) -> Played:
     return played
 
 
-def shown_lists(screen: Bench) -> list[str]:
+def shown_lists(screen: BenchScreen) -> list[str]:
     """What is asked of the deck, as far as it stands on the screen."""
     readout = screen.side.moves.readout
     return [box.objectName() for box in readout.findChildren(QComboBox) if box.isVisible()]
 
 
-def test_what_the_deck_showed_is_told_by_letters(place: Place, screen: Bench, codes: list[TapeCode]) -> None:
+def test_what_the_deck_showed_is_told_by_letters(
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
+) -> None:
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
     scan(place, codes[0])
     press_text("240")
@@ -364,7 +376,7 @@ def test_what_the_deck_showed_is_told_by_letters(place: Place, screen: Bench, co
 
 
 def test_what_nobody_looked_at_is_no_evidence_however_likely(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
     scan(place, codes[0])
@@ -378,7 +390,7 @@ def test_what_nobody_looked_at_is_no_evidence_however_likely(
     assert (played.speed, played.recorded_as, played.tv) == (None, None, None)
 
 
-def test_the_likely_answer_is_that_of_the_box(place: Place, screen: Bench) -> None:
+def test_the_likely_answer_is_that_of_the_box(place: Place, screen: BenchScreen) -> None:
     compact = line("vhs-c", 6, marking="TC-30", speed=None)
     job = place.records.book(compact)
     for tape in job.tapes[:5]:
@@ -388,7 +400,7 @@ def test_the_likely_answer_is_that_of_the_box(place: Place, screen: Bench) -> No
     assert screen.side.moves.readout.speed.currentText() == "Not looked at (EP likely)"
 
 
-def test_the_recording_in_an_8_mm_shell_narrows_what_else_may_be(place: Place, screen: Bench) -> None:
+def test_the_recording_in_an_8_mm_shell_narrows_what_else_may_be(place: Place, screen: BenchScreen) -> None:
     job = place.records.book(line("hi8", marking="P6-120", speed=None))
     place.records.bring_to(job.tapes[0], Station.PLAYING)
     scan(place, job.tapes[0].code)
@@ -414,7 +426,7 @@ def test_the_recording_in_an_8_mm_shell_narrows_what_else_may_be(place: Place, s
     ],
 )
 def test_only_what_leaves_a_choice_is_asked(
-    place: Place, screen: Bench, format: str, marking: str | None, asked: list[str]
+    place: Place, screen: BenchScreen, format: str, marking: str | None, asked: list[str]
 ) -> None:
     job = place.records.book(line(format, marking=marking, speed=None))
     place.records.bring_to(job.tapes[0], Station.PLAYING)
@@ -423,14 +435,14 @@ def test_only_what_leaves_a_choice_is_asked(
 
 
 def test_the_deck_is_asked_nothing_of_a_tape_that_does_not_play(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     scan(place, codes[0])
     assert shown_lists(screen) == []
 
 
 def test_in_a_narrow_window_the_minutes_are_in_view_under_a_long_card(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     place.window.resize(640, 400)
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
@@ -439,7 +451,7 @@ def test_in_a_narrow_window_the_minutes_are_in_view_under_a_long_card(
 
 
 def test_a_deck_can_be_named_and_is_not_offered_twice(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     for code in (codes[0], codes[2]):
         place.records.bring_to(kept(place, code), Station.CLEARED_TO_PLAY)
@@ -460,7 +472,7 @@ def test_a_deck_can_be_named_and_is_not_offered_twice(
 
 
 def test_the_next_tape_can_be_taken_from_the_tray_by_key(
-    place: Place, screen: Bench, codes: list[TapeCode]
+    place: Place, screen: BenchScreen, codes: list[TapeCode]
 ) -> None:
     screen.list.setFocus()
     press(Qt.Key.Key_Down)
@@ -470,7 +482,7 @@ def test_the_next_tape_can_be_taken_from_the_tray_by_key(
     assert screen.tape.code == codes[1]
 
 
-def test_nothing_is_left_to_press_before_a_tape_is_in_hand(screen: Bench) -> None:
+def test_nothing_is_left_to_press_before_a_tape_is_in_hand(screen: BenchScreen) -> None:
     assert not screen.side.isVisible()
     type_in(screen.box, "", enter=True)
     assert screen.tape is None

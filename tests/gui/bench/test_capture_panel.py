@@ -18,7 +18,7 @@ from core.model.names import TapeCode
 from core.model.stations import Station
 from core.services import recordings, tapes
 from gui.bench import file_timeline
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.bench.capture_panel import told
 from tests.support.booked import line
 from tests.support.clips import Scene, made
@@ -62,19 +62,19 @@ def code(place: Place) -> TapeCode:
 
 
 @pytest.fixture
-def screen(place: Place, code: TapeCode) -> Bench:
-    screen = place.turn_to(Bench)
+def screen(place: Place, code: TapeCode) -> BenchScreen:
+    screen = place.turn_to(BenchScreen)
     screen.take(code)
     place.settle()
     return screen
 
 
-def written(screen: Bench) -> str:
+def written(screen: BenchScreen) -> str:
     file = screen.side.file
     return " ".join(label.text() for label in file.findChildren(QLabel) if label.isVisibleTo(file))
 
 
-def name_file(place: Place, screen: Bench, path: Path) -> None:
+def name_file(place: Place, screen: BenchScreen, path: Path) -> None:
     press(Qt.Key.Key_O, CTRL)
     assert QApplication.focusWidget() is screen.side.file.path
     type_in(screen.side.file.path, str(path), enter=True)
@@ -101,7 +101,7 @@ def held(monkeypatch: pytest.MonkeyPatch) -> Callable[[], None]:
 
 
 def test_a_file_is_read_seen_and_attached_without_a_mouse(
-    place: Place, screen: Bench, code: TapeCode, film: Path
+    place: Place, screen: BenchScreen, code: TapeCode, film: Path
 ) -> None:
     name_file(place, screen, film)
     place.settle()
@@ -118,7 +118,7 @@ def test_a_file_is_read_seen_and_attached_without_a_mouse(
 
 
 def test_the_slip_of_a_tape_names_its_file_with_checksum_and_what_is_wrong_with_it(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     place.records.shop.run(recordings.attach, code, REPORT)
     screen.refresh()
@@ -132,7 +132,7 @@ def test_the_slip_of_a_tape_names_its_file_with_checksum_and_what_is_wrong_with_
 
 
 def test_the_last_file_is_struck_out_by_keys_and_stays_in_the_history(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     assert screen.side.back_button.isHidden()
     place.records.shop.run(recordings.attach, code, REPORT)
@@ -156,7 +156,7 @@ def test_the_last_file_is_struck_out_by_keys_and_stays_in_the_history(
 
 
 def test_what_is_no_recording_is_told_in_the_banner_and_the_field_is_there_again(
-    place: Place, screen: Bench, tmp_path: Path
+    place: Place, screen: BenchScreen, tmp_path: Path
 ) -> None:
     letter = tmp_path / "letter.txt"
     letter.write_text("Dear all")
@@ -168,7 +168,7 @@ def test_what_is_no_recording_is_told_in_the_banner_and_the_field_is_there_again
     assert screen.side.file.path.isEnabled()
 
 
-def test_no_name_is_asked_for_and_nothing_is_read(place: Place, screen: Bench) -> None:
+def test_no_name_is_asked_for_and_nothing_is_read(place: Place, screen: BenchScreen) -> None:
     press(Qt.Key.Key_O, CTRL)
     press(Qt.Key.Key_Return)
     place.settle()
@@ -177,7 +177,7 @@ def test_no_name_is_asked_for_and_nothing_is_read(place: Place, screen: Bench) -
 
 
 def test_escape_stops_the_reading_and_stays_at_the_file(
-    place: Place, screen: Bench, film: Path, held: Callable[[], None]
+    place: Place, screen: BenchScreen, film: Path, held: Callable[[], None]
 ) -> None:
     name_file(place, screen, film)
     held()
@@ -193,7 +193,7 @@ def test_escape_stops_the_reading_and_stays_at_the_file(
 
 
 def test_another_tape_in_hand_stops_the_reading_and_empties_the_panel(
-    place: Place, screen: Bench, film: Path, held: Callable[[], None]
+    place: Place, screen: BenchScreen, film: Path, held: Callable[[], None]
 ) -> None:
     other = place.records.book(line()).tapes[0].code
     name_file(place, screen, film)
@@ -207,7 +207,7 @@ def test_another_tape_in_hand_stops_the_reading_and_empties_the_panel(
 
 
 def test_the_shop_goes_on_while_a_file_is_read(
-    place: Place, screen: Bench, code: TapeCode, film: Path, held: Callable[[], None]
+    place: Place, screen: BenchScreen, code: TapeCode, film: Path, held: Callable[[], None]
 ) -> None:
     name_file(place, screen, film)
     held()
@@ -220,7 +220,7 @@ def test_the_shop_goes_on_while_a_file_is_read(
 
 
 def test_closing_the_window_stops_the_reading(
-    place: Place, screen: Bench, film: Path, held: Callable[[], None]
+    place: Place, screen: BenchScreen, film: Path, held: Callable[[], None]
 ) -> None:
     name_file(place, screen, film)
     held()
@@ -229,7 +229,7 @@ def test_closing_the_window_stops_the_reading(
     place.settle()
 
 
-def test_a_tape_that_has_not_played_is_asked_for_no_file(place: Place, screen: Bench) -> None:
+def test_a_tape_that_has_not_played_is_asked_for_no_file(place: Place, screen: BenchScreen) -> None:
     screen.take(place.records.book(line()).tapes[0].code)
     place.settle()
 
@@ -245,7 +245,7 @@ def test_remarks_come_first_and_nothing_odd_is_said_too() -> None:
     assert "1:41:45 long, 4.69 GB" in lines
 
 
-def test_the_strip_says_in_words_what_it_draws(place: Place, screen: Bench) -> None:
+def test_the_strip_says_in_words_what_it_draws(place: Place, screen: BenchScreen) -> None:
     screen.side.begin_file()
     screen.side.file.show_report(REPORT)
 

@@ -10,8 +10,9 @@ from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import donors, repair_attempts, repair_record, tapes
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.pickup import farewell
+from gui.toolkit.text import say
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, scan, written
 
@@ -29,8 +30,8 @@ def code(place: Place) -> TapeCode:
 
 
 @pytest.fixture
-def screen(place: Place, code: TapeCode) -> Bench:
-    made = place.turn_to(Bench)
+def screen(place: Place, code: TapeCode) -> BenchScreen:
+    made = place.turn_to(BenchScreen)
     scan(place, code)
     return made
 
@@ -52,7 +53,7 @@ def splice(place: Place, where: str, cut: str) -> None:
 
 
 def test_a_key_turns_the_place_to_metres_and_what_was_typed_stays_the_same_place(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     press(Qt.Key.Key_F7)
     press_text("30")
@@ -73,16 +74,16 @@ def test_a_key_turns_the_place_to_metres_and_what_was_typed_stays_the_same_place
 
 
 def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     press(Qt.Key.Key_F7)
     press_text("0")
     press(Qt.Key.Key_Return)
     press_text("3")
     form = screen.side.splice
-    assert form.preview.text().startswith("In the programme, 0 m in: 0.90 s")
+    assert form.preview.text().startswith("In the program, 0 m in: 0.90 s")
     form.joined.setCurrentIndex(form.joined.findData(Join.LEADER))
-    assert form.preview.text().startswith("In the clear leader: nothing of the programme is lost.")
+    assert form.preview.text().startswith(say("repair", "preview_leader"))
     form.cut.setFocus()
     press(Qt.Key.Key_Return)
     place.settle()
@@ -95,7 +96,7 @@ def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
 
 
 def test_a_leader_in_the_middle_of_the_programme_is_told_before_it_is_kept(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     press(Qt.Key.Key_F7)
     press_text("40")
@@ -111,22 +112,22 @@ def test_a_leader_in_the_middle_of_the_programme_is_told_before_it_is_kept(
 
 
 def test_joints_stand_on_the_card_from_the_head_with_their_sum(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     for where in ("40", "5"):
         splice(place, where, "10")
     card = written(screen.card)
-    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 joints together")
+    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 splices together")
 
 
 def test_one_of_two_joints_is_struck_out_and_stays_readable(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     for where in ("40", "5"):
         splice(place, where, "1")
     press(Qt.Key.Key_F10)
     offered = [piece.title for piece in screen.side.take_back.list.pieces]
-    assert offered[-2:] == ["The splice 5 min in was none", "The splice 40 min in was none"]
+    assert offered[-2:] == [say("repair", "strike", at="5 min"), say("repair", "strike", at="40 min")]
     press(Qt.Key.Key_Down)
     press(Qt.Key.Key_Down)
     press_text("typed twice")
@@ -140,7 +141,7 @@ def test_one_of_two_joints_is_struck_out_and_stays_readable(
 
 
 def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_key(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     splice(place, "5", "1")
     press(Qt.Key.Key_F8)
@@ -151,7 +152,7 @@ def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_
     press(Qt.Key.Key_Return)
     place.settle()
     assert "take the not-for-reuse label off" in place.told
-    assert "still on the cassette" in written(screen.card)
+    assert say("repair", "astray") in written(screen.card)
     assert "off" in screen.side.label_button.text()
     press(Qt.Key.Key_F8)
     place.settle()
@@ -162,7 +163,7 @@ def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_
 # --- what else was tried -----------------------------------------------------------------------
 
 
-def test_what_failed_is_kept_by_key(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_what_failed_is_kept_by_key(place: Place, screen: BenchScreen, code: TapeCode) -> None:
     press(Qt.Key.Key_R, CTRL)
     press_text("re-anch")
     assert [piece.key for piece in screen.side.repair.list.pieces] == ["re-anchor"]
@@ -176,12 +177,14 @@ def test_what_failed_is_kept_by_key(place: Place, screen: Bench, code: TapeCode)
     assert "without success" in place.told
 
 
-def test_the_repairs_a_tape_needs_stand_first(place: Place, screen: Bench) -> None:
+def test_the_repairs_a_tape_needs_stand_first(place: Place, screen: BenchScreen) -> None:
     press(Qt.Key.Key_R, CTRL)
     assert screen.side.repair.list.current == "shell-swap"
 
 
-def test_a_part_is_taken_from_the_shelf_by_its_count(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_a_part_is_taken_from_the_shelf_by_its_count(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
     place.records.shop.run(donors.add, VHS, DonorPart.SHELL, 2, came_from="a thrift store")
     scan(place, code)
     press(Qt.Key.Key_R, CTRL)
@@ -197,7 +200,7 @@ def test_a_part_is_taken_from_the_shelf_by_its_count(place: Place, screen: Bench
     assert "Look the tape over" in place.told
 
 
-def test_a_part_from_elsewhere_says_from_where(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_a_part_from_elsewhere_says_from_where(place: Place, screen: BenchScreen, code: TapeCode) -> None:
     press(Qt.Key.Key_R, CTRL)
     form = screen.side.repair
     assert not form.where.isVisible()
@@ -210,7 +213,9 @@ def test_a_part_from_elsewhere_says_from_where(place: Place, screen: Bench, code
     assert kept(place, code).tried[0].came_from == "the customer"
 
 
-def test_a_splice_that_held_is_sent_to_its_own_form(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_a_splice_that_held_is_sent_to_its_own_form(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
     press(Qt.Key.Key_R, CTRL)
     press_text("splice")
     press(Qt.Key.Key_Return)
@@ -220,7 +225,9 @@ def test_a_splice_that_held_is_sent_to_its_own_form(place: Place, screen: Bench,
     assert kept(place, code).tried == ()
 
 
-def test_no_repair_of_that_name_is_complained_about(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_no_repair_of_that_name_is_complained_about(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
     press(Qt.Key.Key_R, CTRL)
     press_text("polish")
     press(Qt.Key.Key_Return)
@@ -229,7 +236,7 @@ def test_no_repair_of_that_name_is_complained_about(place: Place, screen: Bench,
 
 
 def test_a_repair_is_taken_back_and_its_part_lies_on_the_shelf_again(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     place.records.shop.run(donors.add, VHS, DonorPart.SHELL, 1)
     place.records.shop.run(repair_attempts.record, code, "shell-swap", succeeded=True, part=DonorPart.SHELL)
@@ -244,7 +251,7 @@ def test_a_repair_is_taken_back_and_its_part_lies_on_the_shelf_again(
 
 
 def test_donors_are_put_on_the_shelf_in_a_window_of_their_own(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     press(Qt.Key.Key_R, CTRL)
     screen.side.repair.shelf.click()
@@ -274,7 +281,7 @@ def test_donors_are_put_on_the_shelf_in_a_window_of_their_own(
 
 
 def test_a_repaired_tape_is_not_cleared_before_it_was_looked_over(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     splice(place, "5", "1")
     assert screen.side.after.isVisible()
@@ -293,7 +300,7 @@ def test_a_repaired_tape_is_not_cleared_before_it_was_looked_over(
     assert kept(place, code).station is Station.CLEARED_TO_PLAY
 
 
-def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: BenchScreen, code: TapeCode) -> None:
     place.records.shop.run(repair_record.splice, code, at_minutes=5.0, cut_cm=1.0, joined_with=Join.TAPE)
     scan(place, code)
     press(Qt.Key.Key_X, ALT)
@@ -309,7 +316,7 @@ def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: Bench, co
 
 
 def test_a_form_has_the_room_of_the_buttons_and_their_keys_go_on_working(
-    place: Place, screen: Bench, code: TapeCode
+    place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
     assert screen.side.splice_button.isVisible()
     press(Qt.Key.Key_R, CTRL)
@@ -320,7 +327,9 @@ def test_a_form_has_the_room_of_the_buttons_and_their_keys_go_on_working(
     assert screen.side.splice_button.isVisible()
 
 
-def test_the_key_of_what_is_not_offered_does_nothing(place: Place, screen: Bench, code: TapeCode) -> None:
+def test_the_key_of_what_is_not_offered_does_nothing(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
     told = place.told
     press(Qt.Key.Key_F8)
     place.settle()

@@ -14,7 +14,7 @@ from core.model.settings_records import Expected
 from core.model.stations import Station
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, expectations, jobs, tapes
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.counter.typed_box import box_of, read_box
 from tests.support.counting import ALT, Clerk, clerk_at
@@ -85,7 +85,7 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
     tape = place.records.bring_to(job.tapes[0], Station.CLEARED_TO_PLAY)
     assert tape.rests_until is not None
 
-    screen = place.turn_to(Bench)
+    screen = place.turn_to(BenchScreen)
     screen.take(tape.code)
     place.settle()
     told = written(screen.card)

@@ -20,6 +20,7 @@ from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs, shop_snapshot
 from gui.counter.counter_screen import Counter
+from gui.toolkit.text import say
 from gui.widgets.layouts import Columns
 from tests.support.booked import line
 from tests.support.counting import ALT, CONTROL, Clerk, clerk_at
@@ -281,7 +282,7 @@ def test_what_cannot_be_restored_must_be_said_before_booking(clerk: Clerk, place
     assert isinstance(said, QLabel)
     assert "1 × VHS" in said.text()
     clerk.book()
-    assert "tick Told" in place.told
+    assert say("counter", "need_told") in place.told
     assert place.records.shop.ask(jobs.open_jobs) == ()
     clerk.say_and_tick()
     clerk.book()
@@ -354,13 +355,13 @@ def test_the_tv_system_of_the_box_holds_for_its_rows(clerk: Clerk) -> None:
 def test_no_name_no_booking(clerk: Clerk, place: Place) -> None:
     clerk.count(format="vh")
     clerk.book()
-    assert "who brings the box" in place.told
+    assert say("counter", "need_name") in place.told
     assert QApplication.focusWidget() is clerk.field("customer-name")
 
 
 def test_an_empty_tray_says_what_a_box_needs(clerk: Clerk, place: Place) -> None:
     clerk.book()
-    assert "One tape is enough" in place.told
+    assert say("counter", "need_tape") in place.told
 
 
 def test_booking_shows_the_number_and_writes_the_papers(clerk: Clerk, place: Place) -> None:

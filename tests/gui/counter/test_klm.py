@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.phone.phone_screen import Phone
 from gui.pickup.pickup_screen import Pickup
@@ -15,7 +15,7 @@ from tests.support.booked import line
 from tests.support.counting import ALT, Clerk, clerk_at
 from tests.support.screens import Place, press, press_text
 
-SCREENS = (Counter, Phone, Bench, Pickup, ShopScreen)
+SCREENS = (Counter, Phone, BenchScreen, Pickup, ShopScreen)
 MOST_KEYS = 6
 
 

@@ -11,7 +11,7 @@ from core.model.inventory import Inventory, TapeLine
 from core.model.names import FormatName
 from core.model.quote_records import Quote
 from core.services import shop_snapshot
-from gui.counter.live_quote import Asked, LiveQuote
+from gui.counter.live_quote import LiveQuote, PendingDay
 from tests.support.booked import Desk, line
 
 SMALL = Inventory((line(count=2),))
@@ -114,7 +114,7 @@ def test_what_only_the_day_finds_wrong_is_said(live: LiveQuote, file_desk: Desk)
 def test_an_empty_tray_has_no_quote_and_waits_for_none(live: LiveQuote, file_desk: Desk) -> None:
     live.of(SMALL, file_desk.clock())
     late = live.open
-    assert isinstance(late, Asked)
+    assert isinstance(late, PendingDay)
     assert live.of(Inventory(()), file_desk.clock()) == (None, None)
     assert live.is_settled
     assert not live.settle(late, late.quote(file_desk.clock()))

@@ -6,11 +6,11 @@ import pytest
 
 from gui.counter import accepted_words
 from gui.tables import choices
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 from gui.widgets import wishes
 
 
-def first(offered: tuple[Choice, ...], typed: str) -> str:
+def first(offered: tuple[CellChoice, ...], typed: str) -> str:
     return choices.matching(offered, typed)[0].words
 
 
@@ -32,7 +32,7 @@ def test_the_first_letters_of_a_shell_are_enough(typed: str, meant: str) -> None
 
 
 def test_a_name_written_out_wins_over_one_that_begins_so() -> None:
-    assert first((Choice("VHS-C"), Choice("VHS")), "vhs") == "VHS"
+    assert first((CellChoice("VHS-C"), CellChoice("VHS")), "vhs") == "VHS"
 
 
 def test_sn_means_snapped() -> None:

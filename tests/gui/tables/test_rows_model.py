@@ -10,9 +10,9 @@ from PySide6.QtTest import QAbstractItemModelTester
 from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 
-from gui.tables.choices import Choice
+from gui.tables.choices import CellChoice
 from gui.tables.column_specs import Column
-from gui.tables.keyboard_travel import TravelTable
+from gui.tables.keyboard_navigation import TravelTable
 from gui.tables.rows_model import Rows
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
@@ -26,7 +26,7 @@ class Pear:
     weight: str = "—"
 
 
-KINDS = (Choice("Conference"), Choice("Concorde"), Choice("Williams", note="for preserving"))
+KINDS = (CellChoice("Conference"), CellChoice("Concorde"), CellChoice("Williams", note="for preserving"))
 COLUMNS = (
     Column("count", "Count", lambda pear: pear.count, 60, right=True, edited=True),
     Column(

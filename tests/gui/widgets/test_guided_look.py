@@ -17,10 +17,10 @@ from core.model.names import Finding, FormatName, TapeCode
 from core.model.stations import Station
 from core.model.typed_draft import TypedRow
 from core.services import tapes
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, Seen, Subject, caption
+from gui.widgets.guided_look import LookOver, LookResult, Subject, caption
 from gui.widgets.look_step import LETTERS, celsius
 from gui.widgets.raking_light import LAMPS
 from gui.widgets.shell_drawing import ShellArt
@@ -67,11 +67,11 @@ def to_the_end(look: LookOver) -> None:
             press(Qt.Key.Key_Space)
 
 
-def kept(look: LookOver, place: Place) -> Seen:
+def kept(look: LookOver, place: Place) -> LookResult:
     with place.qtbot.waitSignal(look.kept) as told:
         press(Qt.Key.Key_Return, CTRL)
     seen = told.args[0]
-    assert isinstance(seen, Seen)
+    assert isinstance(seen, LookResult)
     return seen
 
 
@@ -84,7 +84,7 @@ def test_space_and_return_lead_through_every_step_to_the_end(look: LookOver, pla
 
     assert look.step is None
     assert "Nothing found in 9 of 9 steps" in words_on(look)
-    assert kept(look, place) == Seen((), 9, 9, "")
+    assert kept(look, place) == LookResult((), 9, 9, "")
 
 
 def test_a_letter_marks_a_finding_and_says_what_it_changes_and_what_to_tell(
@@ -94,7 +94,7 @@ def test_a_letter_marks_a_finding_and_says_what_it_changes_and_what_to_tell(
     press_text("s")
 
     shown = words_on(look)
-    assert "Never to be used again" in shown
+    assert say("inspection", "change_reuse") in shown
     assert "Price: splice" in shown
     assert inspection.change(Finding.SNAPPED, VHS).means in shown
     assert look.found == (Finding.SNAPPED,)
@@ -128,7 +128,7 @@ def test_mould_stops_the_look_over_before_anything_is_opened(look: LookOver, pla
 
     assert look.step is None
     assert "Stop here" in words_on(look)
-    assert kept(look, place) == Seen((Finding.MOULD,), 2, 9, "")
+    assert kept(look, place) == LookResult((Finding.MOULD,), 2, 9, "")
 
 
 def test_the_end_names_what_changes_most_first(look: LookOver) -> None:
@@ -352,7 +352,7 @@ def tape(place: Place) -> TapeCode:
 
 
 def test_at_the_bench_all_findings_and_the_station_are_kept_in_one_go(place: Place, tape: TapeCode) -> None:
-    screen = place.turn_to(Bench)
+    screen = place.turn_to(BenchScreen)
     screen.take(tape)
     place.settle()
     press(Qt.Key.Key_L, CTRL)
@@ -408,7 +408,7 @@ def test_a_row_without_a_format_is_named_and_nothing_opens(place: Place) -> None
     screen = place.turn_to(Counter)
     press(Qt.Key.Key_L, CTRL)
 
-    assert "Row 1 names no cassette yet" in place.told
+    assert say("inspection", "need_format", row=1) in place.told
     assert screen.parts.rows.columns[screen.parts.table.currentIndex().column()].name == "format"
 
 

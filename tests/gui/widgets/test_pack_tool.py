@@ -14,7 +14,7 @@ from core.model.names import FillKnown, FormatName, Speed, TvSystem
 from core.model.typed_draft import TypedRow
 from core.playtime.pack_reading import Recorded
 from core.services import tapes
-from gui.bench.bench_screen import Bench
+from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.widgets.pack_drawing import RUN, TO_COME
 from gui.widgets.pack_tool import PackTool
@@ -250,7 +250,7 @@ def test_at_double_size_the_tool_fits_the_window(place: Place) -> None:
 
 def test_at_the_bench_the_packs_go_into_the_history(place: Place) -> None:
     code = place.records.book(line("vhs")).tapes[0].code
-    screen = place.turn_to(Bench)
+    screen = place.turn_to(BenchScreen)
     screen.take(code)
     place.settle()
     press(Qt.Key.Key_M, CTRL)
