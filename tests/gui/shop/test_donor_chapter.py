@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from core.model.names import DonorPart, Finding, FormatName
 from core.services import donors, repair_attempts
-from gui.shop.donor_chapter import DonorChapter
+from gui.shop.donor_shelf import DonorShelf
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
@@ -17,7 +17,7 @@ VHS = FormatName("vhs")
 LOT = "a flea-market T-120"
 
 
-def opened(place: Place) -> DonorChapter:
+def opened(place: Place) -> DonorShelf:
     """The chapter on a shop of which it was chosen."""
     screen = place.turn_to(ShopScreen)
     assert screen.chapters.stand_on("donors")
@@ -25,14 +25,14 @@ def opened(place: Place) -> DonorChapter:
     return chapter(place)
 
 
-def chapter(place: Place) -> DonorChapter:
+def chapter(place: Place) -> DonorShelf:
     """The chapter that is open now."""
-    found = place.window.findChildren(DonorChapter)
+    found = place.window.findChildren(DonorShelf)
     assert found
     return found[-1]
 
 
-def words_on(page: DonorChapter) -> str:
+def words_on(page: DonorShelf) -> str:
     return " ".join(label.text() for label in page.findChildren(QLabel) if label.isVisibleTo(page))
 
 

@@ -101,7 +101,7 @@ def test_an_alarm_says_how_much_further_off_dates_are_set(place: Place) -> None:
     assert screen.view is not None
     late = promises.reliability(drawn(120, *CURVE, day=6, slower=3))
     learned = replace(screen.view.learned, overrun=1.31)
-    chapter = kept_chapter.chapter(replace(screen.view, record=late, learned=learned))
+    chapter = kept_chapter._page(replace(screen.view, record=late, learned=learned))
     place.qtbot.addWidget(chapter)
     assert "every new date is now set 31 % further off" in words_of(chapter)
     assert len(chapter.findChildren(DecileBars)) == 1

@@ -12,7 +12,7 @@ from PySide6.QtCore import Qt
 from core.model.names import JobNumber
 from core.services import box_order, decks, promises
 from core.services.box_order import Change, Proposal, Question
-from gui.shop.order_chapter import Order, change_words
+from gui.shop.order_chapter import Order, OrderChapter, change_words
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, written
@@ -130,7 +130,9 @@ def test_only_the_newest_search_is_told(
     place: Place, screen: ShopScreen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     slow = begun(place, monkeypatch)
-    screen._search.begin()
+    order = screen.chapter("order")
+    assert isinstance(order, OrderChapter)
+    order._search.begin()
     slow.go.set()
     place.settle()
     assert chapter(screen).put.isVisible()

@@ -12,7 +12,7 @@ from core.model.stations import Station
 from core.playtime.deck_readings import Shown
 from core.playtime.interval_calibration import IntervalLevels
 from core.services import captures, shop_overview
-from gui.shop import learned_habits
+from gui.shop import habits_chapter
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place
@@ -52,7 +52,7 @@ def test_how_often_ranges_held_is_told_with_what_came_of_it(place: Place) -> Non
     view = place.records.shop.ask(shop_overview.read)
 
     def words(levels: IntervalLevels) -> str:
-        paper = learned_habits.chapter(replace(view, levels=levels))
+        paper = habits_chapter._page(replace(view, levels=levels))
         return " ".join(label.text() for label in paper.findChildren(QLabel))
 
     assert "until 40 tapes of 10 boxes have been played" in words(view.levels)
