@@ -44,8 +44,7 @@ def _decks_week(view: ShopView) -> QWidget:
     column.addWidget(picture)
     column.addWidget(legend())
     if view.week.unplaced:
-        key = "unplaced_one" if view.week.unplaced == 1 else "unplaced"
-        column.addWidget(words(say("shop", key, count=view.week.unplaced)))
+        column.addWidget(words(say("shop", "unplaced", count=view.week.unplaced)))
     for when, why in view.week.shut:
         column.addWidget(words(say("shop", "shut_day", day=day(when), why=why), "small"))
     return paper
