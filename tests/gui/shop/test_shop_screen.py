@@ -20,6 +20,7 @@ from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
 from core.services import decks, figure_sources
+from core.wording.messages import say
 from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
 from gui.shop.shop_screen import ShopScreen
@@ -86,7 +87,7 @@ def test_the_price_book_is_shown_whole_and_says_that_it_is_invented(screen: Shop
         assert rate.words.casefold() in told.casefold()
     for name in book.capture:
         assert catalogue().format(name).words.casefold() in told.casefold()
-    assert ("invented" in told) is book.invented
+    assert (say("shop", "invented") in told) is book.invented
 
 
 def test_every_value_of_the_catalogue_has_its_source_beside_it(screen: ShopScreen) -> None:
