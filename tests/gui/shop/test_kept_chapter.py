@@ -51,7 +51,7 @@ def test_a_strip_says_in_words_what_it_draws() -> None:
     said = in_words(group(120, 112))
     assert said.startswith("112 of 120 promises made at 90–95 % were kept. As expected: chance alone gives ")
     assert "Fewer than expected" in in_words(group(120, 95))
-    assert "an earlier day could have been named" in in_words(group(120, 120))
+    assert "earlier dates could have been promised" in in_words(group(120, 120))
     assert in_words(group(1, 1)).startswith("1 of 1 promise")
 
 
