@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from core.cli import entry
 from core.model.errors import Unavailable
+from core.wording.messages import say
 
 
 def main() -> int:
@@ -21,9 +22,7 @@ def _open_window(options: Sequence[str]) -> int:
     try:
         from gui.app import first_window
     except ImportError as error:
-        raise Unavailable(
-            f"The window cannot be opened here ({error}); every subcommand works without it."
-        ) from error
+        raise Unavailable(say("window", "no_window", why=str(error))) from error
     return first_window.main(options)
 
 

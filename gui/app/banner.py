@@ -7,6 +7,7 @@ from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.wording.messages import say
 from gui.toolkit import theme
 
 
@@ -21,7 +22,7 @@ class Banner(QFrame):
         self._sentence = QLabel()
         self._sentence.setWordWrap(True)
         self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._close = QPushButton("Close (Esc)")
+        self._close = QPushButton(say("window", "close_banner"))
         self._close.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._close.clicked.connect(self.clear)
         self._timer = QTimer(self)
@@ -38,7 +39,7 @@ class Banner(QFrame):
     @Slot(str)
     def say(self, sentence: str) -> None:
         """Something was done; goes away by itself after a while."""
-        self._show("Done", sentence, "time")
+        self._show(say("window", "done"), sentence, "time")
         self._timer.start(12_000)
 
     @Slot(object)
@@ -58,7 +59,7 @@ class Banner(QFrame):
             widget.setProperty("ink", ink)
             widget.style().polish(widget)
         self._sentence.setText(sentence)
-        self.setAccessibleName(f"{word}: {sentence}")
+        self.setAccessibleName(say("window", "banner_read", word=word, sentence=sentence))
         self.show()
 
     def _lay_out(self) -> None:
@@ -72,9 +73,9 @@ class Banner(QFrame):
 
 def _word_for(failure: TapewrightError) -> str:
     if isinstance(failure, WrongInput):
-        return "Please check"
+        return say("window", "check")
     if isinstance(failure, Refused):
-        return "Not possible"
+        return say("window", "not_possible")
     if isinstance(failure, Unavailable):
-        return "Not reachable"
-    return "Sorry"
+        return say("window", "not_reachable")
+    return say("window", "sorry")

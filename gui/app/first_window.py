@@ -15,6 +15,7 @@ from PySide6.QtCore import QObject, QTimer, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QApplication
 
+from core.wording.messages import say
 from gui.app.main_window import Window
 from gui.toolkit import theme
 
@@ -84,9 +85,9 @@ def _wall_clock() -> datetime:
 
 def _arguments(argv: Sequence[str] | None) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="tapewright")
-    parser.add_argument("--shop", default=None, help="an SQLite file or a PostgreSQL URL")
-    parser.add_argument("--who", default="counter", help="who stands at the counter")
-    parser.add_argument("--now", default=None, help="the clock starts here, ISO 8601 with offset")
+    parser.add_argument("--shop", default=None, help=say("window", "option_shop"))
+    parser.add_argument("--who", default="counter", help=say("window", "option_who"))
+    parser.add_argument("--now", default=None, help=say("window", "option_now"))
     parser.add_argument("--quit-after-first-paint", action="store_true", help=argparse.SUPPRESS)
     return parser.parse_args(argv)
 

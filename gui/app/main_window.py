@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.wording.messages import say
 from gui.app.banner import Banner
 from gui.app.standing import Standing
 from gui.toolkit import actions, theme
@@ -41,7 +42,7 @@ class Window(QMainWindow):
         self._screens: dict[str, Screen] = {}
         self.banner = Banner()
         self._stack = QStackedWidget()
-        self._waiting = QLabel("Opening the shop …")
+        self._waiting = QLabel(say("window", "opening"))
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._stack.addWidget(self._waiting)
@@ -62,6 +63,9 @@ class Window(QMainWindow):
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
         self._standing.name(shop_name, desk.who)
+        for key in actions.MOMENTS:  # the shop may speak another language than the empty window did
+            actions.reword(self.moments[key.name], key)
+            self.moments[key.name].setText(key.words_with_keys)
         self.go("counter")
 
     @Slot(str)
@@ -143,7 +147,7 @@ class Window(QMainWindow):
         for key in actions.MOMENTS:
             moment = actions.action(key, self)
             moment.setCheckable(True)
-            moment.setText(f"{key.words}  {key.keys}")
+            moment.setText(key.words_with_keys)
             moment.triggered.connect(self._moment_chosen)
             group.addAction(moment)
             row.addWidget(_moment_button(moment))
@@ -169,11 +173,11 @@ class Window(QMainWindow):
         parts = [self._shop_name]
         screen = self.screen_on_show()
         if screen is not None:
-            parts.append(screen.name)
+            parts.append(say("window", screen.name.lower()))
         if self._desk is not None:
             parts.append(self._desk.who)
         if self._unsaved:
-            parts.append("slip not booked yet")
+            parts.append(say("window", "not_booked"))
         self.setWindowTitle(" — ".join(parts))
 
     @Slot()

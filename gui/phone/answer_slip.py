@@ -12,7 +12,7 @@ from gui.widgets.layouts import rule, words
 from gui.widgets.twenty_dots import Dots
 
 _LEAST = 0.05
-"""Less than one time in twenty is said as no."""
+"""Less than one chance in 20 is said as no."""
 
 
 class Answer(QFrame):
@@ -54,8 +54,8 @@ class Answer(QFrame):
     def tell(self, found: CallerMatch) -> None:
         """One job: what to say, what was promised, and whom to tell it."""
         job = found.job
-        head = f"{say('phone', 'say_this')} · {job.customer.name} · job {job.number} · "
-        self._write(head + say("phone", "matched", matched=found.matched).lower(), found.spoken)
+        head = say("phone", "head", name=job.customer.name, number=str(job.number), matched=found.matched)
+        self._write(head, found.spoken)
         self._tell_promise(job)
         self._agreed.setText("\n".join(_agreements(job)))
         self._agreed.setVisible(bool(job.agreements))

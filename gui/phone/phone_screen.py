@@ -250,12 +250,12 @@ class Phone(Screen):
     def _build(self) -> None:
         self._make_box()
         self.answer = Answer()
-        self.matches = Tray("matches", "Jobs it could be", always_lit=True)
+        self.matches = Tray("matches", say("phone", "matches_list"), always_lit=True)
         self.matches.moved.connect(self._choose)
         self.matches.taken.connect(self.box.setText)
         self._make_forms()
         self._matches_words = words("", "small")
-        self.tapes = Tray("tapes", "Tapes of this job")
+        self.tapes = Tray("tapes", say("phone", "tapes_list"))
         self._tapes_words = words(say("phone", "tapes"), "small")
         self._lay_out()
         self._show(())
@@ -301,11 +301,11 @@ class Phone(Screen):
         side = QWidget()
         column = stacked(side)
         column.addWidget(self.answer, 1)
-        deeds = QVBoxLayout()
-        deeds.setSpacing(theme.UNIT // 2)
+        buttons = QVBoxLayout()
+        buttons.setSpacing(theme.UNIT // 2)
         for button in (self.agree_button, self.new_day_button, self.correct_button):
-            deeds.addWidget(button)
-        column.addLayout(deeds)
+            buttons.addWidget(button)
+        column.addLayout(buttons)
         for form in self._forms:
             column.addWidget(form)
         return side
@@ -342,7 +342,7 @@ class Phone(Screen):
 
 
 def _opener(name: str, text: str, keys: str) -> QPushButton:
-    """A deed that opens its form with one key."""
+    """A button that opens its form with one key."""
     button = QPushButton(text)
     button.setObjectName(name)
     give_key(button, keys)

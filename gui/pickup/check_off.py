@@ -9,6 +9,7 @@ from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.stations import HANDED_BACK_FROM, Station
 from core.model.tape_records import TapeRecord
+from core.wording.locale_figures import listed
 from gui.toolkit.text import say
 from gui.widgets import tray_rows
 
@@ -58,9 +59,7 @@ class Checkoff:
     def words(self) -> str:
         """``3 tapes and 1 copy``; nothing when nothing is checked off."""
         tapes, copies = _count("tapes", len(self.codes)), _count("copies", len(self.copies))
-        if tapes and copies:
-            return say("pickup", "and", one=tapes, other=copies)
-        return tapes or copies
+        return listed([each for each in (tapes, copies) if each])
 
     def is_open(self, key: str) -> bool:
         """Whether this piece can go home now."""
@@ -92,7 +91,7 @@ class Checkoff:
     def _stranger(self, code: str) -> TapewrightError:
         number, other = self.job.number, code[:6]
         if other == number:
-            return WrongInput("tape code", code, say("pickup", "not_in_job", job=number))
+            return WrongInput(say("pickup", "tape_code"), code, say("pickup", "not_in_job", job=number))
         told = say("pickup", "other_job", code=tray_rows.spaced(code), other=other, job=number)
         return Refused(f"{told}; {say('pickup', 'other_job_accepted', job=number)}.")
 
@@ -100,4 +99,4 @@ class Checkoff:
 def _count(what: str, count: int) -> str:
     if not count:
         return ""
-    return say("pickup", f"{what}_one") if count == 1 else say("pickup", f"{what}_many", count=count)
+    return say("pickup", f"{what}_many", count=count)

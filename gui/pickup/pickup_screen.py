@@ -286,7 +286,7 @@ class Pickup(Screen):
         if handed is None:
             self.show_failure(Refused(say("pickup", "no_receipt", number=number)))
         else:
-            self._write(f"{len(handed.handed_back)} tapes", handed)
+            self._write(say("pickup", "tapes_many", count=len(handed.handed_back)), handed)
 
     def _write(self, what: str, handed: Handed) -> None:
         if self._fittings is None:
@@ -337,7 +337,7 @@ class Pickup(Screen):
 
     def _build(self) -> None:
         self._build_box()
-        self.tray = Tray("check-off", "Tapes and copies to hand back", checks=True)
+        self.tray = Tray("check-off", say("pickup", "tray_list"), checks=True)
         self._count = words("", "small")
         self._count.setObjectName("counted")
         self._build_label_side()

@@ -12,11 +12,11 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.pickup_records import Signature, Stroke
 from gui.toolkit import theme
+from gui.toolkit.text import say
 
 WIDE, HIGH = 45 * theme.UNIT, 15 * theme.UNIT
 """The pad never changes its size, so that a stroke means the same all the way to the paper."""
 
-_HOW = "Drawn with a pen, a finger or the mouse. Delete takes the last stroke away."
 _CLOSE = 0.75
 """Points nearer than this to the last one, in pixels, say nothing new."""
 
@@ -109,10 +109,8 @@ class SignaturePad(QWidget):
         self.changed.emit()
 
     def _tell(self) -> None:
-        count = len(self._strokes)
-        state = "empty" if not count else f"signed, {count} stroke{'s' if count > 1 else ''}"
-        self.setAccessibleName(f"Signature: {state}")
-        self.setAccessibleDescription(_HOW)
+        self.setAccessibleName(say("pickup", "signature", strokes=len(self._strokes)))
+        self.setAccessibleDescription(say("pickup", "signature_how"))
 
     # --- painting ------------------------------------------------------------------------
 

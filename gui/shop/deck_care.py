@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import deck_service
 from core.catalogue.deck_service import Service
 from core.model.settings_records import Deck
 from core.scheduling import event_rates
+from core.services import closed_days, decks
 from core.services.event_counts import Breakdown
 from core.services.shop_overview import ShopView
 from gui.shop import counted_events
+from gui.shop.chapter import Chapter
 from gui.toolkit import theme
+from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import day, moment, say
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import PaperFrame, give_key, labelled, rule, words
@@ -132,10 +135,10 @@ def _due(service: Service, years: float) -> str:
 
 
 def _hours_a_day(view: ShopView) -> float:
-    decks = sum(deck.in_service for deck in view.fittings.decks)
-    if view.counted.weeks < event_rates.WEEKS_BEFORE_LEARNING or not decks:
+    in_service = sum(deck.in_service for deck in view.fittings.decks)
+    if view.counted.weeks < event_rates.WEEKS_BEFORE_LEARNING or not in_service:
         return 0.0
-    return view.counted.play_hours / (view.counted.weeks * 7) / decks
+    return view.counted.play_hours / (view.counted.weeks * 7) / in_service
 
 
 def _often(years: float) -> str:
@@ -159,3 +162,41 @@ def _log(view: ShopView) -> list[str]:
         told = say("shop", key, deck=each.deck, began=moment(each.began_at, zone), ended=ended)
         lines.append(f"{told}: {words_of}" if words_of else told)
     return lines or [say("shop", "care_no_log")]
+
+
+class DeckCareChapter(Chapter):
+    """Decks out of service and back, and the shop closed without a plan."""
+
+    name = "care"
+    place = 50
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(desk, parent)
+        self._deck = ""
+
+    def open(self, view: ShopView) -> QWidget:
+        page = DeckCare(view, self._deck)
+        page.decks.moved.connect(self._remember)
+        page.out_wanted.connect(self._take_out)
+        page.back_wanted.connect(self._put_back)
+        page.shut_wanted.connect(self._close_today)
+        return page
+
+    @Slot(str)
+    def _remember(self, deck: str) -> None:
+        self._deck = deck
+
+    @Slot(str, str)
+    def _take_out(self, deck: str, why: str) -> None:
+        self.change(decks.broke_down, deck, why)
+
+    @Slot(str, str)
+    def _put_back(self, deck: str, why: str) -> None:
+        self.change(decks.back_in_service, deck, why)
+
+    @Slot(str)
+    def _close_today(self, why: str) -> None:
+        self.change(closed_days.stayed_shut, self.desk.clock().date(), why)
+
+
+CHAPTER = DeckCareChapter

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QPushButton
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from core.model.errors import WrongInput
 from core.model.settings_records import Expected
+from core.services import expectations
 from core.services.shop_overview import ShopView
 from gui.shop import counted_events
+from gui.shop.chapter import Chapter
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.fact_list import as_sentence
@@ -81,3 +83,23 @@ class ExpectForm(Form):
         self.column.addLayout(grid)
         self.column.addWidget(words(say("plans", "expect_ground"), "small"))
         self.column.addWidget(self.keep, 0, Qt.AlignmentFlag.AlignLeft)
+
+
+class ExpectationChapter(Chapter):
+    """What the shop expects though nobody planned it."""
+
+    name = "expected"
+    place = 80
+
+    def open(self, view: ShopView) -> QWidget:
+        page = ExpectForm(view)
+        page.wanted.connect(self._expect)
+        page.refused.connect(self.refused)
+        return page
+
+    @Slot(object)
+    def _expect(self, wanted: Expected) -> None:
+        self.change(expectations.expect, wanted)
+
+
+CHAPTER = ExpectationChapter

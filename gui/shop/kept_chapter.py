@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.promise.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
 from core.services.shop_overview import ShopView
+from gui.shop.chapter import Chapter
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
 from gui.toolkit import theme
 from gui.toolkit.text import day, say
@@ -14,7 +15,7 @@ from gui.widgets.layouts import rule, slip, stacked, words
 MOST_LATE = 20
 
 
-def chapter(view: ShopView) -> QWidget:
+def _page(view: ShopView) -> QWidget:
     """The strips with their sentences, the tenths, and the late ones."""
     found = view.record
     paper, column = slip("chapter-kept")
@@ -82,3 +83,16 @@ def _late(judged: Judged) -> QWidget:
     why = say("shop", "held_by", reasons=reasons) if reasons else say("shop", "late_no_reason")
     column.addWidget(words(why, "small"))
     return box
+
+
+class KeptChapter(Chapter):
+    """How the promises turned out."""
+
+    name = "kept"
+    place = 30
+
+    def open(self, view: ShopView) -> QWidget:
+        return _page(view)
+
+
+CHAPTER = KeptChapter

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QPushButton
+from PySide6.QtCore import QObject, Qt, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
+from core.model.errors import TapewrightError
+from core.services import box_order
 from core.services.box_order import Change, Proposal
 from core.services.shop_overview import ShopView
+from gui.shop.chapter import Chapter
+from gui.shop.order_search_run import OrderSearch
 from gui.toolkit import theme
+from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import day, say, times_in_twenty
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import PaperFrame, empty, give_key, words
@@ -130,3 +135,74 @@ def _button(name: str, text: str, keys: str) -> QPushButton:
     give_key(button, keys)
     button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
     return button
+
+
+class OrderChapter(Chapter):
+    """Looks for a better order, and sets it; a search outlives the page, not the queue it is for."""
+
+    name = "order"
+    place = 40
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(desk, parent)
+        self._page: Order | None = None
+        self._proposal: Proposal | None = None
+        self._search = OrderSearch(desk.work, self)
+        self._search.found.connect(self._tell)
+        self._search.failed.connect(self._fail)
+
+    def renew(self) -> None:
+        self._search.stop()
+        self._proposal = None
+
+    def open(self, view: ShopView) -> QWidget:
+        page = self._page = Order(view)
+        page.look_wanted.connect(self._look)
+        page.stop_wanted.connect(self._stop)
+        page.put_wanted.connect(self._set)
+        page.back_wanted.connect(self._undo)
+        if self._search.is_under_way:
+            page.wait()
+        elif self._proposal is not None:
+            page.tell(self._proposal)
+        return page
+
+    def close(self) -> None:
+        self._page = None
+
+    @Slot()
+    def _look(self) -> None:
+        self._proposal = None
+        self._search.begin()
+        if self._page is not None:
+            self._page.wait()
+
+    @Slot()
+    def _stop(self) -> None:
+        self._search.stop()
+        if self._page is not None:
+            self._page.rest()
+        self.said.emit(say("plans", "order_stopped"))
+
+    @Slot(object)
+    def _tell(self, proposal: Proposal | None) -> None:
+        self._proposal = proposal
+        if self._page is not None:
+            self._page.tell(proposal)
+
+    @Slot(object)
+    def _fail(self, failure: TapewrightError) -> None:
+        if self._page is not None:
+            self._page.rest()
+        self.show_failure(failure)
+
+    @Slot(object)
+    def _set(self, proposal: Proposal) -> None:
+        self.change(box_order.put, proposal.order, proposal.seen, said=say("plans", "order_kept"))
+
+    @Slot()
+    def _undo(self) -> None:
+        self.change(box_order.put_back, said=say("plans", "order_taken_back"))
+
+
+CHAPTER = OrderChapter

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from datetime import date
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy, QWidget
 
 from core.model.errors import WrongInput
 from core.model.settings_records import Outage
+from core.services import closed_days, decks
 from core.services.closed_days import TimeOff
 from core.services.shop_overview import COMING_DAYS, ShopView
+from gui.shop.chapter import Chapter
 from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
@@ -176,3 +178,34 @@ def _shut(view: ShopView) -> FactList:
     shut = [say("shop", "shut_day", day=day(when), why=why) for when, why in view.shut]
     facts.add(say("shop", "shut_coming"), shut or [say("shop", "none_shut", days=COMING_DAYS)])
     return facts
+
+
+class PlanningChapter(Chapter):
+    """Days the shop is closed and decks out of service by plan."""
+
+    name = "planned"
+    place = 70
+
+    def open(self, view: ShopView) -> QWidget:
+        page = PlanForm(view)
+        page.wanted.connect(self._plan)
+        page.back_wanted.connect(self._cancel)
+        page.refused.connect(self.refused)
+        return page
+
+    @Slot(object)
+    def _plan(self, plan: Plan) -> None:
+        if plan.deck is None:
+            self.change(closed_days.plan, plan.first, plan.last, plan.words)
+        else:
+            self.change(decks.plan_outage, Outage(plan.deck, plan.first, plan.last), plan.words)
+
+    @Slot(object, str)
+    def _cancel(self, plan: TimeOff | Outage, why: str) -> None:
+        if isinstance(plan, TimeOff):
+            self.change(closed_days.open_after_all, plan.days, why)
+        else:
+            self.change(decks.cancel_outage, plan, why)
+
+
+CHAPTER = PlanningChapter

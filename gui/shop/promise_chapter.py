@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QPushButton, QWidget
 
+from core.promise.queue_relief import Relief
+from core.services import what_would_help
 from core.services.shop_overview import ShopView
-from gui.shop import chapters
+from core.services.what_would_help import AboutQueue
+from gui.shop import promise_lines
+from gui.shop.chapter import Chapter
+from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.improvement_lines import HelpLines
 from gui.widgets.layouts import give_key, stacked
@@ -28,9 +33,46 @@ class Promises(QWidget):
         column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignLeft)
         self.ask.setVisible(bool(view.promises))  # only now: without a place it would open as a window
         column.addWidget(self.help)
-        column.addWidget(chapters.promises(view))
+        column.addWidget(promise_lines.promises(view))
 
     @Slot()
     def _ask(self) -> None:
         self.help.wait()
         self.help_wanted.emit()
+
+
+class PromiseChapter(Chapter):
+    """The open promises, and what would help to keep them."""
+
+    name = "promises"
+    place = 20
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(desk, parent)
+        self._page: Promises | None = None
+
+    def note(self, view: ShopView) -> str:
+        at_risk = sum(kept.is_at_risk for kept in view.promises)
+        return say("shop", "at_risk", count=at_risk) if at_risk else ""
+
+    def open(self, view: ShopView) -> QWidget:
+        self._page = Promises(view)
+        self._page.help_wanted.connect(self._ask)
+        return self._page
+
+    def close(self) -> None:
+        self._page = None
+
+    @Slot()
+    def _ask(self) -> None:
+        self.desk.work.ask(what_would_help.about_queue, then=self._think, otherwise=self.show_failure)
+
+    def _think(self, question: AboutQueue) -> None:
+        self.desk.work.think(question.answer, then=self._tell, otherwise=self.show_failure)
+
+    def _tell(self, found: tuple[Relief, ...]) -> None:
+        if self._page is not None:
+            self._page.help.tell([each.sentence for each in found])
+
+
+CHAPTER = PromiseChapter

@@ -7,45 +7,61 @@ from dataclasses import dataclass
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
+from core.wording.messages import say
+
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """An action by name: the words on it and the keys that do it."""
+    """An action by name and the keys that do it; its words are in the wording file ``window``."""
 
     name: str
-    words: str
     keys: str
+
+    @property
+    def words(self) -> str:
+        return say("window", self.name)
+
+    @property
+    def words_with_keys(self) -> str:
+        """As a button along the top shows it."""
+        return say("window", "moment", words=self.words, keys=self.keys)
 
 
 MOMENTS = (
-    Key("counter", "Counter", "F1"),
-    Key("phone", "Phone", "F2"),
-    Key("bench", "Bench", "F3"),
-    Key("pickup", "Pickup", "F4"),
-    Key("shop", "Shop", "F5"),
+    Key("counter", "F1"),
+    Key("phone", "F2"),
+    Key("bench", "F3"),
+    Key("pickup", "F4"),
+    Key("shop", "F5"),
 )
-CUSTOMER_SIDE = Key("customer-side", "Turn to the customer", "F9")
-LOOK = Key("look", "Change the light", "F11")
-QUIT = Key("quit", "Close Tapewright", "Ctrl+Q")
+CUSTOMER_SIDE = Key("customer-side", "F9")
+LOOK = Key("look", "F11")
+QUIT = Key("quit", "Ctrl+Q")
 
-BOOK = Key("book-box", "Book the box", "Ctrl+Return")
-NEW_BOX = Key("new-box", "Start a new box", "Ctrl+N")
-UNDO = Key("undo", "Undo", "Ctrl+Z")
-REDO = Key("redo", "Do it again", "Ctrl+Y")
-REPEAT = Key("repeat-row", "Repeat the row above", "Ctrl+D")
-REMOVE = Key("remove-row", "Take the row out", "Ctrl+Del")
-LOOK_OVER = Key("look-over-row", "Look a tape over", "Ctrl+L")
-MEASURE = Key("measure-packs", "Measure its packs", "Ctrl+M")
-HELP_DAY = Key("help-day", "What would help the day", "Ctrl+H")
+BOOK = Key("book-box", "Ctrl+Return")
+NEW_BOX = Key("new-box", "Ctrl+N")
+UNDO = Key("undo", "Ctrl+Z")
+REDO = Key("redo", "Ctrl+Y")
+REPEAT = Key("repeat-row", "Ctrl+D")
+REMOVE = Key("remove-row", "Ctrl+Del")
+LOOK_OVER = Key("look-over-row", "Ctrl+L")
+MEASURE = Key("measure-packs", "Ctrl+M")
+HELP_DAY = Key("help-day", "Ctrl+H")
 OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE, HELP_DAY)
 """The keys of the Counter's tray, as they are told on it."""
 
 
 def action(key: Key, parent: QWidget) -> QAction:
     """The `QAction` of one key, added to ``parent`` so that its shortcut works there."""
-    made = QAction(key.words, parent)
+    made = QAction(parent)
     made.setObjectName(key.name)
     made.setShortcut(QKeySequence(key.keys))
-    made.setToolTip(f"{key.words} ({key.keys})")
+    reword(made, key)
     parent.addAction(made)
     return made
+
+
+def reword(made: QAction, key: Key) -> None:
+    """Write the words of ``key`` in the language of now."""
+    made.setText(key.words)
+    made.setToolTip(say("window", "action_hint", words=key.words, keys=key.keys))

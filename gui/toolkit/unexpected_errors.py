@@ -11,6 +11,8 @@ from types import TracebackType
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QMessageBox, QWidget
 
+from core.wording.messages import say
+
 _LOG = logging.getLogger("tapewright")
 
 
@@ -45,10 +47,8 @@ class Border(QObject):
 
     def _tell(self, text: str) -> None:
         box = QMessageBox(self._window)
-        box.setWindowTitle("Something went wrong")
-        box.setText(
-            "Something in the program went wrong. What you saved is safe, and so is the slip you are on."
-        )
-        box.setInformativeText(f"You can go on working. The details are in {self._log_file}.")
+        box.setWindowTitle(say("window", "wrong_title"))
+        box.setText(say("window", "wrong_safe"))
+        box.setInformativeText(say("window", "wrong_details", file=str(self._log_file)))
         box.setDetailedText(text)
         box.open()

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
 
 from core.model.errors import TapewrightError, Unavailable
+from core.wording.messages import say
 from gui.toolkit.garbage_collection import Sweeping
 
 if TYPE_CHECKING:
@@ -226,7 +227,7 @@ class Work(QObject):
 
     def _open(self) -> Shop:
         if self._shop is None:
-            raise Unavailable("The shop's records are not open yet; try again in a moment.")
+            raise Unavailable(say("window", "not_open_yet"))
         return self._shop
 
     def _was_opened(self, _: Any) -> None:

@@ -1,70 +1,81 @@
 # What the Pickup screen says.
-ask = Who is collecting?
-ask_hint = Job number, name, end of the phone, or scan any tape of the box
+ask = Who is picking up?
+ask_hint = Order number, name, last digits of the phone, or scan any tape
 ask_scan = Scan each tape as you lay it on the counter
-ask_scan_hint = Scan, or Down into the tray and Space. Esc puts the box back.
-start = Type who is collecting, or scan any tape of the box.
-choose = { $count } jobs match — Down and Return choose
+ask_scan_hint = Scan, or press Down and check tapes with Space. Esc closes the order.
+start = Type who is picking up, or scan any of their tapes.
+choose = { $count } matching orders — choose with Down and Return
 counted = { $checked } of { $all } checked off
-none_found = Nothing here under “{ $text }”.
-other_job = Tape { $code } belongs to job { $other }, not to job { $job } in hand. Put it back where it belongs
-other_job_accepted = tapes of job { $job } are accepted here
-not_in_job = job { $job } has no such tape
+none_found = Nothing found for “{ $text }”. Ask for the name on the order, or the last four digits of the phone number
+other_job = Tape { $code } belongs to order { $other }, not to order { $job }. Put it back where it belongs
+other_job_accepted = tapes of order { $job } are accepted here
+not_in_job = order { $job } has no such tape
 not_ready = { $title } is { $station }, not ready to go. It stays here.
 tapes_head = Tapes
 copies_head = Copies
-whole_job = job { $number }
+whole_job = order { $number }
 tell = Say this to them
-tell_none = No tape of this job is ready to go home yet.
-tell_nothing = The tapes that go home today play and may be used again, though a keepsake is best kept. Store them upright, cool and dry.
+tell_none = No tape of this order is ready to go home yet.
+tell_nothing = The tapes that go home today play and may be used again, but a keepsake is best left alone. Store them upright, cool, and dry.
 tell_spliced = “{ $title }” was spliced { $at } minutes in; about { $seconds } s are gone there.
 tell_spliced_many = “{ $title }” was spliced in { $count } places; about { $seconds } s are gone in all.
-tell_leader = “{ $title }” was re-joined in the clear leader; nothing of the recording is lost.
-tell_repaired = “{ $title }” was repaired and must not be used again.
-tell_why = Please never play or record on it again. No splice lasts forever, and warmth weakens it; if the strip comes off in a running machine, it can damage the heads and the rest of the tape. Watch the copies; the cassette is a keepsake.
-tell_why_many = Please never play or record on them again. No splice lasts forever, and warmth weakens it; if the strip comes off in a running machine, it can damage the heads and the rest of the tape. Watch the copies; the cassettes are keepsakes.
+tell_leader = “{ $title }” was spliced in the clear leader; nothing recorded was lost.
+tell_repaired = “{ $title }” was repaired and is not for reuse.
+tell_why = Please never play or record on it again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassette as a keepsake.
+tell_why_many = Please never play or record on them again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassettes as keepsakes.
 tell_cannot = “{ $title }” could not be played and is not charged for copying.
-tell_apart = “{ $title }” was kept apart because of mould. Keep it in its bag and away from other tapes.
+tell_apart = “{ $title }” was kept apart because of mold. Keep it in its bag and away from other tapes.
 label_missing = Before it goes: is the not-for-reuse label on { $title }?
 label_astray = { $title } has no splice any more, but a not-for-reuse label is still on it. Take it off before the tape goes.
-label_button = The label is on it   F8
-price = Price
+label_button = The label is on the tape   F8
+price = Total
 paid_before = Paid before
-due = Due now
-take_now = They pay now
+due = Balance
+take_now = Paid now
 name = Who signs
 pad_clear = Clear
-on_paper = Signs on the printed receipt instead   Alt+S
+on_paper = They sign the printed receipt instead   Alt+S
 hand_back = Hand back   Ctrl+Return
 hand_back_these = Hand back { $what }   Ctrl+Return
-tapes_one = 1 tape
-tapes_many = { $count } tapes
-copies_one = 1 copy
-copies_many = { $count } copies
-and = { $one } and { $other }
+tapes_many = { $count ->
+        [one] 1 tape
+       *[other] { $count } tapes
+    }
+copies_many = { $count ->
+        [one] 1 copy
+       *[other] { $count } copies
+    }
 files_button = Write the list of files   F12
 files_written = The list of files is at { $path }.
 no_files_written = The list of files could not be written to { $folder }: { $why }. Make room there, then press F12 again.
 receipt_again = Print the last receipt again   F7
-money_button = Take or give back money   F6
+money_button = Take or refund money   F6
 money_amount = Amount
 money_why = Why
 money_why_hint = paid twice; a copy that did not play
 money_paid = Paid so far: { $amount }.
-money_take = They pay it   Alt+P
-money_give = Give it back   Alt+G
+money_take = Take payment   Alt+P
+money_give = Refund it   Alt+G
 money_taken = Taken: { $amount }. Paid so far: { $paid }.
-money_given = Given back: { $amount }. Paid so far: { $paid }.
-nothing_checked = Nothing is checked off yet. Scan each tape as you lay it on the counter, then hand back.
-nobody_signed = Nobody has signed. Let them sign on the pad, or choose that they sign on the printed receipt.
+money_given = Refunded: { $amount }. Paid so far: { $paid }.
+nothing_checked = Nothing is checked off yet. Scan each tape as you lay it on the counter, then hand back
+nobody_signed = Nobody has signed. Have them sign on the pad, or choose to sign the printed receipt
 no_name = who signs
-no_name_accepted = the name of the person who collects is needed
-money_place = They pay now
+no_name_accepted = the name of the person picking up is needed
+money_place = Paid now
 money_accepted = an amount like 93.15 is accepted
 done = Handed back to { $name }: { $what }. The receipt is at { $path }.
 stored = Handed back to { $name }: { $what }. Writing the receipt …
 no_receipt_written = The tapes are handed back and that is kept. The receipt could not be written to { $folder }: { $why }. Make room there, then press F7.
 no_paper = The label could not be written to { $folder }: { $why }. Make room there, then print it again.
-no_receipt = Nothing of job { $number } was handed back yet, so there is no receipt.
+no_receipt = Nothing of order { $number } has been handed back yet, so there is no receipt
 labelled = The label is on { $title }.
-gone_home = Everything of this job has gone home.
+gone_home = Everything in this order has gone home.
+tray_list = Tapes and copies to hand back
+tape_code = tape code
+signature = { $strokes ->
+        [0] Signature: empty
+        [one] Signature: signed, 1 stroke
+       *[other] Signature: signed, { $strokes } strokes
+    }
+signature_how = Sign with a pen, a finger, or the mouse. Delete removes the last stroke.

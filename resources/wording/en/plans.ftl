@@ -1,8 +1,8 @@
 # What the Shop says of what it plans, what it reckons with, and the order of its boxes.
 planned = What is planned
-plan_lead = A deck that goes away for service, and days on which the shop is closed. Every date is looked at anew. A day the shop stayed shut unplanned can be taken back here too; it then counts no more.
+plan_lead = Plan days when a deck is out of service or the shop is closed. Every date is worked out again. A day the shop was closed without notice can be canceled here too; then it no longer counts.
 nothing_planned = Nothing is planned.
-what = What is away
+what = What is not available
 whole_shop = The whole shop
 first_day = First day
 last_day = Last day
@@ -11,67 +11,80 @@ day_needed = a day is needed
 why = Why
 why_hint = service; holiday
 plan_it = Plan it   F6
-take_back = Take it back   F7
-deck_out = { $deck } is out { $span }
+take_back = Cancel it   F7
+deck_out = { $deck } is out of service { $span }
 shop_closed = Closed { $span }
 on_day = on { $day }
 from_to = from { $first } to { $last }
 by_plan = planned
-unplanned = unplanned
-expect_lead = What happens to a shop though nobody can say when. State what you would expect; what has been counted here corrects it, the more the longer the shop runs. 0 means not reckoned with.
-hours_between_failures = Hours of play from one breakdown of a deck to the next
-hours_to_repair = Hours until it is back, nights included
-rush_boxes_a_week = Rush boxes a week
-tapes_in_a_rush_box = Tapes in a rush box
-unplanned_closures = Of 100 opening days, shut unplanned
-expect_keep = Keep this   F6
-expect_ground = What you state counts as much as one breakdown seen, four weeks of rush boxes, or fifty opening days.
-repairs_none = No deck was away yet; no time is reckoned with.
-repairs_one = 1 deck came back: about { $hours } hours are reckoned with.
-repairs_of = { $count } decks came back: about { $hours } hours are reckoned with.
-in_weeks = { $boxes } in { $weeks }
-a_week = 1 week
-weeks = { $count } weeks
-a_rush_box = 1 rush box
-rush_boxes = { $count } rush boxes
-too_few_weeks = ; from { $weeks } weeks on it is counted.
-rush_none = ; none is reckoned with.
-rush_weekly = : { $weekly } a week are reckoned with at this time of the year.
-a_tape = 1 tape
-tapes = { $count } tapes
-tapes_in_boxes = { $tapes } in { $boxes }
-tapes_each = : { $each } in each are reckoned with.
-an_opening_day = 1 opening day
-opening_days = { $count } opening days
-shut_of = Shut on { $shut } of { $days }
-closures_none = ; none is reckoned with.
-closures_share = : { $share } in 100 are reckoned with.
-order_lead = Another order of the boxes may have more of them ready sooner. No box is made less sure of its promised day than it was told, nor than it is now. Rush boxes stay ahead.
-order_as_came = The boxes stand in the order they came.
-order_set = The boxes stand in an order that was set; those that came later follow as they came.
+unplanned = without notice
+expect_lead = Things happen that nobody can plan. Enter what you expect; what the shop counts corrects it more and more as time goes on. Enter 0 for never.
+hours_between_failures = Hours of play between breakdowns of a deck
+hours_to_repair = Hours until a deck is back, nights included
+rush_boxes_a_week = Rush orders a week
+tapes_in_a_rush_box = Tapes in a rush order
+unplanned_closures = Days closed without notice, of 100 opening days
+expect_keep = Save   F6
+expect_ground = What you enter counts as much as one breakdown, four weeks of rush orders, or fifty opening days.
+repairs_none = No deck has been repaired yet, so no time is expected.
+repairs_of = { $count ->
+        [one] 1 deck has come back.
+       *[other] { $count } decks have come back.
+    } We expect about { $hours } hours each time.
+order_lead = In a different order, more orders may be ready sooner. No promised day becomes less likely than what the customer was told, or than it is now. Rush orders stay first.
+order_as_came = Orders are in the queue as they came in.
+order_set = The queue was rearranged; orders that came in later follow as they came.
 order_look = Look for a better order   F6
 order_stop = Stop looking   F6
-order_put = Put the boxes in this order   F7
-order_back = Take the last order back   F8
-order_looking = Being looked for: the whole queue is planned twice, and some hundred orders are tried.
+order_put = Use this order   F7
+order_back = Undo the last change   F8
+order_looking = Looking: the whole queue is planned twice, and some hundred arrangements are tried.
 order_stopped = The search was stopped.
-order_none = No better order was found that harms no promise.
-order_found = With another order a box is ready { $days } sooner on average, and no promise is harmed:
-order_found_dates = With another order more promises are kept, and none is harmed:
-order_more = And { $count } boxes more.
-order_kept = The boxes stand in the new order.
-order_taken_back = The order before holds again.
+order_none = We found no better order that keeps every promise as safe as now.
+order_found = Rearranged, an order is ready { $days } sooner on average, and no promise gets less safe:
+order_found_dates = Rearranged, more promises are kept, and none gets less safe:
+order_more = And { $count } more orders.
+order_kept = The queue is in the new order.
+order_taken_back = The queue is back in the order before.
 sooner = { $days } sooner
 later = { $days } later
 one_day = 1 day
 some_days = { $days } days
-order_promise = promised for { $day }, { $will }; as it stands { $was }
-order_promise_same = promised for { $day }, { $will } as before
+order_promise = promised for { $day }, { $will }; now { $was }
+order_promise_same = promised for { $day }, { $will } as now
 service = Service
-service_pace = A deck plays { $hours } hours a day here, so at this pace:
+service_pace = A deck plays { $hours } hours a day here, so it is time to:
 clean = clean path, drum, heads and belts every { $hours } hours of play, about every { $often } — { $source }
 inspect = have it inspected every { $hours } hours, about every { $often } — { $source }
-heads = look for worn heads or a worn upper drum after { $hours } hours, about every { $often } — { $source }
+heads = check for worn heads or a worn upper drum after { $hours } hours, about every { $often } — { $source }
 a_month = month
 months = { $count } months
 years = { $count } years
+rush_counted = { $boxes ->
+        [one] 1 rush order
+       *[other] { $boxes } rush orders
+    } in { $weeks ->
+        [one] 1 week
+       *[other] { $weeks } weeks
+    }. { $stage ->
+        [early] We start counting after { $least } weeks.
+        [none] We expect none.
+       *[some] We expect { $weekly } a week at this time of year.
+    }
+rush_tapes_counted = { $tapes ->
+        [one] 1 tape
+       *[other] { $tapes } tapes
+    } in { $boxes ->
+        [one] 1 rush order
+       *[other] { $boxes } rush orders
+    }.{ $stage ->
+        [none] {""}
+       *[some] {" "}We expect { $each } in each.
+    }
+closures_counted = Closed on { $shut } of { $days ->
+        [one] 1 opening day
+       *[other] { $days } opening days
+    }. { $stage ->
+        [none] We expect none.
+       *[some] We expect { $share } in 100.
+    }

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 from core.model.job_records import Customer
 from core.model.names import JobNumber
 from core.services import calls, jobs
+from core.wording.messages import say
 from gui.phone.phone_screen import Phone
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
@@ -59,7 +60,7 @@ def test_a_box_keeps_a_name(place: Place, phone: Phone) -> None:
     for _ in range(3):
         press(Qt.Key.Key_Return)
     place.settle()
-    assert "a box belongs to somebody with a name" in place.told
+    assert say("phone", "correct_needed") in place.told
     assert QApplication.focusWidget() is phone.correction.name
     assert customer(place, FIRST).name == "Aad Fenwick"
 

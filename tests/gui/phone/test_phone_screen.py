@@ -13,6 +13,7 @@ from core.model.job_records import CallerMatch
 from core.model.names import JobNumber
 from core.model.stations import Station
 from core.services import calls, jobs, promises, tapes
+from core.wording.messages import say
 from gui.phone.answer_slip import ask_for
 from gui.phone.phone_screen import Phone
 from tests.support.booked import line
@@ -136,9 +137,9 @@ def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) ->
 @pytest.mark.parametrize(
     ("text", "asked", "not_asked"),
     [
-        ("000018", "the last digits of their phone (0142)", ""),
-        ("0142", "the name the tapes were left under", "last digits"),
-        ("Fenwick", "the last digits of their phone (0142)", "left under"),
+        ("000018", "the last digits of their phone number (0142)", ""),
+        ("0142", "the name on the order", "last digits"),
+        ("Fenwick", "the last digits of their phone number (0142)", "on the order"),
     ],
 )
 def test_what_to_ask_is_never_what_the_caller_just_said(
@@ -175,7 +176,7 @@ def test_an_agreement_without_words_is_not_kept(place: Place, phone: Phone) -> N
     phone.agreement.up_to.setFocus()
     press(Qt.Key.Key_Return)
     place.settle()
-    assert "What was agreed" in place.told
+    assert say("phone", "agreed_what") in place.told
     assert place.records.shop.ask(jobs.get, JobNumber("000018")).agreements == ()
 
 
@@ -192,7 +193,7 @@ def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: 
     place.settle()
     assert phone.box.text() == chosen
     assert phone.tapes.pieces[0].key.startswith(chosen)
-    assert "will not be kept" in phone.answer._chance.text()
+    assert say("phone", "chance_gone") in phone.answer._chance.text()
 
 
 # --- a new day ---------------------------------------------------------------------------
@@ -211,7 +212,7 @@ def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phon
     first, again = place.records.shop.ask(promises.said, JobNumber("000018"))
     assert first.promise == before
     assert (again.reason, again.agreed_with) == ("the deck was out", "Ada Fenwick")
-    assert "Promised now: " in place.told
+    assert "Now promised for " in place.told
     assert not phone.new_day.isVisible()
     assert QApplication.focusWidget() is phone.box
     assert "late" not in phone.answer.spoken

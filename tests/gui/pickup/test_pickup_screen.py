@@ -12,6 +12,7 @@ from core.model.job_records import Job
 from core.model.names import Finding, Join
 from core.model.stations import Station
 from core.services import jobs, pickups, recordings, repair_record, tapes
+from core.wording.messages import say
 from gui.pickup.pickup_screen import Pickup
 from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
@@ -103,7 +104,7 @@ def test_a_tape_of_another_job_is_refused_by_name(place: Place, screen: Pickup, 
     stranger = place.records.book(line("vhs"), name="Somebody Else").tapes[0].code
     find(place, screen, job.number)
     scan(place, stranger)
-    assert "belongs to job" in place.told
+    assert "belongs to order" in place.told
     assert checked(screen) == []
 
 
@@ -304,7 +305,7 @@ def test_the_list_of_files_is_written_when_there_are_any(place: Place, screen: P
 def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: Pickup, job: Job) -> None:
     waiting = place.records.book(line(findings=(Finding.SNAPPED,)), name="Bo Elm")
     find(place, screen, waiting.number)
-    assert screen.handover.said == ("No tape of this job is ready to go home yet.",)
+    assert screen.handover.said == (say("pickup", "tell_none"),)
     press(Qt.Key.Key_Escape)
     find(place, screen, job.number)
     spliced = job.tapes[1].code

@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from core.model.names import DonorPart, Finding, FormatName
 from core.services import donors, repair_attempts
-from gui.shop.donor_chapter import DonorChapter
+from core.wording.messages import say
+from gui.shop.donor_shelf import DonorShelf
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
@@ -17,7 +18,7 @@ VHS = FormatName("vhs")
 LOT = "a flea-market T-120"
 
 
-def opened(place: Place) -> DonorChapter:
+def opened(place: Place) -> DonorShelf:
     """The chapter on a shop of which it was chosen."""
     screen = place.turn_to(ShopScreen)
     assert screen.chapters.stand_on("donors")
@@ -25,14 +26,14 @@ def opened(place: Place) -> DonorChapter:
     return chapter(place)
 
 
-def chapter(place: Place) -> DonorChapter:
+def chapter(place: Place) -> DonorShelf:
     """The chapter that is open now."""
-    found = place.window.findChildren(DonorChapter)
+    found = place.window.findChildren(DonorShelf)
     assert found
     return found[-1]
 
 
-def words_on(page: DonorChapter) -> str:
+def words_on(page: DonorShelf) -> str:
     return " ".join(label.text() for label in page.findChildren(QLabel) if label.isVisibleTo(page))
 
 
@@ -53,8 +54,10 @@ def test_every_place_says_what_lies_there_where_from_and_which_tape_had_a_part(
     page = opened(place)
 
     rows = [piece.spoken for piece in page.tray.pieces]
-    assert rows[0].startswith("Hi8 screws. 10 there. where from is not known")
-    assert rows[1] == f"VHS shell. 3 there. from {LOT} · went into {stocked[:6]} {stocked[6:]}"
+    assert rows[0].startswith(
+        f"Hi8 screws. {say('donors', 'count', count=10)}. {say('donors', 'from_nobody')}"
+    )
+    assert rows[1] == f"VHS shell. 3 left. from {LOT} · went into {stocked[:6]} {stocked[6:]}"
     assert "one VHS shell taken off the shelf" in words_on(page)
 
 
@@ -71,9 +74,9 @@ def test_a_count_is_put_right_by_keys_with_its_reason(place: Place, stocked: str
     place.settle()
 
     assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 2
-    assert "The shelf counts 2 × VHS shell now." in place.told
-    assert "2 there, not 3: one was cracked" in words_on(chapter(place))
-    assert chapter(place).tray.pieces[1].place == "2 there"
+    assert say("donors", "is_right", count=2, format="VHS", part="shell") in place.told
+    assert "2 lie there, not 3: one was cracked" in words_on(chapter(place))
+    assert chapter(place).tray.pieces[1].place == "2 left"
 
 
 def test_without_a_reason_nothing_is_put_right_and_the_sentence_says_so(place: Place, stocked: str) -> None:
@@ -96,14 +99,14 @@ def test_what_is_no_count_is_named_and_marked(place: Place, stocked: str, typed:
     press(Qt.Key.Key_Return)
     place.settle()
 
-    assert "So many lie there" in place.told
+    assert say("donors", "really") in place.told
     assert QApplication.focusWidget() is page.really
     assert len(place.records.shop.ask(donors.shelf).lately) == 3
 
 
 def test_more_is_put_on_the_shelf_here_as_well(place: Place) -> None:
     page = opened(place)
-    assert "Nothing was ever put on the shelf." in words_on(page)
+    assert say("donors", "nothing") in words_on(page)
     page.format.setFocus()
     page.format.setCurrentIndex(page.format.findData("minidv"))
     page.part.setCurrentIndex(page.part.findData(DonorPart.REEL))
@@ -119,7 +122,7 @@ def test_more_is_put_on_the_shelf_here_as_well(place: Place) -> None:
         6,
         "worn DVM60s",
     )
-    assert chapter(place).tray.pieces[0].place == "6 there"
+    assert chapter(place).tray.pieces[0].place == "6 left"
 
 
 def test_every_field_has_a_name_and_a_label_that_can_be_seen(place: Place, stocked: str) -> None:

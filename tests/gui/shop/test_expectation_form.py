@@ -34,10 +34,10 @@ def test_each_figure_stands_beside_what_was_counted(screen: ShopScreen) -> None:
     fields = form(screen).fields
     assert [field.text() for field in fields.values()] == ["400", "72", "1", "4", "0.5"]
     told = written(screen.page)
-    assert "One breakdown in 2 hours of play: reckoned with is one in 201 hours" in told
-    assert "1 deck came back: about 48 hours are reckoned with." in told
-    assert "0 rush boxes in 0 weeks; from 4 weeks on it is counted." in told
-    assert "Shut on 0 of 1 opening day: 0.5 in 100 are reckoned with." in told
+    assert "1 breakdown in 2 hours of play. We expect one in 201 hours" in told
+    assert "1 deck has come back. We expect about 48 hours each time." in told
+    assert "0 rush orders in 0 weeks. We start counting after 4 weeks." in told
+    assert "Closed on 0 of 1 opening day. We expect 0.5 in 100." in told
 
 
 def test_a_figure_is_changed_by_keys_and_kept(place: Place, screen: ShopScreen) -> None:
@@ -65,11 +65,11 @@ def test_return_in_the_last_figure_keeps_them(place: Place, screen: ShopScreen) 
 @pytest.mark.parametrize(
     ("name", "typed", "told"),
     [
-        ("hours_to_repair", "soon", "Hours until it is back"),
+        ("hours_to_repair", "soon", "Hours until a deck is back"),
         ("hours_to_repair", "0", "hours until a deck is back"),
         ("tapes_in_a_rush_box", "0", "a rush box holds at least one tape"),
         ("unplanned_closures", "70", "unplanned_closures"),
-        ("rush_boxes_a_week", "", "Rush boxes a week"),
+        ("rush_boxes_a_week", "", "Rush orders a week"),
     ],
 )
 def test_what_cannot_be_is_said_and_stays_as_typed(
@@ -88,4 +88,4 @@ def test_days_shut_unplanned_are_told(place: Place, screen: ShopScreen) -> None:
     place.records.shop.run(closed_days.stayed_shut, place.records.clock().date(), "flu")
     screen.refresh()
     place.settle()
-    assert "Shut on 1 of " in written(screen.page)
+    assert "Closed on 1 of " in written(screen.page)

@@ -14,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
 from core.services import decks, event_counts, promises
+from core.wording.messages import say
 from gui.counter.counter_screen import Counter
 from gui.shop import kept_chapter
 from gui.shop.deck_care import DeckCare
@@ -48,10 +49,10 @@ def dressed(qapp: QApplication) -> None:
 
 def test_a_strip_says_in_words_what_it_draws() -> None:
     said = in_words(group(120, 112))
-    assert said.startswith("Of 120 promises at 90–95 %, 112 were kept. As said: luck alone makes it ")
-    assert "Fewer than said" in in_words(group(120, 95))
-    assert "an earlier day could have been named" in in_words(group(120, 120))
-    assert in_words(group(1, 1)).startswith("Of one promise")
+    assert said.startswith("112 of 120 promises made at 90–95 % were kept. As expected: chance alone gives ")
+    assert "Fewer than expected" in in_words(group(120, 95))
+    assert "earlier dates could have been promised" in in_words(group(120, 120))
+    assert in_words(group(1, 1)).startswith("1 of 1 promise")
 
 
 @pytest.mark.usefixtures("dressed")
@@ -79,7 +80,7 @@ def test_the_tenths_are_said_too(qtbot: QtBot) -> None:
 def test_a_new_shop_says_when_there_will_be_something(place: Place) -> None:
     screen = place.turn_to(ShopScreen)
     assert screen.chapters.stand_on("kept")
-    assert "No promise is over yet" in words_of(screen.page)
+    assert say("shop", "kept_none") in words_of(screen.page)
 
 
 def test_a_box_that_was_late_stands_there_with_its_reason(place: Place) -> None:
@@ -89,7 +90,7 @@ def test_a_box_that_was_late_stands_there_with_its_reason(place: Place) -> None:
     screen = place.turn_to(ShopScreen)
     screen.chapters.stand_on("kept")
     told = words_of(screen.page)
-    assert "Of one promise, 0 was kept." in told
+    assert say("shop", "kept_whole_one", kept=0) in told
     assert f"Ada Fenwick · {job.number}" in told
     assert "not ready yet" in told
     assert "Why: the deck was out" in told
@@ -101,9 +102,9 @@ def test_an_alarm_says_how_much_further_off_dates_are_set(place: Place) -> None:
     assert screen.view is not None
     late = promises.reliability(drawn(120, *CURVE, day=6, slower=3))
     learned = replace(screen.view.learned, overrun=1.31)
-    chapter = kept_chapter.chapter(replace(screen.view, record=late, learned=learned))
+    chapter = kept_chapter._page(replace(screen.view, record=late, learned=learned))
     place.qtbot.addWidget(chapter)
-    assert "every new date is now set 31 % further off" in words_of(chapter)
+    assert say("shop", "kept_guarded", percent=31) in words_of(chapter)
     assert len(chapter.findChildren(DecileBars)) == 1
 
 
@@ -134,7 +135,7 @@ def test_a_deck_goes_out_and_comes_back_by_keys(place: Place) -> None:
     care.switch.click()
     place.settle()
     assert all(deck.in_service for deck in place.records.shop.ask(decks.fittings).decks)
-    assert "One breakdown" in words_of(screen.page)
+    assert "1 breakdown" in words_of(screen.page)
 
 
 def test_a_day_shut_needs_its_reason(place: Place) -> None:

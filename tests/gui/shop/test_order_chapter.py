@@ -12,7 +12,8 @@ from PySide6.QtCore import Qt
 from core.model.names import JobNumber
 from core.services import box_order, decks, promises
 from core.services.box_order import Change, Proposal, Question
-from gui.shop.order_chapter import Order, change_words
+from core.wording.messages import say
+from gui.shop.order_chapter import Order, OrderChapter, change_words
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, written
@@ -44,13 +45,13 @@ def test_a_better_order_is_found_told_set_and_taken_back(place: Place, screen: S
     press(Qt.Key.Key_F6)
     place.settle()
     told = written(screen.page)
-    assert "no promise is harmed" in told
+    assert "no promise gets less safe" in told
     assert f"Short · {short}" in told
     assert "days sooner; promised for" in told
     press(Qt.Key.Key_F7)
     place.settle()
     assert boxes(place) == [short, long]
-    assert "stand in an order that was set" in written(screen.page)
+    assert say("plans", "order_set") in written(screen.page)
     assert not chapter(screen).put.isVisible()
     press(Qt.Key.Key_F8)
     place.settle()
@@ -63,7 +64,7 @@ def test_an_order_that_is_good_is_said_to_be(place: Place) -> None:
     shop.chapters.stand_on("order")
     press(Qt.Key.Key_F6)
     place.settle()
-    assert "No better order was found" in written(shop.page)
+    assert say("plans", "order_none") in written(shop.page)
     assert not chapter(shop).put.isVisible()
 
 
@@ -130,7 +131,9 @@ def test_only_the_newest_search_is_told(
     place: Place, screen: ShopScreen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     slow = begun(place, monkeypatch)
-    screen._search.begin()
+    order = screen.chapter("order")
+    assert isinstance(order, OrderChapter)
+    order._search.begin()
     slow.go.set()
     place.settle()
     assert chapter(screen).put.isVisible()
@@ -148,9 +151,9 @@ def test_a_change_says_which_way_and_what_becomes_of_the_promise() -> None:
     day = date(2026, 3, 12)
     number = JobNumber("000018")
     assert change_words(Change(number, "Ada", 2.31, day, 0.7, 0.96)) == (
-        "2.3 days sooner; promised for Thursday, March 12, 19 chances in 20; as it stands 14 chances in 20"
+        "2.3 days sooner; promised for Thursday, March 12, 19 chances in 20; now 14 chances in 20"
     )
     assert change_words(Change(number, "Ada", -1.0, day, 0.96, 0.96)) == (
-        "1 day later; promised for Thursday, March 12, 19 chances in 20 as before"
+        "1 day later; promised for Thursday, March 12, 19 chances in 20 as now"
     )
     assert change_words(Change(number, "Ada", 0.5, None, None, None)) == "0.5 days sooner"

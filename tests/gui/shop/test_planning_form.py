@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.model.settings_records import Outage
 from core.services import closed_days, decks, event_counts, promises
+from core.wording.messages import say
 from gui.shop.planning_form import PlanForm
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit.text import short_day
@@ -62,7 +63,7 @@ def test_a_deck_is_planned_out_and_taken_back(place: Place, screen: ShopScreen) 
     plan(place, screen, "VHS 2", "2026-03-05", "", "new belts")
     day = date(2026, 3, 5)
     assert place.records.shop.ask(decks.fittings).outages == (Outage("VHS 2", day, day),)
-    assert form(screen).tray.pieces[0].title == "VHS 2 is out on Thursday, March 5"
+    assert form(screen).tray.pieces[0].title == "VHS 2 is out of service on Thursday, March 5"
     press(Qt.Key.Key_F7)
     place.settle()
     assert place.records.shop.ask(decks.fittings).outages == ()
@@ -103,7 +104,7 @@ def test_a_day_shut_unplanned_is_taken_back_where_it_is_seen(place: Place, scree
     screen.refresh()
     place.settle()
     (piece,) = form(screen).tray.pieces
-    assert (piece.title, piece.place) == ("Closed on Tuesday, March 3", "unplanned")
+    assert (piece.title, piece.place) == ("Closed on Tuesday, March 3", say("plans", "unplanned"))
     form(screen).tray.setFocus()
     press(Qt.Key.Key_F7)
     place.settle()

@@ -20,7 +20,8 @@ from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
 from core.services import decks, figure_sources
-from gui.shop import chapters
+from core.wording.messages import say
+from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
@@ -86,18 +87,18 @@ def test_the_price_book_is_shown_whole_and_says_that_it_is_invented(screen: Shop
         assert rate.words.casefold() in told.casefold()
     for name in book.capture:
         assert catalogue().format(name).words.casefold() in told.casefold()
-    assert ("invented" in told) is book.invented
+    assert (say("shop", "invented") in told) is book.invented
 
 
 def test_every_value_of_the_catalogue_has_its_source_beside_it(screen: ShopScreen) -> None:
     told = open_chapter(screen, "grounds")
     for form in catalogue().formats:
-        assert chapters.sourced(form.shell) in told
-        assert chapters.sourced(form.tape_width_mm) in told
+        assert sources_chapter.sourced(form.shell) in told
+        assert sources_chapter.sourced(form.tape_width_mm) in told
         for speed in form.tape_speeds:
-            assert f"{speed.mm_s.value:g} mm/s — {chapters.sourced(speed.mm_s)}" in told
+            assert f"{speed.mm_s.value:g} mm/s — {sources_chapter.sourced(speed.mm_s)}" in told
         for marking in form.markings:
-            assert f"{marking.metres.value:g} m — {chapters.sourced(marking.metres)}" in told
+            assert f"{marking.metres.value:g} m — {sources_chapter.sourced(marking.metres)}" in told
 
 
 def test_no_sourced_value_of_the_catalogue_is_kept_from_the_window(screen: ShopScreen) -> None:
@@ -107,9 +108,9 @@ def test_no_sourced_value_of_the_catalogue_is_kept_from_the_window(screen: ShopS
 
     assert len(values) > 300
     for value in values:
-        assert chapters.sourced(value) in told
+        assert sources_chapter.sourced(value) in told
     for fact in (*figure_sources.of_packs(), *figure_sources.of_media(), *figure_sources.of_repairs()):
-        assert f"{fact.what[1:]}: {fact.figure} — {chapters.sourced(fact.source)}" in told
+        assert f"{fact.what[1:]}: {fact.figure} — {sources_chapter.sourced(fact.source)}" in told
     assert "hare of a stick left after formatting: 0.97 — no source given (common practice)" in told
 
 
@@ -126,11 +127,11 @@ def every_sourced(value: object) -> Iterator[Sourced[Any]]:
 
 
 def test_a_value_without_a_source_says_so() -> None:
-    assert chapters.sourced(Sourced(1.0, "from memory, for the drawing only", "from-memory")) == (
+    assert sources_chapter.sourced(Sourced(1.0, "from memory, for the drawing only", "from-memory")) == (
         "from memory, for the drawing only"
     )
-    assert chapters.sourced(Sourced(1.0, "", "from-memory")) == "no source given (from memory)"
-    assert chapters.sourced(Sourced(1.0, "SMPTE 32M", "standard")) == "SMPTE 32M (standard)"
+    assert sources_chapter.sourced(Sourced(1.0, "", "from-memory")) == "no source given (from memory)"
+    assert sources_chapter.sourced(Sourced(1.0, "SMPTE 32M", "standard")) == "SMPTE 32M (standard)"
 
 
 def test_a_promise_is_listed_with_its_day_and_phone(screen: ShopScreen) -> None:

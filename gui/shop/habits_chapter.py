@@ -13,6 +13,7 @@ from core.playtime.beliefs import HIGH, LOW
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, IntervalLevels
 from core.services.shop_overview import ShopView
+from gui.shop.chapter import Chapter
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.fact_list import FactList, as_sentence
@@ -22,7 +23,7 @@ _HEADS = 20 * theme.UNIT
 _FIGURES = 12 * theme.UNIT
 
 
-def chapter(view: ShopView) -> QWidget:
+def _page(view: ShopView) -> QWidget:
     """Every habit with its evidence; then those of which nothing was seen yet."""
     paper, column = slip("chapter-habits")
     column.addWidget(words(say("shop", "habits"), "heading"))
@@ -103,3 +104,16 @@ def _only(one: Evidence) -> str:
 
 def _share(share: float) -> str:
     return say("shop", "habits_share", share=f"{100 * share:.0f}")
+
+
+class HabitsChapter(Chapter):
+    """What tapes turn out to be."""
+
+    name = "habits"
+    place = 110
+
+    def open(self, view: ShopView) -> QWidget:
+        return _page(view)
+
+
+CHAPTER = HabitsChapter

@@ -12,7 +12,8 @@ from core.model.stations import Station
 from core.playtime.deck_readings import Shown
 from core.playtime.interval_calibration import IntervalLevels
 from core.services import captures, shop_overview
-from gui.shop import learned_habits
+from core.wording.messages import say
+from gui.shop import habits_chapter
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place
@@ -26,9 +27,9 @@ def told(screen: ShopScreen) -> str:
 def test_a_new_shop_shows_what_it_begins_with_and_that_it_is_invented(place: Place) -> None:
     words = told(place.turn_to(ShopScreen))
 
-    assert "No tape has finished playing yet" in words
+    assert say("shop", "habits_none") in words
     assert "(invented)" in words
-    assert "Recording speed: SP 75 in 100, EP 25 in 100" in words
+    assert "Recording speed: SP 75%, EP 25%" in words
 
 
 def test_what_was_seen_stands_beside_what_was_believed(place: Place) -> None:
@@ -45,23 +46,23 @@ def test_what_was_seen_stands_beside_what_was_believed(place: Place) -> None:
     assert "3 of 4" in words
     now = dict(next(e for e in place.records.shop.ask(captures.evidence) if "speed" in e.about).now)["EP"]
     assert now == pytest.approx((6 * 0.25 + 3) / 10)
-    assert "45 in 100" in words
+    assert "45%" in words
 
 
 def test_how_often_ranges_held_is_told_with_what_came_of_it(place: Place) -> None:
     view = place.records.shop.ask(shop_overview.read)
 
     def words(levels: IntervalLevels) -> str:
-        paper = learned_habits.chapter(replace(view, levels=levels))
+        paper = habits_chapter._page(replace(view, levels=levels))
         return " ".join(label.text() for label in paper.findChildren(QLabel))
 
-    assert "until 40 tapes of 10 boxes have been played" in words(view.levels)
+    assert say("shop", "ranges_none", tapes=40, boxes=10) in words(view.levels)
     wider = words(IntervalLevels(0.08, 0.93, 200, 47))
-    assert "47 of your last 200 tapes lay outside the range" in wider
+    assert "47 of your last 200 tapes fell outside the range" in wider
     assert "40 would be right" in wider
-    assert "drawn wider: from 8 to 93 in 100" in wider
-    assert "drawn narrower: from 12 to 88 in 100" in words(IntervalLevels(0.12, 0.88, 200, 30))
-    assert "as wide as at first: from 9 to 89 in 100" in words(IntervalLevels(0.09, 0.89, 200, 40))
+    assert "wider: from 8% to 93%" in wider
+    assert "narrower: from 12% to 88%" in words(IntervalLevels(0.12, 0.88, 200, 30))
+    assert "stay as they were: from 9% to 89%" in words(IntervalLevels(0.09, 0.89, 200, 40))
 
 
 def test_the_chapter_fits_a_small_window(place: Place) -> None:
