@@ -59,11 +59,12 @@ SCREEN_LIBRARIES = {
 """The same for a window on X11 or Wayland; not needed where nothing is shown."""
 
 CHECKS = (
-    ("format", ["ruff", "format", "--check", "."]),
-    ("lint", ["ruff", "check", "."]),
-    ("types", ["mypy"]),
-    ("imports", ["lint-imports", "--no-logo"]),
+    ("format", ["-m", "ruff", "format", "--check", "."]),
+    ("lint", ["-m", "ruff", "check", "."]),
+    ("types", ["-m", "mypy"]),
+    ("imports", ["-c", "from importlinter.cli import lint_imports_command as run; run()", "--no-logo"]),
 )
+"""Each is run by the environment's own Python: a program beside it names the folder it was installed in."""
 
 
 class CannotStart(Exception):
@@ -104,7 +105,8 @@ def check(pytest_arguments: Sequence[str]) -> int:
     if failed:
         print(f"== these checks failed: {', '.join(failed)}; the tests follow", flush=True)
     print("== tests", flush=True)
-    tests = subprocess.run([str(PYTHON), "-m", "pytest", *pytest_arguments], cwd=ROOT, check=False).returncode
+    command = [str(PYTHON), "-m", "pytest", "-n", "auto", "--own-postgres", *pytest_arguments]
+    tests = subprocess.run(command, cwd=ROOT, check=False).returncode
     return tests or bool(failed)
 
 
@@ -115,11 +117,7 @@ def show() -> int:
     print(f"There is no screen here, so the walk through the shop is drawn into {WALKTHROUGH}.", flush=True)
     command = [str(PYTHON), "-m", "gui.app.walkthrough", "--dir", str(WALKTHROUGH)]
     surroundings = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}
-    code = subprocess.run(command, cwd=ROOT, env=surroundings, check=False).returncode
-    for path in sorted(WALKTHROUGH.rglob("*")):
-        if path.suffix in (".png", ".pdf"):
-            print(path)
-    return code
+    return subprocess.run(command, cwd=ROOT, env=surroundings, check=False).returncode
 
 
 # --- the environment ---------------------------------------------------------------------
@@ -202,7 +200,9 @@ def _bring_packages(packages: Iterable[str], because: str) -> None:
         raise CannotStart(f"{because}. On Debian the packages are called: {' '.join(packages)}.")
     became = _as_root()
     if became is None:
-        raise CannotStart(f"{because}. Type this, then start again:\n\n    sudo {shlex.join(install)}\n")
+        raise CannotStart(
+            f"{because}. Type this, then start again:\n\n    sudo apt-get update && sudo {shlex.join(install)}\n"
+        )
     print(f"== {because}: {shlex.join([*became, *install])}", flush=True)
     surroundings = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     if _apt(became, install, surroundings) != 0:
@@ -247,11 +247,7 @@ def _opens_a_window() -> bool:
 
 def _failed(name: str, command: Sequence[str]) -> bool:
     print(f"== {name}", flush=True)
-    program = shutil.which(command[0], path=str(BIN))
-    if program is None:
-        print(f"{command[0]} is not in {BIN}", file=sys.stderr)
-        return True
-    return subprocess.run([program, *command[1:]], cwd=ROOT, check=False).returncode != 0
+    return subprocess.run([str(PYTHON), *command], cwd=ROOT, check=False).returncode != 0
 
 
 def _must(command: Sequence[str | os.PathLike[str]], otherwise: str, **surroundings: str) -> None:

@@ -49,5 +49,6 @@ def _top(*, add_help: bool) -> Parser:
         add_help=add_help,
     )
     top.add_argument("--quit-after-first-paint", action="store_true", help=argparse.SUPPRESS)
+    top.add_argument("--version", action="store_true", help=say("cli", "tell_version"))
     add_common(top, top=True)
     return top

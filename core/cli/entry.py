@@ -14,7 +14,8 @@ from pathlib import Path
 from core.cli import argument_parser, arguments
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
-from core.model.errors import TapewrightError
+from core.model.errors import TapewrightError, Unavailable
+from core.model.program_version import version
 from core.wording.messages import say
 
 OpenWindow = Callable[[Sequence[str]], int]
@@ -60,6 +61,9 @@ def main() -> int:
 
 def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
     asked = arguments.read(argv, SUBCOMMANDS)
+    if asked.version:
+        print(f"tapewright {version()}", flush=True)
+        return 0
     call = Invocation(asked)
     if asked.subcommand is None:
         return _without_subcommand(call, open_window)
@@ -77,6 +81,8 @@ def _without_subcommand(call: Invocation, open_window: OpenWindow | None) -> int
         raise argument_parser.WrongArguments(
             say("cli", "subcommand_named_accepted", subcommands=", ".join(SUBCOMMANDS))
         )
+    if not has_screen() and not os.environ.get("QT_QPA_PLATFORM"):
+        raise Unavailable(say("cli", "no_screen"))
     return open_window(call.window_options(call.asked.shop))
 
 

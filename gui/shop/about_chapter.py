@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import tomllib
-from importlib import metadata
-from pathlib import Path
-
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
 from core.model import resource_files
+from core.model.program_version import version
 from core.services.shop_overview import ShopView
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
@@ -38,15 +35,6 @@ class AboutChapter(Chapter):
             column.addWidget(rule())
             column.addWidget(_changes(changes))
         return paper
-
-
-def version() -> str:
-    """The version of the installed program; of the checkout where it is not installed."""
-    try:
-        return metadata.version("tapewright")
-    except metadata.PackageNotFoundError:
-        project = Path(__file__).parents[2] / "pyproject.toml"
-        return str(tomllib.loads(project.read_text(encoding="utf-8"))["project"]["version"])
 
 
 def changelog() -> str:

@@ -172,3 +172,5 @@ up_parts_accepted = up to { $most_at_once } parts are accepted
 cannot_trusted_any_more = { $where } can no longer be trusted: { $problems }. Restore the latest backup that verifies.
 restored_what_before_kept = Restored. What was there before is kept as { $kept }.
 database_chain_history_sound = The database and the chain of history are sound.
+tell_version = tell the version and end
+no_screen = There is no screen here to open a window on. Name a subcommand, or set DISPLAY or WAYLAND_DISPLAY; `tapewright --help` lists the subcommands.
