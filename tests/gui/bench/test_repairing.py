@@ -92,7 +92,7 @@ def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
     assert tape.not_for_reuse
     assert "nothing is lost" in place.told
     assert "in the clear leader" in written(screen.card)
-    assert "re-joined in the clear leader" in farewell.sentences((tape,))[0]
+    assert "spliced in the clear leader" in farewell.sentences((tape,))[0]
 
 
 def test_a_leader_in_the_middle_of_the_programme_is_told_before_it_is_kept(

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from core.model.names import DonorPart, Finding, FormatName
 from core.services import donors, repair_attempts
+from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 from gui.shop.donor_shelf import DonorShelf
 from gui.shop.shop_screen import ShopScreen
@@ -57,7 +58,7 @@ def test_every_place_says_what_lies_there_where_from_and_which_tape_had_a_part(
     assert rows[0].startswith(
         f"Hi8 screws. {say('donors', 'count', count=10)}. {say('donors', 'from_nobody')}"
     )
-    assert rows[1] == f"VHS shell. 3 left. from {LOT} · went into {stocked[:6]} {stocked[6:]}"
+    assert rows[1] == f"VHS shell. 3 left. from {LOT} · went into {tape_code(stocked)}"
     assert "one VHS shell taken off the shelf" in words_on(page)
 
 
@@ -75,7 +76,7 @@ def test_a_count_is_put_right_by_keys_with_its_reason(place: Place, stocked: str
 
     assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 2
     assert say("donors", "is_right", count=2, format="VHS", part="shell") in place.told
-    assert "2 lie there, not 3: one was cracked" in words_on(chapter(place))
+    assert "2 there, not 3: one was cracked" in words_on(chapter(place))
     assert chapter(place).tray.pieces[1].place == "2 left"
 
 
