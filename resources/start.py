@@ -200,9 +200,8 @@ def _bring_packages(packages: Iterable[str], because: str) -> None:
         raise CannotStart(f"{because}. On Debian the packages are called: {' '.join(packages)}.")
     became = _as_root()
     if became is None:
-        raise CannotStart(
-            f"{because}. Type this, then start again:\n\n    sudo apt-get update && sudo {shlex.join(install)}\n"
-        )
+        line = f"sudo apt-get update && sudo {shlex.join(install)}"
+        raise CannotStart(f"{because}. Type this, then start again:\n\n    {line}\n")
     print(f"== {because}: {shlex.join([*became, *install])}", flush=True)
     surroundings = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     if _apt(became, install, surroundings) != 0:

@@ -139,10 +139,17 @@ class _Loading:
         last = self._closing + self._settings.past_closing_minutes
         return any(self._moment < begins < last for begins, _ in self._plan.lanes.out.get(deck, ()))
 
+    def _is_open(self) -> bool:
+        now = zip(self._calendar.opens, self._calendar.closes, strict=True)
+        return any(opens <= self._moment < closes for opens, closes in now)
+
     def _until_when(self, start: float) -> str:
         if not len(self._calendar.opens) or start >= self._calendar.closes[-1]:
             return say("load_now", "no_hours")
-        return say("load_now", "none_ends", day=locale_figures.day(self._calendar.day_of(start)))
+        day = self._calendar.day_of(start)
+        if day == self._calendar.day_of(self._moment) and not self._is_open():
+            return say("load_now", "before_opening")
+        return say("load_now", "none_ends", day=locale_figures.day(day))
 
 
 def _closing(calendar: Calendar, moment: float) -> float:

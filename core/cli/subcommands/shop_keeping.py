@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from core.cli.invocation import Invocation, Reply, default_demo
-from core.model.errors import Unavailable
+from core.model.errors import Unavailable, WrongInput
 from core.wording.messages import say
 
 
@@ -42,6 +42,8 @@ def verify(call: Invocation) -> Reply:
 def make_demo(call: Invocation) -> Reply:
     from core.services import invented_shop
 
+    if call.asked.shop is not None:
+        raise WrongInput("--shop", call.asked.shop, say("cli", "demo_takes_dir"))
     folder = default_demo() if call.asked.dir is None else _path(call.asked.dir)
     made = invented_shop.make(folder, call.clock())
     files = [str(path) for path in (made.shop, *made.papers)]

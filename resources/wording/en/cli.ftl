@@ -69,7 +69,11 @@ looked_over_after_repair = ; to be looked over after its repair
 donor_parts_shelf = No donor parts are on the shelf.
 used = ; used for { $used }
 tape_finished_playing_yet = No tape has finished playing yet; the starting beliefs hold.
-job_tapes_handed_back = Order { $number }: { $count } tapes handed back to { $name }
+job_tapes_handed_back =
+    { $count ->
+        [one] Order { $number }: 1 tape handed back to { $name }
+       *[other] Order { $number }: { $count } tapes handed back to { $name }
+    }
 paid_still_due = paid { $spelled }, still due { $spelled_2 }
 take_reuse_label_off = ; take the not-for-reuse label off again
 date_can_promised = No date can be promised: { $held_by }
@@ -174,3 +178,4 @@ restored_what_before_kept = Restored. What was there before is kept as { $kept }
 database_chain_history_sound = The database and the chain of history are sound.
 tell_version = tell the version and end
 no_screen = There is no screen here to open a window on. Name a subcommand, or set DISPLAY or WAYLAND_DISPLAY; `tapewright --help` lists the subcommands.
+demo_takes_dir = the invented shop makes a shop of its own; say where with --dir, and open it with --shop afterwards

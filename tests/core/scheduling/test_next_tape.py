@@ -126,3 +126,8 @@ def test_no_tape_goes_to_two_decks() -> None:
     long, short = tape(2, 90), tape(1, 60)
     found = next_tapes(THREE, [short, long], TUESDAY)
     assert {name: each.tape for name, each in found.items()} == {"VHS": long, "S-VHS": short}
+
+
+def test_before_the_door_opens_the_deck_waits_for_the_opening() -> None:
+    early = TUESDAY.replace(hour=7)
+    assert next_tapes(SHOP, [tape(1, 60)], early)["VHS"].why == say("load_now", "before_opening")
