@@ -21,7 +21,8 @@ class WrongInput(TapewrightError):
     exit_code = 2
 
     def __init__(self, place: str, found: object, accepted: str) -> None:
-        super().__init__(say("errors", "wrong_input", place=place, found=_shown(found), accepted=accepted))
+        frame = "wrong_input" if found != "" else "nothing_entered"
+        super().__init__(say("errors", frame, place=place, found=_shown(found), accepted=accepted))
         self.place = place
         self.found = found
         self.accepted = accepted

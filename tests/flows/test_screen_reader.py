@@ -13,10 +13,12 @@ from typing import Any
 import pytest
 
 from core.services.invented_shop import InventedShop
+from core.wording.messages import say
 from tests.support.demonstration import AFTERNOON
 
 pytestmark = pytest.mark.slow
 
+TRAY = say("counter", "tray")
 READER = Path(__file__).parents[1] / "support" / "screen_reader.py"
 SYSTEM = "/usr/bin/python3"
 """The system's Python: the library of the reader comes with the system's packages."""
@@ -58,13 +60,23 @@ def hear(shop: Path, *steps: list[str]) -> list[Any]:
 
 
 def test_a_caller_is_answered_without_seeing_the_screen(shop: Path) -> None:
-    steps = (["hear", "Tray of tapes"], ["press", "Phone  F2"], ["type", "Who is calling?", "Edwin Marsh"])
+    steps = (
+        ["hear", TRAY],
+        ["press", "Phone  F2"],
+        ["type", "Who is calling?", "Edwin Marsh"],
+    )
     *_, answer = hear(shop, *steps, ["hear", "Edwin's seven tapes"])
     assert "one is playing now" in answer
 
 
 def test_everything_the_keyboard_comes_to_is_called_something(shop: Path) -> None:
-    steps = (["hear", "Tray of tapes"], ["read"], ["press", "Bench  F3"], ["hear", "Tapes at work"], ["read"])
+    steps = (
+        ["hear", TRAY],
+        ["read"],
+        ["press", "Bench  F3"],
+        ["hear", "Tapes at work"],
+        ["read"],
+    )
     _, counter, _, _, bench = hear(shop, *steps)
     for heard in (counter, bench):
         reached = [(role, name) for role, name, focusable in heard if focusable]
@@ -73,5 +85,5 @@ def test_everything_the_keyboard_comes_to_is_called_something(shop: Path) -> Non
 
 
 def test_the_cells_of_the_tray_say_their_column(shop: Path) -> None:
-    _, heard = hear(shop, ["hear", "Tray of tapes"], ["read"])
+    _, heard = hear(shop, ["hear", TRAY], ["read"])
     assert ["table cell", "Count, empty", True] in heard

@@ -42,13 +42,14 @@ def verify(call: Invocation) -> Reply:
 def make_demo(call: Invocation) -> Reply:
     from core.services import invented_shop
 
-    if call.asked.shop is not None:
+    if call.asked.shop is not None and call.asked.dir is None:
         raise WrongInput("--shop", call.asked.shop, say("cli", "demo_takes_dir"))
     folder = default_demo() if call.asked.dir is None else _path(call.asked.dir)
     made = invented_shop.make(folder, call.clock())
     files = [str(path) for path in (made.shop, *made.papers)]
     opens = None if call.asked.no_window else str(made.shop)
-    return Reply({"shop": str(made.shop), "files": files}, "\n".join(files), opens)
+    unused = say("cli", "demo_shop_unused", shop=call.asked.shop) if call.asked.shop is not None else ""
+    return Reply({"shop": str(made.shop), "files": files}, "\n".join(files), opens, note=unused)
 
 
 def _path(typed: str) -> Path:

@@ -179,3 +179,4 @@ database_chain_history_sound = The database and the chain of history are sound.
 tell_version = tell the version and end
 no_screen = There is no screen here to open a window on. Name a subcommand, or set DISPLAY or WAYLAND_DISPLAY; `tapewright --help` lists the subcommands.
 demo_takes_dir = the invented shop makes a shop of its own; say where with --dir, and open it with --shop afterwards
+demo_shop_unused = { $shop } was not touched: the invented shop is made in the folder that --dir names.

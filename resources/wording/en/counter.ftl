@@ -46,7 +46,7 @@ tool_look = Look over
 tool_packs = Measure packs
 # The tapes: column heads, what belongs in each, and what the clerk may type.
 name_of_slip = Slip
-tray = Tapes
+tray = Tapes in this order
 told_name = Told
 cell = { $column }, row { $row }
 column-count = How many

@@ -143,7 +143,7 @@ def test_the_last_file_is_struck_out_by_keys_and_stays_in_the_history(
     press(Qt.Key.Key_F10)
     assert [piece.title for piece in screen.side.take_back.list.pieces] == ["of another.mp4 is not its file"]
     press(Qt.Key.Key_Return)
-    assert "Why is it taken back?" in place.told
+    assert "please say why in a few words" in place.told
     press_text("the neighbour's tape")
     press(Qt.Key.Key_Return)
     place.settle()
