@@ -6,18 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from sqlalchemy import select
-
 from core.model.errors import Refused, WrongInput
 from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.services import customers, decks
-from core.store import history
-from core.store.tables import DayEventRow
+from core.store import day_events, history
 from core.store.unit import Unit
 from core.wording import locale_figures
-
-PLANNED, SHUT, OPEN = "planned", "shut", "open"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +38,7 @@ def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
     if not days:
         raise Refused(f"The shop is shut {locale_figures.span(first, last)} already.")
     for day in days:
-        _enter(unit, day, PLANNED, reason)
+        day_events.enter(unit, day, day_events.PLANNED, reason)
     told = f"closed by plan {locale_figures.span(first, last)}: {reason}"
     history.append(unit, "closed by plan", told, days=days)
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | set(days)))
@@ -60,7 +55,7 @@ def stayed_shut(unit: Unit, day: date, words: str) -> ShopSettings:
         raise WrongInput("day", day.isoformat(), "a day up to tomorrow is accepted; later ones are planned")
     if day not in opening_hours.calendar(fitted, day, 1).days:
         raise WrongInput("day", day.isoformat(), "a day on which the shop was to be open is accepted")
-    _enter(unit, day, SHUT, reason)
+    day_events.enter(unit, day, day_events.SHUT, reason)
     history.append(unit, "stayed shut", f"shut on {day.isoformat()}: {reason}", day=day)
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
 
@@ -76,7 +71,7 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSet
             why = opening_hours.calendar(fitted, day, 1).shut.get(day)
             because = f"It is shut for {why}, a public holiday." if why else "It is no closed day."
             raise Refused(f"{locale_figures.day(day)} cannot be taken back. {because}")
-        _enter(unit, day, OPEN, said)
+        day_events.enter(unit, day, day_events.OPEN, said)
     told = f"open {locale_figures.span(min(days), max(days))} after all" + (f": {said}" if said else "")
     history.append(unit, "open after all", told, days=tuple(days))
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
@@ -84,24 +79,15 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSet
 
 def days_off(unit: Unit) -> tuple[TimeOff, ...]:
     """The shop's own closed days with their reasons, oldest first."""
-    last = latest(unit)
+    last = day_events.latest(unit)
     found: dict[tuple[object, ...], TimeOff] = {}
     for day in sorted(decks.fittings(unit).closed_days):
         said = last.get(day)
         key = (day,) if said is None else (said.kind, said.words, said.at)
-        before = found.get(key, TimeOff((), said.words if said else "", said is None or said.kind != SHUT))
+        words, is_planned = ("", True) if said is None else (said.words, said.kind != day_events.SHUT)
+        before = found.get(key, TimeOff((), words, is_planned))
         found[key] = replace(before, days=(*before.days, day))
     return tuple(found.values())
-
-
-def latest(unit: Unit) -> dict[date, DayEventRow]:
-    """The last thing said of each day."""
-    rows = unit.session.scalars(select(DayEventRow).order_by(DayEventRow.id))
-    return {date.fromisoformat(row.day): row for row in rows}
-
-
-def _enter(unit: Unit, day: date, kind: str, words: str) -> None:
-    unit.session.add(DayEventRow(day=day.isoformat(), kind=kind, words=words, at=unit.now, by=unit.who))
 
 
 def _reason(words: str) -> str:

@@ -16,7 +16,8 @@ from core.model.settings_records import ShopSettings
 from core.scheduling import event_rates, opening_hours
 from core.scheduling.breakdowns import awaiting
 from core.scheduling.event_rates import Counted, RushMonth
-from core.services import closed_days, decks
+from core.services import decks
+from core.store import day_events
 from core.store.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -100,8 +101,8 @@ def outages(unit: Unit) -> tuple[Breakdown, ...]:
 
 def shut_days(unit: Unit) -> tuple[ShutDay, ...]:
     """Days the shop stayed shut unplanned and that were not taken back, oldest first."""
-    last = sorted(closed_days.latest(unit).items())
-    return tuple(ShutDay(day, event.words) for day, event in last if event.kind == closed_days.SHUT)
+    last = sorted(day_events.latest(unit).items())
+    return tuple(ShutDay(day, event.words) for day, event in last if event.kind == day_events.SHUT)
 
 
 def between(

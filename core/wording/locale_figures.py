@@ -17,8 +17,9 @@ from zoneinfo import ZoneInfo
 from babel import Locale
 from babel.dates import format_date, format_time, get_datetime_format
 from babel.lists import format_list
-from babel.numbers import format_currency, format_decimal, get_currency_precision
+from babel.numbers import format_currency, get_currency_precision
 
+from core.wording.locale_numbers import decimal, printable
 from core.wording.messages import current, say, speech
 
 _MINUS = "\N{MINUS SIGN}"
@@ -38,13 +39,13 @@ def short_day(when: date, locale: str | None = None) -> str:
 
 def full_day(when: date, locale: str | None = None) -> str:
     """``Thursday, March 12, 2026``."""
-    return _plain(format_date(when, "full", locale=_locale(locale)))
+    return printable(format_date(when, "full", locale=_locale(locale)))
 
 
 def day_of_month(when: date, locale: str | None = None) -> str:
     """``Mar 12``."""
     name = _locale(locale)
-    return _plain(format_date(when, str(Locale.parse(name).datetime_skeletons["MMMd"]), locale=name))
+    return printable(format_date(when, str(Locale.parse(name).datetime_skeletons["MMMd"]), locale=name))
 
 
 def short_month(when: date, locale: str | None = None) -> str:
@@ -73,7 +74,7 @@ def moment(when: datetime, timezone: str, locale: str | None = None) -> str:
 @lru_cache(maxsize=4096)
 def _day(ordinal: int, weekday_width: str, month_width: str, locale: str) -> str:
     pattern = _day_pattern(weekday_width, month_width, locale)
-    return _plain(format_date(date.fromordinal(ordinal), pattern, locale=locale))
+    return printable(format_date(date.fromordinal(ordinal), pattern, locale=locale))
 
 
 @lru_cache(maxsize=64)
@@ -97,7 +98,7 @@ def _widened(piece: str, weekday_width: str, month_width: str) -> str:
 
 @lru_cache(maxsize=4096)
 def _time(when: time, locale: str) -> str:
-    return _plain(format_time(when, "short", locale=locale))
+    return printable(format_time(when, "short", locale=locale))
 
 
 # --- numbers and amounts -----------------------------------------------------------------
@@ -105,8 +106,7 @@ def _time(when: time, locale: str) -> str:
 
 def figure(value: float, locale: str | None = None, digits: int | None = None) -> str:
     """A number with the locale's signs; ``digits`` after the point, or as many as it has, three at most."""
-    pattern = "#,##0.###" if digits is None else f"#,##0.{'0' * digits}"
-    return _figure(value, pattern, _locale(locale))
+    return decimal(value, _locale(locale), digits)
 
 
 def money(minor: int, currency: str, locale: str | None = None) -> str:
@@ -130,12 +130,7 @@ def between(low: str, high: str, language: str | None = None) -> str:
 @lru_cache(maxsize=4096)
 def _money(minor: int, currency: str, locale: str) -> str:
     amount = Decimal(minor).scaleb(-get_currency_precision(currency))
-    return _plain(format_currency(amount, currency, locale=locale)).replace("-", _MINUS)
-
-
-@lru_cache(maxsize=4096)
-def _figure(value: float, pattern: str, locale: str) -> str:
-    return _plain(format_decimal(value, pattern, locale=locale))
+    return printable(format_currency(amount, currency, locale=locale)).replace("-", _MINUS)
 
 
 # --- durations ---------------------------------------------------------------------------
@@ -207,7 +202,3 @@ def tape_code(code: str) -> str:
 
 def _locale(locale: str | None) -> str:
     return current().locale if locale is None else locale.replace("-", "_")
-
-
-def _plain(text: str) -> str:
-    return text.replace("\u202f", "\u00a0")

@@ -122,9 +122,9 @@ def _filled(blank: Blank, fill: Mapping[str, object], spoken: Speech, room: str,
     if isinstance(value, int) and 0 <= value < 1000 and spoken.language in _LATIN_DIGITS:
         return str(value)
     if isinstance(value, int | float):
-        from core.wording import locale_figures
+        from core.wording import locale_numbers  # brings Babel, which the first paint does without
 
-        return locale_figures.figure(value, spoken.locale)
+        return locale_numbers.decimal(value, spoken.locale)
     return str(value)
 
 

@@ -8,13 +8,13 @@ from datetime import datetime
 from pathlib import Path
 
 from platformdirs import user_data_path, user_documents_path, user_log_path
-from PySide6.QtCore import QObject, Slot
+from PySide6.QtCore import QObject, QUrl, Slot
+from PySide6.QtGui import QDesktopServices
 
 from core.model.settings_records import ShopSettings
 from core.services import decks
 from core.services.records_door import Shop
 from core.wording import messages
-from gui.app.first_window import show_file
 from gui.app.main_window import Window
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
@@ -106,3 +106,8 @@ def _log_to_file() -> Path:
     if not log.handlers:
         log.addHandler(logging.FileHandler(file, delay=True))
     return file
+
+
+def show_file(file: Path) -> None:
+    """Hand a finished PDF to the system's viewer."""
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(file)))

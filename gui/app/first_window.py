@@ -9,10 +9,8 @@ import sys
 import time
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
-from pathlib import Path
 
-from PySide6.QtCore import QObject, QTimer, QUrl, Slot
-from PySide6.QtGui import QDesktopServices
+from PySide6.QtCore import QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication
 
 from core.wording.messages import say
@@ -72,11 +70,6 @@ def clock_from(now: str | None) -> Callable[[], datetime]:
         return datetime.fromtimestamp(start.timestamp() + time.monotonic() - began, UTC)
 
     return moved_clock
-
-
-def show_file(file: Path) -> None:
-    """Hand a finished PDF to the system's viewer."""
-    QDesktopServices.openUrl(QUrl.fromLocalFile(str(file)))
 
 
 def _wall_clock() -> datetime:

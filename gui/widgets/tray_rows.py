@@ -6,15 +6,18 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from core.model.job_records import CallerMatch, CopyRecord
 from core.model.names import FormatName
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.services.promises import Kept
 from core.wording.locale_figures import tape_code
 from gui.toolkit.text import say, short_day, since
 from gui.widgets.tray import TrayItem
+
+if TYPE_CHECKING:
+    from core.services.promises import Kept
 
 _BENCH_ORDER = (
     Station.BEING_CHECKED,
