@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from importlib import metadata
 from pathlib import Path
 
 
 def version() -> str:
     """The version of the installed program; of the checkout where it is not installed."""
+    from importlib import metadata  # takes 15 ms to import, and the window is painted first
+
     try:
         return metadata.version("tapewright")
     except metadata.PackageNotFoundError:
