@@ -10,6 +10,7 @@ from core.model.quote_records import Verdict
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.papers.voice import Voice
+from core.wording.locale_figures import tape_code
 
 
 def draft_name(draft: TapeLine, voice: Voice) -> str:
@@ -34,7 +35,7 @@ def full_name(tape: TapeRecord) -> str:
 
 def short_code(tape: TapeRecord) -> str:
     """The code in groups that can be read aloud: ``000013 001 7``."""
-    return f"{tape.code[:6]} {tape.code[6:9]} {tape.code[9:]}"
+    return tape_code(tape.code)
 
 
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
