@@ -6,6 +6,7 @@ import argparse
 import math
 from collections.abc import Callable
 from datetime import date, datetime
+from decimal import Decimal, InvalidOperation
 
 from core.model.names import Speed, TvSystem
 from core.wording.messages import say
@@ -71,6 +72,17 @@ def day(typed: str) -> date:
         accepted = say("cli", "date_between_accepted_like")
         raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
     return parsed
+
+
+def decimal(typed: str) -> Decimal:
+    """A decimal number with a point, exact."""
+    try:
+        number = Decimal(typed)
+    except InvalidOperation:
+        number = Decimal("NaN")
+    if not number.is_finite() or abs(number) > MOST_MINOR:
+        raise argparse.ArgumentTypeError(say("settings", "decimal-accepted", found=typed[:60]))
+    return number
 
 
 def amount(words: str, most: float) -> Callable[[str], float]:

@@ -7,6 +7,7 @@ from collections.abc import Collection, Sequence
 
 from core.cli.argument_parser import Parser, Subcommands, add_common
 from core.cli.box_arguments import add_box, add_captured, add_catalogue
+from core.cli.settings_arguments import add_settings
 from core.cli.shop_arguments import add_demo, add_keeping, add_planned, add_promised
 from core.cli.tape_arguments import add_care
 from core.wording.messages import say
@@ -37,6 +38,7 @@ def parser() -> Parser:
     add_promised(add)
     add_planned(add)
     add_keeping(add)
+    add_settings(add)
     add_demo(add)
     return whole
 

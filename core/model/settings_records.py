@@ -20,6 +20,22 @@ class ShopFront:
     timezone: str
     """IANA name."""
     language: str = "en"
+    email: str = ""
+    tax_number: str = ""
+    greeting: str = ""
+    """The shop's own sentence at the head of a paper."""
+    closing: str = ""
+    """The shop's own sentence at the end of a paper."""
+    country: str = ""
+    """ISO 3166; where phone numbers without a country code belong."""
+    paper: str = "letter"
+    """``letter`` (ANSI A) or ``a4`` (ISO 216)."""
+    accent: str = ""
+    """The name of an accent color of the list, or nothing for the usual one."""
+    logo: str = ""
+    """A PNG or JPEG picture in base64 (RFC 4648), or nothing."""
+    practice: bool = False
+    """An invented shop to practise in; set when it is made and never changed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +105,13 @@ class ShopSettings:
     """The chance at which a date is promised, e.g. 0.9."""
     outages: tuple[Outage, ...] = ()
     expected: Expected = Expected()
+    confirmed: frozenset[str] = frozenset()
+    """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
+
+    @property
+    def country(self) -> str:
+        """ISO 3166; where a phone number without a country code belongs."""
+        return self.front.country or self.holiday_country or "US"
 
 
 @dataclass(frozen=True, slots=True)

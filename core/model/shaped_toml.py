@@ -78,7 +78,7 @@ def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:
     named = _NAMED.fullmatch(parts["what"])
     if named is None:
         return WrongInput(where, content, _accepted(kind))
-    hints = get_type_hints(bare(kind), include_extras=True)
+    hints = _keys(bare(kind))
     if named["kind"].startswith("missing"):
         return missing(where, named["key"], _accepted(hints[named["key"]]))
     return WrongInput(where, named["key"], say(ROOM, "keys", keys=", ".join(hints)))
@@ -87,13 +87,19 @@ def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:
 def _entered(step: re.Match[str], content: Any, kind: Any) -> tuple[str, Any, Any]:
     """One step down: its name as a person counts, what lies there, and the shape it should have."""
     if step["key"]:
-        return step["key"], content[step["key"]], get_type_hints(kind, include_extras=True)[step["key"]]
+        return step["key"], content[step["key"]], _keys(kind)[step["key"]]
     inner = get_args(kind)
     if step["at"] == "...":
         key = next(_unfit(content, inner[1]))
         return key, content[key], inner[1]
     place = int(step["at"])
     return str(place + 1), content[place], inner[0] if inner[-1] is Ellipsis else inner[place]
+
+
+def _keys(kind: Any) -> dict[str, Any]:
+    """The keys of a table as they stand in the file, each with its shape."""
+    hints = get_type_hints(kind, include_extras=True)
+    return {field.encode_name: hints[field.name] for field in msgspec.structs.fields(kind)}
 
 
 def _unfit(content: dict[str, Any], kind: Any) -> Iterator[str]:

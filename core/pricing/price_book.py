@@ -7,12 +7,13 @@ old quote can always be explained. Prices in a book are invented until a shop wr
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 from core.model import resource_files
 from core.model.errors import WrongInput
@@ -21,7 +22,7 @@ from core.model.names import FormatName
 from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM, at, read, shaped
 from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
-from core.wording import locale_figures
+from core.wording import locale_figures, typed_amounts
 from core.wording.messages import say
 
 
@@ -125,10 +126,22 @@ def in_force(on: date, folder: Path | None = None) -> PriceBook:
     return valid[-1]
 
 
+def all_examples() -> tuple[PriceBook, ...]:
+    """The example books, by the day they are valid from."""
+    folder = resource_files.path("pricebook")
+    return _all_in(folder, _stamp(folder))
+
+
 def load(path: Path) -> PriceBook:
     """Read one price book. WrongInput names the file, the key, what was found and what is accepted."""
-    page = shaped(read(path), PriceBookFile, path.name)
+    return of_document(read(path), path.name)
+
+
+def of_document(content: object, where: str) -> PriceBook:
+    """The price book of a file's plain tables; WrongInput as `load`."""
+    page = shaped(content, PriceBookFile, where)
     digits = page.minor_digits
+    _check_currency(page, where)
     return PriceBook(
         name=page.name,
         remark=page.remark,
@@ -139,17 +152,117 @@ def load(path: Path) -> PriceBook:
         quote_valid_days=page.quote_valid_days,
         tax=Tax(page.tax.mode, Decimal(page.tax.percent), page.tax.words, page.tax.remark),
         capture={
-            FormatName(name): _capture_rate(at(path.name, "capture", name), rate, digits)
+            FormatName(name): _capture_rate(at(where, "capture", name), rate, digits)
             for name, rate in page.capture.items()
         },
         repairs={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.repair.items()},
         media={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.media.items()},
         rush_percent=Decimal(page.rush.percent),
-        breaks=_breaks(path.name, page.quantity_break),
-        minimum_minor=_minimum(path.name, _minor(page.minimum.price, digits)),
+        breaks=_breaks(where, page.quantity_break),
+        minimum_minor=_minimum(where, _minor(page.minimum.price, digits)),
         deposit_percent=Decimal(page.deposit.percent),
         ceiling_percent=Decimal(page.ceiling.percent),
     )
+
+
+def document(book: PriceBook) -> dict[str, Any]:
+    """The book as the plain tables of its file, which `of_document` reads back to the same book."""
+    digits = book.minor_digits
+    found: dict[str, Any] = {
+        "name": book.name,
+        "remark": book.remark,
+        "invented": book.invented,
+        "currency": book.currency,
+        "minor_digits": digits,
+        "valid_from": book.valid_from,
+        "quote_valid_days": book.quote_valid_days,
+        "tax": {
+            "mode": book.tax.mode.value,
+            "percent": _plain(book.tax.percent),
+            "words": book.tax.words,
+            "remark": book.tax.remark,
+        },
+        "rush": {"percent": _plain(book.rush_percent)},
+        "minimum": {"price": _units(Decimal(book.minimum_minor), digits)},
+        "deposit": {"percent": _plain(book.deposit_percent)},
+        "ceiling": {"percent": _plain(book.ceiling_percent)},
+        "quantity_break": [{"after": one.after, "percent": _plain(one.percent)} for one in book.breaks],
+        "capture": {str(name): _capture_table(rate, digits) for name, rate in book.capture.items()},
+    }
+    for key, rates in (("repair", book.repairs), ("media", book.media)):
+        found[key] = {
+            code: {"words": rate.words, "price": _units(rate.minor, digits)} for code, rate in rates.items()
+        }
+    return found
+
+
+def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
+    """The book with every price changed by ``percent``, each rounded half up to a multiple of ``rounded_to``.
+
+    ``rounded_to`` is in whole units of the currency; the minimum is raised alike, percentages stay.
+    WrongInput for a step that is not a multiple of the smallest unit, or a percentage of -100 or below.
+    """
+    step = rounded_to.scaleb(book.minor_digits)
+    if step <= 0 or step != step.to_integral_value():
+        raise WrongInput(say(ROOM, "rounding-step"), str(rounded_to), say(ROOM, "whole-minor"))
+    if not -100 < percent <= 1000:
+        raise WrongInput(say(ROOM, "raise-percent"), str(percent), say(ROOM, "percent-raise"))
+
+    def changed(minor: Decimal) -> Decimal:
+        return ((minor * (100 + percent) / 100) / step).quantize(Decimal(1), ROUND_HALF_UP) * step
+
+    return replace(
+        book,
+        capture={name: replace(rate, minor=changed(rate.minor)) for name, rate in book.capture.items()},
+        repairs={code: replace(rate, minor=changed(rate.minor)) for code, rate in book.repairs.items()},
+        media={code: replace(rate, minor=changed(rate.minor)) for code, rate in book.media.items()},
+        minimum_minor=int(changed(Decimal(book.minimum_minor))),
+    )
+
+
+def in_currency(content: dict[str, Any], currency: str) -> dict[str, Any]:
+    """An example book's tables in another currency: a hundred to one where it has no decimals (invented)."""
+    digits = typed_amounts.decimals(currency)
+    factor = 1 if digits else 100
+    book = of_document(content, content["name"])
+    shift = factor * Decimal(10) ** (digits - book.minor_digits)
+    return document(
+        replace(
+            book,
+            currency=currency,
+            minor_digits=digits,
+            capture={name: replace(rate, minor=rate.minor * shift) for name, rate in book.capture.items()},
+            repairs={code: replace(rate, minor=rate.minor * shift) for code, rate in book.repairs.items()},
+            media={code: replace(rate, minor=rate.minor * shift) for code, rate in book.media.items()},
+            minimum_minor=int(book.minimum_minor * shift),
+        )
+    )
+
+
+def _capture_table(rate: CaptureRate, digits: int) -> dict[str, Any]:
+    found: dict[str, Any] = {"way": rate.way.value, "price": _units(rate.minor, digits)}
+    if rate.way is Way.PER_PERIOD:
+        found["minutes"] = rate.period_minutes
+    return found
+
+
+def _units(minor: Decimal, digits: int) -> str:
+    """Whole units with at least the currency's decimals: ``9.00``."""
+    value = minor.scaleb(-digits)
+    places = max(digits, -int(value.normalize().as_tuple().exponent))
+    return f"{value:.{places}f}"
+
+
+def _plain(percent: Decimal) -> str:
+    return f"{percent.normalize():f}"
+
+
+def _check_currency(page: PriceBookFile, where: str) -> None:
+    if not typed_amounts.is_currency(page.currency):
+        raise WrongInput(at(where, "currency"), page.currency, say(ROOM, "currency"))
+    if (digits := typed_amounts.decimals(page.currency)) != page.minor_digits:
+        accepted = say(ROOM, "digits-of-currency", currency=page.currency, digits=digits)
+        raise WrongInput(at(where, "minor_digits"), page.minor_digits, accepted)
 
 
 def _capture_rate(where: str, rate: CaptureEntry, digits: int) -> CaptureRate:

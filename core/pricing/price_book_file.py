@@ -9,7 +9,7 @@ from typing import Annotated, TypeAlias
 from msgspec import Meta, Struct
 
 Words: TypeAlias = Annotated[str, Meta(min_length=1, pattern=r"\S", description="not-empty")]
-Amount: TypeAlias = Annotated[str, Meta(pattern=r"^\d{1,6}(\.\d+)?$", description="amount")]
+Amount: TypeAlias = Annotated[str, Meta(pattern=r"^\d{1,9}(\.\d+)?$", description="amount")]
 """Whole units of the currency."""
 Percent: TypeAlias = Annotated[
     str, Meta(pattern=r"^(1000(\.0+)?|\d{1,3}(\.\d+)?)$", description="percent-1000")

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime, timedelta
-from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
 
-from core.model import serialization
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import JobNumber, TapeCode
@@ -22,48 +20,23 @@ from core.playtime.possibilities import facts
 from core.scheduling import opening_hours
 from core.scheduling.deck_choice import possible_systems
 from core.scheduling.queued_tapes import QueuedTape
-from core.services import captures, customers
-from core.services import shop_settings as fitted
+from core.services import captures, customers, settings_versions
 from core.store import history, lookup
-from core.store.tables import BoxOrderRow, DeckEventRow, JobRow, SettingRow, TapeRow
+from core.store.tables import BoxOrderRow, DeckEventRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 
-_FITTINGS = "fittings"
 _DONE = (Station.READY, Station.HANDED_BACK)
 
 
 def fittings(unit: Unit) -> ShopSettings:
-    """Decks, hours and people of this shop; a new shop has what ``resources/shop/new.toml`` says."""
-    row = unit.session.get(SettingRow, _FITTINGS)
-    return fitted.new_shop() if row is None else _read(row.value)
-
-
-@lru_cache(maxsize=8)
-def _read(value: str) -> ShopSettings:
-    """They are asked for in every step and hardly ever changed."""
-    return serialization.loads(ShopSettings, value)
+    """Decks, hours and people of this shop, as they are settled now."""
+    return settings_versions.current(unit)
 
 
 def refit(unit: Unit, changed: ShopSettings) -> ShopSettings:
-    """Changes the shop's fittings from now on. What was promised before stays as it was said.
-
-    Refused while a tape plays on a deck that would be gone.
-    """
-    checked = fitted.loads(fitted.dump(changed), "fittings")
-    known = {deck.name for deck in checked.decks}
-    for code, deck in unit.session.execute(
-        select(TapeRow.code, TapeRow.deck).where(TapeRow.deck.is_not(None))
-    ):
-        if deck not in known:
-            raise Refused(f"Deck {deck} is playing tape {code}. Take the tape off before the deck goes.")
-    row = unit.session.get(SettingRow, _FITTINGS)
-    if row is None:
-        unit.session.add(SettingRow(name=_FITTINGS, value=serialization.dumps(checked)))
-    else:
-        row.value = serialization.dumps(checked)
-    history.append(unit, "refitted", "decks, hours or people changed", fittings=checked)
-    return checked
+    """Changes the shop's settings from now on (see `settings_versions.change`)."""
+    return settings_versions.change(unit, changed)
 
 
 def queue(unit: Unit) -> tuple[QueuedTape, ...]:

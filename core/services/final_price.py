@@ -9,20 +9,22 @@ from core.model.names import Outcome
 from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import ZERO, Range, exactly
 from core.model.stations import Station
-from core.pricing import box_price, price_book
+from core.pricing import box_price
+from core.services import price_books
 from core.store import row_records
 from core.store.tables import JobRow, TapeRow
+from core.store.unit import Unit
 
 UNPLAYED = (Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
 """A tape that goes home from here was not copied, and its capture is not charged."""
 
 
-def price(row: JobRow) -> Price:
-    """Minutes played where known, else the likely ones; after the price book of the day of the quote."""
+def price(unit: Unit, row: JobRow) -> Price:
+    """Minutes played where known, else the likely ones; by the price book the quote was made from."""
     return box_price.price(
         [_tape(each) for each in row.tapes],
         _copies(row),
-        price_book.in_force(row.quote.made_at.date()),
+        price_books.in_force(unit, row.quote.made_at.date(), row.quote.made_at),
         rush=row.rush,
         agreed_ceiling=row_records.job(row).ceiling_minor,
     )

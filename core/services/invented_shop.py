@@ -34,6 +34,7 @@ from core.services import (
     recordings,
     repair_attempts,
     repair_record,
+    settings_versions,
     shop_settings,
     shop_snapshot,
     tapes,
@@ -80,7 +81,7 @@ def make(folder: Path, now: datetime) -> InventedShop:
     acts = invented_day.acts(script, on)
     clock = _Clock(acts[0].at.astimezone(UTC))
     with Shop.open(place / FILE, clock=clock, who=_COUNTER, create=True) as shop:
-        shop.run(decks.refit, fitted)
+        shop.run(settings_versions.make_practice, fitted)
         play = _Play(shop, clock, fitted, invented_day.boxes(script), place / "papers")
         for act in acts:
             play.carry_out(act)

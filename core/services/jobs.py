@@ -18,7 +18,7 @@ from core.model.promise_records import Promise
 from core.model.quote_records import Price, Quote, QuotedTape, Storage
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry
-from core.services import customers, decks, final_price, payments, promises
+from core.services import customers, decks, final_price, payments, promises, readiness
 from core.store import history as chain
 from core.store import lookup, row_records
 from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow
@@ -30,10 +30,12 @@ def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0
     """Takes the box in: allots the next number, gives every tape its code, keeps the quote as agreed.
 
     The same command again returns the job it made. WrongInput without a customer or tapes, or for a deposit
-    that is negative or above the ceiling; Refused when the quote has run out.
+    that is negative or above the ceiling; Refused when the quote has run out, NotSetUp before the shop has a
+    name, hours, decks and prices of its own.
     """
     if (made := _made_by(unit, command)) is not None:
         return row_records.job(made)
+    readiness.check(unit)
     _check(unit, quote, deposit_minor)
     row = _job_row(unit, quote, command)
     unit.session.add(row)
@@ -60,7 +62,7 @@ def open_jobs(unit: Unit) -> tuple[Job, ...]:
 
 def reprice(unit: Unit, number: JobNumber) -> Price:
     """The price as the job stands: minutes played where known, else the likely; never above the ceiling."""
-    return final_price.price(lookup.job_row(unit, number))
+    return final_price.price(unit, lookup.job_row(unit, number))
 
 
 def agree(
@@ -173,8 +175,7 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
 
 
 def _country(unit: Unit) -> str:
-    """Where a phone number without a country code belongs: where the shop's holidays are kept."""
-    return decks.fittings(unit).holiday_country or "US"
+    return decks.fittings(unit).country
 
 
 def _tape_row(unit: Unit, inventory: Inventory, tape: QuotedTape, number: JobNumber, place: int) -> TapeRow:

@@ -196,7 +196,7 @@ def _keep(
     pieces: Sequence[CopyRow],
     paid_minor: int,
 ) -> Pickup:
-    price = final_price.price(row)
+    price = final_price.price(unit, row)
     _pay(unit, row, price, paid_minor)
     record = Pickup(
         job=row_records.job(row),

@@ -9,13 +9,12 @@ from core.model.names import JobNumber
 from core.model.settings_records import Expected, ShopSettings
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
-from core.pricing import price_book
 from core.pricing.price_book import PriceBook
 from core.promise.reliability import Reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
-from core.services import captures, closed_days, decks, event_counts, promises
+from core.services import captures, closed_days, decks, event_counts, price_books, promises
 from core.services.closed_days import TimeOff
 from core.services.event_counts import Breakdown, ShutDay
 from core.services.promises import Kept
@@ -70,7 +69,7 @@ def read(unit: Unit) -> ShopView:
         fittings=fittings,
         week=deck_week.week(fittings, decks.queue(unit), now),
         promises=promises.under_review(unit, looked),
-        book=price_book.in_force(now.date()),
+        book=price_books.in_force(unit, now.date()),
         shut=tuple((day, words.get(day, why)) for day, why in calendar.shut.items() if day <= last),
         days_off=off,
         box_order=decks.box_order(unit),

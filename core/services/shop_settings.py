@@ -1,27 +1,43 @@
-"""The shop's fittings as a TOML file: front, decks, hours, holidays and people."""
+"""The shop's settings as a TOML file: read with a sentence for what does not fit, written by a library."""
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterable
-from dataclasses import replace
+import base64
+import binascii
+import tomllib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date
 from functools import cache
 from pathlib import Path
+from typing import Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+import msgspec
 
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.errors import WrongInput
-from core.model.inventory import MOST_TAPES
 from core.model.names import FormatName, Speed, TvSystem
+from core.model.settings_file import (
+    DeckEntry,
+    ExpectedEntry,
+    FrontEntry,
+    HolidayEntry,
+    OpeningEntry,
+    OutageEntry,
+    SettingsFile,
+    WorkEntry,
+)
 from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
-from core.model.toml_reader import Page, page_of, read
+from core.model.shaped_toml import at, read, shaped
 from core.scheduling.opening_hours import public_holidays
+from core.wording import typed_amounts
 from core.wording.messages import say
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-DAY_MINUTES = 24 * 60
 ANY_YEAR = 2026
+PICTURES = (b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff")
+"""How a PNG (ISO/IEC 15948) and a JPEG (ISO/IEC 10918) file begin."""
 
 
 @cache
@@ -31,236 +47,211 @@ def new_shop() -> ShopSettings:
 
 
 def load(path: Path) -> ShopSettings:
-    """Read fittings; WrongInput names the file, the key, what was found and what is accepted."""
-    return _fittings(read(path))
+    """Read settings; WrongInput names the file, the key, what was found and what is accepted."""
+    return of_document(read(path), path.name)
 
 
-def loads(text: str, where: str = "fittings") -> ShopSettings:
-    """ShopSettings from a text; ``where`` names it in sentences."""
-    return _fittings(page_of(text, where))
+def loads(text: str, where: str = "settings") -> ShopSettings:
+    """Settings from a text; ``where`` names it in sentences."""
+    return of_document(parsed(text, where), where)
 
 
-def dump(fittings: ShopSettings) -> str:
-    """The fittings as a TOML text that `loads` reads back to the same fittings."""
-    blocks = [_front_text(fittings.front), _work_text(fittings), _holidays_text(fittings)]
-    blocks += [_expected_text(fittings.expected)]
-    blocks += [_opening_text(opening) for opening in fittings.openings]
-    blocks += [_deck_text(deck) for deck in fittings.decks]
-    blocks += [_outage_text(outage) for outage in fittings.outages]
-    return "\n\n".join(blocks) + "\n"
+def dump(settings: ShopSettings) -> str:
+    """The settings as a TOML text that `loads` reads back to the same settings."""
+    return written(document(settings))
 
 
-def _fittings(page: Page) -> ShopSettings:
-    work, holidays = page.table("work"), page.table("holidays")
-    country, region = _place(holidays)
-    fittings = ShopSettings(
-        front=_front(page.table("front")),
-        decks=_decks(page.tables("deck")),
-        openings=tuple(sorted(_openings(page.tables("opening")), key=lambda one: (one.weekday, one.start))),
+def parsed(text: str, where: str) -> dict[str, Any]:
+    """A TOML text as plain tables; WrongInput when it is none."""
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as failure:
+        raise WrongInput(where, str(failure), say("files", "toml-file")) from None
+
+
+def written(content: Mapping[str, Any]) -> str:
+    """Plain tables as a TOML text."""
+    import tomli_w
+
+    return tomli_w.dumps(content, multiline_strings=False)
+
+
+def document(settings: ShopSettings) -> dict[str, Any]:
+    """The settings as the plain tables of their file; lists in a settled order."""
+    found: dict[str, Any] = _listed(msgspec.to_builtins(_file(settings), builtin_types=(date,)))
+    return found
+
+
+def _listed(value: Any) -> Any:
+    """Tuples as lists, as a TOML reader gives them."""
+    if isinstance(value, dict):
+        return {key: _listed(each) for key, each in value.items()}
+    return [_listed(each) for each in value] if isinstance(value, list | tuple) else value
+
+
+def of_document(content: object, where: str) -> ShopSettings:
+    """The settings of a file's plain tables; WrongInput as `load`."""
+    page = shaped(content, SettingsFile, where)
+    country, region = _holiday_place(page.holidays, where)
+    decks = _decks(page.deck, where)
+    return ShopSettings(
+        front=_front(page.front, where),
+        decks=decks,
+        openings=_openings(page.opening, where),
         holiday_country=country,
         holiday_region=region,
-        closed_days=frozenset(holidays.days("closed")),
-        past_closing_minutes=work.whole("past_closing_minutes", least=0, most=DAY_MINUTES),
-        people=work.whole("people", least=1, most=100),
-        confidence=work.share("confidence", least=0.5, most=0.999),
-        expected=_expected(page.table("expected")) if "expected" in page else Expected(),
-    )
-    fittings = replace(fittings, outages=_outages(page.tables("outage"), fittings.decks))
-    page.refuse_unread()
-    return fittings
-
-
-def _expected(page: Page) -> Expected:
-    return Expected(
-        hours_between_failures=page.share("hours_between_failures", least=0, most=1_000_000),
-        hours_to_repair=page.share("hours_to_repair", least=0, most=10_000),
-        rush_boxes_a_week=page.share("rush_boxes_a_week", least=0, most=1_000),
-        tapes_in_a_rush_box=page.share("tapes_in_a_rush_box", least=0, most=MOST_TAPES),
-        unplanned_closures=page.share("unplanned_closures", least=0, most=0.5),
+        closed_days=frozenset(page.holidays.closed),
+        past_closing_minutes=page.work.past_closing_minutes,
+        people=page.work.people,
+        confidence=page.work.confidence,
+        outages=_outages(page.outage, [deck.name for deck in decks], where),
+        expected=Expected(**msgspec.structs.asdict(page.expected)),
     )
 
 
-def _outages(pages: Iterable[Page], decks: Iterable[Deck]) -> tuple[Outage, ...]:
-    names, found = [deck.name for deck in decks], []
-    for page in pages:
-        deck, begins, ends = page.text("deck"), page.day("begins"), page.day("ends")
-        if deck not in names:
-            raise page.wrong("deck", deck, say("readers", "decks_shop", names=", ".join(names) or "none"))
-        if ends < begins:
-            raise page.wrong("ends", ends.isoformat(), say("readers", "day_before_begins_accepted"))
-        found.append(Outage(deck, begins, ends))
-    return tuple(found)
+# --- reading -----------------------------------------------------------------------------
 
 
-def _front(page: Page) -> ShopFront:
-    timezone = page.text("timezone")
+def _front(entry: FrontEntry, where: str) -> ShopFront:
+    place = at(where, "front")
     try:
-        ZoneInfo(timezone)
+        ZoneInfo(entry.timezone)
     except (ZoneInfoNotFoundError, ValueError, OSError):
         accepted = say("readers", "iana_timezone_accepted_like")
-        raise page.wrong("timezone", timezone, accepted) from None
-    return ShopFront(
-        name=page.text("name"),
-        address=page.texts("address"),
-        phone=page.text("phone"),
-        currency=page.text("currency"),
-        timezone=timezone,
-        language=page.text("language"),
-    )
+        raise WrongInput(at(place, "timezone"), entry.timezone, accepted) from None
+    if not typed_amounts.is_currency(entry.currency):
+        raise WrongInput(at(place, "currency"), entry.currency, say("files", "currency"))
+    _check_logo(entry.logo, at(place, "logo"))
+    fields = msgspec.structs.asdict(entry)
+    for key, value in fields.items():
+        for line in value if isinstance(value, tuple) else (value,):
+            _check_printable(line, at(place, key))
+    return ShopFront(**fields)
 
 
-def _place(page: Page) -> tuple[str | None, str | None]:
+def _check_printable(text: str, place: str) -> None:
+    """WrongInput for control characters: no paper could show them."""
+    if not text.isprintable():
+        raise WrongInput(place, text, say("files", "one-line"))
+
+
+def _check_logo(text: str, place: str) -> None:
+    if not text:
+        return
+    try:
+        content = base64.b64decode(text, validate=True)
+    except (binascii.Error, ValueError):
+        content = b""
+    if not content.startswith(PICTURES):
+        raise WrongInput(place, f"{text[:20]}…", say("files", "logo"))
+
+
+def _holiday_place(entry: HolidayEntry, where: str) -> tuple[str | None, str | None]:
     """Country and region whose public holidays the shop keeps; both must be known."""
-    country, region = page.optional_text("country"), page.optional_text("region")
+    country, region = entry.country or None, entry.region or None
     if country is not None:
         try:
             public_holidays(country, region, ANY_YEAR)
         except WrongInput as wrong:
-            raise page.wrong("country", wrong.found, wrong.accepted) from None
+            raise WrongInput(at(where, "holidays", "country"), wrong.found, wrong.accepted) from None
     return country, region
 
 
-def _decks(pages: Iterable[Page]) -> tuple[Deck, ...]:
+def _decks(entries: Sequence[DeckEntry], where: str) -> tuple[Deck, ...]:
     decks: list[Deck] = []
-    for page in pages:
-        name = page.text("name")
-        if any(deck.name == name for deck in decks):
-            raise page.wrong("name", name, say("readers", "every_deck_name_own"))
+    for number, entry in enumerate(entries, 1):
+        place = at(where, f"deck {number}")
+        if any(deck.name == entry.name for deck in decks):
+            raise WrongInput(at(place, "name"), entry.name, say("readers", "every_deck_name_own"))
+        _check_printable(entry.name, at(place, "name"))
+        plays = _known(entry.plays, catalogue().names, at(place, "plays"))
         decks.append(
             Deck(
-                name=name,
-                plays=frozenset(FormatName(one) for one in _known(page, "plays", catalogue().names)),
-                tv=_known(page, "tv", [system.value for system in TvSystem]),
-                speeds=_known(page, "speeds", [speed.value for speed in Speed]),
-                in_service=page.flag("in_service"),
+                name=entry.name,
+                plays=frozenset(FormatName(one) for one in plays),
+                tv=_known(entry.tv, [system.value for system in TvSystem], at(place, "tv")),
+                speeds=_known(entry.speeds, [speed.value for speed in Speed], at(place, "speeds")),
+                in_service=entry.in_service,
             )
         )
     return tuple(decks)
 
 
-def _known(page: Page, key: str, accepted: Iterable[str]) -> frozenset[str]:
-    found, names = page.texts(key), tuple(accepted)
+def _known(found: Iterable[str], accepted: Iterable[str], place: str) -> frozenset[str]:
+    names = tuple(accepted)
     for one in found:
         if one not in names:
-            raise page.wrong(key, one, say("readers", "accepted_3", names=", ".join(names)))
+            raise WrongInput(place, one, say("readers", "accepted_3", names=", ".join(names)))
     return frozenset(found)
 
 
-def _openings(pages: Iterable[Page]) -> Iterable[OpeningHours]:
-    for page in pages:
-        start, end = _minutes(page, "from"), _minutes(page, "to")
+def _openings(entries: Sequence[OpeningEntry], where: str) -> tuple[OpeningHours, ...]:
+    found = []
+    for number, entry in enumerate(entries, 1):
+        start, end = minutes_of(entry.start), minutes_of(entry.end)
         if end <= start:
-            raise page.wrong("to", page.content["to"], say("readers", "time_after_opening_accepted"))
-        for day in page.texts("days"):
-            if day not in WEEKDAYS:
-                raise page.wrong("days", day, say("readers", "accepted_4", weekdays=", ".join(WEEKDAYS)))
-            yield OpeningHours(WEEKDAYS.index(day), start, end)
+            accepted = say("readers", "time_after_opening_accepted")
+            raise WrongInput(at(where, f"opening {number}", "to"), entry.end, accepted)
+        found += [OpeningHours(WEEKDAYS.index(day), start, end) for day in entry.days]
+    return tuple(sorted(found, key=lambda one: (one.weekday, one.start)))
 
 
-def _minutes(page: Page, key: str) -> int:
-    """Minutes after midnight of a text like ``09:00``; ``24:00`` is the end of the day."""
-    text = page.text(key)
-    hour, colon, minute = text.partition(":")
-    if colon and len(minute) == 2 and (hour + minute).isdecimal() and (hour + minute).isascii():
-        found = int(hour) * 60 + int(minute)
-        if int(minute) < 60 and found <= DAY_MINUTES:
-            return found
-    raise page.wrong(key, text, say("readers", "time_accepted"))
+def _outages(entries: Sequence[OutageEntry], decks: Sequence[str], where: str) -> tuple[Outage, ...]:
+    for number, entry in enumerate(entries, 1):
+        place = at(where, f"outage {number}")
+        if entry.deck not in decks:
+            names = ", ".join(decks) or say("files", "none")
+            raise WrongInput(at(place, "deck"), entry.deck, say("readers", "decks_shop", names=names))
+        if entry.ends < entry.begins:
+            accepted = say("readers", "day_before_begins_accepted")
+            raise WrongInput(at(place, "ends"), entry.ends.isoformat(), accepted)
+    return tuple(Outage(entry.deck, entry.begins, entry.ends) for entry in entries)
 
 
-def _front_text(front: ShopFront) -> str:
-    return "\n".join(
-        (
-            "[front]",
-            f"name = {_quoted(front.name)}",
-            f"address = {_list(front.address)}",
-            f"phone = {_quoted(front.phone)}",
-            f"currency = {_quoted(front.currency)}",
-            f"timezone = {_quoted(front.timezone)}",
-            f"language = {_quoted(front.language)}",
-        )
+def minutes_of(text: str) -> int:
+    """Minutes after midnight of a time like ``09:00``; ``24:00`` is the end of the day."""
+    hour, _, minute = text.partition(":")
+    return int(hour) * 60 + int(minute)
+
+
+# --- writing -----------------------------------------------------------------------------
+
+
+def _file(settings: ShopSettings) -> SettingsFile:
+    front = {name: getattr(settings.front, name) for name in FrontEntry.__struct_fields__}
+    return SettingsFile(
+        front=FrontEntry(**front),
+        work=WorkEntry(settings.people, settings.past_closing_minutes, settings.confidence),
+        holidays=HolidayEntry(
+            settings.holiday_country or "", settings.holiday_region or "", tuple(sorted(settings.closed_days))
+        ),
+        expected=ExpectedEntry(
+            **{name: getattr(settings.expected, name) for name in ExpectedEntry.__struct_fields__}
+        ),
+        opening=tuple(_opening_entries(settings.openings)),
+        deck=tuple(
+            DeckEntry(
+                deck.name,
+                tuple(sorted(deck.plays)),
+                tuple(sorted(deck.tv)),
+                tuple(sorted(deck.speeds)),
+                deck.in_service,
+            )
+            for deck in settings.decks
+        ),
+        outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
     )
 
 
-def _work_text(fittings: ShopSettings) -> str:
-    return "\n".join(
-        (
-            "[work]",
-            f"people = {fittings.people}",
-            f"past_closing_minutes = {fittings.past_closing_minutes}",
-            f"confidence = {fittings.confidence!r}",
-        )
-    )
+def _opening_entries(openings: Sequence[OpeningHours]) -> Iterator[OpeningEntry]:
+    """Days with the same hours stand together, as a person would write them."""
+    days: dict[tuple[int, int], list[str]] = {}
+    for each in openings:
+        days.setdefault((each.start, each.end), []).append(WEEKDAYS[each.weekday])
+    for (start, end), names in days.items():
+        yield OpeningEntry(tuple(names), clock(start), clock(end))  # type: ignore[arg-type]  # names of WEEKDAYS
 
 
-def _holidays_text(fittings: ShopSettings) -> str:
-    closed = ", ".join(day.isoformat() for day in sorted(fittings.closed_days))
-    return "\n".join(
-        (
-            "[holidays]",
-            f"country = {_quoted(fittings.holiday_country or '')}",
-            f"region = {_quoted(fittings.holiday_region or '')}",
-            f"closed = [{closed}]",
-        )
-    )
-
-
-def _expected_text(expected: Expected) -> str:
-    return "\n".join(
-        (
-            "[expected]",
-            f"hours_between_failures = {expected.hours_between_failures!r}",
-            f"hours_to_repair = {expected.hours_to_repair!r}",
-            f"rush_boxes_a_week = {expected.rush_boxes_a_week!r}",
-            f"tapes_in_a_rush_box = {expected.tapes_in_a_rush_box!r}",
-            f"unplanned_closures = {expected.unplanned_closures!r}",
-        )
-    )
-
-
-def _outage_text(outage: Outage) -> str:
-    return "\n".join(
-        (
-            "[[outage]]",
-            f"deck = {_quoted(outage.deck)}",
-            f"begins = {outage.begins.isoformat()}",
-            f"ends = {outage.ends.isoformat()}",
-        )
-    )
-
-
-def _opening_text(opening: OpeningHours) -> str:
-    return "\n".join(
-        (
-            "[[opening]]",
-            f"days = [{_quoted(WEEKDAYS[opening.weekday])}]",
-            f"from = {_quoted(_clock(opening.start))}",
-            f"to = {_quoted(_clock(opening.end))}",
-        )
-    )
-
-
-def _deck_text(deck: Deck) -> str:
-    return "\n".join(
-        (
-            "[[deck]]",
-            f"name = {_quoted(deck.name)}",
-            f"plays = {_list(sorted(deck.plays))}",
-            f"tv = {_list(sorted(deck.tv))}",
-            f"speeds = {_list(sorted(deck.speeds))}",
-            f"in_service = {'true' if deck.in_service else 'false'}",
-        )
-    )
-
-
-def _clock(minutes: int) -> str:
+def clock(minutes: int) -> str:
+    """Minutes after midnight as a file has them: ``09:00``."""
     return f"{minutes // 60:02d}:{minutes % 60:02d}"
-
-
-def _list(texts: Iterable[str]) -> str:
-    return f"[{', '.join(_quoted(text) for text in texts)}]"
-
-
-def _quoted(text: str) -> str:
-    """A TOML basic string; JSON escapes are TOML escapes, but for DEL."""
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007F")

@@ -9,11 +9,10 @@ from core.model.inventory import Inventory
 from core.model.quote_records import Quote
 from core.model.settings_records import ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
-from core.pricing import price_book
 from core.pricing.price_book import PriceBook
 from core.promise import turnaround
 from core.scheduling import opening_hours
-from core.services import captures, promises, quoting
+from core.services import captures, price_books, promises, quoting
 from core.store.unit import Unit
 
 
@@ -58,6 +57,5 @@ def read(unit: Unit) -> ShopSnapshot:
     """The shop as its records tell it now. Costly: it works the whole queue through."""
     load = promises.load(unit)
     fittings, now = load.fittings, load.made_at
-    return ShopSnapshot(
-        fittings, price_book.in_force(opening_hours.today(fittings, now)), load, now, captures.habits(unit)
-    )
+    book = price_books.in_force(unit, opening_hours.today(fittings, now))
+    return ShopSnapshot(fittings, book, load, now, captures.habits(unit))

@@ -12,7 +12,7 @@ from sqlalchemy import Text, func, select, type_coerce
 from core.model import serialization
 from core.model.repair_records import Splice
 from core.store import history, lookup, row_records
-from core.store.tables import CounterRow, DonorRow, JobRow, PaymentRow, PickupRow, RecordingRow, TapeRow
+from core.store.tables import CounterRow, DonorRow, JobRow, PaymentRow, PickupRow, RecordingRow, SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -26,6 +26,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
         *_papers(unit, told),
         *_money(unit, told),
         *_donors(unit, told),
+        *_settings(unit, told),
         *_numbers(unit),
     )
 
@@ -39,6 +40,7 @@ class _Told:
         self.pickups: dict[str, str] = {}
         self.paid: dict[str, int] = defaultdict(int)
         self.donors: dict[int, int] = {}
+        self.settings: dict[tuple[str, int], str] = {}
         for event in history.lines(unit):
             self._take(event.kind, event.job or "", event.tape, _payload(event.payload))
 
@@ -51,6 +53,8 @@ class _Told:
             self.pickups[str(said.get("command"))] = str(said.get("record_sha256"))
         elif kind == "paid":
             self.paid[job] += int(said.get("minor", 0))
+        elif kind in ("settings", "prices"):
+            self.settings[str(said.get("part")), int(said.get("number", 0))] = str(said.get("value_sha256"))
         elif kind == "donor":
             self.donors[int(said.get("donor", 0))] = int(said.get("left", 0))
 
@@ -179,6 +183,14 @@ def _donors(unit: Unit, told: _Told) -> Iterator[str]:
             yield say("records", "donors_shelf_history_says", count=row.count, kind=kind, said=said)
     if told.donors:
         yield say("records", "kinds_donor_history_tables", count=len(told.donors))
+
+
+def _settings(unit: Unit, told: _Told) -> Iterator[str]:
+    rows = unit.session.scalars(select(SettingsVersionRow).order_by(SettingsVersionRow.id))
+    found = {(row.part, row.number): history.fingerprint(row.value) for row in rows if row.by}
+    for key in sorted(found.keys() | told.settings.keys()):
+        if found.get(key) != told.settings.get(key):
+            yield say("records", "settings_differ", part=key[0], number=key[1])
 
 
 def _numbers(unit: Unit) -> Iterator[str]:

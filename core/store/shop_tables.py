@@ -8,6 +8,7 @@ from sqlalchemy import (
     Index,
     String,
     Text,
+    UniqueConstraint,
 )
 from sqlalchemy.orm import Mapped, mapped_column
 
@@ -24,15 +25,25 @@ class CounterRow(StoredTable):
     last: Mapped[int]
 
 
-class SettingRow(StoredTable):
-    """One thing the shop has settled for itself, as JSON text."""
+class SettingsVersionRow(StoredTable):
+    """A version of the settings (``shop``), or one price book (``prices``)."""
 
-    __tablename__ = "settings"
+    __tablename__ = "settings_versions"
+    __table_args__ = (UniqueConstraint("part", "number"),)
 
-    name: Mapped[str] = mapped_column(String(40), primary_key=True)
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    part: Mapped[str] = mapped_column(String(20))
+    number: Mapped[int]
+    """1 for the first version of the part, and so on without gaps."""
+    valid_from: Mapped[str | None] = mapped_column(String(10))
+    """ISO 8601; of a price book only."""
     value: Mapped[str] = mapped_column(Text)
-    version: Mapped[int] = mapped_column(init=False)
-    __mapper_args__ = {"version_id_col": version}
+    """JSON; nothing where a price book was withdrawn."""
+    words: Mapped[str] = mapped_column(Text)
+    undoes: Mapped[int | None]
+    """The number of the version this one takes back."""
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
 
 
 class DraftRow(StoredTable):

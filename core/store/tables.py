@@ -1,8 +1,8 @@
 """What the shop keeps, as typed tables. No rule lives here but those the database itself must hold.
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
-update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow` and `CaptureRow` are
-never changed or deleted: triggers of the migrations see to it.
+update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow`, `CaptureRow` and
+`SettingsVersionRow` are never changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ from core.store.shop_tables import (
     DeckEventRow,
     DraftRow,
     EventRow,
-    SettingRow,
+    SettingsVersionRow,
 )
 from core.store.stored_table import StoredTable
 from core.store.tape_tables import CaptureRow, DonorRow, RecordingRow, RepairRow, SpliceRow, TapeRow
@@ -50,7 +50,7 @@ __all__ = [
     "PromiseRow",
     "RecordingRow",
     "RepairRow",
-    "SettingRow",
+    "SettingsVersionRow",
     "SpliceRow",
     "StoredTable",
     "TapeRow",

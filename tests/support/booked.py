@@ -6,7 +6,7 @@ import os
 import shutil
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from uuid import uuid4
@@ -18,11 +18,22 @@ from core.model.job_records import Job
 from core.model.names import CommandId, Finding, FormatName, Speed, TvSystem
 from core.model.pickup_records import Pickup, Signature
 from core.model.quote_records import Quote
+from core.model.setup_pages import SetupPage
 from core.model.stations import LINE, Station
 from core.model.tape_records import TapeRecord
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import captures, decks, jobs, pickups, promises, quoting, tapes
+from core.services import (
+    captures,
+    decks,
+    jobs,
+    pickups,
+    price_books,
+    promises,
+    quoting,
+    shop_document,
+    tapes,
+)
 from core.services.records_door import Shop
 from core.store import history
 from core.store.tables import EventRow
@@ -31,6 +42,10 @@ from tests.support.postgres import SERVER, database_url, named_server, tell
 
 MORNING = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
 """A Tuesday, 9 o'clock in New York."""
+
+SET_UP_AT = datetime(2025, 1, 1, 14, 0, tzinfo=UTC)
+"""When the shops of the tests were set up."""
+OWN_NAME = "The Test Reel"
 
 KINDS = ("sqlite", pytest.param("postgres", marks=pytest.mark.postgres))
 """The databases of this run; a run of the whole suite may not go without PostgreSQL."""
@@ -120,7 +135,7 @@ def _quote(unit: Unit, box: Inventory) -> Quote:
     fitted, now = promises.reckoned(unit), decks.on_the_shops_clock(unit, unit.now)
     return quoting.quote(
         box,
-        book=price_book.in_force(now.date()),
+        book=price_books.in_force(unit, now.date()),
         fittings=fitted,
         load=turnaround.load(fitted, decks.queue(unit), now),
         now=now,
@@ -128,11 +143,25 @@ def _quote(unit: Unit, box: Inventory) -> Quote:
     )
 
 
+def set_up(where: str | Path) -> None:
+    """A shop with a name of its own that takes the example prices for its own; the rest as a new shop has it."""
+    with Shop.open(where, clock=lambda: SET_UP_AT, who="owner") as shop:
+        shop.run(shop_document.set_texts, [("front.name", OWN_NAME)])
+        shop.run(_own_prices)
+        shop.run(shop_document.confirm, [SetupPage.HOURS, SetupPage.DECKS])
+
+
+def _own_prices(unit: Unit) -> None:
+    """Every example book as the shop's own, so that each day has the figures it always had."""
+    for book in price_book.all_examples():
+        price_books.enter(unit, price_book.document(replace(book, invented=False)))
+
+
 @pytest.fixture(scope="session")
 def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A new shop file, made once and copied for each test."""
+    """A shop file that is set up and has no orders yet, made once and copied for each test."""
     path = tmp_path_factory.mktemp("empty") / "shop.sqlite"
-    Shop.open(path).close()
+    set_up(path)
     return path
 
 
@@ -143,7 +172,7 @@ def empty_server() -> Iterator[str]:
     name = f"tapewright_new_{uuid4().hex}"
     tell(server, f'CREATE DATABASE "{name}"')
     try:
-        Shop.open(database_url(server, name)).close()
+        set_up(database_url(server, name))
         yield name
     finally:
         tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')

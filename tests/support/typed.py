@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 import sqlite3
 import subprocess
 import sys
@@ -67,7 +68,13 @@ def contents(shop: Path) -> Sequence[str]:
 
 
 @pytest.fixture
-def typed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Typist:
+def typed(tmp_path: Path, empty_file: Path, capsys: pytest.CaptureFixture[str]) -> Typist:
+    """Types at a shop that is set up and has no orders yet."""
+    return Typist(shutil.copy(empty_file, tmp_path / "shop.sqlite"), capsys)
+
+
+@pytest.fixture
+def typed_first(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Typist:
     """Types at a shop that is not there yet."""
     return Typist(tmp_path / "shop.sqlite", capsys)
 

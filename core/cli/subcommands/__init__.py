@@ -6,7 +6,7 @@ from importlib import import_module
 
 from core.cli.invocation import Invocation, Reply
 
-_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _SETTINGS = (
     f"core.cli.subcommands.{room}"
     for room in (
         "catalogue_questions",
@@ -18,6 +18,7 @@ _SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED
         "promised_dates",
         "deck_loading",
         "planning",
+        "own_settings",
     )
 )
 
@@ -58,6 +59,7 @@ _ROOMS = {
     "refund": (_BOX, "refund"),
     "load-now": (_LOADING, "tell_load_now"),
     "habits": (_CARE, "tell_habits"),
+    "shop": (_SETTINGS, "carry_out"),
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),
     "verify": (_KEEPING, "verify"),

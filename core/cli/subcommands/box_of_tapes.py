@@ -134,7 +134,7 @@ def _inventory(
     call: Invocation, data: bytes, fitted: ShopSettings, *, customer_needed: bool = False
 ) -> Inventory:
     today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
-    reading = InventoryReading(today, fitted.holiday_country or "US", customer_needed)
+    reading = InventoryReading(today, fitted.country, customer_needed)
     return inventory_file.read(data, call.asked.file, reading)
 
 

@@ -46,3 +46,7 @@ disk_failed = The disk that holds { $where } failed. Stop, check the disk, then 
 wrong_password = { $where } does not accept this user and password. What was stored before is safe.
 not_there = { $where } is not there: check the address and the name of the database. What was stored before is safe.
 unreachable = { $where } cannot be reached just now. If something was being stored, you will see whether it was once the connection is back; trying again does not store it twice.
+settings_differ = Version { $number } of the { $part ->
+    [prices] prices
+   *[shop] settings
+    } is not what the history tells.

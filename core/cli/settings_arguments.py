@@ -1,0 +1,50 @@
+"""Options of the subcommand ``shop``: the shop's settings and prices."""
+
+from __future__ import annotations
+
+from core.cli.argument_parser import Parser, Subcommands, add_common
+from core.cli.argument_types import day, decimal, text
+from core.model.setup_pages import SetupPage
+from core.wording.messages import say
+
+
+def add_settings(add: Subcommands) -> None:
+    one = add("shop", say("settings", "option-shop"))
+    actions = one.add_subparsers(dest="action", metavar="ACTION", parser_class=Parser, required=True)
+
+    def action(name: str) -> Parser:
+        words = say("settings", f"option-{name}")
+        made = actions.add_parser(name, help=words, description=words, allow_abbrev=False)
+        add_common(made, top=False)
+        return made
+
+    made = action("show")
+    made.add_argument("path", metavar="PATH", type=text, nargs="?", help=say("settings", "option-path"))
+    made = action("set")
+    made.add_argument("typed", metavar="PATH VALUE", nargs="+", help=say("settings", "option-pairs"))
+    _add_valid_from(made)
+    made = action("remove")
+    made.add_argument("path", metavar="PATH", type=text, help=say("settings", "option-path"))
+    made = action("export")
+    made.add_argument("file", metavar="FILE", nargs="?", default="-", help=say("settings", "option-out"))
+    made = action("import")
+    made.add_argument("file", metavar="FILE", help=say("settings", "option-in"))
+    made = action("confirm")
+    pages = [page.value for page in SetupPage]
+    made.add_argument("pages", metavar="PAGE", nargs="+", choices=pages, help=", ".join(pages))
+    made = action("raise-prices")
+    made.add_argument("percent", metavar="PERCENT", type=decimal, help=say("settings", "option-percent"))
+    made.add_argument(
+        "--round", dest="rounded_to", metavar="AMOUNT", type=decimal, help=say("settings", "option-round")
+    )
+    _add_valid_from(made)
+    action("history")
+    made = action("undo")
+    made.add_argument("part", metavar="PART", nargs="?", choices=["settings", "prices"], default="settings")
+    action("missing")
+
+
+def _add_valid_from(one: Parser) -> None:
+    one.add_argument(
+        "--from", dest="valid_from", metavar="ISO-DATE", type=day, help=say("settings", "option-from")
+    )

@@ -1,0 +1,154 @@
+"""The shop's settings and prices: shown, changed, written to a file, read from one, taken back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from decimal import Decimal
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from core.cli.invocation import Invocation, Reply, contents
+from core.model import serialization, settings_differences
+from core.model.errors import WrongInput
+from core.model.setup_pages import SetupPage
+from core.services import price_books, readiness, settings_versions, shop_document, shop_settings
+from core.wording import locale_figures, typed_amounts
+from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.services.records_door import Shop
+
+
+def carry_out(call: Invocation) -> Reply:
+    """One action on the settings; the shop is made where it is set up for the first time."""
+    action = call.asked.action
+    makes = action in ("set", "import", "confirm")
+    with call.open(create=makes) as shop:
+        return _ACTIONS[action](call, shop)
+
+
+def _show(call: Invocation, shop: Shop) -> Reply:
+    content = shop.ask(shop_document.read)
+    found: Any = content
+    if call.asked.path:
+        path = call.asked.path.split(".")
+        found = settings_differences.value_at(content, path, say("settings", "the-settings"))
+    whole = found if isinstance(found, Mapping) else {call.asked.path: found}
+    text = shop_settings.written(whole) if isinstance(found, Mapping) else settings_differences.spelled(found)
+    return Reply(serialization.plain(whole), text.rstrip())
+
+
+def _set(call: Invocation, shop: Shop) -> Reply:
+    typed = call.asked.typed
+    if len(typed) % 2:
+        raise WrongInput("shop set", " ".join(typed), say("settings", "pairs-accepted"))
+    pairs = list(zip(typed[::2], typed[1::2], strict=True))
+    return _changed(shop, partial(shop_document.set_texts, typed=pairs, valid_from=call.asked.valid_from))
+
+
+def _remove(call: Invocation, shop: Shop) -> Reply:
+    return _changed(shop, partial(shop_document.set_texts, typed=[(call.asked.path, None)]))
+
+
+def _export(call: Invocation, shop: Shop) -> Reply:
+    text = shop.ask(shop_document.export)
+    if call.asked.file == "-":
+        return Reply({"toml": text}, text.rstrip())
+    path = Path(call.asked.file).expanduser().absolute()
+    path.write_text(text, encoding="utf-8")
+    return Reply({"file": str(path)}, str(path))
+
+
+def _import(call: Invocation, shop: Shop) -> Reply:
+    try:
+        text = contents(call.asked.file).decode("utf-8")
+    except UnicodeDecodeError as error:
+        raise WrongInput(call.asked.file, str(error), say("files", "text-file")) from None
+    return _changed(shop, partial(shop_document.take_over, text=text, where=Path(call.asked.file).name))
+
+
+def _confirm(call: Invocation, shop: Shop) -> Reply:
+    pages = [SetupPage(name) for name in call.asked.pages]
+    return _changed(shop, partial(shop_document.confirm, pages=pages))
+
+
+def _raise(call: Invocation, shop: Shop) -> Reply:
+    currency = shop.ask(settings_versions.current).front.currency
+    rounded_to = call.asked.rounded_to or Decimal(1).scaleb(-typed_amounts.decimals(currency))
+    return _changed(
+        shop,
+        partial(
+            shop_document.raise_prices,
+            percent=call.asked.percent,
+            rounded_to=rounded_to,
+            valid_from=call.asked.valid_from,
+        ),
+    )
+
+
+def _history(call: Invocation, shop: Shop) -> Reply:
+    timezone = shop.ask(settings_versions.current).front.timezone
+    settings, prices = shop.ask(settings_versions.versions), shop.ask(price_books.versions)
+    found = [("settings", each.number, each.at, each.by, each.words) for each in settings]
+    found += [("prices", each.number, each.at, each.by, each.words) for each in prices]
+    found.sort(key=lambda one: one[2], reverse=True)
+    lines = [
+        {"part": part, "number": number, "at": at.isoformat(), "by": by, "words": words}
+        for part, number, at, by, words in found
+    ]
+    told = [
+        say("settings", "history-line", at=locale_figures.moment(at, timezone), by=by, words=words)
+        for _, _, at, by, words in found
+    ]
+    return Reply({"versions": lines}, "\n".join(told) or say("settings", "no-history"))
+
+
+def _undo(call: Invocation, shop: Shop) -> Reply:
+    return _changed(shop, price_books.withdraw if call.asked.part == "prices" else settings_versions.undo)
+
+
+def _missing(call: Invocation, shop: Shop) -> Reply:
+    found = shop.ask(readiness.read)
+    document = {
+        "needed": [page.value for page in found.needed],
+        "later": [page.value for page in found.later],
+    }
+    return Reply(document, "\n".join(_told(found)))
+
+
+def _told(found: readiness.Readiness) -> Iterator[str]:
+    for page in found.needed:
+        yield say("settings", "needed-line", page=say("settings", f"page-{page.value}"), name=page.value)
+    for page in found.later:
+        yield say("settings", "later-line", page=say("settings", f"page-{page.value}"), name=page.value)
+    if not found.needed and not found.later:
+        yield say("settings", "all-set-up")
+
+
+def _changed(shop: Shop, step: Callable[..., object]) -> Reply:
+    """Carries one step out and tells what it changed."""
+    before = shop.ask(shop_document.read)
+    shop.run(step)
+    after = shop.ask(shop_document.read)
+    found = settings_differences.differences(before, after)
+    lines = [each.words for each in found]
+    document = {
+        "changed": [{"path": each.place, "was": each.was, "now": each.now} for each in found],
+        "missing": [page.value for page in shop.ask(readiness.read).needed],
+    }
+    return Reply(serialization.plain(document), "\n".join(lines) or say("settings", "nothing-changed"))
+
+
+_ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {
+    "show": _show,
+    "set": _set,
+    "remove": _remove,
+    "export": _export,
+    "import": _import,
+    "confirm": _confirm,
+    "raise-prices": _raise,
+    "history": _history,
+    "undo": _undo,
+    "missing": _missing,
+}

@@ -1,0 +1,128 @@
+"""What differs between two settings documents, path by path; how a path is read and set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from core.model.errors import WrongInput
+from core.wording.messages import say
+
+Document = Mapping[str, Any]
+_KEYED_BY = "name"
+"""Tables of a list are told apart by this key where they have it, else by their place."""
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """One key that is not what it was; ``None``: it was, or is, not there."""
+
+    path: tuple[str, ...]
+    was: Any
+    now: Any
+
+    @property
+    def place(self) -> str:
+        """The path as it is typed: ``deck.VHS 1.plays``."""
+        return ".".join(self.path)
+
+    @property
+    def words(self) -> str:
+        """One line: ``front.name: Your shop → The Reel``."""
+        return say("settings", "difference", place=self.place, was=spelled(self.was), now=spelled(self.now))
+
+
+def differences(before: Document, after: Document) -> tuple[Difference, ...]:
+    """Every key that differs, in the order of the documents."""
+    return tuple(_between((), before, after))
+
+
+def value_at(content: Document, path: Sequence[str], place: str) -> Any:
+    """What stands at a path; WrongInput names the first step that leads nowhere and what is there."""
+    found: Any = content
+    for n, step in enumerate(path):
+        known = _entries(found)
+        if step not in known:
+            where = ".".join((place, *path[:n]))
+            names = ", ".join(known) or say("files", "none")
+            raise WrongInput(where, step, say("files", "one-of", names=names))
+        found = known[step]
+    return found
+
+
+def with_value(content: Any, path: Sequence[str], value: Any) -> Any:
+    """The document with ``value`` at a path (``None``: without what is there), the rest as it was."""
+    step, *further = path
+    if isinstance(content, list):
+        return list(_with_entry(content, step, further, value))
+    changed = dict(content)
+    if further:
+        changed[step] = with_value(changed.get(step, {}), further, value)
+    elif value is None:
+        changed.pop(step, None)
+    else:
+        changed[step] = value
+    return changed
+
+
+def _with_entry(content: list[Any], step: str, further: Sequence[str], value: Any) -> Iterator[Any]:
+    keys = list(_entries(content))
+    for key, entry in zip(keys, content, strict=True):
+        if key != step:
+            yield entry
+        elif further:
+            yield with_value(entry, further, value)
+        elif value is not None:
+            yield {_KEYED_BY: step, **value} if _is_named(content) else value
+    if step not in keys and value is not None and not further:
+        yield {_KEYED_BY: step, **value} if isinstance(value, Mapping) and not step.isdigit() else value
+
+
+def _between(path: tuple[str, ...], before: Any, after: Any) -> Iterator[Difference]:
+    if before == after:
+        return
+    if _is_table(before) and _is_table(after):
+        was, now = _entries(before), _entries(after)
+        for key in dict.fromkeys([*was, *now]):
+            yield from _between((*path, key), was.get(key), now.get(key))
+    else:
+        yield Difference(path, before, after)
+
+
+def _is_table(value: Any) -> bool:
+    return isinstance(value, Mapping) or (
+        isinstance(value, list) and any(isinstance(x, Mapping) for x in value)
+    )
+
+
+def _entries(value: Any) -> dict[str, Any]:
+    """What can be stepped into, by its name."""
+    if isinstance(value, Mapping):
+        return dict(value)
+    if isinstance(value, list) and _is_named(value):
+        return {str(each[_KEYED_BY]): each for each in value}
+    if isinstance(value, list):
+        return {str(n): each for n, each in enumerate(value, 1)}
+    return {}
+
+
+def _is_named(content: list[Any]) -> bool:
+    return bool(content) and all(isinstance(each, Mapping) and _KEYED_BY in each for each in content)
+
+
+def spelled(value: Any) -> str:
+    """A value as a sentence shows it: texts as they are, lists with commas."""
+    if value is None or value in ("", []):
+        return say("files", "nothing")
+    if isinstance(value, list):
+        return ", ".join(map(spelled, value))
+    if isinstance(value, Mapping):
+        return ", ".join(f"{key} {spelled(each)}" for key, each in value.items() if key != _KEYED_BY)
+    if isinstance(value, bool):
+        return say("files", "yes" if value else "no")
+    if isinstance(value, date):
+        return value.isoformat()
+    text = str(value)
+    return text if len(text) <= 60 else f"{text[:59]}…"

@@ -1,0 +1,100 @@
+"""The shape of a shop's settings as a TOML file; a key without a default is needed."""
+
+from datetime import date
+
+# Annotations are not put off here: msgspec would have to evaluate each text of them at the first start.
+from typing import Annotated, Literal, TypeAlias
+
+from msgspec import Meta, Struct
+
+Words: TypeAlias = Annotated[str, Meta(min_length=1, max_length=200, pattern=r"\S", description="some-words")]
+MaybeWords: TypeAlias = Annotated[str, Meta(max_length=400, description="maybe-words")]
+ClockTime: TypeAlias = Annotated[
+    str, Meta(pattern=r"^(([01]?\d|2[0-3]):[0-5]\d|24:00)$", description="clock-time")
+]
+Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
+Day: TypeAlias = Annotated[date, Meta(description="a-day")]
+Colour: TypeAlias = Annotated[str, Meta(pattern=r"^(|[a-z-]{1,20})$", description="maybe-words")]
+
+
+class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Who the shop is; printed at the head of every paper."""
+
+    name: Words
+    address: Annotated[tuple[Words, ...], Meta(max_length=6, description="address")]
+    phone: Words
+    currency: Annotated[str, Meta(pattern=r"^[A-Z]{3}$", description="currency")]
+    timezone: Words
+    language: Words = "en"
+    email: MaybeWords = ""
+    tax_number: MaybeWords = ""
+    greeting: MaybeWords = ""
+    closing: MaybeWords = ""
+    country: Annotated[str, Meta(pattern=r"^([A-Z]{2})?$", description="country")] = ""
+    paper: Literal["letter", "a4"] = "letter"
+    accent: Colour = ""
+    logo: Annotated[str, Meta(max_length=400_000, description="logo")] = ""
+
+
+class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """``confidence``: the chance at which a date is promised."""
+
+    people: Annotated[int, Meta(ge=1, le=100, description="from-1-to-100")]
+    past_closing_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")]
+    confidence: Annotated[float, Meta(ge=0.5, le=0.999, description="confidence")]
+
+
+class HolidayEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Country (ISO 3166) and region whose public holidays are kept, and further days closed."""
+
+    country: str = ""
+    region: str = ""
+    closed: Annotated[tuple[Day, ...], Meta(description="days")] = ()
+
+
+class ExpectedEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """What happens though nobody can say when; 0: not expected."""
+
+    hours_between_failures: Annotated[float, Meta(ge=0, le=1_000_000, description="from-0-to-1000000")] = 0.0
+    hours_to_repair: Annotated[float, Meta(ge=0, le=10_000, description="number-to-10000")] = 0.0
+    rush_boxes_a_week: Annotated[float, Meta(ge=0, le=1_000, description="number-to-1000")] = 0.0
+    tapes_in_a_rush_box: Annotated[float, Meta(ge=0, le=500, description="number-to-500")] = 0.0
+    unplanned_closures: Annotated[float, Meta(ge=0, le=0.5, description="number-to-half")] = 0.0
+
+
+class OpeningEntry(Struct, frozen=True, forbid_unknown_fields=True, rename={"start": "from", "end": "to"}):
+    """Open on these weekdays between two times of the shop's clock."""
+
+    days: Annotated[tuple[Weekday, ...], Meta(min_length=1, description="weekdays")]
+    start: ClockTime
+    end: ClockTime
+
+
+class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A playback machine; formats, TV systems and speeds by their names in the catalogue."""
+
+    name: Annotated[str, Meta(min_length=1, max_length=40, pattern=r"\S", description="deck-name")]
+    plays: tuple[str, ...]
+    tv: tuple[str, ...]
+    speeds: tuple[str, ...]
+    in_service: bool = True
+
+
+class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A deck out of service by plan, from the first day to the last."""
+
+    deck: str
+    begins: Day
+    ends: Day
+
+
+class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
+    """Everything the shop has settled but its prices."""
+
+    front: FrontEntry
+    work: WorkEntry
+    holidays: HolidayEntry = HolidayEntry()
+    expected: ExpectedEntry = ExpectedEntry()
+    opening: tuple[OpeningEntry, ...] = ()
+    deck: tuple[DeckEntry, ...] = ()
+    outage: tuple[OutageEntry, ...] = ()

@@ -1,0 +1,207 @@
+"""The shop's settings as dated versions: never changed, each with who and when, undone by a further one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+from functools import lru_cache
+from typing import Any
+
+from sqlalchemy import select
+
+from core.model import serialization, settings_differences
+from core.model.errors import Conflict, Refused
+from core.model.settings_differences import Difference
+from core.model.settings_records import ShopSettings
+from core.model.setup_pages import SetupPage
+from core.services import shop_settings
+from core.store import history
+from core.store.tables import SettingsVersionRow, TapeRow
+from core.store.unit import Unit
+from core.wording.messages import say
+
+SHOP = "shop"
+PAGE_OF = {
+    "front": SetupPage.FRONT,
+    "opening": SetupPage.HOURS,
+    "holidays": SetupPage.HOURS,
+    "deck": SetupPage.DECKS,
+    "work": SetupPage.PEOPLE,
+}
+"""The page on which a table of the settings file is filled in."""
+
+
+@dataclass(frozen=True, slots=True)
+class SettingsVersion:
+    """One version: its number, what was changed, by whom and when."""
+
+    number: int
+    at: datetime
+    by: str
+    words: str
+    undoes: int | None
+    settings: ShopSettings
+
+
+def current(unit: Unit) -> ShopSettings:
+    """The settings now in force; a new shop has what ``resources/shop/new.toml`` says."""
+    row = _newest(unit)
+    return shop_settings.new_shop() if row is None else _read(row.value)
+
+
+def number(unit: Unit) -> int:
+    """The number of the version in force; 0 before the first."""
+    row = _newest(unit)
+    return 0 if row is None else row.number
+
+
+def as_of(unit: Unit, moment: datetime) -> ShopSettings:
+    """The settings in force at a moment (with a timezone), as papers of that moment were printed with."""
+    row = _newest(unit, moment)
+    return shop_settings.new_shop() if row is None else _read(row.value)
+
+
+def versions(unit: Unit) -> tuple[SettingsVersion, ...]:
+    """Every version, newest first."""
+    rows = unit.session.scalars(_rows().order_by(SettingsVersionRow.number.desc()))
+    return tuple(
+        SettingsVersion(row.number, row.at, row.by, row.words, row.undoes, _read(row.value)) for row in rows
+    )
+
+
+def change(
+    unit: Unit,
+    changed: ShopSettings,
+    *,
+    based_on: int | None = None,
+    confirms: Sequence[SetupPage] = (),
+    undoes: int | None = None,
+) -> ShopSettings:
+    """Puts settings in force from now on; nothing is written when nothing differs.
+
+    What was quoted, promised and printed before stays as it was. ``confirms`` names pages somebody looked
+    at and left as they are. Conflict when somebody changed them since version ``based_on``; Refused while a
+    tape plays on a deck that would be gone. WrongInput as `shop_settings.load`.
+    """
+    before = current(unit)
+    _check_nobody_else(unit, based_on)
+    checked = shop_settings.of_document(shop_settings.document(changed), say("settings", "the-settings"))
+    found = differences(before, checked)
+    pages = before.confirmed | {page.value for page in confirms} | {page.value for page in _pages(found)}
+    checked = replace(
+        checked, front=replace(checked.front, practice=before.front.practice), confirmed=frozenset(pages)
+    )
+    if checked == before:
+        return before
+    _check_playing(unit, checked)
+    _append(unit, checked, _words(found, undoes), undoes)
+    return checked
+
+
+def undo(unit: Unit) -> ShopSettings:
+    """Puts the version before the one in force back, as a further version. Refused when there is none."""
+    newest, before = _last_change(unit)
+    if newest is None:
+        raise Refused(say("settings", "nothing-to-undo"))
+    if all(_is_an_event(each) for each in differences(before, newest.settings)):
+        raise Refused(say("settings", "event-not-undone", what=newest.words))
+    return change(unit, before, undoes=newest.number)
+
+
+def _last_change(unit: Unit) -> tuple[SettingsVersion | None, ShopSettings]:
+    """The newest version that stands and differs from the one before it, with that one's settings."""
+    standing: list[SettingsVersion] = []
+    for version in reversed(versions(unit)):
+        if version.undoes is None:
+            standing.append(version)
+        while version.undoes is not None and standing and standing[-1].number >= version.undoes:
+            standing.pop()
+    is_practice = bool(standing) and standing[0].settings.front.practice
+    earlier = [*(() if is_practice else (shop_settings.new_shop(),)), *(each.settings for each in standing)]
+    for version, before in zip(reversed(standing), reversed(earlier[:-1]), strict=False):
+        if differences(before, version.settings):
+            return version, before
+    return None, shop_settings.new_shop()
+
+
+def make_practice(unit: Unit, settings: ShopSettings) -> ShopSettings:
+    """Makes a shop that has no settings yet one to practise in, for good. Refused when it has some."""
+    if _newest(unit) is not None:
+        raise Refused(say("settings", "no-practice-any-more"))
+    practice = replace(settings, front=replace(settings.front, practice=True))
+    _append(unit, practice, say("settings", "practice-made"), None)
+    return practice
+
+
+def differences(before: ShopSettings, after: ShopSettings) -> tuple[Difference, ...]:
+    """Every key of the settings file that differs."""
+    return settings_differences.differences(shop_settings.document(before), shop_settings.document(after))
+
+
+def _append(unit: Unit, settings: ShopSettings, words: str, undoes: int | None) -> None:
+    value = serialization.dumps(settings)
+    row = SettingsVersionRow(
+        part=SHOP,
+        number=number(unit) + 1,
+        valid_from=None,
+        value=value,
+        words=words,
+        undoes=undoes,
+        at=unit.now,
+        by=unit.who,
+    )
+    unit.session.add(row)
+    unit.session.flush()
+    history.append(
+        unit, "settings", words, part=SHOP, number=row.number, value_sha256=history.fingerprint(value)
+    )
+
+
+def _check_nobody_else(unit: Unit, based_on: int | None) -> None:
+    row = _newest(unit)
+    if based_on is not None and row is not None and row.number != based_on:
+        raise Conflict(say("settings", "changed-meanwhile", who=row.by, what=row.words))
+
+
+def _check_playing(unit: Unit, settings: ShopSettings) -> None:
+    known = {deck.name for deck in settings.decks}
+    for code, deck in unit.session.execute(
+        select(TapeRow.code, TapeRow.deck).where(TapeRow.deck.is_not(None))
+    ):
+        if deck not in known:
+            raise Refused(say("settings", "deck-is-playing", deck=deck, code=code))
+
+
+def _is_an_event(difference: Difference) -> bool:
+    """What happened to the shop, and is taken back by a step of its own: breakdowns, outages, days closed."""
+    return difference.path[0] == "outage" or difference.path[-1] in ("in_service", "closed")
+
+
+def _pages(found: Sequence[Difference]) -> set[SetupPage]:
+    return {PAGE_OF[each.path[0]] for each in found if each.path[0] in PAGE_OF}
+
+
+def _words(found: Sequence[Difference], undoes: int | None) -> str:
+    if undoes is not None:
+        return say("settings", "taken-back", number=undoes)
+    if not found:
+        return say("settings", "confirmed")
+    return "; ".join(each.words for each in found)
+
+
+def _newest(unit: Unit, moment: datetime | None = None) -> SettingsVersionRow | None:
+    asked = _rows().order_by(SettingsVersionRow.number.desc()).limit(1)
+    if moment is not None:
+        asked = asked.where(SettingsVersionRow.at <= moment)
+    return unit.session.scalars(asked).one_or_none()
+
+
+def _rows() -> Any:
+    return select(SettingsVersionRow).where(SettingsVersionRow.part == SHOP)
+
+
+@lru_cache(maxsize=8)
+def _read(value: str) -> ShopSettings:
+    """They are asked for in every step and hardly ever changed."""
+    return serialization.loads(ShopSettings, value)

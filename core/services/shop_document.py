@@ -1,0 +1,118 @@
+"""All settings and prices as one document: shown, changed key by key, written to a file and read back."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping, Sequence
+from datetime import date
+from typing import Any
+
+from core.model import settings_differences
+from core.model.errors import WrongInput
+from core.model.setup_pages import SetupPage
+from core.pricing import price_book
+from core.scheduling import opening_hours
+from core.services import price_books, settings_versions, shop_settings
+from core.store.unit import Unit
+from core.wording import locale_figures
+from core.wording.messages import say
+
+PRICES = "prices"
+BOOKS = "price_book"
+
+
+def read(unit: Unit) -> dict[str, Any]:
+    """The settings, and under ``prices`` the price book in force today."""
+    content = shop_settings.document(settings_versions.current(unit))
+    return {**content, PRICES: dict(price_books.document_in_force(unit, _today(unit)))}
+
+
+def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from: date | None = None) -> None:
+    """Changes keys by what was typed, all in one step; ``None`` takes an entry out.
+
+    A path is written with dots, ``deck.VHS 1.in_service``; new prices hold from ``valid_from``, today if no
+    day is named. WrongInput for a key that is not there, or a value that does not fit.
+    """
+    before = content = read(unit)
+    for place, text in typed:
+        path = tuple(place.split("."))
+        if len(path) > 1:
+            settings_differences.value_at(content, path[:1], say("settings", "the-settings"))
+        content = settings_differences.with_value(content, path, _value(content, path, text))
+    prices = content.pop(PRICES, None)
+    if prices != before[PRICES]:
+        price_books.enter(unit, _dated(prices, valid_from or _today(unit)))
+    settings = shop_settings.of_document(content, say("settings", "the-settings"))
+    settings_versions.change(unit, settings, confirms=_touched(typed))
+
+
+def confirm(unit: Unit, pages: Sequence[SetupPage]) -> None:
+    """Keeps that somebody looked at these pages and left them; example prices become the shop's own."""
+    if SetupPage.PRICES in pages and not price_books.is_confirmed(unit, _today(unit)):
+        prices = dict(price_books.document_in_force(unit, _today(unit)))
+        prices |= {"invented": False, "remark": say("settings", "own-prices")}
+        price_books.enter(unit, _dated(prices, _today(unit)))
+    settings_versions.change(unit, settings_versions.current(unit), confirms=pages)
+
+
+def export(unit: Unit) -> str:
+    """The settings and every price book that stands, as a TOML text that `take_over` reads."""
+    content = shop_settings.document(settings_versions.current(unit))
+    books = [dict(each) for each in price_books.standing_documents(unit)]
+    return shop_settings.written({**content, BOOKS: books} if books else content)
+
+
+def take_over(unit: Unit, text: str, where: str) -> None:
+    """Puts the settings and price books of an exported file in force; WrongInput when one does not fit."""
+    content = shop_settings.parsed(text, where)
+    books = content.pop(BOOKS, [])
+    settings = shop_settings.of_document(content, where)
+    settings_versions.change(unit, settings, confirms=tuple(SetupPage))
+    if not isinstance(books, list):
+        raise WrongInput(f"{where}, {BOOKS}", books, say("files", "list"))
+    for number, book in enumerate(books, 1):
+        price_books.enter(unit, book, where=f"{where}, {BOOKS} {number}")
+
+
+def raise_prices(unit: Unit, percent: Any, rounded_to: Any, valid_from: date | None = None) -> None:
+    """Raises every price in force by ``percent``, rounded to a multiple of ``rounded_to`` whole units."""
+    day = valid_from or _today(unit)
+    book = price_book.raised(price_books.in_force(unit, day), percent, rounded_to)
+    price_books.enter(unit, _dated(price_book.document(book), day))
+
+
+def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) -> Any:
+    """The typed text as the kind of value that stands there; a list or table is typed as in a TOML file."""
+    if text is None:
+        settings_differences.value_at(content, path, say("settings", "the-settings"))
+        return None
+    try:
+        before = settings_differences.value_at(content, path, "")
+    except WrongInput:
+        before = None
+    if isinstance(before, str):
+        return text
+    try:
+        return tomllib.loads(f"value = {text}")["value"]
+    except tomllib.TOMLDecodeError:
+        return text
+
+
+def _touched(typed: Sequence[tuple[str, str | None]]) -> list[SetupPage]:
+    """Pages a change belongs to, also where the new value is the old one."""
+    heads = {place.split(".")[0] for place, _ in typed}
+    return [page for head, page in settings_versions.PAGE_OF.items() if head in heads]
+
+
+def _dated(prices: Any, day: date) -> Any:
+    if not isinstance(prices, dict) or prices.get("valid_from") == day:
+        return prices
+    return {
+        **prices,
+        "valid_from": day,
+        "name": say("settings", "prices-of", day=locale_figures.full_day(day)),
+    }
+
+
+def _today(unit: Unit) -> date:
+    return opening_hours.today(settings_versions.current(unit), unit.now)
