@@ -10,7 +10,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.errors import WrongInput
+from core.model.errors import AsWritten, WrongInput
 from core.model.names import CommandId
 from core.wording.messages import say
 
@@ -109,7 +109,7 @@ def contents(name: str) -> bytes:
         raise WrongInput(name, json_reader.NOTHING, say("cli", "name_readable_file_accepted")) from error
     except IsADirectoryError as error:
         raise WrongInput(
-            name, json_reader.AsWritten(say("cli", "folder")), say("cli", "name_readable_file_accepted")
+            name, AsWritten(say("cli", "folder")), say("cli", "name_readable_file_accepted")
         ) from error
     except ValueError as error:
         raise WrongInput("FILE", name, say("cli", "name_readable_file_accepted")) from error

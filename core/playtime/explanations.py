@@ -13,12 +13,12 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from core.catalogue.markings import play_minutes
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime import possibilities, starting_beliefs
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
 from core.playtime.starting_beliefs import Counts, Group
-from core.playtime.tape_minutes import play_minutes
 
 SURE = 1e-6
 """Parts of a tape below this are not counted."""

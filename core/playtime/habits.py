@@ -8,7 +8,8 @@ from itertools import pairwise
 from math import sqrt
 from statistics import NormalDist
 
-from core.catalogue.cassettes import Format, Marking
+from core.catalogue.cassettes import Format
+from core.catalogue.markings import Marking
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName, Origin, Speed, TvSystem
 from core.playtime import starting_beliefs

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from core.catalogue.cassettes import Marking
+from core.catalogue.markings import Marking
 from core.model.errors import Refused
 from core.model.ranges import Range
 from core.playtime import packs

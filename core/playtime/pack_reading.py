@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import lru_cache
 
+from core.catalogue.markings import play_minutes
 from core.model.errors import WrongInput
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
 from core.model.ranges import Range
@@ -15,7 +16,7 @@ from core.playtime import pack_fit, packs
 from core.playtime.beliefs import gathered, spread
 from core.playtime.pack_fit import Fit
 from core.playtime.packs import MISREADING_MM, Reels
-from core.playtime.tape_minutes import play_minutes, recordings
+from core.playtime.tape_minutes import recordings
 from core.wording.messages import say
 
 NEAR_AN_END = 0.03

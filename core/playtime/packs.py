@@ -8,13 +8,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from core.catalogue.cassettes import Format, Marking, Sourced
+from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Marking, Sourced, play_minutes
 from core.model.errors import Refused, WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
 from core.playtime.beliefs import gathered, settled
-from core.playtime.tape_minutes import play_minutes, recordings
+from core.playtime.tape_minutes import recordings
 from core.wording.messages import say
 
 MISREADING_MM = 1.0

@@ -12,10 +12,10 @@ from typing import Annotated, TypeAlias
 
 from msgspec import Meta, Struct
 
-from core.catalogue.cassettes import Format, Marking
-from core.catalogue.format_checks import ANY
-from core.catalogue.format_file import Mark, NotNegative, Positive, Words
+from core.catalogue.cassettes import Format
+from core.catalogue.format_file import ANY, Mark, NotNegative, Positive, Words
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Marking
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
 from core.model.shaped_toml import read, shaped

@@ -15,11 +15,11 @@ from itertools import pairwise
 from pathlib import Path
 
 from core.model import resource_files
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.settings_records import Rate
-from core.model.shaped_toml import ROOM, at, read, shaped
+from core.model.shaped_toml import ROOM, read, shaped
 from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
 from core.wording import locale_figures
 from core.wording.messages import say

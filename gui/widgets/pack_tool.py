@@ -8,8 +8,8 @@ from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QPushButton, QWidget
 
-from core.catalogue.cassettes import bare
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import bare
 from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import TvSystem

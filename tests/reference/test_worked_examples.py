@@ -9,6 +9,7 @@ import pytest
 
 from core.catalogue import acclimatisation, deck_service
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
@@ -105,7 +106,7 @@ ROWS = (
     Row(
         8,
         "L-750 measured, βII: 185 min 20 s",
-        lambda: (tape_minutes.play_minutes(222.4, mm_s("betamax", Speed.B2, NTSC)) * 60,),
+        lambda: (play_minutes(222.4, mm_s("betamax", Speed.B2, NTSC)) * 60,),
         (185 * 60 + 20,),
         2.0,
         "measured, Wickstrom 1985",
@@ -147,7 +148,7 @@ ROWS = (
         14,
         "P5-60 as Digital8, within 5 %: shortest length, and the published 75 m",
         lambda: (
-            tape_minutes.play_minutes(shortest("hi8", "P5-60"), mm_s("digital8", SP)),
+            play_minutes(shortest("hi8", "P5-60"), mm_s("digital8", SP)),
             full("hi8", "P5-60", SP, PAL, "digital8"),
         ),
         (41.9, 41.9),
@@ -173,7 +174,7 @@ ROWS = (
     Row(
         17,
         "DVM60 of 68 m at SP",
-        lambda: (tape_minutes.play_minutes(68, mm_s("minidv", SP)),),
+        lambda: (play_minutes(68, mm_s("minidv", SP)),),
         (60.25,),
         0.01,
         "trade length",
@@ -191,7 +192,7 @@ ROWS = (
         "C90 of 129 m, both sides and each",
         lambda: (
             full("audio-cassette", "C90", SP),
-            tape_minutes.play_minutes(129, mm_s("audio-cassette", SP)),
+            play_minutes(129, mm_s("audio-cassette", SP)),
         ),
         (90.3, 45.2),
         0.1,

@@ -14,8 +14,8 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
-from core.catalogue.cassettes import Sourced
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Sourced
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
