@@ -12,6 +12,9 @@ from core.wording.messages import say
 
 T = TypeVar("T")
 
+OVERRUN = 0.07
+"""Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Sourced(Generic[T]):

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Marking, TapeSpeed, play_minutes
+from core.catalogue.markings import OVERRUN, Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
@@ -28,8 +28,6 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
 from core.wording.messages import say
 
-OVERRUN = 0.07
-"""Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
 

@@ -132,4 +132,5 @@ def habits_of_tape(unit: Unit, code: TapeCode) -> ShopHabits:
 
 def evidence(unit: Unit) -> tuple[Evidence, ...]:
     """What the shop believed at first, what it has seen, and what it believes now, habit by habit."""
-    return evidence_of(played(unit))
+    found = played(unit)
+    return evidence_of(found, learning.learned(found))

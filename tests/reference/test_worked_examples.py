@@ -14,7 +14,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range, exactly
-from core.playtime import cuts, packs, tape_minutes
+from core.playtime import cuts, one_pack, packs, tape_minutes
 from core.pricing import bitrates, discs, sticks
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
@@ -47,7 +47,7 @@ def cut(name: str, speed: Speed, tv: TvSystem | None, cm: float) -> tuple[float,
 
 
 def reel(radius_mm: float, marking: str = "T-120") -> tuple[float, float]:
-    found = packs.pack(FormatName("vhs"), marking, radius_mm, SP, NTSC)
+    found = one_pack.pack(FormatName("vhs"), marking, radius_mm, SP, NTSC)
     assert not isinstance(found.minutes, Range)
     return found.metres, found.minutes
 
@@ -216,8 +216,8 @@ ROWS = (
     ),
     Row(
         21,
-        "T-120 turns (± 1)",
-        lambda: (packs.turns(packs.wound_radius(246, 13, 19), 13, 19),),
+        "T-120 turns (± 1): one turn adds one thickness to the radius",
+        lambda: ((packs.wound_radius(246, 13, 19) - 13) * 1000 / 19,),
         (1458.0,),
         1.0,
         "SMPTE + JVC, 2nd-hand",
