@@ -68,7 +68,7 @@ class Furnishing(QObject):
 
     @Slot()
     def _read_fittings(self) -> None:
-        self._work.ask(decks.fittings, then=self._move_in)
+        self._work.ask(decks.settings, then=self._move_in)
 
     def _move_in(self, fittings: ShopSettings) -> None:
         messages.use(fittings.front.language)

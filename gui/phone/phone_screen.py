@@ -12,7 +12,8 @@ from core.model.errors import TapewrightError
 from core.model.inventory import CustomerDraft
 from core.model.job_records import CallerMatch, Job
 from core.services import calls, jobs, promises
-from core.services.promises import Kept, is_done
+from core.services.promise_entries import is_done
+from core.services.promises import Kept
 from gui.phone.answer_slip import Answer
 from gui.phone.consent_form import Agreed, AgreementForm
 from gui.phone.customer_correction import CorrectionForm

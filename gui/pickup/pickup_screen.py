@@ -56,7 +56,7 @@ class Pickup(Screen):
         self.box.selectAll()
 
     def refresh(self) -> None:
-        self.desk.work.ask(decks.fittings, then=self._know_shop)
+        self.desk.work.ask(decks.settings, then=self._know_shop)
         if self.list is not None:
             self._read(self.list.job.number)
 

@@ -22,9 +22,10 @@ from core.model.stations import LINE, Station
 from core.model.tape_records import TapeRecord
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import captures, decks, jobs, pickups, promises, quoting, tapes
+from core.services import deck_queue, jobs, pickups, promises, quoting, tapes
+from core.services.quoting import ShopSnapshot
 from core.services.records_door import Shop
-from core.store import history
+from core.store import current_settings, history
 from core.store.tables import EventRow
 from core.store.unit import Unit
 from tests.support.postgres import SERVER, database_url, named_server, tell
@@ -117,15 +118,10 @@ def _events(unit: Unit, kind: str) -> list[EventRow]:
 
 
 def _quote(unit: Unit, box: Inventory) -> Quote:
-    fitted, now = promises.reckoned(unit), decks.on_the_shops_clock(unit, unit.now)
-    return quoting.quote(
-        box,
-        book=price_book.in_force(now.date()),
-        fittings=fitted,
-        load=turnaround.load(fitted, decks.queue(unit), now),
-        now=now,
-        shop=captures.habits(unit),
-    )
+    fitted, now = promises.reckoned(unit), current_settings.local(unit, unit.now)
+    load = turnaround.load(fitted, deck_queue.waiting(unit), now)
+    book, habits = price_book.in_force(now.date()), deck_queue.habits(unit)
+    return quoting.quote(box, ShopSnapshot(fitted, book, load, now, habits))
 
 
 @pytest.fixture(scope="session")

@@ -14,6 +14,7 @@ from core.model.settings_records import Expected
 from core.model.stations import Station
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, expectations, jobs, tapes
+from core.wording.messages import say
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import Counter
 from gui.counter.typed_box import box_of, read_box
@@ -42,7 +43,7 @@ def test_one_key_says_that_a_box_came_in_cold_and_the_day_counts_its_rest(clerk:
     assert cold.inventory.cold
     assert warm.promise.day == place.records.clock().date()
     assert cold.promise.day == place.records.clock().date() + timedelta(days=1)
-    assert "came in cold and rests 24 hours" in written(clerk.counter.parts.telling)
+    assert say("quotes", "came_in_cold", hours=24.0) in written(clerk.counter.parts.telling)
     clerk.counter.tray.undo()
     assert not clerk.counter.parts.form.cold.isChecked()
 

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from core.model.job_records import CallerMatch
 from core.model.names import JobNumber
 from core.model.stations import Station
-from core.services import calls, jobs, promises, tapes
+from core.services import calls, jobs, promise_entries, tapes
 from core.wording.messages import say
 from gui.phone.answer_slip import ask_for
 from gui.phone.phone_screen import Phone
@@ -209,7 +209,7 @@ def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phon
     press(Qt.Key.Key_Return)
     place.settle()
     place.settle()
-    first, again = place.records.shop.ask(promises.said, JobNumber("000018"))
+    first, again = place.records.shop.ask(promise_entries.said, JobNumber("000018"))
     assert first.promise == before
     assert (again.reason, again.agreed_with) == ("the deck was out", "Ada Fenwick")
     assert "Now promised for " in place.told
@@ -226,7 +226,7 @@ def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: Phone) 
     place.settle()
     assert "Why the day changes" in place.told
     assert QApplication.focusWidget() is phone.new_day.reason
-    assert len(place.records.shop.ask(promises.said, JobNumber("000018"))) == 1
+    assert len(place.records.shop.ask(promise_entries.said, JobNumber("000018"))) == 1
     press(Qt.Key.Key_Escape)
     assert not phone.new_day.isVisible()
 

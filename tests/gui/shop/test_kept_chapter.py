@@ -13,7 +13,8 @@ from pytestqt.qtbot import QtBot
 
 from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
-from core.services import decks, event_counts, promises
+from core.services import deck_queue, event_counts, promises
+from core.store import current_settings
 from core.wording.messages import say
 from gui.counter.counter_screen import Counter
 from gui.shop import kept_chapter
@@ -134,7 +135,7 @@ def test_a_deck_goes_out_and_comes_back_by_keys(place: Place) -> None:
     assert "out of service" in next(each.place for each in care.decks.pieces if each.key == "VHS 2")
     care.switch.click()
     place.settle()
-    assert all(deck.in_service for deck in place.records.shop.ask(decks.fittings).decks)
+    assert all(deck.in_service for deck in place.records.shop.ask(current_settings.read).decks)
     assert "1 breakdown" in words_of(screen.page)
 
 
@@ -210,7 +211,7 @@ def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
     place.records.book(line(count=2))
     going, answered = Event(), []
     place.work.think(partial(going.wait, PATIENCE_S), then=answered.append)
-    place.work.ask(decks.queue, then=answered.append)
+    place.work.ask(deck_queue.waiting, then=answered.append)
     place.qtbot.waitUntil(lambda: len(answered) == 1)
     assert len(answered[0]) == 2
     going.set()
