@@ -15,7 +15,7 @@ _LEAST = 0.05
 """Less than one chance in 20 is said as no."""
 
 
-class Answer(QFrame):
+class AnswerSlip(QFrame):
     """Large enough to be read out at a glance."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

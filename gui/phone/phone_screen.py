@@ -13,7 +13,7 @@ from core.model.inventory import CustomerDraft
 from core.model.job_records import CallerMatch, Job
 from core.services import calls, jobs, promises
 from core.services.promises import Kept, is_done
-from gui.phone.answer_slip import Answer
+from gui.phone.answer_slip import AnswerSlip
 from gui.phone.consent_form import Agreed, AgreementForm
 from gui.phone.customer_correction import CorrectionForm
 from gui.phone.new_day import NewDayForm
@@ -31,7 +31,7 @@ _WHOLE = (6, 10)
 """Digits of a job number and of a tape's code: nothing more is coming, so nothing is waited for."""
 
 
-class Phone(Screen):
+class PhoneScreen(Screen):
     """A caller is answered in the time it takes to type four digits."""
 
     name = "Phone"
@@ -249,7 +249,7 @@ class Phone(Screen):
 
     def _build(self) -> None:
         self._make_box()
-        self.answer = Answer()
+        self.answer = AnswerSlip()
         self.matches = Tray("matches", say("phone", "matches_list"), always_lit=True)
         self.matches.moved.connect(self._choose)
         self.matches.taken.connect(self.box.setText)

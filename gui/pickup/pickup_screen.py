@@ -33,7 +33,7 @@ from gui.widgets.scanner import CODE_LENGTH, ScanWatch
 from gui.widgets.tray import Tray, TrayItem
 
 
-class Pickup(Screen):
+class PickupScreen(Screen):
     """One job at a time: found, checked off, said, paid, signed, handed back."""
 
     name = "Pickup"

@@ -10,7 +10,7 @@ from core.model.job_records import Customer
 from core.model.names import JobNumber
 from core.services import calls, jobs
 from core.wording.messages import say
-from gui.phone.phone_screen import Phone
+from gui.phone.phone_screen import PhoneScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
 
@@ -18,10 +18,10 @@ FIRST, SECOND = JobNumber("000018"), JobNumber("000026")
 
 
 @pytest.fixture
-def phone(place: Place) -> Phone:
+def phone(place: Place) -> PhoneScreen:
     for _ in range(2):
         place.records.book(line(count=2), name="Aad Fenwick")
-    screen = place.turn_to(Phone)
+    screen = place.turn_to(PhoneScreen)
     type_in(screen.box, "aad fenw", enter=True)
     place.settle()
     assert screen.matches.stand_on(FIRST)
@@ -32,7 +32,9 @@ def customer(place: Place, number: JobNumber) -> Customer:
     return place.records.shop.ask(jobs.get, number).customer
 
 
-def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(place: Place, phone: Phone) -> None:
+def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(
+    place: Place, phone: PhoneScreen
+) -> None:
     press(Qt.Key.Key_F8)
     assert QApplication.focusWidget() is phone.correction.name
     press_text("Ada Fenwick")
@@ -54,7 +56,7 @@ def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(place: Pla
     assert told == "name put right: Aad Fenwick → Ada Fenwick; e-mail put right: none → ada@example.org"
 
 
-def test_a_box_keeps_a_name(place: Place, phone: Phone) -> None:
+def test_a_box_keeps_a_name(place: Place, phone: PhoneScreen) -> None:
     press(Qt.Key.Key_F8)
     phone.correction.name.clear()
     for _ in range(3):
@@ -65,7 +67,7 @@ def test_a_box_keeps_a_name(place: Place, phone: Phone) -> None:
     assert customer(place, FIRST).name == "Aad Fenwick"
 
 
-def test_escape_changes_nothing_and_the_other_forms_go_away(place: Place, phone: Phone) -> None:
+def test_escape_changes_nothing_and_the_other_forms_go_away(place: Place, phone: PhoneScreen) -> None:
     press(Qt.Key.Key_F6)
     press(Qt.Key.Key_F8)
     assert not phone.agreement.isVisible()
@@ -77,7 +79,7 @@ def test_escape_changes_nothing_and_the_other_forms_go_away(place: Place, phone:
     assert customer(place, FIRST).name == "Aad Fenwick"
 
 
-def test_nobody_is_put_right_before_somebody_is_found(place: Place, phone: Phone) -> None:
+def test_nobody_is_put_right_before_somebody_is_found(place: Place, phone: PhoneScreen) -> None:
     phone.box.clear()
     place.settle()
     assert not phone.correct_button.isVisible()

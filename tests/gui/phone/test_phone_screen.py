@@ -15,49 +15,51 @@ from core.model.stations import Station
 from core.services import calls, jobs, promises, tapes
 from core.wording.messages import say
 from gui.phone.answer_slip import ask_for
-from gui.phone.phone_screen import Phone
+from gui.phone.phone_screen import PhoneScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
 
 
 @pytest.fixture
-def phone(place: Place) -> Phone:
+def phone(place: Place) -> PhoneScreen:
     place.records.book(line(count=2), name="Ada Fenwick")
     place.records.book(line("hi8", marking="P6-120"), name="Adam Fenn")
-    return place.turn_to(Phone)
+    return place.turn_to(PhoneScreen)
 
 
-def ask(place: Place, phone: Phone, text: str) -> None:
+def ask(place: Place, phone: PhoneScreen, text: str) -> None:
     phone.box.clear()
     type_in(phone.box, text)
     place.qtbot.waitUntil(lambda: not phone._pause.isActive())
     place.settle()
 
 
-def test_the_box_has_the_keyboard_on_entering(phone: Phone) -> None:
+def test_the_box_has_the_keyboard_on_entering(phone: PhoneScreen) -> None:
     assert QApplication.focusWidget() is phone.box
 
 
-def test_a_job_number_is_answered_without_return_and_without_a_pause(place: Place, phone: Phone) -> None:
+def test_a_job_number_is_answered_without_return_and_without_a_pause(
+    place: Place, phone: PhoneScreen
+) -> None:
     type_in(phone.box, "000018")
     assert not phone._pause.isActive()
     place.settle()
     assert phone.answer.spoken.startswith("Ada's two tapes")
 
 
-def test_four_digits_of_the_phone_are_enough(place: Place, phone: Phone) -> None:
+def test_four_digits_of_the_phone_are_enough(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "0142")
     assert phone.answer.spoken
     assert {piece.key for piece in phone.matches.pieces} == {"000018", "000026"}
 
 
-def test_the_tapes_of_the_job_lie_in_the_tray_with_their_stations(place: Place, phone: Phone) -> None:
+def test_the_tapes_of_the_job_lie_in_the_tray_with_their_stations(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     assert [piece.place for piece in phone.tapes.pieces] == ["booked in", "booked in"]
     assert all("VHS T-120" in piece.spoken for piece in phone.tapes.pieces)
 
 
-def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, phone: Phone) -> None:
+def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "fen")
     first = phone.answer.spoken
     press(Qt.Key.Key_Down)
@@ -67,7 +69,7 @@ def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, p
     assert phone.answer.spoken == first
 
 
-def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> None:
+def test_a_promised_day_is_told_with_its_chance(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     promised = phone.findChild(object, "promise")
     assert promised.text().startswith("Promised for ")  # type: ignore[union-attr]  # it is a label
@@ -75,7 +77,7 @@ def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> N
     assert phone.answer._chance.isHidden(), "nothing is said twice on one slip"
 
 
-def test_nothing_found_says_what_to_ask_instead(place: Place, phone: Phone) -> None:
+def test_nothing_found_says_what_to_ask_instead(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "zzzzzz")
     assert "zzzzzz" in phone.answer.spoken
     assert "four digits" in phone.answer.spoken
@@ -83,7 +85,7 @@ def test_nothing_found_says_what_to_ask_instead(place: Place, phone: Phone) -> N
 
 
 def test_an_old_answer_never_covers_a_newer_question(
-    place: Place, phone: Phone, monkeypatch: pytest.MonkeyPatch
+    place: Place, phone: PhoneScreen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     waiting: list[Callable[[tuple[CallerMatch, ...]], None]] = []
 
@@ -104,7 +106,7 @@ def test_an_old_answer_never_covers_a_newer_question(
     assert told.startswith("Adam's")
 
 
-def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: Phone) -> None:
+def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_Escape)
     assert phone.box.text() == ""
@@ -113,14 +115,14 @@ def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: Phone) 
 
 
 def test_coming_back_selects_what_was_typed_so_that_the_next_key_replaces_it(
-    place: Place, phone: Phone
+    place: Place, phone: PhoneScreen
 ) -> None:
     ask(place, phone, "000018")
     place.window.go("phone")
     assert phone.box.selectedText() == "000018"
 
 
-def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: Phone) -> None:
+def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     code = phone.tapes.pieces[0].key
     place.work.run(tapes.move, code, Station.LOOKED_OVER)
@@ -129,7 +131,7 @@ def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: Phone
     assert phone.tapes.pieces[0].place == "looked over"
 
 
-def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) -> None:
+def test_the_answer_is_what_the_command_line_says(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     assert phone.answer.spoken == place.records.shop.ask(calls.status, "000018")[0].spoken
 
@@ -143,7 +145,7 @@ def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) ->
     ],
 )
 def test_what_to_ask_is_never_what_the_caller_just_said(
-    place: Place, phone: Phone, text: str, asked: str, not_asked: str
+    place: Place, phone: PhoneScreen, text: str, asked: str, not_asked: str
 ) -> None:
     ask(place, phone, text)
     found = place.records.shop.ask(calls.status, text)[0]
@@ -152,7 +154,7 @@ def test_what_to_ask_is_never_what_the_caller_just_said(
     assert not not_asked or not_asked not in sentence
 
 
-def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone) -> None:
+def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F6)
     press_text("by phone: splice it")
@@ -170,7 +172,7 @@ def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone)
     assert QApplication.focusWidget() is phone.box
 
 
-def test_an_agreement_without_words_is_not_kept(place: Place, phone: Phone) -> None:
+def test_an_agreement_without_words_is_not_kept(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F6)
     phone.agreement.up_to.setFocus()
@@ -180,7 +182,9 @@ def test_an_agreement_without_words_is_not_kept(place: Place, phone: Phone) -> N
     assert place.records.shop.ask(jobs.get, JobNumber("000018")).agreements == ()
 
 
-def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: Place, phone: Phone) -> None:
+def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(
+    place: Place, phone: PhoneScreen
+) -> None:
     assert not phone.matches.isVisible()
     place.records.clock.go_on(days=40)
     phone.refresh()
@@ -199,7 +203,7 @@ def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: 
 # --- a new day ---------------------------------------------------------------------------
 
 
-def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phone) -> None:
+def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: PhoneScreen) -> None:
     before = place.records.shop.ask(jobs.get, JobNumber("000018")).promise
     place.records.clock.go_on(days=20)
     ask(place, phone, "000018")
@@ -218,7 +222,7 @@ def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phon
     assert "late" not in phone.answer.spoken
 
 
-def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: Phone) -> None:
+def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F7)
     phone.new_day.who.setFocus()
@@ -231,14 +235,14 @@ def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: Phone) 
     assert not phone.new_day.isVisible()
 
 
-def test_one_form_is_open_at_a_time(place: Place, phone: Phone) -> None:
+def test_one_form_is_open_at_a_time(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F7)
     press(Qt.Key.Key_F6)
     assert (phone.agreement.isVisible(), phone.new_day.isVisible()) == (True, False)
 
 
-def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: Phone) -> None:
+def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: PhoneScreen) -> None:
     for tape in place.records.shop.ask(jobs.get, JobNumber("000018")).tapes:
         place.records.bring_to(tape, Station.READY)
     assert not phone.new_day_button.isVisible()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.model.job_records import Job
 from core.services import jobs, payments
-from gui.pickup.pickup_screen import Pickup
+from gui.pickup.pickup_screen import PickupScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
 
@@ -22,8 +22,8 @@ def job(place: Place) -> Job:
 
 
 @pytest.fixture
-def screen(place: Place, job: Job) -> Pickup:
-    pickup = place.turn_to(Pickup)
+def screen(place: Place, job: Job) -> PickupScreen:
+    pickup = place.turn_to(PickupScreen)
     type_in(pickup.box, job.number, enter=True)
     place.settle()
     place.settle()
@@ -41,7 +41,7 @@ def fill(amount: str, why: str = "") -> None:
     press_text(why)
 
 
-def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Pickup, job: Job) -> None:
+def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: PickupScreen, job: Job) -> None:
     fill("5", "paid twice")
     press(Qt.Key.Key_G, ALT)
     place.settle()
@@ -54,7 +54,7 @@ def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Picku
     assert "$15.00" in screen.handover.sums.accessibleName()
 
 
-def test_money_is_taken_without_a_hand_back(place: Place, screen: Pickup, job: Job) -> None:
+def test_money_is_taken_without_a_hand_back(place: Place, screen: PickupScreen, job: Job) -> None:
     fill("12.50")
     press(Qt.Key.Key_P, ALT)
     place.settle()
@@ -71,7 +71,7 @@ def test_money_is_taken_without_a_hand_back(place: Place, screen: Pickup, job: J
     ],
 )
 def test_what_cannot_be_given_back_is_said_and_stays_as_typed(
-    place: Place, screen: Pickup, job: Job, amount: str, why: str, told: str
+    place: Place, screen: PickupScreen, job: Job, amount: str, why: str, told: str
 ) -> None:
     fill(amount, why)
     press(Qt.Key.Key_G, ALT)
@@ -82,7 +82,7 @@ def test_what_cannot_be_given_back_is_said_and_stays_as_typed(
     assert (screen.till.form.amount.text(), screen.till.form.why.text()) == (amount, why)
 
 
-def test_escape_closes_the_form_and_then_puts_the_box_back(place: Place, screen: Pickup) -> None:
+def test_escape_closes_the_form_and_then_puts_the_box_back(place: Place, screen: PickupScreen) -> None:
     press(Qt.Key.Key_F6)
     press(Qt.Key.Key_Escape)
     assert not screen.till.form.isVisible()
@@ -92,7 +92,7 @@ def test_escape_closes_the_form_and_then_puts_the_box_back(place: Place, screen:
     assert not screen.till.button.isVisible()
 
 
-def test_the_form_does_not_go_over_to_another_box(place: Place, screen: Pickup) -> None:
+def test_the_form_does_not_go_over_to_another_box(place: Place, screen: PickupScreen) -> None:
     other = place.records.book(line(), name="Bo Quill")
     press(Qt.Key.Key_F6)
     press_text("5")
