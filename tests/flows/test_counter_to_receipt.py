@@ -202,15 +202,15 @@ def find_at_pickup(clerk: Clerk) -> PickupScreen:
     press_text("fenwick")
     press(Qt.Key.Key_Return)
     clerk.settle()
-    assert screen.list is not None
+    assert screen.checklist is not None
     return screen
 
 
 def check_off_copies(clerk: Clerk, screen: PickupScreen) -> None:
     """Down into the tray and on to the copies, then Space for each."""
     press(Qt.Key.Key_Down)
-    for _ in screen.tray.pieces:
-        if not screen.tray.current.startswith("copy"):
+    for _ in screen.parts.tray.pieces:
+        if not screen.parts.tray.current.startswith("copy"):
             press(Qt.Key.Key_Down)
     for _ in clerk.job().copies:
         press(Qt.Key.Key_Space)
@@ -230,7 +230,7 @@ def test_from_an_empty_shop_to_the_signed_receipt_by_keys_alone(clerk: Clerk) ->
     screen = find_at_pickup(clerk)
     clerk.scan(sound)
     clerk.scan(snapped)
-    assert "never play or record" in " ".join(screen.handover.said)
+    assert "never play or record" in " ".join(screen.parts.slip.sentences)
 
     press(Qt.Key.Key_S, ALT)
     hand_back(clerk)
@@ -268,7 +268,7 @@ def test_a_customer_signs_with_the_pen_for_a_tape_marked_at_the_bench(clerk: Cle
 
 
 def sign(screen: PickupScreen) -> None:
-    pad, button = screen.handover.pad, Qt.MouseButton.LeftButton
+    pad, button = screen.parts.slip.signing.pad, Qt.MouseButton.LeftButton
     for start, end in ((QPoint(30, 70), QPoint(120, 30)), (QPoint(60, 30), QPoint(150, 80))):
         QTest.mousePress(pad, button, NONE, start)
         QTest.mouseMove(pad, (start + end) / 2)

@@ -44,7 +44,7 @@ def question(screen: PickupScreen) -> str:
 
 
 def find(place: Place, screen: PickupScreen, job: Job) -> None:
-    type_in(screen.box, job.number, enter=True)
+    type_in(screen.parts.box, job.number, enter=True)
     place.settle()
     place.settle()
 
@@ -68,9 +68,9 @@ def test_a_label_astray_holds_nothing_up(place: Place, screen: PickupScreen) -> 
     job = ready(place)
     find(place, screen, job)
     for tape in job.tapes:
-        type_in(screen.box, tape.code, enter=True)
-    screen.handover.on_paper.click()
-    screen.handover.signer.setText("Ada Fenwick")
+        type_in(screen.parts.box, tape.code, enter=True)
+    screen.parts.slip.signing.on_paper.click()
+    screen.parts.slip.signer.setText("Ada Fenwick")
     press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
     place.settle()
     place.settle()

@@ -57,7 +57,7 @@ def screen(place: Place, job: Job) -> PickupScreen:
 
 
 def find(place: Place, screen: PickupScreen, text: str) -> None:
-    type_in(screen.box, text, enter=True)
+    type_in(screen.parts.box, text, enter=True)
     place.settle()
     place.settle()
 
@@ -73,7 +73,7 @@ def kept(place: Place, job: Job) -> Job:
 
 
 def checked(screen: PickupScreen) -> list[str]:
-    return [piece.key for piece in screen.tray.pieces if piece.checked]
+    return [piece.key for piece in screen.parts.tray.pieces if piece.checked]
 
 
 def label_question(screen: PickupScreen) -> str:
@@ -84,10 +84,10 @@ def label_question(screen: PickupScreen) -> str:
 
 def test_a_job_is_found_by_number_and_lies_in_the_tray(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
-    tape_rows = [piece for piece in screen.tray.pieces if piece.format]
+    tape_rows = [piece for piece in screen.parts.tray.pieces if piece.format]
     assert [piece.key for piece in tape_rows] == [tape.code for tape in job.tapes]
     assert [piece.checked for piece in tape_rows] == [False, False, None]
-    assert [piece.key for piece in screen.tray.pieces if piece.key.startswith("copy")]
+    assert [piece.key for piece in screen.parts.tray.pieces if piece.key.startswith("copy")]
 
 
 def test_any_tape_of_the_box_leads_to_its_job_and_is_checked_off(
@@ -95,8 +95,8 @@ def test_any_tape_of_the_box_leads_to_its_job_and_is_checked_off(
 ) -> None:
     scan(place, job.tapes[0].code)
     place.settle()
-    assert screen.list is not None
-    assert screen.list.job.number == job.number
+    assert screen.checklist is not None
+    assert screen.checklist.job.number == job.number
     assert checked(screen) == [job.tapes[0].code]
 
 
@@ -118,7 +118,7 @@ def test_a_tape_that_is_not_ready_is_not_checked_off(place: Place, screen: Picku
 def test_space_checks_off_and_goes_on_to_the_next(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     press(Qt.Key.Key_Down)
-    assert QApplication.focusWidget() is screen.tray
+    assert QApplication.focusWidget() is screen.parts.tray
     press(Qt.Key.Key_Space)
     press(Qt.Key.Key_Space)
     assert checked(screen) == [job.tapes[0].code, job.tapes[1].code]
@@ -131,9 +131,9 @@ def test_a_spliced_tape_carries_the_band_and_is_told_about(
     place: Place, screen: PickupScreen, job: Job
 ) -> None:
     find(place, screen, job.number)
-    row = next(piece for piece in screen.tray.pieces if piece.key == job.tapes[1].code)
+    row = next(piece for piece in screen.parts.tray.pieces if piece.key == job.tapes[1].code)
     assert row.band.startswith("Not for reuse")
-    said = " ".join(screen.handover.said)
+    said = " ".join(screen.parts.slip.sentences)
     assert "12.5 minutes" in said
     assert f"{job.tapes[1].splices[0].seconds_removed:.1f} s" in said
     assert "never play or record" in said
@@ -169,7 +169,7 @@ def test_the_label_is_confirmed_apart_from_checking_off(place: Place, screen: Pi
 def test_the_amount_due_is_the_price_less_what_was_paid(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     price = place.records.shop.ask(jobs.reprice, job.number)
-    assert screen.handover.paid.minor() == price.gross.likely - job.paid_minor
+    assert screen.parts.slip.paid.minor() == price.gross.likely - job.paid_minor
 
 
 def test_nobody_signed_is_no_signature(place: Place, screen: PickupScreen, job: Job) -> None:
@@ -191,7 +191,7 @@ def test_an_amount_that_is_none_is_named(place: Place, screen: PickupScreen, job
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_S, ALT)
-    screen.handover.paid.setText("12.345")
+    screen.parts.slip.paid.setText("12.345")
     hand_back(place)
     assert "12.345" in place.told
     assert kept(place, job).tapes[0].station is Station.READY
@@ -214,7 +214,7 @@ def test_signing_on_paper_is_kept_as_a_name_without_strokes(
 def test_a_drawn_signature_is_kept_as_strokes(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
-    pad, button = screen.handover.pad, Qt.MouseButton.LeftButton
+    pad, button = screen.parts.slip.signing.pad, Qt.MouseButton.LeftButton
     QTest.mousePress(pad, button, Qt.KeyboardModifier.NoModifier, QPoint(40, 60))
     QTest.mouseMove(pad, QPoint(120, 30))
     QTest.mouseRelease(pad, button, Qt.KeyboardModifier.NoModifier, QPoint(120, 30))
@@ -296,7 +296,7 @@ def test_the_list_of_files_is_written_when_there_are_any(
     place: Place, screen: PickupScreen, job: Job
 ) -> None:
     find(place, screen, job.number)
-    assert screen.files_button.isHidden()
+    assert screen.parts.papers.files_button.isHidden()
     place.records.shop.run(recordings.attach, job.tapes[0].code, REPORT)
     screen.refresh()
     place.settle()
@@ -313,7 +313,7 @@ def test_the_list_of_files_is_written_when_there_are_any(
 def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: PickupScreen, job: Job) -> None:
     waiting = place.records.book(line(findings=(Finding.SNAPPED,)), name="Bo Elm")
     find(place, screen, waiting.number)
-    assert screen.handover.said == (say("pickup", "tell_none"),)
+    assert screen.parts.slip.sentences == (say("pickup", "tell_none"),)
     press(Qt.Key.Key_Escape)
     find(place, screen, job.number)
     spliced = job.tapes[1].code
@@ -325,34 +325,36 @@ def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: Pic
         scan(place, tape.code)
         press(Qt.Key.Key_S, ALT)
         hand_back(place)
-    assert any("spliced" in sentence for sentence in screen.handover.said), "it stays true once it has gone"
+    assert any("spliced" in sentence for sentence in screen.parts.slip.sentences), (
+        "it stays true once it has gone"
+    )
 
 
 def test_several_matches_are_chosen_by_key(place: Place, screen: PickupScreen, job: Job) -> None:
     place.records.book(line("vhs"), name="Ada Fenwick-Ross")
     find(place, screen, "fenwick")
-    assert QApplication.focusWidget() is screen.tray
+    assert QApplication.focusWidget() is screen.parts.tray
     press(Qt.Key.Key_Down)
     press(Qt.Key.Key_Return)
     place.settle()
-    assert screen.list is not None
-    assert QApplication.focusWidget() is screen.box
+    assert screen.checklist is not None
+    assert QApplication.focusWidget() is screen.parts.box
 
 
 def test_escape_puts_the_box_back(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_Escape)
-    assert screen.list is None
-    assert screen.handover_area.isHidden()
-    assert QApplication.focusWidget() is screen.box
+    assert screen.checklist is None
+    assert screen.parts.slip_area.isHidden()
+    assert QApplication.focusWidget() is screen.parts.box
 
 
 def test_a_tape_is_scanned_while_the_name_is_typed(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
-    screen.handover.signer.setFocus()
+    screen.parts.slip.signer.setFocus()
     press_text(job.tapes[0].code)
     press(Qt.Key.Key_Return)
     place.settle()
     assert checked(screen) == [job.tapes[0].code]
-    assert screen.handover.signer.text() == "Ada Fenwick"
+    assert screen.parts.slip.signer.text() == "Ada Fenwick"
