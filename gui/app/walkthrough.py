@@ -28,7 +28,7 @@ from core.services.records_door import Shop
 from gui.app.composition import Furnishing, furnish
 from gui.app.main_window import Window
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
 
@@ -229,9 +229,9 @@ def _with_file(shop: Path) -> TapeCode | None:
         return next((file.tape for file in files), None)
 
 
-def _counter_of(window: Window) -> Counter:
+def _counter_of(window: Window) -> CounterScreen:
     counter = window.screen_named("counter")
-    assert isinstance(counter, Counter)
+    assert isinstance(counter, CounterScreen)
     return counter
 
 

@@ -36,7 +36,7 @@ READ_AGAIN_MS = 5 * 60_000
 """The queue moves on by itself: decks play while nobody books."""
 
 
-class Counter(Screen):
+class CounterScreen(Screen):
     """The slip is the screen: tapes in the tray at the left, the growing slip at the right."""
 
     name = "Counter"

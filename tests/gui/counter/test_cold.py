@@ -16,7 +16,7 @@ from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, expectations, jobs, tapes
 from core.wording.messages import say
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.counter.typed_box import box_of, read_box
 from tests.support.counting import ALT, Clerk, clerk_at
 from tests.support.screens import Place, press, press_text, written
@@ -107,7 +107,7 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
 
 
 def test_the_ticks_are_whole_at_any_width(place: Place) -> None:
-    counter = place.turn_to(Counter)
+    counter = place.turn_to(CounterScreen)
     for wide in (1280, 900, 640):
         place.window.resize(wide, 500)
         place.settle()

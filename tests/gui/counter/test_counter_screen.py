@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs, promises
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns
 from tests.support.booked import line
@@ -576,6 +576,6 @@ def test_the_row_as_it_is_typed_is_the_row_in_the_box(clerk: Clerk) -> None:
 
 
 def test_a_counter_alone_needs_no_shop_to_be_shown(place: Place) -> None:
-    counter = Counter(place.desk)
+    counter = CounterScreen(place.desk)
     place.qtbot.addWidget(counter)
     assert counter.quote is None

@@ -16,7 +16,7 @@ from core.promise.reliability import Group, sampling_band
 from core.services import deck_queue, event_counts, promises
 from core.store import current_settings
 from core.wording.messages import say
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.shop import kept_chapter
 from gui.shop.deck_care import DeckCare
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
@@ -172,7 +172,7 @@ def test_the_queue_is_told_what_would_help_on_a_key(place: Place) -> None:
 def test_the_counter_is_told_what_would_help_and_forgets_it_with_the_next_change(place: Place) -> None:
     for _ in range(4):
         place.records.book(line(count=8))
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.begin(_box(6))
     place.settle()
     press(Qt.Key.Key_H, CTRL)
@@ -187,7 +187,7 @@ def test_the_counter_is_told_what_would_help_and_forgets_it_with_the_next_change
 
 def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
     place.records.book(line(count=8))
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.begin(_box(6))
     place.settle()
     screen.what_would_help()
@@ -197,7 +197,7 @@ def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
 
 
 def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.what_would_help()
     assert say("counter", "need_tape") in place.told
 
