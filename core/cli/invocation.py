@@ -11,10 +11,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.model.errors import AsWritten, WrongInput
-from core.model.names import CommandId
 from core.wording.messages import say
 
 if TYPE_CHECKING:
+    from core.model.names import CommandId
     from core.services.records_door import Shop
 
 
@@ -76,6 +76,8 @@ class Invocation:
     def command(self) -> CommandId:
         """The caller's command id, or a new one."""
         from uuid import uuid4
+
+        from core.model.names import CommandId
 
         return CommandId(self.asked.command or uuid4().hex)
 

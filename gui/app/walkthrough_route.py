@@ -20,8 +20,8 @@ from gui.app.main_window import Window
 from gui.app.walkthrough_keys import press, wait_until
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
-from gui.phone.phone_screen import Phone
-from gui.pickup.pickup_screen import Pickup
+from gui.phone.phone_screen import PhoneScreen
+from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
 
 _WHO = "Robin"
@@ -112,8 +112,8 @@ class Route:
         self._go("phone", job.customer.name)
         yield Stop("2-phone", self._window)
         phone = self._window.screen_named("phone")
-        assert isinstance(phone, Phone)
-        for button in (phone.agree_button, phone.new_day_button, phone.correct_button):
+        assert isinstance(phone, PhoneScreen)
+        for button in (phone.forms.agree_button, phone.forms.new_day_button, phone.forms.correct_button):
             button.click()
             self._settle()
             yield Stop(f"2-phone-{button.objectName()}", self._window)
@@ -162,10 +162,10 @@ class Route:
         self._go("pickup", walkthrough_records.COLLECTED)
         yield Stop("4-pickup", self._window)
         pickup = self._window.screen_named("pickup")
-        assert isinstance(pickup, Pickup)
-        pickup.till.button.click()
+        assert isinstance(pickup, PickupScreen)
+        pickup.parts.payments.button.click()
         yield Stop("4-pickup-money", self._window)
-        pickup.till.put_away()
+        pickup.parts.payments.close_form()
 
     def _chapters(self) -> Iterator[Stop]:
         self._go("shop", "")

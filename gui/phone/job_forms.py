@@ -47,7 +47,7 @@ class JobForms(QWidget):
         """Offer the changes of this job, or none."""
         self._job = job
         self.setVisible(job is not None)
-        self.new_day_button.setVisible(job is not None and not promises.is_done(job))
+        self.new_day_button.setVisible(job is not None and not promise_entries.is_done(job))
 
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
