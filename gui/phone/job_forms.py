@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Job
-from core.services import jobs, promises
+from core.services import jobs, promise_entries, promises
 from gui.phone.agreement_form import AgreementForm, NewAgreement
 from gui.phone.correction_form import CorrectionForm
 from gui.phone.new_day_form import NewDayForm

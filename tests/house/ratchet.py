@@ -1,7 +1,7 @@
 """The bounds that the house does not keep yet, each with the figure it must not get worse than.
 
-A figure that is told without a bound may stand here as well: then it can only fall. They stand in ``ratchet.toml``. A change that betters a figure lowers it there, and takes the line
-out once the bound itself is kept.
+A figure that is told without a bound may stand here as well: then it can only fall. They stand in
+``ratchet.toml``. A change that betters a figure lowers it there, and takes the line out once the bound is kept.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ FILE = Path(__file__).with_suffix(".toml")
 
 
 def held_to(figure: Figure, reached: Mapping[str, float]) -> float | None:
-    """What the figure may be at most today: its bound, or what was reached while that is beyond it or there is none."""
+    """What the figure may be at most today: its bound, or what was reached while that is worse."""
     if figure.bound is None:
         return reached.get(figure.key)
     return max(figure.bound, reached.get(figure.key, figure.bound))

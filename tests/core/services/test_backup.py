@@ -17,7 +17,7 @@ from core.model.stations import Station
 from core.services import backup, jobs
 from core.services.records_door import Shop
 from core.store import engines, file_copies, history, schema
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from tests.support.booked import Desk, line
 
 FIRST_TABLES = (

@@ -18,7 +18,7 @@ from core.playtime.habits import STARTING
 from core.services import deck_queue, tapes
 from core.services.records_door import Shop
 from core.store import engines, schema
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit
 from tests.support.booked import Desk, line
 
