@@ -1,7 +1,8 @@
 """The bounds that the house does not keep yet, each with the figure it must not get worse than.
 
 A figure that is told without a bound may stand here as well: then it can only fall. They stand in
-``ratchet.toml``. A change that betters a figure lowers it there, and takes the line out once the bound is kept.
+``ratchet.toml``. A change that betters a figure lowers it there, and the line goes
+once the bound is kept.
 """
 
 from __future__ import annotations
