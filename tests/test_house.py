@@ -33,10 +33,8 @@ def test_no_figure_of_the_house_gets_worse(house: list[Figure]) -> None:
     assert not worse, "\n".join(worse)
 
 
-def test_the_ratchet_names_only_figures_that_have_a_bound(house: list[Figure]) -> None:
-    bounded = {figure.key for figure in house if figure.bound is not None}
-
-    assert set(ratchet.reached()) <= bounded
+def test_the_ratchet_names_only_figures_of_the_house(house: list[Figure]) -> None:
+    assert set(ratchet.reached()) <= {figure.key for figure in house}
 
 
 def test_a_figure_is_held_to_its_bound_unless_the_ratchet_stands_beyond_it() -> None:
@@ -45,6 +43,13 @@ def test_a_figure_is_held_to_its_bound_unless_the_ratchet_stands_beyond_it() -> 
     assert ratchet.held_to(figure, {}) == 15
     assert ratchet.held_to(figure, {"floors": 22}) == 22
     assert ratchet.held_to(figure, {"floors": 3}) == 15
+
+
+def test_a_figure_without_a_bound_is_held_to_what_was_reached() -> None:
+    told = Figure("floors", "floors", value=20)
+
+    assert ratchet.held_to(told, {}) is None
+    assert ratchet.held_to(told, {"floors": 22}) == 22
 
 
 def test_a_figure_over_its_bound_is_marked() -> None:
@@ -56,6 +61,18 @@ def test_the_longest_chain_runs_from_the_top_to_the_ground() -> None:
     house = {"app": {"ends", "rules"}, "rules": {"nouns"}, "nouns": {"ends"}, "ends": set(), "alone": set()}
 
     assert import_graph.longest_chain(house) == ("app", "rules", "nouns", "ends")
+
+
+def test_the_chain_of_one_package_leaves_out_the_other() -> None:
+    house = {
+        "gui.app": {"gui.rows", "core.rules"},
+        "gui.rows": set(),
+        "core.rules": {"core.nouns"},
+        "core.nouns": set(),
+    }
+
+    assert import_graph.longest_chain(import_graph.within(house, "gui")) == ("gui.app", "gui.rows")
+    assert import_graph.longest_chain(import_graph.within(house, "core")) == ("core.rules", "core.nouns")
 
 
 def test_a_ring_is_found_and_stands_as_one_floor() -> None:

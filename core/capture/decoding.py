@@ -18,8 +18,7 @@ from numpy.typing import NDArray
 from core.capture import thresholds as at
 from core.capture.pictures import Luma, Picture, Small
 from core.capture.sounds import Samples
-from core.model.errors import Unavailable, WrongInput
-from core.model.json_reader import AsWritten
+from core.model.errors import AsWritten, Unavailable, WrongInput
 
 if TYPE_CHECKING:
     from av.audio.frame import AudioFrame

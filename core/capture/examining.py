@@ -15,8 +15,7 @@ from core.capture.pictures import Picture, PictureWatch
 from core.capture.sounds import SoundWatch
 from core.capture.time_spans import longer
 from core.capture.trims import Seen
-from core.model.errors import TapewrightError, WrongInput
-from core.model.json_reader import AsWritten
+from core.model.errors import AsWritten, TapewrightError, WrongInput
 
 _HASHING = 0.1
 """Share of the progress that the checksum takes; the rest is decoding. (own choice)"""

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.catalogue import hazards
+from core.catalogue.format_file import Hazard
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName
 
-STANDING = ("blades", "springs", "solvent", "mains")
+STANDING = (Hazard.BLADES, Hazard.SPRINGS, Hazard.SOLVENT, Hazard.MAINS)
 """The cautions on every card."""
 
 

@@ -3,34 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Generic, TypeVar, get_args
 
 from core.catalogue import format_words
-from core.catalogue.format_file import FormatFile, Mark, StartingHabits, ThicknessSpan
+from core.catalogue.format_file import FormatFile, StartingHabits
+from core.catalogue.markings import Marking, Sourced, TapeSpeed, bare
 from core.catalogue.shell_anatomy import Anatomy, Silhouette
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 from core.wording.messages import say
-
-T = TypeVar("T")
-
-MARKS: tuple[str, ...] = get_args(Mark)
-"""How much a value can be trusted; see `core.catalogue.format_file.Mark`."""
-
-
-@dataclass(frozen=True, slots=True)
-class Sourced(Generic[T]):
-    """A value, where it comes from, and the kind of its source (one of `MARKS`)."""
-
-    value: T
-    source: str
-    mark: str
-
-    @property
-    def words(self) -> str:
-        """``SMPTE 35M-1997 (standard)``; the kind is not said twice."""
-        kind = self.mark.replace("-", " ")
-        return self.source if self.source.startswith(kind) else f"{self.source} ({kind})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,48 +21,11 @@ class Shell:
 
 
 @dataclass(frozen=True, slots=True)
-class TapeSpeed:
-    """Tape speed in mm/s of one recording. ``tv`` is None where it does not depend on the TV system."""
-
-    speed: Speed
-    tv: TvSystem | None
-    mm_s: Sourced[float]
-
-    def suits(self, speed: Speed | None, tv: TvSystem | None) -> bool:
-        """Whether it is possible under what is known; None means that nobody knows."""
-        return speed in (None, self.speed) and (tv is None or self.tv in (None, tv))
-
-
-@dataclass(frozen=True, slots=True)
 class Footprint:
     """How far one track reaches along the tape, in mm; None where no figure is known."""
 
     tv: TvSystem | None
     mm: Sourced[float]
-
-
-@dataclass(frozen=True, slots=True)
-class Marking:
-    """What is printed on a cassette to say how long it runs."""
-
-    name: str
-    aliases: tuple[str, ...]
-    sold_as: tuple[FormatName, ...]
-    minutes: float
-    """Nominal play time at ``nominal_speed`` of ``nominal_system``."""
-    nominal_system: FormatName
-    nominal_speed: Speed
-    nominal_tv: TvSystem | None
-    metres: Sourced[float]
-    """The published length, else the shortest that fits the marking."""
-    shortest_m: float
-    """Nominal minutes × nominal speed."""
-    is_shortest: bool
-    """No length is published: real tapes may run up to 7 % longer."""
-    hub_radius_mm: Sourced[float] | None
-    thickness_um: Sourced[float] | None
-    thickness_span: ThicknessSpan | None
-    """What the tape may really be, where its nominal thickness is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,8 +134,3 @@ class Format:
         """Length of one track along the tape in mm; the longest when the TV system is not known."""
         found = [entry.mm for entry in self.footprints if None in (tv, entry.tv) or entry.tv is tv]
         return max(found, key=lambda entry: entry.value, default=None)
-
-
-def bare(text: str) -> str:
-    """Letters and digits only, in lower case: ``T-120`` and ``t 120`` are the same."""
-    return "".join(character for character in text.casefold() if character.isalnum())

@@ -84,10 +84,10 @@ def _cautions(seen: Sequence[Finding], codes: Sequence[str], shell: Format) -> I
         yield from numbered("findings", f"caution-{finding.value}")
     for finding in seen:
         yield from map(hazards.caution, findings.of(finding).hazards)
-    for name in shell.record.hazards:
-        comes_with = hazards.of(name).comes_with
-        if comes_with in codes or (codes and comes_with == "any-repair"):
-            yield hazards.caution(name)
+    for hazard in shell.record.hazards:
+        spliced = "splice" in codes and hazard in hazards.WITH_A_SPLICE
+        if spliced or (codes and hazard in hazards.WITH_ANY_REPAIR):
+            yield hazards.caution(hazard)
 
 
 CHOICES: tuple[tuple[Finding, str, str], ...] = tuple(

@@ -8,12 +8,11 @@ from typing import Annotated, TypeAlias
 
 from msgspec import Meta, Struct
 
-from core.catalogue import hazards
-from core.catalogue.format_file import Mark, NotNegative, Words
+from core.catalogue.format_file import Hazard, Mark, NotNegative, Words
 from core.model import resource_files
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, at, missing, one_of
 from core.model.names import Finding, Outcome
-from core.model.shaped_toml import ROOM, at, missing, one_of, read, shaped
+from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import knows, say
 
 _Minutes: TypeAlias = Annotated[tuple[NotNegative, NotNegative, NotNegative], Meta(description="minutes")]
@@ -34,7 +33,7 @@ class FindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
     repairs: tuple[str, ...]
     """Codes of the actions that deal with it; none where nothing can be done."""
     outcome: Outcome
-    hazards: tuple[str, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
     not_for_reuse: bool = False
     """Even when the repair goes well."""
     needs_splice: bool = False
@@ -64,7 +63,7 @@ def page() -> RepairFile:
 
 
 def checked(where: str, content: object) -> RepairFile:
-    """``content`` checked: every finding has its entry, and every repair and hazard it names is known."""
+    """``content`` checked: every finding has its entry, and every repair it names is known."""
     found = shaped(content, RepairFile, where)
     for finding in Finding:
         if finding.value not in found.findings:
@@ -72,7 +71,6 @@ def checked(where: str, content: object) -> RepairFile:
     _known(at(where, "findings"), found.findings, [finding.value for finding in Finding])
     for name, entry in found.findings.items():
         _known(at(where, "findings", name, "repairs"), entry.repairs, found.repairs)
-        _known(at(where, "findings", name, "hazards"), entry.hazards, hazards.names())
     needed = [("findings", f"{kind}-{name}") for name in found.findings for kind in ("seen", "means", "told")]
     for room, key in (*needed, *(("repairs", code) for code in found.repairs)):
         if not (knows(room, key, "en") or knows(room, f"{key}-1", "en")):

@@ -1,22 +1,19 @@
-"""Whether the names in a format's file mean something: formats, speeds, markings, hubs, hazards, parts."""
+"""Whether the names in a format's file mean something, and whether it has all its sentences."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from core.catalogue import hazards, markings
-from core.catalogue.cassettes import TapeSpeed
-from core.catalogue.format_file import FormatFile, Lot, Nominal, Weights
+from core.catalogue import format_words
+from core.catalogue.format_file import ANY, FormatFile, Lot, Nominal, Weights
+from core.catalogue.markings import Speeds, TapeSpeed, nominal_speed
 from core.catalogue.shell_anatomy import PARTS
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, at, missing, one_of
 from core.model.names import Speed, TvSystem
-from core.model.shaped_toml import ROOM, at, missing, one_of
 from core.wording.messages import say
 
 Files = Mapping[str, FormatFile]
-Speeds = Mapping[str, tuple[TapeSpeed, ...]]
-ANY = "any"
-"""The key of what holds in every TV system."""
+ROOM = "files"
 
 
 def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds) -> None:
@@ -33,8 +30,16 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
     _parts(where, file)
 
 
+def check_words(where: str, names: tuple[str, ...], file: FormatFile) -> None:
+    """WrongInput for the first kind of sentence that English lacks; ``names`` as in `format_words`."""
+    for key, own in format_words.NEEDED.items():
+        if not format_words.sentences(names, key, file):
+            sentence, words = f"{key}-{names[0]}", f"{format_words.ROOM}.ftl"
+            accepted = say(ROOM, "words-needed", key=own, sentence=sentence, file=words)
+            raise WrongInput(at(where, "words"), "nothing", accepted)
+
+
 def _referred(where: str, file: FormatFile, files: Files) -> None:
-    _named(at(where, "hazards"), file.hazards, hazards.names())
     _maybe(at(where, "asks_for"), file.asks_for, files)
     _maybe(at(where, "priced_like"), file.priced_like, files)
     _maybe(at(where, "habits", "counted_with"), file.habits.counted_with, files)
@@ -57,7 +62,7 @@ def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -
 
 
 def _nominal(where: str, nominal: Nominal, speeds: Speeds) -> None:
-    if markings.nominal_speed(nominal, speeds) is None:
+    if nominal_speed(nominal, speeds) is None:
         known = ", ".join(_spelled(entry.speed, entry.tv) for entry in speeds[nominal.system])
         accepted = say(ROOM, "nominal", system=nominal.system, speeds=known)
         raise WrongInput(where, _spelled(nominal.speed, nominal.tv), accepted)

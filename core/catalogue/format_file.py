@@ -1,5 +1,7 @@
 """The shape of ``resources/catalogue/formats/NAME.toml``; a key without a default is needed."""
 
+from enum import Enum
+
 # Annotations are not put off here: msgspec would have to evaluate each text of them at the first start.
 from typing import Annotated, Literal, TypeAlias
 
@@ -27,6 +29,22 @@ NotNegative: TypeAlias = Annotated[float, Meta(ge=0, description="not-below-0")]
 Texts: TypeAlias = Annotated[tuple[Words, ...], Meta(description="texts")]
 Weights: TypeAlias = dict[str, NotNegative]
 ByTv: TypeAlias = Annotated[dict[str, Weights], Meta(min_length=1, description="by-tv")]
+
+
+ANY = "any"
+"""The key of what holds in every TV system."""
+
+
+class Hazard(Enum):
+    """A standing caution; its sentence is in ``hazards.ftl``."""
+
+    BLADES = "blades"
+    SPRINGS = "springs"
+    MOULD = "mould"
+    FOIL = "foil"
+    SMALL = "small"
+    SOLVENT = "solvent"
+    MAINS = "mains"
 
 
 class Figure(Struct, frozen=True, forbid_unknown_fields=True):
@@ -211,8 +229,8 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     """2 where both directions share the tape."""
     bench_times: Literal["usual", "small"]
     """Whether its repairs take the times of small shells."""
-    hazards: tuple[str, ...]
-    """Keys of ``[hazards]`` in ``repairs.toml`` that this shell adds to a repair."""
+    hazards: tuple[Hazard, ...]
+    """What this shell adds to a repair."""
     shells: Annotated[tuple[ShellSize, ...], Meta(min_length=1, description="some-shells")]
     tape_width: Figure
     speeds: tuple[SpeedEntry, ...]

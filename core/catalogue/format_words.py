@@ -10,14 +10,12 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from core.catalogue.format_file import FormatFile
-from core.model.errors import WrongInput
-from core.model.shaped_toml import at
 from core.wording import messages
 from core.wording.messages import Speech, knows, say
 
 ROOM = "formats"
-_NEEDED = {"name": "name", "size": "sizes", "plays": "plays", "look-lid": "lid", "look-reels": "reels"}
-_KEYS = {**_NEEDED, "opening": "opening", "protect": "protect", "look-shell": "shell"}
+NEEDED = {"name": "name", "size": "sizes", "plays": "plays", "look-lid": "lid", "look-reels": "reels"}
+_KEYS = {**NEEDED, "opening": "opening", "protect": "protect", "look-shell": "shell"}
 """Beginnings of ids in the wording files, with the key of ``[words]`` that stands in for them."""
 
 
@@ -35,14 +33,6 @@ def numbered(room: str, key: str) -> Iterator[str]:
     while knows(room, f"{key}-{n}"):
         yield say(room, f"{key}-{n}")
         n += 1
-
-
-def check(where: str, names: tuple[str, ...], file: FormatFile) -> None:
-    """WrongInput for the first kind of sentence that English lacks."""
-    for key, own in _NEEDED.items():
-        if not sentences(names, key, file):
-            accepted = say("files", "words-needed", key=own, sentence=f"{key}-{names[0]}", file=f"{ROOM}.ftl")
-            raise WrongInput(at(where, "words"), "nothing", accepted)
 
 
 @lru_cache(maxsize=1024)

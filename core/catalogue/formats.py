@@ -1,27 +1,27 @@
-"""The catalogue of cassette formats, read once from ``resources/catalogue/formats``."""
+"""The catalogue of cassette formats: folders of files turned into records; a gap is refused by file and key.
+
+Any folder will do: a shop's own formats come in beside those of the program and may borrow from them.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
+from pathlib import Path
+from typing import Any
 
-from core.catalogue import format_folder
-from core.catalogue.cassettes import Footprint, Format, Marking, Shell, Sourced, TapeSpeed, bare
+from core.catalogue import format_checks, markings
+from core.catalogue.cassettes import Footprint, Format, Shell
+from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
+from core.catalogue.markings import Sourced, Speeds, TapeSpeed
 from core.model import resource_files
-from core.model.errors import WrongInput
-from core.model.names import FormatName
-from core.model.shaped_toml import one_of
+from core.model.errors import WrongInput, at, one_of
+from core.model.names import FormatName, Speed
+from core.model.shaped_toml import ROOM, read, shaped
+from core.wording.messages import say
 
-__all__ = [
-    "Catalogue",
-    "Footprint",
-    "Format",
-    "Marking",
-    "Shell",
-    "Sourced",
-    "TapeSpeed",
-    "catalogue",
-]
+Pages = Mapping[str, Mapping[str, Any]]
 
 
 @dataclass(frozen=True)
@@ -41,18 +41,108 @@ class Catalogue:
                 return entry
         raise WrongInput("format", name, one_of(self.names))
 
-    def guess(self, marking: str) -> tuple[FormatName, ...]:
-        """The formats sold with this marking; none when nobody sells it."""
-        wanted = bare(marking)
-        sold: list[FormatName] = []
-        for entry in self.formats:
-            for known in entry.markings:
-                if wanted in (bare(name) for name in (known.name, *known.aliases)):
-                    sold += known.sold_as
-        return tuple(name for name in self.names if name in sold)
-
 
 @cache
 def catalogue() -> Catalogue:
     """The catalogue that comes with the program; read at the first call."""
-    return Catalogue(format_folder.load(resource_files.path("catalogue", "formats")))
+    return Catalogue(load(resource_files.path("catalogue", "formats")))
+
+
+def load(*folders: Path) -> tuple[Format, ...]:
+    """The formats of all these folders, in the order of the counter; a file is named as its format.
+
+    WrongInput for a file that cannot be read, a key that is missing, unknown or out of range, a name that
+    nothing is called, and a format that is in two folders.
+    """
+    pages = _pages(folders)
+    files = {name: shaped(_filled(pages, name), FormatFile, f"{name}.toml") for name in _lenders_first(pages)}
+    speeds = {name: _speeds(f"{name}.toml", file.speeds) for name, file in files.items()}
+    for name, file in files.items():
+        format_checks.check(f"{name}.toml", name, file, files, speeds)
+        format_checks.check_words(f"{name}.toml", _word_names(pages, name), file)
+    ordered = sorted(files, key=lambda name: (files[name].counter_place, name))
+    return tuple(_format(FormatName(name), files[name], speeds, _word_names(pages, name)) for name in ordered)
+
+
+def _pages(folders: tuple[Path, ...]) -> Pages:
+    found: dict[str, Mapping[str, Any]] = {}
+    for path in (path for folder in folders for path in sorted(folder.glob("*.toml"))):
+        if path.stem in found:
+            raise WrongInput(str(path), path.stem, say(ROOM, "one-folder"))
+        found[path.stem] = read(path)
+    return found
+
+
+def _lenders_first(pages: Pages) -> Iterator[str]:
+    """Every name after those it borrows from, so that a gap is named where it is."""
+    done: set[str] = set()
+    while left := [name for name in pages if name not in done]:
+        ready = [name for name in left if pages[name].get("like", name) in (name, *done)]
+        if not ready:
+            lender = pages[left[0]]["like"]
+            names = ", ".join(sorted(set(pages) - {left[0]}))
+            raise WrongInput(at(f"{left[0]}.toml", "like"), lender, say(ROOM, "one-of-no-ring", names=names))
+        yield from ready
+        done.update(ready)
+
+
+def _filled(pages: Pages, name: str) -> Mapping[str, Any]:
+    """The file with what it borrows: key by key, in a table key by key, whatever lies deeper as a whole."""
+    own = {key: value for key, value in pages[name].items() if key != "like"}
+    lender = pages[name].get("like", name)
+    if lender == name:
+        return own
+    lent = _filled(pages, lender)
+    tables = {
+        key: {**lent[key], **own[key]} for key in own if _is_table(own[key]) and _is_table(lent.get(key))
+    }
+    return {**lent, **own, **{key: table for key, table in tables.items() if key != "systems"}}
+
+
+def _word_names(pages: Pages, name: str) -> tuple[str, ...]:
+    lender = pages[name].get("like", name)
+    return (name,) if lender == name else (name, *_word_names(pages, lender))
+
+
+def _is_table(value: object) -> bool:
+    return isinstance(value, dict)
+
+
+def _speeds(where: str, entries: tuple[SpeedEntry, ...]) -> tuple[TapeSpeed, ...]:
+    found: list[TapeSpeed] = []
+    for n, entry in enumerate(entries, 1):
+        mm_s = entry.mm_s
+        if entry.of_sp is not None:
+            of = [each.mm_s.value for each in found if each.speed is Speed.SP and each.tv is entry.tv]
+            mm_s = round(of[0] * entry.of_sp[0] / entry.of_sp[1], 9) if of else None
+        if mm_s is None:
+            raise WrongInput(at(where, f"speeds {n}"), "nothing", say(ROOM, "speed-or-part"))
+        found.append(TapeSpeed(entry.speed, entry.tv, Sourced(mm_s, entry.source, entry.mark)))
+    return tuple(found)
+
+
+def _format(
+    name: FormatName,
+    file: FormatFile,
+    speeds: Speeds,
+    word_names: tuple[str, ...],
+) -> Format:
+    borrowed = (entry for system in file.systems for entry in speeds[system])
+    return Format(
+        name=name,
+        sides=file.sides,
+        systems=tuple(FormatName(system) for system in file.systems),
+        shells=tuple(_shell(shell) for shell in file.shells),
+        tape_width_mm=Sourced(file.tape_width.value, file.tape_width.source, file.tape_width.mark),
+        tape_speeds=speeds[name] or tuple(dict.fromkeys(borrowed)),
+        footprints=tuple(
+            Footprint(entry.tv, Sourced(entry.mm, entry.source, entry.mark)) for entry in file.footprints
+        ),
+        markings=tuple(markings.of_file(file, speeds)),
+        record=file,
+        word_names=word_names,
+    )
+
+
+def _shell(shell: ShellSize) -> Shell:
+    return Shell(Sourced(shell.mm, shell.source, shell.mark))

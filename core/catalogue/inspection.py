@@ -13,10 +13,10 @@ from typing import Literal
 from msgspec import Struct
 
 from core.catalogue import acclimatisation, bench_cards, condition, hazards, moves
-from core.catalogue.cassettes import Sourced
-from core.catalogue.format_file import Mark, Words
+from core.catalogue.format_file import Hazard, Mark, Words
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Sourced
 from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
@@ -154,7 +154,7 @@ class StepEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Asked at the counter while the customer waits."""
     looks_for: tuple[Finding, ...]
     lamp: Literal["", "room", "above", "side", "flat", "through"] = ""
-    hazards: tuple[str, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
     source: str = ""
     mark: Mark | None = None
 

@@ -1,14 +1,76 @@
-"""What is printed on a cassette, with the length of tape behind it."""
+"""What is printed on a cassette, with the length of tape behind it: every figure with its source."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Generic, TypeVar
 
-from core.catalogue.cassettes import Marking, Sourced, TapeSpeed
-from core.catalogue.format_file import CassetteEntry, Figure, FormatFile, Lot, Nominal
-from core.model.names import FormatName
+from core.catalogue.format_file import CassetteEntry, Figure, FormatFile, Lot, Nominal, ThicknessSpan
+from core.model.names import FormatName, Speed, TvSystem
+from core.wording.messages import say
+
+T = TypeVar("T")
+
+OVERRUN = 0.07
+"""Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sourced(Generic[T]):
+    """A value, where it comes from, and the kind of its source (a `core.catalogue.format_file.Mark`)."""
+
+    value: T
+    source: str
+    mark: str
+
+    @property
+    def words(self) -> str:
+        """``SMPTE 35M-1997 (standard)``; the kind is not said twice."""
+        if self.source.startswith(self.mark.replace("-", " ")):
+            return self.source
+        return say("sources", "with-mark", source=self.source, mark=say("sources", f"mark-{self.mark}"))
+
+
+@dataclass(frozen=True, slots=True)
+class TapeSpeed:
+    """Tape speed in mm/s of one recording. ``tv`` is None where it does not depend on the TV system."""
+
+    speed: Speed
+    tv: TvSystem | None
+    mm_s: Sourced[float]
+
+    def suits(self, speed: Speed | None, tv: TvSystem | None) -> bool:
+        """Whether it is possible under what is known; None means that nobody knows."""
+        return speed in (None, self.speed) and (tv is None or self.tv in (None, tv))
+
+
+@dataclass(frozen=True, slots=True)
+class Marking:
+    """What is printed on a cassette to say how long it runs."""
+
+    name: str
+    aliases: tuple[str, ...]
+    sold_as: tuple[FormatName, ...]
+    minutes: float
+    """Nominal play time at ``nominal_speed`` of ``nominal_system``."""
+    nominal_system: FormatName
+    nominal_speed: Speed
+    nominal_tv: TvSystem | None
+    metres: Sourced[float]
+    """The published length, else the shortest that fits the marking."""
+    shortest_m: float
+    """Nominal minutes × nominal speed."""
+    is_shortest: bool
+    """No length is published: real tapes may run up to 7 % longer."""
+    hub_radius_mm: Sourced[float] | None
+    thickness_um: Sourced[float] | None
+    thickness_span: ThicknessSpan | None
+    """What the tape may really be, where its nominal thickness is known."""
+
 
 Speeds = Mapping[str, tuple[TapeSpeed, ...]]
+"""The tape speeds of each format by its name."""
 
 
 def of_file(file: FormatFile, speeds: Speeds) -> Iterator[Marking]:
@@ -35,6 +97,19 @@ def nominal_speed(nominal: Nominal, speeds: Speeds) -> Sourced[float] | None:
 def minutes_to_metres(minutes: float, mm_s: float, sides: int = 1) -> float:
     """The tape that ``minutes`` use up; on two sides each metre counts twice."""
     return round(minutes * mm_s * 60 / 1000 / sides, 9)
+
+
+def play_minutes(metres: float, mm_s: float, sides: int = 1) -> float:
+    """Minutes that ``metres`` of tape play at ``mm_s``, over both sides where there are two.
+
+    Rounded to a billionth, so that what is equal on paper is equal here.
+    """
+    return round(metres * 1000 / mm_s / 60 * sides, 9)
+
+
+def bare(text: str) -> str:
+    """Letters and digits only, in lower case: ``T-120`` and ``t 120`` are the same."""
+    return "".join(character for character in text.casefold() if character.isalnum())
 
 
 def _marking(file: FormatFile, lot: Lot, entry: CassetteEntry, mm_s: Sourced[float]) -> Marking:
@@ -68,8 +143,7 @@ def _length(
         rule = file.rules[lot.rule]
         metres = rule.per_minute * entry.minutes + rule.per_number * entry.number + rule.plus
         return Sourced(round(metres, 9), rule.source, rule.mark)
-    text = f"nominal {entry.minutes:g} minutes × {mm_s.value:g} mm/s"
-    return Sourced(shortest, f"{text}, the shortest that fits the marking", "derived")
+    return Sourced(shortest, f"{entry.minutes:g} min × {mm_s.value:g} mm/s", "derived")
 
 
 def _sourced(figure: Figure) -> Sourced[float]:

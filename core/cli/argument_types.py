@@ -8,14 +8,7 @@ from collections.abc import Callable
 from datetime import date, datetime
 from decimal import Decimal, InvalidOperation
 
-from core.model.names import Speed, TvSystem
 from core.wording.messages import say
-
-SPEEDS = (*(speed.value for speed in Speed), "unknown")
-
-
-SYSTEMS = tuple(system.value for system in TvSystem)
-
 
 MOST_MINUTES = 24 * 60.0
 """No cassette of the catalogue plays for a day."""

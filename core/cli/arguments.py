@@ -6,10 +6,6 @@ import argparse
 from collections.abc import Collection, Sequence
 
 from core.cli.argument_parser import Parser, Subcommands, add_common
-from core.cli.box_arguments import add_box, add_captured, add_catalogue
-from core.cli.settings_arguments import add_settings
-from core.cli.shop_arguments import add_demo, add_keeping, add_planned, add_promised
-from core.cli.tape_arguments import add_care
 from core.wording.messages import say
 
 
@@ -28,7 +24,12 @@ def read(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Namespac
 
 
 def parser() -> Parser:
-    """The whole command line."""
+    """The whole command line; its parts are imported here because a window that is opened needs none."""
+    from core.cli.box_arguments import add_box, add_captured, add_catalogue
+    from core.cli.settings_arguments import add_settings
+    from core.cli.shop_arguments import add_demo, add_keeping, add_planned, add_promised
+    from core.cli.tape_arguments import add_care
+
     whole = _top(add_help=True)
     add = Subcommands(whole)
     add_catalogue(add)

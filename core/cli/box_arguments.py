@@ -7,14 +7,15 @@ from core.cli.argument_types import (
     MOST_METRES_IN_CM,
     MOST_MINOR,
     MOST_RADIUS_MM,
-    SPEEDS,
-    SYSTEMS,
     amount,
     text,
     whole,
 )
-from core.model.names import FillKnown
+from core.model.names import FillKnown, Speed, TvSystem
 from core.wording.messages import say
+
+SPEEDS = (*(speed.value for speed in Speed), "unknown")
+SYSTEMS = tuple(system.value for system in TvSystem)
 
 
 def add_catalogue(add: Subcommands) -> None:

@@ -10,11 +10,11 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.errors import WrongInput
-from core.model.names import CommandId
+from core.model.errors import AsWritten, WrongInput
 from core.wording.messages import say
 
 if TYPE_CHECKING:
+    from core.model.names import CommandId
     from core.services.records_door import Shop
 
 
@@ -77,6 +77,8 @@ class Invocation:
         """The caller's command id, or a new one."""
         from uuid import uuid4
 
+        from core.model.names import CommandId
+
         return CommandId(self.asked.command or uuid4().hex)
 
 
@@ -109,7 +111,7 @@ def contents(name: str) -> bytes:
         raise WrongInput(name, json_reader.NOTHING, say("cli", "name_readable_file_accepted")) from error
     except IsADirectoryError as error:
         raise WrongInput(
-            name, json_reader.AsWritten(say("cli", "folder")), say("cli", "name_readable_file_accepted")
+            name, AsWritten(say("cli", "folder")), say("cli", "name_readable_file_accepted")
         ) from error
     except ValueError as error:
         raise WrongInput("FILE", name, say("cli", "name_readable_file_accepted")) from error

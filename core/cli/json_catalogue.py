@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
+from core.playtime.one_pack import Pack
 from core.playtime.pack_reading import PackReading
-from core.playtime.packs import Pack
 
 if TYPE_CHECKING:
     pass

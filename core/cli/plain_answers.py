@@ -16,8 +16,8 @@ from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
+from core.playtime.one_pack import Pack
 from core.playtime.pack_reading import PackReading
-from core.playtime.packs import Pack
 from core.promise import chances
 from core.wording.messages import say
 

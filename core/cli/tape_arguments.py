@@ -9,12 +9,11 @@ from core.cli.argument_types import (
     MOST_MINOR,
     MOST_MINUTES,
     MOST_SPLICES,
-    SPEEDS,
-    SYSTEMS,
     amount,
     text,
     whole,
 )
+from core.cli.box_arguments import SPEEDS, SYSTEMS
 from core.model.names import DonorPart, Finding, Join, Look, Section
 from core.model.stations import Station
 from core.wording.messages import say

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import dataclass
+
 from core.wording.messages import say
 
 
@@ -42,6 +45,31 @@ class Unavailable(TapewrightError):
     """The shop's records cannot be reached just now; nothing was changed."""
 
     exit_code = 4
+
+
+@dataclass(frozen=True, slots=True)
+class AsWritten:
+    """A thing found that is shown without quotation marks: ``null``, ``a list``, ``nothing``."""
+
+    words: str
+
+    def __repr__(self) -> str:
+        return self.words
+
+
+def at(where: str, *keys: str) -> str:
+    """The place of a key in a file as a person reads it: ``pebble.toml, habits, usual``."""
+    return ", ".join((where, *keys))
+
+
+def missing(where: str, key: str, accepted: str) -> WrongInput:
+    """The error for a key that is not there; the caller raises it."""
+    return WrongInput(where, say("files", "nothing"), say("files", "needed", key=key, accepted=accepted))
+
+
+def one_of(names: Iterable[str]) -> str:
+    """What is accepted where only some names are."""
+    return say("files", "one-of", names=", ".join(names) or say("files", "none"))
 
 
 def _shown(found: object) -> str:

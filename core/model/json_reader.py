@@ -14,7 +14,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Any, NoReturn
 
-from core.model.errors import WrongInput
+from core.model.errors import AsWritten, WrongInput
 from core.wording.messages import say
 
 MOST_BYTES = 2_000_000
@@ -30,16 +30,6 @@ _COMMA_TOO_MANY = re.compile(rf"[{_SPACE}]*(,)[{_SPACE},]*[}}\]]")
 _NOT_TEXT = ("Cc", "Zl", "Zp")
 """Unicode categories that break a line or a label: control, line separator, paragraph separator."""
 _BYTE_ORDER_MARK = "\ufeff"
-
-
-@dataclass(frozen=True, slots=True)
-class AsWritten:
-    """A thing found that is shown without quotation marks: ``null``, ``a list``, ``nothing``."""
-
-    words: str
-
-    def __repr__(self) -> str:
-        return self.words
 
 
 NOTHING = AsWritten("nothing")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from enum import Enum
 from pathlib import Path
 from types import NoneType, UnionType
@@ -16,7 +16,7 @@ from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 
 import msgspec
 
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, at, missing, one_of
 from core.wording.messages import say
 
 T = TypeVar("T")
@@ -52,21 +52,6 @@ def shaped(content: object, kind: type[T], where: str) -> T:
         return msgspec.convert(content, kind)
     except msgspec.ValidationError as fault:
         raise _wrong(str(fault), content, kind, where) from None
-
-
-def at(where: str, *keys: str) -> str:
-    """The place of a key as a person reads it: ``pebble.toml, habits, usual``."""
-    return ", ".join((where, *keys))
-
-
-def missing(where: str, key: str, accepted: str) -> WrongInput:
-    """The error for a key that is not there; the caller raises it."""
-    return WrongInput(where, say(ROOM, "nothing"), say(ROOM, "needed", key=key, accepted=accepted))
-
-
-def one_of(names: Iterable[str]) -> str:
-    """What is accepted where only some names are."""
-    return say(ROOM, "one-of", names=", ".join(names) or say(ROOM, "none"))
 
 
 def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:

@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.catalogue.cassettes import Format
+from core.catalogue.markings import play_minutes
 from core.model import common_random_numbers
 from core.model.names import TvSystem
 from core.model.ranges import Range
@@ -26,7 +27,6 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.possibilities import Choice, Facts
 from core.playtime.starting_beliefs import Group
-from core.playtime.tape_minutes import play_minutes
 
 T = TypeVar("T")
 Minutes = NDArray[np.float64]

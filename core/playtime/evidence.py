@@ -9,9 +9,8 @@ from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
 from core.model.names import TvSystem
 from core.playtime import habit_words, starting_beliefs
-from core.playtime.explanations import Played, counts_of
-from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.learning import WINDOW, counted, learned
+from core.playtime.explanations import Played, counted, counts_of
+from core.playtime.habits import STARTING, ShopHabits, starting
 from core.playtime.starting_beliefs import Group, Weights
 from core.wording.messages import say
 
@@ -38,11 +37,12 @@ class Evidence:
     """``31 of your last 40 VHS-C (NTSC) were EP.``"""
 
 
-def evidence_of(played: tuple[Played, ...]) -> tuple[Evidence, ...]:
-    """Every habit of which a tape was seen: speeds first, and of each kind the best known first."""
-    recent = played[-WINDOW:]
-    shop = learned(recent)
-    seen = counted(counts_of(recent, shop))
+def evidence_of(played: tuple[Played, ...], shop: ShopHabits) -> tuple[Evidence, ...]:
+    """Every habit of which a tape was seen: speeds first, and of each kind the best known first.
+
+    ``shop`` is what was learned from the captures ``played``.
+    """
+    seen = counted(counts_of(played, shop))
     found = [_evidence(group, names, shop) for group, names in seen.items() if sum(names.values()) >= 0.5]
     return tuple(sorted(found, key=lambda each: (_TOLD.index(each.group[0]), -each.tapes, each.group)))
 
@@ -52,9 +52,7 @@ def unseen(seen: Iterable[Evidence]) -> tuple[Evidence, ...]:
     known = {each.group for each in seen}
     groups = dict.fromkeys(group for shell in catalogue().formats for group in _groups_of(shell))
     return tuple(
-        _evidence(group, {}, STARTING)
-        for group in groups
-        if group not in known and len(starting_beliefs.starting(group)) > 1
+        _evidence(group, {}, STARTING) for group in groups if group not in known and len(starting(group)) > 1
     )
 
 
@@ -66,7 +64,7 @@ def _groups_of(shell: Format) -> Iterable[Group]:
 
 
 def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:
-    start, now = starting_beliefs.starting(group), shop.weights(group)
+    start, now = starting(group), shop.weights(group)
     whose, about = habit_words.whose(group), habit_words.about(group[0])
     tapes = round(sum(seen.values()))
     words = habit_words.possibilities_of(group)

@@ -13,12 +13,12 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from core.catalogue.markings import play_minutes
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime import possibilities, starting_beliefs
-from core.playtime.habits import ShopHabits
+from core.playtime.habits import ShopHabits, starting
 from core.playtime.possibilities import Facts
 from core.playtime.starting_beliefs import Counts, Group
-from core.playtime.tape_minutes import play_minutes
 
 SURE = 1e-6
 """Parts of a tape below this are not counted."""
@@ -62,6 +62,17 @@ def counts_of(played: Sequence[Played], shop: ShopHabits) -> list[Counts]:
         for place, counts in zip(places, _explained(known, seen, minutes, shop), strict=True):
             found[place] = counts
     return found
+
+
+def counted(found: Iterable[Counts]) -> dict[Group, dict[str, float]]:
+    """The counts of several tapes together."""
+    total: dict[Group, dict[str, float]] = {}
+    for counts in found:
+        for group, names in counts.items():
+            mine = total.setdefault(group, {})
+            for name, count in names.items():
+                mine[name] = mine.get(name, 0.0) + count
+    return total
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -146,9 +157,7 @@ def _recordings(
 
 def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str, NDArray[np.bool_]]]]:
     every = dict.fromkeys(group for label in labels for group in label)
-    groups = [
-        group for group in every if len(starting_beliefs.starting(group)) > 1
-    ]  # else there is nothing to learn
+    groups = [group for group in every if len(starting(group)) > 1]  # else there is nothing to learn
     found: dict[Group, list[tuple[str, NDArray[np.bool_]]]] = {}
     for group in groups:
         named = np.array([label.get(group, "") for label in labels])

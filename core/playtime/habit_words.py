@@ -6,7 +6,8 @@ from itertools import pairwise
 
 from core.catalogue.formats import catalogue
 from core.model.names import Speed
-from core.playtime.starting_beliefs import Group, fill_edges, format_and_tv, length_over, starting
+from core.playtime.habits import format_and_tv, starting
+from core.playtime.starting_beliefs import Group, fill_edges, length_over
 from core.wording.messages import say
 
 

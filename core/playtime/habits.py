@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from itertools import pairwise
 from math import sqrt
 from statistics import NormalDist
 
-from core.catalogue.cassettes import Format, Marking
+from core.catalogue.cassettes import Format
+from core.catalogue.formats import catalogue
+from core.catalogue.markings import Marking
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName, Origin, Speed, TvSystem
 from core.playtime import starting_beliefs
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
-from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group
+from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group, Weights, scaled
 
 _NORMAL = NormalDist()
+_TV_ENDINGS = tuple(f"-{tv.value}" for tv in TvSystem)
 _FAR = 8.0
 """Standard deviations beyond which a normal number counts as impossible."""
 
@@ -51,12 +55,12 @@ class ShopHabits:
         """The posterior shares of a group's possibilities, adding up to one."""
         if self.prior is not None and group[0] == "fill":
             return self._fill_of_box(group)
-        start = dict(starting_beliefs.starting(group)) if self.prior is None else self.prior.weights(group)
+        start = dict(starting(group)) if self.prior is None else self.prior.weights(group)
         found = self.seen.get(group)
         if not found:
             return start
         worth = self.prior.prior_concentration(group) if self.prior else starting_beliefs.worth(group[0])
-        return starting_beliefs.scaled({name: worth * start[name] + found.get(name, 0.0) for name in start})
+        return scaled({name: worth * start[name] + found.get(name, 0.0) for name in start})
 
     def concentration(self, kind: str) -> float:
         """The concentration parameter of the box prior: tapes that weigh as much as the shop's belief."""
@@ -128,6 +132,29 @@ def _bounds(shares: tuple[float, ...], spread: NormalDist) -> tuple[float, ...]:
 
 STARTING = ShopHabits()
 """A shop that has captured nothing yet."""
+
+
+@cache
+def starting(group: Group) -> Weights:
+    """What a new shop believes of a group, adding up to one."""
+    kind, name = group
+    if kind == "speed":
+        return scaled(starting_beliefs.speed_weights(*format_and_tv(name)))
+    if kind == "system":
+        return scaled(starting_beliefs.system_weights(catalogue().format(name)))
+    if kind == "fill":
+        return scaled(starting_beliefs.fill_weights(catalogue().format(name)))
+    if kind == "length":
+        return scaled(starting_beliefs.length_weights(name))
+    return scaled(starting_beliefs.tv_weights(name))
+
+
+def format_and_tv(name: str) -> tuple[Format, TvSystem | None]:
+    """The format and the TV system that a group of speeds is named after."""
+    if name.endswith(_TV_ENDINGS):
+        name, _, ending = name.rpartition("-")
+        return catalogue().format(name), TvSystem(ending)
+    return catalogue().format(name), None
 
 
 def tv_weights(marking: Marking | None, shop: ShopHabits = STARTING) -> dict[TvSystem, float]:

@@ -12,7 +12,7 @@ from functools import lru_cache
 from math import exp, lgamma, log
 
 from core.playtime import interval_calibration, starting_beliefs
-from core.playtime.explanations import SURE, Played, counts_of
+from core.playtime.explanations import SURE, Played, counted, counts_of
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.interval_calibration import Conformity, IntervalLevels
 from core.playtime.possibilities import Facts
@@ -51,17 +51,6 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
 def of_box(played: tuple[Played, ...], shop: ShopHabits) -> ShopHabits:
     """The posterior of the tapes still to come of a box of which these were played."""
     return shop.of_box(counted(counts_of(played, shop)))
-
-
-def counted(found: Iterable[Counts]) -> dict[Group, dict[str, float]]:
-    """The counts of several tapes together."""
-    total: dict[Group, dict[str, float]] = {}
-    for counts in found:
-        for group, names in counts.items():
-            mine = total.setdefault(group, {})
-            for name, count in names.items():
-                mine[name] = mine.get(name, 0.0) + count
-    return total
 
 
 def _interval_levels(

@@ -8,14 +8,14 @@ from dataclasses import dataclass
 from enum import Enum
 from functools import lru_cache
 
+from core.catalogue.markings import play_minutes
 from core.model.errors import WrongInput
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import pack_fit, packs
+from core.playtime import packs
 from core.playtime.beliefs import gathered, spread
-from core.playtime.pack_fit import Fit
-from core.playtime.packs import MISREADING_MM, Reels
-from core.playtime.tape_minutes import play_minutes, recordings
+from core.playtime.packs import MISREADING_MM, MarkingCheck, Reels
+from core.playtime.tape_minutes import recordings
 from core.wording.messages import say
 
 NEAR_AN_END = 0.03
@@ -25,7 +25,7 @@ _LOW, _LIKELY, _HIGH = 0.25, 0.5, 0.25
 """Weights that give the three columns of a range back at 10, 50 and 90 %."""
 
 
-class Place(Enum):
+class WoundTo(Enum):
     """Where in the tape it was left."""
 
     AT_THE_BEGINNING = "at the beginning"
@@ -53,8 +53,8 @@ class PackReading:
     run: Reel
     share_run: Range
     """Share of the whole tape that has passed the heads."""
-    place: Place
-    fit: Fit | None
+    place: WoundTo
+    fit: MarkingCheck | None
     """None while only one pack was read, or no marking is known to compare with."""
     too_full: bool
     """One pack alone is larger than all of the tape of this marking."""
@@ -100,7 +100,7 @@ def fit_words(found: PackReading) -> str:
     known = found.reels
     if not (found.to_come.was_read and found.run.was_read):
         return say("playtime", "one-pack")
-    together = pack_fit.metres_together(known, found.to_come.radius_mm, found.run.radius_mm)
+    together = packs.metres_together(known, found.to_come.radius_mm, found.run.radius_mm)
     marking, others = known.marking, found.fit.others if found.fit else ()
     key = "both-packs" if found.fit is None else "packs-agree" if found.fit.agrees else "packs-differ"
     return say(
@@ -111,7 +111,7 @@ def fit_words(found: PackReading) -> str:
         mm=f"{MISREADING_MM:g}",
         marking=marking.name,
         metres=f"{marking.metres.value:g}",
-        over=f"{100 * pack_fit.over_length(marking):g}",
+        over=f"{100 * packs.over_length(marking):g}",
         others=", ".join(others),
         **_span(known),
     )
@@ -124,7 +124,7 @@ def recorded_at_least(found: PackReading) -> Recorded:
 
 def recorded_to_here(found: PackReading) -> Recorded:
     """The recording ends where the tape stands, as exactly as the packs were read; at its end it is full."""
-    if found.place is Place.AT_THE_END:
+    if found.place is WoundTo.AT_THE_END:
         return Recorded(1.0, FillKnown.READ)
     share = found.share_run
     return Recorded(share.likely, FillKnown.READ, (share.high - share.low) / 2)
@@ -139,7 +139,7 @@ def _reading(
     whole = known.marking.metres.value
     if len(radii) == 2:
         share, metres = _of_both(known, radii["to_come"], radii["run"])
-        found = pack_fit.fit(known, radii["to_come"], radii["run"]) if known.named is not None else None
+        found = packs.fit(known, radii["to_come"], radii["run"]) if known.named is not None else None
     else:
         share, metres = _of_one(known, radii)
         found = None
@@ -173,14 +173,14 @@ def _of_both(known: Reels, to_come_mm: float, run_mm: float) -> tuple[Range, dic
         raise WrongInput(say("playtime", "packs"), 0, say("playtime", "empty-hubs"))
     likely = run / (coming + run)
     off = math.hypot(coming * run_mm, run * to_come_mm) * 2 * MISREADING_MM / (coming + run) ** 2
-    share = pack_fit.around(likely, off, off, 1.0)
-    if known.named is not None and not pack_fit.adds_up(known, known.marking, to_come_mm, run_mm):
+    share = packs.around(likely, off, off, 1.0)
+    if known.named is not None and not packs.adds_up(known, known.marking, to_come_mm, run_mm):
         return share, {"to_come": _on_reel(known, to_come_mm), "run": _on_reel(known, run_mm)}
     if known.named is None:
-        together = pack_fit.metres_together(known, to_come_mm, run_mm)
+        together = packs.metres_together(known, to_come_mm, run_mm)
         whole, over = together.likely, together.high / together.likely - 1
     else:
-        whole, over = known.marking.metres.value, pack_fit.over_length(known.marking)
+        whole, over = known.marking.metres.value, packs.over_length(known.marking)
     rest = Range(1 - share.high, 1 - share.likely, 1 - share.low)
     return share, {"to_come": _of_whole(rest, whole, over), "run": _of_whole(share, whole, over)}
 
@@ -188,7 +188,7 @@ def _of_both(known: Reels, to_come_mm: float, run_mm: float) -> tuple[Range, dic
 def _of_one(known: Reels, radii: Mapping[str, float]) -> tuple[Range, dict[str, Range]]:
     """One pack by geometry; the other is what the marking leaves."""
     ((place, radius),) = radii.items()
-    whole, over = known.marking.metres.value, pack_fit.over_length(known.marking)
+    whole, over = known.marking.metres.value, packs.over_length(known.marking)
     here = _on_reel(known, radius)
     there = Range(
         max(0.0, whole - here.high), max(0.0, whole - here.likely), max(0.0, whole * (1 + over) - here.low)
@@ -205,12 +205,12 @@ def _on_reel(known: Reels, radius_mm: float) -> Range:
     misread = 2 * math.pi * radius_mm * MISREADING_MM / known.thickness.value
     less = likely * (1 - known.thickness.value / known.thick_um)
     more = likely * (known.thickness.value / known.thin_um - 1)
-    return pack_fit.around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
+    return packs.around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
 
 
 def _most(known: Reels, whole: float, radii: Mapping[str, float]) -> float:
     """Metres that one pack of this marking may seem to hold at most, misread and thick as it may be."""
-    fullest = known.radius(whole * (1 + pack_fit.over_length(known.marking))) + MISREADING_MM
+    fullest = known.radius(whole * (1 + packs.over_length(known.marking))) + MISREADING_MM
     return known.metres(fullest) * known.thick_um / known.thickness.value
 
 
@@ -218,10 +218,10 @@ def _of_whole(share: Range, whole: float, over: float) -> Range:
     return Range(share.low * whole, share.likely * whole, share.high * whole * (1 + over))
 
 
-def _place(share: Range) -> Place:
+def _place(share: Range) -> WoundTo:
     if share.likely <= NEAR_AN_END:
-        return Place.AT_THE_BEGINNING
-    return Place.AT_THE_END if share.likely >= 1 - NEAR_AN_END else Place.ON_THE_WAY
+        return WoundTo.AT_THE_BEGINNING
+    return WoundTo.AT_THE_END if share.likely >= 1 - NEAR_AN_END else WoundTo.ON_THE_WAY
 
 
 @lru_cache(maxsize=256)

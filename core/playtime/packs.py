@@ -1,4 +1,4 @@
-"""From the radius of a wound pack to metres and minutes: plain geometry of a spiral.
+"""The packs of a cassette: from radius to metres by the plain geometry of a spiral, and what marking fits.
 
 Only VHS hubs are known from a maker's guide; the audio cassette is rough; all others are refused.
 """
@@ -8,26 +8,20 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from core.catalogue.cassettes import Format, Marking, Sourced
+from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import OVERRUN, Marking, Sourced
 from core.model.errors import Refused, WrongInput
-from core.model.names import FormatName, Speed, TvSystem
+from core.model.names import FormatName
 from core.model.ranges import Range
-from core.playtime.beliefs import gathered, settled
-from core.playtime.tape_minutes import play_minutes, recordings
 from core.wording.messages import say
 
 MISREADING_MM = 1.0
 """How far a reading through the window may be off; 1 mm at 35 mm is 11.6 m of VHS tape (derived)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pack:
-    """What lies on one reel. Minutes are of one pass, one side where there are two."""
-
-    metres: float
-    minutes: float | Range
-    sources: tuple[str, ...]
+PUBLISHED_OVER = 0.02
+"""Cassettes of one published length differ by this much: +3/−0 m of a T-120 is 1.2 %, rules are looser."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +63,17 @@ class Reels:
             raise WrongInput(place, radius_mm, accepted)
 
 
+@dataclass(frozen=True, slots=True)
+class MarkingCheck:
+    """Whether both packs add up to the length of the marking."""
+
+    agrees: bool
+    metres: Range
+    """What the two packs hold together, by the geometry alone."""
+    others: tuple[str, ...]
+    """Other markings of this format that the same two packs would fit."""
+
+
 def reels(name: FormatName, marking: str | None) -> Reels:
     """The reels of a cassette; the usual marking stands in for one that cannot be read.
 
@@ -89,27 +94,6 @@ def reels(name: FormatName, marking: str | None) -> Reels:
     )  # fmt: skip
 
 
-def pack(
-    name: FormatName, marking: str | None, radius_mm: float, speed: Speed | None, tv: TvSystem | None
-) -> Pack:
-    """Metres and minutes on a reel whose pack reaches ``radius_mm`` from the middle of the hub.
-
-    Refused where hub or tape thickness is not known; WrongInput for a radius below the hub or beyond
-    the reel, which is impossible.
-    """
-    known = reels(name, marking)
-    known.check("radius_mm", radius_mm)
-    metres = round(known.metres(radius_mm), 9)
-    cases = recordings(name, speed, tv, marking)
-    minutes = settled(gathered((play_minutes(metres, case.mm_s), case.weight) for case in cases))
-    sources = (
-        *geometry_sources(known),
-        *dict.fromkeys(case.words for case in cases),
-        *_doubts(known, radius_mm),
-    )
-    return Pack(metres, minutes, sources)
-
-
 def geometry_sources(known: Reels) -> tuple[str, ...]:
     """Where hub and thickness come from."""
     return (
@@ -128,20 +112,49 @@ def wound_radius(metres: float, hub_mm: float, thickness_um: float) -> float:
     return math.sqrt(hub_mm**2 + metres * thickness_um / math.pi)
 
 
-def turns(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
-    """One turn adds one thickness to the radius."""
-    return (radius_mm - hub_mm) * 1000 / thickness_um
+# --- whether two packs add up to a marking ---------------------------------------------------
 
 
-def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
-    doubts: list[str] = []
-    if known.named is None:
-        doubts.append(say("playtime", "no-marking", marking=known.marking.name))
-    if radius_mm > known.fullest_mm + MISREADING_MM:
-        full = f"{known.fullest_mm:.1f}"
-        doubts.append(say("playtime", "too-full", marking=known.marking.name, mm=full))
-    if "from-memory" in (known.hub.mark, known.thickness.mark):
-        doubts.append(say("playtime", "rough"))
-    if known.form.sides == 2:
-        doubts.append(say("playtime", "one-side"))
-    return tuple(doubts)
+def fit(known: Reels, to_come_mm: float, run_mm: float) -> MarkingCheck:
+    """Compare both packs with the length of the marking, and with the other markings of the format."""
+    markings = [each for each in known.form.markings if _can_be(known, each, max(to_come_mm, run_mm))]
+    agreeing = [each.name for each in markings if adds_up(known, each, to_come_mm, run_mm)]
+    return MarkingCheck(
+        agrees=known.marking.name in agreeing,
+        metres=metres_together(known, to_come_mm, run_mm),
+        others=tuple(name for name in agreeing if name != known.marking.name),
+    )
+
+
+def metres_together(known: Reels, to_come_mm: float, run_mm: float) -> Range:
+    """Metres on both reels: misreadings are two, the thickness is one."""
+    likely = known.metres(to_come_mm) + known.metres(run_mm)
+    misread = 2 * math.pi * math.hypot(to_come_mm, run_mm) * MISREADING_MM / known.thickness.value
+    less = likely * (1 - known.thickness.value / known.thick_um)
+    more = likely * (known.thickness.value / known.thin_um - 1)
+    return around(likely, math.hypot(misread, less), math.hypot(misread, more), math.inf)
+
+
+def adds_up(known: Reels, marking: Marking, to_come_mm: float, run_mm: float) -> bool:
+    """Whether the two packs may be a whole tape of this marking."""
+    try:
+        own = reels(known.form.name, marking.name)
+    except Refused:
+        return False
+    if min(to_come_mm, run_mm) < own.hub.value - MISREADING_MM:
+        return False
+    held, whole = metres_together(own, to_come_mm, run_mm), marking.metres.value
+    return held.low <= whole * (1 + over_length(marking)) and whole <= held.high
+
+
+def over_length(marking: Marking) -> float:
+    """By which share a cassette may be longer than the catalogue says."""
+    return OVERRUN if marking.is_shortest else PUBLISHED_OVER
+
+
+def around(likely: float, less: float, more: float, most: float) -> Range:
+    return Range(max(0.0, likely - less), likely, min(most, likely + more))
+
+
+def _can_be(known: Reels, marking: Marking, radius_mm: float) -> bool:
+    return marking.hub_radius_mm is not None and radius_mm <= known.flange.value

@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import isfinite
 
-from core.catalogue.cassettes import Marking
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Marking
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Join, Measure, Section

@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Generic, TypeVar
 
-from core.catalogue.cassettes import Format, Marking, TapeSpeed
+from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Marking, TapeSpeed
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem

@@ -12,10 +12,9 @@ from typing import Annotated, TypeAlias
 
 from msgspec import Meta, Struct
 
-from core.catalogue.cassettes import Format, Marking
-from core.catalogue.format_checks import ANY
-from core.catalogue.format_file import Mark, NotNegative, Positive, Words
-from core.catalogue.formats import catalogue
+from core.catalogue.cassettes import Format
+from core.catalogue.format_file import ANY, Mark, NotNegative, Positive, Words
+from core.catalogue.markings import Marking
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
 from core.model.shaped_toml import read, shaped
@@ -30,7 +29,6 @@ SHARED = ("system", "tv", "speed", "fill")
 """Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
 LEAST = 1e-9
 """Hardly possible, yet not ruled out."""
-_TV_ENDINGS = tuple(f"-{tv.value}" for tv in TvSystem)
 _Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
 
 
@@ -112,27 +110,19 @@ def mean_concentration(candidates: tuple[tuple[float, float], ...]) -> float:
 # --- each kind of habit: its group and what it starts from ---------------------------------
 
 
-@cache
-def starting(group: Group) -> Weights:
-    """What a new shop believes of a group, adding up to one."""
-    kind, name = group
-    if kind == "speed":
-        return scaled(_speed_weights(*format_and_tv(name)))
-    if kind == "system":
-        return scaled(_system_weights(catalogue().format(name)))
-    if kind == "fill":
-        return scaled(_numbered(getattr(_beliefs().fill, catalogue().format(name).habits.fill)))
-    if kind == "length":
-        return scaled(_numbered([weight for _, weight in _beliefs().length[name].over]))
-    return scaled(_beliefs().tv[name])
+def tv_weights(name: str) -> Weights:
+    """What is believed of the TV systems: of a marking made for one of them, or of any."""
+    return _beliefs().tv[name]
 
 
-def format_and_tv(name: str) -> tuple[Format, TvSystem | None]:
-    """The format and the TV system that a group of speeds is named after."""
-    if name.endswith(_TV_ENDINGS):
-        name, _, ending = name.rpartition("-")
-        return catalogue().format(name), TvSystem(ending)
-    return catalogue().format(name), None
+def fill_weights(shell: Format) -> Weights:
+    """What is believed of the stretches between `fill_edges`, by their number."""
+    return _numbered(getattr(_beliefs().fill, shell.habits.fill))
+
+
+def length_weights(name: str) -> Weights:
+    """What is believed of the steps of `length_over`, by their number."""
+    return _numbered([weight for _, weight in _beliefs().length[name].over])
 
 
 def tv_group(marking: Marking | None) -> Group:
@@ -219,12 +209,12 @@ def _counted_name(entry: Format) -> str:
     return entry.habits.counted_with or entry.name
 
 
-def _system_weights(shell: Format) -> Weights:
+def system_weights(shell: Format) -> Weights:
     """The recordings that are expected in the shell; its own only, unless labels mislead."""
     return {name: weight for name, weight in shell.record.systems.items() if weight > 0}
 
 
-def _speed_weights(system: Format, tv: TvSystem | None) -> Weights:
+def speed_weights(system: Format, tv: TvSystem | None) -> Weights:
     pages = system.habits.speeds
     weights = (tv and pages.get(tv.value)) or pages.get(ANY) or next(iter(pages.values()))
     found = {speed.value: weights.get(speed.value, 0.0) for speed in system.speeds_in(tv)}

@@ -15,8 +15,9 @@ from math import ceil
 import numpy as np
 from numpy.typing import NDArray
 
-from core.catalogue.cassettes import Format, Marking, TapeSpeed
+from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import OVERRUN, Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
@@ -27,18 +28,8 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
 from core.wording.messages import say
 
-OVERRUN = 0.07
-"""Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
-
-
-def play_minutes(metres: float, mm_s: float, sides: int = 1) -> float:
-    """Minutes that ``metres`` of tape play at ``mm_s``, over both sides where there are two.
-
-    Rounded to a billionth, so that what is equal on paper is equal here.
-    """
-    return round(metres * 1000 / mm_s / 60 * sides, 9)
 
 
 def belief(line: TapeLine, tv: TvSystem | None, shop: ShopHabits = STARTING) -> Belief:
@@ -222,7 +213,8 @@ def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterato
     for case in claimed:
         metres = case.marking.metres
         length = f"{metres.value:.1f}"
-        yield say("playtime", "length-of", marking=case.marking.name, metres=length, source=metres.words)
+        key = "length-by-marking" if case.marking.is_shortest else "length-of"
+        yield say("playtime", key, marking=case.marking.name, metres=length, source=metres.words)
         yield _speed_words(case.system, case.speed)
     for group in dict.fromkeys(starting_beliefs.length_group(case.marking.is_shortest) for case in claimed):
         most = max(starting_beliefs.length_over(group))

@@ -11,9 +11,8 @@ from functools import cache
 from typing import Any
 
 from core.model import resource_files
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, one_of
 from core.model.ranges import Range
-from core.model.shaped_toml import one_of
 
 CODECS = ("h264", "h264-8", "dv", "hdv", "mpeg2", "ffv1", "v210")
 

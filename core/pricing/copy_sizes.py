@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, one_of
 from core.model.inventory import Delivery
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
-from core.model.shaped_toml import one_of
 from core.pricing import bitrates, discs, sticks
 
 KINDS = ("files", "dvd", "bluray")

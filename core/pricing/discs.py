@@ -8,10 +8,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, one_of
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
-from core.model.shaped_toml import one_of
 from core.pricing import bitrates, whole_pieces
 from core.wording.messages import say
 

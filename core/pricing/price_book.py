@@ -16,11 +16,11 @@ from pathlib import Path
 from typing import Any
 
 from core.model import resource_files
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.settings_records import Rate
-from core.model.shaped_toml import ROOM, at, read, shaped
+from core.model.shaped_toml import ROOM, read, shaped
 from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
 from core.wording import locale_figures, typed_amounts
 from core.wording.messages import say
@@ -124,6 +124,14 @@ def in_force(on: date, folder: Path | None = None) -> PriceBook:
         earliest = books[0].valid_from.isoformat() if books else say(ROOM, "no-book")
         raise WrongInput(say(ROOM, "date-of-book"), on.isoformat(), say(ROOM, "oldest-book", day=earliest))
     return valid[-1]
+
+
+def example(on: date, currency: str) -> PriceBook:
+    """The example book of a day in a currency; its figures are invented."""
+    book = in_force(on)
+    return (
+        book if book.currency == currency else of_document(in_currency(document(book), currency), book.name)
+    )
 
 
 def all_examples() -> tuple[PriceBook, ...]:

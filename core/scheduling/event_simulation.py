@@ -32,6 +32,9 @@ from core.scheduling.slot_lookup import Places, where
 from core.scheduling.start_gates import Starts
 from core.scheduling.waiting_tapes import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 
+_WORTH_LEAVING_OUT = 0.75
+"""Scenarios that are through are left out once no more than this share goes on (an assumption)."""
+
 
 @dataclass(slots=True, eq=False)
 class Turn:
@@ -100,8 +103,9 @@ class Floor:
         self._overtaken_from = ground.overtaken_from
         self._decks, self._scenarios = lanes.free.shape
         self._columns = np.arange(self._scenarios, dtype=np.intp)
+        """The scenarios that are not through yet; everything of one event is a row as long."""
         self._lines = self._columns * self._decks
-        """Where each scenario's decks begin."""
+        """Where the decks of each of these begin."""
         self._count = len(queue.tapes)
         self._openings = Openings(lanes)
         self._set_up_decks()
@@ -109,8 +113,8 @@ class Floor:
 
     def run(self) -> None:
         """Works everything off."""
-        while self._round() and not self._has_seen_enough():
-            pass
+        while len(self._columns) and not self._has_seen_enough():
+            self._round()
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
@@ -138,8 +142,8 @@ class Floor:
             at = where(since < RETIRED)
             yield tapes[at], at
 
-    def _round(self) -> bool:
-        """The next event of every scenario; whether there was any."""
+    def _round(self) -> None:
+        """The next event of every scenario with something left to do."""
         deck, spot = self._soonest()
         moment = self._due.reshape(-1).take(spot)
         slot = self._slot.reshape(-1).take(spot)
@@ -151,21 +155,29 @@ class Floor:
             self._again_first(deck, moment, turn)
         self._fetch_forward(deck, slot, turn)
         self._play(spot, turn)
-        return self._retire(spot, turn, held)
+        self._retire(spot, turn, held)
 
-    def _retire(self, spot: Places, turn: Turn, held: NDArray[np.bool_]) -> bool:
-        """Decks that found nothing to do have done; whether any deck goes on."""
+    def _retire(self, spot: Places, turn: Turn, held: NDArray[np.bool_]) -> None:
+        """Decks that found nothing to do have done; scenarios without any other are left out from now on."""
         if turn.tape.max() < self._count:
-            return True
+            return
         idle = where((turn.tape == self._count) & ~turn.is_busy & ~held)
+        if not len(idle):
+            return
         self._due.reshape(-1)[spot[idle]] = RETIRED
-        return bool((self._due < RETIRED).any())
+        goes_on = self._due.take(self._columns, axis=0).min(axis=1) < RETIRED
+        if goes_on.sum() <= _WORTH_LEAVING_OUT * len(goes_on):
+            self._columns = self._columns[goes_on]
+            self._lines = self._columns * self._decks
+            self._trays.only(self._columns)
 
     def _soonest(self) -> tuple[Places, Places]:
         """The deck that is free first in every scenario, and its place among all."""
         if self._decks == 1:
             return self._columns * 0, self._columns
-        deck = self._due.argmin(axis=1)
+        is_all = len(self._columns) == self._scenarios
+        due = self._due if is_all else self._due.take(self._columns, axis=0)
+        deck = due.argmin(axis=1)
         return deck, deck + self._lines
 
     def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> Turn:
@@ -177,7 +189,7 @@ class Floor:
         head, rank = self._trays.next_on(tray)
         tape = self._trays.tape_at.take(head)
         begin = np.maximum(moment, self._openings.opens.take(slot))
-        no = np.zeros(self._scenarios, dtype=bool)
+        no = np.zeros(len(tape), dtype=bool)
         why = no.astype(np.int8)  # for nothing but the deck
         turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no.copy())
         if self._anyone_waits:
@@ -197,9 +209,11 @@ class Floor:
         turn.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
         turn.why[waits] = BENCH
 
-    def _ready_of(self, tape: Places, at: Places) -> Minutes:
-        """When the bench lets tapes go in the scenarios ``at``."""
-        return self._ready.take(tape)
+    def _ready_of(self, tape: Places, scenario: Places) -> Minutes:
+        """When the bench lets tapes go, each in its scenario."""
+        if self._ready.ndim == 1:
+            return self._ready.take(tape)
+        return np.asarray(self._ready[tape, scenario])
 
     def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
         """Leaves less room on a deck that will be out by plan."""
@@ -211,7 +225,7 @@ class Floor:
 
     def _held_by_plan(self, deck: Places, spot: Places, turn: Turn) -> NDArray[np.bool_]:
         """Decks that would play while they are out by plan wait until they are back."""
-        held = np.zeros(self._scenarios, dtype=bool)
+        held = np.zeros(len(spot), dtype=bool)
         for out, spans in self._lanes.out.items():
             mine = where((deck == out) & (turn.tape < self._count))
             for begins, ends in spans:
@@ -226,11 +240,11 @@ class Floor:
     def _rush_first(self, deck: Places, spot: Places, moment: Minutes, turn: Turn) -> None:
         """Where a rush tape for this deck has come in before the start, it plays instead."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            plays = allowed.take(deck)
-            ready = plays & (coming.next <= turn.start) & (coming.next < np.inf) & self._overtaken(turn.tape)
-            at = where(ready)
+            next_one = coming.next.take(self._columns)
+            is_here = (next_one <= turn.start) & (next_one < np.inf)
+            at = where(is_here & allowed.take(deck) & self._overtaken(turn.tape))
             if len(at):
-                arrives, minutes = coming.take(at)
+                arrives, minutes = coming.take(self._columns.take(at))
                 ends = np.minimum(coming.gate.start(np.maximum(moment[at], arrives)) + minutes, NEVER)
                 self._occupy(spot[at], ends, self._openings.closing(ends))
                 turn.tape[at] = self._count
@@ -254,7 +268,7 @@ class Floor:
         near *= near <= self._trays.longest_within(room)[:, None]
         self._leave_on_the_bench(near, behind, begin, at)
         best = near.argmax(axis=1)
-        found = where(near[self._columns[: len(at)], best])
+        found = where(near[np.arange(len(at)), best])
         at, place = at.take(found), (behind + best).take(found)
         turn.place[at] = place
         turn.tape[at] = self._trays.tape_at.take(place)
@@ -265,38 +279,39 @@ class Floor:
     def _leave_on_the_bench(self, near: Ranks, behind: Places, begin: Minutes, at: Places) -> None:
         """Strikes out the tapes that are not ready at these moments."""
         if self._anyone_waits:
-            near *= self._ready_of(self._trays.tapes_near(behind), at[:, None]) <= begin[:, None]
+            scenario = self._columns.take(at)[:, None]
+            near *= self._ready_of(self._trays.tapes_near(behind), scenario) <= begin[:, None]
 
     def _play(self, spot: Places, turn: Turn) -> Places:
         """Plays the tapes that were chosen; the scenarios whose deck failed."""
-        at = self._columns
+        scenario = self._columns
         if turn.tape.max() == self._count:
             at = where(turn.tape < self._count)
-            spot, turn = spot.take(at), turn.only(at)
+            spot, turn, scenario = spot.take(at), turn.only(at), scenario.take(at)
         self._write_down(spot, turn)
-        cell = turn.tape * self._scenarios + at
+        cell = turn.tape * self._scenarios + scenario
         ends = turn.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
-        until, hit = self._replays.failing(cell, turn.start, ends, at)
+        until, hit = self._replays.failing(cell, turn.start, ends, scenario)
         self._occupy(spot, until, turn.slot)
-        self._take_away(turn, at)
+        self._take_away(turn, scenario)
+        failed = scenario.take(hit)
         if len(hit):
-            failed = at.take(hit)
             self._wake(turn.tape.take(hit), failed, self._free.min(axis=1).take(failed))
         self._note(cell, ends, turn.why, hit)
-        return at.take(hit)
+        return failed
 
     def _write_down(self, spot: Places, turn: Turn) -> None:
         if self._queue.seen is not None:
             rows = zip(turn.tape.tolist(), (spot % self._decks).tolist(), turn.start.tolist(), strict=True)
             self._queue.seen.extend(Seen(*row) for row in rows)
 
-    def _take_away(self, turn: Turn, at: Places) -> None:
+    def _take_away(self, turn: Turn, scenario: Places) -> None:
         """What is played lies on no tray any more; what is played again has been taken away before."""
-        if self._queue.fails_after is not None:
+        if self._queue.fails_after is not None and turn.is_again.any():
             fresh = where(~turn.is_again)
-            turn, at = turn.only(fresh), at.take(fresh)
-        self._trays.take(turn.tray, turn.head, turn.place, at)
+            turn, scenario = turn.only(fresh), scenario.take(fresh)
+        self._trays.take(turn.tray, turn.head, turn.place, scenario)
 
     def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
         """The ends take the place of the minutes, but for tapes whose deck failed."""
@@ -321,25 +336,26 @@ class Floor:
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
-        line, first = self._replays.first(deck)
+        line, first = self._replays.first(deck, self._columns)
         idle = turn.tape == self._count
         at = where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
         if not len(at):
             return
-        tape = self._replays.tape[line[at], at]
+        scenario = self._columns.take(at)
+        tape = self._replays.tape[line[at], scenario]
         turn.tape[at] = tape
         turn.start[at], turn.slot[at] = self._starts.of(tape, np.maximum(moment[at], first[at]))
         turn.why[at] = DECK
         turn.is_again[at] = True
-        self._replays.take(line[at], at)
+        self._replays.take(line[at], scenario)
 
-    def _wake(self, tape: Places, at: Places, since: Minutes) -> None:
+    def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
-        idle = self._due.take(at, axis=0) >= RETIRED
+        idle = self._due.take(scenario, axis=0) >= RETIRED
         idle &= self._plays.reshape(-1, self._decks).take(tape, axis=0)
         line, deck = idle.nonzero()
         if len(line):
-            spot = self._lines.take(at.take(line)) + deck
+            spot = scenario.take(line) * self._decks + deck
             self._put_off(spot, np.maximum(self._free.reshape(-1).take(spot), since.take(line)))
 
     # --- setting up -----------------------------------------------------------------------
@@ -356,7 +372,7 @@ class Floor:
         tapes = self._queue.tapes
         self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
         self._starts = Starts(self._lanes, self._openings, self._trays, tapes)
-        self._ready = np.array([*(float(tape.ready) for tape in tapes), 0.0])
+        self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())
         plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
@@ -364,3 +380,10 @@ class Floor:
         self._replays = Replays(self._queue, self._plays, self._decks, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
         self._why = np.zeros(self._minutes.shape, dtype=np.int8)
+
+    def _ready_table(self) -> Minutes:
+        """When the bench lets each tape go, 0 for no tape; with a column a scenario where these differ."""
+        ready = [*(tape.ready for tape in self._queue.tapes), 0.0]
+        if all(np.ndim(each) == 0 for each in ready):
+            return np.array(ready, dtype=np.float64)
+        return np.stack([np.broadcast_to(np.asarray(each), self._scenarios) for each in ready])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from math import ceil
@@ -16,7 +16,7 @@ from core.model.ranges import Range
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
-from core.scheduling import dealt_box, event_simulation, staffed_simulation
+from core.scheduling import event_simulation, staffed_simulation
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.closures import Closures
 from core.scheduling.deck_choice import Suited
@@ -162,18 +162,31 @@ class Plan:
         waiting, work = dict(self.waiting), dict(self.work)
         return Ahead(self.lanes.copy(), self.bench, waiting, work, rush, self.handling, self.checking)
 
-    def take(self, steps: Sequence[Step]) -> list[Done]:
-        """Bench, play and check the tapes of a box after all that was taken before."""
-        return self._taken(steps, dealt_box.deal)
-
     def work_off(self, steps: Sequence[Step]) -> list[Done]:
-        """The same for a queue of boxes: quicker for many tapes, and it fetches across boxes."""
-        return self._taken(steps, event_simulation.work_off)
+        """Bench, play and check the tapes of one box or many after all that was taken before."""
+        if not steps:
+            return []
+        ready = self._through_the_bench(steps)
+        found: list[Done] = []
+        going: list[tuple[Step, Ready]] = []
+        for step, since in zip(steps, ready, strict=True):
+            if step.plays and step.suited.decks:
+                going.append((step, since))
+            else:
+                at = np.broadcast_to(since, self.scenarios).astype(np.float64)
+                found.append(Done(step, self._told(at), benched=1.0))
+        parts = _Parts(self.scenarios)
+        tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
+        if tapes:
+            ground = Ground(self.lanes, self.handling, self.ways.now, self.rush)
+            event_simulation.work_off(ground, self._queue([step for step, _ in going], tapes))
+            self._count([step for step, _ in going])
+        return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
 
     def work_off_by_hand(
         self, under_way: UnderWay, steps: Sequence[Step], overtaken_from: int = 0
     ) -> list[Done]:
-        """The same again with people who do one thing at a time, what is under way included.
+        """The same with people who do one thing at a time, what is under way included.
 
         ``steps`` from ``overtaken_from`` on let rush tapes that come in go before them. Leaves behind how
         long a deck and a recording wait for somebody, for the box that comes next.
@@ -231,26 +244,6 @@ class Plan:
                 taken.add(deck)
                 found.append((step, ends, deck))
         return found
-
-    def _taken(self, steps: Sequence[Step], play: Callable[[Ground, Queue], None]) -> list[Done]:
-        if not steps:
-            return []
-        ready = self._through_the_bench(steps)
-        found: list[Done] = []
-        going: list[tuple[Step, Ready]] = []
-        for step, since in zip(steps, ready, strict=True):
-            if step.plays and step.suited.decks:
-                going.append((step, since))
-            else:
-                at = np.broadcast_to(since, self.scenarios).astype(np.float64)
-                found.append(Done(step, self._told(at), benched=1.0))
-        parts = _Parts(self.scenarios)
-        tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
-        if tapes:
-            ground = Ground(self.lanes, self.handling, self.ways.now, self.rush)
-            play(ground, self._queue([step for step, _ in going], tapes))
-            self._count([step for step, _ in going])
-        return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
 
     def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
         minutes = lengths(steps, SEED, self.scenarios)

@@ -35,8 +35,8 @@ class Trays:
         """The estimate of each rank; a tape that is not there would fit anywhere."""
         self._lay_out(tapes, decks, max(near, _GLANCE) + 1)
         self._width = len(self.tape_at)
-        self.lines = np.arange(scenarios, dtype=np.intp) * self._width
-        """Where each scenario's trays begin in ``left``."""
+        self._lines = np.arange(scenarios, dtype=np.intp) * self._width
+        """Where the trays of each scenario that is asked for begin in ``left``."""
         self._near = np.lib.stride_tricks.sliding_window_view(self.left, max(1, near))
         self._glance = np.lib.stride_tricks.sliding_window_view(self.left, _GLANCE)
 
@@ -76,6 +76,10 @@ class Trays:
                 twin[begins[line] + n] = places.get(tape, twin[-1])
         return twin
 
+    def only(self, columns: Places) -> None:
+        """From now on only these scenarios are asked for, by their places here."""
+        self._lines = columns * self._width
+
     def of(self, deck: Places, columns: Places) -> Places:
         """The tray of a deck in each scenario: its cell in ``first``."""
         if self._count == 1:
@@ -85,10 +89,10 @@ class Trays:
     def next_on(self, tray: Places) -> tuple[Places, Ranks]:
         """The place of the first tape left on a tray of each scenario, and its rank; `bare` if none."""
         place = self.first.take(tray)
-        rank = self.left.take(place + self.lines)
+        rank = self.left.take(place + self._lines)
         gone = (rank == 0).nonzero()[0]
         while len(gone):
-            farther, lines = place.take(gone), self.lines.take(gone)
+            farther, lines = place.take(gone), self._lines.take(gone)
             step = (self._glance[farther + lines] != 0).argmax(axis=1)
             step[step == 0] = _GLANCE  # none is left so near: the first has gone
             farther += step
@@ -99,7 +103,7 @@ class Trays:
 
     def near(self, place: Places, at: Places) -> Ranks:
         """The next places from each on, in the scenarios ``at``: a line each, to be changed at will."""
-        return np.asarray(self._near[place + self.lines.take(at)])
+        return np.asarray(self._near[place + self._lines.take(at)])
 
     def tapes_near(self, place: Places) -> Places:
         """The tapes from each place on, a line each, as `near` lists them."""
@@ -109,9 +113,9 @@ class Trays:
         """The rank of the longest estimate that fits in so many minutes."""
         return self.estimates.searchsorted(room, side="right").astype(np.uint16)
 
-    def take(self, tray: Places, head: Places, place: Places, at: Places) -> None:
-        """The tapes at ``place`` go, in the scenarios ``at``; ``head`` is the first that lay there."""
-        lines = self.lines if len(at) == self._scenarios else self.lines.take(at)
+    def take(self, tray: Places, head: Places, place: Places, scenario: Places) -> None:
+        """The tapes at ``place`` go, each in its scenario (of all); ``head`` is the first that lay there."""
+        lines = scenario * self._width
         self.left[place + lines] = 0
         self.first[tray] = head + (place == head)
         for twin, beside in self._twins:

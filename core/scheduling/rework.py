@@ -25,22 +25,28 @@ class Replays:
         self._fails = None if queue.fails_after is None else queue.fails_after.reshape(-1)
         self._repair = queue.repair
         self._plays, self._decks = plays, decks
-        self._columns = np.arange(scenarios, dtype=np.intp)
+        self._scenarios = scenarios
         self.tape = np.full((_WAITING, scenarios), len(queue.tapes), dtype=np.intp)
         self.since = np.full((_WAITING, scenarios), RETIRED)
 
-    def first(self, deck: Places) -> tuple[Places, Minutes]:
-        """The line of ``tape`` each deck could take first, and since when that waits; `RETIRED`: none."""
-        allowed = self._plays.take(self.tape * self._decks + deck)
-        since = np.where(allowed, self.since, RETIRED)
+    def first(self, deck: Places, scenario: Places) -> tuple[Places, Minutes]:
+        """The line of ``tape`` each deck, one a scenario, could take first, and since when that waits;
+        `RETIRED`: none."""
+        waiting = self.since.take(scenario, axis=1)
+        if waiting.min() >= RETIRED:
+            return scenario * 0, waiting[0]
+        allowed = self._plays.take(self.tape.take(scenario, axis=1) * self._decks + deck)
+        since = np.where(allowed, waiting, RETIRED)
         line = since.argmin(axis=0)
-        return line, since[line, self._columns]
+        return line, since[line, np.arange(len(scenario))]
 
-    def take(self, line: Places, at: Places) -> None:
-        """The tapes at these places, in the scenarios ``at``, wait no more."""
-        self.since[line, at] = RETIRED
+    def take(self, line: Places, scenario: Places) -> None:
+        """The tapes at these places, in these scenarios, wait no more."""
+        self.since[line, scenario] = RETIRED
 
-    def failing(self, cell: Places, start: Minutes, ends: Minutes, at: Places) -> tuple[Minutes, Places]:
+    def failing(
+        self, cell: Places, start: Minutes, ends: Minutes, scenario: Places
+    ) -> tuple[Minutes, Places]:
         """Until when the decks are busy, and which tapes must be played again.
 
         ``cell`` is the place of each tape and scenario among all (flat). With `_WAITING` tapes waiting
@@ -48,20 +54,20 @@ class Replays:
         """
         fails = self._fails
         if fails is None:
-            return ends, self._columns[:0]
+            return ends, cell[:0]
         until = fails.take(cell)
         hit = where(start + until < ends)
         if not len(hit):
             return ends, hit
         repair = repair_after(until[hit], self._repair)
         fails[cell[hit]] = np.inf
-        line = self.since[:, at[hit]].argmax(axis=0)
-        is_place = self.since[line, at[hit]] >= RETIRED
+        line = self.since[:, scenario[hit]].argmax(axis=0)
+        is_place = self.since[line, scenario[hit]] >= RETIRED
         ends[hit[~is_place]] += repair[~is_place]
         busy = ends.copy()
         hit, line, repair = hit[is_place], line[is_place], repair[is_place]
         failed = start[hit] + until[hit]
         busy[hit] = failed + repair
-        self.since[line, at[hit]] = failed
-        self.tape[line, at[hit]] = cell[hit] // len(self._columns)
+        self.since[line, scenario[hit]] = failed
+        self.tape[line, scenario[hit]] = cell[hit] // self._scenarios
         return busy, hit

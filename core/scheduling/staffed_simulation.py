@@ -225,7 +225,7 @@ class Crew(Floor):
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
-        line, first = self._replays.first(deck)
+        line, first = self._replays.first(deck, self._columns)
         tape = self._replays.tape[line, self._columns]
         at = where((first < NEVER) & ~turn.is_busy)
         fits = (first[at] <= moment[at]) & (self._starts.of(tape[at], moment[at])[0] <= moment[at])
@@ -265,9 +265,7 @@ class Crew(Floor):
         self._bench_free[at] = np.maximum(self._bench_free[at], ends)
         tape = self._bench_tape[line]
         playing = tape < self._count
-        self._ready_at[tape[playing], at[playing]] = np.maximum(
-            ends[playing], self._ready.take(tape[playing])
-        )
+        self._ready[tape[playing], at[playing]] = np.maximum(ends[playing], self._rests.take(tape[playing]))
         self._wake(tape[playing], at[playing], ends[playing])
         only = ~playing
         why = np.ones(int(only.sum()), dtype=np.int8)
@@ -278,9 +276,6 @@ class Crew(Floor):
         last = where(ends > self._ends[part, at])
         self._ends[part[last], at[last]] = ends[last]
         self._why_last[part[last], at[last]] = why[last]
-
-    def _ready_of(self, tape: Places, at: Places) -> Minutes:
-        return self._ready_at[tape, at]
 
     # --- setting up -----------------------------------------------------------------------
 
@@ -306,9 +301,10 @@ class Crew(Floor):
         self._bench_part = np.array([*parts, len(self._parts)], dtype=np.intp)
         self._bench_next = np.zeros(self._scenarios, dtype=np.intp)
         self._bench_free = np.full(self._scenarios, now)
-        self._ready_at = np.repeat(self._ready[:, None], self._scenarios, axis=1)
-        self._ready_at[self._bench_tape[:-1]] = RETIRED
-        self._ready_at[none] = 0.0
+        self._rests = self._ready
+        self._ready = np.repeat(self._rests[:, None], self._scenarios, axis=1)
+        self._ready[self._bench_tape[:-1]] = RETIRED
+        self._ready[none] = 0.0
         self._anyone_waits = True
 
     def _set_up_checks(self, begun: Begun, now: float) -> None:

@@ -16,8 +16,8 @@ from core.model.stations import Station
 from core.promise.order_search import Better, Promised, better
 from core.scheduling import dispatching
 from core.scheduling.queued_tapes import QueuedTape
-from core.services import decks, promises
-from core.store import history, lookup
+from core.services import deck_queue, promises
+from core.store import current_settings, history, lookup
 from core.store.tables import BoxOrderRow, CustomerRow, JobRow, TapeRow
 from core.store.unit import Unit
 
@@ -96,8 +96,8 @@ def question(unit: Unit) -> Question:
             promised[number] = Promised(job_promise.day, job_promise.stated)
     return Question(
         fittings=promises.reckoned(unit),
-        queue=decks.queue(unit),
-        now=decks.on_the_shops_clock(unit, unit.now),
+        queue=deck_queue.waiting(unit),
+        now=current_settings.local(unit, unit.now),
         promised=promised,
         customers=named,
         seen=standing(unit),
@@ -136,12 +136,12 @@ def put_back(unit: Unit) -> tuple[JobNumber, ...]:
 def standing(unit: Unit) -> Standing:
     """What an order would be worked out against now."""
     days = {number: promise.day for number, promise, _ in _waiting(unit)}
-    boxes = dict.fromkeys(tape.job for tape in decks.queue(unit))
-    return Standing(tuple((number, days[number]) for number in boxes), decks.fittings(unit))
+    boxes = dict.fromkeys(tape.job for tape in deck_queue.waiting(unit))
+    return Standing(tuple((number, days[number]) for number in boxes), current_settings.read(unit))
 
 
 def _enter(unit: Unit, order: tuple[JobNumber, ...], words: str) -> tuple[JobNumber, ...]:
-    before = decks.box_order(unit)
+    before = deck_queue.box_order(unit)
     unit.session.add(BoxOrderRow(numbers=order, words=words, at=unit.now, by=unit.who))
     history.append(unit, "order of boxes", words, before=before, now=order)
     unit.session.flush()

@@ -7,8 +7,8 @@ from dataclasses import replace
 from core.model.job_records import CallerMatch, Job
 from core.model.promise_records import Promise
 from core.promise import turnaround
-from core.services import decks, promises, spoken_answer
-from core.store import lookup, row_records, search
+from core.services import promises, spoken_answer
+from core.store import current_settings, lookup, row_records, search
 from core.store.tables import JobRow
 from core.store.unit import Unit
 
@@ -31,7 +31,7 @@ def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) 
     job = row_records.job(row)
     if load is not None and job.is_open:
         job = replace(job, promise=_as_it_looks(load, job))
-    today = decks.on_the_shops_clock(unit, unit.now).date()
+    today = current_settings.local(unit, unit.now).date()
     return CallerMatch(job, spoken_answer.answer(job, today, job.promise.stated), matched)
 
 

@@ -3,26 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 
+from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours
-from core.services import customers, decks
-from core.store import day_events, history
+from core.services import decks
+from core.store import current_settings, day_events, history
 from core.store.unit import Unit
 from core.wording import locale_figures
-
-
-@dataclass(frozen=True, slots=True)
-class TimeOff:
-    """Closed days that are no public holidays and were said in one breath."""
-
-    days: tuple[date, ...]
-    words: str
-    """Why; nothing where they stand in the fittings only."""
-    is_planned: bool
 
 
 def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
@@ -33,7 +24,7 @@ def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
     """
     reason = _reason(words)
     opening_hours.check_span(first, last, _today(unit))
-    fitted = decks.fittings(unit)
+    fitted = current_settings.read(unit)
     days = opening_hours.calendar(fitted, first, (last - first).days + 1).days
     if not days:
         raise Refused(f"The shop is shut {locale_figures.span(first, last)} already.")
@@ -50,7 +41,7 @@ def stayed_shut(unit: Unit, day: date, words: str) -> ShopSettings:
     WrongInput without a reason, for a day that is shut by plan, or one that is further off than tomorrow:
     that is a plan, and stands among the shop's closed days.
     """
-    fitted, reason = decks.fittings(unit), _reason(words)
+    fitted, reason = current_settings.read(unit), _reason(words)
     if day > _today(unit) + timedelta(days=1):
         raise WrongInput("day", day.isoformat(), "a day up to tomorrow is accepted; later ones are planned")
     if day not in opening_hours.calendar(fitted, day, 1).days:
@@ -65,7 +56,7 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSet
 
     Refused for a day that is not among the shop's own closed days.
     """
-    fitted, said = decks.fittings(unit), customers.text("reason", words)
+    fitted, said = current_settings.read(unit), entered_text.line("reason", words)
     for day in days:
         if day not in fitted.closed_days:
             why = opening_hours.calendar(fitted, day, 1).shut.get(day)
@@ -77,25 +68,12 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSet
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
 
 
-def days_off(unit: Unit) -> tuple[TimeOff, ...]:
-    """The shop's own closed days with their reasons, oldest first."""
-    last = day_events.latest(unit)
-    found: dict[tuple[object, ...], TimeOff] = {}
-    for day in sorted(decks.fittings(unit).closed_days):
-        said = last.get(day)
-        key = (day,) if said is None else (said.kind, said.words, said.at)
-        words, is_planned = ("", True) if said is None else (said.words, said.kind != day_events.SHUT)
-        before = found.get(key, TimeOff((), words, is_planned))
-        found[key] = replace(before, days=(*before.days, day))
-    return tuple(found.values())
-
-
 def _reason(words: str) -> str:
-    reason = customers.text("reason", words)
+    reason = entered_text.line("reason", words)
     if not reason:
         raise WrongInput("reason", words, "say why the shop stays shut")
     return reason
 
 
 def _today(unit: Unit) -> date:
-    return decks.on_the_shops_clock(unit, unit.now).date()
+    return current_settings.local(unit, unit.now).date()

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from sqlalchemy import select
 
-from core.model import folding
+from core.model import entered_text, folding
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
 from core.store.tables import CustomerRow
 from core.store.unit import Unit
 from core.wording.messages import say
-
-MOST_LETTERS = 200
 
 
 def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerRow:
@@ -21,7 +19,7 @@ def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerR
     """
     name = _name(draft)
     phone = dialled(draft.phone, country)
-    email = text("e-mail", draft.email or "") or None
+    email = entered_text.line("e-mail", draft.email or "") or None
     row = _known(unit, name, phone)
     if row is None:
         row = CustomerRow(
@@ -44,12 +42,12 @@ def correct(row: CustomerRow, draft: CustomerDraft, *, country: str = "US") -> N
     row.name, row.folded = name, folding.folded(name)
     row.phone = dialled(draft.phone, country)
     row.digits = folding.digits(row.phone or "")
-    row.email = text("e-mail", draft.email or "") or None
+    row.email = entered_text.line("e-mail", draft.email or "") or None
 
 
 def dialled(phone: str | None, country: str) -> str | None:
     """E.164 for a number that can exist, else as it was given: a clerk may know better than a table."""
-    given = text("phone", phone or "")
+    given = entered_text.line("phone", phone or "")
     if not given:
         return None
     import phonenumbers
@@ -63,21 +61,8 @@ def dialled(phone: str | None, country: str) -> str | None:
     return phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
 
 
-def text(place: str, given: str) -> str:
-    """``given`` without space around it; WrongInput for what no form or paper could show."""
-    try:
-        given.encode()
-    except UnicodeEncodeError:
-        raise WrongInput(place, given, say("steps", "only_characters_can_printed")) from None
-    if any(character in "\r\n" or ord(character) < 32 for character in given.strip()):
-        raise WrongInput(place, given, say("steps", "one_line_text_without"))
-    if len(given.strip()) > MOST_LETTERS:
-        raise WrongInput(place, given, say("steps", "most_letters_accepted", most_letters=MOST_LETTERS))
-    return given.strip()
-
-
 def _name(draft: CustomerDraft) -> str:
-    name = text("customer name", draft.name)
+    name = entered_text.line("customer name", draft.name)
     if not name:
         raise WrongInput(say("steps", "customer_name"), draft.name, say("steps", "job_needs_name_person"))
     return name

@@ -8,7 +8,8 @@ from datetime import datetime, timedelta
 from core.model.tape_records import TapeRecord
 from core.scheduling.next_tape import NextTape, next_tapes
 from core.scheduling.plan import LOAD_MINUTES, estimate
-from core.services import decks, tapes
+from core.services import deck_queue, tapes
+from core.store import current_settings
 from core.store.unit import Unit
 
 
@@ -27,8 +28,8 @@ class ToLoad:
 
 def read(unit: Unit) -> tuple[ToLoad, ...]:
     """Each free deck the queue has tapes for, in the order of the settings; empty when none is free."""
-    settings, now = decks.fittings(unit), decks.on_the_shops_clock(unit, unit.now)
-    found = next_tapes(settings, decks.queue(unit), now)
+    settings, now = current_settings.read(unit), current_settings.local(unit, unit.now)
+    found = next_tapes(settings, deck_queue.waiting(unit), now)
     return tuple(
         _told(unit, deck.name, found[deck.name], now) for deck in settings.decks if deck.name in found
     )

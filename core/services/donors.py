@@ -9,11 +9,11 @@ from sqlalchemy import Select, select
 
 from core.catalogue import condition
 from core.catalogue.formats import catalogue
+from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, FormatName, TapeCode
 from core.model.repair_records import Donor
 from core.model.tape_records import JournalEntry
-from core.services import customers, entries
 from core.store import history
 from core.store.tables import DonorRow, EventRow, RepairRow, TapeRow
 from core.store.unit import Unit
@@ -63,7 +63,7 @@ def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from:
     words = catalogue().format(name).words
     if not 0 < count <= MOST_AT_ONCE:
         raise WrongInput("count", count, say("steps", "parts_accepted", most_at_once=MOST_AT_ONCE))
-    source = customers.text("came from", came_from)
+    source = entered_text.line("came from", came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
     if row is None:
         row = DonorRow(format=name, part=part, came_from=source, count=0)
@@ -109,10 +109,10 @@ def correct(
     WrongInput without a reason or for a count that cannot be; Refused where nothing of the kind was ever put,
     or as many lie there already.
     """
-    said = entries.reason(say("steps", "why_count_put_right"), because)
+    said = entered_text.reason(say("steps", "why_count_put_right"), because)
     if not 0 <= count <= MOST_AT_ONCE:
         raise WrongInput("count", count, say("steps", "parts_accepted_2", most_at_once=MOST_AT_ONCE))
-    source = customers.text("came from", came_from)
+    source = entered_text.line("came from", came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
     kind = f"{catalogue().format(name).words} {part.value}" + (f" from {source}" if source else "")
     if row is None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 
-from core.model import serialization
+from core.model import entered_text, serialization
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
 from core.model.job_records import Job
@@ -16,7 +16,6 @@ from core.model.names import CommandId
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
 from core.services import jobs
-from core.services.customers import text
 from core.store.tables import DraftRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -56,7 +55,7 @@ def _read(written: str) -> TypedBox | Inventory:
 
 
 def _named(key: str) -> str:
-    name = text("draft", key)
+    name = entered_text.line("draft", key)
     if not 0 < len(name) <= 80:
         raise WrongInput("draft", key, say("steps", "name_letters_accepted"))
     return name

@@ -16,8 +16,7 @@ from core.model.settings_records import ShopSettings
 from core.scheduling import event_rates, opening_hours
 from core.scheduling.breakdowns import awaiting
 from core.scheduling.event_rates import Counted, RushMonth
-from core.services import decks
-from core.store import day_events
+from core.store import current_settings, day_events
 from core.store.tables import CaptureRow, DeckEventRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -54,9 +53,19 @@ class ShutDay:
     words: str
 
 
+@dataclass(frozen=True, slots=True)
+class TimeOff:
+    """Closed days that are no public holidays and were said in one breath."""
+
+    days: tuple[date, ...]
+    words: str
+    """Why; nothing where they stand in the fittings only."""
+    is_planned: bool
+
+
 def reckoned(unit: Unit) -> ShopSettings:
     """The shop's fittings with what is to be expected by what was counted: what a plan works with."""
-    fitted, seen = decks.fittings(unit), counted(unit)
+    fitted, seen = current_settings.read(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
     broken = {each.deck for each in outages(unit) if each.ended_at is None}
     return awaiting(replace(fitted, expected=event_rates.learned(seen, fitted.expected, month)), broken)
@@ -64,7 +73,7 @@ def reckoned(unit: Unit) -> ShopSettings:
 
 def counted(unit: Unit) -> Counted:
     """Everything counted since the first box came in."""
-    fitted, gone = decks.fittings(unit), outages(unit)
+    fitted, gone = current_settings.read(unit), outages(unit)
     zone = ZoneInfo(fitted.front.timezone)
     today = unit.now.astimezone(zone).date()
     minutes = unit.session.scalar(select(func.sum(CaptureRow.minutes))) or 0.0
@@ -103,6 +112,19 @@ def shut_days(unit: Unit) -> tuple[ShutDay, ...]:
     """Days the shop stayed shut unplanned and that were not taken back, oldest first."""
     last = sorted(day_events.latest(unit).items())
     return tuple(ShutDay(day, event.words) for day, event in last if event.kind == day_events.SHUT)
+
+
+def days_off(unit: Unit) -> tuple[TimeOff, ...]:
+    """The shop's own closed days with their reasons, oldest first."""
+    last = day_events.latest(unit)
+    found: dict[tuple[object, ...], TimeOff] = {}
+    for day in sorted(current_settings.read(unit).closed_days):
+        said = last.get(day)
+        key = (day,) if said is None else (said.kind, said.words, said.at)
+        words, is_planned = ("", True) if said is None else (said.words, said.kind != day_events.SHUT)
+        before = found.get(key, TimeOff((), words, is_planned))
+        found[key] = replace(before, days=(*before.days, day))
+    return tuple(found.values())
 
 
 def between(

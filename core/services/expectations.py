@@ -7,7 +7,7 @@ from dataclasses import replace
 from core.model.errors import WrongInput
 from core.model.settings_records import Expected, ShopSettings
 from core.services import decks
-from core.store import history
+from core.store import current_settings, history
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -19,7 +19,7 @@ def expect(unit: Unit, wanted: Expected) -> ShopSettings:
     boxes without tapes in them, or anything beyond its bounds.
     """
     check(wanted)
-    fitted = decks.fittings(unit)
+    fitted = current_settings.read(unit)
     if wanted == fitted.expected:
         return fitted
     history.append(unit, "expects", _words(wanted), before=fitted.expected, now=wanted)

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from core.catalogue import findings
-from core.catalogue.cassettes import Format, Sourced
+from core.catalogue.cassettes import Format
 from core.catalogue.format_file import PackGeometry
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Sourced
 from core.pricing import bitrates
 from core.wording.messages import say
 

@@ -6,7 +6,7 @@ A scripted clock stands still at the moment of each act, so that the same ``now`
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from itertools import count
 from pathlib import Path
@@ -36,12 +36,12 @@ from core.services import (
     repair_record,
     settings_versions,
     shop_settings,
-    shop_snapshot,
     tapes,
 )
 from core.services.invented_day import ScriptedAct
 from core.services.inventory_file import InventoryReading
 from core.services.records_door import Shop
+from core.wording.messages import BASE
 
 FILE = "demo.sqlite"
 _COUNTER = "Robin"
@@ -69,13 +69,15 @@ class _Clock:
         return self.at
 
 
-def make(folder: Path, now: datetime) -> InventedShop:
+def make(folder: Path, now: datetime, language: str = BASE) -> InventedShop:
     """An invented shop in ``folder``, or in the next free ``folder-2`` when there is one in it already.
 
-    ``now`` is the moment at which the shop is seen. Raises OSError when the folder cannot be written.
+    ``now`` is the moment at which the shop is seen, ``language`` that of its papers. Raises OSError when the
+    folder cannot be written.
     """
     place = paper_files.prepare(_free(folder))
     fitted = shop_settings.load(resource_files.path("demo", "shop.toml"))
+    fitted = replace(fitted, front=replace(fitted.front, language=language))
     script = resource_files.path("demo", "day.toml")
     on = invented_day.days(fitted, now)
     acts = invented_day.acts(script, on)
@@ -124,7 +126,7 @@ class _Play:
         here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
         reading = InventoryReading(here.date(), customer_needed=True)
         box = inventory_file.read(self._boxes[act.job], f"demo box {act.job + 1}", reading)
-        quote = self._shop.ask(shop_snapshot.read).quote(box, act.at)
+        quote = self._shop.ask(promises.snapshot).quote(box, act.at)
         command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor
         job = self._shop.run(jobs.book, quote, command=command, deposit_minor=deposit)

@@ -14,9 +14,9 @@ from typing import TypeVar
 from core.catalogue import formats
 from core.catalogue.cassettes import Format
 from core.model import json_reader
-from core.model.errors import WrongInput
+from core.model.errors import AsWritten, WrongInput
 from core.model.inventory import MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
-from core.model.json_reader import AsWritten, Value
+from core.model.json_reader import Value
 from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
 from core.pricing import copy_sizes
 from core.wording.messages import say

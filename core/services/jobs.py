@@ -9,7 +9,7 @@ from datetime import UTC, date, datetime, timedelta
 from sqlalchemy import select
 
 from core.catalogue import acclimatisation
-from core.model import numbers, serialization
+from core.model import entered_text, numbers, serialization
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
 from core.model.job_records import Customer, Job
@@ -18,9 +18,9 @@ from core.model.promise_records import Promise
 from core.model.quote_records import Price, Quote, QuotedTape, Storage
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry
-from core.services import customers, decks, final_price, payments, promises, readiness
+from core.services import customers, payments, promise_entries, readiness
+from core.store import current_settings, lookup, row_records
 from core.store import history as chain
-from core.store import lookup, row_records
 from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow
 from core.store.unit import Unit, allot
 from core.wording.messages import say
@@ -40,7 +40,7 @@ def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0
     row = _job_row(unit, quote, command)
     unit.session.add(row)
     unit.session.flush()
-    promises.enter(unit, row, row.promise)
+    promise_entries.enter(unit, row, row.promise)
     _tell(unit, row)
     if deposit_minor:
         payments.enter(unit, row, "deposit", deposit_minor)
@@ -62,7 +62,7 @@ def open_jobs(unit: Unit) -> tuple[Job, ...]:
 
 def reprice(unit: Unit, number: JobNumber) -> Price:
     """The price as the job stands: minutes played where known, else the likely; never above the ceiling."""
-    return final_price.price(unit, lookup.job_row(unit, number))
+    return payments.price(unit, lookup.job_row(unit, number))
 
 
 def agree(
@@ -79,7 +79,7 @@ def agree(
     ``words`` say what was agreed and how (by phone, at the counter), ``who_agreed`` who said so.
     """
     row = lookup.job_row(unit, number)
-    said, person = customers.text("what was agreed", words), customers.text("who agreed", who_agreed)
+    said, person = entered_text.line("what was agreed", words), entered_text.line("who agreed", who_agreed)
     if not said or not person:
         raise WrongInput("agreement", words, say("steps", "say_what_agreed_whom"))
     if ceiling_minor is not None and not 0 <= ceiling_minor <= payments.MOST_MINOR:
@@ -89,7 +89,7 @@ def agree(
     )
     if promise is not None:
         row.promise = promise
-        promises.enter(unit, row, promise, said, person)
+        promise_entries.enter(unit, row, promise, said, person)
     chain.append(
         unit, "agreed", f"{person} agreed: {said}", job=row.number, ceiling=ceiling_minor, promise=promise
     )
@@ -175,7 +175,7 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
 
 
 def _country(unit: Unit) -> str:
-    return decks.fittings(unit).country
+    return current_settings.read(unit).country
 
 
 def _tape_row(unit: Unit, inventory: Inventory, tape: QuotedTape, number: JobNumber, place: int) -> TapeRow:

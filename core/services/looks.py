@@ -10,7 +10,8 @@ from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import pack_reading
 from core.playtime.pack_reading import PackReading
-from core.services import entries, repair_record, tapes
+from core.services import repair_record, tapes
+from core.store import history, lookup
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -23,13 +24,13 @@ def look_over(
     A tape beyond that station stays where it is and takes the findings. Refused once handed back.
     """
     said = say("steps", "looked_over_steps", looked=looked, of=of) + (f"; {note}" if note else "")
-    row = entries.in_the_shop(unit, code)
+    row = lookup.tape_in_the_shop(unit, code)
     if row.station is Station.BOOKED_IN:
         return tapes.move(unit, code, Station.LOOKED_OVER, findings=findings, note=said)
     seen = tuple(findings)
     record = repair_record.find(unit, code, seen, note=said)
     if not seen:
-        entries.tell(unit, row, "looked over", said)
+        history.append_of_tape(unit, row, "looked over", said)
     return record
 
 
@@ -45,7 +46,7 @@ def pack_read(
 
     WrongInput for a radius that cannot be; Refused where the geometry is not known or the tape has gone home.
     """
-    row = entries.in_the_shop(unit, code)
+    row = lookup.tape_in_the_shop(unit, code)
     draft = row.draft
     found = pack_reading.read(
         draft.format,
@@ -57,7 +58,7 @@ def pack_read(
     )
     words = pack_words(found)
     told = {"pack_to_come_mm": to_come_mm, "pack_run_mm": run_mm, "share_run": found.share_run}
-    entries.tell(unit, row, "packs read", words, **told)
+    history.append_of_tape(unit, row, "packs read", words, **told)
     return tapes.get(unit, code)
 
 

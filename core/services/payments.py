@@ -1,20 +1,42 @@
-"""Money that changed hands: a line for every payment, never altered; a mistake gets another line."""
+"""The money of a job: what it costs as it stands now, and a line for every payment, never altered.
+
+A mistake gets another line.
+"""
 
 from __future__ import annotations
 
-from core.model import money
+from collections import Counter
+from dataclasses import replace
+
+from core.model import entered_text, money
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
-from core.model.names import JobNumber
-from core.services import customers
-from core.store import history, lookup, row_records
-from core.store.tables import JobRow, PaymentRow
+from core.model.names import JobNumber, Outcome
+from core.model.quote_records import Copy, Price, QuotedTape, Storage
+from core.model.ranges import ZERO, Range, exactly
+from core.model.stations import Station
+from core.pricing import box_price
+from core.store import current_prices, history, lookup, row_records
+from core.store.tables import JobRow, PaymentRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
 KINDS = ("deposit", "balance", "refund")
 MOST_MINOR = 100_000_000
 """A million of the usual currency: anything above is a slip of the finger."""
+UNPLAYED = (Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
+"""A tape that goes home from here was not copied, and its capture is not charged."""
+
+
+def price(unit: Unit, row: JobRow) -> Price:
+    """Minutes played where known, else the likely ones; by the price book the quote was made from."""
+    return box_price.price(
+        [_tape(each) for each in row.tapes],
+        _copies(row),
+        current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at),
+        rush=row.rush,
+        agreed_ceiling=row_records.job(row).ceiling_minor,
+    )
 
 
 def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", note: str = "") -> Job:
@@ -37,7 +59,7 @@ def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
     if _checked(minor) > paid:
         was_paid = money.spelled(paid, row.quote.price.currency)
         raise Refused(say("steps", "only_paid_job_more", was_paid=was_paid, number=row.number))
-    if not customers.text("why", note):
+    if not entered_text.line("why", note):
         raise WrongInput("why", note, say("steps", "say_why_money_given"))
     enter(unit, row, "refund", -minor, note)
     unit.session.flush()
@@ -46,7 +68,7 @@ def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
 
 def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "") -> None:
     """Adds one line to a job at hand; a refund is negative."""
-    said = customers.text("note", note)
+    said = entered_text.line("note", note)
     row.payments.append(PaymentRow(kind=kind, minor=minor, at=unit.now, by=unit.who))
     currency = row.quote.price.currency
     words = f"{kind} of {money.spelled(abs(minor), currency)}" + (f": {said}" if said else "")
@@ -57,3 +79,27 @@ def _checked(minor: int) -> int:
     if not 0 < minor <= MOST_MINOR:
         raise WrongInput("amount", minor, say("steps", "minor_units_accepted", most_minor=MOST_MINOR))
     return minor
+
+
+def _tape(row: TapeRow) -> QuotedTape:
+    if not _is_charged(row):
+        verdict = replace(row.verdict, outcome=Outcome.CANNOT)
+        return QuotedTape(row.line, row.n, row.draft, ZERO, verdict)
+    return QuotedTape(row.line, row.n, row.draft, _minutes(row), row.verdict)
+
+
+def _is_charged(row: TapeRow) -> bool:
+    if row.returned_from is not None:
+        return row.returned_from not in UNPLAYED
+    return row.station is not Station.CANNOT_BE_PLAYED and row.verdict.outcome is not Outcome.CANNOT
+
+
+def _minutes(row: TapeRow) -> Range:
+    return exactly(row.minutes.likely if row.played_minutes is None else row.played_minutes)
+
+
+def _copies(row: JobRow) -> Storage:
+    """The pieces that are really there, each counted once."""
+    counts = Counter((each.code, each.words) for each in row.copies)
+    pieces = tuple(Copy(code, words, exactly(count)) for (code, words), count in counts.items())
+    return replace(row.quote.storage, copies=pieces)

@@ -6,14 +6,14 @@ from collections.abc import Sequence
 
 from sqlalchemy import select
 
-from core.model import numbers, serialization
+from core.model import entered_text, numbers, serialization
 from core.model.errors import Refused, WrongInput
 from core.model.names import CommandId, JobNumber, TapeCode
 from core.model.pickup_records import Pickup, Signature
 from core.model.quote_records import Price
 from core.model.stations import HANDED_BACK_FROM, Station
-from core.services import customers, decks, final_price, payments
-from core.store import history, lookup, row_records
+from core.services import payments
+from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -79,7 +79,7 @@ def _done_by(unit: Unit, command: CommandId) -> Pickup | None:
 
 
 def _checked(signature: Signature) -> Signature:
-    name = customers.text("signed by", signature.name)
+    name = entered_text.line("signed by", signature.name)
     if not name:
         raise WrongInput(say("steps", "signed"), signature.name, say("steps", "name_person_who_takes"))
     if not all(0 <= x <= 1 and 0 <= y <= 1 for stroke in signature.strokes for x, y in stroke):
@@ -132,7 +132,7 @@ def _when(unit: Unit, tape: TapeRow) -> str:
         .where(HandedBackRow.tape_id == tape.id)
     )
     pickup = unit.session.scalars(taken).one()
-    at = decks.on_the_shops_clock(unit, pickup.at)
+    at = current_settings.local(unit, pickup.at)
     return say(
         "steps",
         "signed_handed_over",
@@ -196,7 +196,7 @@ def _keep(
     pieces: Sequence[CopyRow],
     paid_minor: int,
 ) -> Pickup:
-    price = final_price.price(unit, row)
+    price = payments.price(unit, row)
     _pay(unit, row, price, paid_minor)
     record = Pickup(
         job=row_records.job(row),

@@ -18,6 +18,7 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, select
 
+from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
@@ -26,9 +27,11 @@ from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
-from core.services import customers, decks, event_counts
+from core.scheduling import opening_hours
+from core.services import deck_queue, event_counts, promise_entries
+from core.services.quoting import ShopSnapshot
+from core.store import current_prices, current_settings, lookup, row_records
 from core.store import history as chain
-from core.store import lookup, row_records
 from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -37,8 +40,6 @@ NOISE = 0.05
 """A chance that fell by less than one time in twenty is not worth a call (an assumption)."""
 NEWEST = 400
 """So many of the newest promises make the record."""
-DONE = (Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
-"""Stations at which the shop has done for a tape what it can."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,24 +59,13 @@ class Kept:
     """What is less good in the shop than when it was said."""
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
-    """One promise of a job as it was said, with the reason when it was not the first."""
-
-    promise: Promise
-    reason: str
-    agreed_with: str | None
-    at: datetime
-    by: str
-
-
 def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
     """The shop at this moment with its queue worked through, reckoning with what it has counted.
 
     ``found`` is the record of its promises where the caller has read it already.
     """
-    now = decks.on_the_shops_clock(unit, unit.now)
-    return turnaround.load(reckoned(unit, found), decks.queue(unit), now)
+    now = current_settings.local(unit, unit.now)
+    return turnaround.load(reckoned(unit, found), deck_queue.waiting(unit), now)
 
 
 def reckoned(unit: Unit, found: Reliability | None = None) -> ShopSettings:
@@ -88,6 +78,15 @@ def reckoned(unit: Unit, found: Reliability | None = None) -> ShopSettings:
     return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
 
 
+def snapshot(unit: Unit) -> ShopSnapshot:
+    """The shop as its records tell it now. Costly: it works the whole queue through."""
+    looked = load(unit)
+    today = opening_hours.today(looked.fittings, looked.made_at)
+    return ShopSnapshot(
+        looked.fittings, current_prices.in_force(unit, today), looked, looked.made_at, deck_queue.habits(unit)
+    )
+
+
 def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kept, ...]:
     """Every open job with its promise and the chance of keeping it now, first to call first.
 
@@ -97,14 +96,6 @@ def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kep
     rows = unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_(here)).order_by(JobRow.id))
     looked = looked or load(unit)
     return tuple(sorted((_kept(looked, row_records.job(row)) for row in rows), key=_urgency))
-
-
-def said(unit: Unit, number: JobNumber) -> tuple[Said, ...]:
-    """All that was promised for a job, oldest first; the last one holds."""
-    rows = unit.session.scalars(
-        select(PromiseRow).where(PromiseRow.job_id == lookup.job_row(unit, number).id).order_by(PromiseRow.id)
-    )
-    return tuple(Said(row.promise, row.reason, row.agreed_with, row.at, row.by) for row in rows)
 
 
 def renew(
@@ -122,12 +113,12 @@ def renew(
     without a reason, or for a day that is gone or not open.
     """
     row = lookup.job_row(unit, number)
-    why = customers.text("reason", reason)
+    why = entered_text.line("reason", reason)
     if not why:
         raise WrongInput("reason", reason, "say why the day changes")
     made = _new_promise(unit, row, day)
-    heard = customers.text("agreed with", agreed_with or "") or None
-    enter(unit, row, made, why, heard)
+    heard = entered_text.line("agreed with", agreed_with or "") or None
+    promise_entries.enter(unit, row, made, why, heard)
     assert made.day is not None
     words = f"promised again for {locale_figures.day(made.day)}: {why}" + (
         f"; told to {heard}" if heard else ""
@@ -140,30 +131,6 @@ def renew(
     return row_records.job(row)
 
 
-def enter(
-    unit: Unit, row: JobRow, promise: Promise, reason: str = "", agreed_with: str | None = None
-) -> None:
-    """Keeps one promise of a job."""
-    unit.session.add(
-        PromiseRow(
-            job_id=row.id, promise=promise, reason=reason, agreed_with=agreed_with, at=unit.now, by=unit.who
-        )
-    )
-
-
-def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
-    """Keeps the moment a box became ready: the tape was at ``before``, and nothing is on its way any more."""
-    if before in DONE or any(each.station not in DONE for each in row.job.tapes):
-        return
-    unit.session.add(FinishRow(job_id=row.job_id, at=unit.now, by=unit.who))
-    chain.append(unit, "box ready", "everything of this job is ready", job=row.job.number)
-
-
-def is_done(job: Job) -> bool:
-    """Whether the shop has done for every tape what it can."""
-    return all(tape.station in DONE for tape in job.tapes)
-
-
 def record(unit: Unit) -> Reliability:
     """How the promises of this shop turned out, the newest `NEWEST` of them."""
     return reliability(judged(unit))
@@ -171,7 +138,7 @@ def record(unit: Unit) -> Reliability:
 
 def judged(unit: Unit) -> tuple[Judged, ...]:
     """Promises whose day is over, oldest first, each with what became of its box."""
-    zone = ZoneInfo(decks.fittings(unit).front.timezone)
+    zone = ZoneInfo(current_settings.read(unit).front.timezone)
     today, finished = unit.now.astimezone(zone).date(), _finishes(unit)
     open_now, asking = _open_jobs(unit)
     outages = event_counts.outages(unit)
@@ -270,7 +237,7 @@ def _finishes(unit: Unit) -> dict[int, datetime]:
 def _open_jobs(unit: Unit) -> tuple[frozenset[int], frozenset[int]]:
     """Jobs with a tape still on its way, and those of them that wait for their owner's answer."""
     rows = unit.session.execute(
-        select(TapeRow.job_id, TapeRow.station).where(TapeRow.station.not_in(DONE)).distinct()
+        select(TapeRow.job_id, TapeRow.station).where(TapeRow.station.not_in(promise_entries.DONE)).distinct()
     ).all()
     asking = frozenset(job for job, station in rows if station is Station.ASKING_THE_CUSTOMER)
     return frozenset(job for job, _ in rows), asking

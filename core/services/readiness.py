@@ -8,7 +8,7 @@ from core.model.errors import Refused
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import NEEDED, SetupPage
 from core.scheduling import opening_hours
-from core.services import price_books, settings_versions, shop_settings
+from core.store import current_prices, current_settings
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -38,7 +38,7 @@ class NotSetUp(Refused):
 
 def read(unit: Unit) -> Readiness:
     """What is still to be filled in; nothing in a shop to practise in."""
-    settings = settings_versions.current(unit)
+    settings = current_settings.read(unit)
     if settings.front.practice:
         return Readiness((), ())
     open_pages = [page for page in SetupPage if not _is_filled_in(unit, settings, page)]
@@ -56,11 +56,11 @@ def check(unit: Unit) -> None:
 
 def _is_filled_in(unit: Unit, settings: ShopSettings, page: SetupPage) -> bool:
     if page is SetupPage.PRICES:
-        return price_books.is_confirmed(unit, opening_hours.today(settings, unit.now))
+        return current_prices.is_confirmed(unit, opening_hours.today(settings, unit.now))
     if page.value not in settings.confirmed:
         return False
     if page is SetupPage.FRONT:
-        return settings.front.name != shop_settings.new_shop().front.name
+        return settings.front.name != unit.new_shop().front.name
     if page is SetupPage.HOURS:
         return bool(settings.openings)
     if page is SetupPage.DECKS:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from sqlalchemy import Select, select
 
 from core.capture.file_report import CapturedFile, Report, clock
+from core.model import entered_text
 from core.model.errors import Refused
 from core.model.names import JobNumber, TapeCode
 from core.model.stations import Station
-from core.services import captures, entries, tape_facts
-from core.store import lookup
+from core.services import tape_facts
+from core.store import history, lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -21,7 +22,7 @@ PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     """Keeps a file as recorded from a tape; its minutes to be charged become the minutes the tape played.
 
-    The shop learns from those minutes too, beside the speed that the deck showed (`captures.played`). A tape
+    The shop learns from those minutes too, beside the speed that the deck showed (`queue.played`). A tape
     may have several files; their minutes add up. The same file again changes nothing. Refused for a tape that
     has not played, and for a file that is attached to another tape: one of the two is mixed up.
     """
@@ -50,8 +51,8 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     What was charged and learned from it goes with it: the minutes read off the deck count again. Refused when
     the tape has none or has gone home; WrongInput without a reason.
     """
-    row = entries.in_the_shop(unit, code)
-    reason = entries.reason(say("steps", "why_file_struck_out"), because)
+    row = lookup.tape_in_the_shop(unit, code)
+    reason = entered_text.reason(say("steps", "why_file_struck_out"), because)
     standing = _of(unit, row)
     if not standing:
         raise Refused(say("steps", "tape_file_could_struck", code=row.code))
@@ -97,11 +98,11 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
 
 
 def _count_minutes(unit: Unit, row: TapeRow) -> None:
-    exact = captures.of_files(unit, row)
+    exact = tape_facts.minutes_of_files(unit, row)
     if exact is not None:
         tape_facts.take_minutes(row, exact)
     else:
-        row.played_minutes = captures.off_the_deck(unit, row)
+        row.played_minutes = tape_facts.minutes_off_deck(unit, row)
 
 
 def _standing() -> Select[RecordingRow]:
@@ -122,4 +123,4 @@ def _record(row: RecordingRow, tape: TapeRow) -> CapturedFile:
 
 def _tell(unit: Unit, row: TapeRow, kind: str, words: str) -> None:
     files = [each.sha256 for each in _of(unit, row)]
-    entries.tell(unit, row, kind, words, played_minutes=row.played_minutes, files=files)
+    history.append_of_tape(unit, row, kind, words, played_minutes=row.played_minutes, files=files)

@@ -15,6 +15,7 @@ from typing import Concatenate, ParamSpec, TypeVar
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
+from core.services import shop_settings
 from core.store import failures, schema
 from core.store.engines import Database, open_database
 from core.store.unit import Unit
@@ -81,13 +82,13 @@ class Shop:
 
     def backup(self, directory: str | Path) -> Path:
         """A checked copy in ``directory`` while the shop stays in use; its name tells the moment."""
-        from core.store import backup
+        from core.services import backup
 
         return backup.make(self.database, Path(directory), self.clock())
 
     def verify(self) -> tuple[str, ...]:
         """What is wrong with the records, a sentence each; nothing when all is well."""
-        from core.store import backup
+        from core.services import backup
 
         return backup.verify(self.database, self.clock())
 
@@ -110,4 +111,4 @@ class Shop:
             Session(engine, expire_on_commit=False) as session,
             session.begin(),
         ):
-            yield Unit(session, self.clock(), self.who, self._memory)
+            yield Unit(session, self.clock(), self.who, self._memory, shop_settings.new_shop)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from math import isfinite
 
 from core.catalogue import condition, moves
+from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, Join, Measure, Section, TapeCode
@@ -15,8 +16,8 @@ from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.places import Place
-from core.services import customers, entries, repair_attempts, tape_facts
-from core.store import row_records
+from core.services import tape_facts
+from core.store import history, lookup, row_records
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -40,14 +41,14 @@ def splice(
     The tape becomes not for reuse wherever the joint is. ``section`` None: `places.section` decides.
     WrongInput for a place beyond the end of the tape or a length that cannot be; Refused once handed back.
     """
-    row = entries.in_the_shop(unit, code)
+    row = lookup.tape_in_the_shop(unit, code)
     place = _place(row.draft, at_minutes, at_metres)
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
     row.splices.append(_joint(unit, row.draft, place, where, cut_cm, joined_with))
     row.not_for_reuse, row.astray_since = True, None
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
-    repair_attempts.ask_for_look(unit, row)
+    tape_facts.ask_for_look(unit, row)
     inside = say("steps", "clear_leader") if where is Section.LEADER else ""
     said = say(
         "steps",
@@ -57,7 +58,7 @@ def splice(
         cut_cm=f"{cut_cm:g}",
         words_2=joined_with.words,
     )
-    entries.tell(unit, row, "spliced", said, splices=_splices(row))
+    history.append_of_tape(unit, row, "spliced", said, splices=_splices(row))
     return row_records.tape(row)
 
 
@@ -67,61 +68,61 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     When no splice is left the tape is free again; a label that was put on has to come off (`take_label_off`).
     Refused when there is none.
     """
-    row = entries.in_the_shop(unit, code)
-    reason = entries.reason(say("steps", "why_splice_struck_out"), because)
+    row = lookup.tape_in_the_shop(unit, code)
+    reason = entered_text.reason(say("steps", "why_splice_struck_out"), because)
     standing = [each for each in row.splices if each.struck_at is None]
     struck = _to_strike(row, standing, which)
     struck.struck_at, struck.struck_by, struck.struck_because = unit.now, unit.who, reason
     said = say("steps", "splice_struck_out", measured=_measured(struck), reason=reason)
     if len(standing) == 1:
         said += _free_again(unit, row)
-    repair_attempts.forget_look(row)
-    entries.tell(unit, row, "splice struck out", said, splices=_splices(row))
+    tape_facts.forget_look(row)
+    history.append_of_tape(unit, row, "splice struck out", said, splices=_splices(row))
     return row_records.tape(row)
 
 
 def take_label_off(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that a label which no longer belongs on a cassette is off it. Refused where none is astray."""
-    row = entries.in_the_shop(unit, code)
+    row = lookup.tape_in_the_shop(unit, code)
     if row.astray_since is None:
         raise Refused(say("steps", "tape_carries_label_come", code=row.code))
     row.astray_since = None
-    entries.tell(unit, row, "label off", say("steps", "reuse_label_taken_off"))
+    history.append_of_tape(unit, row, "label off", say("steps", "reuse_label_taken_off"))
     return row_records.tape(row)
 
 
 def mark(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that the not-for-reuse label is on the cassette. Refused for a tape that needs none."""
-    row = entries.in_the_shop(unit, code)
+    row = lookup.tape_in_the_shop(unit, code)
     if not row.not_for_reuse:
         raise Refused(say("steps", "tape_splice_needs_mark", code=row.code))
     if row.marked_at is None:
         row.marked_at = unit.now
-        entries.tell(unit, row, "marked", say("steps", "reuse_label_cassette"))
+        history.append_of_tape(unit, row, "marked", say("steps", "reuse_label_cassette"))
     return row_records.tape(row)
 
 
 def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
-    row = entries.in_the_shop(unit, code)
+    row = lookup.tape_in_the_shop(unit, code)
     seen = tape_facts.add_findings(row, findings)
-    said = customers.text("note", note)
+    said = entered_text.line("note", note)
     if seen:
         words = f"seen: {', '.join(each.words for each in seen)}" + (f"; {said}" if said else "")
-        entries.tell(unit, row, "found", words)
+        history.append_of_tape(unit, row, "found", words)
     return row_records.tape(row)
 
 
 def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> TapeRecord:
     """Takes a finding off a tape: wrong, or over (mould cleaned, rights shown); ``note`` says why."""
-    row = entries.in_the_shop(unit, code)
-    reason = entries.reason(say("steps", "why_finding_cleared"), note)
+    row = lookup.tape_in_the_shop(unit, code)
+    reason = entered_text.reason(say("steps", "why_finding_cleared"), note)
     if finding not in row.findings:
         raise Refused(say("steps", "tape_finding_clear", code=row.code, words=finding.words))
     row.findings = tuple(each for each in row.findings if each is not finding)
     row.settled = tuple(each for each in row.settled if each is not finding)
     row.verdict = condition.verdict(row.findings, row.draft.format)
-    entries.tell(unit, row, "cleared", say("steps", "longer", words=finding.words, reason=reason))
+    history.append_of_tape(unit, row, "cleared", say("steps", "longer", words=finding.words, reason=reason))
     return row_records.tape(row)
 
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
-from functools import lru_cache
-from typing import Any
 
 from sqlalchemy import select
 
@@ -16,12 +14,11 @@ from core.model.settings_differences import Difference
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services import shop_settings
-from core.store import history
+from core.store import current_settings, history
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
-SHOP = "shop"
 PAGE_OF = {
     "front": SetupPage.FRONT,
     "opening": SetupPage.HOURS,
@@ -44,29 +41,14 @@ class SettingsVersion:
     settings: ShopSettings
 
 
-def current(unit: Unit) -> ShopSettings:
-    """The settings now in force; a new shop has what ``resources/shop/new.toml`` says."""
-    row = _newest(unit)
-    return shop_settings.new_shop() if row is None else _read(row.value)
-
-
-def number(unit: Unit) -> int:
-    """The number of the version in force; 0 before the first."""
-    row = _newest(unit)
-    return 0 if row is None else row.number
-
-
-def as_of(unit: Unit, moment: datetime) -> ShopSettings:
-    """The settings in force at a moment (with a timezone), as papers of that moment were printed with."""
-    row = _newest(unit, moment)
-    return shop_settings.new_shop() if row is None else _read(row.value)
-
-
 def versions(unit: Unit) -> tuple[SettingsVersion, ...]:
     """Every version, newest first."""
-    rows = unit.session.scalars(_rows().order_by(SettingsVersionRow.number.desc()))
+    rows = unit.session.scalars(current_settings.rows().order_by(SettingsVersionRow.number.desc()))
     return tuple(
-        SettingsVersion(row.number, row.at, row.by, row.words, row.undoes, _read(row.value)) for row in rows
+        SettingsVersion(
+            row.number, row.at, row.by, row.words, row.undoes, current_settings.of_text(row.value)
+        )
+        for row in rows
     )
 
 
@@ -84,7 +66,7 @@ def change(
     at and left as they are. Conflict when somebody changed them since version ``based_on``; Refused while a
     tape plays on a deck that would be gone. WrongInput as `shop_settings.load`.
     """
-    before = current(unit)
+    before = current_settings.read(unit)
     _check_nobody_else(unit, based_on)
     checked = shop_settings.of_document(shop_settings.document(changed), say("settings", "the-settings"))
     found = differences(before, checked)
@@ -118,16 +100,16 @@ def _last_change(unit: Unit) -> tuple[SettingsVersion | None, ShopSettings]:
         while version.undoes is not None and standing and standing[-1].number >= version.undoes:
             standing.pop()
     is_practice = bool(standing) and standing[0].settings.front.practice
-    earlier = [*(() if is_practice else (shop_settings.new_shop(),)), *(each.settings for each in standing)]
+    earlier = [*(() if is_practice else (unit.new_shop(),)), *(each.settings for each in standing)]
     for version, before in zip(reversed(standing), reversed(earlier[:-1]), strict=False):
         if differences(before, version.settings):
             return version, before
-    return None, shop_settings.new_shop()
+    return None, unit.new_shop()
 
 
 def make_practice(unit: Unit, settings: ShopSettings) -> ShopSettings:
     """Makes a shop that has no settings yet one to practise in, for good. Refused when it has some."""
-    if _newest(unit) is not None:
+    if current_settings.newest(unit) is not None:
         raise Refused(say("settings", "no-practice-any-more"))
     practice = replace(settings, front=replace(settings.front, practice=True))
     _append(unit, practice, say("settings", "practice-made"), None)
@@ -140,10 +122,10 @@ def differences(before: ShopSettings, after: ShopSettings) -> tuple[Difference, 
 
 
 def _append(unit: Unit, settings: ShopSettings, words: str, undoes: int | None) -> None:
-    value = serialization.dumps(settings)
+    value, before = serialization.dumps(settings), current_settings.newest(unit)
     row = SettingsVersionRow(
-        part=SHOP,
-        number=number(unit) + 1,
+        part=current_settings.PART,
+        number=1 if before is None else before.number + 1,
         valid_from=None,
         value=value,
         words=words,
@@ -154,12 +136,17 @@ def _append(unit: Unit, settings: ShopSettings, words: str, undoes: int | None) 
     unit.session.add(row)
     unit.session.flush()
     history.append(
-        unit, "settings", words, part=SHOP, number=row.number, value_sha256=history.fingerprint(value)
+        unit,
+        "settings",
+        words,
+        part=current_settings.PART,
+        number=row.number,
+        value_sha256=history.fingerprint(value),
     )
 
 
 def _check_nobody_else(unit: Unit, based_on: int | None) -> None:
-    row = _newest(unit)
+    row = current_settings.newest(unit)
     if based_on is not None and row is not None and row.number != based_on:
         raise Conflict(say("settings", "changed-meanwhile", who=row.by, what=row.words))
 
@@ -188,20 +175,3 @@ def _words(found: Sequence[Difference], undoes: int | None) -> str:
     if not found:
         return say("settings", "confirmed")
     return "; ".join(each.words for each in found)
-
-
-def _newest(unit: Unit, moment: datetime | None = None) -> SettingsVersionRow | None:
-    asked = _rows().order_by(SettingsVersionRow.number.desc()).limit(1)
-    if moment is not None:
-        asked = asked.where(SettingsVersionRow.at <= moment)
-    return unit.session.scalars(asked).one_or_none()
-
-
-def _rows() -> Any:
-    return select(SettingsVersionRow).where(SettingsVersionRow.part == SHOP)
-
-
-@lru_cache(maxsize=8)
-def _read(value: str) -> ShopSettings:
-    """They are asked for in every step and hardly ever changed."""
-    return serialization.loads(ShopSettings, value)

@@ -13,6 +13,7 @@ from core.model.setup_pages import SetupPage
 from core.pricing import price_book
 from core.scheduling import opening_hours
 from core.services import price_books, settings_versions, shop_settings
+from core.store import current_prices, current_settings
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -23,7 +24,7 @@ BOOKS = "price_book"
 
 def read(unit: Unit) -> dict[str, Any]:
     """The settings, and under ``prices`` the price book in force today."""
-    content = shop_settings.document(settings_versions.current(unit))
+    content = shop_settings.document(current_settings.read(unit))
     return {**content, PRICES: dict(price_books.document_in_force(unit, _today(unit)))}
 
 
@@ -48,16 +49,16 @@ def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from
 
 def confirm(unit: Unit, pages: Sequence[SetupPage]) -> None:
     """Keeps that somebody looked at these pages and left them; example prices become the shop's own."""
-    if SetupPage.PRICES in pages and not price_books.is_confirmed(unit, _today(unit)):
+    if SetupPage.PRICES in pages and not current_prices.is_confirmed(unit, _today(unit)):
         prices = dict(price_books.document_in_force(unit, _today(unit)))
         prices |= {"invented": False, "remark": say("settings", "own-prices")}
         price_books.enter(unit, _dated(prices, _today(unit)))
-    settings_versions.change(unit, settings_versions.current(unit), confirms=pages)
+    settings_versions.change(unit, current_settings.read(unit), confirms=pages)
 
 
 def export(unit: Unit) -> str:
     """The settings and every price book that stands, as a TOML text that `take_over` reads."""
-    content = shop_settings.document(settings_versions.current(unit))
+    content = shop_settings.document(current_settings.read(unit))
     books = [dict(each) for each in price_books.standing_documents(unit)]
     return shop_settings.written({**content, BOOKS: books} if books else content)
 
@@ -77,7 +78,7 @@ def take_over(unit: Unit, text: str, where: str) -> None:
 def raise_prices(unit: Unit, percent: Any, rounded_to: Any, valid_from: date | None = None) -> None:
     """Raises every price in force by ``percent``, rounded to a multiple of ``rounded_to`` whole units."""
     day = valid_from or _today(unit)
-    book = price_book.raised(price_books.in_force(unit, day), percent, rounded_to)
+    book = price_book.raised(current_prices.in_force(unit, day), percent, rounded_to)
     price_books.enter(unit, _dated(price_book.document(book), day))
 
 
@@ -115,4 +116,4 @@ def _dated(prices: Any, day: date) -> Any:
 
 
 def _today(unit: Unit) -> date:
-    return opening_hours.today(settings_versions.current(unit), unit.now)
+    return opening_hours.today(current_settings.read(unit), unit.now)

@@ -14,10 +14,10 @@ from core.promise.reliability import Reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
-from core.services import captures, closed_days, decks, event_counts, price_books, promises
-from core.services.closed_days import TimeOff
-from core.services.event_counts import Breakdown, ShutDay
+from core.services import deck_queue, event_counts, promises
+from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.promises import Kept
+from core.store import current_prices, current_settings
 from core.store.unit import Unit
 
 COMING_DAYS = 60
@@ -60,21 +60,21 @@ def read(unit: Unit) -> ShopView:
     """One reading of everything the screen shows."""
     record = promises.record(unit)
     looked = promises.load(unit, record)
-    fittings, now = decks.fittings(unit), looked.made_at
+    fittings, now = current_settings.read(unit), looked.made_at
     calendar = opening_hours.calendar(fittings, now.date())
     last = now.date() + timedelta(days=COMING_DAYS)
-    off = closed_days.days_off(unit)
+    off = event_counts.days_off(unit)
     words = {day: each.words for each in off for day in each.days if each.words}
     return ShopView(
         fittings=fittings,
-        week=deck_week.week(fittings, decks.queue(unit), now),
+        week=deck_week.week(fittings, deck_queue.waiting(unit), now),
         promises=promises.under_review(unit, looked),
-        book=price_books.in_force(unit, now.date()),
+        book=current_prices.in_force(unit, now.date()),
         shut=tuple((day, words.get(day, why)) for day, why in calendar.shut.items() if day <= last),
         days_off=off,
-        box_order=decks.box_order(unit),
-        habits=captures.evidence(unit),
-        levels=captures.habits(unit).levels,
+        box_order=deck_queue.box_order(unit),
+        habits=deck_queue.evidence(unit),
+        levels=deck_queue.habits(unit).levels,
         record=record,
         outages=event_counts.outages(unit),
         shut_unplanned=event_counts.shut_days(unit),

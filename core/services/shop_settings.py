@@ -16,7 +16,7 @@ import msgspec
 
 from core.catalogue.formats import catalogue
 from core.model import resource_files
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, at
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_file import (
     DeckEntry,
@@ -29,7 +29,7 @@ from core.model.settings_file import (
     WorkEntry,
 )
 from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
-from core.model.shaped_toml import at, read, shaped
+from core.model.shaped_toml import read, shaped
 from core.scheduling.opening_hours import public_holidays
 from core.wording import typed_amounts
 from core.wording.messages import say

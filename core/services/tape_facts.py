@@ -1,16 +1,23 @@
-"""What is known of a tape at hand: findings added to it, those still open, the minutes it played."""
+"""What is known of a tape at hand: its findings, what the deck showed, the look after a repair."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
+from sqlalchemy import select
+
 from core.catalogue import condition
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
-from core.model.names import Finding
+from core.model.names import Finding, Look
 from core.playtime import tape_minutes
-from core.store.tables import TapeRow
+from core.playtime.deck_readings import Shown, found
+from core.store.tables import CaptureRow, RecordingRow, TapeRow
+from core.store.unit import Unit
 from core.wording.messages import say
+
+ONLY_LOOKS = frozenset({"inspect-sound"})
+"""After these repairs nothing about the tape has changed, so there is nothing to be looked over again."""
 
 
 def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -41,3 +48,72 @@ def take_minutes(row: TapeRow, minutes: float | None) -> None:
             say("steps", "more_than_most_accepted", longest=f"{longest:.0f}"),
         )
     row.played_minutes = minutes
+
+
+def check_capture(row: TapeRow, shown: Shown, minutes: float | None) -> None:
+    """WrongInput for a speed, recording or TV system that this tape cannot have, or without the minutes."""
+    if shown.is_nothing:
+        return
+    if minutes is None:
+        raise WrongInput(
+            say("steps", "what_deck_showed"), shown.words, say("steps", "told_together_minutes_played")
+        )
+    tape_minutes.check(found(row.draft, shown), None)
+
+
+def enter_capture(unit: Unit, row: TapeRow, minutes: float, shown: Shown) -> None:
+    """Keeps one finished capture. A tape played again has another; the last one counts."""
+    unit.session.add(
+        CaptureRow(
+            tape_id=row.id,
+            minutes=minutes,
+            speed=shown.speed,
+            recorded_as=shown.recorded_as,
+            tv=shown.tv,
+            at=unit.now,
+            by=unit.who,
+        )
+    )
+
+
+def minutes_off_deck(unit: Unit, row: TapeRow) -> float | None:
+    """The minutes somebody read off the deck when the tape had last played; None when nobody did."""
+    newest = select(CaptureRow.minutes).where(CaptureRow.tape_id == row.id).order_by(CaptureRow.id.desc())
+    return unit.session.scalars(newest.limit(1)).first()
+
+
+def minutes_of_files(unit: Unit, row: TapeRow) -> float | None:
+    """The minutes to be charged of the files that stand of a tape, to the hundredth; None without any."""
+    standing = select(RecordingRow.report).where(
+        RecordingRow.tape_id == row.id, RecordingRow.struck_at.is_(None)
+    )
+    minutes = sum(report.billable_minutes for report in unit.session.scalars(standing))
+    return round(minutes, 2) or None
+
+
+def confirm_by_move(unit: Unit, row: TapeRow) -> bool:
+    """Whoever clears a tape for the deck says by it that its repair was looked at; whether one was due."""
+    if row.repaired_at is None or row.look is not None:
+        return False
+    see(unit, row, Look.OK)
+    return True
+
+
+def ask_for_look(unit: Unit, row: TapeRow) -> None:
+    """The tape at hand was repaired just now: what was seen before no longer counts."""
+    row.repaired_at = unit.now
+    row.look = row.looked_at = row.looked_by = None
+
+
+def forget_look(row: TapeRow) -> None:
+    """Nothing is left to be looked at when the last repair and the last splice of a tape are struck out."""
+    held = any(
+        each.succeeded and each.code not in ONLY_LOOKS and each.struck_at is None for each in row.repairs
+    )
+    if not held and all(each.struck_at is not None for each in row.splices):
+        row.repaired_at = row.look = row.looked_at = row.looked_by = None
+
+
+def see(unit: Unit, row: TapeRow, verdict: Look) -> None:
+    """Keeps what the look after a repair told, and who looked when."""
+    row.look, row.looked_at, row.looked_by = verdict, unit.now, unit.who

@@ -7,14 +7,20 @@ from collections.abc import Iterable
 from sqlalchemy import select
 
 from core.catalogue import acclimatisation, moves
+from core.model import entered_text
 from core.model.errors import Refused, WrongInput
+from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
-from core.services import captures, customers, decks, entries, promises, repair_attempts, tape_facts
+from core.scheduling import deck_choice
+from core.services import (
+    promise_entries,
+    tape_facts,
+)
+from core.store import current_settings, lookup, row_records
 from core.store import history as chain
-from core.store import lookup, row_records
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -54,11 +60,11 @@ def move(
     early = station is Station.PLAYING and _end_rest(unit, row, note)
     looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
     before = row.station
-    captures.check(row, shown, minutes)
+    tape_facts.check_capture(row, shown, minutes)
     exact = _count_minutes(unit, row, minutes, shown)
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
-    row.station, row.since, row.note = station, unit.now, customers.text("note", note)
+    row.station, row.since, row.note = station, unit.now, entered_text.line("note", note)
     told = (
         (say("steps", "looked_after_repair_may"), looked),
         (say("steps", "before_rest_over"), early),
@@ -66,7 +72,7 @@ def move(
     )
     besides = [words for words, is_so in told if is_so]
     _tell_move(unit, row, before, seen, without_splice, shown, besides)
-    promises.note_finish(unit, row, before)
+    promise_entries.note_finish(unit, row, before)
     unit.session.flush()
     return row_records.tape(row)
 
@@ -99,7 +105,7 @@ def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
     """Whether this move was the look after a repair; Refused where one is due and the move does not count."""
     if row.repaired_at is not None and row.look is None and not counts:
         raise Refused(say("steps", "tape_repaired_nobody_looked", code=row.code))
-    return repair_attempts.confirm_by_move(unit, row)
+    return tape_facts.confirm_by_move(unit, row)
 
 
 def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
@@ -108,7 +114,7 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
     if until is None or until <= unit.now:
         return False
     if not note.strip():
-        clock = decks.on_the_shops_clock(unit, until)
+        clock = current_settings.local(unit, until)
         raise Refused(
             say(
                 "steps",
@@ -123,7 +129,7 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
 
 
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
-    if not customers.text("instead of a splice", reason):
+    if not entered_text.line("instead of a splice", reason):
         raise WrongInput(say("steps", "instead_splice"), reason, say("steps", "say_what_done_tape"))
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
 
@@ -140,8 +146,8 @@ def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown
     if minutes is None:
         return False
     if row.station is Station.PLAYING:
-        captures.enter(unit, row, minutes, shown)
-    exact = captures.of_files(unit, row)
+        tape_facts.enter_capture(unit, row, minutes, shown)
+    exact = tape_facts.minutes_of_files(unit, row)
     if exact is not None:
         row.played_minutes = exact
     return exact is not None
@@ -155,11 +161,21 @@ def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> No
         return
     if deck is None:
         return
-    decks.check_plays(unit, deck, row.draft)
+    _check_plays(unit, deck, row.draft)
     taken = unit.session.scalars(select(TapeRow.code).where(TapeRow.deck == deck)).first()
     if taken is not None:
         raise Refused(say("steps", "deck_playing_tape_take", deck=deck, taken=taken))
     row.deck = deck
+
+
+def _check_plays(unit: Unit, name: str, draft: TapeLine) -> None:
+    """WrongInput when the shop has no such deck; Refused when it is out of service or plays no such tape."""
+    deck = current_settings.deck(unit, name)
+    systems = deck_choice.possible_systems(draft.format, draft.recorded_as)
+    if not deck.in_service:
+        raise Refused(f"Deck {name} is out of service. Choose another one.")
+    if not deck.plays.intersection(systems):
+        raise Refused(f"Deck {name} does not play {' or '.join(systems)}. Choose another one.")
 
 
 def _tell_move(
@@ -178,7 +194,7 @@ def _tell_move(
     parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
     parts += besides
     parts += [row.note] if row.note else []
-    entries.tell(
+    chain.append_of_tape(
         unit,
         row,
         "moved",

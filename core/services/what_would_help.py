@@ -21,7 +21,8 @@ from core.promise import queue_relief, what_ifs
 from core.promise.queue_relief import Relief
 from core.promise.what_ifs import WhatIf
 from core.scheduling.queued_tapes import QueuedTape
-from core.services import captures, decks, promises, quoting
+from core.services import deck_queue, promises, quoting
+from core.store import current_settings
 from core.store.unit import Unit
 
 MOST = 3
@@ -71,11 +72,11 @@ class AboutQueue:
 
 def about_box(unit: Unit, box: Inventory) -> AboutBox:
     """The question about a box on the counter, against the shop of this moment."""
-    habits = captures.habits(unit)
+    habits = deck_queue.habits(unit)
     return AboutBox(
         fittings=promises.reckoned(unit),
-        queue=decks.queue(unit),
-        now=decks.on_the_shops_clock(unit, unit.now),
+        queue=deck_queue.waiting(unit),
+        now=current_settings.local(unit, unit.now),
         tapes=quoting.quoted_tapes(box, habits),
         rush=box.rush,
         habits=habits,
@@ -88,4 +89,4 @@ def about_queue(unit: Unit) -> AboutQueue:
     looked = promises.load(unit)
     kept = promises.under_review(unit, looked)
     endangered = {each.job.number: each.promise for each in kept if each.is_at_risk}
-    return AboutQueue(looked.fittings, decks.queue(unit), looked.made_at, endangered)
+    return AboutQueue(looked.fittings, deck_queue.waiting(unit), looked.made_at, endangered)

@@ -12,7 +12,9 @@ from sqlalchemy import Text, func, select, type_coerce
 from core.model import serialization
 from core.model.repair_records import Splice
 from core.store import history, lookup, row_records
-from core.store.tables import CounterRow, DonorRow, JobRow, PaymentRow, PickupRow, RecordingRow, SettingsVersionRow, TapeRow
+from core.store.job_tables import JobRow, PaymentRow, PickupRow
+from core.store.shop_tables import CounterRow, SettingsVersionRow
+from core.store.tape_tables import DonorRow, RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 

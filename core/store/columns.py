@@ -1,4 +1,6 @@
-"""Column types that keep what they were given: moments in UTC, enums by value, records as JSON text."""
+"""What all tables have in common: one metadata with named constraints, and column types that keep what they
+are given (moments in UTC, enums by value, records as JSON text).
+"""
 
 from __future__ import annotations
 
@@ -6,10 +8,28 @@ from datetime import UTC, datetime
 from enum import Enum
 from typing import Any
 
-from sqlalchemy import DateTime, Dialect, String, Text
+from sqlalchemy import DateTime, Dialect, MetaData, String, Text
+from sqlalchemy.orm import DeclarativeBase, MappedAsDataclass
 from sqlalchemy.types import TypeDecorator, TypeEngine
 
 from core.model import serialization
+
+NAMES = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "ck": "ck_%(table_name)s_%(constraint_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_N_name)s_%(referred_table_name)s",
+    "pk": "pk_%(table_name)s",
+}
+
+BYTEWISE = Text().with_variant(Text(collation="C"), "postgresql")
+"""Text ordered by its code points on every database, so that a prefix is a range of the index."""
+
+
+class StoredTable(MappedAsDataclass, DeclarativeBase, kw_only=True, eq=False, repr=False):
+    """Every table; constraints are named so that migrations can speak of them."""
+
+    metadata = MetaData(naming_convention=NAMES)
 
 
 class UtcMoment(TypeDecorator[datetime]):

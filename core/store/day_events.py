@@ -6,7 +6,7 @@ from datetime import date
 
 from sqlalchemy import select
 
-from core.store.tables import DayEventRow
+from core.store.shop_tables import DayEventRow
 from core.store.unit import Unit
 
 PLANNED, SHUT, OPEN = "planned", "shut", "open"

@@ -31,8 +31,7 @@ from sqlalchemy.types import TypeEngine
 
 from core.model.errors import WrongInput
 from core.store import schema
-from core.store.columns import ByValue, Serialized, UtcMoment, written
-from core.store.tables import StoredTable
+from core.store.columns import ByValue, Serialized, StoredTable, UtcMoment, written
 from core.wording.messages import say
 
 _AT_ONCE = 500

@@ -8,10 +8,7 @@ through an engine of its own that cannot write.
 
 from __future__ import annotations
 
-import sqlite3
 from dataclasses import dataclass
-from importlib import import_module
-from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
@@ -20,7 +17,8 @@ from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import ConnectionPoolEntry
 
-from core.model.errors import Unavailable, WrongInput
+from core.model.errors import WrongInput
+from core.store.sqlite_library import refuse_reset_race, sqlite_module
 from core.wording.messages import say
 
 BUSY_SECONDS = 5.0
@@ -59,28 +57,13 @@ def open_database(where: str | Path, *, alone: bool = False) -> Database:
     return _open_file(Path(where).expanduser().absolute(), alone)
 
 
-def sqlite_module() -> Any:
-    """The SQLite to use: the bundled newer one where a wheel of it exists, else Python's own."""
-    return import_module("pysqlite3.dbapi2") if find_spec("pysqlite3") else sqlite3
-
-
-def has_reset_race(version: tuple[int, ...]) -> bool:
-    """Whether this SQLite can lose data when two connections write and reset the log at the same time.
-
-    Source: sqlite.org/wal.html, "The WAL-Reset Bug": 3.7.0 to 3.51.2, save 3.44.6 and 3.50.7 and later in
-    those lines.
-    """
-    fixed = version >= (3, 51, 3) or (3, 50, 7) <= version < (3, 51) or (3, 44, 6) <= version < (3, 45)
-    return version >= (3, 7, 0) and not fixed
-
-
 # --- SQLite ------------------------------------------------------------------------------
 
 
 def _open_file(path: Path, alone: bool) -> Database:
     module = sqlite_module()
-    if has_reset_race(module.sqlite_version_info) and not alone:
-        raise Unavailable(say("records", "computer_s_sqlite_may", sqlite_version=module.sqlite_version))
+    if not alone:
+        refuse_reset_race(module)
     if alone:
         engine = _file_engine(path, module, "PRAGMA locking_mode=EXCLUSIVE", "BEGIN IMMEDIATE", connections=1)
         return Database(str(path), path, engine, engine)

@@ -10,7 +10,7 @@ from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm.exc import StaleDataError
 
 from core.model.errors import Conflict, TapewrightError, Unavailable
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 
 FAILURES = (DBAPIError, PoolTimeout, StaleDataError, OSError, sqlite_module().Error)

@@ -10,7 +10,7 @@ from typing import Any
 
 from core.model.errors import Unavailable
 from core.store.columns import in_utc
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 
 PAGES = 500

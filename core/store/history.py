@@ -15,7 +15,8 @@ from core.model import serialization
 from core.model.names import JobNumber, TapeCode
 from core.model.tape_records import JournalEntry
 from core.store.columns import written
-from core.store.tables import CounterRow, EventRow
+from core.store.shop_tables import CounterRow, EventRow
+from core.store.tape_tables import TapeRow
 from core.store.unit import Unit, allot
 from core.wording.messages import say
 
@@ -51,6 +52,26 @@ def append(
     event.digest = digest(event)
     unit.session.info[_HEAD] = event.digest
     unit.session.add(event)
+
+
+def append_of_tape(unit: Unit, row: TapeRow, kind: str, words: str, **more: object) -> None:
+    """One line about a tape with what the audit compares, and everything written to the database."""
+    append(
+        unit,
+        kind,
+        words,
+        job=row.code[:6],
+        tape=row.code,
+        station=row.station,
+        findings=row.findings,
+        settled=row.settled,
+        not_for_reuse=row.not_for_reuse,
+        marked=row.marked_at is not None,
+        look=row.look,
+        label_astray=row.astray_since is not None,
+        **more,
+    )
+    unit.session.flush()
 
 
 def digest(event: EventRow) -> str:

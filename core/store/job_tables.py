@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from sqlalchemy import (
     BigInteger,
@@ -15,9 +16,10 @@ from sqlalchemy.orm import Mapped, mapped_column, relationship
 from core.model.pickup_records import Pickup, Stroke
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
-from core.store.columns import Serialized, UtcMoment
-from core.store.stored_table import BYTEWISE, StoredTable
-from core.store.tape_tables import TapeRow
+from core.store.columns import BYTEWISE, Serialized, StoredTable, UtcMoment
+
+if TYPE_CHECKING:
+    from core.store.tape_tables import TapeRow
 
 
 class CustomerRow(StoredTable):

@@ -6,9 +6,11 @@ from sqlalchemy import Select, select
 from sqlalchemy.orm import joinedload, selectinload
 
 from core.model import numbers
-from core.model.errors import WrongInput
+from core.model.errors import Refused, WrongInput
+from core.model.names import TapeCode
 from core.model.stations import Station, is_open
-from core.store.tables import JobRow, TapeRow
+from core.store.job_tables import JobRow
+from core.store.tape_tables import TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -31,6 +33,14 @@ def tape_row(unit: Unit, code: str) -> TapeRow:
     row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
     if row is None:
         raise WrongInput(say("records", "tape_code"), wanted, say("records", "tape_shop_code"))
+    return row
+
+
+def tape_in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
+    """The tape of a code; Refused once it was handed back, WrongInput when there is none."""
+    row = tape_row(unit, code)
+    if row.station is Station.HANDED_BACK:
+        raise Refused(say("steps", "tape_handed_back_nothing", code=row.code, since=f"{row.since:%Y-%m-%d}"))
     return row
 
 

@@ -7,16 +7,8 @@ from core.model.job_records import Agreement, CopyRecord, Customer, Job, Payment
 from core.model.names import JobNumber, Measure, TapeCode
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
 from core.model.tape_records import TapeRecord
-from core.store.tables import (
-    AgreementRow,
-    CopyRow,
-    CustomerRow,
-    JobRow,
-    PaymentRow,
-    RepairRow,
-    SpliceRow,
-    TapeRow,
-)
+from core.store.job_tables import AgreementRow, CopyRow, CustomerRow, JobRow, PaymentRow
+from core.store.tape_tables import RepairRow, SpliceRow, TapeRow
 
 
 def customer(row: CustomerRow) -> Customer:

@@ -12,8 +12,7 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import Mapped, mapped_column
 
-from core.store.columns import Serialized, UtcMoment
-from core.store.stored_table import StoredTable
+from core.store.columns import Serialized, StoredTable, UtcMoment
 
 
 class CounterRow(StoredTable):

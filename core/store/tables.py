@@ -7,6 +7,7 @@ update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBa
 
 from __future__ import annotations
 
+from core.store.columns import StoredTable
 from core.store.job_tables import (
     AgreementRow,
     CopyRow,
@@ -27,7 +28,6 @@ from core.store.shop_tables import (
     EventRow,
     SettingsVersionRow,
 )
-from core.store.stored_table import StoredTable
 from core.store.tape_tables import CaptureRow, DonorRow, RecordingRow, RepairRow, SpliceRow, TapeRow
 
 __all__ = [

@@ -21,8 +21,7 @@ from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure
 from core.model.quote_records import Verdict
 from core.model.ranges import Range
 from core.model.stations import Station
-from core.store.columns import ByValue, Serialized, UtcMoment
-from core.store.stored_table import StoredTable
+from core.store.columns import ByValue, Serialized, StoredTable, UtcMoment
 
 if TYPE_CHECKING:
     from core.store.job_tables import JobRow

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from sqlalchemy import update
+from sqlalchemy import column, table, update
 from sqlalchemy.orm import Session
 
-from core.store.tables import CounterRow
+from core.model.settings_records import ShopSettings
+
+_COUNTERS = table("counters", column("name"), column("last"))
+
+
+def _none_given() -> ShopSettings:
+    raise LookupError("no settings of a new shop were given to this unit")
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,9 +28,11 @@ class Unit:
     who: str
     memory: dict[str, object] = field(default_factory=dict)
     """What an open shop remembers from one question to the next, so that it need not be read again."""
+    new_shop: Callable[[], ShopSettings] = _none_given
+    """Gives the settings of a shop that has not set any."""
 
 
 def allot(unit: Unit, counter: str) -> int:
     """The next number of a sequence without gaps: it is taken back when the transaction fails."""
-    taken = update(CounterRow).where(CounterRow.name == counter).values(last=CounterRow.last + 1)
-    return unit.session.execute(taken.returning(CounterRow.last)).scalar_one()
+    taken = update(_COUNTERS).where(_COUNTERS.c.name == counter).values(last=_COUNTERS.c.last + 1)
+    return int(unit.session.execute(taken.returning(_COUNTERS.c.last)).scalar_one())

@@ -13,16 +13,16 @@ _ACCENTS = str.maketrans(
     "AEIOUYCDGLNRSTZaeiouycdglnrstz",
     "ÀÉÎÖÛÝÇĐĞŁÑŘŠŦŽàéîöûýçđğłñřšŧž",
 )
-_KEPT = re.compile(r"&.|\b(?:Ctrl|Alt|Shift)\+\w+|\bF\d+\b|\b(?:Esc|Return|Space|Backspace|Up|Down)\b|\\n")
-"""Mnemonics and names of keys, which stay what one presses."""
-_VOWEL = re.compile(r"[ÀÉÎÖÛÝàéîöûý]")
+_KEPT = r"&.|\b(?:Ctrl|Alt|Shift)\+\w+|\bF\d+\b|\b(?:Esc|Return|Space|Backspace|Up|Down)\b|\\n"
+"""Mnemonics and names of keys, which stay what one presses; `re` compiles it when the language is spoken."""
+_VOWEL = r"[ÀÉÎÖÛÝàéîöûý]"
 
 
 def accented(text: str) -> str:
     """``Hand back   Ctrl+Return`` as ``Ħàànđ…   Ctrl+Return``: vowels doubled, names of keys untouched."""
     said: list[str] = []
     begun = 0
-    for kept in _KEPT.finditer(text):
+    for kept in re.finditer(_KEPT, text):
         said += (_longer(text[begun : kept.start()]), kept[0])
         begun = kept.end()
     return "".join((*said, _longer(text[begun:])))
@@ -34,4 +34,4 @@ def bracketed(sentence: str) -> str:
 
 
 def _longer(text: str) -> str:
-    return _VOWEL.sub(lambda vowel: vowel[0] + vowel[0].lower(), text.translate(_ACCENTS))
+    return re.sub(_VOWEL, lambda vowel: vowel[0] + vowel[0].lower(), text.translate(_ACCENTS))

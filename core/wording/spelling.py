@@ -26,12 +26,13 @@ _PAIRS = {
     "meters": "metres",
     "centimeters": "centimetres",
 }
-_WORD = re.compile(r"\b(" + "|".join(sorted(_PAIRS, key=len, reverse=True)) + r")\b", re.IGNORECASE)
+_WORD = r"(?i)\b(" + "|".join(sorted(_PAIRS, key=len, reverse=True)) + r")\b"
+"""`re` compiles it when British is first written: the first paint of an American shop does without."""
 
 
 def british(text: str) -> str:
     """The text as it is spelled in Britain, capitals kept."""
-    return _WORD.sub(_spelled, text)
+    return re.sub(_WORD, _spelled, text)
 
 
 def _spelled(word: re.Match[str]) -> str:

@@ -17,10 +17,10 @@ from core.services.records_door import Shop
 from core.wording import messages
 from gui.app.main_window import Window
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.customer_side.customer_window import CustomerSide
-from gui.phone.phone_screen import Phone
-from gui.pickup.pickup_screen import Pickup
+from gui.phone.phone_screen import PhoneScreen
+from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -68,16 +68,16 @@ class Furnishing(QObject):
 
     @Slot()
     def _read_fittings(self) -> None:
-        self._work.ask(decks.fittings, then=self._move_in)
+        self._work.ask(decks.settings, then=self._move_in)
 
     def _move_in(self, fittings: ShopSettings) -> None:
         messages.use(fittings.front.language)
-        counter = Counter(self._desk)
+        counter = CounterScreen(self._desk)
         screens: dict[str, Screen] = {
             "counter": counter,
-            "phone": Phone(self._desk),
+            "phone": PhoneScreen(self._desk),
             "bench": BenchScreen(self._desk),
-            "pickup": Pickup(self._desk),
+            "pickup": PickupScreen(self._desk),
             "shop": ShopScreen(self._desk),
         }
         self._customer_side = CustomerSide(self._window)

@@ -20,7 +20,7 @@ from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits
 from core.scheduling.deck_choice import suited
-from core.services import captures, decks, decks_to_load, jobs, repair_record, tapes
+from core.services import deck_queue, decks, decks_to_load, jobs, repair_record, tapes
 from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
 from gui.bench.file_reading import FileReader
@@ -66,7 +66,7 @@ class BenchScreen(Screen):
         self.box.selectAll()
 
     def refresh(self) -> None:
-        self.desk.work.ask(decks.fittings, then=self._know_shop)
+        self.desk.work.ask(decks.settings, then=self._know_shop)
         self.desk.work.ask(tapes.at_work, then=self._lay_list)
         self._ask_what_to_load()
         if self.tape is not None:
@@ -102,7 +102,7 @@ class BenchScreen(Screen):
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
         self.side.offer(tape, self._free_decks(tape))
         if tape.station is Station.PLAYING:
-            self.desk.work.ask(captures.habits_of_tape, tape.code, then=partial(self._know_box, tape))
+            self.desk.work.ask(deck_queue.habits_of_tape, tape.code, then=partial(self._know_box, tape))
         self.reading.hold(tape.code)
         self.looks.hold(tape)
         self.repairing.hold(tape)

@@ -14,7 +14,7 @@ from core.model.names import CommandId
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
 from core.services import drafts
-from core.services.shop_snapshot import ShopSnapshot
+from core.services.quoting import ShopSnapshot
 from gui.toolkit.screen_context import Desk
 
 

@@ -13,8 +13,8 @@ from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.model.quote_records import Question, Quote
 from core.model.typed_draft import TypedBox
-from core.services import shop_snapshot
-from core.services.shop_snapshot import ShopSnapshot
+from core.services import promises
+from core.services.quoting import ShopSnapshot
 from gui.counter.booking import Booking
 from gui.counter.booking_papers import BookingPapers
 from gui.counter.counter_layout import CounterLayout
@@ -36,7 +36,7 @@ READ_AGAIN_MS = 5 * 60_000
 """The queue moves on by itself: decks play while nobody books."""
 
 
-class Counter(Screen):
+class CounterScreen(Screen):
     """The slip is the screen: tapes in the tray at the left, the growing slip at the right."""
 
     name = "Counter"
@@ -107,7 +107,7 @@ class Counter(Screen):
 
     @Slot()
     def _read_again(self) -> None:
-        self.desk.work.ask(shop_snapshot.read, then=self._stand_in)
+        self.desk.work.ask(promises.snapshot, then=self._stand_in)
 
     def _today(self) -> date:
         present_now = self._live.present

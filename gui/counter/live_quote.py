@@ -12,7 +12,7 @@ from datetime import datetime
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
 from core.model.quote_records import Quote
-from core.services.shop_snapshot import ShopSnapshot
+from core.services.quoting import ShopSnapshot
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""The answer to a caller, on a slip: the sentence to read out, the day, and how to be sure who is calling."""
+"""The answer to a caller: the sentence to read out, the promised day, and how to be sure who is calling."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ from gui.widgets.layouts import rule, words
 from gui.widgets.twenty_dots import Dots
 
 _LEAST = 0.05
-"""Less than one chance in 20 is said as no."""
+"""A chance below one in 20 is worded as no."""
 
 
-class Answer(QFrame):
-    """Large enough to be read out at a glance."""
+class AnswerSlip(QFrame):
+    """A sentence in large type, the promised day with its dots, what was agreed, and the identity check."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -36,35 +36,35 @@ class Answer(QFrame):
         self._sure.setObjectName("sure")
         self._rule = rule()
         self._lay_out()
-        self.wait()
+        self.show_start()
 
     @property
     def spoken(self) -> str:
-        """What stands there to be read out."""
+        """The sentence to read out."""
         return self._said
 
-    def wait(self) -> None:
-        """Nobody is calling yet."""
+    def show_start(self) -> None:
+        """Show how to begin: nobody is calling yet."""
         self._write("", say("phone", "start"))
 
-    def say_nothing_found(self, told: str) -> None:
-        """Nothing matches what the caller told."""
-        self._write("", say("phone", "none", text=told))
+    def show_nothing_found(self, text: str) -> None:
+        """Show that no order matches ``text``."""
+        self._write("", say("phone", "none", text=text))
 
-    def tell(self, found: CallerMatch) -> None:
-        """One job: what to say, what was promised, and whom to tell it."""
+    def show_match(self, found: CallerMatch) -> None:
+        """Show what to say about an order, what was promised, and how to check the caller."""
         job = found.job
         head = say("phone", "head", name=job.customer.name, number=str(job.number), matched=found.matched)
         self._write(head, found.spoken)
-        self._tell_promise(job)
+        self._show_promise(job)
         self._agreed.setText("\n".join(_agreements(job)))
         self._agreed.setVisible(bool(job.agreements))
-        self._sure.setText(ask_for(found))
+        self._sure.setText(identity_check(found))
         for widget in (self._promise, self._chance, self._sure, self._rule):
             widget.setVisible(bool(job.is_open) or widget is self._sure)
         self._chance.setVisible(bool(job.is_open) and bool(self._chance.text()))
 
-    def _tell_promise(self, job: Job) -> None:
+    def _show_promise(self, job: Job) -> None:
         promise = job.promise
         if promise.day is None:
             self._promise.setText(say("phone", "no_date", why="; ".join(promise.held_by)))
@@ -108,18 +108,15 @@ class Answer(QFrame):
         column.addStretch(1)
 
 
-def ask_for(found: CallerMatch) -> str:
-    """What to ask so that the right person is told, never what the caller has just said."""
-    digits = last_digits(found.job.customer.phone)
-    name = say("phone", "sure_name", name=found.job.customer.name)
-    phone = say("phone", "sure_phone", digits=digits) if digits else ""
-    if found.matched == "phone":
-        return say("phone", "sure_one", first=name)
-    if "name" in found.matched:
-        return say("phone", "sure_one", first=phone) if phone else say("phone", "sure_nothing")
-    if phone:
-        return say("phone", "sure_both", first=name, second=phone)
-    return say("phone", "sure_one", first=name)
+def identity_check(found: CallerMatch) -> str:
+    """What to ask to be sure who is calling, never what the caller has just said."""
+    customer = found.job.customer
+    digits = last_digits(customer.phone)
+    if found.matched == "phone" or not (digits or "name" in found.matched):
+        return say("phone", "sure_name", name=customer.name)
+    if "name" not in found.matched:
+        return say("phone", "sure_both", name=customer.name, digits=digits)
+    return say("phone", "sure_phone", digits=digits) if digits else say("phone", "sure_nothing")
 
 
 def _agreements(job: Job) -> list[str]:

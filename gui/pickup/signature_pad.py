@@ -34,22 +34,22 @@ class SignaturePad(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setFixedSize(WIDE, HIGH)
         self.setCursor(Qt.CursorShape.CrossCursor)
-        self._tell()
+        self._describe()
 
     @property
     def is_empty(self) -> bool:
         return not self._strokes
 
     def strokes(self) -> tuple[Stroke, ...]:
-        """What was drawn; x and y from 0 to 1 of the pad, y downwards."""
+        """The strokes drawn; x and y from 0 to 1 of the pad, y downwards."""
         return tuple(tuple(_share(point) for point in stroke) for stroke in self._strokes)
 
     def signature(self, name: str) -> Signature:
-        """The strokes with the name of the person who made them."""
+        """The strokes as the signature of the person called ``name``."""
         return Signature(name, self.strokes(), WIDE / HIGH)
 
     def clear(self) -> None:
-        """Take the pen off and start again."""
+        """Remove all strokes."""
         self._strokes.clear()
         self._drawing = False
         self._redraw()
@@ -61,21 +61,21 @@ class SignaturePad(QWidget):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         if event.button() is Qt.MouseButton.LeftButton:
-            self._put_down(event.position())
+            self._begin_stroke(event.position())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        self._draw_to(event.position())
+        self._extend_stroke(event.position())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        self._lift()
+        self._end_stroke()
 
     def tabletEvent(self, event: QTabletEvent) -> None:
         if event.type() is QEvent.Type.TabletPress:
-            self._put_down(event.position())
+            self._begin_stroke(event.position())
         elif event.type() is QEvent.Type.TabletMove:
-            self._draw_to(event.position())
+            self._extend_stroke(event.position())
         else:
-            self._lift()
+            self._end_stroke()
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -85,12 +85,12 @@ class SignaturePad(QWidget):
             return
         super().keyPressEvent(event)
 
-    def _put_down(self, at: QPointF) -> None:
+    def _begin_stroke(self, at: QPointF) -> None:
         self._drawing = True
         self._strokes.append([_inside(at)])
         self._redraw()
 
-    def _draw_to(self, at: QPointF) -> None:
+    def _extend_stroke(self, at: QPointF) -> None:
         if not self._drawing:
             return
         stroke, point = self._strokes[-1], _inside(at)
@@ -98,17 +98,17 @@ class SignaturePad(QWidget):
             stroke.append(point)
             self.update()
 
-    def _lift(self) -> None:
+    def _end_stroke(self) -> None:
         if self._drawing:
             self._drawing = False
             self._redraw()
 
     def _redraw(self) -> None:
-        self._tell()
+        self._describe()
         self.update()
         self.changed.emit()
 
-    def _tell(self) -> None:
+    def _describe(self) -> None:
         self.setAccessibleName(say("pickup", "signature", strokes=len(self._strokes)))
         self.setAccessibleDescription(say("pickup", "signature_how"))
 
@@ -146,7 +146,9 @@ class SignaturePad(QWidget):
         painter.setPen(QColor(tokens.muted))
         painter.setFont(theme.font(theme.SMALL))
         words = QRectF(2 * theme.UNIT, foot + 2, WIDE - 4 * theme.UNIT, 3 * theme.UNIT)
-        painter.drawText(words, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, "Sign here")
+        painter.drawText(
+            words, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, say("pickup", "signature_line")
+        )
 
 
 def _inside(point: QPointF) -> QPointF:

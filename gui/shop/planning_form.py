@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QS
 from core.model.errors import WrongInput
 from core.model.settings_records import Outage
 from core.services import closed_days, decks
-from core.services.closed_days import TimeOff
+from core.services.event_counts import TimeOff
 from core.services.shop_overview import COMING_DAYS, ShopView
 from gui.shop.chapter import Chapter
 from gui.tables.choices import CellChoice

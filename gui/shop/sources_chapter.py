@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
-from core.catalogue.cassettes import Format, Marking, Sourced
+from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Marking, Sourced
 from core.services import figure_sources
 from core.services.figure_sources import SourcedFigure
 from core.services.shop_overview import ShopView
@@ -76,10 +78,7 @@ def _facts(found: Iterable[SourcedFigure]) -> list[str]:
 
 def sourced(value: Sourced[Any]) -> str:
     """Where a value comes from; a value without a source says so."""
-    mark = value.mark.replace("-", " ")
-    if value.source.startswith(f"{mark},"):
-        return value.source
-    return f"{value.source} ({mark})" if value.source.strip() else f"{say('shop', 'no_source')} ({mark})"
+    return value.words if value.source.strip() else replace(value, source=say("shop", "no_source")).words
 
 
 def _speeds(form: Format) -> Sequence[str]:

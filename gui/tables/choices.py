@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from core.catalogue.cassettes import bare
+from core.catalogue.markings import bare
 
 
 @dataclass(frozen=True, slots=True)

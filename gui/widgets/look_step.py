@@ -78,7 +78,7 @@ class StepPage(QWidget):
         self._foretell()
         self.waiting.setVisible(step.key == inspection.COLD)
         self._lay_findings(step, name, frozenset(found))
-        self._source.setText(say("inspection", "source", source=known_by(step)))
+        self._source.setText(say("inspection", "source", source=step.source.words))
 
     def tick(self, letter: str) -> bool:
         """Turn the finding under this letter on or off; says whether there is one."""
@@ -185,12 +185,6 @@ def careful(sentences: Sequence[str]) -> QFrame:
     for sentence in sentences:
         column.addWidget(words(sentence))
     return frame
-
-
-def known_by(step: LookStep) -> str:
-    """Where a step comes from; ``common practice, no source`` says its kind already."""
-    own = step.source
-    return own.source if own.source.startswith(own.mark.replace("-", " ")) else own.words
 
 
 def celsius(text: str) -> float | None:

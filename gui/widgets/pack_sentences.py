@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.model.names import FillKnown
 from core.model.ranges import Range
-from core.playtime.pack_reading import PackReading, Place, Recorded, Reel
+from core.playtime.pack_reading import PackReading, Recorded, Reel, WoundTo
 from gui.toolkit.text import minutes_range, say
 
 _MOST_OTHERS = 4
@@ -24,9 +24,9 @@ def share_words(found: PackReading) -> str:
 def meaning_words(found: PackReading) -> str:
     """What it says about how much is recorded, and what it does not."""
     key = {
-        Place.AT_THE_BEGINNING: "means_begin",
-        Place.ON_THE_WAY: "means_way",
-        Place.AT_THE_END: "means_end",
+        WoundTo.AT_THE_BEGINNING: "means_begin",
+        WoundTo.ON_THE_WAY: "means_way",
+        WoundTo.AT_THE_END: "means_end",
     }[found.place]
     return say("packs", key)
 

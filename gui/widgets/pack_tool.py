@@ -8,13 +8,13 @@ from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QPushButton, QWidget
 
-from core.catalogue.cassettes import bare
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import bare
 from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import TvSystem
 from core.playtime import pack_reading, packs
-from core.playtime.pack_reading import PackReading, Place
+from core.playtime.pack_reading import PackReading, WoundTo
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
@@ -148,8 +148,8 @@ class PackTool(QDialog):
         share = percent(found.share_run.likely)
         self.main.setText(say("packs", "take_least", share=share))
         self.here.setText(say("packs", "take_here", share=share))
-        self.main.setVisible(found.place is Place.ON_THE_WAY)
-        self.here.setVisible(found.place is not Place.AT_THE_BEGINNING)
+        self.main.setVisible(found.place is WoundTo.ON_THE_WAY)
+        self.here.setVisible(found.place is not WoundTo.AT_THE_BEGINNING)
 
     def _wait(self, sentence: str, *, wrong: bool) -> None:
         self._answer.hide()

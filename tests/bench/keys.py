@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QApplication
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services.records_door import Shop
 from gui.app.main_window import Window
-from gui.counter.counter_screen import Counter
-from gui.phone.phone_screen import Phone
+from gui.counter.counter_screen import CounterScreen
+from gui.phone.phone_screen import PhoneScreen
 from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.workers import Work
@@ -37,8 +37,8 @@ def measure() -> Iterator[Ratio]:
         window = Window()
         work = Work(open_shop, window)
         desk = Desk(work, lambda: datetime.now(UTC), "bench", Path(folder), lambda file: None)
-        counter = Counter(desk)
-        window.furnish(desk, "The Tape Table", {"counter": counter, "phone": Phone(desk)})
+        counter = CounterScreen(desk)
+        window.furnish(desk, "The Tape Table", {"counter": counter, "phone": PhoneScreen(desk)})
         window.show()
         window.activateWindow()
         work.open()
@@ -49,7 +49,7 @@ def measure() -> Iterator[Ratio]:
         window.close()
 
 
-def _row(counter: Counter) -> klm.Effort:
+def _row(counter: CounterScreen) -> klm.Effort:
     counter.draft.begin(TypedBox(rows=(TypedRow("1", "VHS", "T-120", label="garden"),)))
     counter.parts.table.setFocus()
     counter.parts.table.put_cursor(0, counter.parts.rows.column_named("label"))

@@ -19,7 +19,7 @@ from core.model import common_random_numbers
 from core.model.ranges import Range
 from core.model.settings_records import OpeningHours
 from core.promise.stated_dates import chances_by
-from core.scheduling import dealt_box, event_simulation, opening_hours
+from core.scheduling import event_simulation, opening_hours
 from core.scheduling.deck_timelines import Lanes
 from core.scheduling.drawn_minutes import lengths
 from core.scheduling.plan import estimate
@@ -132,7 +132,7 @@ def _ms(call: Callable[[], object]) -> float:
 
 
 def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
-    """Draw, deal and read the chances of a box behind the queue, as the Counter does at a key."""
+    """Draw, play and read the chances of a box behind the queue, as the Counter does at a key."""
     lanes, _ = shop.refresh(fill)
     box = [_Drawn(common_random_numbers.key("box", n), 99_999, RANGES[n % 4]) for n in range(tapes)]
     decks = [KINDS[n % len(KINDS)][0] for n in range(tapes)]
@@ -142,7 +142,7 @@ def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
         rows = zip(decks, box, strict=True)
         turnouts = [Turnout(kind, estimate(tape.minutes), NOW, parts[kind]) for kind, tape in rows]
         ground = Ground(lanes.copy(), HANDLING, NOW, fill=fill)
-        dealt_box.deal(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
+        event_simulation.work_off(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
         ends = np.max([part.ends for part in parts.values()], axis=0)
         return chances_by(ground.lanes.slots.advanced(ends, 10.0), CALENDAR.day_ends)
 

@@ -18,7 +18,7 @@ from core.model.names import CommandId, JobNumber
 from core.services import jobs
 from core.services.records_door import Shop
 from core.store import search
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from core.store.tables import JobRow
 from core.store.unit import Unit
 from tests.bench.ratio import Ratio, median, own_time, p95, timed

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services.records_door import Shop
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.workers import Work
@@ -69,7 +69,7 @@ def measure() -> Iterator[Ratio]:
     yield Ratio(f"{what}, on the wall", max(stops.late), f"{against}, same keys", max(bare.late), "ms")
 
 
-def _counter(folder: Path) -> Counter:
+def _counter(folder: Path) -> CounterScreen:
     """A furnished Counter with forty tapes on it."""
 
     def open_shop() -> Shop:
@@ -77,7 +77,7 @@ def _counter(folder: Path) -> Counter:
 
     work = Work(open_shop)
     desk = Desk(work, lambda: datetime.now(UTC), "bench", folder, lambda file: None)
-    counter = Counter(desk)
+    counter = CounterScreen(desk)
     counter.resize(1280, 760)
     counter.show()
     work.open()
@@ -88,7 +88,7 @@ def _counter(folder: Path) -> Counter:
     return counter
 
 
-def _cell(counter: Counter, column: str) -> QLineEdit:
+def _cell(counter: CounterScreen, column: str) -> QLineEdit:
     table = counter.parts.table
     table.commit()
     table.setFocus()

@@ -14,7 +14,7 @@ from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs
 from core.services.records_door import Shop
 from gui.app.main_window import Window
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.workers import Work
 from tests.support.counting import ALT, CONTROL, clerk_at
@@ -187,7 +187,7 @@ def kept(place: Place) -> object:
     return box if isinstance(box, TypedBox) and sum(not row.is_empty for row in box.rows) == 2 else None
 
 
-def another_window(place: Place) -> Counter:
+def another_window(place: Place) -> CounterScreen:
     window = Window()
     place.others.append(window)
     place.qtbot.addWidget(window)
@@ -197,7 +197,7 @@ def another_window(place: Place) -> Counter:
     work.open()
     place.qtbot.waitUntil(lambda: work.is_idle)
     desk = Desk(work, clock, "Kim", place.desk.papers, place.shown_files.append)
-    counter = Counter(desk)
+    counter = CounterScreen(desk)
     window.furnish(desk, "The Tape Table", {"counter": counter})
     window.show()
     for _ in range(2):

@@ -26,8 +26,8 @@ from core.services.records_door import Shop
 from gui.app import composition
 from gui.app.main_window import Window
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
-from gui.pickup.pickup_screen import Pickup
+from gui.counter.counter_screen import CounterScreen
+from gui.pickup.pickup_screen import PickupScreen
 from gui.toolkit import theme
 from tests.support.booked import Clock
 from tests.support.pdf import words as words_of_paper
@@ -123,7 +123,7 @@ def log_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def take_in(clerk: Clerk) -> list[TapeCode]:
     """One sound VHS tape and one snapped Hi8 tape of Ada Fenwick, booked by keys."""
     counter = clerk.window.screen_on_show()
-    assert isinstance(counter, Counter)
+    assert isinstance(counter, CounterScreen)
     clerk.tab_back_to("customer-name")
     press_text("Ada Fenwick")
     press(Qt.Key.Key_Return)
@@ -142,7 +142,7 @@ def take_in(clerk: Clerk) -> list[TapeCode]:
     return [tape.code for tape in clerk.job().tapes]
 
 
-def say_what_must_be_told(clerk: Clerk, counter: Counter) -> None:
+def say_what_must_be_told(clerk: Clerk, counter: CounterScreen) -> None:
     """The customer hears that the snapped tape will not be for reuse; the clerk confirms it by key."""
     clerk.settle()
     assert not counter.parts.telling.is_settled
@@ -195,22 +195,22 @@ def splice(clerk: Clerk) -> None:
     clerk.settle()
 
 
-def find_at_pickup(clerk: Clerk) -> Pickup:
+def find_at_pickup(clerk: Clerk) -> PickupScreen:
     clerk.go(Qt.Key.Key_F4)
     screen = clerk.window.screen_on_show()
-    assert isinstance(screen, Pickup)
+    assert isinstance(screen, PickupScreen)
     press_text("fenwick")
     press(Qt.Key.Key_Return)
     clerk.settle()
-    assert screen.list is not None
+    assert screen.checklist is not None
     return screen
 
 
-def check_off_copies(clerk: Clerk, screen: Pickup) -> None:
+def check_off_copies(clerk: Clerk, screen: PickupScreen) -> None:
     """Down into the tray and on to the copies, then Space for each."""
     press(Qt.Key.Key_Down)
-    for _ in screen.tray.pieces:
-        if not screen.tray.current.startswith("copy"):
+    for _ in screen.parts.tray.pieces:
+        if not screen.parts.tray.current.startswith("copy"):
             press(Qt.Key.Key_Down)
     for _ in clerk.job().copies:
         press(Qt.Key.Key_Space)
@@ -230,7 +230,7 @@ def test_from_an_empty_shop_to_the_signed_receipt_by_keys_alone(clerk: Clerk) ->
     screen = find_at_pickup(clerk)
     clerk.scan(sound)
     clerk.scan(snapped)
-    assert "never play or record" in " ".join(screen.handover.said)
+    assert "never play or record" in " ".join(screen.parts.slip.sentences)
 
     press(Qt.Key.Key_S, ALT)
     hand_back(clerk)
@@ -267,8 +267,8 @@ def test_a_customer_signs_with_the_pen_for_a_tape_marked_at_the_bench(clerk: Cle
     check_receipt(clerk, snapped, with_strokes=True)
 
 
-def sign(screen: Pickup) -> None:
-    pad, button = screen.handover.pad, Qt.MouseButton.LeftButton
+def sign(screen: PickupScreen) -> None:
+    pad, button = screen.parts.slip.signing.pad, Qt.MouseButton.LeftButton
     for start, end in ((QPoint(30, 70), QPoint(120, 30)), (QPoint(60, 30), QPoint(150, 80))):
         QTest.mousePress(pad, button, NONE, start)
         QTest.mouseMove(pad, (start + end) / 2)

@@ -15,7 +15,7 @@ from typing import Any, get_args, get_origin, get_type_hints
 import msgspec
 import pytest
 
-from core.catalogue import format_folder
+from core.catalogue import formats
 from core.catalogue.format_file import FormatFile
 from core.model import resource_files, shaped_toml
 from core.model.errors import WrongInput
@@ -94,8 +94,8 @@ def test_a_needed_key_left_out_is_refused_by_file_and_key_with_what_is_accepted(
 def loaded(content: dict[str, Any], monkeypatch: pytest.MonkeyPatch) -> None:
     """The shipped formats beside this one."""
     pages = {path.stem: shaped_toml.read(path) for path in SHIPPED.glob("*.toml")}
-    monkeypatch.setattr(format_folder, "_pages", lambda folders: {**pages, NAME: content})
-    format_folder.load(SHIPPED)
+    monkeypatch.setattr(formats, "_pages", lambda folders: {**pages, NAME: content})
+    formats.load(SHIPPED)
 
 
 @pytest.mark.parametrize("key", ["name", "sizes", "plays", "lid", "reels"])
@@ -144,7 +144,7 @@ def test_there_is_much_that_a_file_may_not_go_without() -> None:
         (
             'hazards = ["small"]',
             'hazards = ["lions"]',
-            "pebble.toml, hazards: found 'lions'; accepted are blades",
+            "pebble.toml, hazards 1: found 'lions'; accepted are 'blades'",
         ),
         (
             'priced_like = "minidv"',
@@ -173,7 +173,7 @@ def test_what_does_not_fit_is_refused_with_a_sentence(
     (tmp_path / f"{NAME}.toml").write_text(FILE.replace(old, new, 1), encoding="utf-8")
 
     with pytest.raises(WrongInput) as wrong:
-        format_folder.load(SHIPPED, tmp_path)
+        formats.load(SHIPPED, tmp_path)
     assert sentence in str(wrong.value)
 
 
@@ -181,7 +181,7 @@ def test_a_shops_own_format_comes_from_a_folder_of_its_own_and_may_borrow(tmp_pa
     text = 'like = "minidv"\ncounter_place = 5\nwords = { name = "Own" }\nsystems = { own = 1.0 }\n'
     (tmp_path / "own.toml").write_text(text, encoding="utf-8")
 
-    first, *_ = format_folder.load(SHIPPED, tmp_path)
+    first, *_ = formats.load(SHIPPED, tmp_path)
     assert first.name == "own"
     assert first.marking("DVM60") is not None
 
@@ -189,10 +189,10 @@ def test_a_shops_own_format_comes_from_a_folder_of_its_own_and_may_borrow(tmp_pa
 def test_a_format_in_two_folders_is_refused(tmp_path: Path) -> None:
     shutil.copy(SHIPPED / "vhs.toml", tmp_path)
     with pytest.raises(WrongInput, match=r"vhs\.toml.*in one folder only"):
-        format_folder.load(SHIPPED, tmp_path)
+        formats.load(SHIPPED, tmp_path)
 
 
 def test_a_file_that_is_no_toml_is_named(tmp_path: Path) -> None:
     (tmp_path / "torn.toml").write_text("[formats", encoding="utf-8")
     with pytest.raises(WrongInput, match=r"torn\.toml"):
-        format_folder.load(tmp_path)
+        formats.load(tmp_path)

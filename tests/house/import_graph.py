@@ -33,6 +33,12 @@ def between_packages(modules: Imports, depth: int = 2) -> Imports:
     return {package: imported - {package} for package, imported in packages.items()}
 
 
+def within(modules: Imports, package: str) -> Imports:
+    """The imports among the modules of one package, as if there were no other."""
+    inside = {module for module in modules if module.split(".")[0] == package}
+    return {module: modules[module] & inside for module in inside}
+
+
 def longest_chain(modules: Imports) -> tuple[str, ...]:
     """The most modules in a row, each importing the next; a ring is one floor of it, by its first name."""
     rings = strongly_connected(modules)

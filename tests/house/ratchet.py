@@ -1,7 +1,8 @@
 """The bounds that the house does not keep yet, each with the figure it must not get worse than.
 
-They stand in ``ratchet.toml``. A change that betters a figure lowers it there, and takes the line
-out once the bound itself is kept.
+A figure that is told without a bound may stand here as well: then it can only fall. They stand in
+``ratchet.toml``. A change that betters a figure lowers it there, and the line goes
+once the bound is kept.
 """
 
 from __future__ import annotations
@@ -16,9 +17,9 @@ FILE = Path(__file__).with_suffix(".toml")
 
 
 def held_to(figure: Figure, reached: Mapping[str, float]) -> float | None:
-    """What the figure may be at most today: its bound, or what was reached while that is still beyond it."""
+    """What the figure may be at most today: its bound, or what was reached while that is worse."""
     if figure.bound is None:
-        return None
+        return reached.get(figure.key)
     return max(figure.bound, reached.get(figure.key, figure.bound))
 
 
@@ -32,5 +33,6 @@ def slack(figures: Sequence[Figure]) -> Iterator[str]:
     known = reached()
     for figure in figures:
         if figure.value < known.get(figure.key, figure.value):
-            todo = "take the line out" if figure.is_kept else f"lower it to {figure.value:.4g}"
+            kept = figure.bound is not None and figure.is_kept
+            todo = "take the line out" if kept else f"lower it to {figure.value:.4g}"
             yield f"{FILE.name}: {figure.key} is better than {known[figure.key]:g} now: {todo}."

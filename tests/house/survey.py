@@ -40,8 +40,14 @@ def _folders(root: Path) -> Iterator[Figure]:
 
 
 def _imports(graph: Imports) -> Iterator[Figure]:
+    for part in PROGRAM:
+        chain = import_graph.longest_chain(import_graph.within(graph, part))
+        words = f"import floors of {part} alone (longest chain)"
+        yield Figure(f"floors_of_{part}", words, len(chain), 15, chain)
     chain = import_graph.longest_chain(graph)
-    yield Figure("import_floors", "import floors (longest chain of imports)", len(chain), 15, chain)
+    yield Figure(
+        "floors_of_all", "import floors of both together (told, only falls)", len(chain), None, chain
+    )
     yield _cycles("module_cycles", "import cycles between modules", graph)
     packages = import_graph.between_packages(graph)
     yield _cycles("package_cycles", "import cycles between packages", packages)

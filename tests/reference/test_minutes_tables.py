@@ -9,8 +9,8 @@ from __future__ import annotations
 import pytest
 
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import play_minutes
 from core.model.names import Speed, TvSystem
-from core.playtime import tape_minutes
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 
@@ -134,7 +134,7 @@ def test_lengths_and_minutes_are_those_of_the_table(
             if printed == "-":
                 continue
             (entry,) = catalogue().format(system).speed_choices(speed, tv)
-            found = tape_minutes.play_minutes(length, entry.mm_s.value)
+            found = play_minutes(length, entry.mm_s.value)
             assert found == pytest.approx(float(printed), abs=unit(printed)), (marking, system, speed)
 
 
@@ -160,7 +160,7 @@ def test_a_betamax_tape_runs_at_least_its_nominal_minutes(
         if printed == "-":
             continue
         (entry,) = form.speed_choices(speed, tv)
-        over = tape_minutes.play_minutes(known.metres.value, entry.mm_s.value) / float(printed) - 1
+        over = play_minutes(known.metres.value, entry.mm_s.value) / float(printed) - 1
         assert 0 <= over < 0.1
 
 

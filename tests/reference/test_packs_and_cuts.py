@@ -7,7 +7,7 @@ import pytest
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import cuts, pack_fit, pack_reading, packs
+from core.playtime import cuts, one_pack, pack_reading, packs
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 VHS = FormatName("vhs")
@@ -66,7 +66,7 @@ def test_every_vhs_tape_fits_its_reel(marking: str) -> None:
     ],
 )
 def test_a_radius_gives_metres_and_minutes(radius: float, metres: float, ntsc: float, pal: float) -> None:
-    found = {tv: packs.pack(VHS, None, radius, Speed.SP, tv) for tv in TvSystem}
+    found = {tv: one_pack.pack(VHS, None, radius, Speed.SP, tv) for tv in TvSystem}
 
     assert found[NTSC].metres == pytest.approx(metres, abs=0.1)
     assert found[NTSC].minutes == pytest.approx(ntsc, abs=0.1)
@@ -74,7 +74,7 @@ def test_a_radius_gives_metres_and_minutes(radius: float, metres: float, ntsc: f
 
 
 def test_a_millimetre_misread_at_35_is_almost_twelve_metres() -> None:
-    read, off = (packs.pack(VHS, None, radius, Speed.SP, NTSC).metres for radius in (35, 36))
+    read, off = (one_pack.pack(VHS, None, radius, Speed.SP, NTSC).metres for radius in (35, 36))
 
     assert off - read == pytest.approx(11.6, abs=0.2)
 
@@ -186,6 +186,6 @@ def test_every_vhs_cassette_of_the_tables_adds_up_to_itself(marking: str, share:
     known = packs.reels(VHS, marking)
     whole = known.marking.metres.value
 
-    found = pack_fit.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
+    found = packs.fit(known, known.radius(whole * (1 - share)), known.radius(whole * share))
 
     assert found.agrees

@@ -32,12 +32,16 @@ ESTIMATES = (62.0, 119.0, 190.0, 320.0)
 
 
 class Drawn:
-    """A queue and its draws."""
+    """A queue and its draws, without the kinds of tapes that play on none of the first ``decks``."""
 
-    def __init__(self, tapes: int, scenarios: int, seed: int) -> None:
+    def __init__(self, tapes: int, scenarios: int, seed: int, decks: int = DECKS) -> None:
         dice = np.random.default_rng(seed)
-        weights = [weight for _, weight in KINDS]
-        self.decks = [KINDS[kind][0] for kind in dice.choice(len(KINDS), tapes, p=weights)]
+        self.count = decks
+        here = [(tuple(deck for deck in kind if deck < decks), weight) for kind, weight in KINDS]
+        kinds = [(kind, weight) for kind, weight in here if kind]
+        weights = np.array([weight for _, weight in kinds])
+        chosen = dice.choice(len(kinds), tapes, p=weights / weights.sum())
+        self.decks = [kinds[kind][0] for kind in chosen]
         self.estimates = [ESTIMATES[n] for n in dice.integers(len(ESTIMATES), size=tapes)]
         factor = dice.uniform(0.3, 1.3, (tapes, scenarios))
         self.minutes = np.round(factor * np.array(self.estimates)[:, None] * 1024) / 1024
@@ -45,7 +49,7 @@ class Drawn:
         self.parts = [Part(np.full(scenarios, -np.inf)) for _ in range(tapes)]
 
     def ground(self, handling: float, fill: int) -> Ground:
-        lanes = Lanes(CALENDAR, 60.0, np.full((DECKS, self.scenarios), NINE))
+        lanes = Lanes(CALENDAR, 60.0, np.full((self.count, self.scenarios), NINE))
         return Ground(lanes, handling, NINE, fill=fill)
 
     def queue(self) -> Queue:
@@ -67,6 +71,24 @@ def test_every_tape_ends_at_the_same_moment(fill: int) -> None:
     event_simulation.work_off(drawn.ground(5.0, fill), drawn.queue())
     rules = Rules(HOURS, 60.0, 5.0, fill)
     simulated = [simpy_shop.lean(drawn.simpy_tapes(s), DECKS, rules, NINE) for s in range(drawn.scenarios)]
+    assert np.abs(drawn.ends() - np.array(simulated).T).max() < 1e-6
+
+
+@pytest.mark.parametrize("decks", range(1, 7))
+@pytest.mark.parametrize(("queued", "box"), [(0, 60), (30, 1), (120, 12), (300, 40)])
+def test_a_box_behind_a_queue_ends_at_the_same_moment(decks: int, queued: int, box: int) -> None:
+    """Twenty-four shapes of shop: what the queue leaves of the decks is handed to both programs."""
+    rules, scenarios = Rules(HOURS, 60.0, 5.0, 20), 4
+    queue, drawn = (Drawn(tapes, scenarios, 10 * decks + tapes, decks) for tapes in (queued, box))
+    ground = drawn.ground(5.0, 20)
+    if queued:
+        event_simulation.work_off(ground, queue.queue())
+    free = ground.lanes.free.copy()
+    event_simulation.work_off(ground, drawn.queue())
+    simulated = [
+        simpy_shop.lean(drawn.simpy_tapes(s), decks, rules, NINE, free[:, s].tolist())
+        for s in range(scenarios)
+    ]
     assert np.abs(drawn.ends() - np.array(simulated).T).max() < 1e-6
 
 

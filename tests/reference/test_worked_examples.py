@@ -9,11 +9,12 @@ import pytest
 
 from core.catalogue import acclimatisation, deck_service
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range, exactly
-from core.playtime import cuts, packs, tape_minutes
+from core.playtime import cuts, one_pack, packs, tape_minutes
 from core.pricing import bitrates, discs, sticks
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
@@ -46,7 +47,7 @@ def cut(name: str, speed: Speed, tv: TvSystem | None, cm: float) -> tuple[float,
 
 
 def reel(radius_mm: float, marking: str = "T-120") -> tuple[float, float]:
-    found = packs.pack(FormatName("vhs"), marking, radius_mm, SP, NTSC)
+    found = one_pack.pack(FormatName("vhs"), marking, radius_mm, SP, NTSC)
     assert not isinstance(found.minutes, Range)
     return found.metres, found.minutes
 
@@ -105,7 +106,7 @@ ROWS = (
     Row(
         8,
         "L-750 measured, βII: 185 min 20 s",
-        lambda: (tape_minutes.play_minutes(222.4, mm_s("betamax", Speed.B2, NTSC)) * 60,),
+        lambda: (play_minutes(222.4, mm_s("betamax", Speed.B2, NTSC)) * 60,),
         (185 * 60 + 20,),
         2.0,
         "measured, Wickstrom 1985",
@@ -147,7 +148,7 @@ ROWS = (
         14,
         "P5-60 as Digital8, within 5 %: shortest length, and the published 75 m",
         lambda: (
-            tape_minutes.play_minutes(shortest("hi8", "P5-60"), mm_s("digital8", SP)),
+            play_minutes(shortest("hi8", "P5-60"), mm_s("digital8", SP)),
             full("hi8", "P5-60", SP, PAL, "digital8"),
         ),
         (41.9, 41.9),
@@ -173,7 +174,7 @@ ROWS = (
     Row(
         17,
         "DVM60 of 68 m at SP",
-        lambda: (tape_minutes.play_minutes(68, mm_s("minidv", SP)),),
+        lambda: (play_minutes(68, mm_s("minidv", SP)),),
         (60.25,),
         0.01,
         "trade length",
@@ -191,7 +192,7 @@ ROWS = (
         "C90 of 129 m, both sides and each",
         lambda: (
             full("audio-cassette", "C90", SP),
-            tape_minutes.play_minutes(129, mm_s("audio-cassette", SP)),
+            play_minutes(129, mm_s("audio-cassette", SP)),
         ),
         (90.3, 45.2),
         0.1,
@@ -215,8 +216,8 @@ ROWS = (
     ),
     Row(
         21,
-        "T-120 turns (± 1)",
-        lambda: (packs.turns(packs.wound_radius(246, 13, 19), 13, 19),),
+        "T-120 turns (± 1): one turn adds one thickness to the radius",
+        lambda: ((packs.wound_radius(246, 13, 19) - 13) * 1000 / 19,),
         (1458.0,),
         1.0,
         "SMPTE + JVC, 2nd-hand",

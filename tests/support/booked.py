@@ -23,19 +23,10 @@ from core.model.stations import LINE, Station
 from core.model.tape_records import TapeRecord
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import (
-    captures,
-    decks,
-    jobs,
-    pickups,
-    price_books,
-    promises,
-    quoting,
-    shop_document,
-    tapes,
-)
+from core.services import deck_queue, jobs, pickups, price_books, promises, quoting, shop_document, tapes
+from core.services.quoting import ShopSnapshot
 from core.services.records_door import Shop
-from core.store import history
+from core.store import current_prices, current_settings, history
 from core.store.tables import EventRow
 from core.store.unit import Unit
 from tests.support.postgres import SERVER, database_url, named_server, tell
@@ -132,19 +123,14 @@ def _events(unit: Unit, kind: str) -> list[EventRow]:
 
 
 def _quote(unit: Unit, box: Inventory) -> Quote:
-    fitted, now = promises.reckoned(unit), decks.on_the_shops_clock(unit, unit.now)
-    return quoting.quote(
-        box,
-        book=price_books.in_force(unit, now.date()),
-        fittings=fitted,
-        load=turnaround.load(fitted, decks.queue(unit), now),
-        now=now,
-        shop=captures.habits(unit),
-    )
+    fitted, now = promises.reckoned(unit), current_settings.local(unit, unit.now)
+    load = turnaround.load(fitted, deck_queue.waiting(unit), now)
+    book, habits = current_prices.in_force(unit, now.date()), deck_queue.habits(unit)
+    return quoting.quote(box, ShopSnapshot(fitted, book, load, now, habits))
 
 
 def set_up(where: str | Path) -> None:
-    """A shop with a name of its own that takes the example prices for its own; the rest as a new shop has it."""
+    """A shop with a name of its own and the example prices for its own; the rest as a new shop has it."""
     with Shop.open(where, clock=lambda: SET_UP_AT, who="owner") as shop:
         shop.run(shop_document.set_texts, [("front.name", OWN_NAME)])
         shop.run(_own_prices)

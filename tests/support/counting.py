@@ -10,7 +10,7 @@ from threading import Event
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from tests.support.patience import PATIENCE_S
 from tests.support.screens import Place, press, press_text
 
@@ -24,7 +24,7 @@ class Clerk:
     """Whoever presses the keys, and what they see."""
 
     place: Place
-    counter: Counter
+    counter: CounterScreen
 
     def count(self, **cells: str) -> None:
         """One row from its first cell on; Return after every cell, then Down to the next row."""
@@ -122,4 +122,4 @@ def _nothing(_: object) -> None:
 
 def clerk_at(place: Place) -> Clerk:
     """A clerk at the Counter of this window, the keyboard in the tray."""
-    return Clerk(place, place.turn_to(Counter))
+    return Clerk(place, place.turn_to(CounterScreen))

@@ -165,7 +165,7 @@ def test_habits() -> None:
     played = Played("box", Facts(PEBBLE, "PB-45"), 40.0, recorded_as=PEBBLE)
     taught = learning.learned((played,))
 
-    assert evidence.evidence_of((played,))
+    assert evidence.evidence_of((played,), learning.learned((played,)))
     assert sum(
         taught.weights(starting_beliefs.fill_group(catalogue().format(NAME))).values()
     ) == pytest.approx(1)

@@ -15,7 +15,7 @@ from pytestqt.qtbot import QtBot
 
 from core.services.records_door import Shop
 from gui.app.main_window import Window
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk as GuiDesk
@@ -66,7 +66,7 @@ class Place:
 
     def _is_at_rest(self) -> bool:
         """A day that waits for the keys to pause is under way, too."""
-        return self.work.is_idle and all(each.has_its_day for each in self.window.findChildren(Counter))
+        return self.work.is_idle and all(each.has_its_day for each in self.window.findChildren(CounterScreen))
 
     @property
     def told(self) -> str:

@@ -36,12 +36,14 @@ class Rules:
     fill: int
 
 
-def lean(tapes: Sequence[Tape], decks: int, rules: Rules, begin: float) -> list[float]:
-    """When each tape ends."""
+def lean(
+    tapes: Sequence[Tape], decks: int, rules: Rules, begin: float, free: Sequence[float] | None = None
+) -> list[float]:
+    """When each tape ends; ``free`` is when each deck is free, None: all of them at ``begin``."""
     shop = _Lean(tapes, decks, rules)
     environment = simpy.Environment(initial_time=begin)
     for deck in range(decks):
-        environment.process(shop.deck(environment, deck))
+        environment.process(shop.deck(environment, deck, begin if free is None else free[deck]))
     environment.run()
     return shop.ends
 
@@ -126,8 +128,9 @@ class _Lean:
         self.tray = _Tray(tapes, decks, rules, self.clock)
         self.ends = [0.0] * len(tapes)
 
-    def deck(self, environment: simpy.Environment, deck: int) -> Iterator[Any]:
-        """One deck takes tape after tape until none is left for it."""
+    def deck(self, environment: simpy.Environment, deck: int, free: float) -> Iterator[Any]:
+        """One deck takes tape after tape, once it is free, until none is left for it."""
+        yield _later(environment, free - environment.now, deck)
         while True:
             now = environment.now
             self.clock.pass_to(now)

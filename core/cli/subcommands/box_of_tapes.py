@@ -16,8 +16,9 @@ from core.model.quote_records import Quote
 from core.model.settings_records import ShopFront, ShopSettings
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import inventory_file, paper_files, quoting, shop_settings
+from core.services import decks, inventory_file, paper_files, promises, quoting, shop_settings
 from core.services.inventory_file import InventoryReading
+from core.services.quoting import ShopSnapshot
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -107,27 +108,20 @@ def refund(call: Invocation) -> Reply:
 def quote_of(call: Invocation, data: bytes, fitted: ShopSettings) -> Quote:
     """The quote of the inventory file in ``data`` in an empty shop with these fittings."""
     now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
-    return quoting.quote(
-        _inventory(call, data, fitted),
-        book=price_book.in_force(now.date()),
-        fittings=fitted,
-        load=turnaround.load(fitted, (), now),
-        now=now,
-    )
+    load, book = turnaround.load(fitted, (), now), price_book.in_force(now.date())
+    return quoting.quote(_inventory(call, data, fitted), ShopSnapshot(fitted, book, load, now))
 
 
 def _quote_here(call: Invocation, data: bytes, shop: Shop, *, customer_needed: bool = False) -> Quote:
     """The quote of this shop as it is now, on the same ground as the window's; stores nothing."""
-    from core.services import decks, shop_snapshot
 
-    box = _inventory(call, data, shop.ask(decks.fittings), customer_needed=customer_needed)
-    return shop.ask(shop_snapshot.read).quote(box, call.clock())
+    box = _inventory(call, data, shop.ask(decks.settings), customer_needed=customer_needed)
+    return shop.ask(promises.snapshot).quote(box, call.clock())
 
 
 def _front(shop: Shop) -> ShopFront:
-    from core.services import decks
 
-    return shop.ask(decks.fittings).front
+    return shop.ask(decks.settings).front
 
 
 def _inventory(

@@ -6,7 +6,7 @@ from core.cli import json_catalogue, plain_answers
 from core.cli.invocation import Invocation, Reply
 from core.model.inventory import TapeLine
 from core.model.json_reader import Value
-from core.playtime import cuts, pack_reading, packs, tape_minutes
+from core.playtime import cuts, one_pack, pack_reading, tape_minutes
 from core.services import inventory_file
 from core.wording.messages import say
 
@@ -28,7 +28,7 @@ def tell_cut(call: Invocation) -> Reply:
 def tell_pack(call: Invocation) -> Reply:
     """One reel; with the take-up as well, whether both agree with the marking."""
     line, asked = _line(call), call.asked
-    reel = packs.pack(line.format, line.marking, asked.radius_mm, line.speed, line.tv)
+    reel = one_pack.pack(line.format, line.marking, asked.radius_mm, line.speed, line.tv)
     if asked.take_up_radius_mm is None:
         return Reply(json_catalogue.pack(reel), plain_answers.pack(reel))
     both = pack_reading.read(

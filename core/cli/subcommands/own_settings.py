@@ -12,7 +12,7 @@ from core.cli.invocation import Invocation, Reply, contents
 from core.model import serialization, settings_differences
 from core.model.errors import WrongInput
 from core.model.setup_pages import SetupPage
-from core.services import price_books, readiness, settings_versions, shop_document, shop_settings
+from core.services import decks, price_books, readiness, settings_versions, shop_document, shop_settings
 from core.wording import locale_figures, typed_amounts
 from core.wording.messages import say
 
@@ -74,7 +74,7 @@ def _confirm(call: Invocation, shop: Shop) -> Reply:
 
 
 def _raise(call: Invocation, shop: Shop) -> Reply:
-    currency = shop.ask(settings_versions.current).front.currency
+    currency = shop.ask(decks.settings).front.currency
     rounded_to = call.asked.rounded_to or Decimal(1).scaleb(-typed_amounts.decimals(currency))
     return _changed(
         shop,
@@ -88,7 +88,7 @@ def _raise(call: Invocation, shop: Shop) -> Reply:
 
 
 def _history(call: Invocation, shop: Shop) -> Reply:
-    timezone = shop.ask(settings_versions.current).front.timezone
+    timezone = shop.ask(decks.settings).front.timezone
     settings, prices = shop.ask(settings_versions.versions), shop.ask(price_books.versions)
     found = [("settings", each.number, each.at, each.by, each.words) for each in settings]
     found += [("prices", each.number, each.at, each.by, each.words) for each in prices]

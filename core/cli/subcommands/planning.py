@@ -8,9 +8,9 @@ from datetime import date, timedelta
 
 from core.cli.invocation import Invocation, Reply
 from core.model.settings_records import Expected, Outage, ShopSettings
-from core.services import box_order, closed_days, decks, expectations, promises
+from core.services import box_order, closed_days, decks, event_counts, expectations, promises
 from core.services.box_order import Change, Proposal
-from core.services.closed_days import TimeOff
+from core.services.event_counts import TimeOff
 from core.wording.messages import say
 
 FIGURES = (
@@ -27,7 +27,7 @@ def close_days(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         fitted = shop.run(closed_days.plan, asked.first, asked.last or asked.first, asked.because)
-        return _planned(fitted, shop.ask(closed_days.days_off))
+        return _planned(fitted, shop.ask(event_counts.days_off))
 
 
 def reopen_days(call: Invocation) -> Reply:
@@ -35,10 +35,10 @@ def reopen_days(call: Invocation) -> Reply:
     asked = call.asked
     last: date = asked.last or asked.first
     with call.open() as shop:
-        closed = shop.ask(decks.fittings).closed_days
+        closed = shop.ask(decks.settings).closed_days
         days = [day for day in _days(asked.first, last) if day in closed] or [asked.first]
         fitted = shop.run(closed_days.open_after_all, days, asked.because or "")
-        return _planned(fitted, shop.ask(closed_days.days_off))
+        return _planned(fitted, shop.ask(event_counts.days_off))
 
 
 def plan_outage(call: Invocation) -> Reply:
@@ -48,7 +48,7 @@ def plan_outage(call: Invocation) -> Reply:
     outage = Outage(asked.name, asked.first, asked.last or asked.first)
     with call.open() as shop:
         fitted = shop.run(step, outage, asked.because or "")
-        return _planned(fitted, shop.ask(closed_days.days_off))
+        return _planned(fitted, shop.ask(event_counts.days_off))
 
 
 def expect(call: Invocation) -> Reply:
@@ -56,7 +56,7 @@ def expect(call: Invocation) -> Reply:
     typed = {name: getattr(call.asked, name) for name in FIGURES}
     given = {name: value for name, value in typed.items() if value is not None}
     with call.open() as shop:
-        stated: Expected = shop.ask(decks.fittings).expected
+        stated: Expected = shop.ask(decks.settings).expected
         if given:
             stated = shop.run(expectations.expect, replace(stated, **given)).expected
         reckoned = shop.ask(promises.reckoned).expected

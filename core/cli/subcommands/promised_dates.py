@@ -12,7 +12,7 @@ from core.model.names import JobNumber
 from core.model.settings_records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
-from core.services import closed_days, decks, event_counts, promises
+from core.services import closed_days, decks, event_counts, promise_entries, promises
 from core.wording.messages import say
 
 
@@ -21,7 +21,7 @@ def promise_again(call: Invocation) -> Reply:
     with call.open() as shop:
         number = JobNumber(asked.number)
         job = shop.run(promises.renew, number, asked.reason, agreed_with=asked.agreed_with, day=asked.day)
-        said = shop.ask(promises.said, number)
+        said = shop.ask(promise_entries.said, number)
     told = [
         {
             **promise_of(each.promise),
@@ -56,7 +56,7 @@ def stay_shut(call: Invocation) -> Reply:
 def tell_kept(call: Invocation) -> Reply:
     with call.open() as shop:
         found, counted = shop.ask(promises.record), shop.ask(event_counts.counted)
-        stated = shop.ask(decks.fittings).expected
+        stated = shop.ask(decks.settings).expected
         expected = shop.ask(promises.reckoned).expected
     broken = event_rates.failures(counted, stated)
     document = {

@@ -11,7 +11,7 @@ from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import paper_folder
 from core.model import serialization
 from core.model.names import JobNumber, TapeCode
-from core.services import paper_files
+from core.services import decks, paper_files
 from core.wording.messages import say
 
 
@@ -38,13 +38,13 @@ def strike_file(call: Invocation) -> Reply:
 
 def list_files(call: Invocation) -> Reply:
     """``files NUMBER``: the files of a job; ``--paper`` writes the delivery list."""
-    from core.services import decks, jobs, recordings
+    from core.services import jobs, recordings
 
     place = paper_folder.folder(call)
     with call.open() as shop:
         job = shop.ask(jobs.get, JobNumber(call.asked.number))
         files = shop.ask(recordings.of_job, job.number)
-        front = shop.ask(decks.fittings).front
+        front = shop.ask(decks.settings).front
     written, note = paper_folder.after(
         say("cli", "job_read", number=job.number),
         place,

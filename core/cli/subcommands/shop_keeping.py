@@ -10,7 +10,7 @@ from core.wording.messages import say
 
 
 def back_up(call: Invocation) -> Reply:
-    from core.store import backup
+    from core.services import backup
 
     with call.open() as shop:
         copy = backup.make(shop.database, _path(call.asked.dir), call.clock())
@@ -18,7 +18,7 @@ def back_up(call: Invocation) -> Reply:
 
 
 def restore(call: Invocation) -> Reply:
-    from core.store import backup
+    from core.services import backup
 
     kept = backup.restore(call.where, _path(call.asked.file), now=call.clock())
     before = None if kept is None else str(kept)
@@ -27,7 +27,7 @@ def restore(call: Invocation) -> Reply:
 
 
 def verify(call: Invocation) -> Reply:
-    from core.store import backup
+    from core.services import backup
 
     with call.open() as shop:
         problems = backup.verify(shop.database, call.clock())

@@ -10,7 +10,7 @@ from core.cli.subcommands.tape_reply import told
 from core.model.names import Finding, FormatName, Speed, TapeCode, TvSystem
 from core.model.stations import Station
 from core.playtime.deck_readings import Shown
-from core.services import calls, captures, promises, repair_record, tapes
+from core.services import calls, deck_queue, promises, repair_record, tapes
 
 
 def tell_status(call: Invocation) -> Reply:
@@ -47,7 +47,7 @@ def _shown(asked: Namespace) -> Shown:
 
 def tell_habits(call: Invocation) -> Reply:
     with call.open() as shop:
-        found = shop.ask(captures.evidence)
+        found = shop.ask(deck_queue.evidence)
     return Reply(json_answers.habits(found), plain_answers.habits(found))
 
 

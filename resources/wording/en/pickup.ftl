@@ -7,8 +7,7 @@ start = Type who is picking up, or scan any of their tapes.
 choose = { $count } matching orders — choose with Down and Return
 counted = { $checked } of { $all } checked off
 none_found = Nothing found for “{ $text }”. Ask for the name on the order, or the last four digits of the phone number
-other_job = Tape { $code } belongs to order { $other }, not to order { $job }. Put it back where it belongs
-other_job_accepted = tapes of order { $job } are accepted here
+other_job = Tape { $code } belongs to order { $other }, not to order { $job }. Put it back where it belongs; tapes of order { $job } are accepted here.
 not_in_job = order { $job } has no such tape
 not_ready = { $title } is { $station }, not ready to go. It stays here.
 tapes_head = Tapes
@@ -21,14 +20,17 @@ tell_spliced = “{ $title }” was spliced { $at } minutes in; about { $seconds
 tell_spliced_many = “{ $title }” was spliced in { $count } places; about { $seconds } s are gone in all.
 tell_leader = “{ $title }” was spliced in the clear leader; nothing recorded was lost.
 tell_repaired = “{ $title }” was repaired and is not for reuse.
-tell_why = Please never play or record on it again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassette as a keepsake.
-tell_why_many = Please never play or record on them again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassettes as keepsakes.
+tell_why =
+    { $count ->
+        [one] Please never play or record on it again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassette as a keepsake.
+       *[other] Please never play or record on them again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassettes as keepsakes.
+    }
 tell_cannot = “{ $title }” could not be played and is not charged for copying.
 tell_apart = “{ $title }” was kept apart because of mold. Keep it in its bag and away from other tapes.
-label_missing = Before it goes: is the not-for-reuse label on { $title }?
-label_astray = { $title } has no splice any more, but a not-for-reuse label is still on it. Take it off before the tape goes.
+label_missing = Before it goes: is the not-for-reuse label on { $title } ({ $code })?
+label_astray = { $title } ({ $code }) has no splice any more, but a not-for-reuse label is still on it. Take it off before the tape goes.
 label_button = The label is on the tape   F8
-price = Total
+price_with_tax = Total ({ $tax })
 paid_before = Paid before
 due = Balance
 take_now = Paid now
@@ -78,4 +80,5 @@ signature = { $strokes ->
         [one] Signature: signed, 1 stroke
        *[other] Signature: signed, { $strokes } strokes
     }
+signature_line = Sign here
 signature_how = Sign with a pen, a finger, or the mouse. Delete removes the last stroke.

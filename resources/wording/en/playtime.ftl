@@ -1,5 +1,6 @@
 # Play time, packs and cuts: where figures come from, what is doubtful, what is accepted.
 length-of = { $marking }: { $metres } m, { $source }
+length-by-marking = { $marking }: { $metres } m at least, the length its marking needs: { $source }
 longer-marking = only the marking is known: the tape may run up to { $most } longer; { $source }
 longer-published = only its rated length is known: the tape may run up to { $most } longer; { $source }
 not-known = what is not known: { $source }

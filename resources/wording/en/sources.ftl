@@ -9,3 +9,14 @@ edge_reel = edge of the reel
 any_shell = { $repair }
 small_shells = { $repair }, small shells
 min_likely = { $low } to { $high } min, likely { $likely }
+# Where a figure comes from, and how much that is worth.
+with-mark = { $source } ({ $mark })
+mark-standard = standard
+mark-standard-2nd-hand = standard, second hand
+mark-handbook = handbook
+mark-manufacturer = manufacturer
+mark-trade = trade
+mark-common-practice = common practice
+mark-from-memory = from memory
+mark-derived = derived
+mark-invented = invented

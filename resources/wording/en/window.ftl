@@ -35,3 +35,9 @@ no_window = The window cannot be opened here ({ $why }); every subcommand works 
 option_shop = an SQLite file or a PostgreSQL URL
 option_who = who is at the counter
 option_now = the clock starts here, ISO 8601 with offset
+
+# --- the walkthrough: pictures of every screen ---
+walk_dir = where the pictures go
+walk_scale = 2 for a screen set to 200 %%
+walk_language = the language of the shop, e.g. en; xx shows what is not translated
+walk_readme = keep the Counter for the README

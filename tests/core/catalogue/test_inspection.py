@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import replace
+from typing import get_args
 
 import pytest
 
 from core.catalogue import condition, inspection
-from core.catalogue.cassettes import MARKS
+from core.catalogue.format_file import Mark
 from core.catalogue.formats import catalogue
 from core.catalogue.inspection import Change
 from core.model.errors import WrongInput
@@ -39,7 +40,7 @@ def test_every_step_says_what_to_do_and_how_well_that_is_known(name: FormatName)
         assert step.title
         assert step.how
         assert step.side in ("above", "below")
-        assert step.source.mark in MARKS
+        assert step.source.mark in get_args(Mark)
         assert step.source.source
 
 

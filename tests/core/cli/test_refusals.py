@@ -20,9 +20,10 @@ from tests.support.typed import NOW, READY, Typist, contents, walk
 
 
 @pytest.fixture(scope="module")
-def open_shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def open_shop(tmp_path_factory: pytest.TempPathFactory, empty_file: Path) -> Path:
     """A shop with one job, which every refusal must leave as it is."""
     folder = tmp_path_factory.mktemp("open")
+    shutil.copy(empty_file, folder / "shop.sqlite")
     (folder / "box.json").write_bytes(written(GOOD))
     words = ["book", folder / "box.json", "--shop", folder / "shop.sqlite", "--now", NOW]
     assert entry.run([str(word) for word in words]) == 0

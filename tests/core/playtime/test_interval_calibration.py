@@ -22,6 +22,7 @@ from core.playtime.possibilities import Facts
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import quoting, shop_settings
+from core.services.quoting import ShopSnapshot
 from tests.bench import playtime as bench
 from tests.support import tape_world
 from tests.support.shops import TUESDAY
@@ -145,9 +146,7 @@ def test_the_hours_of_a_whole_box_end_where_the_ranges_of_its_tapes_do() -> None
     box = Inventory((TapeLine(6, FormatName("vhs"), "T-120"),), tv=NTSC)
     load = turnaround.load(fitted, [], TUESDAY)
     usual, wide = (
-        quoting.quote(
-            box, book=book, fittings=fitted, load=load, now=TUESDAY, shop=ShopHabits(levels=ends)
-        ).capture_hours
+        quoting.quote(box, ShopSnapshot(fitted, book, load, TUESDAY, ShopHabits(levels=ends))).capture_hours
         for ends in (interval_calibration.NOMINAL, IntervalLevels(0.02, 0.98))
     )
 

@@ -38,7 +38,7 @@ def test_a_new_shop_believes_what_it_started_with() -> None:
 
 
 def test_what_was_seen_is_counted_and_said_beside_the_starting_belief() -> None:
-    found = {each.group: each for each in evidence.evidence_of(many(31, 40))}
+    found = {each.group: each for each in evidence.evidence_of(many(31, 40), learning.learned(many(31, 40)))}
     told = found[SPEEDS]
 
     assert told.sentence == "31 of your last 40 VHS-C (NTSC) were EP."

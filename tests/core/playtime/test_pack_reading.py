@@ -11,7 +11,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
 from core.model.ranges import Range
 from core.playtime import pack_reading, packs
-from core.playtime.pack_reading import PackReading, Place
+from core.playtime.pack_reading import PackReading, WoundTo
 
 VHS = FormatName("vhs")
 
@@ -24,7 +24,7 @@ def test_equal_packs_are_half_way() -> None:
     found = read(to_come_mm=30.21, run_mm=30.21)
 
     assert found.share_run.likely == 0.5
-    assert found.place is Place.ON_THE_WAY
+    assert found.place is WoundTo.ON_THE_WAY
     assert found.run == found.to_come
 
 
@@ -109,9 +109,9 @@ def test_one_pack_larger_than_the_whole_tape_is_told() -> None:
 
 @pytest.mark.parametrize(
     ("coming", "run", "place"),
-    [(40.7, 13.2, Place.AT_THE_BEGINNING), (13.0, 40.7, Place.AT_THE_END), (25, 36, Place.ON_THE_WAY)],
+    [(40.7, 13.2, WoundTo.AT_THE_BEGINNING), (13.0, 40.7, WoundTo.AT_THE_END), (25, 36, WoundTo.ON_THE_WAY)],
 )
-def test_a_tape_wound_to_an_end_is_told_apart(coming: float, run: float, place: Place) -> None:
+def test_a_tape_wound_to_an_end_is_told_apart(coming: float, run: float, place: WoundTo) -> None:
     assert read(to_come_mm=coming, run_mm=run).place is place
 
 

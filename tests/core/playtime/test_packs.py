@@ -10,7 +10,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import Refused, WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import packs
+from core.playtime import one_pack, packs
 
 VHS = FormatName("vhs")
 UNKNOWN = [form.name for form in catalogue().formats if form.record.pack is None]
@@ -22,14 +22,14 @@ def test_a_pack_as_thin_as_its_hub_holds_no_tape(marking: str) -> None:
     assert known is not None
     assert known.hub_radius_mm is not None
 
-    found = packs.pack(VHS, marking, known.hub_radius_mm.value, Speed.SP, TvSystem.NTSC)
+    found = one_pack.pack(VHS, marking, known.hub_radius_mm.value, Speed.SP, TvSystem.NTSC)
 
     assert (found.metres, found.minutes) == (0, 0)
 
 
 @given(st.floats(13, 44.5), st.floats(13, 44.5))
 def test_a_thicker_pack_never_holds_less(one: float, other: float) -> None:
-    less, more = (packs.pack(VHS, None, r, Speed.SP, TvSystem.PAL) for r in sorted((one, other)))
+    less, more = (one_pack.pack(VHS, None, r, Speed.SP, TvSystem.PAL) for r in sorted((one, other)))
 
     assert less.metres <= more.metres
 
@@ -42,22 +42,22 @@ def test_radius_and_length_undo_each_other(metres: float, hub: float, thickness:
 
 
 def test_the_hub_depends_on_the_marking() -> None:
-    assert packs.pack(VHS, "T-120", 36, Speed.SP, None).metres > 100
-    assert packs.pack(VHS, "T-30", 36, Speed.SP, None).metres < 15
+    assert one_pack.pack(VHS, "T-120", 36, Speed.SP, None).metres > 100
+    assert one_pack.pack(VHS, "T-30", 36, Speed.SP, None).metres < 15
 
 
 def test_an_unknown_speed_leaves_the_minutes_open() -> None:
-    assert isinstance(packs.pack(VHS, "T-120", 30, None, TvSystem.NTSC).minutes, Range)
+    assert isinstance(one_pack.pack(VHS, "T-120", 30, None, TvSystem.NTSC).minutes, Range)
 
 
 @pytest.mark.parametrize("radius", [12.9, 44.6, 0, -20, float("nan"), float("inf")])
 def test_an_impossible_radius_is_refused(radius: float) -> None:
     with pytest.raises(WrongInput, match=r"from the hub, 13 mm, to the edge of the reel, 44\.5 mm"):
-        packs.pack(VHS, "T-120", radius, Speed.SP, None)
+        one_pack.pack(VHS, "T-120", radius, Speed.SP, None)
 
 
 def test_a_pack_beyond_what_the_marking_fills_raises_a_doubt() -> None:
-    sources = packs.pack(VHS, "T-90", 40, Speed.SP, TvSystem.NTSC).sources
+    sources = one_pack.pack(VHS, "T-90", 40, Speed.SP, TvSystem.NTSC).sources
 
     assert any("a full T-90 reaches 35.9 mm" in source for source in sources)
 
@@ -66,11 +66,11 @@ def test_a_pack_beyond_what_the_marking_fills_raises_a_doubt() -> None:
 def test_no_length_is_guessed_where_the_hub_is_not_known(name: str) -> None:
     for marking in (None, *(marking.name for marking in catalogue().format(name).markings)):
         with pytest.raises(Refused, match="hub radius is not known"):
-            packs.pack(FormatName(name), marking, 20, None, None)
+            one_pack.pack(FormatName(name), marking, 20, None, None)
 
 
 def test_an_audio_cassette_is_marked_rough() -> None:
-    found = packs.pack(FormatName("audio-cassette"), "C60", 25.2, None, None)
+    found = one_pack.pack(FormatName("audio-cassette"), "C60", 25.2, None, None)
 
     assert any(source.startswith("rough") for source in found.sources)
     assert found.metres == pytest.approx(90, abs=1)

@@ -16,7 +16,7 @@ from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, TvSystem
 from core.playtime import pack_reading, packs, possibilities, starting_beliefs
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.pack_reading import Place
+from core.playtime.pack_reading import WoundTo
 from core.playtime.possibilities import Facts, Stretch, facts
 
 TOLD, READ, AT_LEAST = FillKnown.TOLD, FillKnown.READ, FillKnown.AT_LEAST
@@ -205,7 +205,7 @@ def _read_tapes(
             to_come_mm=seen["to come"] if "to come" in packs_read else None,
             run_mm=seen["run"] if "run" in packs_read else None,
         )
-        if found.place is not Place.ON_THE_WAY:
+        if found.place is not WoundTo.ON_THE_WAY:
             continue
         tapes += 1
         read = pack_reading.recorded_to_here(found)

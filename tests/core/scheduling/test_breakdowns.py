@@ -15,6 +15,7 @@ from core.promise.turnaround import load, promise
 from core.promise.what_ifs import changes
 from core.scheduling.breakdowns import awaiting, back_after
 from core.services import decks, promises
+from core.store import current_settings
 from tests.support.booked import Desk, line
 from tests.support.shops import TUESDAY, deck, fittings, quoted
 
@@ -84,7 +85,7 @@ def test_the_longer_a_deck_is_out_the_later_it_is_expected(desk: Desk) -> None:
 def test_a_deck_put_back_with_the_fittings_is_not_being_repaired_any_more(desk: Desk) -> None:
     desk.book(line())
     desk.shop.run(decks.broke_down, "VHS 1")
-    fitted = desk.shop.ask(decks.fittings)
+    fitted = desk.shop.ask(current_settings.read)
     mended = replace(fitted, decks=tuple(replace(each, in_service=True) for each in fitted.decks))
     desk.shop.run(decks.refit, mended)
     before = desk.shop.ask(promises.reckoned).expected

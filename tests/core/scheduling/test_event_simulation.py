@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
 import pytest
 
-from core.model.ranges import exactly
-from core.scheduling import dealt_box, event_simulation, opening_hours, rush_boxes
+from core.model.ranges import Range, exactly
+from core.scheduling import event_simulation, opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.deck_timelines import Lanes
 from core.scheduling.rush_boxes import Coming, Kind
@@ -18,8 +19,6 @@ from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 60)
 NINE, SIX, TOMORROW = 540.0, 1080.0, 1440.0
-Play = Callable[[Ground, Queue], None]
-either = pytest.mark.parametrize("play", [event_simulation.work_off, dealt_box.deal])
 
 
 def ground(decks: int = 1, scenarios: int = 1, free: float = NINE, **changes: object) -> Ground:
@@ -47,46 +46,40 @@ def rush_tape(decks: tuple[int, ...], arrives: float, minutes: float) -> Coming:
     return Coming(kind, gate, table, np.array([[minutes]]), np.zeros(1, dtype=np.intp), table[0].copy())
 
 
-@either
-def test_tapes_go_to_the_deck_that_is_free_first(play: Play) -> None:
+def test_tapes_go_to_the_deck_that_is_free_first() -> None:
     tapes = queue((100, (0, 1)), (60, (0, 1)), (60, (0, 1)))
-    play(ground(2), tapes)
+    event_simulation.work_off(ground(2), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 60, NINE + 125]
 
 
-@either
-def test_at_the_end_of_the_day_the_longest_that_fits_is_fetched_forward(play: Play) -> None:
+def test_at_the_end_of_the_day_the_longest_that_fits_is_fetched_forward() -> None:
     tapes = queue((200, (0,)), (50, (0,)), (110, (0,)), (120, (0,)))
-    play(ground(free=SIX - 55), tapes)
+    event_simulation.work_off(ground(free=SIX - 55), tapes)
     assert ends(tapes) == [TOMORROW + NINE + 205, TOMORROW + NINE + 260, SIX - 55 + 110, ends(tapes)[3]]
     assert ends(tapes)[3] > ends(tapes)[0]
 
 
-@either
-def test_a_tape_for_other_decks_only_is_never_fetched(play: Play) -> None:
+def test_a_tape_for_other_decks_only_is_never_fetched() -> None:
     tapes = queue((200, (0,)), (50, (1,)))
-    play(ground(2, free=SIX - 55), tapes)
+    event_simulation.work_off(ground(2, free=SIX - 55), tapes)
     assert ends(tapes) == [TOMORROW + NINE + 200, SIX - 5]
 
 
-@either
-def test_nothing_is_fetched_from_farther_behind_than_the_shop_looks(play: Play) -> None:
+def test_nothing_is_fetched_from_farther_behind_than_the_shop_looks() -> None:
     tapes = queue((200, (0,)), (190, (0,)), (50, (0,)))
-    play(ground(free=SIX - 55, fill=1), tapes)
+    event_simulation.work_off(ground(free=SIX - 55, fill=1), tapes)
     assert ends(tapes)[0] == TOMORROW + NINE + 200
 
 
-@either
-def test_a_rush_tape_that_has_come_in_goes_first(play: Play) -> None:
+def test_a_rush_tape_that_has_come_in_goes_first() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    play(ground(rush=(rush_tape((0,), NINE + 50, 30.0),)), tapes)
+    event_simulation.work_off(ground(rush=(rush_tape((0,), NINE + 50, 30.0),)), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 105 + 35 + 100]
 
 
-@either
-def test_a_rush_tape_for_other_decks_delays_nothing(play: Play) -> None:
+def test_a_rush_tape_for_other_decks_delays_nothing() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    play(ground(2, rush=(rush_tape((1,), NINE + 50, 30.0),)), tapes)
+    event_simulation.work_off(ground(2, rush=(rush_tape((1,), NINE + 50, 30.0),)), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 205]
 
 
@@ -96,76 +89,86 @@ def test_rush_tapes_of_the_queue_are_not_overtaken_by_those_to_come() -> None:
     assert ends(tapes) == [NINE + 100, NINE + 105 + 35 + 100]
 
 
-@either
-def test_a_deck_that_fails_is_away_and_its_tape_is_played_again(play: Play) -> None:
+def test_a_deck_that_fails_is_away_and_its_tape_is_played_again() -> None:
     tapes = queue((100, (0, 1)))
     broken = Queue(tapes.tapes, tapes.minutes, np.array([[40.0]]), 600.0)
     place = ground(2)
     place.lanes.free[1] = NINE + 10
-    play(place, broken)
+    event_simulation.work_off(place, broken)
     assert ends(tapes) == [NINE + 40 + 100]  # on the other deck, from the moment of the failure
     assert place.lanes.free[0, 0] > NINE + 40
 
 
-@either
-def test_what_the_last_tape_waited_for_is_kept(play: Play) -> None:
+def test_what_the_last_tape_waited_for_is_kept() -> None:
     for free, ready, why in ((NINE, NINE, DECK), (SIX - 10, NINE, NIGHT), (NINE, NINE + 30, BENCH)):
         tapes = queue((200, (0,)), ready=ready)
-        play(ground(free=free), tapes)
+        event_simulation.work_off(ground(free=free), tapes)
         assert tapes.tapes[0].part.share(why) == 1.0
 
 
-@either
-def test_a_deck_that_is_out_by_plan_is_used_again_afterwards(play: Play) -> None:
+def test_a_deck_that_is_out_by_plan_is_used_again_afterwards() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    play(ground(out={0: ((NINE + 150, TOMORROW + NINE + 60),)}), tapes)
+    event_simulation.work_off(ground(out={0: ((NINE + 150, TOMORROW + NINE + 60),)}), tapes)
     assert ends(tapes) == [NINE + 100, TOMORROW + NINE + 160]
 
 
-@either
-def test_beyond_the_calendar_nothing_ends(play: Play) -> None:
+def test_beyond_the_calendar_nothing_ends() -> None:
     tapes = queue(*[(500, (0,))] * 50)
-    play(ground(), tapes)
+    event_simulation.work_off(ground(), tapes)
     assert ends(tapes)[-1] == np.inf
 
 
-def test_each_scenario_is_what_it_would_be_alone() -> None:
-    """Sixty tapes on nested decks, ends of days, breakdowns: forty scenarios at once and one by one."""
-    dice = np.random.default_rng(3)
-    decks = [((0, 1, 2), (1, 2), (3,))[kind] for kind in dice.integers(3, size=60)]
-    estimates = dice.choice([60.0, 115.0, 240.0], 60)
-    minutes = estimates[:, None] * dice.uniform(0.4, 1.3, (60, 40))
-    fails = fails_after(Breakdowns(2_000.0, 900.0), range(60), 1, 40)
+class Queued:
+    """Sixty tapes on decks that differ, with rush tapes to come, a deck out by plan, failures, and a bench
+    that lets each go at another moment in another scenario; so much that scenarios end far apart."""
 
-    def worked_off(columns: slice) -> np.ndarray:  # type: ignore[type-arg]
-        drawn = minutes[:, columns]
-        rows = zip(decks, estimates, strict=True)
-        made = [Turnout(each, float(e), NINE, Part(np.full(drawn.shape[1], -np.inf))) for each, e in rows]
-        event_simulation.work_off(
-            ground(4, drawn.shape[1]), Queue(made, drawn, fails[:, columns].copy(), 900.0)
+    def __init__(self, count: int) -> None:
+        dice = np.random.default_rng(3)
+        self.decks = [((0, 1, 2), (1, 2), (3,))[kind] for kind in dice.integers(3, size=count)]
+        self.estimates = dice.choice([60.0, 115.0, 240.0], count)
+        self.minutes = self.estimates[:, None] * dice.uniform(0.4, 1.3, (count, 40))
+        self.ready = NINE + dice.choice([0.0, 700.0, 3_000.0], (count, 1)) * dice.uniform(0, 1, (count, 40))
+        self.fails = fails_after(Breakdowns(2_000.0, 900.0), range(count), 1, 40)
+        kind = Kind((0, 1), Range(30, 60, 90), 70.0, 1.0)
+        gate = ground().lanes.gate(70.0)
+        pace = rush_boxes.Pace(900.0, 3.0)
+        (self.coming,) = rush_boxes.coming([(kind, gate)], pace, CALENDAR, NINE, 20_000.0, 5, 40)
+
+    def ends(self, columns: slice, *, waits: bool) -> np.ndarray:  # type: ignore[type-arg]
+        """When each tape ends, in some of the scenarios."""
+        drawn = self.minutes[:, columns]
+        ready = self.ready[:, columns] if waits else [NINE] * len(drawn)
+        rows = zip(self.decks, self.estimates, ready, strict=True)
+        made = [
+            Turnout(decks, float(estimate), since, Part(np.full(drawn.shape[1], -np.inf)))
+            for decks, estimate, since in rows
+        ]
+        place = ground(
+            4, drawn.shape[1], rush=(only(self.coming, columns),), out={1: ((NINE + 2_000, NINE + 6_000),)}
         )
+        event_simulation.work_off(place, Queue(made, drawn, self.fails[:, columns].copy(), 900.0))
         return np.stack([tape.part.ends for tape in made])
 
-    together = worked_off(slice(None))
-    alone = np.concatenate([worked_off(slice(n, n + 1)) for n in range(40)], axis=1)
+
+def only(coming: Coming, columns: slice) -> Coming:
+    """The same rush tapes in some scenarios."""
+    return replace(
+        coming,
+        arrives=coming.arrives[:, columns],
+        minutes=coming.minutes[:, columns],
+        place=coming.place[columns].copy(),
+        next=coming.next[columns].copy(),
+    )
+
+
+@pytest.mark.parametrize("waits", [False, True], ids=["ready", "from the bench"])
+@pytest.mark.parametrize("count", [12, 60])
+def test_each_scenario_is_what_it_would_be_alone(count: int, waits: bool) -> None:
+    tapes = Queued(count)
+    together = tapes.ends(slice(None), waits=waits)
+    alone = np.concatenate([tapes.ends(slice(n, n + 1), waits=waits) for n in range(40)], axis=1)
     assert (together == alone).all()
     assert np.isfinite(together).all()
-
-
-@pytest.mark.parametrize("fill", [0, 20])
-def test_a_short_row_is_dealt_as_a_queue_is_worked_off(fill: int) -> None:
-    """Where decks of one kind are not decks of another the two ways agree to the minute."""
-    dice = np.random.default_rng(4)
-    decks = [((0, 1), (2,))[kind] for kind in dice.integers(2, size=40)]
-    estimates = dice.choice([60.0, 115.0, 240.0], 40)
-    minutes = estimates[:, None] * dice.uniform(0.4, 1.3, (40, 50))
-    found = []
-    for play in (event_simulation.work_off, dealt_box.deal):
-        rows = zip(decks, estimates, strict=True)
-        made = [Turnout(each, float(e), NINE, Part(np.full(50, -np.inf))) for each, e in rows]
-        play(ground(3, 50, fill=fill), Queue(made, minutes))
-        found.append(np.stack([tape.part.ends for tape in made]))
-    assert (found[0] == found[1]).all()
 
 
 def test_rush_boxes_come_as_often_and_as_full_as_is_expected() -> None:

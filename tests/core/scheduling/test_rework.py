@@ -30,20 +30,25 @@ def fail(replays: Replays, tape: int, start: float) -> tuple[float, int]:
     return float(busy[0]), len(hit)
 
 
+def first(replays: Replays, deck: int) -> tuple[np.ndarray, np.ndarray]:  # type: ignore[type-arg]
+    """What waits for a deck in the only scenario: its line, and since when."""
+    return replays.first(np.array([deck]), np.array([0]))
+
+
 def test_a_tape_waits_from_the_failure_on_for_a_deck_that_plays_it(replays: Replays) -> None:
     assert fail(replays, 0, 100.0) == (pytest.approx(120.0), 1)
-    line, since = replays.first(np.array([0]))
+    line, since = first(replays, 0)
     assert (since[0], replays.tape[line[0], 0]) == (120.0, 0)
-    assert replays.first(np.array([1]))[1][0] == RETIRED
+    assert first(replays, 1)[1][0] == RETIRED
 
 
 def test_the_one_that_has_waited_longest_is_first_and_waits_no_more_once_taken(replays: Replays) -> None:
     fail(replays, 1, 200.0)
     fail(replays, 0, 100.0)
-    line, since = replays.first(np.array([0]))
+    line, since = first(replays, 0)
     assert since[0] == 120.0
     replays.take(line, np.array([0]))
-    assert replays.first(np.array([0]))[1][0] == 220.0
+    assert first(replays, 0)[1][0] == 220.0
 
 
 def test_a_deck_fails_once_under_a_tape(replays: Replays) -> None:

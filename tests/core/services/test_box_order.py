@@ -10,7 +10,7 @@ from sqlalchemy import text
 from core.model.errors import Refused, WrongInput
 from core.model.names import JobNumber
 from core.model.stations import Station
-from core.services import box_order, decks, decks_to_load, jobs, promises
+from core.services import box_order, deck_queue, decks_to_load, jobs, promises
 from core.services.box_order import Proposal
 from tests.support.booked import Desk, events, line
 
@@ -31,7 +31,7 @@ def found(desk: Desk) -> Proposal:
 
 
 def boxes(desk: Desk) -> list[str]:
-    return list(dict.fromkeys(tape.job for tape in desk.shop.ask(decks.queue)))
+    return list(dict.fromkeys(tape.job for tape in desk.shop.ask(deck_queue.waiting)))
 
 
 def test_a_small_box_behind_a_long_one_is_found_to_go_first(desk: Desk) -> None:
@@ -99,7 +99,7 @@ def test_an_order_worked_out_for_another_queue_is_refused(desk: Desk) -> None:
     desk.book(line("minidv", marking="DVM60"))
     with pytest.raises(Refused, match="has changed since"):
         desk.shop.run(box_order.put, proposal.order, proposal.seen)
-    assert desk.shop.ask(decks.box_order) == ()
+    assert desk.shop.ask(deck_queue.box_order) == ()
 
 
 def test_a_day_promised_again_meanwhile_makes_the_order_stale(desk: Desk) -> None:

@@ -15,10 +15,10 @@ from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
 from core.playtime.habits import STARTING
-from core.services import captures, decks, tapes
+from core.services import deck_queue, tapes
 from core.services.records_door import Shop
 from core.store import engines, schema
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit
 from tests.support.booked import Desk, line
 
@@ -37,20 +37,20 @@ def test_a_finished_capture_is_kept_with_what_the_deck_showed(desk: Desk) -> Non
     job = desk.book(compact())  # type: ignore[arg-type]
     play(desk, job.tapes[0], 80.0, EP)
 
-    (played,) = desk.shop.ask(captures.played)
+    (played,) = desk.shop.ask(deck_queue.played)
     assert (played.minutes, played.speed, played.known.format) == (80.0, Speed.EP, "vhs-c")
     assert "the deck showed EP" in desk.shop.ask(tapes.history, job.tapes[0].code)[-1].words
     assert desk.shop.verify() == ()
 
 
 def test_the_shop_says_what_it_has_seen(desk: Desk) -> None:
-    assert desk.shop.ask(captures.evidence) == ()
-    assert desk.shop.ask(captures.habits) is STARTING
+    assert desk.shop.ask(deck_queue.evidence) == ()
+    assert desk.shop.ask(deck_queue.habits) is STARTING
     for n in range(3):
         job = desk.book(compact(), name=f"Customer {'ABC'[n]}")  # type: ignore[arg-type]
         play(desk, job.tapes[0], 80.0, EP if n else Shown(speed=Speed.SP))
 
-    sentences = [each.sentence for each in desk.shop.ask(captures.evidence)]
+    sentences = [each.sentence for each in desk.shop.ask(deck_queue.evidence)]
     assert "2 of your last 3 VHS-C (NTSC) were EP." in sentences
 
 
@@ -59,7 +59,7 @@ def test_a_tape_played_moves_what_is_believed_of_its_siblings_in_the_queue(desk:
     other = desk.book(compact(1), name="Somebody Else")  # type: ignore[arg-type]
 
     def likely(code: str) -> float:
-        return next(each.minutes.likely for each in desk.shop.ask(decks.queue) if each.code == code)
+        return next(each.minutes.likely for each in desk.shop.ask(deck_queue.waiting) if each.code == code)
 
     before, elsewhere = likely(job.tapes[1].code), likely(other.tapes[0].code)
     play(desk, job.tapes[0], 90.0, EP)
@@ -76,7 +76,7 @@ def test_a_tape_played_again_counts_once_as_it_was_the_last_time(desk: Desk) -> 
         desk.shop.run(tapes.move, tape.code, station)
     desk.shop.run(tapes.move, tape.code, Station.BEING_CHECKED, minutes=80.0, shown=EP)
 
-    assert [played.minutes for played in desk.shop.ask(captures.played)] == [80.0]
+    assert [played.minutes for played in desk.shop.ask(deck_queue.played)] == [80.0]
 
 
 @pytest.mark.parametrize(
@@ -95,7 +95,7 @@ def test_what_this_tape_cannot_be_is_refused_and_nothing_changes(
     with pytest.raises(WrongInput) as refused:
         desk.shop.run(tapes.move, job.tapes[0].code, Station.BEING_CHECKED, minutes=30.0, shown=shown)
     assert refused.value.place == place
-    assert desk.shop.ask(captures.played) == ()
+    assert desk.shop.ask(deck_queue.played) == ()
     assert desk.shop.ask(tapes.get, job.tapes[0].code).station is Station.PLAYING
 
 
@@ -128,7 +128,7 @@ def test_a_filled_shop_of_the_first_version_is_brought_up_and_keeps_everything(
     with Shop.open(old, clock=file_desk.clock) as shop:
         assert shop.ask(tapes.get, job.tapes[1].code).station is Station.BOOKED_IN
         assert shop.verify() == ()
-        assert shop.ask(captures.played) == ()
+        assert shop.ask(deck_queue.played) == ()
     assert list(tmp_path.glob(f"old-before-{schema.HEAD}*"))
 
 

@@ -9,10 +9,10 @@ import pytest
 from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
-from core.services import closed_days, decks, event_counts, jobs, promises
-from core.services.closed_days import TimeOff
+from core.services import closed_days, deck_queue, decks, event_counts, jobs, promises
+from core.services.event_counts import TimeOff
 from core.services.records_door import Shop
-from core.store import engines
+from core.store import current_settings, engines
 from tests.support.booked import Desk, line, quoted
 from tests.support.older import as_kept_before
 
@@ -63,21 +63,21 @@ def test_a_holiday_of_the_shop_is_planned_with_its_reason_and_not_counted(desk: 
     first = desk.clock().date() + timedelta(days=7)
     fitted = desk.shop.run(closed_days.plan, first, first + timedelta(days=6), "spring holiday")
     assert len(fitted.closed_days) == 6, "the Sunday is shut anyway"
-    (off,) = desk.shop.ask(closed_days.days_off)
+    (off,) = desk.shop.ask(event_counts.days_off)
     assert (off.words, off.is_planned) == ("spring holiday", True)
     assert off.days == tuple(sorted(fitted.closed_days))
     assert desk.shop.ask(event_counts.shut_days) == ()
     desk.shop.run(closed_days.open_after_all, [first])
-    (left,) = desk.shop.ask(closed_days.days_off)
+    (left,) = desk.shop.ask(event_counts.days_off)
     assert left.days == off.days[1:]
     desk.shop.run(closed_days.open_after_all, left.days)
-    assert desk.shop.ask(decks.fittings).closed_days == frozenset()
+    assert desk.shop.ask(current_settings.read).closed_days == frozenset()
 
 
 def test_a_closed_day_of_the_fittings_alone_has_no_reason(desk: Desk) -> None:
-    fitted, day = desk.shop.ask(decks.fittings), desk.clock().date()
+    fitted, day = desk.shop.ask(current_settings.read), desk.clock().date()
     desk.shop.run(decks.refit, replace(fitted, closed_days=frozenset({day})))
-    assert desk.shop.ask(closed_days.days_off) == (TimeOff((day,), "", is_planned=True),)
+    assert desk.shop.ask(event_counts.days_off) == (TimeOff((day,), "", is_planned=True),)
 
 
 def test_a_promise_under_review_feels_a_planned_holiday(desk: Desk) -> None:
@@ -105,7 +105,7 @@ def test_days_off_that_cannot_be_are_refused(desk: Desk) -> None:
         desk.shop.run(closed_days.open_after_all, [NEW_YEAR])
     with pytest.raises(Refused, match="no closed day"):
         desk.shop.run(closed_days.open_after_all, [today])
-    assert desk.shop.ask(decks.fittings).closed_days == frozenset()
+    assert desk.shop.ask(current_settings.read).closed_days == frozenset()
 
 
 def test_what_was_said_of_days_is_never_changed(desk: Desk) -> None:
@@ -135,5 +135,5 @@ def test_shut_days_of_an_older_shop_are_found_again(desk: Desk, older: str) -> N
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
         assert [each.words for each in shop.ask(event_counts.shut_days)] == ["flu", "a burst pipe"]
         assert [each.rests_until for each in shop.ask(jobs.get, job.number).tapes] == [None]
-        assert shop.ask(decks.queue)[0].code == job.tapes[0].code
+        assert shop.ask(deck_queue.waiting)[0].code == job.tapes[0].code
         assert shop.verify() == ()

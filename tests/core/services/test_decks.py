@@ -12,34 +12,35 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import Finding
 from core.model.settings_records import Outage
 from core.model.stations import Station
-from core.services import decks, event_counts, jobs, shop_settings, tapes
+from core.services import deck_queue, decks, event_counts, jobs, shop_settings, tapes
+from core.store import current_settings
 from tests.support.booked import Desk, command, events, line, quoted
 
 
 def test_a_new_shop_has_the_fittings_of_its_file(desk: Desk) -> None:
-    assert desk.shop.ask(decks.fittings) == shop_settings.new_shop()
+    assert desk.shop.ask(current_settings.read) == shop_settings.new_shop()
 
 
 def test_changed_fittings_are_kept_exactly(desk: Desk) -> None:
-    changed = replace(desk.shop.ask(decks.fittings), people=4, confidence=0.95)
+    changed = replace(desk.shop.ask(current_settings.read), people=4, confidence=0.95)
     desk.shop.run(decks.refit, changed)
-    assert desk.shop.ask(decks.fittings) == changed
+    assert desk.shop.ask(current_settings.read) == changed
     desk.shop.run(decks.refit, replace(changed, people=1))
-    assert desk.shop.ask(decks.fittings).people == 1
+    assert desk.shop.ask(current_settings.read).people == 1
     assert desk.shop.verify() == ()
 
 
 def test_fittings_that_cannot_be_are_refused(desk: Desk) -> None:
-    before = desk.shop.ask(decks.fittings)
+    before = desk.shop.ask(current_settings.read)
     with pytest.raises(WrongInput, match="people"):
         desk.shop.run(decks.refit, replace(before, people=0))
-    assert desk.shop.ask(decks.fittings) == before
+    assert desk.shop.ask(current_settings.read) == before
 
 
 def test_a_deck_does_not_go_while_it_plays(desk: Desk) -> None:
     tape = desk.bring_to(desk.book().tapes[0], Station.CLEARED_TO_PLAY)
     desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 1")
-    before = desk.shop.ask(decks.fittings)
+    before = desk.shop.ask(current_settings.read)
     fewer = replace(before, decks=tuple(deck for deck in before.decks if deck.name != "VHS 1"))
     with pytest.raises(Refused, match=f"VHS 1 is playing tape {tape.code}"):
         desk.shop.run(decks.refit, fewer)
@@ -49,7 +50,7 @@ def test_the_queue_holds_what_is_not_ready_in_the_order_it_came(desk: Desk) -> N
     first, rush = desk.book(line(count=2), line(findings=[Finding.SNAPPED])), desk.book(line())
     desk.bring_to(first.tapes[0], Station.READY)
     desk.bring_to(first.tapes[1], Station.PLAYING)
-    queue = desk.shop.ask(decks.queue)
+    queue = desk.shop.ask(deck_queue.waiting)
     assert [tape.code for tape in queue] == [first.tapes[1].code, first.tapes[2].code, rush.tapes[0].code]
     assert queue[0].station is Station.PLAYING
     assert queue[0].bench_minutes == 0
@@ -59,7 +60,7 @@ def test_the_queue_holds_what_is_not_ready_in_the_order_it_came(desk: Desk) -> N
 def test_a_job_that_went_home_is_in_no_queue(desk: Desk) -> None:
     job = desk.book(line())
     desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code])
-    assert desk.shop.ask(decks.queue) == ()
+    assert desk.shop.ask(deck_queue.waiting) == ()
 
 
 # --- what nobody planned -----------------------------------------------------------------
@@ -141,7 +142,7 @@ def test_an_outage_that_cannot_be_is_refused_by_name(desk: Desk) -> None:
     ):
         with pytest.raises(WrongInput, match=wrong):
             desk.shop.run(decks.plan_outage, outage)
-    assert desk.shop.ask(decks.fittings).outages == ()
+    assert desk.shop.ask(current_settings.read).outages == ()
 
 
 def test_a_planned_outage_moves_the_date(desk: Desk) -> None:
@@ -155,7 +156,7 @@ def test_a_planned_outage_moves_the_date(desk: Desk) -> None:
 
 
 def test_what_was_counted_becomes_what_is_reckoned_with(desk: Desk) -> None:
-    assert desk.shop.ask(event_counts.reckoned) == desk.shop.ask(decks.fittings)
+    assert desk.shop.ask(event_counts.reckoned) == desk.shop.ask(current_settings.read)
     tape = desk.book(line()).tapes[0]
     desk.bring_to(tape, Station.BEING_CHECKED, minutes=120.0)
     desk.shop.run(decks.broke_down, "VHS 1")
@@ -163,7 +164,7 @@ def test_what_was_counted_becomes_what_is_reckoned_with(desk: Desk) -> None:
     counted = desk.shop.ask(event_counts.counted)
     assert (counted.failures, counted.play_hours, counted.repairs, counted.repair_hours) == (1, 2.0, 0, 10)
     assert desk.shop.ask(event_counts.reckoned).expected.hours_between_failures == (400 + 2) / 2
-    assert desk.shop.ask(decks.fittings).expected.hours_between_failures == 400
+    assert desk.shop.ask(current_settings.read).expected.hours_between_failures == 400
 
 
 def test_rush_boxes_are_counted_by_month(desk: Desk) -> None:
@@ -183,4 +184,4 @@ def test_rush_boxes_are_counted_by_month(desk: Desk) -> None:
 def test_the_queue_knows_the_deck_a_tape_plays_on(desk: Desk) -> None:
     tape = desk.bring_to(desk.book(line()).tapes[0], Station.CLEARED_TO_PLAY)
     desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 2")
-    assert [each.deck for each in desk.shop.ask(decks.queue)] == ["VHS 2"]
+    assert [each.deck for each in desk.shop.ask(deck_queue.waiting)] == ["VHS 2"]

@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from core.model.stations import Station
 from core.scheduling.plan import estimate
-from core.services import decks, decks_to_load
+from core.services import deck_queue, decks_to_load
 from core.wording.messages import say
 from tests.support.booked import Desk, line
 
@@ -18,6 +18,6 @@ def test_the_records_and_the_end_are_told_in_the_order_of_the_fittings(desk: Des
     found = desk.shop.ask(decks_to_load.read)
     assert [each.deck for each in found[:2]] == ["VHS 1", "VHS 2"]
     assert {each.tape and each.tape.code for each in found[:2]} == {tape.code for tape in job.tapes[:2]}
-    planned = 3 + estimate(desk.shop.ask(decks.queue)[0].minutes)  # three minutes to load it
+    planned = 3 + estimate(desk.shop.ask(deck_queue.waiting)[0].minutes)  # three minutes to load it
     assert [each.ends for each in found[:2]] == [desk.clock() + timedelta(minutes=planned)] * 2
     assert {(each.tape, each.why) for each in found[2:]} == {(None, say("load_now", "none_cleared"))}

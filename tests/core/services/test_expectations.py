@@ -8,17 +8,17 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.settings_records import Expected
-from core.services import decks, expectations
-from core.store import history
+from core.services import expectations
+from core.store import current_settings, history
 from tests.support.booked import Desk, events, line, quoted
 
 WARY = Expected(300.0, 48.0, 2.0, 5.0, 0.02)
 
 
 def test_what_is_stated_is_kept_with_what_was_stated_before(desk: Desk) -> None:
-    before = desk.shop.ask(decks.fittings).expected
+    before = desk.shop.ask(current_settings.read).expected
     assert desk.shop.run(expectations.expect, WARY).expected == WARY
-    assert desk.shop.ask(decks.fittings).expected == WARY
+    assert desk.shop.ask(current_settings.read).expected == WARY
     (told,) = events(desk.shop, "expects")
     assert "a failure in 300 playing hours" in told.words
     assert "2 % of opening days lost" in told.words
@@ -44,10 +44,10 @@ def test_the_same_again_is_no_step(desk: Desk) -> None:
     ],
 )
 def test_what_cannot_be_is_refused_by_name(desk: Desk, wrong: Expected, named: str) -> None:
-    before = desk.shop.ask(decks.fittings)
+    before = desk.shop.ask(current_settings.read)
     with pytest.raises(WrongInput, match=named):
         desk.shop.run(expectations.expect, wrong)
-    assert desk.shop.ask(decks.fittings) == before
+    assert desk.shop.ask(current_settings.read) == before
 
 
 def test_a_shop_that_expects_the_worst_names_later_days(desk: Desk) -> None:

@@ -26,22 +26,22 @@ from core.model.pickup_records import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import (
-    captures,
-    decks,
+    backup,
+    deck_queue,
     donors,
     event_counts,
     invented_day,
     invented_shop,
     jobs,
     pickups,
-    promises,
+    promise_entries,
     quoting,
     recordings,
     shop_settings,
 )
 from core.services.invented_shop import InventedShop
 from core.services.records_door import Shop
-from core.store import backup
+from core.store import current_settings
 from tests.support import pdf
 from tests.support.demonstration import AFTERNOON, DENVER, copied
 from tests.support.typed import Typist, contents
@@ -109,7 +109,7 @@ def test_one_deck_failed_and_came_back_with_what_was_done(shop: Shop) -> None:
     assert "idler" in outage.words
     assert "cleaned" in outage.mended
     assert outage.ended_at is not None
-    assert all(deck.in_service for deck in shop.ask(decks.fittings).decks)
+    assert all(deck.in_service for deck in shop.ask(current_settings.read).decks)
 
 
 def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: InventedShop, shop: Shop) -> None:
@@ -138,21 +138,21 @@ def test_without_pyav_the_shop_is_made_all_the_same(tmp_path: Path, monkeypatch:
 
 
 def test_what_the_decks_showed_is_evidence(shop: Shop) -> None:
-    sentences = " ".join(each.sentence for each in shop.ask(captures.evidence))
+    sentences = " ".join(each.sentence for each in shop.ask(deck_queue.evidence))
     assert "of your last 15 VHS (NTSC) were SP" in sentences
-    assert {tape.speed for tape in shop.ask(captures.played)} >= {Speed.SP, Speed.EP}
+    assert {tape.speed for tape in shop.ask(deck_queue.played)} >= {Speed.SP, Speed.EP}
 
 
 def test_the_last_box_was_quoted_by_what_the_shop_had_learned(shop: Shop) -> None:
     job = next(job for job in all_jobs(shop) if job.customer.name == "Jonas Teague")
-    box, learned = job.quote.inventory, shop.ask(captures.habits)
+    box, learned = job.quote.inventory, shop.ask(deck_queue.habits)
     assert job.quote.tapes == quoting.quoted_tapes(box, learned)
     assert job.quote.tapes != quoting.quoted_tapes(box)
 
 
 def test_one_date_was_said_again_with_a_reason(shop: Shop) -> None:
     job = next(job for job in all_jobs(shop) if job.customer.name == "Dorrit Halvorsen")
-    first, again = shop.ask(promises.said, job.number)
+    first, again = shop.ask(promise_entries.said, job.number)
     assert (first.reason, again.agreed_with) == ("", "Dorrit Halvorsen")
     assert again.reason
     assert again.promise == job.promise
@@ -174,7 +174,7 @@ def test_every_deck_that_plays_holds_one_tape(shop: Shop) -> None:
 
 
 def test_everything_lies_behind_the_clock_and_in_opening_hours(shop: Shop) -> None:
-    fitted = shop.ask(decks.fittings)
+    fitted = shop.ask(current_settings.read)
     happened = [
         one.at.astimezone(DENVER) for job in all_jobs(shop) for one in shop.ask(jobs.history, job.number)
     ]
@@ -202,7 +202,10 @@ def test_all_papers_are_there(made: InventedShop) -> None:
 
 
 def test_nobody_in_it_can_be_called(shop: Shop) -> None:
-    for phone in [shop.ask(decks.fittings).front.phone, *(job.customer.phone for job in all_jobs(shop))]:
+    for phone in [
+        shop.ask(current_settings.read).front.phone,
+        *(job.customer.phone for job in all_jobs(shop)),
+    ]:
         assert phone is not None
         number = str(phonenumbers.parse(phone, "US").national_number)
         assert number[3:8] == "55501"  # 555-0100 to 555-0199 are kept free for stories

@@ -12,8 +12,9 @@ from sqlalchemy import text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.stations import Station
-from core.services import decks, jobs, promises, tapes
+from core.services import decks, jobs, promise_entries, promises, tapes
 from core.services.records_door import Shop
+from core.store import current_settings
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
 
@@ -36,7 +37,7 @@ def test_a_promise_that_is_kept_is_not_at_risk(desk: Desk) -> None:
 
 def test_a_deck_that_fails_puts_promises_at_risk(desk: Desk) -> None:
     jobs_booked = [desk.book(line(count=3)) for _ in range(3)]
-    fitted = desk.shop.ask(decks.fittings)
+    fitted = desk.shop.ask(current_settings.read)
     only_one = tuple(replace(deck, in_service=deck.name == "S-VHS") for deck in fitted.decks)
     desk.shop.run(decks.refit, replace(fitted, decks=only_one))
     kept = desk.shop.ask(promises.under_review)
@@ -105,7 +106,7 @@ def test_a_day_is_said_again_with_its_reason_and_the_old_one_stays_readable(desk
     assert again.promise.day is not None
     assert again.promise.day > job.promise.day
     assert again.quote.promise == job.quote.promise
-    first, second = desk.shop.ask(promises.said, job.number)
+    first, second = desk.shop.ask(promise_entries.said, job.number)
     assert (first.promise, first.reason) == (job.promise, "")
     assert (second.promise, second.reason, second.agreed_with, second.by) == (
         again.promise,
@@ -139,7 +140,7 @@ def test_a_day_cannot_be_said_again_without_a_reason_or_into_the_past(desk: Desk
     _ready(desk, job)
     with pytest.raises(Refused, match="no day left to promise"):
         desk.shop.run(promises.renew, job.number, "why not")
-    assert len(desk.shop.ask(promises.said, job.number)) == 1
+    assert len(desk.shop.ask(promise_entries.said, job.number)) == 1
 
 
 def test_what_is_agreed_by_phone_is_a_promise_too(desk: Desk) -> None:
@@ -147,7 +148,7 @@ def test_what_is_agreed_by_phone_is_a_promise_too(desk: Desk) -> None:
     assert job.promise.day is not None
     other = replace(job.promise, day=job.promise.day + timedelta(days=7))
     desk.shop.run(jobs.agree, job.number, "a week later", "Ada", promise=other)
-    assert [each.promise for each in desk.shop.ask(promises.said, job.number)] == [job.promise, other]
+    assert [each.promise for each in desk.shop.ask(promise_entries.said, job.number)] == [job.promise, other]
 
 
 # --- judged ------------------------------------------------------------------------------
@@ -228,8 +229,11 @@ def test_promises_of_an_older_shop_are_found_again(desk: Desk, older: str, revis
     as_kept_before(desk, older, revision)
 
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
-        assert [each.promise for each in shop.ask(promises.said, agreed.number)] == [agreed.promise, another]
-        assert shop.ask(promises.said, agreed.number)[1].reason == "a week later is fine"
+        assert [each.promise for each in shop.ask(promise_entries.said, agreed.number)] == [
+            agreed.promise,
+            another,
+        ]
+        assert shop.ask(promise_entries.said, agreed.number)[1].reason == "a week later is fine"
         assert shop.ask(promises.judged) == desk.shop.ask(promises.judged)
         assert [(each.number, each.kept) for each in shop.ask(promises.judged)] == [
             (kept.number, True),

@@ -18,6 +18,8 @@ from core.pricing import price_book
 from core.promise import turnaround
 from core.services import quoting
 from core.services import shop_settings as shops
+from core.services.quoting import ShopSnapshot
+from core.wording.messages import say
 from tests.support.shops import TUESDAY, queued
 
 BOOK = price_book.in_force(TUESDAY.date())
@@ -28,7 +30,7 @@ VHS, HI8 = FormatName("vhs"), FormatName("hi8")
 def quote(*lines: TapeLine, shop: ShopSettings = SHOP, queue: int = 0, **changes: object) -> Quote:
     inventory = replace(Inventory(lines, tv=TvSystem.NTSC), **changes)  # type: ignore[arg-type]
     load = turnaround.load(shop, [queued(n) for n in range(queue)], TUESDAY)
-    return quoting.quote(inventory, book=BOOK, fittings=shop, load=load, now=TUESDAY)
+    return quoting.quote(inventory, ShopSnapshot(shop, BOOK, load, TUESDAY))
 
 
 def without(shop: ShopSettings, format: str) -> ShopSettings:
@@ -49,7 +51,7 @@ def test_a_box_that_came_in_cold_is_promised_a_day_later_and_says_why() -> None:
     warm, cold = quote(line, shop=calm), quote(line, shop=calm, cold=True)
     assert warm.promise.day == TUESDAY.date()
     assert cold.promise.day == TUESDAY.date() + timedelta(days=1)
-    assert any("came in cold and rests 24 hours" in warning for warning in cold.warnings)
+    assert say("quotes", "came_in_cold", hours=24.0) in cold.warnings
     assert not any("cold" in warning for warning in warm.warnings)
 
 
@@ -124,8 +126,8 @@ def test_a_date_after_the_needed_one_says_the_chance_and_what_rush_would_do() ->
     made = quote(TapeLine(6, VHS, "T-120", speed=Speed.SP), queue=60, needed_by=wanted)
     (needed,) = [warning for warning in made.warnings if warning.startswith("Needed by")]
     (rush,) = [warning for warning in made.warnings if "rush" in warning]
-    assert needed.startswith("Needed by Wednesday, March 4, but promised is ")
-    assert rush.startswith("As a rush box it would be ")
+    assert needed.startswith("Needed by Wednesday, March 4, but the earliest day we can promise is ")
+    assert rush.startswith("As a rush order it would be ready by ")
     assert rush.endswith(" more.")
     hurried = quote(TapeLine(6, VHS, "T-120", speed=Speed.SP), queue=60, needed_by=wanted, rush=True)
     assert hurried.promise.day is not None
@@ -138,7 +140,7 @@ def test_rush_is_not_sold_when_it_would_change_nothing() -> None:
     calm = replace(SHOP, expected=Expected())
     box = TapeLine(9, VHS, "T-160", speed=Speed.EP, fill=1.0)
     made = quote(box, shop=calm, needed_by=TUESDAY.date())
-    assert "A rush box would not be ready any earlier." in made.warnings
+    assert say("quotes", "rush_no_earlier") in made.warnings
 
 
 def test_a_date_in_time_says_nothing_about_rush() -> None:
@@ -149,7 +151,7 @@ def test_a_date_in_time_says_nothing_about_rush() -> None:
 def test_a_tape_longer_than_any_opening_is_a_warning() -> None:
     short = tuple(replace(opening, end=opening.start + 60) for opening in SHOP.openings)
     made = quote(TapeLine(1, VHS, "T-160", speed=Speed.EP, fill=1.0), shop=replace(SHOP, openings=short))
-    assert any("longer than any opening" in warning for warning in made.warnings)
+    assert any(say("quotes", "overlong") in warning for warning in made.warnings)
 
 
 def test_what_the_copies_need_is_warned_about() -> None:
@@ -161,13 +163,13 @@ def test_what_the_copies_need_is_warned_about() -> None:
 def test_a_book_in_another_currency_than_the_till_is_a_warning() -> None:
     shop = replace(SHOP, front=replace(SHOP.front, currency="EUR"))
     assert any(
-        "is in USD, the shop keeps its till in EUR" in text
+        "is priced in USD, but the shop's currency is EUR" in text
         for text in quote(TapeLine(1, VHS), shop=shop).warnings
     )
 
 
 def test_a_box_too_large_for_one_job_is_refused() -> None:
-    with pytest.raises(WrongInput, match="up to 500 tapes are accepted in one job"):
+    with pytest.raises(WrongInput, match="up to 500 tapes fit on one order"):
         quote(TapeLine(400, VHS), TapeLine(101, VHS))
 
 
@@ -185,7 +187,7 @@ def test_a_key_in_one_of_forty_lines_believes_nothing_anew() -> None:
     def typed(label: str) -> int:
         lines[20] = replace(lines[20], label=label)
         inventory = Inventory(tuple(lines), tv=TvSystem.NTSC)
-        quoting.quote(inventory, book=BOOK, fittings=SHOP, load=load, now=TUESDAY)
+        quoting.quote(inventory, ShopSnapshot(SHOP, BOOK, load, TUESDAY))
         return tape_minutes.belief_of.cache_info().misses
 
     assert typed("first") == typed("second")

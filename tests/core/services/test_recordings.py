@@ -13,7 +13,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import Speed, TapeCode
 from core.model.stations import Station
 from core.playtime.deck_readings import NOTHING, Shown
-from core.services import captures, jobs, recordings, tapes
+from core.services import deck_queue, jobs, recordings, tapes
 from core.store.unit import Unit
 from tests.support.booked import Desk, line
 
@@ -135,7 +135,7 @@ def test_without_a_file_the_minutes_read_off_the_deck_count_again(desk: Desk) ->
 
 def learned(desk: Desk) -> list[tuple[float, Speed | None]]:
     """What the shop learns from: minutes and speed of every tape that played."""
-    return [(each.minutes, each.speed) for each in desk.shop.ask(captures.played)]
+    return [(each.minutes, each.speed) for each in desk.shop.ask(deck_queue.played)]
 
 
 def played(desk: Desk, minutes: float | None = 97.0) -> TapeCode:

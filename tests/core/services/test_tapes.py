@@ -14,7 +14,8 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import Finding, Join, TapeCode
 from core.model.stations import ASIDE, Station, allows
 from core.model.tape_records import TapeRecord
-from core.services import decks, jobs, repair_record, tapes
+from core.services import deck_queue, decks, jobs, repair_record, tapes
+from core.store import current_settings
 from core.wording.locale_figures import tape_code
 from tests.support.booked import Desk, command, line, quoted
 
@@ -85,7 +86,7 @@ def _cold(desk: Desk) -> TapeRecord:
 def test_a_tape_from_the_cold_rests_a_day_before_it_plays(desk: Desk) -> None:
     tape = _cold(desk)
     assert tape.rests_until == desk.clock() + timedelta(hours=24)
-    assert desk.shop.ask(decks.queue)[0].rests_until == tape.rests_until
+    assert desk.shop.ask(deck_queue.waiting)[0].rests_until == tape.rests_until
     desk.bring_to(tape, Station.CLEARED_TO_PLAY)
     with pytest.raises(Refused) as told:
         desk.shop.run(tapes.move, tape.code, Station.PLAYING)
@@ -269,7 +270,7 @@ def test_a_code_nobody_has_is_named(desk: Desk) -> None:
 def test_a_deck_out_of_service_plays_nothing(desk: Desk) -> None:
     from dataclasses import replace
 
-    fitted = desk.shop.ask(decks.fittings)
+    fitted = desk.shop.ask(current_settings.read)
     broken = tuple(replace(deck, in_service=deck.name != "VHS 1") for deck in fitted.decks)
     desk.shop.run(decks.refit, replace(fitted, decks=broken))
     tape = desk.bring_to(desk.book().tapes[0], Station.CLEARED_TO_PLAY)

@@ -16,7 +16,7 @@ from core.model.errors import Conflict, Unavailable, WrongInput
 from core.model.stations import Station
 from core.services import drafts, jobs, tapes
 from core.services.records_door import Shop
-from core.store import engines, failures
+from core.store import engines, failures, sqlite_library
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from tests.support.booked import Desk, command, inventory, quoted
@@ -76,30 +76,10 @@ def test_a_stale_write_is_a_conflict(desk: Desk) -> None:
     assert desk.shop.ask(tapes.get, code).station is Station.BOOKED_IN
 
 
-@pytest.mark.parametrize(
-    ("version", "affected"),
-    [
-        ((3, 6, 23), False),
-        ((3, 40, 1), True),
-        ((3, 44, 5), True),
-        ((3, 44, 6), False),
-        ((3, 45, 0), True),
-        ((3, 50, 6), True),
-        ((3, 50, 7), False),
-        ((3, 51, 0), True),
-        ((3, 51, 2), True),
-        ((3, 51, 3), False),
-        ((3, 53, 4), False),
-    ],
-)
-def test_an_sqlite_that_can_lose_records_is_known(version: tuple[int, ...], affected: bool) -> None:
-    assert engines.has_reset_race(version) is affected
-
-
 def test_an_sqlite_that_can_lose_records_is_refused_unless_alone(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    monkeypatch.setattr(engines, "has_reset_race", lambda version: True)
+    monkeypatch.setattr(sqlite_library, "has_reset_race", lambda version: True)
     path = tmp_path / "shop.sqlite"
     with pytest.raises(Unavailable, match="may lose records"):
         Shop.open(path)

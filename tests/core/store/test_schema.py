@@ -18,7 +18,7 @@ from core.model.errors import Refused, WrongInput
 from core.services import jobs
 from core.services.records_door import Shop
 from core.store import schema
-from core.store.engines import sqlite_module
+from core.store.sqlite_library import sqlite_module
 from core.store.tables import StoredTable
 from core.store.unit import Unit
 from tests.support.booked import Desk

@@ -12,7 +12,7 @@ from core.wording.messages import say
 
 def test_every_sentence_is_bracketed_once() -> None:
     messages.use("xx")
-    assert say("pickup", "price") == "⟦Ŧööŧààł⟧"
+    assert say("slip", "price") == "⟦Ŧööŧààł⟧"
     assert re.fullmatch(r"⟦[^⟦⟧]*Ada[^⟦⟧]*⟧", say("pickup", "tell_leader", title="Ada"))
     assert re.fullmatch(r"⟦[^⟦⟧]*3[^⟦⟧]*⟧", say("figures", "since_days", n=3))
 

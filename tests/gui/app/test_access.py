@@ -12,10 +12,10 @@ from core.model.names import Finding, FormatName, JobNumber
 from core.model.stations import Station
 from core.services import jobs, tapes
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.customer_side.customer_window import CustomerSide
-from gui.phone.phone_screen import Phone
-from gui.pickup.pickup_screen import Pickup
+from gui.phone.phone_screen import PhoneScreen
+from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
 from gui.widgets.guided_look import LookOver, Subject
 from gui.widgets.pack_tool import PackTool
@@ -24,7 +24,7 @@ from tests.support import access
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
 
-SCREENS = (Counter, Phone, BenchScreen, Pickup, ShopScreen)
+SCREENS = (CounterScreen, PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 
 
 @pytest.fixture
@@ -108,7 +108,7 @@ def test_every_chapter_of_the_shop_can_be_heard_hit_and_reached(whole: Place) ->
 
 def test_the_customer_side_says_what_it_shows_and_asks_for_no_key(whole: Place) -> None:
     counter = whole.window.screen_named("counter")
-    assert isinstance(counter, Counter)
+    assert isinstance(counter, CounterScreen)
     side = CustomerSide(whole.window)
     counter.quote_changed.connect(side.show_quote)
     side.show()

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, 
 
 from core.model.names import Finding
 from gui.bench.bench_screen import BenchScreen
-from gui.phone.phone_screen import Phone
-from gui.pickup.pickup_screen import Pickup
+from gui.phone.phone_screen import PhoneScreen
+from gui.pickup.pickup_screen import PickupScreen
 from gui.pickup.signature_pad import SignaturePad
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
@@ -19,7 +19,7 @@ from gui.widgets.tray import Tray
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
 
-KINDS = (Phone, BenchScreen, Pickup, ShopScreen)
+KINDS = (PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 LEAST = 24
 """Pixels of a target (WCAG 2.2, 2.5.8)."""
 
@@ -29,7 +29,7 @@ def screen(request: pytest.FixtureRequest, place: Place) -> Screen:
     """Each screen with something on it."""
     job = place.records.book(line(count=2), line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)))
     shown: Screen = place.turn_to(request.param)
-    if isinstance(shown, Phone | Pickup | BenchScreen):
+    if isinstance(shown, PhoneScreen | PickupScreen | BenchScreen):
         press_text(job.tapes[2].code)
         press(Qt.Key.Key_Return)
         place.settle()

@@ -17,7 +17,7 @@ from core.services import drafts
 from gui.app import first_window
 from gui.app.composition import Furnishing, furnish
 from gui.app.main_window import Window
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit import actions, theme
 from tests.support.counting import clerk_at
 from tests.support.screens import Place, press
@@ -143,7 +143,7 @@ def test_the_clock_may_start_at_another_time() -> None:
 
 
 def test_the_counter_is_the_first_moment(furnished: Furnishing, shell: Window) -> None:
-    assert isinstance(shell.screen_on_show(), Counter)
+    assert isinstance(shell.screen_on_show(), CounterScreen)
     assert QApplication.focusWidget() is not None
     press(Qt.Key.Key_F2)
-    assert not isinstance(shell.screen_on_show(), Counter)
+    assert not isinstance(shell.screen_on_show(), CounterScreen)

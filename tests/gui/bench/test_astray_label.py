@@ -11,14 +11,14 @@ from core.model.names import Join
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import repair_record, tapes
-from gui.pickup.pickup_screen import Pickup
+from gui.pickup.pickup_screen import PickupScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, type_in
 
 
 @pytest.fixture
-def screen(place: Place) -> Pickup:
-    return place.turn_to(Pickup)
+def screen(place: Place) -> PickupScreen:
+    return place.turn_to(PickupScreen)
 
 
 def ready(place: Place) -> Job:
@@ -37,20 +37,20 @@ def kept(place: Place, job: Job) -> TapeRecord:
     return place.records.shop.ask(tapes.get, job.tapes[0].code)
 
 
-def question(screen: Pickup) -> str:
+def question(screen: PickupScreen) -> str:
     label = screen.findChild(QLabel, "label-question")
     assert label is not None
     return label.text() if label.isVisible() else ""
 
 
-def find(place: Place, screen: Pickup, job: Job) -> None:
-    type_in(screen.box, job.number, enter=True)
+def find(place: Place, screen: PickupScreen, job: Job) -> None:
+    type_in(screen.parts.box, job.number, enter=True)
     place.settle()
     place.settle()
 
 
 def test_the_pickup_says_that_a_label_has_to_come_off_and_takes_the_answer(
-    place: Place, screen: Pickup
+    place: Place, screen: PickupScreen
 ) -> None:
     job = ready(place)
     find(place, screen, job)
@@ -64,20 +64,20 @@ def test_the_pickup_says_that_a_label_has_to_come_off_and_takes_the_answer(
     assert question(screen) == ""
 
 
-def test_a_label_astray_holds_nothing_up(place: Place, screen: Pickup) -> None:
+def test_a_label_astray_holds_nothing_up(place: Place, screen: PickupScreen) -> None:
     job = ready(place)
     find(place, screen, job)
     for tape in job.tapes:
-        type_in(screen.box, tape.code, enter=True)
-    screen.handover.on_paper.click()
-    screen.handover.signer.setText("Ada Fenwick")
+        type_in(screen.parts.box, tape.code, enter=True)
+    screen.parts.slip.signing.on_paper.click()
+    screen.parts.slip.signer.setText("Ada Fenwick")
     press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
     place.settle()
     place.settle()
     assert kept(place, job).station is Station.HANDED_BACK
 
 
-def test_a_missing_label_is_asked_for_first(place: Place, screen: Pickup) -> None:
+def test_a_missing_label_is_asked_for_first(place: Place, screen: PickupScreen) -> None:
     job = ready(place)
     place.records.shop.run(
         repair_record.splice, job.tapes[1].code, at_minutes=1.0, cut_cm=2.0, joined_with=Join.TAPE

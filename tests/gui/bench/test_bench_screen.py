@@ -14,7 +14,7 @@ from core.model.tape_records import TapeRecord
 from core.playtime import cuts
 from core.playtime.deck_readings import Shown
 from core.playtime.explanations import Played
-from core.services import captures, decks, decks_to_load, repair_record, tapes
+from core.services import deck_queue, decks, decks_to_load, repair_record, tapes
 from core.wording.locale_figures import tape_code, time_of_day
 from gui.bench.bench_screen import BenchScreen
 from gui.bench.repair_sentences import seconds
@@ -350,7 +350,7 @@ def test_a_playing_tape_asks_how_long_it_ran(
 
 
 def capture(place: Place) -> Played:
-    (played,) = place.records.shop.ask(captures.played)
+    (played,) = place.records.shop.ask(deck_queue.played)
     return played
 
 

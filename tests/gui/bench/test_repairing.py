@@ -11,7 +11,7 @@ from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import donors, repair_attempts, repair_record, tapes
 from gui.bench.bench_screen import BenchScreen
-from gui.pickup import farewell
+from gui.pickup import pickup_sentences
 from gui.toolkit.text import say
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, scan, written
@@ -92,7 +92,7 @@ def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
     assert tape.not_for_reuse
     assert "nothing is lost" in place.told
     assert "in the clear leader" in written(screen.card)
-    assert "spliced in the clear leader" in farewell.sentences((tape,))[0]
+    assert "spliced in the clear leader" in pickup_sentences.sentences((tape,))[0]
 
 
 def test_a_leader_in_the_middle_of_the_programme_is_told_before_it_is_kept(

@@ -14,8 +14,9 @@ from core.model.settings_records import Expected
 from core.model.stations import Station
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, expectations, jobs, tapes
+from core.wording.messages import say
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.counter.typed_box import box_of, read_box
 from tests.support.counting import ALT, Clerk, clerk_at
 from tests.support.screens import Place, press, press_text, written
@@ -42,7 +43,7 @@ def test_one_key_says_that_a_box_came_in_cold_and_the_day_counts_its_rest(clerk:
     assert cold.inventory.cold
     assert warm.promise.day == place.records.clock().date()
     assert cold.promise.day == place.records.clock().date() + timedelta(days=1)
-    assert "came in cold and rests 24 hours" in written(clerk.counter.parts.telling)
+    assert say("quotes", "came_in_cold", hours=24.0) in written(clerk.counter.parts.telling)
     clerk.counter.tray.undo()
     assert not clerk.counter.parts.form.cold.isChecked()
 
@@ -106,7 +107,7 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
 
 
 def test_the_ticks_are_whole_at_any_width(place: Place) -> None:
-    counter = place.turn_to(Counter)
+    counter = place.turn_to(CounterScreen)
     for wide in (1280, 900, 640):
         place.window.resize(wide, 500)
         place.settle()

@@ -18,8 +18,8 @@ from PySide6.QtWidgets import (
 
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox, TypedRow
-from core.services import drafts, jobs, shop_snapshot
-from gui.counter.counter_screen import Counter
+from core.services import drafts, jobs, promises
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns
 from tests.support.booked import line
@@ -87,7 +87,7 @@ def whole_quote(clerk: Clerk) -> Quote:
     """Worked out at one go by the one door."""
     shown = clerk.counter.quote
     assert shown is not None
-    return clerk.place.records.shop.ask(shop_snapshot.read).quote(shown.inventory, shown.made_at)
+    return clerk.place.records.shop.ask(promises.snapshot).quote(shown.inventory, shown.made_at)
 
 
 def test_the_format_offered_counts_before_it_is_taken(clerk: Clerk) -> None:
@@ -576,6 +576,6 @@ def test_the_row_as_it_is_typed_is_the_row_in_the_box(clerk: Clerk) -> None:
 
 
 def test_a_counter_alone_needs_no_shop_to_be_shown(place: Place) -> None:
-    counter = Counter(place.desk)
+    counter = CounterScreen(place.desk)
     place.qtbot.addWidget(counter)
     assert counter.quote is None

@@ -6,16 +6,16 @@ import pytest
 from PySide6.QtCore import Qt
 
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
-from gui.phone.phone_screen import Phone
-from gui.pickup.pickup_screen import Pickup
+from gui.counter.counter_screen import CounterScreen
+from gui.phone.phone_screen import PhoneScreen
+from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
 from tests.support import klm
 from tests.support.booked import line
 from tests.support.counting import ALT, Clerk, clerk_at
 from tests.support.screens import Place, press, press_text
 
-SCREENS = (Counter, Phone, BenchScreen, Pickup, ShopScreen)
+SCREENS = (CounterScreen, PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 MOST_KEYS = 6
 
 
@@ -41,7 +41,7 @@ def test_a_caller_is_answered_with_six_keys_at_most_from_any_screen(
     window.settle()
     effort = klm.answer_a_caller(said)
     phone = window.window.screen_named("phone")
-    assert isinstance(phone, Phone)
+    assert isinstance(phone, PhoneScreen)
     window.qtbot.waitUntil(lambda: phone.answer.spoken.startswith("Ada's two tapes"))
     assert effort.keys <= MOST_KEYS
     assert effort.seconds <= 0.6 * effort.by_mouse_s

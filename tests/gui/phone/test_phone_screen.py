@@ -12,52 +12,54 @@ from PySide6.QtWidgets import QApplication
 from core.model.job_records import CallerMatch
 from core.model.names import JobNumber
 from core.model.stations import Station
-from core.services import calls, jobs, promises, tapes
+from core.services import calls, jobs, promise_entries, tapes
 from core.wording.messages import say
-from gui.phone.answer_slip import ask_for
-from gui.phone.phone_screen import Phone
+from gui.phone.answer_slip import identity_check
+from gui.phone.phone_screen import PhoneScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
 
 
 @pytest.fixture
-def phone(place: Place) -> Phone:
+def phone(place: Place) -> PhoneScreen:
     place.records.book(line(count=2), name="Ada Fenwick")
     place.records.book(line("hi8", marking="P6-120"), name="Adam Fenn")
-    return place.turn_to(Phone)
+    return place.turn_to(PhoneScreen)
 
 
-def ask(place: Place, phone: Phone, text: str) -> None:
+def ask(place: Place, phone: PhoneScreen, text: str) -> None:
     phone.box.clear()
     type_in(phone.box, text)
-    place.qtbot.waitUntil(lambda: not phone._pause.isActive())
+    place.qtbot.waitUntil(lambda: not phone.search.is_waiting)
     place.settle()
 
 
-def test_the_box_has_the_keyboard_on_entering(phone: Phone) -> None:
+def test_the_box_has_the_keyboard_on_entering(phone: PhoneScreen) -> None:
     assert QApplication.focusWidget() is phone.box
 
 
-def test_a_job_number_is_answered_without_return_and_without_a_pause(place: Place, phone: Phone) -> None:
+def test_a_job_number_is_answered_without_return_and_without_a_pause(
+    place: Place, phone: PhoneScreen
+) -> None:
     type_in(phone.box, "000018")
-    assert not phone._pause.isActive()
+    assert not phone.search.is_waiting
     place.settle()
     assert phone.answer.spoken.startswith("Ada's two tapes")
 
 
-def test_four_digits_of_the_phone_are_enough(place: Place, phone: Phone) -> None:
+def test_four_digits_of_the_phone_are_enough(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "0142")
     assert phone.answer.spoken
-    assert {piece.key for piece in phone.matches.pieces} == {"000018", "000026"}
+    assert {piece.key for piece in phone.panel.matches.pieces} == {"000018", "000026"}
 
 
-def test_the_tapes_of_the_job_lie_in_the_tray_with_their_stations(place: Place, phone: Phone) -> None:
+def test_the_tapes_of_the_job_lie_in_the_tray_with_their_stations(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
-    assert [piece.place for piece in phone.tapes.pieces] == ["booked in", "booked in"]
-    assert all("VHS T-120" in piece.spoken for piece in phone.tapes.pieces)
+    assert [piece.place for piece in phone.panel.tapes.pieces] == ["booked in", "booked in"]
+    assert all("VHS T-120" in piece.spoken for piece in phone.panel.tapes.pieces)
 
 
-def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, phone: Phone) -> None:
+def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "fen")
     first = phone.answer.spoken
     press(Qt.Key.Key_Down)
@@ -67,7 +69,7 @@ def test_arrows_choose_among_the_matches_without_leaving_the_box(place: Place, p
     assert phone.answer.spoken == first
 
 
-def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> None:
+def test_a_promised_day_is_told_with_its_chance(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     promised = phone.findChild(object, "promise")
     assert promised.text().startswith("Promised for ")  # type: ignore[union-attr]  # it is a label
@@ -75,15 +77,15 @@ def test_a_promised_day_is_told_with_its_chance(place: Place, phone: Phone) -> N
     assert phone.answer._chance.isHidden(), "nothing is said twice on one slip"
 
 
-def test_nothing_found_says_what_to_ask_instead(place: Place, phone: Phone) -> None:
+def test_nothing_found_says_what_to_ask_instead(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "zzzzzz")
     assert "zzzzzz" in phone.answer.spoken
     assert "four digits" in phone.answer.spoken
-    assert phone.tapes.pieces == ()
+    assert phone.panel.tapes.pieces == ()
 
 
 def test_an_old_answer_never_covers_a_newer_question(
-    place: Place, phone: Phone, monkeypatch: pytest.MonkeyPatch
+    place: Place, phone: PhoneScreen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     waiting: list[Callable[[tuple[CallerMatch, ...]], None]] = []
 
@@ -104,32 +106,32 @@ def test_an_old_answer_never_covers_a_newer_question(
     assert told.startswith("Adam's")
 
 
-def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: Phone) -> None:
+def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_Escape)
     assert phone.box.text() == ""
     assert "000018" not in phone.answer.spoken
-    assert phone.tapes.isHidden()
+    assert phone.panel.tapes.isHidden()
 
 
 def test_coming_back_selects_what_was_typed_so_that_the_next_key_replaces_it(
-    place: Place, phone: Phone
+    place: Place, phone: PhoneScreen
 ) -> None:
     ask(place, phone, "000018")
     place.window.go("phone")
     assert phone.box.selectedText() == "000018"
 
 
-def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: Phone) -> None:
+def test_an_answer_on_show_is_renewed_when_tapes_move(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
-    code = phone.tapes.pieces[0].key
+    code = phone.panel.tapes.pieces[0].key
     place.work.run(tapes.move, code, Station.LOOKED_OVER)
     place.settle()
     place.settle()
-    assert phone.tapes.pieces[0].place == "looked over"
+    assert phone.panel.tapes.pieces[0].place == "looked over"
 
 
-def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) -> None:
+def test_the_answer_is_what_the_command_line_says(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     assert phone.answer.spoken == place.records.shop.ask(calls.status, "000018")[0].spoken
 
@@ -143,16 +145,16 @@ def test_the_answer_is_what_the_command_line_says(place: Place, phone: Phone) ->
     ],
 )
 def test_what_to_ask_is_never_what_the_caller_just_said(
-    place: Place, phone: Phone, text: str, asked: str, not_asked: str
+    place: Place, phone: PhoneScreen, text: str, asked: str, not_asked: str
 ) -> None:
     ask(place, phone, text)
     found = place.records.shop.ask(calls.status, text)[0]
-    sentence = ask_for(found)
+    sentence = identity_check(found)
     assert asked in sentence
     assert not not_asked or not_asked not in sentence
 
 
-def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone) -> None:
+def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F6)
     press_text("by phone: splice it")
@@ -170,36 +172,38 @@ def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: Phone)
     assert QApplication.focusWidget() is phone.box
 
 
-def test_an_agreement_without_words_is_not_kept(place: Place, phone: Phone) -> None:
+def test_an_agreement_without_words_is_not_kept(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F6)
-    phone.agreement.up_to.setFocus()
+    phone.forms.agreement.ceiling.setFocus()
     press(Qt.Key.Key_Return)
     place.settle()
     assert say("phone", "agreed_what") in place.told
     assert place.records.shop.ask(jobs.get, JobNumber("000018")).agreements == ()
 
 
-def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(place: Place, phone: Phone) -> None:
-    assert not phone.matches.isVisible()
+def test_while_nobody_calls_the_slipping_promises_are_offered_for_a_call(
+    place: Place, phone: PhoneScreen
+) -> None:
+    assert not phone.panel.matches.isVisible()
     place.records.clock.go_on(days=40)
     phone.refresh()
     place.settle()
-    assert {piece.title for piece in phone.matches.pieces} == {"Ada Fenwick", "Adam Fenn"}
-    assert {piece.small for piece in phone.matches.pieces} == {"+13035550142"}
-    phone.matches.setFocus()
-    chosen = phone.matches.current
+    assert {piece.title for piece in phone.panel.matches.pieces} == {"Ada Fenwick", "Adam Fenn"}
+    assert {piece.small for piece in phone.panel.matches.pieces} == {"+13035550142"}
+    phone.panel.matches.setFocus()
+    chosen = phone.panel.matches.current
     press(Qt.Key.Key_Return)
     place.settle()
     assert phone.box.text() == chosen
-    assert phone.tapes.pieces[0].key.startswith(chosen)
+    assert phone.panel.tapes.pieces[0].key.startswith(chosen)
     assert say("phone", "chance_gone") in phone.answer._chance.text()
 
 
 # --- a new day ---------------------------------------------------------------------------
 
 
-def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phone) -> None:
+def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: PhoneScreen) -> None:
     before = place.records.shop.ask(jobs.get, JobNumber("000018")).promise
     place.records.clock.go_on(days=20)
     ask(place, phone, "000018")
@@ -209,40 +213,40 @@ def test_a_new_day_is_promised_by_keys_with_its_reason(place: Place, phone: Phon
     press(Qt.Key.Key_Return)
     place.settle()
     place.settle()
-    first, again = place.records.shop.ask(promises.said, JobNumber("000018"))
+    first, again = place.records.shop.ask(promise_entries.said, JobNumber("000018"))
     assert first.promise == before
     assert (again.reason, again.agreed_with) == ("the deck was out", "Ada Fenwick")
     assert "Now promised for " in place.told
-    assert not phone.new_day.isVisible()
+    assert not phone.forms.new_day.isVisible()
     assert QApplication.focusWidget() is phone.box
     assert "late" not in phone.answer.spoken
 
 
-def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: Phone) -> None:
+def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F7)
-    phone.new_day.who.setFocus()
+    phone.forms.new_day.who.setFocus()
     press(Qt.Key.Key_Return)
     place.settle()
     assert "Why the day changes" in place.told
-    assert QApplication.focusWidget() is phone.new_day.reason
-    assert len(place.records.shop.ask(promises.said, JobNumber("000018"))) == 1
+    assert QApplication.focusWidget() is phone.forms.new_day.reason
+    assert len(place.records.shop.ask(promise_entries.said, JobNumber("000018"))) == 1
     press(Qt.Key.Key_Escape)
-    assert not phone.new_day.isVisible()
+    assert not phone.forms.new_day.isVisible()
 
 
-def test_one_form_is_open_at_a_time(place: Place, phone: Phone) -> None:
+def test_one_form_is_open_at_a_time(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F7)
     press(Qt.Key.Key_F6)
-    assert (phone.agreement.isVisible(), phone.new_day.isVisible()) == (True, False)
+    assert (phone.forms.agreement.isVisible(), phone.forms.new_day.isVisible()) == (True, False)
 
 
-def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: Phone) -> None:
+def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: PhoneScreen) -> None:
     for tape in place.records.shop.ask(jobs.get, JobNumber("000018")).tapes:
         place.records.bring_to(tape, Station.READY)
-    assert not phone.new_day_button.isVisible()
+    assert not phone.forms.new_day_button.isVisible()
     ask(place, phone, "000018")
-    assert not phone.new_day_button.isVisible()
+    assert not phone.forms.new_day_button.isVisible()
     ask(place, phone, "000026")
-    assert phone.new_day_button.isVisible()
+    assert phone.forms.new_day_button.isVisible()

@@ -13,7 +13,7 @@ from core.model.names import Finding, Join
 from core.model.stations import Station
 from core.services import jobs, pickups, recordings, repair_record, tapes
 from core.wording.messages import say
-from gui.pickup.pickup_screen import Pickup
+from gui.pickup.pickup_screen import PickupScreen
 from tests.support.booked import line
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import Place, press, press_text, scan, type_in
@@ -52,12 +52,12 @@ def job(place: Place) -> Job:
 
 
 @pytest.fixture
-def screen(place: Place, job: Job) -> Pickup:
-    return place.turn_to(Pickup)
+def screen(place: Place, job: Job) -> PickupScreen:
+    return place.turn_to(PickupScreen)
 
 
-def find(place: Place, screen: Pickup, text: str) -> None:
-    type_in(screen.box, text, enter=True)
+def find(place: Place, screen: PickupScreen, text: str) -> None:
+    type_in(screen.parts.box, text, enter=True)
     place.settle()
     place.settle()
 
@@ -72,35 +72,35 @@ def kept(place: Place, job: Job) -> Job:
     return place.records.shop.ask(jobs.get, job.number)
 
 
-def checked(screen: Pickup) -> list[str]:
-    return [piece.key for piece in screen.tray.pieces if piece.checked]
+def checked(screen: PickupScreen) -> list[str]:
+    return [piece.key for piece in screen.parts.tray.pieces if piece.checked]
 
 
-def label_question(screen: Pickup) -> str:
+def label_question(screen: PickupScreen) -> str:
     question = screen.findChild(QLabel, "label-question")
     assert question is not None
     return question.text() if question.isVisible() else ""
 
 
-def test_a_job_is_found_by_number_and_lies_in_the_tray(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_job_is_found_by_number_and_lies_in_the_tray(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
-    tape_rows = [piece for piece in screen.tray.pieces if piece.format]
+    tape_rows = [piece for piece in screen.parts.tray.pieces if piece.format]
     assert [piece.key for piece in tape_rows] == [tape.code for tape in job.tapes]
     assert [piece.checked for piece in tape_rows] == [False, False, None]
-    assert [piece.key for piece in screen.tray.pieces if piece.key.startswith("copy")]
+    assert [piece.key for piece in screen.parts.tray.pieces if piece.key.startswith("copy")]
 
 
 def test_any_tape_of_the_box_leads_to_its_job_and_is_checked_off(
-    place: Place, screen: Pickup, job: Job
+    place: Place, screen: PickupScreen, job: Job
 ) -> None:
     scan(place, job.tapes[0].code)
     place.settle()
-    assert screen.list is not None
-    assert screen.list.job.number == job.number
+    assert screen.checklist is not None
+    assert screen.checklist.job.number == job.number
     assert checked(screen) == [job.tapes[0].code]
 
 
-def test_a_tape_of_another_job_is_refused_by_name(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_tape_of_another_job_is_refused_by_name(place: Place, screen: PickupScreen, job: Job) -> None:
     stranger = place.records.book(line("vhs"), name="Somebody Else").tapes[0].code
     find(place, screen, job.number)
     scan(place, stranger)
@@ -108,17 +108,17 @@ def test_a_tape_of_another_job_is_refused_by_name(place: Place, screen: Pickup, 
     assert checked(screen) == []
 
 
-def test_a_tape_that_is_not_ready_is_not_checked_off(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_tape_that_is_not_ready_is_not_checked_off(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[2].code)
     assert "playing" in place.told
     assert checked(screen) == []
 
 
-def test_space_checks_off_and_goes_on_to_the_next(place: Place, screen: Pickup, job: Job) -> None:
+def test_space_checks_off_and_goes_on_to_the_next(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     press(Qt.Key.Key_Down)
-    assert QApplication.focusWidget() is screen.tray
+    assert QApplication.focusWidget() is screen.parts.tray
     press(Qt.Key.Key_Space)
     press(Qt.Key.Key_Space)
     assert checked(screen) == [job.tapes[0].code, job.tapes[1].code]
@@ -127,18 +127,20 @@ def test_space_checks_off_and_goes_on_to_the_next(place: Place, screen: Pickup, 
     assert checked(screen) == [job.tapes[0].code]
 
 
-def test_a_spliced_tape_carries_the_band_and_is_told_about(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_spliced_tape_carries_the_band_and_is_told_about(
+    place: Place, screen: PickupScreen, job: Job
+) -> None:
     find(place, screen, job.number)
-    row = next(piece for piece in screen.tray.pieces if piece.key == job.tapes[1].code)
+    row = next(piece for piece in screen.parts.tray.pieces if piece.key == job.tapes[1].code)
     assert row.band.startswith("Not for reuse")
-    said = " ".join(screen.handover.said)
+    said = " ".join(screen.parts.slip.sentences)
     assert "12.5 minutes" in said
     assert f"{job.tapes[1].splices[0].seconds_removed:.1f} s" in said
     assert "never play or record" in said
 
 
 def test_without_its_label_a_spliced_tape_does_not_go_and_the_reason_is_on_screen(
-    place: Place, screen: Pickup, job: Job
+    place: Place, screen: PickupScreen, job: Job
 ) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[1].code)
@@ -151,7 +153,7 @@ def test_without_its_label_a_spliced_tape_does_not_go_and_the_reason_is_on_scree
     assert place.shown_files == []
 
 
-def test_the_label_is_confirmed_apart_from_checking_off(place: Place, screen: Pickup, job: Job) -> None:
+def test_the_label_is_confirmed_apart_from_checking_off(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     assert "Hi8 P6-120" in label_question(screen)
     scan(place, job.tapes[1].code)
@@ -164,13 +166,13 @@ def test_the_label_is_confirmed_apart_from_checking_off(place: Place, screen: Pi
     assert checked(screen) == [job.tapes[1].code]
 
 
-def test_the_amount_due_is_the_price_less_what_was_paid(place: Place, screen: Pickup, job: Job) -> None:
+def test_the_amount_due_is_the_price_less_what_was_paid(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     price = place.records.shop.ask(jobs.reprice, job.number)
-    assert screen.handover.paid.minor() == price.gross.likely - job.paid_minor
+    assert screen.parts.slip.paid.minor() == price.gross.likely - job.paid_minor
 
 
-def test_nobody_signed_is_no_signature(place: Place, screen: Pickup, job: Job) -> None:
+def test_nobody_signed_is_no_signature(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     hand_back(place)
@@ -178,24 +180,26 @@ def test_nobody_signed_is_no_signature(place: Place, screen: Pickup, job: Job) -
     assert kept(place, job).tapes[0].station is Station.READY
 
 
-def test_an_empty_counter_is_not_handed_back(place: Place, screen: Pickup, job: Job) -> None:
+def test_an_empty_counter_is_not_handed_back(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     press(Qt.Key.Key_S, ALT)
     hand_back(place)
     assert "Nothing is checked off" in place.told
 
 
-def test_an_amount_that_is_none_is_named(place: Place, screen: Pickup, job: Job) -> None:
+def test_an_amount_that_is_none_is_named(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_S, ALT)
-    screen.handover.paid.setText("12.345")
+    screen.parts.slip.paid.setText("12.345")
     hand_back(place)
     assert "12.345" in place.told
     assert kept(place, job).tapes[0].station is Station.READY
 
 
-def test_signing_on_paper_is_kept_as_a_name_without_strokes(place: Place, screen: Pickup, job: Job) -> None:
+def test_signing_on_paper_is_kept_as_a_name_without_strokes(
+    place: Place, screen: PickupScreen, job: Job
+) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_S, ALT)
@@ -207,10 +211,10 @@ def test_signing_on_paper_is_kept_as_a_name_without_strokes(place: Place, screen
     assert [tape.code for tape in handed.handed_back] == [job.tapes[0].code]
 
 
-def test_a_drawn_signature_is_kept_as_strokes(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_drawn_signature_is_kept_as_strokes(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
-    pad, button = screen.handover.pad, Qt.MouseButton.LeftButton
+    pad, button = screen.parts.slip.signing.pad, Qt.MouseButton.LeftButton
     QTest.mousePress(pad, button, Qt.KeyboardModifier.NoModifier, QPoint(40, 60))
     QTest.mouseMove(pad, QPoint(120, 30))
     QTest.mouseRelease(pad, button, Qt.KeyboardModifier.NoModifier, QPoint(120, 30))
@@ -220,7 +224,9 @@ def test_a_drawn_signature_is_kept_as_strokes(place: Place, screen: Pickup, job:
     assert len(handed.signature.strokes) == 1
 
 
-def test_the_receipt_is_written_opened_and_its_path_told(place: Place, screen: Pickup, job: Job) -> None:
+def test_the_receipt_is_written_opened_and_its_path_told(
+    place: Place, screen: PickupScreen, job: Job
+) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_S, ALT)
@@ -233,7 +239,7 @@ def test_the_receipt_is_written_opened_and_its_path_told(place: Place, screen: P
 
 
 def test_a_receipt_that_cannot_be_written_does_not_undo_the_pickup(
-    place: Place, screen: Pickup, job: Job
+    place: Place, screen: PickupScreen, job: Job
 ) -> None:
     place.desk.papers.write_text("a file where the folder should be")
     find(place, screen, job.number)
@@ -250,7 +256,7 @@ def test_a_receipt_that_cannot_be_written_does_not_undo_the_pickup(
     assert len(place.shown_files) == 1
 
 
-def test_what_went_home_cannot_be_handed_back_again(place: Place, screen: Pickup, job: Job) -> None:
+def test_what_went_home_cannot_be_handed_back_again(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_S, ALT)
@@ -261,7 +267,7 @@ def test_what_went_home_cannot_be_handed_back_again(place: Place, screen: Pickup
     assert checked(screen) == []
 
 
-def test_a_second_window_cannot_hand_the_same_tape_back(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_second_window_cannot_hand_the_same_tape_back(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     place.records.hand_back(job, [job.tapes[0].code])
@@ -272,7 +278,7 @@ def test_a_second_window_cannot_hand_the_same_tape_back(place: Place, screen: Pi
 
 
 def test_one_hand_over_is_carried_out_once_however_often_the_key_is_pressed(
-    place: Place, screen: Pickup, job: Job
+    place: Place, screen: PickupScreen, job: Job
 ) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
@@ -286,9 +292,11 @@ def test_one_hand_over_is_carried_out_once_however_often_the_key_is_pressed(
     assert place.told.startswith("Done")
 
 
-def test_the_list_of_files_is_written_when_there_are_any(place: Place, screen: Pickup, job: Job) -> None:
+def test_the_list_of_files_is_written_when_there_are_any(
+    place: Place, screen: PickupScreen, job: Job
+) -> None:
     find(place, screen, job.number)
-    assert screen.files_button.isHidden()
+    assert screen.parts.papers.files_button.isHidden()
     place.records.shop.run(recordings.attach, job.tapes[0].code, REPORT)
     screen.refresh()
     place.settle()
@@ -302,10 +310,10 @@ def test_the_list_of_files_is_written_when_there_are_any(place: Place, screen: P
     assert str(path) in place.told
 
 
-def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: Pickup, job: Job) -> None:
+def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: PickupScreen, job: Job) -> None:
     waiting = place.records.book(line(findings=(Finding.SNAPPED,)), name="Bo Elm")
     find(place, screen, waiting.number)
-    assert screen.handover.said == (say("pickup", "tell_none"),)
+    assert screen.parts.slip.sentences == (say("pickup", "tell_none"),)
     press(Qt.Key.Key_Escape)
     find(place, screen, job.number)
     spliced = job.tapes[1].code
@@ -317,34 +325,36 @@ def test_what_is_said_is_true_of_the_tapes_of_this_job(place: Place, screen: Pic
         scan(place, tape.code)
         press(Qt.Key.Key_S, ALT)
         hand_back(place)
-    assert any("spliced" in sentence for sentence in screen.handover.said), "it stays true once it has gone"
+    assert any("spliced" in sentence for sentence in screen.parts.slip.sentences), (
+        "it stays true once it has gone"
+    )
 
 
-def test_several_matches_are_chosen_by_key(place: Place, screen: Pickup, job: Job) -> None:
+def test_several_matches_are_chosen_by_key(place: Place, screen: PickupScreen, job: Job) -> None:
     place.records.book(line("vhs"), name="Ada Fenwick-Ross")
     find(place, screen, "fenwick")
-    assert QApplication.focusWidget() is screen.tray
+    assert QApplication.focusWidget() is screen.parts.tray
     press(Qt.Key.Key_Down)
     press(Qt.Key.Key_Return)
     place.settle()
-    assert screen.list is not None
-    assert QApplication.focusWidget() is screen.box
+    assert screen.checklist is not None
+    assert QApplication.focusWidget() is screen.parts.box
 
 
-def test_escape_puts_the_box_back(place: Place, screen: Pickup, job: Job) -> None:
+def test_escape_puts_the_box_back(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
     scan(place, job.tapes[0].code)
     press(Qt.Key.Key_Escape)
-    assert screen.list is None
-    assert screen.handover_area.isHidden()
-    assert QApplication.focusWidget() is screen.box
+    assert screen.checklist is None
+    assert screen.parts.slip_area.isHidden()
+    assert QApplication.focusWidget() is screen.parts.box
 
 
-def test_a_tape_is_scanned_while_the_name_is_typed(place: Place, screen: Pickup, job: Job) -> None:
+def test_a_tape_is_scanned_while_the_name_is_typed(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
-    screen.handover.signer.setFocus()
+    screen.parts.slip.signer.setFocus()
     press_text(job.tapes[0].code)
     press(Qt.Key.Key_Return)
     place.settle()
     assert checked(screen) == [job.tapes[0].code]
-    assert screen.handover.signer.text() == "Ada Fenwick"
+    assert screen.parts.slip.signer.text() == "Ada Fenwick"

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from core.model.settings_records import Expected
 from core.model.stations import Station
 from core.services import closed_days, decks
+from core.store import current_settings
 from gui.shop.expectation_form import ExpectForm
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
@@ -48,7 +49,7 @@ def test_a_figure_is_changed_by_keys_and_kept(place: Place, screen: ShopScreen) 
     assert form(screen).fields["tapes_in_a_rush_box"].hasFocus()
     press(Qt.Key.Key_F6)
     place.settle()
-    assert place.records.shop.ask(decks.fittings).expected == Expected(400.0, 72.0, 2.5, 4.0, 0.005)
+    assert place.records.shop.ask(current_settings.read).expected == Expected(400.0, 72.0, 2.5, 4.0, 0.005)
     assert form(screen).fields["rush_boxes_a_week"].text() == "2.5"
     assert form(screen).fields["tapes_in_a_rush_box"].hasFocus()
 
@@ -59,7 +60,7 @@ def test_return_in_the_last_figure_keeps_them(place: Place, screen: ShopScreen) 
     field.selectAll()
     type_in(field, "2", enter=True)
     place.settle()
-    assert place.records.shop.ask(decks.fittings).expected.unplanned_closures == 0.02
+    assert place.records.shop.ask(current_settings.read).expected.unplanned_closures == 0.02
 
 
 @pytest.mark.parametrize(
@@ -75,13 +76,13 @@ def test_return_in_the_last_figure_keeps_them(place: Place, screen: ShopScreen) 
 def test_what_cannot_be_is_said_and_stays_as_typed(
     place: Place, screen: ShopScreen, name: str, typed: str, told: str
 ) -> None:
-    before = place.records.shop.ask(decks.fittings)
+    before = place.records.shop.ask(current_settings.read)
     form(screen).fields[name].setText(typed)
     form(screen).keep.click()
     place.settle()
     assert told in place.told
     assert form(screen).fields[name].text() == typed
-    assert place.records.shop.ask(decks.fittings) == before
+    assert place.records.shop.ask(current_settings.read) == before
 
 
 def test_days_shut_unplanned_are_told(place: Place, screen: ShopScreen) -> None:

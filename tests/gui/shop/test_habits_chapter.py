@@ -11,7 +11,7 @@ from core.model.names import Speed
 from core.model.stations import Station
 from core.playtime.deck_readings import Shown
 from core.playtime.interval_calibration import IntervalLevels
-from core.services import captures, shop_overview
+from core.services import deck_queue, shop_overview
 from core.wording.messages import say
 from gui.shop import habits_chapter
 from gui.shop.shop_screen import ShopScreen
@@ -44,7 +44,7 @@ def test_what_was_seen_stands_beside_what_was_believed(place: Place) -> None:
 
     assert "3 of your last 4 VHS-C (NTSC) were EP." in words
     assert "3 of 4" in words
-    now = dict(next(e for e in place.records.shop.ask(captures.evidence) if "speed" in e.about).now)["EP"]
+    now = dict(next(e for e in place.records.shop.ask(deck_queue.evidence) if "speed" in e.about).now)["EP"]
     assert now == pytest.approx((6 * 0.25 + 3) / 10)
     assert "45%" in words
 

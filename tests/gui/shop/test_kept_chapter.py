@@ -13,9 +13,10 @@ from pytestqt.qtbot import QtBot
 
 from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
-from core.services import decks, event_counts, promises
+from core.services import deck_queue, event_counts, promises
+from core.store import current_settings
 from core.wording.messages import say
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.shop import kept_chapter
 from gui.shop.deck_care import DeckCare
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
@@ -134,7 +135,7 @@ def test_a_deck_goes_out_and_comes_back_by_keys(place: Place) -> None:
     assert "out of service" in next(each.place for each in care.decks.pieces if each.key == "VHS 2")
     care.switch.click()
     place.settle()
-    assert all(deck.in_service for deck in place.records.shop.ask(decks.fittings).decks)
+    assert all(deck.in_service for deck in place.records.shop.ask(current_settings.read).decks)
     assert "1 breakdown" in words_of(screen.page)
 
 
@@ -171,7 +172,7 @@ def test_the_queue_is_told_what_would_help_on_a_key(place: Place) -> None:
 def test_the_counter_is_told_what_would_help_and_forgets_it_with_the_next_change(place: Place) -> None:
     for _ in range(4):
         place.records.book(line(count=8))
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.begin(_box(6))
     place.settle()
     press(Qt.Key.Key_H, CTRL)
@@ -186,7 +187,7 @@ def test_the_counter_is_told_what_would_help_and_forgets_it_with_the_next_change
 
 def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
     place.records.book(line(count=8))
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.begin(_box(6))
     place.settle()
     screen.what_would_help()
@@ -196,7 +197,7 @@ def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
 
 
 def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.what_would_help()
     assert say("counter", "need_tape") in place.told
 
@@ -210,7 +211,7 @@ def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
     place.records.book(line(count=2))
     going, answered = Event(), []
     place.work.think(partial(going.wait, PATIENCE_S), then=answered.append)
-    place.work.ask(decks.queue, then=answered.append)
+    place.work.ask(deck_queue.waiting, then=answered.append)
     place.qtbot.waitUntil(lambda: len(answered) == 1)
     assert len(answered[0]) == 2
     going.set()

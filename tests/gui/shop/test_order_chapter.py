@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from core.model.names import JobNumber
-from core.services import box_order, decks, promises
+from core.services import box_order, deck_queue, promises
 from core.services.box_order import Change, Proposal, Question
 from core.wording.messages import say
 from gui.shop.order_chapter import Order, OrderChapter, change_words
@@ -37,7 +37,7 @@ def chapter(screen: ShopScreen) -> Order:
 
 
 def boxes(place: Place) -> list[str]:
-    return list(dict.fromkeys(tape.job for tape in place.records.shop.ask(decks.queue)))
+    return list(dict.fromkeys(tape.job for tape in place.records.shop.ask(deck_queue.waiting)))
 
 
 def test_a_better_order_is_found_told_set_and_taken_back(place: Place, screen: ShopScreen) -> None:
@@ -83,7 +83,7 @@ def test_an_answer_about_a_queue_that_has_changed_is_dropped(place: Place, scree
     press(Qt.Key.Key_F7)
     place.settle()
     assert "has changed since this order was worked out" in place.told
-    assert place.records.shop.ask(decks.box_order) == ()
+    assert place.records.shop.ask(deck_queue.box_order) == ()
     screen.refresh()
     place.settle()
     assert not chapter(screen).put.isVisible()

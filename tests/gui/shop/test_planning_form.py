@@ -9,7 +9,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from core.model.settings_records import Outage
-from core.services import closed_days, decks, event_counts, promises
+from core.services import closed_days, event_counts, promises
+from core.store import current_settings
 from core.wording.messages import say
 from gui.shop.planning_form import PlanForm
 from gui.shop.shop_screen import ShopScreen
@@ -49,7 +50,7 @@ def plan(place: Place, screen: ShopScreen, what: str, first: str, last: str, why
 
 def test_a_holiday_is_planned_and_every_date_is_looked_at_anew(place: Place, screen: ShopScreen) -> None:
     plan(place, screen, "The whole shop", "2026-03-03", "2026-03-13", "a wedding")
-    assert [each.words for each in place.records.shop.ask(closed_days.days_off)] == ["a wedding"]
+    assert [each.words for each in place.records.shop.ask(event_counts.days_off)] == ["a wedding"]
     (piece,) = form(screen).tray.pieces
     assert piece.title == "Closed from Tuesday, March 3 to Friday, March 13"
     assert (piece.small, piece.place) == ("a wedding", "planned")
@@ -62,11 +63,11 @@ def test_a_holiday_is_planned_and_every_date_is_looked_at_anew(place: Place, scr
 def test_a_deck_is_planned_out_and_taken_back(place: Place, screen: ShopScreen) -> None:
     plan(place, screen, "VHS 2", "2026-03-05", "", "new belts")
     day = date(2026, 3, 5)
-    assert place.records.shop.ask(decks.fittings).outages == (Outage("VHS 2", day, day),)
+    assert place.records.shop.ask(current_settings.read).outages == (Outage("VHS 2", day, day),)
     assert form(screen).tray.pieces[0].title == "VHS 2 is out of service on Thursday, March 5"
     press(Qt.Key.Key_F7)
     place.settle()
-    assert place.records.shop.ask(decks.fittings).outages == ()
+    assert place.records.shop.ask(current_settings.read).outages == ()
     assert "Nothing is planned." in written(screen.page)
 
 
@@ -95,7 +96,7 @@ def test_what_cannot_be_planned_is_said_and_stays_as_typed(
     here = form(screen)
     assert [_meant(field.text()) for field in (here.first, here.last)] == [_meant(first), _meant(last)]
     assert here.why.text() == why
-    assert place.records.shop.ask(decks.fittings).closed_days == frozenset()
+    assert place.records.shop.ask(current_settings.read).closed_days == frozenset()
 
 
 def test_a_day_shut_unplanned_is_taken_back_where_it_is_seen(place: Place, screen: ShopScreen) -> None:

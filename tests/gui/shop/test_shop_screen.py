@@ -14,12 +14,13 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
-from core.catalogue.cassettes import Sourced
 from core.catalogue.formats import catalogue
+from core.catalogue.markings import Sourced
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
 from core.services import decks, figure_sources
+from core.store import current_settings
 from core.wording.messages import say
 from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
@@ -54,7 +55,7 @@ def test_the_keyboard_chooses_among_the_chapters(screen: ShopScreen) -> None:
 
 
 def test_every_deck_says_what_it_plays_and_whether_it_is_in_service(place: Place, screen: ShopScreen) -> None:
-    fitted = place.records.shop.ask(decks.fittings)
+    fitted = place.records.shop.ask(current_settings.read)
     off = replace(fitted.decks[0], in_service=False)
     place.work.run(decks.refit, replace(fitted, decks=(off, *fitted.decks[1:])), changes=frozenset({"shop"}))
     place.settle()
@@ -66,7 +67,7 @@ def test_every_deck_says_what_it_plays_and_whether_it_is_in_service(place: Place
 
 
 def test_hours_days_off_and_people_are_told(place: Place, screen: ShopScreen) -> None:
-    fitted = place.records.shop.ask(decks.fittings)
+    fitted = place.records.shop.ask(current_settings.read)
     closed = place.records.clock().date() + timedelta(days=9)
     changed = replace(fitted, closed_days=frozenset({closed}))
     place.work.run(decks.refit, changed, changes=frozenset({"shop"}))

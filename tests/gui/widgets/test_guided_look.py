@@ -18,7 +18,7 @@ from core.model.stations import Station
 from core.model.typed_draft import TypedRow
 from core.services import tapes
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.text import say
 from gui.widgets.guided_look import LookOver, LookResult, Subject, caption
 from gui.widgets.look_step import LETTERS, celsius
@@ -372,7 +372,7 @@ def test_at_the_bench_all_findings_and_the_station_are_kept_in_one_go(place: Pla
 
 
 def test_at_the_counter_the_short_form_writes_the_row_in_one_step_that_can_be_undone(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.write_row(0, _typed("3", "VHS"), "typed")
     screen.parts.table.put_cursor(0, 0)
     before = screen.draft.box
@@ -390,7 +390,7 @@ def test_at_the_counter_the_short_form_writes_the_row_in_one_step_that_can_be_un
 
 
 def test_at_the_counter_a_finding_known_already_can_be_taken_off(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.write_row(0, _typed("1", "VHS", "creased, snapped"), "typed")
     screen.parts.table.put_cursor(0, 0)
     press(Qt.Key.Key_L, CTRL)
@@ -405,7 +405,7 @@ def test_at_the_counter_a_finding_known_already_can_be_taken_off(place: Place) -
 
 
 def test_a_row_without_a_format_is_named_and_nothing_opens(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     press(Qt.Key.Key_L, CTRL)
 
     assert say("inspection", "need_format", row=1) in place.told

@@ -15,7 +15,7 @@ from core.model.typed_draft import TypedRow
 from core.playtime.pack_reading import Recorded
 from core.services import tapes
 from gui.bench.bench_screen import BenchScreen
-from gui.counter.counter_screen import Counter
+from gui.counter.counter_screen import CounterScreen
 from gui.widgets.pack_drawing import RUN, TO_COME
 from gui.widgets.pack_tool import PackTool
 from tests.support.booked import line
@@ -264,7 +264,7 @@ def test_at_the_bench_the_packs_go_into_the_history(place: Place) -> None:
 
 
 def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.write_row(0, TypedRow(count="1", format="VHS", marking="T-120", tv="NTSC"), "typed")
     screen.parts.table.put_cursor(0, 0)
     before, minutes = screen.draft.box, screen.quote.tapes[0].minutes  # type: ignore[union-attr]
@@ -283,7 +283,7 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
 
 
 def test_at_the_counter_a_tape_wound_into_its_recording_is_taken_as_the_least(place: Place) -> None:
-    screen = place.turn_to(Counter)
+    screen = place.turn_to(CounterScreen)
     screen.draft.write_row(
         0, TypedRow(count="1", format="VHS", marking="T-120", speed="SP", tv="NTSC"), "typed"
     )

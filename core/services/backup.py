@@ -14,8 +14,9 @@ from sqlalchemy.orm import Session
 
 from core.model.errors import Unavailable, WrongInput
 from core.store import audit, dump, failures, file_copies, schema
-from core.store.engines import Database, open_database, sqlite_module
-from core.store.tables import StoredTable
+from core.store.columns import StoredTable
+from core.store.engines import Database, open_database
+from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit
 from core.wording.messages import say
 

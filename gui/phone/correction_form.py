@@ -1,4 +1,4 @@
-"""Who brought the box, put right: a name wrongly spelt, a phone number with a wrong digit."""
+"""A correction of the customer: a name wrongly spelled, a phone number with a wrong digit."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ from gui.widgets.layouts import labelled, words
 
 
 class CorrectionForm(Form):
-    """Name, phone and e-mail as they are kept, to be typed over."""
+    """Name, phone and e-mail as stored, to be typed over."""
 
-    wanted = Signal(object)
+    submitted = Signal(object)
     """A `CustomerDraft`."""
 
     def __init__(self) -> None:
@@ -32,7 +32,7 @@ class CorrectionForm(Form):
         self._go_with_return((self.name, self.phone, self.email), self._save)
 
     def begin(self, customer: Customer) -> None:
-        """What is known of a customer stands in the fields."""
+        """Show the stored details of a customer."""
         self.name.setText(customer.name)
         self.phone.setText(customer.phone or "")
         self.email.setText(customer.email or "")
@@ -45,7 +45,7 @@ class CorrectionForm(Form):
             self.name.setFocus()
             self.refused.emit(WrongInput(self.name.accessibleName(), "", say("phone", "correct_needed")))
             return
-        self.wanted.emit(CustomerDraft(name, phone or None, email or None))
+        self.submitted.emit(CustomerDraft(name, phone or None, email or None))
 
     def _lay_out(self) -> None:
         row = QHBoxLayout()

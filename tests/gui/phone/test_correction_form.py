@@ -10,7 +10,7 @@ from core.model.job_records import Customer
 from core.model.names import JobNumber
 from core.services import calls, jobs
 from core.wording.messages import say
-from gui.phone.phone_screen import Phone
+from gui.phone.phone_screen import PhoneScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
 
@@ -18,13 +18,13 @@ FIRST, SECOND = JobNumber("000018"), JobNumber("000026")
 
 
 @pytest.fixture
-def phone(place: Place) -> Phone:
+def phone(place: Place) -> PhoneScreen:
     for _ in range(2):
         place.records.book(line(count=2), name="Aad Fenwick")
-    screen = place.turn_to(Phone)
+    screen = place.turn_to(PhoneScreen)
     type_in(screen.box, "aad fenw", enter=True)
     place.settle()
-    assert screen.matches.stand_on(FIRST)
+    assert screen.panel.matches.stand_on(FIRST)
     return screen
 
 
@@ -32,20 +32,22 @@ def customer(place: Place, number: JobNumber) -> Customer:
     return place.records.shop.ask(jobs.get, number).customer
 
 
-def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(place: Place, phone: Phone) -> None:
+def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(
+    place: Place, phone: PhoneScreen
+) -> None:
     press(Qt.Key.Key_F8)
-    assert QApplication.focusWidget() is phone.correction.name
+    assert QApplication.focusWidget() is phone.forms.correction.name
     press_text("Ada Fenwick")
     for _ in range(2):
         press(Qt.Key.Key_Return)
-    assert QApplication.focusWidget() is phone.correction.email
+    assert QApplication.focusWidget() is phone.forms.correction.email
     press_text("ada@example.org")
     press(Qt.Key.Key_Return)
     place.settle()
     place.settle()
     right = Customer("Ada Fenwick", "+13035550142", "ada@example.org")
     assert [customer(place, number) for number in (FIRST, SECOND)] == [right, right]
-    assert not phone.correction.isVisible()
+    assert not phone.forms.correction.isVisible()
     assert QApplication.focusWidget() is phone.box
     assert phone.box.text() == FIRST
     assert phone.answer.spoken.startswith("Ada's two tapes")
@@ -54,30 +56,30 @@ def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(place: Pla
     assert told == "name put right: Aad Fenwick → Ada Fenwick; e-mail put right: none → ada@example.org"
 
 
-def test_a_box_keeps_a_name(place: Place, phone: Phone) -> None:
+def test_a_box_keeps_a_name(place: Place, phone: PhoneScreen) -> None:
     press(Qt.Key.Key_F8)
-    phone.correction.name.clear()
+    phone.forms.correction.name.clear()
     for _ in range(3):
         press(Qt.Key.Key_Return)
     place.settle()
     assert say("phone", "correct_needed") in place.told
-    assert QApplication.focusWidget() is phone.correction.name
+    assert QApplication.focusWidget() is phone.forms.correction.name
     assert customer(place, FIRST).name == "Aad Fenwick"
 
 
-def test_escape_changes_nothing_and_the_other_forms_go_away(place: Place, phone: Phone) -> None:
+def test_escape_changes_nothing_and_the_other_forms_go_away(place: Place, phone: PhoneScreen) -> None:
     press(Qt.Key.Key_F6)
     press(Qt.Key.Key_F8)
-    assert not phone.agreement.isVisible()
+    assert not phone.forms.agreement.isVisible()
     press_text("Somebody Else")
     press(Qt.Key.Key_Escape)
     place.settle()
-    assert not phone.correction.isVisible()
+    assert not phone.forms.correction.isVisible()
     assert QApplication.focusWidget() is phone.box
     assert customer(place, FIRST).name == "Aad Fenwick"
 
 
-def test_nobody_is_put_right_before_somebody_is_found(place: Place, phone: Phone) -> None:
+def test_nobody_is_put_right_before_somebody_is_found(place: Place, phone: PhoneScreen) -> None:
     phone.box.clear()
     place.settle()
-    assert not phone.correct_button.isVisible()
+    assert not phone.forms.correct_button.isVisible()

@@ -1,7 +1,8 @@
-"""What the decks showed: every tape that finished playing, kept, and what the shop learns from them all.
+"""The queue before the decks: tapes not ready yet, each believed by what the shop has learned from its decks.
 
-The minutes read off a deck are kept for good. Where a file was recorded, its own minutes are exact and count
-in their stead for as long as the file stands; the speed and the system are always the deck's.
+Every tape that finished playing was kept (`tape_facts.enter_capture`). The minutes read off a deck are kept
+for good. Where a file was recorded, its own minutes are exact and count instead for as long as the file
+stands; the speed and the system are always the deck's.
 """
 
 from __future__ import annotations
@@ -11,59 +12,41 @@ from datetime import datetime
 
 from sqlalchemy import exists, func, select
 
-from core.model.errors import WrongInput
-from core.model.names import TapeCode
+from core.model.names import JobNumber, TapeCode
+from core.model.ranges import ZERO
+from core.model.stations import ASIDE, Station
 from core.playtime import learning, tape_minutes
-from core.playtime.deck_readings import Shown, found
 from core.playtime.evidence import Evidence, evidence_of
 from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
+from core.scheduling.queued_tapes import QueuedTape
 from core.store import lookup
-from core.store.tables import CaptureRow, JobRow, RecordingRow, TapeRow
+from core.store.tables import BoxOrderRow, CaptureRow, JobRow, RecordingRow, TapeRow
 from core.store.unit import Unit
-from core.wording.messages import say
+
+_DONE = (Station.READY, Station.HANDED_BACK)
 
 
-def check(row: TapeRow, shown: Shown, minutes: float | None) -> None:
-    """WrongInput for a speed, recording or TV system that this tape cannot have, or without the minutes."""
-    if shown.is_nothing:
-        return
-    if minutes is None:
-        raise WrongInput(
-            say("steps", "what_deck_showed"), shown.words, say("steps", "told_together_minutes_played")
-        )
-    tape_minutes.check(found(row.draft, shown), None)
-
-
-def enter(unit: Unit, row: TapeRow, minutes: float, shown: Shown) -> None:
-    """Keeps one finished capture. A tape played again has another; the last one counts."""
-    unit.session.add(
-        CaptureRow(
-            tape_id=row.id,
-            minutes=minutes,
-            speed=shown.speed,
-            recorded_as=shown.recorded_as,
-            tv=shown.tv,
-            at=unit.now,
-            by=unit.who,
-        )
+def waiting(unit: Unit) -> tuple[QueuedTape, ...]:
+    """Tapes not ready yet, box by box: in the order they were put in, then in the order they came."""
+    everywhere = select(TapeRow, JobRow.rush).join(JobRow, JobRow.id == TapeRow.job_id)
+    rows = unit.session.execute(
+        everywhere.where(
+            TapeRow.station.in_([each for each in lookup.IN_THE_SHOP if each not in _DONE])
+        ).order_by(TapeRow.job_id, TapeRow.place)
     )
+    shop, boxes = habits(unit), habits_of_boxes(unit)
+    queued = [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows]
+    places = {number: place for place, number in enumerate(box_order(unit))}
+    return tuple(sorted(queued, key=lambda tape: places.get(tape.job, len(places))))
 
 
-def off_the_deck(unit: Unit, row: TapeRow) -> float | None:
-    """The minutes somebody read off the deck when the tape had last played; None when nobody did."""
-    newest = select(CaptureRow.minutes).where(CaptureRow.tape_id == row.id).order_by(CaptureRow.id.desc())
-    return unit.session.scalars(newest.limit(1)).first()
-
-
-def of_files(unit: Unit, row: TapeRow) -> float | None:
-    """The minutes to be charged of the files that stand of a tape, to the hundredth; None without any."""
-    standing = select(RecordingRow.report).where(
-        RecordingRow.tape_id == row.id, RecordingRow.struck_at.is_(None)
-    )
-    minutes = sum(report.billable_minutes for report in unit.session.scalars(standing))
-    return round(minutes, 2) or None
+def box_order(unit: Unit) -> tuple[JobNumber, ...]:
+    """The boxes somebody put in an order, first to last; those not named come after, as they came."""
+    newest = select(BoxOrderRow).order_by(BoxOrderRow.id.desc()).limit(1)
+    row = unit.session.scalars(newest).one_or_none()
+    return () if row is None else tuple(JobNumber(number) for number in row.numbers)
 
 
 def played(unit: Unit) -> tuple[Played, ...]:
@@ -132,4 +115,28 @@ def habits_of_tape(unit: Unit, code: TapeCode) -> ShopHabits:
 
 def evidence(unit: Unit) -> tuple[Evidence, ...]:
     """What the shop believed at first, what it has seen, and what it believes now, habit by habit."""
-    return evidence_of(played(unit))
+    found = played(unit)
+    return evidence_of(found, learning.learned(found))
+
+
+def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
+    """One waiting tape, believed anew by what the shop and its box have shown since it came."""
+    repairs = [each.minutes for each in row.verdict.repairs]
+    known = facts(row.draft)
+    still = row.station in (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH, *ASIDE)
+    return QueuedTape(
+        code=TapeCode(row.code),
+        format=row.draft.format,
+        recorded_as=row.draft.recorded_as,
+        tv=row.draft.tv,
+        speed=row.draft.speed,
+        minutes=row.minutes if row.minutes == ZERO else tape_minutes.belief_of(known, habits).range,
+        station=row.station,
+        since=row.since,
+        rush=rush,
+        bench_minutes=sum((each.likely for each in repairs), 0.0) if still else 0.0,
+        known=known,
+        habits=habits,
+        deck=row.deck,
+        rests_until=row.rests_until,
+    )

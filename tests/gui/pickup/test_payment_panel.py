@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.model.job_records import Job
 from core.services import jobs, payments
-from gui.pickup.pickup_screen import Pickup
+from gui.pickup.pickup_screen import PickupScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
 
@@ -22,9 +22,9 @@ def job(place: Place) -> Job:
 
 
 @pytest.fixture
-def screen(place: Place, job: Job) -> Pickup:
-    pickup = place.turn_to(Pickup)
-    type_in(pickup.box, job.number, enter=True)
+def screen(place: Place, job: Job) -> PickupScreen:
+    pickup = place.turn_to(PickupScreen)
+    type_in(pickup.parts.box, job.number, enter=True)
     place.settle()
     place.settle()
     return pickup
@@ -41,7 +41,7 @@ def fill(amount: str, why: str = "") -> None:
     press_text(why)
 
 
-def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Pickup, job: Job) -> None:
+def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: PickupScreen, job: Job) -> None:
     fill("5", "paid twice")
     press(Qt.Key.Key_G, ALT)
     place.settle()
@@ -49,12 +49,12 @@ def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Picku
     assert lines(place, job) == [("deposit", 2000), ("refund", -500)]
     told = place.records.shop.ask(jobs.history, job.number)[-1].words
     assert told == "refund of 5.00 USD: paid twice"
-    assert not screen.till.form.isVisible()
-    assert QApplication.focusWidget() is screen.box
-    assert "$15.00" in screen.handover.sums.accessibleName()
+    assert not screen.parts.payments.form.isVisible()
+    assert QApplication.focusWidget() is screen.parts.box
+    assert "$15.00" in screen.parts.slip.amounts.accessibleName()
 
 
-def test_money_is_taken_without_a_hand_back(place: Place, screen: Pickup, job: Job) -> None:
+def test_money_is_taken_without_a_hand_back(place: Place, screen: PickupScreen, job: Job) -> None:
     fill("12.50")
     press(Qt.Key.Key_P, ALT)
     place.settle()
@@ -71,35 +71,38 @@ def test_money_is_taken_without_a_hand_back(place: Place, screen: Pickup, job: J
     ],
 )
 def test_what_cannot_be_given_back_is_said_and_stays_as_typed(
-    place: Place, screen: Pickup, job: Job, amount: str, why: str, told: str
+    place: Place, screen: PickupScreen, job: Job, amount: str, why: str, told: str
 ) -> None:
     fill(amount, why)
     press(Qt.Key.Key_G, ALT)
     place.settle()
     assert told in place.told
     assert lines(place, job) == [("deposit", 2000)]
-    assert screen.till.form.isVisible()
-    assert (screen.till.form.amount.text(), screen.till.form.why.text()) == (amount, why)
+    assert screen.parts.payments.form.isVisible()
+    assert (screen.parts.payments.form.amount.text(), screen.parts.payments.form.reason.text()) == (
+        amount,
+        why,
+    )
 
 
-def test_escape_closes_the_form_and_then_puts_the_box_back(place: Place, screen: Pickup) -> None:
+def test_escape_closes_the_form_and_then_puts_the_box_back(place: Place, screen: PickupScreen) -> None:
     press(Qt.Key.Key_F6)
     press(Qt.Key.Key_Escape)
-    assert not screen.till.form.isVisible()
-    assert screen.list is not None
+    assert not screen.parts.payments.form.isVisible()
+    assert screen.checklist is not None
     press(Qt.Key.Key_Escape)
-    assert screen.list is None
-    assert not screen.till.button.isVisible()
+    assert screen.checklist is None
+    assert not screen.parts.payments.button.isVisible()
 
 
-def test_the_form_does_not_go_over_to_another_box(place: Place, screen: Pickup) -> None:
+def test_the_form_does_not_go_over_to_another_box(place: Place, screen: PickupScreen) -> None:
     other = place.records.book(line(), name="Bo Quill")
     press(Qt.Key.Key_F6)
     press_text("5")
-    screen.box.setFocus()
-    type_in(screen.box, other.number, enter=True)
+    screen.parts.box.setFocus()
+    type_in(screen.parts.box, other.number, enter=True)
     place.settle()
     place.settle()
-    assert screen.list is not None
-    assert screen.list.job.number == other.number
-    assert not screen.till.form.isVisible()
+    assert screen.checklist is not None
+    assert screen.checklist.job.number == other.number
+    assert not screen.parts.payments.form.isVisible()

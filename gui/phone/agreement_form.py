@@ -1,4 +1,4 @@
-"""What a customer says yes to after booking: kept before it costs more."""
+"""What a customer agrees to after booking: recorded before it costs more."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from gui.widgets.layouts import labelled, words
 
 
 @dataclass(frozen=True, slots=True)
-class Agreed:
+class NewAgreement:
     """What the form holds when it is complete."""
 
     words: str
@@ -29,7 +29,8 @@ class Agreed:
 class AgreementForm(Form):
     """What was agreed and how, who said so, and up to which amount."""
 
-    agreed = Signal(object)
+    submitted = Signal(object)
+    """A `NewAgreement`."""
 
     def __init__(self) -> None:
         super().__init__("agreement")
@@ -38,28 +39,29 @@ class AgreementForm(Form):
         self.what.setPlaceholderText(say("phone", "agreed_what_hint"))
         self.who = QLineEdit()
         self.who.setObjectName("agreed-who")
-        self.up_to = MoneyField("agreed-up-to")
-        self._now = words("", "small")
+        self.ceiling = MoneyField("agreed-up-to")
+        self._agreed_before = words("", "small")
         self._save = QPushButton(say("phone", "agreed_save"))
         self._save.setObjectName("agreed-save")
         self._save.setProperty("role", "main")
         self._lay_out(self.column)
-        self._go_with_return((self.what, self.who, self.up_to), self._save)
+        self._go_with_return((self.what, self.who, self.ceiling), self._save)
 
     def begin(self, job: Job) -> None:
         """Empty the form for a job."""
         currency = job.quote.price.currency
         self.what.clear()
         self.who.setText(job.customer.name)
-        self.up_to.clear()
-        self.up_to.currency = currency
-        self._now.setText(say("phone", "agreed_now", amount=money(job.ceiling_minor, currency)))
+        self.ceiling.clear()
+        self.ceiling.currency = currency
+        ceiling = money(job.ceiling_minor, currency)
+        self._agreed_before.setText(say("phone", "agreed_now", amount=ceiling))
         self.what.setFocus()
 
     def _keep(self) -> None:
         try:
-            ceiling = self.up_to.minor() if self.up_to.text().strip() else None
-            self.agreed.emit(Agreed(self._needed(self.what), self._needed(self.who), ceiling))
+            ceiling = self.ceiling.minor() if self.ceiling.text().strip() else None
+            self.submitted.emit(NewAgreement(self._needed(self.what), self._needed(self.who), ceiling))
         except WrongInput as wrong:
             self.refused.emit(wrong)
 
@@ -75,7 +77,7 @@ class AgreementForm(Form):
         row = QHBoxLayout()
         row.setSpacing(2 * theme.UNIT)
         row.addWidget(labelled(self.who, say("phone", "agreed_who")), 3)
-        row.addWidget(labelled(self.up_to, say("phone", "agreed_up_to")), 2)
+        row.addWidget(labelled(self.ceiling, say("phone", "agreed_up_to")), 2)
         column.addLayout(row)
-        column.addWidget(self._now)
+        column.addWidget(self._agreed_before)
         column.addWidget(self._save)

@@ -1,4 +1,4 @@
-"""The check-off list of one pickup: which tapes and copies of a job lie on the counter now."""
+"""The checklist of one pickup: which tapes and copies of an order lie on the counter now."""
 
 from __future__ import annotations
 
@@ -9,28 +9,28 @@ from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.stations import HANDED_BACK_FROM, Station
 from core.model.tape_records import TapeRecord
-from core.wording.locale_figures import listed
+from core.wording.locale_figures import listed, tape_code
 from gui.toolkit.text import say
 from gui.widgets import tray_rows
 
 
 @dataclass(frozen=True, slots=True)
-class Checkoff:
-    """A job in hand and the keys checked off so far."""
+class Checklist:
+    """A job and the keys checked off so far: tape codes, and keys of copies as `tray_rows.copy_key`."""
 
     job: Job
     keys: frozenset[str] = frozenset()
 
     @property
     def open_keys(self) -> tuple[str, ...]:
-        """Everything that can go home now: tapes, then copies."""
+        """Keys of everything that can be handed back now: tapes, then copies."""
         tapes = [tape.code for tape in self.job.tapes if tape.station in HANDED_BACK_FROM]
         copies = [tray_rows.copy_key(copy) for copy in self.job.copies if copy.handed_back_at is None]
         return (*tapes, *copies)
 
     @property
     def has_gone(self) -> bool:
-        """Whether something of the job went home before."""
+        """Whether a part of the job was handed back before."""
         tapes = any(tape.station is Station.HANDED_BACK for tape in self.job.tapes)
         return tapes or any(copy.handed_back_at is not None for copy in self.job.copies)
 
@@ -40,14 +40,15 @@ class Checkoff:
         return tuple(tape for tape in self.job.tapes if tape.code in self.keys)
 
     @property
-    def to_tell(self) -> tuple[TapeRecord, ...]:
-        """The tapes to speak of: those checked off, else those that can go, else those that have gone."""
+    def tapes_to_mention(self) -> tuple[TapeRecord, ...]:
+        """The tapes to tell about: those checked off, else those that can go, else those gone."""
         can_go = tuple(tape for tape in self.job.tapes if self.is_open(tape.code))
         gone = tuple(tape for tape in self.job.tapes if tape.station is Station.HANDED_BACK)
         return self.tapes or can_go or gone
 
     @property
     def codes(self) -> tuple[TapeCode, ...]:
+        """Codes of the tapes checked off."""
         return tuple(tape.code for tape in self.tapes)
 
     @property
@@ -56,47 +57,54 @@ class Checkoff:
         return tuple(copy.id for copy in self.job.copies if tray_rows.copy_key(copy) in self.keys)
 
     @property
-    def words(self) -> str:
-        """``3 tapes and 1 copy``; nothing when nothing is checked off."""
-        tapes, copies = _count("tapes", len(self.codes)), _count("copies", len(self.copies))
-        return listed([each for each in (tapes, copies) if each])
+    def summary(self) -> str:
+        """``3 tapes and 1 copy``; empty when nothing is checked off."""
+        counts = (("tapes_many", len(self.codes)), ("copies_many", len(self.copies)))
+        return listed([say("pickup", key, count=count) for key, count in counts if count])
 
     def is_open(self, key: str) -> bool:
-        """Whether this piece can go home now."""
+        """Whether this tape or copy can be handed back now."""
         return key in self.open_keys
 
     def checked(self, key: str) -> bool | None:
-        """Whether a piece is checked off; None when it cannot go home now."""
+        """Whether a tape or copy is checked off; None when it cannot be handed back now."""
         return key in self.keys if self.is_open(key) else None
 
-    def toggle(self, key: str) -> Checkoff:
-        """The other way round for one piece; no change for a piece that stays."""
+    def toggle(self, key: str) -> Checklist:
+        """The checklist with one key checked off or no longer; unchanged for one that cannot go now."""
         return replace(self, keys=self.keys ^ {key}) if self.is_open(key) else self
 
-    def scan(self, code: str) -> Checkoff:
-        """One tape laid on the counter. WrongInput or Refused says what is wrong with it."""
+    def scan(self, code: str) -> Checklist:
+        """The checklist with a scanned tape checked off.
+
+        WrongInput: the job has no such tape. Refused: it belongs to another job, or is not ready.
+        """
         tape = next((tape for tape in self.job.tapes if tape.code == code), None)
         if tape is None:
-            raise self._stranger(code)
+            raise self._not_of_this_job(code)
         if not self.is_open(code):
             title, station = tray_rows.tape_title(tape), tape.station.words
             raise Refused(say("pickup", "not_ready", title=title, station=station))
         return replace(self, keys=self.keys | {code})
 
-    def renewed(self, job: Job) -> Checkoff:
-        """The same list after the job was read again; what cannot go any more is no longer checked off."""
+    def renewed(self, job: Job) -> Checklist:
+        """The same checklist on the job as read again; what cannot go any more is no longer checked off."""
         fresh = replace(self, job=job)
         return replace(fresh, keys=self.keys & frozenset(fresh.open_keys))
 
-    def _stranger(self, code: str) -> TapewrightError:
+    def label_to_check(self, current: str = "") -> TapeRecord | None:
+        """The tape whose not-for-reuse label is to be seen to next: ``current`` if it is one, else the first.
+
+        A missing label comes first, because nothing leaves without it; a stray one only has to come off.
+        """
+        going = [tape for tape in self.job.tapes if self.is_open(tape.code)]
+        unlabeled = [tape for tape in going if tape.not_for_reuse and tape.marked_at is None]
+        due = unlabeled or [tape for tape in going if tape.label_astray]
+        here = [tape for tape in due if tape.code == current]
+        return next(iter((*here, *due)), None)
+
+    def _not_of_this_job(self, code: str) -> TapewrightError:
         number, other = self.job.number, code[:6]
         if other == number:
             return WrongInput(say("pickup", "tape_code"), code, say("pickup", "not_in_job", job=number))
-        told = say("pickup", "other_job", code=tray_rows.spaced(code), other=other, job=number)
-        return Refused(f"{told}; {say('pickup', 'other_job_accepted', job=number)}.")
-
-
-def _count(what: str, count: int) -> str:
-    if not count:
-        return ""
-    return say("pickup", f"{what}_many", count=count)
+        return Refused(say("pickup", "other_job", code=tape_code(code), other=other, job=number))

@@ -14,10 +14,10 @@ from sqlalchemy import text
 
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.stations import Station
-from core.services import jobs
+from core.services import backup, jobs
 from core.services.records_door import Shop
-from core.store import backup, engines, file_copies, history, schema
-from core.store.engines import sqlite_module
+from core.store import engines, file_copies, history, schema
+from core.store.sqlite_library import sqlite_module
 from tests.support.booked import Desk, line
 
 FIRST_TABLES = (

@@ -1,4 +1,4 @@
-"""What to say to a customer who collects: which tapes were spliced, why they are keepsakes now."""
+"""What the clerk says to the customer at a pickup: which tapes were spliced, and never to play them again."""
 
 from __future__ import annotations
 
@@ -6,30 +6,23 @@ from collections.abc import Iterable, Sequence
 
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
+from core.wording.locale_figures import figure
 from gui.toolkit.text import say
 from gui.widgets.tray_rows import tape_title
 
+_UNPLAYED = {Station.CANNOT_BE_PLAYED: "tell_cannot", Station.KEPT_APART: "tell_apart"}
+
 
 def sentences(tapes: Sequence[TapeRecord]) -> tuple[str, ...]:
-    """The sentences for these tapes, in the order they are best said."""
+    """The sentences for these tapes, in the order they are best said; never empty."""
     if not tapes:
         return (say("pickup", "tell_none"),)
     spliced = [tape for tape in tapes if tape.not_for_reuse]
     told = [_about_splice(tape) for tape in spliced]
     if spliced:
-        told.append(say("pickup", "tell_why" if len(spliced) == 1 else "tell_why_many"))
+        told.append(say("pickup", "tell_why", count=len(spliced)))
     told += _about_unplayed(tapes)
     return tuple(told) or (say("pickup", "tell_nothing"),)
-
-
-def unmarked(tapes: Iterable[TapeRecord]) -> tuple[TapeRecord, ...]:
-    """Tapes whose not-for-reuse label nobody has confirmed yet."""
-    return tuple(tape for tape in tapes if tape.not_for_reuse and tape.marked_at is None)
-
-
-def astray(tapes: Iterable[TapeRecord]) -> tuple[TapeRecord, ...]:
-    """Tapes that carry a not-for-reuse label which no longer belongs on them."""
-    return tuple(tape for tape in tapes if tape.label_astray)
 
 
 def _about_splice(tape: TapeRecord) -> str:
@@ -38,15 +31,13 @@ def _about_splice(tape: TapeRecord) -> str:
         return say("pickup", "tell_repaired", title=title)
     if all(splice.in_leader for splice in tape.splices):
         return say("pickup", "tell_leader", title=title)
-    lost = f"{sum(splice.seconds_removed for splice in tape.splices):.1f}"
+    lost = figure(sum(splice.seconds_removed for splice in tape.splices), digits=1)
     if len(tape.splices) == 1:
-        at = f"{tape.splices[0].at_minutes:.3g}"
+        at = figure(float(f"{tape.splices[0].at_minutes:.3g}"))
         return say("pickup", "tell_spliced", title=title, at=at, seconds=lost)
     return say("pickup", "tell_spliced_many", title=title, count=len(tape.splices), seconds=lost)
 
 
 def _about_unplayed(tapes: Iterable[TapeRecord]) -> list[str]:
-    words = {Station.CANNOT_BE_PLAYED: "tell_cannot", Station.KEPT_APART: "tell_apart"}
-    return [
-        say("pickup", words[tape.station], title=tape_title(tape)) for tape in tapes if tape.station in words
-    ]
+    unplayed = [tape for tape in tapes if tape.station in _UNPLAYED]
+    return [say("pickup", _UNPLAYED[tape.station], title=tape_title(tape)) for tape in unplayed]

@@ -1,23 +1,23 @@
-"""A new day for a box: why it changes, and who heard it."""
+"""A new promised day for an order: why it changes, and who was told."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.layouts import PaperFrame, labelled, words
+from gui.widgets.keyed_form import Form
+from gui.widgets.layouts import labelled, words
 
 
-class NewDayForm(PaperFrame):
-    """The day itself is worked out when it is kept: the first one that is sure enough as things stand."""
+class NewDayForm(Form):
+    """Asks for the reason only: the step works out the day, the first that is sure enough as things stand."""
 
-    wanted = Signal(str, str)
-    """The reason, and who heard it (nothing when nobody did yet)."""
-    refused = Signal(object)
+    submitted = Signal(str, str)
+    """The reason, and who was told (empty when nobody was yet)."""
 
     def __init__(self) -> None:
         super().__init__("new-day")
@@ -30,9 +30,7 @@ class NewDayForm(PaperFrame):
         self._save.setObjectName("new-day-save")
         self._save.setProperty("role", "main")
         self._lay_out()
-        self.reason.returnPressed.connect(self._go_on)
-        self.who.returnPressed.connect(self._keep)
-        self._save.clicked.connect(self._keep)
+        self._go_with_return((self.reason, self.who), self._save)
 
     def begin(self, job: Job) -> None:
         """Empty the form for a job."""
@@ -40,18 +38,13 @@ class NewDayForm(PaperFrame):
         self.who.setText(job.customer.name)
         self.reason.setFocus()
 
-    @Slot()
-    def _go_on(self) -> None:
-        self.who.setFocus()
-
-    @Slot()
     def _keep(self) -> None:
         reason = self.reason.text().strip()
         if not reason:
             self.reason.setFocus()
             self.refused.emit(WrongInput(self.reason.accessibleName(), "", say("bench", "few_words")))
             return
-        self.wanted.emit(reason, self.who.text().strip())
+        self.submitted.emit(reason, self.who.text().strip())
 
     def _lay_out(self) -> None:
         row = QHBoxLayout()

@@ -1,0 +1,62 @@
+"""What was promised for each job, line by line, and when everything of it was ready."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import select
+
+from core.model.job_records import Job
+from core.model.names import JobNumber
+from core.model.promise_records import Promise
+from core.model.stations import Station
+from core.store import history, lookup
+from core.store.tables import FinishRow, JobRow, PromiseRow, TapeRow
+from core.store.unit import Unit
+
+DONE = (Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
+"""Stations at which the shop has done for a tape what it can."""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One promise of a job as it was said, with the reason when it was not the first."""
+
+    promise: Promise
+    reason: str
+    agreed_with: str | None
+    at: datetime
+    by: str
+
+
+def said(unit: Unit, number: JobNumber) -> tuple[Said, ...]:
+    """All that was promised for a job, oldest first; the last one holds."""
+    rows = unit.session.scalars(
+        select(PromiseRow).where(PromiseRow.job_id == lookup.job_row(unit, number).id).order_by(PromiseRow.id)
+    )
+    return tuple(Said(row.promise, row.reason, row.agreed_with, row.at, row.by) for row in rows)
+
+
+def enter(
+    unit: Unit, row: JobRow, promise: Promise, reason: str = "", agreed_with: str | None = None
+) -> None:
+    """Keeps one promise of a job."""
+    unit.session.add(
+        PromiseRow(
+            job_id=row.id, promise=promise, reason=reason, agreed_with=agreed_with, at=unit.now, by=unit.who
+        )
+    )
+
+
+def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
+    """Keeps the moment a box became ready: the tape was at ``before``, and nothing is on its way any more."""
+    if before in DONE or any(each.station not in DONE for each in row.job.tapes):
+        return
+    unit.session.add(FinishRow(job_id=row.job_id, at=unit.now, by=unit.who))
+    history.append(unit, "box ready", "everything of this job is ready", job=row.job.number)
+
+
+def is_done(job: Job) -> bool:
+    """Whether the shop has done for every tape what it can."""
+    return all(tape.station in DONE for tape in job.tapes)

@@ -1,0 +1,68 @@
+"""The settings of the shop as they hold now or held at a moment, and the clock on its wall."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from functools import lru_cache
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import select
+
+from core.model import serialization
+from core.model.errors import WrongInput
+from core.model.settings_records import Deck, ShopSettings
+from core.store.shop_tables import SettingsVersionRow
+from core.store.unit import Unit
+from core.wording.messages import say
+
+PART = "shop"
+"""What their versions are kept under."""
+
+
+def read(unit: Unit) -> ShopSettings:
+    """Decks, hours and people of this shop; those of a new shop as long as nobody has set any."""
+    return _settings(unit, newest(unit))
+
+
+def as_of(unit: Unit, moment: datetime) -> ShopSettings:
+    """The settings in force at a moment (with a timezone), as papers of that moment were printed with."""
+    asked = rows().where(SettingsVersionRow.at <= moment).order_by(SettingsVersionRow.number.desc())
+    return _settings(unit, unit.session.scalars(asked.limit(1)).one_or_none())
+
+
+def newest(unit: Unit) -> SettingsVersionRow | None:
+    """The version in force; None as long as nobody has set any."""
+    found: SettingsVersionRow | None = unit.session.scalars(
+        rows().order_by(SettingsVersionRow.number.desc()).limit(1)
+    ).one_or_none()
+    return found
+
+
+def rows() -> Any:
+    """The versions, to be narrowed and put in order."""
+    return select(SettingsVersionRow).where(SettingsVersionRow.part == PART)
+
+
+def deck(unit: Unit, name: str) -> Deck:
+    """The deck of a name; WrongInput when the shop has none of it."""
+    known = {each.name: each for each in read(unit).decks}
+    if name not in known:
+        names = ", ".join(known) or say("files", "none")
+        raise WrongInput(say("settings", "deck"), name, say("readers", "decks_shop", names=names))
+    return known[name]
+
+
+def local(unit: Unit, moment: datetime) -> datetime:
+    """The moment as the clock on the shop's wall shows it."""
+    return moment.astimezone(ZoneInfo(read(unit).front.timezone))
+
+
+def _settings(unit: Unit, row: SettingsVersionRow | None) -> ShopSettings:
+    return unit.new_shop() if row is None else of_text(row.value)
+
+
+@lru_cache(maxsize=8)
+def of_text(value: str) -> ShopSettings:
+    """The settings a version holds. They are asked for in every step and hardly ever changed."""
+    return serialization.loads(ShopSettings, value)

@@ -1,0 +1,61 @@
+"""What the walkthrough shows: the box it books, a recorded file, and the tapes it takes in hand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+from itertools import pairwise
+from pathlib import Path
+
+from core.capture.file_report import Kind, Report, Sound, Stretch
+from core.model import resource_files
+from core.model.typed_draft import TypedBox
+from core.services import inventory_file, jobs, recordings
+from core.services.inventory_file import InventoryReading
+from core.services.records_door import Shop
+from gui.counter import typed_box
+from gui.widgets.tray import TrayItem
+
+COLLECTED = "000075"
+"""The job of the invented shop that has tapes to give back and others still at the bench."""
+NO_CODE = "000075 001 0"
+"""A tape code with a wrong check digit."""
+FILE = Report(
+    name="000042 0119 family.mp4",
+    size_bytes=4_690_980_000,
+    sha256="9f86d081884c7d65" * 4,
+    seconds=6105.2,
+    has_picture=True,
+    sound=Sound.PARTLY,
+    stretches=(
+        Stretch(Kind.BLUE, 0.0, 312.4),
+        Stretch(Kind.SILENT, 0.0, 312.4),
+        Stretch(Kind.FROZEN, 2400.0, 2460.0),
+        Stretch(Kind.SILENT, 3000.0, 3420.0),
+        Stretch(Kind.BLACK, 5800.0, 6105.2),
+    ),
+    keep_from=311.4,
+    keep_to=5801.0,
+    billable_minutes=91.49,
+)
+"""What the reading of an invented file would say: no recording is made for a picture."""
+
+
+def box(now: datetime) -> TypedBox:
+    """The box that is booked on the way, typed in the language of now."""
+    file = resource_files.path("demo", "walkthrough.json")
+    inventory = inventory_file.read(file.read_bytes(), file.name, InventoryReading(now.date()))
+    return typed_box.box_of(inventory)
+
+
+def one_of_each_station(pieces: Sequence[TrayItem]) -> list[str]:
+    """The code of the first tape under each heading."""
+    return [piece.key for heading, piece in pairwise(pieces) if piece.key and not heading.key]
+
+
+def recorded(shop: Path) -> list[str]:
+    """The code of a tape with a file; none where none was made up."""
+    with Shop.open(shop, create=False) as records:
+        open_jobs = records.ask(jobs.open_jobs)
+        files = [file for job in open_jobs for file in records.ask(recordings.of_job, job.number)]
+        return [file.tape for file in files[:1]]

@@ -1,0 +1,61 @@
+"""The orders it could be, when there are several, over the tapes of the one that is answered for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from PySide6.QtWidgets import QWidget
+
+from core.model.job_records import CallerMatch, Job
+from core.services.promises import Kept
+from gui.toolkit.text import say
+from gui.widgets.layouts import stacked, words
+from gui.widgets.tray import Tray, TrayItem
+from gui.widgets.tray_rows import found_piece, tape_pieces, to_call_piece
+
+
+class MatchesPanel(QWidget):
+    """Two trays, each there only while it has something to show."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.matches = Tray("matches", say("phone", "matches_list"), always_lit=True)
+        self._matches_head = words("", "small")
+        self.tapes = Tray("tapes", say("phone", "tapes_list"))
+        self._tapes_head = words(say("phone", "tapes"), "small")
+        column = stacked(self)
+        for head, tray in ((self._matches_head, self.matches), (self._tapes_head, self.tapes)):
+            column.addWidget(head)
+            column.addWidget(tray, 1)
+
+    def show_to_call(self, at_risk: Sequence[Kept]) -> None:
+        """Nobody is calling: show the customers to call, whose promises are at risk."""
+        self._show_matches([to_call_piece(kept) for kept in at_risk], say("phone", "call_first"), at_least=1)
+        self._hide_tapes()
+        self.setVisible(bool(at_risk))
+
+    def show_matches(self, found: Sequence[CallerMatch]) -> None:
+        """Show the matching orders; a single one is not offered for choice."""
+        head = say("phone", "others", count=len(found))
+        self._show_matches([found_piece(one) for one in found], head, at_least=2)
+        if not found:
+            self._hide_tapes()
+        self.setVisible(bool(found))
+
+    def show_tapes(self, job: Job, now: datetime) -> None:
+        """Show the tapes of the order that is answered for."""
+        self.tapes.lay(tape_pieces(job.tapes, now))
+        self._tapes_head.show()
+        self.tapes.show()
+
+    def _show_matches(self, items: list[TrayItem], head: str, at_least: int) -> None:
+        self.matches.lay(items)
+        self._matches_head.setText(head)
+        for widget in (self._matches_head, self.matches):
+            widget.setVisible(len(items) >= at_least)
+
+    def _hide_tapes(self) -> None:
+        self.tapes.lay([])
+        self.tapes.hide()
+        self._tapes_head.hide()

@@ -1,0 +1,57 @@
+"""The step that hands back what is checked off: one at a time, carried out once however often it is asked."""
+
+from __future__ import annotations
+
+from functools import partial
+from uuid import uuid4
+
+from PySide6.QtCore import QObject, Signal
+
+from core.model.errors import TapewrightError
+from core.model.names import CommandId
+from core.model.pickup_records import Pickup, Signature
+from core.services import pickups
+from gui.pickup.checklist import Checklist
+from gui.toolkit.workers import Work
+
+
+class HandBack(QObject):
+    """Runs the step for one job at a time; a repeated attempt carries the same command."""
+
+    done = Signal(object, str)
+    """The `Pickup`, and the summary of what was handed back."""
+    failed = Signal(object)
+    """A `TapewrightError`; nothing was stored."""
+
+    def __init__(self, work: Work, parent: QObject) -> None:
+        super().__init__(parent)
+        self._work = work
+        self._command = CommandId("")
+        self.is_under_way = False
+
+    def begin_job(self) -> None:
+        """Another pickup begins: it is another command."""
+        self._command = CommandId(uuid4().hex)
+
+    def run(self, checklist: Checklist, signature: Signature, paid_minor: int) -> None:
+        """Hand back what is checked off; `done` or `failed` follows."""
+        self.is_under_way = True
+        self._work.run(
+            pickups.hand_back,
+            checklist.job.number,
+            codes=checklist.codes,
+            copies=checklist.copies,
+            signature=signature,
+            paid_minor=paid_minor,
+            command=self._command,
+            then=partial(self._was_done, checklist.summary),
+            otherwise=self._was_refused,
+        )
+
+    def _was_done(self, summary: str, pickup: Pickup) -> None:
+        self.is_under_way = False
+        self.done.emit(pickup, summary)
+
+    def _was_refused(self, failure: TapewrightError) -> None:
+        self.is_under_way = False
+        self.failed.emit(failure)

@@ -1,0 +1,21 @@
+# What a quote says besides its figures, and what it does not accept.
+
+tapes = number of tapes
+most_tapes = up to { $most } tapes fit on one order; split the box into several orders
+
+no_date = No date can be given: { $reasons }.
+came_in_cold =
+    { $hours ->
+        [one] The box came in cold. It rests { $hours } hour before it plays, so no moisture forms on the tape.
+       *[other] The box came in cold. It rests { $hours } hours before it plays, so no moisture forms on the tape.
+    }
+other_currency = { $book } is priced in { $theirs }, but the shop's currency is { $ours }.
+
+about_tapes = { $count } × { $format }: { $sentence }
+overlong = This could play longer than the shop is open in a day and run past closing.
+
+needed_earlier = Needed by { $wanted }, but the earliest day we can promise is { $promised }: { $chance } of being ready by { $wanted }.
+needed_no_date = Needed by { $wanted }, but we can't promise a date: { $chance } of being ready by then.
+rush_no_date = We couldn't promise a date for a rush order either.
+rush_no_earlier = A rush order wouldn't be ready any sooner.
+rush_earlier = As a rush order it would be ready by { $day }, for about { $more } more.
