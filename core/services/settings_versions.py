@@ -41,6 +41,12 @@ class SettingsVersion:
     settings: ShopSettings
 
 
+def number(unit: Unit) -> int:
+    """The number of the version in force; 0 before the first."""
+    row = current_settings.newest(unit)
+    return 0 if row is None else row.number
+
+
 def versions(unit: Unit) -> tuple[SettingsVersion, ...]:
     """Every version, newest first."""
     rows = unit.session.scalars(current_settings.rows().order_by(SettingsVersionRow.number.desc()))

@@ -37,8 +37,7 @@ def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from
     before = content = read(unit)
     for place, text in typed:
         path = tuple(place.split("."))
-        if len(path) > 1:
-            settings_differences.value_at(content, path[:1], say("settings", "the-settings"))
+        settings_differences.value_at(content, path[:-1], say("settings", "the-settings"))
         content = settings_differences.with_value(content, path, _value(content, path, text))
     prices = content.pop(PRICES, None)
     if prices != before[PRICES]:

@@ -28,12 +28,13 @@ from core.playtime import evidence, habits, learning, starting_beliefs
 from core.playtime.explanations import Played
 from core.playtime.possibilities import Facts
 from core.scheduling import deck_choice
-from core.services import decks, figure_sources, shop_settings
+from core.services import decks, figure_sources
 from core.services.records_door import Shop
 from gui.counter import accepted_words, typed_box
 from gui.widgets.cassette_drawing import paint_cassette
 from gui.widgets.pack_tool import PackTool
 from gui.widgets.shell_drawing import ShellArt
+from tests.support.booked import set_up
 from tests.support.invented_format import HUB_MM, METRES, MM_S, NAME, THICKNESS_UM, TRACK_MM
 from tests.support.pdf import words
 from tests.support.shops import deck
@@ -54,8 +55,9 @@ NOON = "2026-03-03T12:00:00-05:00"
 def shop(tmp_path: Path) -> Path:
     """A new shop with a deck for the new format."""
     file = tmp_path / "shop.sqlite"
-    fitted = shop_settings.new_shop()
+    set_up(file)
     with Shop.open(file) as opened:
+        fitted = opened.ask(decks.settings)
         opened.run(decks.refit, replace(fitted, decks=(*fitted.decks, PLAYER)))
     return file
 

@@ -15,6 +15,7 @@ from tests.support.booked import Desk
 NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed")
 """What the fourth tables added to a splice, and so to its line of history."""
 
+FIRST_KEYS_OF_THE_FRONT = ("name", "address", "phone", "currency", "timezone", "language")
 NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until")
 
 
@@ -29,6 +30,8 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
             for table in (each.name for each in StoredTable.metadata.sorted_tables):
                 if table in there and table != "events":
                     _copy(out, into, table)
+            if "settings" in there:
+                _copy_settings(out, into)
             _copy_history(out, into)
     old.close()
 
@@ -42,11 +45,27 @@ def _copy(out: Connection, into: Connection, table: str) -> None:
         into.execute(text(f'INSERT INTO "{table}" ({named}) VALUES ({blanks})'), rows)
 
 
+def _copy_settings(out: Connection, into: Connection) -> None:
+    """What the shop had settled last, as one row with the keys of that time; there were no price books."""
+    newest = "SELECT value FROM settings_versions WHERE part = 'shop' ORDER BY number DESC LIMIT 1"
+    for (value,) in out.execute(text(newest)):
+        settings = json.loads(value)
+        del settings["confirmed"]
+        settings["front"] = {key: settings["front"][key] for key in FIRST_KEYS_OF_THE_FRONT}
+        into.execute(
+            text("INSERT INTO settings (name, value, version) VALUES ('fittings', :value, 1)"),
+            {"value": serialization.dumps(settings)},
+        )
+
+
 def _copy_history(out: Connection, into: Connection) -> None:
     """The same lines as they were said then, each with the digest it had."""
     before = history.BEGINNING
     for row in out.execute(EventRow.__table__.select().order_by(text("seq"))).mappings():
-        event = EventRow(**{**row, "payload": _as_said_then(row["payload"]), "previous": before})
+        said_then = {"payload": _as_said_then(row["payload"]), "previous": before}
+        if row["kind"] in ("settings", "prices"):
+            said_then |= {"kind": "refitted", "payload": "{}"}
+        event = EventRow(**{**row, **said_then})
         before = event.digest = history.digest(event)
         values = {name: getattr(event, name) for name in row}
         into.execute(EventRow.__table__.insert().values(**values))  # type: ignore[attr-defined]  # a table

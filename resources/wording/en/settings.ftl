@@ -1,5 +1,6 @@
 # What is said of the shop's settings and price books: on the screen, on the command line and in history.
 the-settings = settings
+deck = deck
 nothing-to-undo = There is no change of the settings to take back.
 no-practice-any-more = This shop has settings of its own, so it cannot become a practice shop.
 practice-made = Practice shop made.
@@ -19,7 +20,7 @@ page-decks = the decks
 page-people = the people
 page-prices = your own prices
 page-papers = papers and labels
-not-set-up = No order can be taken in yet: { $pages } are still to be filled in. Fill them in under Shop, My shop, or with “tapewright shop set”.
+not-set-up = No order can be taken in yet. Still to be filled in: { $pages }. You find them under Shop, or use “tapewright shop set” and “tapewright shop confirm”.
 event-not-undone = The last change is not one of the settings ({ $what }). Take it back where it was entered: with the decks, the closed days or the outages.
 no-such-page = { $names } are the pages
 own-prices = The shop's own prices.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -101,11 +102,12 @@ def holds(found: Any, wanted: Any, at: str = "answer") -> None:
 
 
 @pytest.fixture
-def run(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Run:
+def run(tmp_path: Path, empty_file: Path, capsys: pytest.CaptureFixture[str]) -> Run:
     """Runs one subcommand on a shop of its own and gives the exit code with the JSON document."""
 
+    shop = str(shutil.copy(empty_file, tmp_path / "shop.sqlite"))
+
     def asked(*words: str) -> tuple[int, Any]:
-        shop = str(tmp_path / "shop.sqlite")
         code = entry.run([*words, "--json", "--shop", shop, "--now", NOW])
         printed = capsys.readouterr()
         return code, json.loads(printed.out) if code == 0 else printed.err

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -17,10 +16,10 @@ from core.playtime.deck_readings import NOTHING, Shown
 from core.playtime.habits import STARTING
 from core.services import deck_queue, tapes
 from core.services.records_door import Shop
-from core.store import engines, schema
-from core.store.sqlite_library import sqlite_module
+from core.store import schema
 from core.store.unit import Unit
 from tests.support.booked import Desk, line
+from tests.support.older import as_kept_before
 
 EP = Shown(speed=Speed.EP)
 
@@ -122,30 +121,11 @@ def test_a_filled_shop_of_the_first_version_is_brought_up_and_keeps_everything(
     file_desk: Desk, tmp_path: Path
 ) -> None:
     job = file_desk.book(compact(2))  # type: ignore[arg-type]
-    file_desk.shop.close()
-    old = _as_the_first_version_kept_it(Path(file_desk.where), tmp_path / "old.sqlite")
+    old = tmp_path / "old.sqlite"
+    as_kept_before(file_desk, str(old), "0001")
 
     with Shop.open(old, clock=file_desk.clock) as shop:
         assert shop.ask(tapes.get, job.tapes[1].code).station is Station.BOOKED_IN
         assert shop.verify() == ()
         assert shop.ask(deck_queue.played) == ()
     assert list(tmp_path.glob(f"old-before-{schema.HEAD}*"))
-
-
-def _as_the_first_version_kept_it(path: Path, old: Path) -> Path:
-    """The same shop in tables of the first version."""
-    opened = engines.open_database(old)
-    with opened.writing.connect() as connection, connection.begin():
-        schema.upgrade(connection, "0001")
-    opened.close()
-    with closing(sqlite_module().connect(str(old))) as into, into:
-        into.execute("ATTACH ? AS newer", [str(path)])
-        tables = into.execute(
-            "SELECT name FROM main.sqlite_master WHERE type = 'table' AND sql LIKE 'CREATE TABLE%' "
-            "AND name NOT LIKE 'customer_trigrams%' AND name <> 'alembic_version'"
-        )
-        for (name,) in tables.fetchall():
-            columns = ", ".join(f'"{row[1]}"' for row in into.execute(f"PRAGMA main.table_info({name})"))
-            into.execute(f"DELETE FROM main.{name}")
-            into.execute(f"INSERT INTO main.{name} ({columns}) SELECT {columns} FROM newer.{name}")
-    return old

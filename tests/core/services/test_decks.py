@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from sqlalchemy import text
@@ -13,18 +14,21 @@ from core.model.names import Finding
 from core.model.settings_records import Outage
 from core.model.stations import Station
 from core.services import deck_queue, decks, event_counts, jobs, shop_settings, tapes
+from core.services.records_door import Shop
 from core.store import current_settings
 from tests.support.booked import Desk, command, events, line, quoted
 
 
-def test_a_new_shop_has_the_fittings_of_its_file(desk: Desk) -> None:
-    assert desk.shop.ask(current_settings.read) == shop_settings.new_shop()
+def test_a_new_shop_has_the_settings_of_its_file(tmp_path: Path) -> None:
+    with Shop.open(tmp_path / "shop.sqlite") as shop:
+        assert shop.ask(current_settings.read) == shop_settings.new_shop()
 
 
 def test_changed_fittings_are_kept_exactly(desk: Desk) -> None:
     changed = replace(desk.shop.ask(current_settings.read), people=4, confidence=0.95)
     desk.shop.run(decks.refit, changed)
-    assert desk.shop.ask(current_settings.read) == changed
+    kept = desk.shop.ask(current_settings.read)
+    assert kept == replace(changed, confirmed=changed.confirmed | {"people"})
     desk.shop.run(decks.refit, replace(changed, people=1))
     assert desk.shop.ask(current_settings.read).people == 1
     assert desk.shop.verify() == ()
@@ -97,7 +101,7 @@ def test_a_deck_may_break_with_a_tape_in_it(desk: Desk) -> None:
 
 
 def test_a_deck_nobody_has_cannot_break(desk: Desk) -> None:
-    with pytest.raises(WrongInput, match="this shop has"):
+    with pytest.raises(WrongInput, match="the decks of this shop are"):
         desk.shop.run(decks.broke_down, "VHS 99")
 
 

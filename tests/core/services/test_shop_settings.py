@@ -53,7 +53,7 @@ def test_fittings_come_back_from_their_own_text() -> None:
         ('name = "VHS 2"', 'name = "VHS 1"', "deck 2, name: found 'VHS 1'; every deck has a name of its own"),
         ("people = 2", "people = 0", "work, people: found 0; a whole number from 1 to 100"),
         ("confidence = 0.9 ", "confidence = 1.0 ", "work, confidence: found 1.0"),
-        ("closed = []", "closed = [1]", "holidays, closed 1: found 1; a date is accepted"),
+        ("closed = []", "closed = [1]", "holidays, closed 1: found 1; a date, like 2026-01-01"),
         ('country = "US"', 'country = "Atlantis"', "holidays, country: found 'Atlantis'"),
         ("in_service = true", 'in_service = "yes"', "deck 1, in_service: found 'yes'; true or false"),
         (
