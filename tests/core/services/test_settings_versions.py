@@ -1,4 +1,4 @@
-"""Settings and prices are dated versions: told with who and what, undone by a further one, never reaching back."""
+"""Settings and prices are dated versions, undone by further ones; none reaches back to what was quoted."""
 
 from __future__ import annotations
 
@@ -64,7 +64,7 @@ def test_a_deck_is_added_changed_and_removed(desk: Desk) -> None:
         ("front.logo", "bm9wZQ==", "settings, front, logo: found 'bm9wZQ==…'; a PNG or JPEG"),
         ("front.name", "two\nlines", "settings, front, name: found 'two\\nlines'"),
         ("deck.VHS 1.plays", '["vinyl"]', "settings, deck 1, plays: found 'vinyl'"),
-        ("deck.VHS 9.tv", '["pal"]', "settings, deck"),
+        ("deck.VHS 9.tv", '["pal"]', "settings.deck: found 'VHS 9'; accepted are VHS 1"),
         (VHS, "93,15", "prices, capture, vhs, price: found '93,15'; an amount in quotes"),
         ("prices.currency", "EUR", "prices, currency: found 'EUR'; the shop's currency, USD"),
         ("prices.minor_digits", "3", "prices, minor_digits: found 3; USD has 2 decimal places"),
