@@ -14,8 +14,8 @@ from core.catalogue.findings import FindingEntry
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, Outcome
-from core.model.quote_records import Repair, Verdict
 from core.model.ranges import Range
+from core.model.repair_records import Repair, Verdict
 from core.wording import messages
 from core.wording.messages import Speech, say
 

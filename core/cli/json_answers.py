@@ -9,8 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.job_records import CallerMatch, Job
-from core.model.pickup_records import Pickup
+from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.tape_records import JournalEntry, TapeRecord

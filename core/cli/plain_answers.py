@@ -6,9 +6,8 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.job_records import CallerMatch, Job
+from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.money import MoneyRange, spelled
-from core.model.pickup_records import Pickup
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.model.ranges import Range

@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
 from core.model.json_reader import Value
-from core.model.pickup_records import Signature, Stroke
+from core.model.signatures import Signature, Stroke
 from core.wording.messages import say
 
 MOST_POINTS = 20_000

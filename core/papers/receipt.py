@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 
-from core.model.pickup_records import Pickup, Signature
+from core.model.job_records import Pickup
 from core.model.settings_records import ShopFront
+from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from core.papers import price_table, signature_strokes
 from core.papers.binding import Cover, bound, story

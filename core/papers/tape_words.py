@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from core.model.inventory import TapeLine
 from core.model.names import Outcome
-from core.model.quote_records import Verdict
+from core.model.repair_records import Verdict
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.papers.voice import Voice

@@ -8,9 +8,10 @@ from sqlalchemy import select
 
 from core.model import entered_text, numbers, serialization
 from core.model.errors import Refused, WrongInput
+from core.model.job_records import Pickup
 from core.model.names import CommandId, JobNumber, TapeCode
-from core.model.pickup_records import Pickup, Signature
 from core.model.quote_records import Price
+from core.model.signatures import Signature
 from core.model.stations import HANDED_BACK_FROM, Station
 from core.services import payments
 from core.store import current_settings, history, lookup, row_records

@@ -10,9 +10,8 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import Refused
-from core.model.job_records import Job
+from core.model.job_records import Job, Pickup
 from core.model.names import JobNumber
-from core.model.pickup_records import Pickup
 from core.model.settings_records import ShopFront, ShopSettings
 from core.services import decks, pickups, recordings
 from gui.toolkit import paper_errands

@@ -9,8 +9,7 @@ from pathlib import Path
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import Unavailable
-from core.model.job_records import Job
-from core.model.pickup_records import Pickup
+from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.services import paper_files

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from core.catalogue import condition
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, Outcome
-from core.model.quote_records import Verdict
+from core.model.repair_records import Verdict
 
 VHS = FormatName("vhs")
 formats = st.sampled_from(catalogue().names)

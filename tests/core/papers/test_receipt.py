@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
+from core.model.job_records import Pickup
 from core.model.names import DonorPart, Join, Look, Measure, Section
-from core.model.pickup_records import Pickup
 from core.model.ranges import Range
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice
 from core.model.stations import Station

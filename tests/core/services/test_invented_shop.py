@@ -22,7 +22,7 @@ from core.model import resource_files
 from core.model.errors import Refused
 from core.model.job_records import Job
 from core.model.names import CommandId, Speed
-from core.model.pickup_records import Signature
+from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import (
