@@ -41,7 +41,7 @@ class Heard:
 
 
 @dataclass(slots=True)
-class Recording:
+class RecordedFile:
     """An open file. ``unread`` counts the places that could not be decoded."""
 
     container: InputContainer
@@ -120,7 +120,7 @@ class Recording:
 
 
 @contextmanager
-def opened(path: Path) -> Iterator[Recording]:
+def opened(path: Path) -> Iterator[RecordedFile]:
     """A recorded file, open for reading. Unavailable without PyAV or permission, WrongInput for others."""
     av = _library()
     try:
@@ -134,7 +134,7 @@ def opened(path: Path) -> Iterator[Recording]:
         for stream in (*video, *audio):
             stream.thread_type = "AUTO"
         micro, start = container.duration, container.start_time
-        yield Recording(
+        yield RecordedFile(
             container,
             path.stat().st_size,
             bool(video),

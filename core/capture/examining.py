@@ -9,7 +9,7 @@ from pathlib import Path
 
 from core.capture import checksums, decoding, trims
 from core.capture import thresholds as at
-from core.capture.decoding import Heard, Recording
+from core.capture.decoding import Heard, RecordedFile
 from core.capture.file_report import Report, Sound, clock
 from core.capture.pictures import Picture, PictureWatch
 from core.capture.sounds import SoundWatch
@@ -108,7 +108,7 @@ class _Watch:
         )
 
 
-def _report(name: str, size: int, digest: str, recording: Recording, watch: _Watch) -> Report:
+def _report(name: str, size: int, digest: str, recording: RecordedFile, watch: _Watch) -> Report:
     seen = watch.seen()
     keep_from, keep_to = trims.trims(seen)
     return Report(
@@ -126,7 +126,7 @@ def _report(name: str, size: int, digest: str, recording: Recording, watch: _Wat
     )
 
 
-def _remarks(seen: Seen, recording: Recording, watch: _Watch) -> Iterator[str]:
+def _remarks(seen: Seen, recording: RecordedFile, watch: _Watch) -> Iterator[str]:
     """What a person at the bench must hear of, the gravest first."""
     claims = recording.claims_seconds
     if recording.ended_badly or (claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS):

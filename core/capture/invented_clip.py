@@ -31,7 +31,6 @@ SCENES = (
     ("blue", 12, False),
 )
 """What it shows, for how many seconds, and whether there is sound."""
-SECONDS = sum(seconds for _, seconds, _ in SCENES)
 
 _BLUE = (18, 22, 190)
 _STAGE = (60, 40, 34)

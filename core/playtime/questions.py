@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
@@ -220,8 +221,8 @@ def _tv(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), (weights[TvSystem.NTSC], weights[TvSystem.PAL]))
 
 
-def _answer(asked: BoxLine, shop: ShopHabits, key: str, **known: object) -> Answer:
-    draft: TapeLine = replace(asked.line, **known)  # type: ignore[arg-type]  # names of TapeLine
+def _answer(asked: BoxLine, shop: ShopHabits, key: str, **known: Any) -> Answer:
+    draft = replace(asked.line, **known)
     span = tape_minutes.belief(draft, asked.tv, shop).range
     minutes = tape_minutes.spanned(span.low, span.high)
     return Answer(say("questions", key), say("questions", "means", minutes=minutes), draft)
