@@ -21,8 +21,8 @@ from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.shaped_toml import read, shaped
-from core.wording import messages
-from core.wording.messages import Speech, knows, say
+from core.wording.messages import knows, say
+from core.wording.worded_cache import worded_cache
 
 COLD = "cold"
 """The step that asks for a temperature instead of findings."""
@@ -74,10 +74,11 @@ class Change:
     """One sentence for the customer."""
 
 
+@worded_cache(maxsize=256)
 def steps(name: FormatName) -> tuple[LookStep, ...]:
     """The whole look-over of one format, in its order; WrongInput when the format is not known."""
     catalogue().format(name)
-    return _steps(name, messages.current())
+    return tuple(_step(entry, name) for entry in _page().steps)
 
 
 def short_steps(name: FormatName) -> tuple[LookStep, ...]:
@@ -171,11 +172,6 @@ class InspectionFile(Struct, frozen=True, forbid_unknown_fields=True):
 def _page() -> InspectionFile:
     path = resource_files.path("catalogue", "inspection.toml")
     return shaped(read(path), InspectionFile, path.name)
-
-
-@cache
-def _steps(name: FormatName, speech: Speech) -> tuple[LookStep, ...]:
-    return tuple(_step(entry, name) for entry in _page().steps)
 
 
 def _step(entry: StepEntry, name: FormatName) -> LookStep:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from core.catalogue import condition, findings
 from core.model.errors import Refused
 from core.model.names import Finding, FormatName, Look, TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import ASIDE, Station, allowed_moves, allows
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -97,4 +98,4 @@ def _listed(stations: Iterable[Station]) -> str:
 
 
 def _in_words(found: Iterable[Finding]) -> str:
-    return ", ".join(each.words for each in found)
+    return ", ".join(spoken(each) for each in found)

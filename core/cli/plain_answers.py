@@ -11,6 +11,7 @@ from core.model.money import MoneyRange, spelled
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.model.ranges import Range
+from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
@@ -165,7 +166,7 @@ def status(found: Sequence[CallerMatch]) -> str:
 def tape(record: TapeRecord) -> str:
     """Where one tape is now."""
     due = say("cli", "looked_over_after_repair") if record.look_due else ""
-    return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
+    return f"{record.code} {record.format_words}: {spoken(record.station)}{_reuse(record)}{due}"
 
 
 def donors(places: Sequence[DonorPlace]) -> str:

@@ -20,11 +20,6 @@ class Station(Enum):
     KEPT_APART = "kept-apart"
     CANNOT_BE_PLAYED = "cannot-be-played"
 
-    @property
-    def words(self) -> str:
-        """The station as a person says it: ``at the bench``."""
-        return self.value.replace("-", " ")
-
 
 LINE = (
     Station.BOOKED_IN,

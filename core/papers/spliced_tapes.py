@@ -49,7 +49,7 @@ def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
 
 def joined(splice: Splice, speaker: Voice) -> str:
     """Where, how, how much was cut away, and what that did to the recording."""
-    how = speaker.say_or(f"join-{splice.joined_with.value}", splice.joined_with.words)
+    how = speaker.say(f"join-{splice.joined_with.value}")
     if splice.in_leader:
         return speaker.say("splice-leader_end" if splice.at_minutes > 1 else "splice-leader_start", how=how)
     return speaker.say(

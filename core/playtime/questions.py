@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -20,8 +19,8 @@ from core.playtime import box_habits, habits, possibilities, starting_beliefs, t
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts, facts
-from core.wording import messages
-from core.wording.messages import Speech, say
+from core.wording.messages import say
+from core.wording.worded_cache import worded_cache
 
 WORTH_ASKING = 0.1
 """Hours off the range below which a question only costs time at the counter (an assumption)."""
@@ -68,7 +67,7 @@ def questions(lines: Sequence[BoxLine], box: Box) -> tuple[Question, ...]:
 
     At most `MOST` for their hours; one that decides which machine is needed is always among them.
     """
-    possible = [(each, one) for each in lines for one in _possible(each, box.habits, messages.current())]
+    possible = [(each, one) for each in lines for one in _possible(each, box.habits)]
     if not possible:
         return ()
     total = box_habits.minutes_of_box(((each.known, each.keys) for each in lines), box)
@@ -110,8 +109,8 @@ def _widths(minutes: Minutes) -> Minutes:
     return np.asarray(ordered[:, high] - ordered[:, low])
 
 
-@lru_cache(maxsize=2048)
-def _possible(asked: BoxLine, shop: ShopHabits, speech: Speech) -> tuple[_Possible, ...]:
+@worded_cache(maxsize=2048)
+def _possible(asked: BoxLine, shop: ShopHabits) -> tuple[_Possible, ...]:
     return tuple(_each_possible(asked, shop))
 
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from math import ceil
 
 import numpy as np
@@ -27,6 +26,7 @@ from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, s
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
 from core.wording.messages import say
+from core.wording.worded_cache import worded_cache
 
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
@@ -103,7 +103,7 @@ class Recording:
     weight: float
 
 
-@lru_cache(maxsize=1024)
+@worded_cache(maxsize=1024)
 def recordings(
     name: FormatName, speed: Speed | None, tv: TvSystem | None, marking: str | None = None
 ) -> tuple[Recording, ...]:
@@ -137,7 +137,7 @@ class _Case:
         return play_minutes(self.marking.metres.value, self.speed.mm_s.value, sides)
 
 
-@lru_cache(maxsize=4096)
+@worded_cache(maxsize=4096)
 def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     """The belief about a tape of which this much is known."""
     shell = known.shell

@@ -12,6 +12,7 @@ from core.model.job_records import Pickup
 from core.model.names import CommandId, JobNumber, TapeCode
 from core.model.quote_records import Price
 from core.model.signatures import Signature
+from core.model.spoken_names import spoken
 from core.model.stations import HANDED_BACK_FROM, Station
 from core.services import payments
 from core.store import current_settings, history, lookup, row_records
@@ -100,7 +101,7 @@ def _ready(unit: Unit, row: JobRow) -> list[TapeRow]:
     staying = [tape for tape in row.tapes if tape.station is not Station.HANDED_BACK]
     if not staying:
         raise Refused(say("steps", "all_tapes_job_gone", number=row.number, when=_when(unit, row.tapes[-1])))
-    where = ", ".join(f"{tape.code} is {tape.station.words}" for tape in staying[:5])
+    where = ", ".join(f"{tape.code} is {spoken(tape.station)}" for tape in staying[:5])
     raise Refused(
         say("steps", "tape_job_ready_go", number=row.number, where=where, value="…" if staying[5:] else "")
     )
@@ -116,8 +117,8 @@ def _chosen(unit: Unit, row: JobRow, code: TapeCode) -> TapeRow:
     if tape.station is Station.HANDED_BACK:
         raise Refused(say("steps", "tape_handed_back_before", code=code, when=_when(unit, tape)))
     if tape.station not in HANDED_BACK_FROM:
-        ready = ", ".join(each.words for each in HANDED_BACK_FROM)
-        raise Refused(say("steps", "tape_tape_goes_back", code=code, words=tape.station.words, ready=ready))
+        ready = ", ".join(spoken(each) for each in HANDED_BACK_FROM)
+        raise Refused(say("steps", "tape_tape_goes_back", code=code, words=spoken(tape.station), ready=ready))
     return tape
 
 

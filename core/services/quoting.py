@@ -31,6 +31,7 @@ from core.scheduling import opening_hours, plan
 from core.scheduling.deck_choice import suited
 from core.wording import locale_figures
 from core.wording.messages import say
+from core.wording.worded_cache import worded_cache
 
 _SCENARIOS = 1000
 """The 90th percentile of hours is then known to one point in a hundred (derived: √(0.9 × 0.1 ÷ 1,000))."""
@@ -130,7 +131,7 @@ def quoted_tapes(inventory: Inventory, shop: ShopHabits = STARTING) -> tuple[Quo
     return tuple(tape for n, line in numbered for tape in _tapes_of(n, line, inventory.tv_of(line), shop))
 
 
-@lru_cache(maxsize=2048)
+@worded_cache(maxsize=2048)
 def _tapes_of(position: int, line: TapeLine, tv: TvSystem | None, shop: ShopHabits) -> tuple[QuotedTape, ...]:
     verdict = condition.verdict(line.findings, line.format)
     believed = tape_minutes.belief(line, tv, shop).range

@@ -8,6 +8,7 @@ from core.capture.file_report import CapturedFile, Report, clock
 from core.model import entered_text
 from core.model.errors import Refused
 from core.model.names import JobNumber, TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services import tape_facts
 from core.store import history, lookup
@@ -82,9 +83,15 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
 
 def _check_played(row: TapeRow) -> None:
     if row.station not in PLAYED:
-        stations = ", ".join(each.words for each in PLAYED)
+        stations = ", ".join(spoken(each) for each in PLAYED)
         raise Refused(
-            say("steps", "tape_file_attached_tape", code=row.code, words=row.station.words, stations=stations)
+            say(
+                "steps",
+                "tape_file_attached_tape",
+                code=row.code,
+                words=spoken(row.station),
+                stations=stations,
+            )
         )
 
 

@@ -11,6 +11,7 @@ from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
@@ -187,9 +188,9 @@ def _tell_move(
     shown: Shown,
     besides: Iterable[str],
 ) -> None:
-    parts = [f"{before.words} → {row.station.words}"]
+    parts = [f"{spoken(before)} → {spoken(row.station)}"]
     parts += [f"on {row.deck}"] if row.deck else []
-    parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
+    parts += [f"seen: {', '.join(spoken(each) for each in seen)}"] if seen else []
     parts += [say("steps", "instead_splice_2", without_splice=without_splice)] if without_splice else []
     parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
     parts += besides

@@ -16,6 +16,7 @@ from core.model.errors import TapewrightError
 from core.model.job_records import Job
 from core.model.names import Finding, JobNumber, TapeCode
 from core.model.settings_records import ShopSettings
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits
@@ -154,7 +155,7 @@ class BenchScreen(Screen):
     def _moved(self, tape: TapeRecord) -> None:
         self._in_hand(tape)
         self.take_focus()
-        self.said.emit(say("bench", "moved", title=tray_rows.tape_title(tape), station=tape.station.words))
+        self.said.emit(say("bench", "moved", title=tray_rows.tape_title(tape), station=spoken(tape.station)))
 
     @Slot(object)
     def _find(self, finding: Finding) -> None:
@@ -164,7 +165,7 @@ class BenchScreen(Screen):
         self._in_hand(tape)
         self.side.begin_finding()
         title = tray_rows.tape_title(tape)
-        self.said.emit(say("bench", "found_said", finding=finding.words.capitalize(), title=title))
+        self.said.emit(say("bench", "found_said", finding=spoken(finding).capitalize(), title=title))
 
     @Slot(object)
     def _attached(self, file: CapturedFile) -> None:

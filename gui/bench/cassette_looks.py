@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import looks
 from gui.toolkit.text import say
@@ -81,7 +82,7 @@ class BenchLooks(QObject):
         )
 
     def _seen_kept(self, seen: LookResult, tape: TapeRecord) -> None:
-        found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
+        found = ", ".join(spoken(finding) for finding in seen.findings) or say("inspection", "kept_nothing")
         self.kept.emit(tape, say("inspection", "kept", title=tray_rows.tape_title(tape), found=found))
 
     @Slot(object)

@@ -12,6 +12,7 @@ from core.capture.file_report import CapturedFile
 from core.model.errors import WrongInput
 from core.model.names import Finding
 from core.model.repair_records import RepairAttempt, Splice
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from gui.bench import repair_sentences
 from gui.toolkit.text import say
@@ -80,7 +81,7 @@ def _words(what: Standing) -> str:
     if isinstance(what, CapturedFile):
         return say("capture", "not_its_file", name=what.report.name)
     if isinstance(what, Finding):
-        return say("bench", "no_longer", finding=what.words)
+        return say("bench", "no_longer", finding=spoken(what))
     if isinstance(what, Splice):
         return say("repair", "strike", at=repair_sentences.at(what))
     return say("repair", "strike_repair", what=what.words)

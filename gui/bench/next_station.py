@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import condition
 from core.model.errors import WrongInput
+from core.model.spoken_names import spoken
 from core.model.stations import Station, allowed_moves
 from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
@@ -165,8 +166,8 @@ class StationButton(QPushButton):
     def lead_to(self, station: Station, keys: str) -> None:
         """Name the station and its keys."""
         self._station = station
-        self.setText(f"{station.words.capitalize()}   {keys}")
-        self.setAccessibleName(station.words)
+        self.setText(f"{spoken(station).capitalize()}   {keys}")
+        self.setAccessibleName(spoken(station))
         self._key.setKey(QKeySequence(keys))
         self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")
 

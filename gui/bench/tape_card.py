@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from core.capture.file_report import CapturedFile, clock
 from core.catalogue import acclimatisation, bench_cards
 from core.model.names import FormatName
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from gui.bench.capture_panel import spelled_size
@@ -67,7 +68,7 @@ class TapeCard(QFrame):
         if careful:
             self._column.addWidget(_cautions(careful))
         facts = FactList(_HEADS)
-        found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
+        found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
         self._write_repairs(facts, tape)
@@ -197,7 +198,7 @@ def _happened(happening: JournalEntry, timezone: str) -> str:
 
 
 def _where(tape: TapeRecord, now: datetime) -> str:
-    station = tape.station.words.capitalize()
+    station = spoken(tape.station).capitalize()
     return say("bench", "here", station=station, since=since(tape.since, now))
 
 

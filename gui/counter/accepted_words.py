@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 
 from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
+from core.wording.worded_cache import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.toolkit.text import say
@@ -20,7 +20,7 @@ _UNKNOWN = ("", "?", "unknown")
 # --- offers ------------------------------------------------------------------------------
 
 
-@lru_cache(maxsize=1)
+@worded_cache(maxsize=8)
 def formats_offered() -> tuple[CellChoice, ...]:
     """Every shell of the catalogue, by its words and its name, with its size."""
     return tuple(
@@ -29,7 +29,7 @@ def formats_offered() -> tuple[CellChoice, ...]:
     )
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The markings a shell is sold with, and how long each runs at its own speed."""
     shell = shell_called(shell_words)
@@ -39,7 +39,7 @@ def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     )
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def recordings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The recordings that fit a shell."""
     shell = shell_called(shell_words)
@@ -47,7 +47,7 @@ def recordings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     return tuple(CellChoice(system.words, (system.name,)) for system in known)
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def speeds_offered(shell_words: str, recorded_words: str) -> tuple[CellChoice, ...]:
     """The speeds of a recording; of the shell's own when nobody says which."""
     system = shell_called(recorded_words) or shell_called(shell_words)
@@ -70,12 +70,15 @@ def tv_offered() -> tuple[CellChoice, ...]:
     )
 
 
-FINDINGS_OFFERED = tuple(
-    CellChoice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.CHOICES
-)
+@worded_cache(maxsize=8)
+def findings_offered() -> tuple[CellChoice, ...]:
+    """What may be wrong with a tape, and how that is seen."""
+    return tuple(
+        CellChoice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.choices()
+    )
 
 
-@lru_cache(maxsize=512)
+@worded_cache(maxsize=512)
 def shell_called(words: str) -> Format | None:
     """The format of these words, or None."""
     found = choices.meant(formats_offered(), words)
@@ -153,9 +156,9 @@ def findings(text: str) -> tuple[Finding, ...]:
     """What is wrong with the tapes, with commas between."""
     found: list[Finding] = []
     for part in choices.parts(text):
-        choice = choices.meant(FINDINGS_OFFERED, part)
+        choice = choices.meant(findings_offered(), part)
         if choice is None:
-            known = _listed(FINDINGS_OFFERED)
+            known = _listed(findings_offered())
             raise WrongInput(_place("findings"), part, say("counter", "accepted_many", known=known))
         finding = Finding(choice.aliases[0])
         if finding not in found:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.catalogue import formats
 from core.model.inventory import TapeLine
+from core.model.spoken_names import spoken
 from core.playtime.pack_reading import Recorded
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered, read_box, read_row
@@ -83,7 +84,7 @@ class CounterLooks(QObject):
         line = self._line(self._row)
         assert line is not None
         self._write(replace(line, findings=seen.findings), "look")
-        found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
+        found = ", ".join(spoken(finding) for finding in seen.findings) or say("inspection", "kept_nothing")
         sentence = say("inspection", "taken", row=self._row + 1, found=found)
         self.taken.emit(self._row, f"{sentence} {seen.note}".strip())
 

@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache
 from typing import TypeVar
 
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Inventory, TapeLine
 from core.model.names import Finding, FormatName, TvSystem
+from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
+from core.wording.worded_cache import worded_cache
 from gui.counter import accepted_words
 from gui.toolkit import text
 from gui.widgets import wishes
@@ -71,7 +72,7 @@ def read_box(box: TypedBox, today: date) -> TypedReading:
     return TypedReading(inventory, places, tuple(wrong))
 
 
-@lru_cache(maxsize=4096)
+@worded_cache(maxsize=4096)
 def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
     """One row; cells that cannot be read are left out of the line and complained of."""
     if row.is_empty:
@@ -138,7 +139,7 @@ def row_of(line: TapeLine) -> TypedRow:
         recorded_as=_words(line.recorded_as) if line.recorded_as else "",
         speed=line.speed.words if line.speed else "",
         tv=line.tv.value.upper() if line.tv else "",
-        findings=", ".join(finding.words for finding in line.findings),
+        findings=", ".join(spoken(finding) for finding in line.findings),
         label=line.label,
         fill=line.fill,
         fill_known=line.fill_known,

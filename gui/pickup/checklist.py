@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.job_records import Job
 from core.model.names import TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import HANDED_BACK_FROM, Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import listed, tape_code
@@ -83,7 +84,7 @@ class Checklist:
         if tape is None:
             raise self._not_of_this_job(code)
         if not self.is_open(code):
-            title, station = tray_rows.tape_title(tape), tape.station.words
+            title, station = tray_rows.tape_title(tape), spoken(tape.station)
             raise Refused(say("pickup", "not_ready", title=title, station=station))
         return replace(self, keys=self.keys | {code})
 

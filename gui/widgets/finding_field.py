@@ -49,7 +49,7 @@ class FindingChooser(QWidget):
         self.list.lay(
             [
                 TrayItem(finding.value, short.capitalize(), seen)
-                for finding, short, seen in condition.CHOICES
+                for finding, short, seen in condition.choices()
                 if finding not in self._known and letters in f"{short} {finding.value} {seen}".casefold()
             ]
         )

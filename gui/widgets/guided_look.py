@@ -13,6 +13,7 @@ from core.catalogue.formats import catalogue
 from core.catalogue.inspection import LookStep
 from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName
+from core.model.spoken_names import spoken
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
@@ -204,7 +205,7 @@ class LookOver(QDialog):
             stop = next(step.stop for step in self._steps if step.stop)
             self._end_column.addWidget(words(stop, "attention"))
         for each in told:
-            self._end_column.addWidget(words(each.finding.words.capitalize(), "heading"))
+            self._end_column.addWidget(words(spoken(each.finding).capitalize(), "heading"))
             self._end_column.addWidget(words(" ".join(changes(each))))
             self._end_column.addWidget(words(say("inspection", "say", means=each.means)))
         careful_of = inspection.cautions(self._found, name)
@@ -215,7 +216,7 @@ class LookOver(QDialog):
         self._end_column.addStretch(1)
 
     def _tell_found(self) -> None:
-        found = [finding.words for finding in self.found]
+        found = [spoken(finding) for finding in self.found]
         so_far = say("inspection", "so_far", findings=", ".join(found)) if found else ""
         self._so_far.setText(so_far or say("inspection", "none_so_far"))
         self._so_far.setVisible(self.step is not None)
@@ -382,7 +383,7 @@ def fit_into(dialog: QDialog) -> None:
 
 def _spoken(step: LookStep) -> str:
     """A whole step for a screen reader."""
-    seen = (f"{LETTERS[finding]}: {finding.words}" for finding in step.looks_for)
+    seen = (f"{LETTERS[finding]}: {spoken(finding)}" for finding in step.looks_for)
     return " ".join((step.title, *step.how, *step.cautions, *seen))
 
 

@@ -12,6 +12,7 @@ from core.catalogue.inspection import Change, LookStep
 from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import Range
+from core.model.spoken_names import spoken
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import empty, labelled, stacked, words
@@ -125,7 +126,7 @@ class FindingRow(QFrame):
         super().__init__()
         self.finding = change.finding
         self.letter = LETTERS[change.finding]
-        name = change.finding.words
+        name = spoken(change.finding)
         seen = condition.how_seen(change.finding)
         self.box = QCheckBox(f"{self.letter}   {name[:1].upper()}{name[1:]}")
         self.box.setObjectName(f"seen-{change.finding.value}")

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from core.model.job_records import CallerMatch, CopyRecord
 from core.model.names import FormatName
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import tape_code
@@ -60,12 +61,12 @@ def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> 
     parts = [spaced(tape.code), since(tape.since, now)]
     if tape.station is Station.HANDED_BACK:
         parts[1] = say("bench", "gone_home")
-    parts += [finding.words for finding in tape.findings]
+    parts += [spoken(finding) for finding in tape.findings]
     return TrayItem(
         key=tape.code,
         title=tape_title(tape),
         small=" · ".join(parts),
-        place=tape.station.words,
+        place=spoken(tape.station),
         format=shell_of(tape),
         band=band_words(tape),
         checked=checked,
@@ -123,6 +124,6 @@ def by_station(tapes: Iterable[TapeRecord], now: datetime) -> list[TrayItem]:
     for station in _BENCH_ORDER:
         here = [tape for tape in found if tape.station is station]
         if here:
-            laid.append(TrayItem("", station.words.capitalize(), place=str(len(here))))
+            laid.append(TrayItem("", spoken(station).capitalize(), place=str(len(here))))
             laid += [replace(tape_piece(tape, now), place="") for tape in here]
     return laid

@@ -37,7 +37,7 @@ station-being-checked = Copy being checked
 station-ready = Ready for you
 station-handed-back = Handed back
 station-asking-the-customer = We need to ask you something
-station-kept-apart = Kept apart because of mould
+station-kept-apart = Kept apart because of mold
 station-cannot-be-played = Could not be played
 
 join-tape = splicing tape on the back

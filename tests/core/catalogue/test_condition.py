@@ -146,5 +146,5 @@ def test_a_small_shell_never_takes_less_bench_time(code: str) -> None:
 
 
 def test_screens_can_offer_every_finding_with_how_it_is_seen() -> None:
-    assert [finding for finding, _, _ in condition.CHOICES] == list(Finding)
-    assert all(words and seen for _, words, seen in condition.CHOICES)
+    assert [finding for finding, _, _ in condition.choices()] == list(Finding)
+    assert all(words and seen for _, words, seen in condition.choices())

@@ -15,6 +15,7 @@ from core.model.tape_records import TapeRecord
 from core.papers import receipt
 from core.papers.page import Pen
 from core.papers.paper_tokens import MARGIN
+from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf
 
@@ -44,7 +45,7 @@ def test_every_spliced_tape_is_listed_with_its_joins(paper: bytes, pickup: Picku
         assert tape.label in part
         for join in tape.splices:
             assert f"{join.seconds_disturbed:.1f} s" in part
-            assert join.joined_with.words in part
+            assert say("paper", f"join-{join.joined_with.value}") in part
             if join.cut_cm:
                 assert f"{join.cut_cm:.1f} cm cut away. {join.seconds_removed:.1f} s of the recording" in part
     assert said.count("was put on this cassette on Wednesday, March 4, 2026") == 2
