@@ -14,7 +14,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Any, NoReturn
 
-from core.model.errors import AsWritten, WrongInput
+from core.model.errors import AsWritten, WrongInput, nothing
 from core.wording.messages import say
 
 MOST_BYTES = 2_000_000
@@ -27,12 +27,21 @@ _STRING_OR_BRACKET = re.compile(r'"(?:[^"\\]|\\.)*+"?|[\[{]|[\]}]', re.DOTALL)
 _SPACE = " \t\r\n"
 """What RFC 8259 allows between tokens."""
 _COMMA_TOO_MANY = re.compile(rf"[{_SPACE}]*(,)[{_SPACE},]*[}}\]]")
+_FAULTS = {
+    "Extra comma": "json-comma",
+    "Expecting property name": "json-name",
+    "Expecting ',' delimiter": "json-no-comma",
+    "Expecting ':' delimiter": "json-no-colon",
+    "Expecting value": "json-value",
+    "Unterminated string": "json-string",
+    "Invalid control character": "json-control",
+    "Invalid \\": "json-escape",
+    "Extra data": "json-more",
+}
+"""The beginnings of what `json.JSONDecodeError` says, with the sentence of ``readers.ftl`` for each."""
 _NOT_TEXT = ("Cc", "Zl", "Zp")
 """Unicode categories that break a line or a label: control, line separator, paragraph separator."""
 _BYTE_ORDER_MARK = "\ufeff"
-
-
-NOTHING = AsWritten("nothing")
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +87,7 @@ class Value:
 
     def missing(self, key: str, accepted: str) -> NoReturn:
         """Stop reading: the object has no member ``key``."""
-        raise WrongInput(Value(self.file, self._below(key), None).place, NOTHING, accepted)
+        raise WrongInput(Value(self.file, self._below(key), None).place, nothing(), accepted)
 
     def text(self, longest: int, accepted: str) -> str:
         """One line of text of at most ``longest`` characters."""
@@ -133,7 +142,7 @@ def read(data: bytes, file: str) -> Value:
         wrong = _at_the_comma(error)
         place = f"{file}: line {wrong.lineno}, column {wrong.colno}"
         found = AsWritten(_near(text, wrong.pos))
-        raise WrongInput(place, found, say("readers", "json", msg=wrong.msg.lower())) from error
+        raise WrongInput(place, found, _fault(wrong.msg)) from error
     return Value(file, "", _plain(Value(file, "", content)))
 
 
@@ -144,7 +153,13 @@ def _at_the_comma(error: json.JSONDecodeError) -> json.JSONDecodeError:
     comma = _COMMA_TOO_MANY.search(error.doc, len(error.doc[: error.pos].rstrip(_SPACE + ",")))
     if comma is None or not comma.start() <= error.pos <= comma.end():
         return error
-    return json.JSONDecodeError("a comma too many", error.doc, comma.start(1))
+    return json.JSONDecodeError("Extra comma", error.doc, comma.start(1))
+
+
+def _fault(said: str) -> str:
+    """What is wrong with the text, by the beginning of what Python's parser said."""
+    key = next((key for beginning, key in _FAULTS.items() if said.startswith(beginning)), "json-other")
+    return say("readers", key)
 
 
 def shown(content: Any) -> object:

@@ -10,7 +10,7 @@ from enum import Enum
 from pathlib import Path
 from typing import Any, TypeVar
 
-from core.model.errors import WrongInput
+from core.model.errors import WrongInput, nothing
 from core.wording.messages import say
 
 Choice = TypeVar("Choice", bound=Enum)
@@ -117,7 +117,7 @@ class Page:
         """WrongInput for the first key, here or in the tables below, that nobody asked for."""
         for key in self.content:
             if key not in self._read:
-                accepted = ", ".join(sorted(self._read)) or "nothing"
+                accepted = ", ".join(sorted(self._read)) or say("files", "nothing")
                 raise WrongInput(self.where, key, say("readers", "keys_accepted_here", accepted=accepted))
         for page in self._below:
             page.refuse_unread()
@@ -130,7 +130,7 @@ class Page:
     def _found(self, key: str) -> Any:
         self._read.add(key)
         if key not in self.content:
-            raise WrongInput(self.where, "nothing", say("readers", "key_needed", name=key))
+            raise WrongInput(self.where, nothing(), say("readers", "key_needed", name=key))
         return self.content[key]
 
     def _number(self, key: str, accepted: str) -> Decimal:

@@ -28,9 +28,9 @@ _LOW, _LIKELY, _HIGH = 0.25, 0.5, 0.25
 class WoundTo(Enum):
     """Where in the tape it was left."""
 
-    AT_THE_BEGINNING = "at the beginning"
-    ON_THE_WAY = "on the way"
-    AT_THE_END = "at the end"
+    AT_THE_BEGINNING = "begin"
+    ON_THE_WAY = "way"
+    AT_THE_END = "end"
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,7 @@ class Place:
     def words(self) -> str:
         """As it was measured: ``12.5 minutes``, ``37 metres``."""
         figure = self.minutes if self.measured is Measure.MINUTES else self.metres
-        return f"{figure.likely:g} {self.measured.value}"
+        return say("playtime", f"place-{self.measured.value}", n=figure.likely)
 
 
 def after_minutes(line: TapeLine, minutes: float) -> Place:

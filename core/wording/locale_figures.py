@@ -17,7 +17,7 @@ from zoneinfo import ZoneInfo
 from babel import Locale
 from babel.dates import format_date, format_time, get_datetime_format
 from babel.lists import format_list
-from babel.numbers import format_currency, get_currency_precision
+from babel.numbers import format_currency, format_percent, get_currency_precision
 
 from core.wording.locale_numbers import decimal, printable
 from core.wording.messages import current, say, speech
@@ -107,6 +107,17 @@ def _time(when: time, locale: str) -> str:
 def figure(value: float, locale: str | None = None, digits: int | None = None) -> str:
     """A number with the locale's signs; ``digits`` after the point, or as many as it has, three at most."""
     return decimal(value, _locale(locale), digits)
+
+
+def percent(share: float, locale: str | None = None) -> str:
+    """``78%`` or ``78 %``, in whole percent."""
+    return printable(format_percent(round(share, 2), locale=_locale(locale)))
+
+
+def percent_range(low: float, high: float, locale: str | None = None) -> str:
+    """``47–53%``, or one figure when both agree."""
+    first, last = figure(round(100 * low), locale), percent(high, locale)
+    return last if percent(low, locale) == last else between(first, last)
 
 
 def money(minor: int, currency: str, locale: str | None = None) -> str:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from core.model.names import FillKnown
 from core.model.ranges import Range
-from core.playtime.pack_reading import PackReading, Recorded, Reel, WoundTo
+from core.playtime.pack_reading import PackReading, Recorded, Reel
+from core.wording.locale_figures import percent, percent_range
 from gui.toolkit.text import minutes_range, say
 
 _MOST_OTHERS = 4
@@ -18,17 +19,12 @@ def reel_words(reel: Reel) -> str:
 
 def share_words(found: PackReading) -> str:
     """``Run 47–53 % of the tape``."""
-    return say("packs", "share", share=f"{span(found.share_run.times(100))} %")
+    return say("packs", "share", share=percent_range(found.share_run.low, found.share_run.high))
 
 
 def meaning_words(found: PackReading) -> str:
     """What it says about how much is recorded, and what it does not."""
-    key = {
-        WoundTo.AT_THE_BEGINNING: "means_begin",
-        WoundTo.ON_THE_WAY: "means_way",
-        WoundTo.AT_THE_END: "means_end",
-    }[found.place]
-    return say("packs", key)
+    return say("packs", f"means_{found.place.value}")
 
 
 def recorded_words(found: Recorded) -> str:
@@ -55,11 +51,6 @@ def fit_words(found: PackReading) -> tuple[str, bool]:
         return say("packs", "fits", **told) + also, False
     key = "misfit" if others else "misfit_none"
     return say("packs", key, held=span(found.fit.metres), others=others, **told), True
-
-
-def percent(share: float) -> str:
-    """``78 %``."""
-    return f"{round(share * 100)} %"
 
 
 def span(value: Range) -> str:

@@ -15,6 +15,7 @@ from core.model.inventory import TapeLine
 from core.model.names import TvSystem
 from core.playtime import pack_reading, packs
 from core.playtime.pack_reading import PackReading, WoundTo
+from core.wording.locale_figures import percent
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
@@ -22,7 +23,7 @@ from gui.widgets.figure_field import FigureField
 from gui.widgets.guided_look import fit_into
 from gui.widgets.layouts import Columns, give_key, labelled, scrolled, slip, stacked, words
 from gui.widgets.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
-from gui.widgets.pack_sentences import fit_words, meaning_words, percent, reel_words, share_words
+from gui.widgets.pack_sentences import fit_words, meaning_words, reel_words, share_words
 
 
 @dataclass(frozen=True, slots=True)

@@ -144,7 +144,7 @@ def price() -> Price:
             MoneyRange(1800, 2700, 4200),
         ),
         Charge("usb-64", "USB stick, 64 GB", "to carry the files", "1 stick", 1400, flat(1400)),
-        Charge("many", "Ten tapes or more", "5 % off copying", "5 %", 0, flat(-1100)),
+        Charge("many", "Ten tapes or more", "5% off copying", "5%", 0, flat(-1100)),
     )
     return _summed(charges, ceiling=52000, deposit=10000)
 
@@ -224,7 +224,7 @@ def final() -> Price:
         Charge("splice", "Splice", "two tapes were snapped", "2 splices", 2500, flat(5000)),
         Charge("dvd-r", "DVD-R disc", "as burned", "8 discs", 300, flat(2400)),
         Charge("usb-64", "USB stick, 64 GB", "to carry the files", "1 stick", 1400, flat(1400)),
-        Charge("many", "Ten tapes or more", "5 % off copying", "5 %", 0, flat(-1100)),
+        Charge("many", "Ten tapes or more", "5% off copying", "5%", 0, flat(-1100)),
     )
     return _summed(charges, ceiling=52000, deposit=10000)
 
@@ -296,7 +296,7 @@ def _summed(charges: tuple[Charge, ...], *, ceiling: int, deposit: int) -> Price
     """Sales tax of 8.25 % on top, rounded once a column."""
     net = total(charge.amount for charge in charges)
     tax = MoneyRange(*((column * 825 + 5000) // 10000 for column in (net.low, net.likely, net.high)))
-    return Price("USD", charges, net, tax, net + tax, "Sales tax 8.25 %, on top", ceiling, deposit)
+    return Price("USD", charges, net, tax, net + tax, "Sales tax 8.25%, added", ceiling, deposit)
 
 
 def captured(tapes: int = 12) -> tuple[CapturedFile, ...]:

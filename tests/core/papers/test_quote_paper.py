@@ -43,7 +43,7 @@ def test_each_charge_stands_with_its_reason_and_the_columns_add_up(said: str, qu
         assert charge.text in said
         assert charge.because[1:] in said
     assert "Before tax $303.00 $348.00 $429.00" in said
-    assert "Sales tax 8.25 %, on top $25.00 $28.71 $35.39" in said
+    assert "Sales tax 8.25%, added $25.00 $28.71 $35.39" in said
     assert "Total $328.00 $376.71 $464.39" in said
     assert "−$11.00" in said
 

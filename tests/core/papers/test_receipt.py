@@ -75,7 +75,7 @@ def test_every_tape_handed_back_and_every_tape_still_here_is_named(paper: bytes,
 
 def test_the_money_adds_up_on_paper(paper: bytes) -> None:
     said = pdf.words(paper)
-    assert "Before tax $339.00 Sales tax 8.25 %, on top $27.97 Total $366.97" in said
+    assert "Before tax $339.00 Sales tax 8.25%, added $27.97 Total $366.97" in said
     assert "Deposit, Thursday, February 26, 2026 $100.00 Balance, Friday, March 13, 2026 $266.97" in said
     assert "Paid in all $366.97 Still to pay $0.00" in said
 

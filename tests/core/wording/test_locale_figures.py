@@ -102,3 +102,17 @@ def test_lengths_and_codes() -> None:
 def test_weekday_and_month_stand_alone() -> None:
     assert (locale_figures.weekday(DAY), locale_figures.weekday(DAY, "fr_FR")) == ("Thursday", "jeudi")
     assert locale_figures.day_of_month(DAY, "de_DE") == "12. März"
+
+
+@pytest.mark.parametrize(
+    ("locale", "written"),
+    [("en_US", "78%"), ("de_DE", "78\u00a0%"), ("fr_FR", "78\u00a0%")],
+)
+def test_a_share_is_written_as_the_locale_writes_percent(locale: str, written: str) -> None:
+    """The percent patterns of CLDR."""
+    assert locale_figures.percent(0.784, locale) == written
+
+
+def test_a_range_of_shares_is_one_figure_where_both_ends_agree() -> None:
+    assert locale_figures.percent_range(0.47, 0.534) == "47–53%"
+    assert locale_figures.percent_range(0.531, 0.534) == "53%"

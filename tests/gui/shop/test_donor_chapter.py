@@ -58,7 +58,7 @@ def test_every_place_says_what_lies_there_where_from_and_which_tape_had_a_part(
     assert rows[0].startswith(
         f"Hi8 screws. {say('donors', 'count', count=10)}. {say('donors', 'from_nobody')}"
     )
-    assert rows[1] == f"VHS shell. 3 left. from {LOT} · went into {tape_code(stocked)}"
+    assert rows[1] == f"VHS shell. 3 left. from {LOT} · used in {tape_code(stocked)}"
     assert "one VHS shell taken off the shelf" in words_on(page)
 
 
