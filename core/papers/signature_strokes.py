@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from core.model.pickup_records import Signature, Stroke
-from core.papers.page import Pen, Point, Rectangle
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen, Point, Rectangle
 
 _NIB = 1.3
 """Width of the pen in points."""
