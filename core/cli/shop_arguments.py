@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Parser, Subcommands
-from core.cli.argument_types import (
+from core.cli.argument_parser import (
+    Parser,
+    Subcommands,
     amount,
     day,
     text,

@@ -9,9 +9,8 @@ from core.model.ranges import Range
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.tape_records import TapeRecord
 from core.papers.not_for_reuse_band import band
-from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT
-from core.papers.story import Story, text_cell
+from core.papers.story import Cell, Gap, Story, text_cell
 from core.papers.tape_words import full_name, short_code
 from core.papers.voice import Voice
 
