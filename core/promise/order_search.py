@@ -23,7 +23,7 @@ from core.promise import turnaround
 from core.promise.turnaround import Load
 from core.scheduling import dispatching
 from core.scheduling.dispatching import Piece, Task
-from core.scheduling.plan import SEED, estimate
+from core.scheduling.plan_records import SEED, estimate
 from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
 
 NOISE = 0.01
@@ -197,7 +197,7 @@ def _spare(load: Load, number: JobNumber, made: Promised, due: float) -> float:
 
 def _piece(load: Load, tape: QueuedTape, decks: tuple[int, ...]) -> Piece:
     planned = estimate(tape.minutes)
-    gate = load.after_rush.lanes.gate(planned)
+    gate = load.after_rush.lanes.hours.gate(planned)
     return Piece(
         common_random_numbers.key(tape.code), common_random_numbers.key(tape.job), decks, planned, gate
     )

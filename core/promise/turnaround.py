@@ -27,16 +27,8 @@ from core.scheduling import initial_state, opening_hours
 from core.scheduling.breakdowns import awaited
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_sequence
-from core.scheduling.plan import (
-    LOOK_OVER_MINUTES,
-    Ahead,
-    Done,
-    Plan,
-    Step,
-    Ways,
-    drawn_as,
-    estimate,
-)
+from core.scheduling.plan import Plan
+from core.scheduling.plan_records import LOOK_OVER_MINUTES, Ahead, Done, Step, Ways, drawn_as, estimate
 from core.scheduling.queued_tapes import (
     QueuedTape,
     bench_minutes,
@@ -159,7 +151,7 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
 
 def is_overlong(load: Load, tape: QuotedTape) -> bool:
     """Whether the tape is likely to play longer than any opening of the shop, time past closing included."""
-    return load.after_all.lanes.gate(estimate(tape.minutes)).overlong
+    return load.after_all.lanes.hours.gate(estimate(tape.minutes)).overlong
 
 
 def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:

@@ -13,8 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model import common_random_numbers
-from core.scheduling.opening_hours import Calendar, Minutes
-from core.scheduling.slot_lookup import slots_of
+from core.scheduling.opening_calendar import Calendar, Minutes
 
 
 @lru_cache(maxsize=8)
@@ -36,7 +35,7 @@ class Closures:
 
     def told(self, at: Minutes) -> Minutes:
         """When work that ends at ``at`` by plan really ends; one moment a scenario."""
-        slot = slots_of(self._calendar).closing(at)
+        slot = self._calendar.slots.closing(at)
         inside = np.flatnonzero(slot < len(self._day_of_slot))
         day = self._day_of_slot[slot[inside]]
         moved = self._moved[day, inside]

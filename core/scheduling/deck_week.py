@@ -18,7 +18,7 @@ from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.likely_plan import LikelyPlan
-from core.scheduling.opening_hours import Calendar
+from core.scheduling.opening_calendar import Calendar
 from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
 
 DAYS = 7

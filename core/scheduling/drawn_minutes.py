@@ -14,7 +14,7 @@ from core.model.ranges import Range
 from core.playtime import box_habits, tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
-from core.scheduling.opening_hours import Minutes
+from core.scheduling.opening_calendar import Minutes
 
 LONG_QUEUE = 600
 """Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck (`draws.HABIT`)."""

@@ -24,13 +24,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling import deck_groups
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.opening_table import NEVER, RETIRED, Openings
+from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.ready_lists import Ranks, Trays
 from core.scheduling.rework import Replays
-from core.scheduling.slot_lookup import Places, where
+from core.scheduling.simulated_shop import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 from core.scheduling.start_gates import Starts
-from core.scheduling.waiting_tapes import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 
 _WORTH_LEAVING_OUT = 0.75
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
@@ -107,13 +105,15 @@ class Floor:
         self._lines = self._columns * self._decks
         """Where the decks of each of these begin."""
         self._count = len(queue.tapes)
-        self._openings = Openings(lanes)
+        self._to_play = self._count * self._scenarios
+        """Tapes not played to their end yet, over all scenarios."""
+        self._openings = lanes.hours.openings
         self._set_up_decks()
         self._set_up_tapes()
 
     def run(self) -> None:
         """Works everything off."""
-        while len(self._columns) and not self._has_seen_enough():
+        while self._to_play and len(self._columns) and not self._has_seen_enough():
             self._round()
         self._hand_over()
 
@@ -123,7 +123,7 @@ class Floor:
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
         ends = self._minutes.reshape(self._count, self._scenarios)
-        for left, at in self._never_played():
+        for left, at in self._never_played() if self._to_play else ():
             ends[left, at] = NEVER
         ends[ends >= NEVER] = np.inf
         why = self._why.reshape(ends.shape)
@@ -159,7 +159,7 @@ class Floor:
 
     def _retire(self, spot: Places, turn: Turn, held: NDArray[np.bool_]) -> None:
         """Decks that found nothing to do have done; scenarios without any other are left out from now on."""
-        if turn.tape.max() < self._count:
+        if not self._to_play or turn.tape.max() < self._count:
             return
         idle = where((turn.tape == self._count) & ~turn.is_busy & ~held)
         if not len(idle):
@@ -226,6 +226,8 @@ class Floor:
     def _held_by_plan(self, deck: Places, spot: Places, turn: Turn) -> NDArray[np.bool_]:
         """Decks that would play while they are out by plan wait until they are back."""
         held = np.zeros(len(spot), dtype=bool)
+        if not self._lanes.out:
+            return held
         for out, spans in self._lanes.out.items():
             mine = where((deck == out) & (turn.tape < self._count))
             for begins, ends in spans:
@@ -296,6 +298,7 @@ class Floor:
         self._occupy(spot, until, turn.slot)
         self._take_away(turn, scenario)
         failed = scenario.take(hit)
+        self._to_play -= len(scenario) - len(hit)
         if len(hit):
             self._wake(turn.tape.take(hit), failed, self._free.min(axis=1).take(failed))
         self._note(cell, ends, turn.why, hit)
@@ -371,7 +374,7 @@ class Floor:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
         self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
-        self._starts = Starts(self._lanes, self._openings, self._trays, tapes)
+        self._starts = Starts(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())

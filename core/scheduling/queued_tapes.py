@@ -17,7 +17,7 @@ from core.playtime.possibilities import Facts
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_sequence
-from core.scheduling.plan import LOOK_OVER_MINUTES, Step, UnderWay, drawn_as
+from core.scheduling.plan_records import LOOK_OVER_MINUTES, Step, UnderWay, drawn_as
 
 BY_HAND = 300
 """Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""

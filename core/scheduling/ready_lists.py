@@ -12,9 +12,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.slot_lookup import Places
-from core.scheduling.waiting_tapes import Turnout
+from core.scheduling.opening_calendar import Minutes, Places
+from core.scheduling.simulated_shop import Turnout
 
 Ranks = NDArray[np.uint16]
 
@@ -27,18 +26,16 @@ class Trays:
 
     def __init__(self, tapes: Sequence[Turnout], decks: int, scenarios: int, near: int) -> None:
         self._scenarios = scenarios
-        self.estimates = np.unique(np.array([tape.estimate for tape in tapes], dtype=np.float64))
+        self.estimates = np.array(sorted({tape.estimate for tape in tapes}), dtype=np.float64)
         """Ascending; the first has rank one."""
         self.bare = len(self.estimates) + 1
         """The rank of the place behind a tray."""
-        self.estimate_of = np.array([np.nan, *self.estimates, -np.inf])
-        """The estimate of each rank; a tape that is not there would fit anywhere."""
         self._lay_out(tapes, decks, max(near, _GLANCE) + 1)
         self._width = len(self.tape_at)
         self._lines = np.arange(scenarios, dtype=np.intp) * self._width
         """Where the trays of each scenario that is asked for begin in ``left``."""
-        self._near = np.lib.stride_tricks.sliding_window_view(self.left, max(1, near))
-        self._glance = np.lib.stride_tricks.sliding_window_view(self.left, _GLANCE)
+        self._near = _windows(self.left, max(1, near))
+        self._glance = _windows(self.left, _GLANCE)
 
     def _lay_out(self, tapes: Sequence[Turnout], decks: int, behind: int) -> None:
         plays = [tuple(n for n, tape in enumerate(tapes) if deck in tape.decks) for deck in range(decks)]
@@ -59,11 +56,13 @@ class Trays:
         self.first = np.repeat(np.array(begins, dtype=np.intp), self._scenarios)
         """Places before which nothing is left: one line a tray, one column a scenario."""
         cells = np.arange(len(self.first), dtype=np.intp)
+        twins = ((by, self._twin(trays, begins, by)) for by in range(1, len(trays)))
         self._twins = [
-            (self._twin(trays, begins, by), np.roll(cells, -by * self._scenarios))
-            for by in range(1, len(trays))
+            (twin, np.roll(cells, -by * self._scenarios))
+            for by, twin in twins
+            if twin.min() < len(self.tape_at) - 1
         ]
-        """For each tray so many farther: the place of the same tape there, and its cell in ``first``."""
+        """For each tray so many farther that shares a tape: its place there, and its cell in ``first``."""
 
     def _twin(self, trays: Sequence[tuple[int, ...]], begins: Sequence[int], by: int) -> Places:
         """The place of each tape so many trays farther; where it lies on one tray less, the very last place
@@ -130,3 +129,10 @@ class Trays:
         left = np.where(self.tape_at < self.tape_at[-1], left, 0)
         places = np.flatnonzero(left.sum(axis=0))
         return [(self.tape_at[place], np.flatnonzero(left[:, place])) for place in places]
+
+
+def _windows(row: Ranks, width: int) -> Ranks:
+    """A line from each place on, so many places wide, that shows the row itself; numpy's own
+    `sliding_window_view` takes ten times as long to be made."""
+    lines = max(0, len(row) - width + 1)
+    return np.ndarray((lines, width), row.dtype, row.data, 0, (row.itemsize, row.itemsize))

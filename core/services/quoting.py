@@ -27,8 +27,9 @@ from core.playtime.questions import BoxLine
 from core.pricing import box_price, copy_sizes, savings
 from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
-from core.scheduling import opening_hours, plan
+from core.scheduling import opening_hours
 from core.scheduling.deck_choice import suited
+from core.scheduling.plan_records import SEED
 from core.wording import locale_figures
 from core.wording.messages import say
 from core.wording.worded_cache import worded_cache
@@ -159,7 +160,7 @@ def _together(lines: Sequence[BoxLine], shop: ShopHabits) -> Range:
 
 @lru_cache(maxsize=8)
 def _box(scenarios: int, shop: ShopHabits) -> Box:
-    return Box(common_random_numbers.key("box"), plan.SEED, scenarios, shop)
+    return Box(common_random_numbers.key("box"), SEED, scenarios, shop)
 
 
 @lru_cache(maxsize=2048)

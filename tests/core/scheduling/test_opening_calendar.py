@@ -9,9 +9,7 @@ import pytest
 
 from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
-from core.scheduling.deck_timelines import OVERLONG_WITHIN, TO_BE_LOADED, Gate
-from core.scheduling.opening_hours import Calendar
-from core.scheduling.slot_lookup import Slots
+from core.scheduling.opening_calendar import OVERLONG_WITHIN, TO_BE_LOADED, Calendar, Gate, Slots
 from tests.support.shops import WEEKDAYS, fittings
 
 MONDAY = date(2026, 3, 2)

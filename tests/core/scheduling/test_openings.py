@@ -7,12 +7,11 @@ from datetime import date
 import numpy as np
 
 from core.scheduling import opening_hours
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.opening_table import NEVER, Openings
+from core.scheduling.opening_calendar import NEVER, Openings
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 2)
-OPENINGS = Openings(Lanes(CALENDAR, 60.0, np.zeros((1, 1))))
+OPENINGS = Openings(CALENDAR, 60.0)
 NINE, SIX, TOMORROW = 540.0, 1080.0, 1440.0
 
 

@@ -1,22 +1,19 @@
-"""Tapes that wait for decks, what they are played on, and what comes of it, whatever rule plays them.
+"""What the event simulation works on: decks, tapes that wait for them, rush tapes to come, and their ends.
 
-The whole queue, its end-of-day plan and the box on the counter are said in these nouns, so that one stands
-behind the other without anything being said twice.
+Everything is the same for any number of scenarios, one column each.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.rush_boxes import Coming
-from core.scheduling.slot_lookup import Places, where
+from core.model.ranges import Range
+from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places, PlayHours, where
 
 FILL = 20
 """Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
@@ -26,8 +23,64 @@ DECK, BENCH, NIGHT = 0, 1, 2
 """What a tape waited for: a deck, the bench, or an opening although a deck was free."""
 
 Decks = tuple[int, ...]
+Spans = tuple[tuple[float, float], ...]
 Reasons = NDArray[np.int8]
 Ready = float | Minutes
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Lanes:
+    """Decks side by side; ``free[deck, scenario]`` is when each is free again."""
+
+    hours: PlayHours
+    free: Minutes
+    out: Mapping[int, Spans] = field(default_factory=dict)
+    """When a deck is out of service by plan: from, to."""
+
+    @property
+    def calendar(self) -> Calendar:
+        """The openings of the shop."""
+        return self.hours.calendar
+
+    def copy(self) -> Lanes:
+        """The same decks, to be filled without touching these."""
+        return replace(self, free=self.free.copy())
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """Tapes that a rush box may hold: their decks, their minutes, and how often they come."""
+
+    decks: tuple[int, ...]
+    minutes: Range
+    estimate: float
+    weight: float
+    like: tuple[float, ...] = ()
+    """Minutes in rising order, one as likely as the next; none: drawn from ``minutes``."""
+
+
+@dataclass(slots=True, eq=False)
+class Coming:
+    """The rush tapes of one kind in the order they come, and the next one of each scenario."""
+
+    kind: Kind
+    gate: Gate
+    arrives: NDArray[np.float64]
+    """One row a tape, one column a scenario; infinity after the last."""
+    minutes: NDArray[np.float64]
+    place: Places
+    next: Minutes
+
+    def copy(self) -> Coming:
+        return Coming(self.kind, self.gate, self.arrives, self.minutes, self.place.copy(), self.next.copy())
+
+    def take(self, at: Places) -> tuple[Minutes, Minutes]:
+        """Arrival and minutes of the next tape in the scenarios ``at``, which then have another next."""
+        rows = self.place[at]
+        arrives, minutes = self.next[at], self.minutes[rows, at]
+        self.place[at] = rows + 1
+        self.next[at] = self.arrives[rows + 1, at]
+        return arrives, minutes
 
 
 @dataclass(slots=True, eq=False)
