@@ -9,6 +9,7 @@ from core.catalogue.cassettes import Format
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
+from core.wording.locale_figures import listed
 from core.wording.worded_cache import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
@@ -88,7 +89,7 @@ def shell_called(words: str) -> Format | None:
 # --- reading: each raises WrongInput with what is accepted -------------------------------
 
 
-def count(text: str) -> int:
+def read_count(text: str) -> int:
     """Tapes alike; an empty cell counts as one."""
     if not text.strip():
         return 1
@@ -97,7 +98,7 @@ def count(text: str) -> int:
     raise WrongInput(_place("count"), text, say("counter", "accepted_count", most=MOST_TAPES))
 
 
-def shell(text: str) -> Format:
+def read_shell(text: str) -> Format:
     """The format of the shell."""
     found = shell_called(text)
     if found is None:
@@ -106,7 +107,7 @@ def shell(text: str) -> Format:
     return found
 
 
-def marking(text: str, of: Format) -> str | None:
+def read_marking(text: str, of: Format) -> str | None:
     """The marking as the catalogue writes it."""
     if text.strip() in _UNKNOWN:
         return None
@@ -117,7 +118,7 @@ def marking(text: str, of: Format) -> str | None:
     return found.name if found else None
 
 
-def recorded_as(text: str, of: Format) -> FormatName | None:
+def read_recorded_as(text: str, of: Format) -> FormatName | None:
     """Another recording in the same shell."""
     if text.strip() in _UNKNOWN:
         return None
@@ -130,7 +131,7 @@ def recorded_as(text: str, of: Format) -> FormatName | None:
     return FormatName(found.aliases[0])
 
 
-def speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
+def read_speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
     """The recording speed, one that the system has in this TV system."""
     if text.strip() in _UNKNOWN:
         return None
@@ -142,7 +143,7 @@ def speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
     return Speed(found.aliases[0])
 
 
-def tv(text: str) -> TvSystem | None:
+def read_tv(text: str) -> TvSystem | None:
     """The TV system."""
     if text.strip() in _UNKNOWN:
         return None
@@ -152,7 +153,7 @@ def tv(text: str) -> TvSystem | None:
     return TvSystem(found.aliases[0])
 
 
-def findings(text: str) -> tuple[Finding, ...]:
+def read_findings(text: str) -> tuple[Finding, ...]:
     """What is wrong with the tapes, with commas between."""
     found: list[Finding] = []
     for part in choices.parts(text):
@@ -166,7 +167,7 @@ def findings(text: str) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def label(text: str) -> str:
+def read_label(text: str) -> str:
     """What the owner wrote on the cassette."""
     if len(text) > LONGEST_LABEL:
         found = say("counter", "label_letters", count=len(text))
@@ -179,7 +180,7 @@ def _place(column: str) -> str:
 
 
 def _listed(offered: Iterable[CellChoice]) -> str:
-    return ", ".join(choice.words for choice in offered)
+    return listed([choice.words for choice in offered], "unit")
 
 
 def _accepted_speeds(system: Format, tv: TvSystem | None, known: str) -> str:

@@ -143,7 +143,7 @@ def test_the_deposit_and_what_the_customer_was_told_outlive_a_power_cut(place: P
     place.settle()
     again = another_window(place)
     assert again.draft.box == before
-    assert again.parts.taking.deposit.text() == "12.5"
+    assert again.parts.booking_bar.deposit.text() == "12.5"
     assert again.parts.telling.is_settled
     assert again.parts.telling.told.isChecked()
 

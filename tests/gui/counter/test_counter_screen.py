@@ -496,8 +496,8 @@ def test_both_looks_at_a_cassette_can_be_found_while_a_question_is_asked(clerk: 
     assert said == {"Look over   Ctrl+L", "Measure packs   Ctrl+M"}
     clerk.counter.parts.table.put_cursor(0, 0)
     clerk.button("look-over-row-word").click()
-    assert clerk.counter.looks.look_over.isVisible()
-    clerk.counter.looks.look_over.close()
+    assert clerk.counter.inspections.look_over.isVisible()
+    clerk.counter.inspections.look_over.close()
 
 
 # --- room, names, reach ------------------------------------------------------------------
@@ -524,7 +524,7 @@ def test_fourteen_rows_the_slip_the_dots_and_the_question_stand_without_scrollin
     assert parts.table.viewport().height() >= 14 * parts.table.rowHeight(0)
     assert parts.table.horizontalScrollBar().maximum() == 0
     room = clerk.counter.rect()
-    for part in (parts.slip, parts.asking, parts.taking, *parts.asking.findChildren(QAbstractButton)):
+    for part in (parts.slip, parts.asking, parts.booking_bar, *parts.asking.findChildren(QAbstractButton)):
         if part.isVisible():
             corner = part.mapTo(clerk.counter, part.rect().bottomRight())
             assert room.contains(corner), f"{part.objectName()} reaches to {corner}"

@@ -190,7 +190,7 @@ def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
     screen = place.turn_to(CounterScreen)
     screen.draft.begin(_box(6))
     place.settle()
-    screen.what_would_help()
+    screen.earlier_day.ask()
     screen.draft.write(0, "count", "7")
     place.settle()
     assert not screen.parts.help.isVisible()
@@ -198,7 +198,7 @@ def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
 
 def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
     screen = place.turn_to(CounterScreen)
-    screen.what_would_help()
+    screen.earlier_day.ask()
     assert say("counter", "need_tape") in place.told
 
 

@@ -377,7 +377,7 @@ def test_at_the_counter_the_short_form_writes_the_row_in_one_step_that_can_be_un
     screen.parts.table.put_cursor(0, 0)
     before = screen.draft.box
     press(Qt.Key.Key_L, CTRL)
-    look = in_front(place, screen.looks.look_over)
+    look = in_front(place, screen.inspections.look_over)
     assert len(inspection.short_steps(VHS)) == 5
     to_step(look, "tape")
     press_text("r")
@@ -394,7 +394,7 @@ def test_at_the_counter_a_finding_known_already_can_be_taken_off(place: Place) -
     screen.draft.write_row(0, _typed("1", "VHS", "creased, snapped"), "typed")
     screen.parts.table.put_cursor(0, 0)
     press(Qt.Key.Key_L, CTRL)
-    look = in_front(place, screen.looks.look_over)
+    look = in_front(place, screen.inspections.look_over)
     assert set(look.found) == {Finding.CREASED, Finding.SNAPPED}
     to_step(look, "tape")
     press_text("r")

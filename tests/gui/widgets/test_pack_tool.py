@@ -269,7 +269,7 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
     screen.parts.table.put_cursor(0, 0)
     before, minutes = screen.draft.box, screen.quote.tapes[0].minutes  # type: ignore[union-attr]
     press(Qt.Key.Key_M, CTRL)
-    type_both(in_front(place, screen.looks.packs), "30.21", "30.21")
+    type_both(in_front(place, screen.inspections.packs), "30.21", "30.21")
     press(Qt.Key.Key_S, ALT)
     place.settle()
 
@@ -289,7 +289,7 @@ def test_at_the_counter_a_tape_wound_into_its_recording_is_taken_as_the_least(pl
     )
     screen.parts.table.put_cursor(0, 0)
     press(Qt.Key.Key_M, CTRL)
-    type_both(in_front(place, screen.looks.packs), "30.21", "30.21")
+    type_both(in_front(place, screen.inspections.packs), "30.21", "30.21")
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
 

@@ -1,23 +1,20 @@
-"""Under the slip: the deposit and the one key that books, then the papers to hand over."""
+"""Below the slip: the deposit and the key that books, then the papers to hand over."""
 
 from __future__ import annotations
 
-from decimal import Decimal, InvalidOperation
-
-from babel.numbers import get_currency_precision
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
-from core.model.errors import WrongInput
 from core.model.quote_records import Price
-from gui.toolkit import text, theme
+from gui.counter.deposit_amount import plain_amount, read_deposit
+from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.instant_buttons import Button
 from gui.widgets.layouts import labelled, stacked, words
 
 
-class Taking(QStackedWidget):
-    """Deposit and Book; after booking, slip, labels and the next box."""
+class BookingBar(QStackedWidget):
+    """Deposit and Book; after booking, claim slip, labels and the next order."""
 
     deposit_typed = Signal(str)
     book_wanted = Signal()
@@ -48,7 +45,7 @@ class Taking(QStackedWidget):
         self._price = price
         self.setCurrentIndex(0)
         self.book.setEnabled(price is not None)
-        asked = "" if price is None else _plain(price.deposit_minor, price.currency)
+        asked = "" if price is None else plain_amount(price.deposit_minor, price.currency)
         wanted = asked if typed is None else typed
         if self.deposit.text() != wanted:
             self.deposit.setText(wanted)
@@ -66,9 +63,9 @@ class Taking(QStackedWidget):
         self.labels.setEnabled(True)
 
     def deposit_minor(self) -> int:
-        """What was taken, in minor units; WrongInput when it is no amount or above the ceiling."""
+        """The deposit typed, in minor units; WrongInput as `read_deposit`."""
         assert self._price is not None
-        return read_amount(self.deposit.text(), self._price)
+        return read_deposit(self.deposit.text(), self._price)
 
     def _before(self) -> QWidget:
         side = QWidget()
@@ -93,32 +90,6 @@ class Taking(QStackedWidget):
             row.addWidget(button, stretch)
         column.addLayout(row)
         return side
-
-
-def read_amount(typed: str, price: Price) -> int:
-    """An amount as typed, in minor units: ``40``, ``40.00``, ``$40``; nothing is zero."""
-    digits = get_currency_precision(price.currency)
-    bare = "".join(sign for sign in typed if sign.isdigit() or sign in ".-")
-    ceiling = text.money(price.ceiling_minor, price.currency)
-    wrong = WrongInput(
-        say("counter", "deposit_place"),
-        typed,
-        say("counter", "deposit_accepted", like=_plain(price.deposit_minor, price.currency), ceiling=ceiling),
-    )
-    if not typed.strip():
-        return 0
-    try:
-        minor = Decimal(bare).scaleb(digits)
-    except InvalidOperation:
-        raise wrong from None
-    if minor != minor.to_integral_value() or not 0 <= minor <= price.ceiling_minor:
-        raise wrong
-    return int(minor)
-
-
-def _plain(minor: int, currency: str) -> str:
-    digits = get_currency_precision(currency)
-    return f"{Decimal(minor).scaleb(-digits):.{digits}f}"
 
 
 def _button(words_on_it: str, name: str, main: bool = False) -> Button:

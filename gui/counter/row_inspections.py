@@ -1,4 +1,4 @@
-"""Between a row of the Counter and the two looks at a cassette: guided, and of the packs.
+"""The two inspections of a row's cassette: the guided look-over, and the reading of its packs.
 
 Both windows are built when they are first wanted: nobody waits for them at the start.
 """
@@ -18,6 +18,7 @@ from core.model.inventory import TapeLine
 from core.model.spoken_names import spoken
 from core.playtime.pack_reading import Recorded
 from gui.counter.draft_history import Draft
+from gui.counter.tray_edits import TrayEdits
 from gui.counter.typed_box import answered, read_box, read_row
 from gui.toolkit.text import say
 from gui.widgets.guided_look import LookOver, LookResult, Subject
@@ -25,17 +26,18 @@ from gui.widgets.pack_sentences import recorded_words
 from gui.widgets.pack_tool import PackTool
 
 
-class CounterLooks(QObject):
-    """Looks at one row of the tray; what is seen changes the row in one step that can be undone."""
+class RowInspections(QObject):
+    """Inspects one row of the tray; what is found changes the row in one step that can be undone."""
 
-    taken = Signal(int, str)
-    """The row, and what was taken over in one sentence."""
+    taken = Signal(str)
+    """What was written into the row, as a sentence."""
     row_unclear = Signal(int)
     """The row names no format yet, so there is nothing to look at."""
 
-    def __init__(self, draft: Draft, today: Callable[[], date], screen: QWidget) -> None:
+    def __init__(self, draft: Draft, tray: TrayEdits, today: Callable[[], date], screen: QWidget) -> None:
         super().__init__(screen)
         self._draft = draft
+        self._tray = tray
         self._today = today
         self._screen = screen
         self._row = 0
@@ -54,14 +56,18 @@ class CounterLooks(QObject):
         made.fill_taken.connect(self._take_fill)
         return made
 
-    def begin_look_over(self, row: int) -> None:
-        """A quick look at the tapes of a row."""
+    @Slot()
+    def begin_look_over(self) -> None:
+        """Begin a short guided look at the tapes of the current row."""
+        row = self._tray.row
         line = self._line(row)
         if line is not None:
             self.look_over.begin(Subject(self._key(row), _title(line), line.format, line.findings))
 
-    def begin_packs(self, row: int) -> None:
-        """Read the packs of a tape of a row."""
+    @Slot()
+    def begin_packs(self) -> None:
+        """Begin reading the packs of a tape of the current row through its window."""
+        row = self._tray.row
         line = self._line(row)
         if line is not None:
             tv = read_box(self._draft.box, self._today()).inventory.tv
@@ -86,7 +92,7 @@ class CounterLooks(QObject):
         self._write(replace(line, findings=seen.findings), "look")
         found = ", ".join(spoken(finding) for finding in seen.findings) or say("inspection", "kept_nothing")
         sentence = say("inspection", "taken", row=self._row + 1, found=found)
-        self.taken.emit(self._row, f"{sentence} {seen.note}".strip())
+        self.taken.emit(f"{sentence} {seen.note}".strip())
 
     @Slot(object)
     def _take_fill(self, found: Recorded) -> None:
@@ -94,7 +100,7 @@ class CounterLooks(QObject):
         assert line is not None
         known, off = found.fill_known, found.fill_off
         self._write(replace(line, fill=found.fill, fill_known=known, fill_off=off), "packs")
-        self.taken.emit(self._row, say("packs", "taken", row=self._row + 1, share=recorded_words(found)))
+        self.taken.emit(say("packs", "taken", row=self._row + 1, share=recorded_words(found)))
 
     def _write(self, line: TapeLine, words: str) -> None:
         row = self._row

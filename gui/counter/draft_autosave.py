@@ -1,4 +1,4 @@
-"""The box on the Counter written down while it is typed, so that a power cut costs a second of typing."""
+"""The box on the Counter saved while it is typed, so that a power cut costs a second of typing."""
 
 from __future__ import annotations
 
@@ -12,50 +12,50 @@ from core.services import drafts
 from gui.counter.typed_box import box_of
 from gui.toolkit.screen_context import Desk
 
-KEEP_AFTER_MS = 1000
-"""The most that a power cut costs: what was typed is written down so long after the first unkept key."""
+SAVE_AFTER_MS = 1000
+"""The most that a power cut costs: the draft is saved so long after the first unsaved key."""
 
 
-class DraftKeeping(QObject):
-    """Writes down what ``typed`` returns, for the person at this desk, and finds it again at the start."""
+class DraftAutosave(QObject):
+    """Saves what ``typed`` returns, for the person at this desk, and restores it at the start."""
 
     found = Signal(object)
-    """The `TypedBox` that was left behind last time."""
+    """The `TypedBox` saved last time and not booked."""
 
     def __init__(self, desk: Desk, typed: Callable[[], TypedBox], parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
         self._typed = typed
         self._is_restored = False
-        self._timer = QTimer(self, interval=KEEP_AFTER_MS, singleShot=True)
-        self._timer.timeout.connect(self._keep)
+        self._timer = QTimer(self, interval=SAVE_AFTER_MS, singleShot=True)
+        self._timer.timeout.connect(self._save)
 
     @property
     def key(self) -> str:
-        """Under which the box of this person is kept."""
+        """The key under which the draft of this person is saved."""
         return f"counter {self._desk.who}"
 
     def restore(self) -> None:
-        """Look once for what was left behind; `found` follows when there is something."""
+        """Look once for a saved draft; `found` follows when there is one."""
         if not self._is_restored:
             self._is_restored = True
             self._desk.work.ask(drafts.kept, self.key, then=self._tell)
 
     @Slot()
-    def soon(self) -> None:
-        """Another key: write it down, together with those that follow within a second."""
+    def save_soon(self) -> None:
+        """A key was typed: save it together with those that follow within a second."""
         if not self._timer.isActive():
             self._timer.start()
 
     @Slot()
-    def now(self) -> None:
-        """Write it down without waiting, if it is not written yet."""
+    def save_now(self) -> None:
+        """Save without waiting what is not saved yet."""
         if self._timer.isActive():
             self._timer.stop()
-            self._keep()
+            self._save()
 
     @Slot()
-    def _keep(self) -> None:
+    def _save(self) -> None:
         box = self._typed()
         self._desk.work.run(drafts.keep, self.key, None if box.is_empty else box, changes=frozenset())
 
