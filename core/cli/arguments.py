@@ -7,7 +7,7 @@ from collections.abc import Collection, Sequence
 
 from core.cli.argument_parser import Parser, Subcommands, add_common
 from core.cli.box_arguments import add_box, add_captured, add_catalogue
-from core.cli.shop_arguments import add_demo, add_keeping, add_planned, add_promised
+from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
 from core.cli.tape_arguments import add_care
 from core.wording.messages import say
 
@@ -38,6 +38,7 @@ def parser() -> Parser:
     add_planned(add)
     add_keeping(add)
     add_demo(add)
+    add_desktop(add)
     return whole
 
 

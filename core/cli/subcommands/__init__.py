@@ -6,7 +6,7 @@ from importlib import import_module
 
 from core.cli.invocation import Invocation, Reply
 
-_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
+_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DESKTOP = (
     f"core.cli.subcommands.{room}"
     for room in (
         "catalogue_questions",
@@ -18,6 +18,7 @@ _SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED
         "promised_dates",
         "deck_loading",
         "planning",
+        "desktop",
     )
 )
 
@@ -61,6 +62,8 @@ _ROOMS = {
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),
     "verify": (_KEEPING, "verify"),
+    "completion": (_DESKTOP, "complete_shell"),
+    "desktop-entry": (_DESKTOP, "write_desktop_entry"),
 }
 
 SUBCOMMANDS = tuple(_ROOMS)
