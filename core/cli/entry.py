@@ -109,7 +109,7 @@ def arguments(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Nam
 def parser() -> Parser:
     """The whole command line; its parts are imported here because a window that is opened needs none."""
     from core.cli.box_arguments import add_box, add_captured, add_catalogue
-    from core.cli.shop_arguments import add_demo, add_keeping, add_planned, add_promised
+    from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
     from core.cli.tape_arguments import add_care
 
     whole = _top(add_help=True)
@@ -122,6 +122,7 @@ def parser() -> Parser:
     add_planned(add)
     add_keeping(add)
     add_demo(add)
+    add_desktop(add)
     return whole
 
 

@@ -68,6 +68,13 @@ def add_keeping(add: Subcommands) -> None:
     add("verify", say("cli", "check_database_chain_history"))
 
 
+def add_desktop(add: Subcommands) -> None:
+    one = add("completion", say("cli", "completion_of_shell"))
+    one.add_argument("shell", choices=("bash", "zsh", "fish"))
+    one = add("desktop-entry", say("cli", "desktop_entry_writes"))
+    one.add_argument("--dir", metavar="DIR", type=text, help=say("cli", "desktop_entry_dir"))
+
+
 def add_demo(add: Subcommands) -> None:
     one = add("demo", say("cli", "invented_shop_day_s"))
     one.add_argument("--dir", metavar="DIR", help=say("cli", "where_make_must_new"))

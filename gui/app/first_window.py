@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.wording.messages import say
 from gui.app.main_window import Window
-from gui.toolkit import theme
+from gui.toolkit import program_icon, theme
 
 _STARTED = time.perf_counter()
 
@@ -26,6 +26,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     app = QApplication.instance() or QApplication(sys.argv[:1])
     assert isinstance(app, QApplication)
     app.setApplicationName("Tapewright")
+    app.setDesktopFileName("tapewright")
+    app.setWindowIcon(program_icon.icon())
     theme.dress(app)
     window = Window()
     opening = Opening(window, asked.shop, asked.who, clock_from(asked.now))

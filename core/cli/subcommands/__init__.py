@@ -6,7 +6,7 @@ from importlib import import_module
 
 from core.cli.invocation import Invocation, Reply
 
-_CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
+_CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DESKTOP = (
     f"core.cli.subcommands.{room}"
     for room in (
         "catalogue_questions",
@@ -17,6 +17,7 @@ _CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED = (
         "promised_dates",
         "deck_loading",
         "planning",
+        "desktop",
     )
 )
 
@@ -60,6 +61,8 @@ _ROOMS = {
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),
     "verify": (_KEEPING, "verify"),
+    "completion": (_DESKTOP, "complete_shell"),
+    "desktop-entry": (_DESKTOP, "write_desktop_entry"),
 }
 
 SUBCOMMANDS = tuple(_ROOMS)
