@@ -137,7 +137,7 @@ class _Case:
         return play_minutes(self.marking.metres.value, self.speed.mm_s.value, sides)
 
 
-@worded_cache(maxsize=4096)
+@worded_cache(maxsize=1024)
 def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     """The belief about a tape of which this much is known."""
     shell = known.shell

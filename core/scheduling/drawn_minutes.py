@@ -108,5 +108,5 @@ def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
 @lru_cache(maxsize=1024)
 def _steps(drawn_as: DrawnAs) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """The values a belief may take and the probabilities at which one gives way to the next."""
-    points = np.array(tape_minutes.belief_of(*drawn_as).points)
-    return points[:, 0], np.cumsum(points[:, 1])[:-1]
+    values, shares = tape_minutes.belief_of(*drawn_as).points.T
+    return values, np.cumsum(shares)[:-1]

@@ -109,8 +109,21 @@ class Draft(QObject):
         self._half_typed = None
         if box == self.box:
             self.changed.emit()
+        elif (going_on := self._run_under_way(run)) is not None:
+            going_on.after = box
+            self._show(box)
         else:
             self.undo.push(_Step(self, self.box, box, words, run))
+
+    def _run_under_way(self, run: str) -> _Step | None:
+        """The newest step, when another key of the same ``run`` belongs to it.
+
+        Not by `QUndoCommand.mergeWith`: of every command merged so PySide keeps the wrapper for ever.
+        """
+        if not run or self.undo.canRedo():
+            return None
+        newest = self.undo.command(self.undo.count() - 1)
+        return newest if isinstance(newest, _Step) and newest.run == run else None
 
     def begin(self, box: TypedBox) -> None:
         """Take over a box that was kept, or start afresh after booking: nothing to undo."""
@@ -129,20 +142,11 @@ class _Step(QUndoCommand):
         super().__init__(words)
         self._draft = draft
         self._before = before
-        self._after = after
-        self._run = run
-
-    def id(self) -> int:
-        return 1 if self._run else -1
-
-    def mergeWith(self, other: QUndoCommand) -> bool:
-        if not isinstance(other, _Step) or other._run != self._run:
-            return False
-        self._after = other._after
-        return True
+        self.after = after
+        self.run = run
 
     def redo(self) -> None:
-        self._draft._show(self._after)
+        self._draft._show(self.after)
 
     def undo(self) -> None:
         self._draft._show(self._before)
