@@ -26,7 +26,7 @@ def complete_shell(call: Invocation) -> Reply:
     """The script that the shell reads at its start."""
     import shtab
 
-    from core.cli.arguments import parser
+    from core.cli.entry import parser
 
     whole = parser()
     for action in _actions(whole):
