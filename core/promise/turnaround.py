@@ -27,6 +27,7 @@ from core.scheduling import initial_state, opening_hours
 from core.scheduling.breakdowns import awaited
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_sequence
+from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import LOOK_OVER_MINUTES, Ahead, Done, Step, Ways, drawn_as, estimate
 from core.scheduling.queued_tapes import (
@@ -52,7 +53,7 @@ class Load:
 
     fittings: ShopSettings
     made_at: datetime
-    calendar: opening_hours.Calendar
+    calendar: Calendar
     ways: Ways
     after_rush: Ahead
     """Behind the tapes that play and the rush boxes: where a new rush box stands."""
