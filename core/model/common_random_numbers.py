@@ -61,7 +61,7 @@ def minutes(ranges: Sequence[Range], uniform: Draws) -> Draws:
     stretch = (uniform >= _KNOTS[1]).astype(np.intp)
     stretch += uniform >= _KNOTS[2]
     stretch += uniform >= _KNOTS[3]
-    found = uniform - _KNOTS.take(stretch)
+    found: Draws = uniform - _KNOTS.take(stretch)
     rows = np.arange(len(values))[:, None]
     found *= np.diff(values, axis=1).reshape(-1).take(stretch + 4 * rows)
     found /= _WIDTHS.take(stretch)
