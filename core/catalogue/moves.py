@@ -13,8 +13,6 @@ from core.model.stations import ASIDE, Station, allowed_moves, allows
 from core.wording import locale_figures
 from core.wording.messages import say
 
-ON_A_DECK = (Station.CLEARED_TO_PLAY, Station.PLAYING)
-
 
 @dataclass(frozen=True, slots=True)
 class Standing:
@@ -34,7 +32,7 @@ def check(tape: Standing, there: Station) -> None:
     """Refused, with the reason and the way out, when the tape may not go ``there``."""
     _check_line(tape, there)
     _check_apart(tape, there)
-    if there in ON_A_DECK:
+    if there.is_for_a_deck:
         _check_rights(tape)
         _check_splice(tape)
         _check_look(tape)
@@ -62,7 +60,7 @@ def _check_apart(tape: Standing, there: Station) -> None:
     if there is Station.LOOKED_OVER:
         # Looking it over is how it was found: that is written down before the tape is carried off.
         harmful = [each for each in harmful if each not in tape.seen_now]
-    if harmful and there not in ASIDE:
+    if harmful and not there.is_aside:
         aside = [each for each in ASIDE if each is not tape.station]
         raise _refused("kept-apart", tape, findings=_in_words(harmful), ways=_listed(aside))
 

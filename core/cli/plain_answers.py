@@ -127,6 +127,8 @@ def _kept(one: Kept) -> str:
         else say("cli", "promised_2", day=one.promise.day.isoformat())
     )
     chance = "" if one.chance is None else f", {chances.words(one.chance)} now"
+    if one.is_done:
+        chance = f", {say('cli', 'ready_to_go')}"
     held = say("cli", "held", held_by="; ".join(one.held_by)) if one.held_by else ""
     risk = "CALL FIRST: " if one.is_at_risk else ""
     return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"

@@ -9,7 +9,6 @@ from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import Price, Quote
 from core.model.signatures import Signature
-from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 
 
@@ -83,7 +82,7 @@ class Job:
     @property
     def is_open(self) -> bool:
         """Whether any tape is still in the shop."""
-        return any(tape.station is not Station.HANDED_BACK for tape in self.tapes)
+        return any(tape.station.is_in_the_shop for tape in self.tapes)
 
 
 @dataclass(frozen=True, slots=True)

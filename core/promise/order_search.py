@@ -24,7 +24,7 @@ from core.promise.turnaround import Load
 from core.scheduling import dispatching
 from core.scheduling.dispatching import Piece, Task
 from core.scheduling.plan_records import SEED, estimate
-from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
+from core.scheduling.queued_tapes import QueuedTape
 
 NOISE = 0.01
 """Chances closer than this are the same: about one standard error of a thousand scenarios at 90 %."""
@@ -152,7 +152,7 @@ def _order(
     pieces, jobs = [], dict[int, JobNumber]()
     for tape in queue:
         decks = turnaround.decks_for(load, tape)
-        if decks and not tape.rush and tape.station in ON_ITS_WAY:
+        if decks and not tape.rush and tape.station.waits_for_a_deck:
             pieces.append(_piece(load, tape, decks))
             jobs[common_random_numbers.key(tape.job)] = tape.job
     if len(jobs) < 2:

@@ -19,7 +19,6 @@ from core.model.names import JobNumber, Outcome
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import ShopSettings
-from core.model.stations import ASIDE, Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
 from core.promise.stated_dates import Asked, Before, Finish, chances_by, finish_of, promise_of
@@ -42,9 +41,6 @@ SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 """Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
 0 and 0 of 100 runs at 100, 200, 500 and 1,000 scenarios; behind long queues it moves less, because finish
 times lump at closing (derived: measured on a prototype)."""
-
-
-_UNSETTLED = tuple(station for station in ASIDE if station is not Station.CANNOT_BE_PLAYED)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -202,7 +198,7 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     by_box: dict[int, list[Done]] = {}
     for one in done:
         by_box.setdefault(one.step.box, []).append(one)
-    unsettled = Counter(tape.job for tape in queue if tape.station in _UNSETTLED)
+    unsettled = Counter(tape.job for tape in queue if tape.station.is_unsettled)
     found: dict[JobNumber, Finish] = {}
     for number in dict.fromkeys(tape.job for tape in queue):
         under_way = by_box.get(common_random_numbers.key(number), [])

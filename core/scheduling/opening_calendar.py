@@ -14,7 +14,7 @@ from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
-from functools import cached_property
+from functools import cached_property, lru_cache
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -206,9 +206,12 @@ class Openings:
 
         ``slot`` is none too late for each end.
         """
-        slot = slot + (ends > self.closes.take(slot))
-        closes = self.closes.take(slot)
+        closes, slot = self.closes.take(slot), slot.copy()
         beyond = where(ends > closes)
+        if len(beyond):
+            slot[beyond] += 1
+            closes[beyond] = self.closes.take(slot.take(beyond))
+            beyond = beyond[ends.take(beyond) > closes.take(beyond)]
         if len(beyond):
             slot[beyond] = self.closing(ends.take(beyond))
             closes[beyond] = self.closes.take(slot.take(beyond))
@@ -270,6 +273,12 @@ class PlayHours:
         self.openings = Openings(calendar, past_closing)
         self._past_closing = past_closing
         self._gates: dict[float, Gate] = {}
+        self.following_of = lru_cache(maxsize=256)(self._following_of)
+        """The first slots that fit: a line an estimate, with one before and one behind for none."""
+
+    def _following_of(self, estimates: tuple[float, ...]) -> Places:
+        none = self.gate(0.0).following
+        return np.stack([none, *(self.gate(estimate).following for estimate in estimates), none])
 
     def gate(self, estimate: float) -> Gate:
         """The gate for a play that is estimated to take so many minutes, made once."""

@@ -28,12 +28,6 @@ CLEARING_MINUTES = 1.0
 """The least a tape needs of a person that is not cleared to play: somebody clears it (an assumption)."""
 
 
-BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
-
-
-ON_ITS_WAY = (*BENCH_AHEAD, Station.CLEARED_TO_PLAY)
-
-
 @dataclass(frozen=True, slots=True)
 class QueuedTape:
     """A tape in the shop's care; ``bench_minutes`` is what repairs still take."""
@@ -68,7 +62,7 @@ def lined_up(
     fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar
 ) -> tuple[list[Step], list[Step]]:
     """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
-    coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
+    coming = [tape for tape in queue if tape.station.waits_for_a_deck]
     rush, others = (
         in_sequence([queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
         for hurried in (True, False)
@@ -110,7 +104,7 @@ def _on(tape: QueuedTape, fittings: ShopSettings) -> int | None:
 
 def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) -> Step:
     bench = 0.0
-    if tape.station in BENCH_AHEAD:
+    if tape.station.needs_the_bench:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
         bench = max(bench, CLEARING_MINUTES)
     return Step(

@@ -30,12 +30,13 @@ class Trays:
         """Ascending; the first has rank one."""
         self.bare = len(self.estimates) + 1
         """The rank of the place behind a tray."""
-        self._lay_out(tapes, decks, max(near, _GLANCE) + 1)
+        near, self._glance = max(1, near), min(_GLANCE, len(tapes) + 1)
+        self._lay_out(tapes, decks, max(near, self._glance) + 1)
         self._width = len(self.tape_at)
         self._lines = np.arange(scenarios, dtype=np.intp) * self._width
         """Where the trays of each scenario that is asked for begin in ``left``."""
-        self._near = _windows(self.left, max(1, near))
-        self._glance = _windows(self.left, _GLANCE)
+        self._near = _windows(self.left, near)
+        self._farther = _windows(self.left, self._glance)
 
     def _lay_out(self, tapes: Sequence[Turnout], decks: int, behind: int) -> None:
         plays = [tuple(n for n, tape in enumerate(tapes) if deck in tape.decks) for deck in range(decks)]
@@ -47,14 +48,20 @@ class Trays:
             tape_at += [*tray, *[len(tapes)] * behind]
         self.tape_at = np.array(tape_at, dtype=np.intp)
         """The tape at each place; the count of all tapes behind a tray."""
-        rank = np.searchsorted(self.estimates, [tape.estimate for tape in tapes]) + 1
-        ranks = np.append(rank, self.bare).astype(np.uint16).take(self.tape_at)
-        self.left: Ranks = np.tile(ranks, self._scenarios)
+        rank_of = {estimate: rank for rank, estimate in enumerate(self.estimates.tolist(), 1)}
+        ranks = np.array([*(rank_of[tape.estimate] for tape in tapes), self.bare], dtype=np.uint16)
+        left = np.empty((self._scenarios, len(tape_at)), dtype=np.uint16)
+        left[:] = ranks.take(self.tape_at)
+        self.left: Ranks = left.reshape(-1)
         """The rank of the tape at each place, one line a scenario; none once it has gone."""
         self._tray_of_deck = np.array([trays.index(tray) for tray in plays], dtype=np.intp)
         self._count = len(trays)
         self.first = np.repeat(np.array(begins, dtype=np.intp), self._scenarios)
         """Places before which nothing is left: one line a tray, one column a scenario."""
+        self._twins: list[tuple[Places, Places]] = []
+        """For each tray so many farther that shares a tape: its place there, and its cell in ``first``."""
+        if len(trays) == 1:
+            return
         cells = np.arange(len(self.first), dtype=np.intp)
         twins = ((by, self._twin(trays, begins, by)) for by in range(1, len(trays)))
         self._twins = [
@@ -62,7 +69,6 @@ class Trays:
             for by, twin in twins
             if twin.min() < len(self.tape_at) - 1
         ]
-        """For each tray so many farther that shares a tape: its place there, and its cell in ``first``."""
 
     def _twin(self, trays: Sequence[tuple[int, ...]], begins: Sequence[int], by: int) -> Places:
         """The place of each tape so many trays farther; where it lies on one tray less, the very last place
@@ -92,8 +98,8 @@ class Trays:
         gone = (rank == 0).nonzero()[0]
         while len(gone):
             farther, lines = place.take(gone), self._lines.take(gone)
-            step = (self._glance[farther + lines] != 0).argmax(axis=1)
-            step[step == 0] = _GLANCE  # none is left so near: the first has gone
+            step = (self._farther[farther + lines] != 0).argmax(axis=1)
+            step[step == 0] = self._glance  # none is left so near: the first has gone
             farther += step
             found = self.left.take(farther + lines)
             place[gone], rank[gone] = farther, found

@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.ranges import Range
-from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places, PlayHours, where
+from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places, PlayHours
 
 FILL = 20
 """Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
@@ -93,13 +93,7 @@ class Part:
     def __post_init__(self) -> None:
         self.why = np.zeros(len(self.ends), dtype=np.int8)
 
-    def end(self, ends: Minutes, why: Reasons, at: Places) -> None:
-        """One more tape ends in the scenarios ``at``."""
-        last = where(ends > self.ends[at])
-        self.ends[at[last]] = ends[last]
-        self.why[at[last]] = why[last]
-
-    def end_all(self, ends: Minutes, why: Reasons) -> None:
+    def end(self, ends: Minutes, why: Reasons) -> None:
         """One more tape ends, in every scenario."""
         last = ends > self.ends
         np.copyto(self.ends, ends, where=last)

@@ -169,8 +169,11 @@ class Crew(Floor):
         gone = where(going)
         self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
         self._load(where(turn.tape < self._count), spot, turn)
-        failed = self._play(spot, turn)
-        self._loaded.reshape(-1)[spot[failed]] = False
+        self._play(spot, turn)
+
+    def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
+        super()._has_failed(spot, tape, scenario)
+        self._loaded.reshape(-1)[spot] = False
 
     def _choose(
         self, going: NDArray[np.bool_], deck: Places, spot: Places, moment: Minutes

@@ -28,11 +28,10 @@ class Starts:
         self.estimate = np.array([*tapes, _NO_TAPE])
         """Minutes each tape is planned with."""
         self._rank = np.append(np.searchsorted(estimates, tapes) + 1, len(estimates) + 1)
-        gates = [hours.gate(estimate) for estimate in estimates.tolist()]
-        none = hours.gate(0.0)
-        self._overlong = np.array([False, *(gate.overlong for gate in gates), False])
-        self._any_overlong = bool(self._overlong.any())
-        self._following = np.stack([gate.following for gate in (none, *gates, none)])
+        overlong = [hours.gate(estimate).overlong for estimate in estimates.tolist()]
+        self._overlong = np.array([False, *overlong, False])
+        self._any_overlong = any(overlong)
+        self._following = hours.following_of(tuple(estimates.tolist()))
 
     def of(self, tape: Places, wish: Minutes) -> tuple[Minutes, Places]:
         """The first allowed start of each tape at or after a moment, and its slot."""

@@ -16,7 +16,6 @@ from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
-PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 """Where a tape has been on a deck, so that there can be a file of it."""
 
 
@@ -82,8 +81,8 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
 
 
 def _check_played(row: TapeRow) -> None:
-    if row.station not in PLAYED:
-        stations = ", ".join(spoken(each) for each in PLAYED)
+    if not row.station.may_have_files:
+        stations = ", ".join(spoken(each) for each in Station if each.may_have_files)
         raise Refused(
             say(
                 "steps",

@@ -27,7 +27,7 @@ from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
-AT_WORK = tuple(each for each in lookup.IN_THE_SHOP if each is not Station.READY)
+AT_WORK = tuple(each for each in Station if each.is_unfinished)
 """Stations of tapes that somebody still has to do something about."""
 
 
@@ -59,7 +59,7 @@ def move(
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
     early = station is Station.PLAYING and _end_rest(unit, row, note)
-    looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
+    looked = station.is_for_a_deck and _look_by_move(unit, row, counts_as_look)
     before = row.station
     tape_facts.check_capture(row, shown, minutes)
     exact = _count_minutes(unit, row, minutes, shown)

@@ -62,6 +62,7 @@ held = ; held up by { $held_by }
 open_jobs = No open orders.
 date = no date
 promised_2 = promised for { $day }
+ready_to_go = ready to be picked up
 promise_over_yet = No promise is over yet.
 late_far = late so far
 job_matches = No order matches.

@@ -19,7 +19,7 @@ from core.catalogue.markings import Sourced
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
-from core.services import decks, figure_sources
+from core.services import decks, figure_sources, tapes
 from core.store import current_settings
 from core.wording.messages import say
 from gui.shop import sources_chapter
@@ -152,6 +152,16 @@ def test_a_promise_that_slips_is_listed_first_and_counted(place: Place, screen: 
     assert "Call these first" in told
     promises = next(piece for piece in screen.chapters.pieces if piece.key == "promises")
     assert promises.place == "2 to call"
+
+
+def test_a_box_whose_last_tape_cannot_be_played_is_ready(place: Place, screen: ShopScreen) -> None:
+    job = place.records.book(line(), name="Bo Ek")
+    place.records.shop.run(tapes.move, job.tapes[0].code, Station.CANNOT_BE_PLAYED)
+    place.records.clock.go_on(days=60)
+    screen.refresh()
+    place.settle()
+    told = open_chapter(screen, "promises")
+    assert "ready to be picked up" in told[told.index("Bo Ek") :]
 
 
 def test_what_a_pickup_or_move_changes_is_read_again(place: Place, screen: ShopScreen) -> None:
