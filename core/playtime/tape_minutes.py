@@ -25,8 +25,7 @@ from core.playtime import possibilities, starting_beliefs
 from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
-from core.wording.messages import say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import say, worded_cache
 
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
