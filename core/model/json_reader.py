@@ -103,7 +103,7 @@ class Value:
     def one_of(self, names: Collection[str]) -> str:
         """One of ``names``, written exactly so."""
         if not isinstance(self.content, str) or self.content not in names:
-            self.refuse(f"accepted: {', '.join(names)}")
+            self.refuse(say("readers", "accepted_3", names=", ".join(names)))
         return self.content
 
     def whole(self, least: int, most: int) -> int:
@@ -187,7 +187,7 @@ def _decoded(data: bytes, file: str) -> str:
         raise WrongInput(
             file,
             AsWritten(say("readers", "larger_file")),
-            say("readers", "most_bytes_accepted", most_bytes=f"{MOST_BYTES:,}"),
+            say("readers", "most_bytes_accepted", most_bytes=MOST_BYTES),
         )
     try:
         text = data.decode("utf-8").removeprefix(_BYTE_ORDER_MARK)
@@ -266,4 +266,4 @@ def _is_unicode(text: str) -> bool:
 
 
 def _cut(text: str) -> str:
-    return text if len(text) <= 24 else f"{text[:20]}… ({len(text)} digits)"
+    return text if len(text) <= 24 else say("readers", "long_number", begin=text[:20], count=len(text))
