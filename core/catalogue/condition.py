@@ -16,8 +16,7 @@ from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import Range
 from core.model.repair_records import Repair, Verdict
 from core.model.spoken_names import spoken
-from core.wording.messages import say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import say, worded_cache
 
 REPAIRS = tuple(findings.page().repairs)
 """Codes of the actions at the bench; the price book has one price for each."""

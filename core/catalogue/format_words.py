@@ -9,8 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from core.catalogue.format_file import FormatFile
-from core.wording.messages import knows, say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import knows, say, worded_cache
 
 ROOM = "formats"
 NEEDED = {"name": "name", "size": "sizes", "plays": "plays", "look-lid": "lid", "look-reels": "reels"}

@@ -21,8 +21,7 @@ from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.shaped_toml import read, shaped
-from core.wording.messages import knows, say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import knows, say, worded_cache
 
 COLD = "cold"
 """The step that asks for a temperature instead of findings."""

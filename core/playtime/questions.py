@@ -15,12 +15,11 @@ import numpy as np
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, Origin, Speed, TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import box_habits, habits, possibilities, starting_beliefs, tape_minutes
+from core.playtime import box_habits, possibilities, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts, facts
-from core.wording.messages import say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import say, worded_cache
 
 WORTH_ASKING = 0.1
 """Hours off the range below which a question only costs time at the counter (an assumption)."""
@@ -116,7 +115,7 @@ def _possible(asked: BoxLine, shop: ShopHabits) -> tuple[_Possible, ...]:
 
 def _each_possible(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
     for question in tape_minutes.questions(asked.line, asked.tv, asked.position):
-        weights = habits.system_weights(asked.known.shell, shop)
+        weights = possibilities.system_weights(asked.known.shell, shop)
         drafts = [answer.draft.recorded_as for answer in question.answers]
         yield _Possible(question, tuple(weights.get(each, _LIKELY) for each in drafts if each), always=True)
     ways = _ways(asked.known, shop)

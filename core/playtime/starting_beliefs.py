@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import cache
-from typing import Annotated, TypeAlias
+from typing import Annotated, Protocol, TypeAlias
 
 from msgspec import Meta, Struct
 
@@ -24,6 +24,15 @@ Group: TypeAlias = tuple[str, str]
 """What a habit is about and whose: ``("speed", "vhs-c-ntsc")``."""
 Counts: TypeAlias = Mapping[Group, Weights]
 """How many tapes of each group were found to be what."""
+
+
+class GroupWeights(Protocol):
+    """Whoever believes something of every group: a shop, or a box in it."""
+
+    def weights(self, group: Group) -> Mapping[str, float]:
+        """The shares of a group's possibilities, adding up to one."""
+        ...
+
 
 SHARED = ("system", "tv", "speed", "fill")
 """Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""

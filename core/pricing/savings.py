@@ -19,8 +19,7 @@ from core.pricing import bitrates, charges, copy_sizes, discs, sticks, whole_pie
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import TaxMode
 from core.wording import locale_figures
-from core.wording.messages import say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import say, worded_cache
 
 LEAST_SHARE = 0.2
 """Savings below a fifth of what those copies cost are not worth a sentence. (the shop's own line)"""

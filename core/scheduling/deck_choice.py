@@ -13,7 +13,8 @@ from functools import lru_cache
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck
-from core.playtime import habits
+from core.playtime import possibilities
+from core.playtime.habits import STARTING
 
 LIKELY = 0.1
 """Share from which a recording counts as likely enough to want a deck for (an assumption)."""
@@ -89,7 +90,7 @@ def possible_systems(format: FormatName, recorded_as: FormatName | None) -> tupl
     if recorded_as is not None:
         return (recorded_as,)
     shell = catalogue().format(format)
-    weights = habits.system_weights(shell)
+    weights = possibilities.system_weights(shell, STARTING)
     least = LIKELY * sum(weights.values())
     return tuple(system for system in shell.systems if weights.get(system, 0.0) >= least) or (format,)
 

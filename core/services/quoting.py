@@ -31,8 +31,7 @@ from core.scheduling import opening_hours
 from core.scheduling.deck_choice import suited
 from core.scheduling.plan_records import SEED
 from core.wording import locale_figures
-from core.wording.messages import say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import say, worded_cache
 
 _SCENARIOS = 1000
 """The 90th percentile of hours is then known to one point in a hundred (derived: √(0.9 × 0.1 ÷ 1,000))."""

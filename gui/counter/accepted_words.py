@@ -10,7 +10,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
 from core.wording.locale_figures import listed
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.toolkit.text import say

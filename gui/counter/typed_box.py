@@ -17,7 +17,7 @@ from core.model.inventory import CustomerDraft, Inventory, TapeLine
 from core.model.names import Finding, FormatName, TvSystem
 from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import worded_cache
 from gui.counter import accepted_words
 from gui.toolkit.text import say, short_day
 from gui.widgets import wishes

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.pricing import copy_sizes
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.toolkit import text

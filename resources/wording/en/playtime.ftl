@@ -55,3 +55,5 @@ place-metres =
         [one] 1 meter
        *[other] { $n } meters
     }
+speed-of = { $format } { $speed }: { $mm_s } mm/s, { $source }
+speed-of-tv = { $format } { $speed } { $tv }: { $mm_s } mm/s, { $source }

@@ -98,3 +98,5 @@ accepted_3 = accepted: { $names }
 time_after_opening_accepted = a time after the opening is accepted
 accepted_4 = accepted: { $weekdays }
 sheet_places = a sheet has places 1 to { $places }
+long_number = { $begin }… ({ $count } digits)
+accepted_point = accepted: [x, y]

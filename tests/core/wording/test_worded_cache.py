@@ -16,8 +16,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.playtime import tape_minutes
 from core.wording import messages
-from core.wording.messages import say
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import say, worded_cache
 from gui.counter import accepted_words
 from gui.widgets import wishes
 

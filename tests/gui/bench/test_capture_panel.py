@@ -93,7 +93,7 @@ def held(monkeypatch: pytest.MonkeyPatch) -> Callable[[], None]:
             time.sleep(0.005)
         else:
             raise AssertionError("nobody stopped the reading")
-        raise examining.Stopped("Reading the file was stopped; nothing was kept.")
+        raise examining.Stopped("Reading the file was stopped; nothing was saved.")
 
     monkeypatch.setattr(examining, "examine", examine)
     return began.wait
