@@ -32,7 +32,7 @@ _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class AxisSegment:
     """One opening on the axis, with the time past closing in which a tape may still play."""
 
     opens: datetime
@@ -71,7 +71,7 @@ class DeckWeek(QWidget):
     def minimumSizeHint(self) -> QSize:
         return QSize(560, self.sizeHint().height())
 
-    def stretches(self) -> tuple[Stretch, ...]:
+    def stretches(self) -> tuple[AxisSegment, ...]:
         """The openings laid along the axis at one scale."""
         week = self._week
         if week is None or not week.openings:
@@ -82,7 +82,7 @@ class DeckWeek(QWidget):
         left, laid = float(_NAMES), []
         for one, span in zip(week.openings, spans, strict=True):
             wide = scale * (span / timedelta(minutes=1))
-            laid.append(Stretch(one.opens, one.closes, one.closes + week.past_closing, left, wide))
+            laid.append(AxisSegment(one.opens, one.closes, one.closes + week.past_closing, left, wide))
             left += wide + _GAP
         return tuple(laid)
 
@@ -94,7 +94,7 @@ class DeckWeek(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens, stretches = theme.tokens_of(), self.stretches()
+        tokens, stretches = theme.current_tokens(), self.stretches()
         floor = float(_HEAD + len(week.lanes) * _LANE)
         for stretch in stretches:
             _paint_opening(painter, stretch, floor, tokens)
@@ -138,7 +138,7 @@ def _clock(run: Run) -> dict[str, str]:
     return {"start": time_of_day(run.start), "early": time_of_day(run.early), "late": time_of_day(run.late)}
 
 
-def _paint_opening(painter: QPainter, stretch: Stretch, floor: float, tokens: theme.Tokens) -> None:
+def _paint_opening(painter: QPainter, stretch: AxisSegment, floor: float, tokens: theme.Tokens) -> None:
     opens, closes = stretch.left, stretch.x(stretch.closes)
     painter.fillRect(QRectF(opens, _HEAD, closes - opens, floor - _HEAD), QColor(tokens.tray))
     painter.setFont(theme.font(theme.SMALL, QFont.Weight.Bold))
@@ -150,14 +150,14 @@ def _paint_opening(painter: QPainter, stretch: Stretch, floor: float, tokens: th
     painter.drawLine(QPointF(closes, _HEAD - 4), QPointF(closes, floor))
 
 
-def _day_that_fits(stretch: Stretch, metrics: QFontMetrics) -> str:
+def _day_that_fits(stretch: AxisSegment, metrics: QFontMetrics) -> str:
     """``Wed 11 Mar``, without the month or even the date where the opening is too narrow for it."""
     parts = short_day(stretch.opens.date()).split()
     forms = [" ".join(parts[:most]) for most in range(len(parts), 0, -1)]
     return next((form for form in forms if metrics.horizontalAdvance(form) <= stretch.wide), "")
 
 
-def _paint_hours(painter: QPainter, stretch: Stretch, floor: float, tokens: theme.Tokens) -> None:
+def _paint_hours(painter: QPainter, stretch: AxisSegment, floor: float, tokens: theme.Tokens) -> None:
     """A tick an hour; a figure wherever there is room for one."""
     face = theme.font(theme.SMALL)
     painter.setFont(face)
@@ -189,7 +189,7 @@ def _paint_run(
     painter: QPainter,
     run: Run,
     until: datetime,
-    stretches: tuple[Stretch, ...],
+    stretches: tuple[AxisSegment, ...],
     top: float,
     tokens: theme.Tokens,
 ) -> None:
@@ -209,7 +209,7 @@ def _paint_outage(
     painter: QPainter,
     begins: datetime,
     ends: datetime,
-    stretches: tuple[Stretch, ...],
+    stretches: tuple[AxisSegment, ...],
     top: float,
     tokens: theme.Tokens,
 ) -> None:
@@ -258,7 +258,7 @@ def _paint_words(painter: QPainter, run: Run, bar: QRectF, tokens: theme.Tokens)
 
 
 def _paint_now(
-    painter: QPainter, now: datetime, stretches: tuple[Stretch, ...], floor: float, tokens: theme.Tokens
+    painter: QPainter, now: datetime, stretches: tuple[AxisSegment, ...], floor: float, tokens: theme.Tokens
 ) -> None:
     for stretch in stretches:
         if stretch.opens <= now <= stretch.ends:

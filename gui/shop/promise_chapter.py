@@ -13,7 +13,7 @@ from gui.shop import promise_lines
 from gui.shop.chapter import Chapter
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.improvement_lines import HelpLines
+from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import give_key, stacked
 
 
@@ -28,7 +28,7 @@ class Promises(QWidget):
         self.ask.setObjectName("shop-help")
         give_key(self.ask, "F6")
         self.ask.clicked.connect(self._ask)
-        self.help = HelpLines("shop-help-lines")
+        self.help = ImprovementLines("shop-help-lines")
         column = stacked(self)
         column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignLeft)
         self.ask.setVisible(bool(view.promises))  # only now: without a place it would open as a window

@@ -133,7 +133,7 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-def dress(app: QApplication, tokens: Tokens = LIGHT) -> None:
+def apply(app: QApplication, tokens: Tokens = LIGHT) -> None:
     """Give the whole program its fonts, palette and style sheet."""
     load_fonts()
     app.setStyle("Fusion")
@@ -143,7 +143,7 @@ def dress(app: QApplication, tokens: Tokens = LIGHT) -> None:
     app.setStyleSheet(style_sheet(tokens))
 
 
-def tokens_of(app: QApplication | None = None) -> Tokens:
+def current_tokens(app: QApplication | None = None) -> Tokens:
     """The tokens the program wears now."""
     app = app or QApplication.instance()  # type: ignore[assignment]  # the stubs say QCoreApplication
     worn = app.property("tokens") if app is not None else None
@@ -155,7 +155,7 @@ def _tokens(worn: tuple[str, ...]) -> Tokens:
     return Tokens(*worn)
 
 
-def mark(widget: QWidget, name: str, value: object) -> None:
+def set_style_property(widget: QWidget, name: str, value: object) -> None:
     """Set a property that the style sheet looks at, and let it be seen."""
     if widget.property(name) != value:
         widget.setProperty(name, value)

@@ -15,7 +15,7 @@ from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
 
 from core.model.errors import TapewrightError, Unavailable
 from core.wording.messages import say
-from gui.toolkit.garbage_collection import Sweeping
+from gui.toolkit.garbage_collection import MainThreadCollector
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
@@ -50,7 +50,7 @@ class Work(QObject):
         self._newest: tuple[_Errand, Callable[[], Any]] | None = None
         self._closing = Event()
         self._under_way: set[_Errand] = set()
-        self._sweeping = Sweeping(self)
+        self._collector = MainThreadCollector(self)
         sys.setswitchinterval(TURN_S)
 
     @property
@@ -176,7 +176,7 @@ class Work(QObject):
         self._papers.waitForDone()
         self._records.start(_Call(self._disconnect))
         self._records.waitForDone()
-        self._sweeping.stop()
+        self._collector.stop()
 
     def _start(
         self,

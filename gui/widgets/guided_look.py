@@ -36,7 +36,7 @@ class LookResult:
 
 
 @dataclass(frozen=True, slots=True)
-class Subject:
+class LookSubject:
     """The cassette that is looked over. A look-over broken off goes on when its subject comes back."""
 
     key: str
@@ -66,7 +66,7 @@ class LookOver(QDialog):
         super().__init__(parent)
         self.setObjectName("look-over")
         self._short = short
-        self._subject: Subject | None = None
+        self._subject: LookSubject | None = None
         self._steps: tuple[LookStep, ...] = ()
         self._at = 0
         self._furthest = 0
@@ -79,7 +79,7 @@ class LookOver(QDialog):
 
     # --- coming and going ----------------------------------------------------------------
 
-    def begin(self, subject: Subject) -> None:
+    def begin(self, subject: LookSubject) -> None:
         """Open for one cassette; one that was broken off goes on where it was."""
         self._subject = subject
         look = inspection.short_steps if self._short else inspection.steps

@@ -13,8 +13,8 @@ from core.model.settings_records import ShopFront
 from gui.toolkit import text, theme
 from gui.toolkit.text import say
 from gui.widgets import slip_lines
-from gui.widgets.twenty_dots import Dots
-from gui.widgets.written_lines import Written
+from gui.widgets.twenty_dots import PromiseDots
+from gui.widgets.written_lines import SlipLineList
 
 _REASONS = 2
 """Reasons for the day that stand on the slip."""
@@ -125,7 +125,7 @@ class Slip(QWidget):
         self._ready_by.setText(ready)
         self._day.setText(day)
         self._times.setText(say("slip", "working") if is_late else times)
-        theme.mark(self._day, "ink", "muted" if is_late else "time")
+        theme.set_style_property(self._day, "ink", "muted" if is_late else "time")
         self._day.setVisible(promise.day is not None)
         self._dots.show_promise(promise, is_late)
 
@@ -155,7 +155,7 @@ class Slip(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter.setPen(QPen(QColor(tokens.line), 1))
         painter.setBrush(QColor(tokens.slip))
         painter.drawPolygon(self._outline())
@@ -204,9 +204,9 @@ class Slip(QWidget):
         column.setContentsMargins(0, round(2 * theme.UNIT * self._scale), 0, 0)
         column.setSpacing(0)
         column.addWidget(self._head(side))
-        self._charges = Written(self._scale)
+        self._charges = SlipLineList(self._scale)
         column.addWidget(self._rolling(self._charges, side), 1)
-        self._sums = Written(self._scale)
+        self._sums = SlipLineList(self._scale)
         self._sums.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         column.addWidget(_inset(self._sums, side, round(1.5 * theme.UNIT * self._scale)))
         self._stub = self._build_stub(side)
@@ -229,7 +229,7 @@ class Slip(QWidget):
         column.addWidget(self._about)
         return head
 
-    def _rolling(self, written: Written, side: int) -> QScrollArea:
+    def _rolling(self, written: SlipLineList, side: int) -> QScrollArea:
         """The charges roll when even their short form is longer than the paper."""
         area = QScrollArea()
         area.setFrameShape(QFrame.Shape.NoFrame)
@@ -254,7 +254,7 @@ class Slip(QWidget):
         self._day.setObjectName("promised-day")
         self._times = self._label(theme.BODY, "time")
         self._times.setObjectName("promised-times")
-        self._dots = Dots(self._scale)
+        self._dots = PromiseDots(self._scale)
         self._held = self._label(theme.SMALL, "muted")
         for widget in (self._ready_by, self._day, self._times, self._dots, self._held):
             column.addWidget(widget)

@@ -169,7 +169,7 @@ def test_what_a_pickup_or_move_changes_is_read_again(place: Place, screen: ShopS
 def picture(qtbot: QtBot) -> DeckWeek:
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app)
+    theme.apply(app)
     made = DeckWeek()
     qtbot.addWidget(made)
     made.resize(1000, 300)

@@ -7,7 +7,7 @@ from threading import get_ident
 
 from pytestqt.qtbot import QtBot
 
-from gui.toolkit.garbage_collection import Sweeping
+from gui.toolkit.garbage_collection import MainThreadCollector
 from gui.toolkit.workers import Work
 from tests.support.bare_work import no_shop
 
@@ -40,7 +40,7 @@ def test_no_worker_frees_what_holds_itself(work: Work, qtbot: QtBot) -> None:
 
 def test_every_look_frees_the_young_and_some_the_old(qtbot: QtBot) -> None:
     freed_on: list[int] = []
-    sweeping = Sweeping()
+    sweeping = MainThreadCollector()
     old = Loop(freed_on)
     gc.collect()
     gc.collect()  # survived twice: old

@@ -19,7 +19,7 @@ MAY_BAND = {"theme.py", "not_for_reuse_strip.py"}
 
 @pytest.fixture(autouse=True)
 def dressed(qapp: QApplication) -> None:
-    theme.dress(qapp)
+    theme.apply(qapp)
 
 
 @pytest.mark.parametrize("look", theme.LOOKS)
@@ -91,8 +91,8 @@ def test_the_house_face_is_bundled_and_its_figures_are_of_one_width() -> None:
 
 
 def test_changing_the_light_changes_what_everybody_asks_for(qapp: QApplication) -> None:
-    theme.dress(qapp, theme.DIM_BENCH)
-    assert theme.tokens_of() == theme.DIM_BENCH
+    theme.apply(qapp, theme.DIM_BENCH)
+    assert theme.current_tokens() == theme.DIM_BENCH
     assert theme.DIM_BENCH.ground in qapp.styleSheet()
 
 
