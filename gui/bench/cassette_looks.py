@@ -17,7 +17,8 @@ from core.services import looks
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.guided_look import LookOver, LookResult, LookSubject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.pack_tool import PackRadii, PackTool
 
 

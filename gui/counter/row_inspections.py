@@ -21,7 +21,8 @@ from gui.counter.draft_history import Draft
 from gui.counter.tray_edits import TrayEdits
 from gui.counter.typed_box import answered, read_box, read_row
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, LookResult, LookSubject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.pack_sentences import recorded_words
 from gui.widgets.pack_tool import PackTool
 

@@ -17,7 +17,8 @@ from gui.customer_side.customer_window import CustomerSide
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
-from gui.widgets.guided_look import LookOver, LookSubject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookSubject
 from gui.widgets.pack_tool import PackTool
 from tests.gui.widgets.test_pack_tool import T_120
 from tests.support import access

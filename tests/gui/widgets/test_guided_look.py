@@ -20,7 +20,9 @@ from core.services import tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, LookResult, LookSubject, caption
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_layout import caption
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.look_step import LETTERS, celsius
 from gui.widgets.raking_light import LAMPS
 from gui.widgets.shell_drawing import ShellArt
