@@ -11,10 +11,11 @@ from collections.abc import Callable
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+from PySide6.QtCore import QObject, QThreadPool, Signal
 
 from core.model.errors import TapewrightError, Unavailable
 from core.wording.messages import say
+from gui.toolkit.background_task import BackgroundTask, Call, single_thread
 from gui.toolkit.garbage_collection import MainThreadCollector
 
 if TYPE_CHECKING:
@@ -27,7 +28,7 @@ beside a day in the making took up to 125 ms, with this one up to 33 (measured o
 
 
 class Work(QObject):
-    """Errands of the window, each done off the main thread and answered on it."""
+    """Tasks of the window, each done off the main thread and answered on it."""
 
     opened = Signal()
     changed = Signal(object)
@@ -41,15 +42,15 @@ class Work(QObject):
         super().__init__(parent)
         self._open_shop = open_shop
         self._shop: Shop | None = None
-        self._records = _one_thread(self)
-        self._papers = _one_thread(self)
-        self._readings = _one_thread(self)
-        self._thoughts = _one_thread(self)
-        self._reckonings = _one_thread(self)
-        self._followed: _Errand | None = None
-        self._newest: tuple[_Errand, Callable[[], Any]] | None = None
+        self._records = single_thread(self)
+        self._papers = single_thread(self)
+        self._readings = single_thread(self)
+        self._thoughts = single_thread(self)
+        self._reckonings = single_thread(self)
+        self._followed: BackgroundTask | None = None
+        self._newest: tuple[BackgroundTask, Callable[[], Any]] | None = None
         self._closing = Event()
-        self._under_way: set[_Errand] = set()
+        self._under_way: set[BackgroundTask] = set()
         self._collector = MainThreadCollector(self)
         sys.setswitchinterval(TURN_S)
 
@@ -130,10 +131,10 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
         """`reckon` what changes with every key: while one is worked out, only the newest waits."""
-        errand = self._errand(then, otherwise, frozenset())
+        task = self._task(then, otherwise, frozenset())
         if self._newest is not None:
             self._drop(self._newest[0])
-        self._newest = (errand, work_out)
+        self._newest = (task, work_out)
         if self._followed is None:
             self._follow_on()
 
@@ -141,7 +142,7 @@ class Work(QObject):
         self._followed = None
         if self._newest is not None and not self._closing.is_set():
             (self._followed, work_out), self._newest = self._newest, None
-            self._reckonings.start(_Call(self._followed.carry_out, work_out))
+            self._reckonings.start(Call(self._followed.carry_out, work_out))
 
     def watch(
         self,
@@ -157,13 +158,13 @@ class Work(QObject):
         the main thread, and one that answers whether it should stop.
         """
         stop, closing = Event(), self._closing
-        errand = self._errand(then, otherwise, frozenset())
-        errand.progressed.connect(told)
+        task = self._task(then, otherwise, frozenset())
+        task.progressed.connect(told)
 
         def read() -> Any:
-            return reading(errand.progressed.emit, lambda: stop.is_set() or closing.is_set())
+            return reading(task.progressed.emit, lambda: stop.is_set() or closing.is_set())
 
-        self._readings.start(_Call(errand.carry_out, read))
+        self._readings.start(Call(task.carry_out, read))
         return stop.set
 
     def close(self) -> None:
@@ -174,7 +175,7 @@ class Work(QObject):
         self._reckonings.waitForDone()
         self._readings.waitForDone()
         self._papers.waitForDone()
-        self._records.start(_Call(self._disconnect))
+        self._records.start(Call(self._disconnect))
         self._records.waitForDone()
         self._collector.stop()
 
@@ -186,36 +187,36 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
     ) -> None:
-        pool.start(_Call(self._errand(then, otherwise, changes).carry_out, do))
+        pool.start(Call(self._task(then, otherwise, changes).carry_out, do))
 
-    def _errand(
+    def _task(
         self,
         then: Callable[[Any], None] | None,
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
-    ) -> _Errand:
-        errand = _Errand(self, then, otherwise, changes)
-        self._under_way.add(errand)
-        return errand
+    ) -> BackgroundTask:
+        task = BackgroundTask(self._finish, then, otherwise, changes, self)
+        self._under_way.add(task)
+        return task
 
-    def finish(self, errand: _Errand, result: Any, failure: BaseException | None) -> None:
+    def _finish(self, task: BackgroundTask, result: Any, failure: BaseException | None) -> None:
         """Main thread: hand the result, or the failure, to whoever asked."""
-        self._under_way.discard(errand)
-        if errand is self._followed:
+        self._under_way.discard(task)
+        if task is self._followed:
             self._follow_on()
         if failure is None:
-            if errand.then is not None:
-                errand.then(result)
-            if errand.changes:
-                self.changed.emit(errand.changes)
+            if task.then is not None:
+                task.then(result)
+            if task.changes:
+                self.changed.emit(task.changes)
         elif isinstance(failure, TapewrightError):
-            (errand.otherwise or self.refused.emit)(failure)
+            (task.otherwise or self.refused.emit)(failure)
         else:
             self.broke.emit(failure)
 
-    def _drop(self, errand: _Errand) -> None:
-        self._under_way.discard(errand)
-        errand.deleteLater()
+    def _drop(self, task: BackgroundTask) -> None:
+        self._under_way.discard(task)
+        task.deleteLater()
 
     def _connect(self) -> None:
         self._shop = self._open_shop()
@@ -232,54 +233,3 @@ class Work(QObject):
 
     def _was_opened(self, _: Any) -> None:
         self.opened.emit()
-
-
-class _Errand(QObject):
-    """One call and the person waiting for it; lives on the main thread."""
-
-    answered = Signal(object, object)
-    progressed = Signal(float)
-
-    def __init__(
-        self,
-        work: Work,
-        then: Callable[[Any], None] | None,
-        otherwise: Callable[[TapewrightError], None] | None,
-        changes: frozenset[str],
-    ) -> None:
-        super().__init__(work)
-        self._work = work
-        self.then = then
-        self.otherwise = otherwise
-        self.changes = changes
-        self.answered.connect(self._deliver)
-
-    def carry_out(self, do: Callable[[], Any]) -> None:
-        """Worker thread: do it and send the outcome over."""
-        try:
-            result, failure = do(), None
-        except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person
-            result, failure = None, error
-        self.answered.emit(result, failure)
-
-    @Slot(object, object)
-    def _deliver(self, result: Any, failure: BaseException | None) -> None:
-        self._work.finish(self, result, failure)
-        self.deleteLater()
-
-
-class _Call(QRunnable):
-    def __init__(self, call: Callable[..., Any], *args: Any) -> None:
-        super().__init__()
-        self._call = call
-        self._args = args
-
-    def run(self) -> None:
-        self._call(*self._args)
-
-
-def _one_thread(parent: QObject) -> QThreadPool:
-    pool = QThreadPool(parent)
-    pool.setMaxThreadCount(1)
-    pool.setExpiryTimeout(-1)
-    return pool
