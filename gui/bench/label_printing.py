@@ -12,7 +12,7 @@ from core.model.names import JobNumber
 from core.model.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.services import jobs
-from gui.toolkit import paper_errands
+from gui.toolkit import paper_writing
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 
@@ -36,7 +36,7 @@ class LabelPrinting(QObject):
 
     def _write(self, tape: TapeRecord, front: ShopFront, job: Job) -> None:
         self._desk.work.write_paper(
-            paper_errands.writing_mark(job, tape, front, self._desk.papers),
+            paper_writing.writing_label(job, tape, front, self._desk.papers),
             then=self._show,
             otherwise=self.failed.emit,
         )

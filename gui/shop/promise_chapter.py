@@ -68,7 +68,7 @@ class PromiseChapter(Chapter):
         self.desk.work.ask(what_would_help.about_queue, then=self._think, otherwise=self.show_failure)
 
     def _think(self, question: AboutQueue) -> None:
-        self.desk.work.think(question.answer, then=self._tell, otherwise=self.show_failure)
+        self.desk.work.compute_long(question.answer, then=self._tell, otherwise=self.show_failure)
 
     def _tell(self, found: tuple[Relief, ...]) -> None:
         if self._page is not None:

@@ -1,4 +1,4 @@
-"""The only place that starts threads: for records, papers, long readings, thinking, and what follows a key.
+"""The only place that starts threads: for records, papers, long readings, and long and short computations.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -45,9 +45,9 @@ class Work(QObject):
         self._records = single_thread(self)
         self._papers = single_thread(self)
         self._readings = single_thread(self)
-        self._thoughts = single_thread(self)
-        self._reckonings = single_thread(self)
-        self._followed: BackgroundTask | None = None
+        self._long_computations = single_thread(self)
+        self._short_computations = single_thread(self)
+        self._current: BackgroundTask | None = None
         self._newest: tuple[BackgroundTask, Callable[[], Any]] | None = None
         self._closing = Event()
         self._under_way: set[BackgroundTask] = set()
@@ -103,7 +103,7 @@ class Work(QObject):
         """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
         self._start(self._papers, render, then, otherwise, frozenset())
 
-    def think(
+    def compute_long(
         self,
         work_out: Callable[[], Any],
         *,
@@ -111,9 +111,9 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
         """Work something out that takes seconds and needs no records, so that nobody waits for them."""
-        self._start(self._thoughts, work_out, then, otherwise, frozenset())
+        self._start(self._long_computations, work_out, then, otherwise, frozenset())
 
-    def reckon(
+    def compute_soon(
         self,
         work_out: Callable[[], Any],
         *,
@@ -121,30 +121,30 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
         """Work something out that takes a blink, too long for the window, and that somebody waits for."""
-        self._start(self._reckonings, work_out, then, otherwise, frozenset())
+        self._start(self._short_computations, work_out, then, otherwise, frozenset())
 
-    def follow(
+    def compute_latest(
         self,
         work_out: Callable[[], Any],
         *,
         then: Callable[[Any], None],
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
-        """`reckon` what changes with every key: while one is worked out, only the newest waits."""
+        """`compute_soon` for what changes with every key: while one is worked out, only the newest waits."""
         task = self._task(then, otherwise, frozenset())
         if self._newest is not None:
             self._drop(self._newest[0])
         self._newest = (task, work_out)
-        if self._followed is None:
-            self._follow_on()
+        if self._current is None:
+            self._start_newest()
 
-    def _follow_on(self) -> None:
-        self._followed = None
+    def _start_newest(self) -> None:
+        self._current = None
         if self._newest is not None and not self._closing.is_set():
-            (self._followed, work_out), self._newest = self._newest, None
-            self._reckonings.start(Call(self._followed.carry_out, work_out))
+            (self._current, work_out), self._newest = self._newest, None
+            self._short_computations.start(Call(self._current.carry_out, work_out))
 
-    def watch(
+    def run_with_progress(
         self,
         reading: Callable[[Callable[[float], None], Callable[[], bool]], Any],
         *,
@@ -170,9 +170,9 @@ class Work(QObject):
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
-        self._thoughts.clear()
-        self._thoughts.waitForDone()
-        self._reckonings.waitForDone()
+        self._long_computations.clear()
+        self._long_computations.waitForDone()
+        self._short_computations.waitForDone()
         self._readings.waitForDone()
         self._papers.waitForDone()
         self._records.start(Call(self._disconnect))
@@ -202,8 +202,8 @@ class Work(QObject):
     def _finish(self, task: BackgroundTask, result: Any, failure: BaseException | None) -> None:
         """Main thread: hand the result, or the failure, to whoever asked."""
         self._under_way.discard(task)
-        if task is self._followed:
-            self._follow_on()
+        if task is self._current:
+            self._start_newest()
         if failure is None:
             if task.then is not None:
                 task.then(result)

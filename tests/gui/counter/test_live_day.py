@@ -115,13 +115,13 @@ def test_only_the_day_of_the_tapes_on_show_is_ever_shown(
     clerk.count(count="2", format="vh", marking="t120")
     clerk.wait_for_the_day()
     begun: list[object] = []
-    real = place.work.follow
+    real = place.work.compute_latest
 
     def noted(*args: Any, **named: Any) -> None:
         begun.append(args)
         real(*args, **named)
 
-    monkeypatch.setattr(place.work, "follow", noted)
+    monkeypatch.setattr(place.work, "compute_latest", noted)
     with held_up(clerk, place):
         for place_in_row, digits in enumerate(("90", "80", "3"), start=1):
             put_count(clerk, digits)

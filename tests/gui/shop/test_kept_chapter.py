@@ -210,7 +210,7 @@ def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
     """A question that takes long is worked out beside the records, not in front of them."""
     place.records.book(line(count=2))
     going, answered = Event(), []
-    place.work.think(partial(going.wait, PATIENCE_S), then=answered.append)
+    place.work.compute_long(partial(going.wait, PATIENCE_S), then=answered.append)
     place.work.ask(deck_queue.waiting, then=answered.append)
     place.qtbot.waitUntil(lambda: len(answered) == 1)
     assert len(answered[0]) == 2

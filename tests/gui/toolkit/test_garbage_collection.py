@@ -32,7 +32,7 @@ def test_no_worker_frees_what_holds_itself(work: Work, qtbot: QtBot) -> None:
     freed_on: list[int] = []
     for _ in range(3):
         Loop(freed_on)
-    work.think(plenty, then=lambda _: None)
+    work.compute_long(plenty, then=lambda _: None)
     qtbot.waitUntil(lambda: work.is_idle)
     qtbot.waitUntil(lambda: bool(freed_on))
     assert freed_on == [get_ident()] * 3
