@@ -21,7 +21,7 @@ from gui.toolkit.text import say
 from gui.widgets.hint import Hint
 from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import Columns, stacked, words
-from gui.widgets.questions_panel import QuestionPanel, CustomerNotices
+from gui.widgets.questions_panel import CustomerNotices, QuestionPanel
 from gui.widgets.slip import Slip
 
 SLIP_WIDTH = 52 * theme.UNIT
