@@ -64,6 +64,20 @@ def time_of_day(when: datetime | time, locale: str | None = None) -> str:
     return _time(shown, _locale(locale))
 
 
+def hour_of_day(when: datetime, locale: str | None = None) -> str:
+    """``9a`` where the clock of the locale has twelve hours, else ``9``: short, for the axis of a drawing."""
+    name = _locale(locale)
+    has_twelve_hours = "a" in str(Locale.parse(name).time_formats["short"].pattern)
+    return printable(format_time(when.time(), "haaaaa" if has_twelve_hours else "H", locale=name))
+
+
+def dates_by_length(when: date, locale: str | None = None) -> tuple[str, ...]:
+    """``Thu, Mar 12``, ``12 Thu`` and ``Thu``: for where there may be no room for the first."""
+    name = _locale(locale)
+    shorter = (str(Locale.parse(name).datetime_skeletons["Ed"]), "ccc")
+    return (short_day(when, name), *(printable(format_date(when, form, locale=name)) for form in shorter))
+
+
 def moment(when: datetime, timezone: str, locale: str | None = None) -> str:
     """``Thu, Mar 12, 2:05 PM`` in the time zone named."""
     here = when.astimezone(ZoneInfo(timezone))

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from core.model.stations import Station
 from gui.app import walkthrough_records
-from gui.app.composition import furnish
+from gui.app.composition import compose
 from gui.app.main_window import Window
 from gui.app.walkthrough_keys import press, wait_until
 from gui.bench.bench_screen import BenchScreen
@@ -58,7 +58,7 @@ class Route:
         QApplication.processEvents()
         yield Stop("0-opening", self._window)
         papers = self._shop.parent / "papers"
-        self._furnished = furnish(self._window, str(self._shop), _WHO, self._clock, papers)
+        self._composed = compose(self._window, str(self._shop), _WHO, self._clock, papers)
         wait_until(lambda: self._window.screen_on_show() is not None)
         self._settle()
         yield from self._counter()
@@ -97,7 +97,7 @@ class Route:
         yield Stop("1-counter-offers", self._window)
 
     def _customer_side(self) -> Iterator[Stop]:
-        side = self._furnished.customer_side
+        side = self._composed.customer_side
         side.resize(self._window.size())
         side.show()
         yield Stop("6-customer-side", side)
@@ -205,7 +205,7 @@ class Route:
     def _settle(self) -> None:
         """Until nothing is under way any more, three times: an answer may ask again."""
         for _ in range(3):
-            wait_until(lambda: self._furnished.desk.work.is_idle and self._counter_screen.has_its_day)
+            wait_until(lambda: self._composed.desk.work.is_idle and self._counter_screen.has_its_day)
             QApplication.processEvents()
 
     def _clock(self) -> datetime:

@@ -12,8 +12,8 @@ from core.capture.file_report import CapturedFile
 from core.model.tape_records import TapeRecord
 from gui.bench.after_repair import AfterRepairPanel
 from gui.bench.capture_panel import CapturePanel
-from gui.bench.entry_withdrawal import TakeBack
-from gui.bench.next_station import Moves
+from gui.bench.entry_withdrawal import WithdrawalForm
+from gui.bench.next_station import NextStationForm
 from gui.bench.repair_form import RepairForm
 from gui.bench.splice_form import SpliceForm
 from gui.toolkit import theme
@@ -47,12 +47,12 @@ class BenchSide(QWidget):
         super().__init__(parent)
         self._tape: TapeRecord | None = None
         self._files: tuple[CapturedFile, ...] = ()
-        self.moves = Moves()
+        self.moves = NextStationForm()
         self.findings = FindingChooser()
         self.splice = SpliceForm()
         self.repair = RepairForm()
         self.after = AfterRepairPanel()
-        self.take_back = TakeBack()
+        self.take_back = WithdrawalForm()
         self.file = CapturePanel()
         self._pages = Pages(
             self.moves.aside, self.findings, self.splice, self.repair, self.take_back, self.file

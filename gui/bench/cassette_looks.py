@@ -17,7 +17,8 @@ from core.services import looks
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.guided_look import LookOver, LookResult, Subject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.pack_tool import PackRadii, PackTool
 
 
@@ -58,7 +59,7 @@ class BenchLooks(QObject):
         """Look the tape in hand over."""
         if self._tape is not None:
             tape = self._tape
-            self.look_over.begin(Subject(tape.code, tray_rows.tape_title(tape), tape.format))
+            self.look_over.begin(LookSubject(tape.code, tray_rows.tape_title(tape), tape.format))
 
     @Slot()
     def begin_packs(self) -> None:

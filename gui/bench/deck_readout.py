@@ -22,7 +22,7 @@ from gui.widgets.layouts import words
 Pairs = Sequence[tuple[str, object]]
 
 
-class Readout(QWidget):
+class DeckReadout(QWidget):
     """Three short lists; letters choose in each, and what was found in one narrows the others."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

@@ -21,7 +21,7 @@ _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _MIDDLE = Qt.AlignmentFlag.AlignCenter
 
 
-class TimeStrip(QWidget):
+class FileTimeline(QWidget):
     """Two lanes over a scale of time. It shows; nothing can be moved on it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -56,7 +56,7 @@ class TimeStrip(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         for lane, name in enumerate(("picture", "sound")):
             self._paint_lane(painter, lane, say("capture", name), tokens)
         for stretch in report.stretches:

@@ -23,7 +23,7 @@ from gui.widgets import tray_rows
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import empty, stacked, words
-from gui.widgets.not_for_reuse_strip import Band
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip
 
 _OPENED = (Station.LOOKED_OVER, Station.AT_THE_BENCH)
 """Where a shell may have to be opened, so that the standing cautions of the bench apply."""
@@ -136,7 +136,7 @@ class TapeCard(QFrame):
             self._column.addWidget(words(say("repair", "astray"), "attention"))
         if not tape.not_for_reuse:
             return
-        self._column.addWidget(Band(tray_rows.band_words(tape), theme.BODY))
+        self._column.addWidget(NotForReuseStrip(tray_rows.band_words(tape), theme.BODY))
         if tape.marked_at is None:
             line = words(say("bench", "label_missing"))
         else:

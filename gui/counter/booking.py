@@ -50,7 +50,7 @@ class Booking(QObject):
         self._autosave.save_now()
         self._box = box
         self._command = self._command or CommandId(str(uuid.uuid4()))
-        self._desk.work.reckon(
+        self._desk.work.compute_soon(
             partial(snapshot.quote, inventory, self._desk.clock()),
             then=partial(self._store, deposit_minor),
             otherwise=self._failed,

@@ -9,7 +9,7 @@ from core.model.quote_records import Price
 from gui.counter.deposit_amount import plain_amount, read_deposit
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.instant_buttons import Button
+from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import labelled, stacked, words
 
 
@@ -92,8 +92,8 @@ class BookingBar(QStackedWidget):
         return side
 
 
-def _button(words_on_it: str, name: str, main: bool = False) -> Button:
-    button = Button(words_on_it)
+def _button(words_on_it: str, name: str, main: bool = False) -> InstantButton:
+    button = InstantButton(words_on_it)
     button.setObjectName(name)
     button.setAccessibleName(words_on_it.replace("&", ""))
     button.setAutoDefault(False)

@@ -19,7 +19,7 @@ from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets import wishes
-from gui.widgets.instant_buttons import Tick
+from gui.widgets.instant_buttons import InstantCheckBox
 from gui.widgets.layouts import labelled, stacked
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
@@ -67,8 +67,8 @@ class BoxForm(QWidget):
             "copies": TypeAhead(wishes.copies_offered, many=True),
             "needed_by": TypeAhead(self._days_offered),
         }
-        self.rush = Tick(say("counter", "rush"))
-        self.cold = Tick(say("counter", "cold"))
+        self.rush = InstantCheckBox(say("counter", "rush"))
+        self.cold = InstantCheckBox(say("counter", "cold"))
         self._build()
         self._connect()
 
@@ -205,5 +205,5 @@ def _tv_offered() -> Sequence[CellChoice]:
 
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:
-    theme.mark(field, "wrong", bool(complaint))
+    theme.set_style_property(field, "wrong", bool(complaint))
     field.setToolTip(complaint)

@@ -14,14 +14,14 @@ from gui.counter import tape_table
 from gui.counter.booking_bar import BookingBar
 from gui.counter.box_form import BoxForm
 from gui.counter.typed_box import TypedReading, row_sentence
-from gui.tables.keyboard_navigation import TravelTable
-from gui.tables.rows_model import Rows
+from gui.tables.keyboard_navigation import KeyboardTable
+from gui.tables.rows_model import RowsModel
 from gui.toolkit import actions, theme
 from gui.toolkit.text import say
 from gui.widgets.hint import Hint
-from gui.widgets.improvement_lines import HelpLines
+from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import Columns, stacked, words
-from gui.widgets.questions_panel import Asking, Telling
+from gui.widgets.questions_panel import CustomerNotices, QuestionPanel
 from gui.widgets.slip import Slip
 
 SLIP_WIDTH = 52 * theme.UNIT
@@ -35,17 +35,17 @@ class CounterLayout:
     """Builds the parts into a screen and shows what belongs to several of them."""
 
     def __init__(self, screen: QWidget, today: Callable[[], date]) -> None:
-        self.rows = Rows(tape_table.columns(), screen)
-        self.table = TravelTable(self.rows)
+        self.rows = RowsModel(tape_table.columns(), screen)
+        self.table = KeyboardTable(self.rows)
         self.form = BoxForm(today)
         self.message = Hint()
-        self.asking = Asking()
-        self.telling = Telling()
+        self.asking = QuestionPanel()
+        self.telling = CustomerNotices()
         self.keys = _keys()
         self.look_over = _tool("tool_look", actions.LOOK_OVER)
         self.measure = _tool("tool_packs", actions.MEASURE)
         self.slip = Slip()
-        self.help = HelpLines("day-help")
+        self.help = ImprovementLines("day-help")
         self.booking_bar = BookingBar()
         self._build(screen)
 
@@ -70,7 +70,7 @@ class CounterLayout:
         """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
-        theme.mark(self.message, "ink", "attention" if wrong else "muted")
+        theme.set_style_property(self.message, "ink", "attention" if wrong else "muted")
 
     def go_to(self, row: int | None, name: str) -> None:
         """Put the keyboard into a cell, or with ``row`` None into a field beside the tray."""

@@ -55,7 +55,7 @@ class EarlierDay(QObject):
 
     def _think(self, asked: int, question: AboutBox) -> None:
         if asked == self._asked:
-            self._desk.work.think(
+            self._desk.work.compute_long(
                 question.answer,
                 then=partial(self._answered, asked),
                 otherwise=partial(self._failed, asked),

@@ -48,7 +48,7 @@ class LiveDay(QObject):
     def _work_out(self) -> None:
         asked = self._live.open
         if asked is not None:
-            self._desk.work.follow(
+            self._desk.work.compute_latest(
                 partial(asked.quote, self._desk.clock()),
                 then=partial(self._settle, asked),
                 otherwise=partial(self._refuse, asked),

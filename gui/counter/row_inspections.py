@@ -21,7 +21,8 @@ from gui.counter.draft_history import Draft
 from gui.counter.tray_edits import TrayEdits
 from gui.counter.typed_box import answered, read_box, read_row
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, LookResult, Subject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.pack_sentences import recorded_words
 from gui.widgets.pack_tool import PackTool
 
@@ -62,7 +63,7 @@ class RowInspections(QObject):
         row = self._tray.row
         line = self._line(row)
         if line is not None:
-            self.look_over.begin(Subject(self._key(row), _title(line), line.format, line.findings))
+            self.look_over.begin(LookSubject(self._key(row), _title(line), line.format, line.findings))
 
     @Slot()
     def begin_packs(self) -> None:

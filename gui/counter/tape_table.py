@@ -138,7 +138,7 @@ def _paint_findings(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     strip = QRectF(place.left() - 8, place.bottom() - high + 1, place.width() + 16, high)
     above = QRectF(place.left(), place.top(), place.width(), place.height() - high)
     painter.setFont(theme.font(theme.SMALL))
-    painter.setPen(QColor(theme.tokens_of().attention))
+    painter.setPen(QColor(theme.current_tokens().attention))
     shown = QFontMetricsF(painter.font()).elidedText(
         tape.row.findings, Qt.TextElideMode.ElideRight, above.width()
     )
@@ -151,7 +151,7 @@ def _paint_minutes(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     minutes = tape.minutes
     if minutes is None:
         return False
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     painter.setPen(QColor(tokens.time))
     words = place.adjusted(-4, 0, 0, -3)
     write_words(painter, words, _minutes_between(minutes), Qt.AlignmentFlag.AlignRight)

@@ -8,7 +8,7 @@ from core.model.quote_records import Question
 from gui.counter.box_quote import BoxQuote
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import answered_for
-from gui.tables.keyboard_navigation import TravelTable
+from gui.tables.keyboard_navigation import KeyboardTable
 from gui.toolkit.text import say
 
 
@@ -18,7 +18,7 @@ class TrayEdits(QObject):
     left = Signal()
     """The keyboard went on from an empty last row."""
 
-    def __init__(self, draft: Draft, table: TravelTable, box: BoxQuote, parent: QObject) -> None:
+    def __init__(self, draft: Draft, table: KeyboardTable, box: BoxQuote, parent: QObject) -> None:
         super().__init__(parent)
         self._draft = draft
         self._table = table

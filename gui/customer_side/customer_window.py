@@ -17,7 +17,7 @@ from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_form
 from gui.toolkit import theme
 from gui.toolkit.text import phone, say
 from gui.widgets.layouts import Columns, scroll_by_page
-from gui.widgets.not_for_reuse_strip import Band
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip
 from gui.widgets.questions_panel import must_tell, paragraphs
 from gui.widgets.slip import Slip
 
@@ -43,7 +43,7 @@ class CustomerSide(QWidget):
         self._told.setObjectName("customer-told")
         self._told.setTextFormat(Qt.TextFormat.RichText)
         self._how = _label(theme.BODY, "muted")
-        self._band = Band(say("customer", "band_words"), theme.LEAD)
+        self._band = NotForReuseStrip(say("customer", "band_words"), theme.LEAD)
         self._band_why = _label(theme.BODY, "ink")
         self._build()
         self.resize(1280, 800)

@@ -9,7 +9,7 @@ from core.model.job_records import CallerMatch, Job
 from gui.toolkit import text, theme
 from gui.toolkit.text import day, say, short_day, times_in_twenty
 from gui.widgets.layouts import rule, words
-from gui.widgets.twenty_dots import Dots
+from gui.widgets.twenty_dots import PromiseDots
 
 _LEAST = 0.05
 """A chance below one in 20 is worded as no."""
@@ -30,7 +30,7 @@ class AnswerSlip(QFrame):
         self._promise = words("", "time")
         self._promise.setObjectName("promise")
         self._chance = words("", "small")
-        self._dots = Dots(1.25)
+        self._dots = PromiseDots(1.25)
         self._agreed = words("", "small")
         self._sure = words()
         self._sure.setObjectName("sure")

@@ -115,7 +115,7 @@ class SignaturePad(QWidget):
     # --- painting ------------------------------------------------------------------------
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_paper(painter, tokens)

@@ -16,7 +16,7 @@ _FLAGS = {False: _READ, True: _READ | Qt.ItemFlag.ItemIsEditable}
 _ALIGN = {True: Qt.AlignmentFlag.AlignRight, False: Qt.AlignmentFlag.AlignLeft}
 
 
-class Rows(QAbstractTableModel):
+class RowsModel(QAbstractTableModel):
     """Shows rows it does not own. What is typed is offered to the owner, who shows the new rows."""
 
     written = Signal(int, str, str)

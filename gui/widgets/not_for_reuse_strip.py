@@ -13,7 +13,7 @@ _STRIPE = 7.0
 """Width of one diagonal stripe, in device-independent pixels."""
 
 
-class Band(QWidget):
+class NotForReuseStrip(QWidget):
     """The strip as a widget; its words are its accessible name."""
 
     def __init__(self, words: str = "", size: float = theme.SMALL, parent: QWidget | None = None) -> None:
@@ -56,7 +56,7 @@ def band_size(words: str = "", size: float = theme.SMALL) -> QSize:
 
 def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = theme.SMALL) -> None:
     """Paint the strip into ``rect``; too long words are cut with an ellipsis, never left out."""
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setClipRect(rect)

@@ -53,6 +53,17 @@ def fit_words(found: PackReading) -> tuple[str, bool]:
     return say("packs", key, held=span(found.fit.metres), others=others, **told), True
 
 
+def doubt_words(found: PackReading, *, speed_is_known: bool) -> str:
+    """What makes the figures wide."""
+    thin, thick = (f"{um:g}" for um in (found.reels.thin_um, found.reels.thick_um))
+    doubts = [say("packs", "off", thin=thin, thick=thick)]
+    if not speed_is_known and len(found.reels.form.speeds) > 1:
+        doubts.append(say("packs", "speed_open"))
+    if found.reels.form.sides == 2:
+        doubts.append(say("packs", "one_side"))
+    return " ".join(doubts)
+
+
 def span(value: Range) -> str:
     """``116–133``, or one figure when both ends are the same."""
     low, high = round(value.low), round(value.high)

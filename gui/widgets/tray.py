@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QListView
 from core.model.names import FormatName
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.tray_paint import CHECK_WIDE, PIECE, PieceDelegate
+from gui.widgets.tray_paint import CHECK_WIDE, PIECE, TrayItemDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
 
@@ -50,7 +50,7 @@ class TrayItem:
         return ". ".join(part for part in (self.title, self.place, self.small, self.band, check) if part)
 
 
-class _Pieces(QAbstractListModel):
+class _TrayModel(QAbstractListModel):
     """The rows, replaced as a whole; rows that stay keep their place."""
 
     def __init__(self, parent: QObject) -> None:
@@ -110,9 +110,9 @@ class Tray(QListView):
         self.setProperty("checks", checks)
         self.setMinimumHeight(18 * theme.UNIT)
         self.setAccessibleName(accessible)
-        self._pieces = _Pieces(self)
+        self._pieces = _TrayModel(self)
         self.setModel(self._pieces)
-        self.setItemDelegate(PieceDelegate(self))
+        self.setItemDelegate(TrayItemDelegate(self))
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setUniformItemSizes(False)

@@ -198,7 +198,7 @@ def another_window(place: Place) -> CounterScreen:
     place.qtbot.waitUntil(lambda: work.is_idle)
     desk = Desk(work, clock, "Kim", place.desk.papers, place.shown_files.append)
     counter = CounterScreen(desk)
-    window.furnish(desk, "The Tape Table", {"counter": counter})
+    window.add_screens(desk, "The Tape Table", {"counter": counter})
     window.show()
     for _ in range(2):
         place.qtbot.waitUntil(lambda: work.is_idle)

@@ -12,8 +12,8 @@ from gui.customer_side.customer_window import SCALE, CustomerSide, second_screen
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns
-from gui.widgets.not_for_reuse_strip import Band
-from gui.widgets.twenty_dots import Dots
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip
+from gui.widgets.twenty_dots import PromiseDots
 from tests.support import invented_job
 from tests.support.booked import line
 from tests.support.counting import ALT, Clerk, clerk_at, held_up
@@ -80,8 +80,8 @@ def test_it_shows_the_number_once_the_box_is_booked(side: CustomerSide, clerk: C
 
 
 def test_it_says_what_cannot_be_restored_and_wears_the_band(side: CustomerSide, clerk: Clerk) -> None:
-    band = side.findChild(Band)
-    assert isinstance(band, Band)
+    band = side.findChild(NotForReuseStrip)
+    assert isinstance(band, NotForReuseStrip)
     assert not band.isVisible()
     clerk.count(format="vh", findings="sn")
     clerk.look()
@@ -208,8 +208,8 @@ def test_what_was_quoted_while_it_was_turned_away_is_there_when_it_is_turned(
 def test_the_dots_are_twenty_and_spoken(side: CustomerSide, clerk: Clerk) -> None:
     clerk.count(count="3", format="vh", marking="t120")
     clerk.wait_for_the_day()
-    dots = side.findChild(Dots)
-    assert isinstance(dots, Dots)
+    dots = side.findChild(PromiseDots)
+    assert isinstance(dots, PromiseDots)
     assert sum(column.count for column in dots.shown) == 20
     assert "Twenty dots" in dots.accessibleDescription()
 

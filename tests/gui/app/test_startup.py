@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 import pytest
 from pytestqt.qtbot import QtBot
 
-from gui.app import composition, first_window
+from gui.app import composition, startup
 from gui.app.main_window import Window
 
 
@@ -25,13 +25,13 @@ def test_what_importing_made_is_left_out_of_every_look_for_garbage(
 ) -> None:
     done: list[str] = []
 
-    def furnish(*_: object) -> None:
-        done.append("furnished")
+    def compose(*_: object) -> None:
+        done.append("composed")
 
-    monkeypatch.setattr(composition, "furnish", furnish)
-    monkeypatch.setattr(first_window.gc, "freeze", lambda: done.append("frozen"))
+    monkeypatch.setattr(composition, "compose", compose)
+    monkeypatch.setattr(startup.gc, "freeze", lambda: done.append("frozen"))
     window = Window()
     qtbot.addWidget(window)
-    first_window.Opening(window, None, "Kim", lambda: datetime(2026, 3, 3, tzinfo=UTC)).begin()
-    assert done == ["frozen", "furnished"]
+    startup.DeferredStartup(window, None, "Kim", lambda: datetime(2026, 3, 3, tzinfo=UTC)).begin()
+    assert done == ["frozen", "composed"]
     assert not gc.isenabled()  # until the work begins, which looks on the window's thread

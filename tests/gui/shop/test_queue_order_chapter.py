@@ -13,7 +13,7 @@ from core.model.names import JobNumber
 from core.services import box_order, deck_queue, promises
 from core.services.box_order import Change, Proposal, Question
 from core.wording.messages import say
-from gui.shop.order_chapter import Order, OrderChapter, change_words
+from gui.shop.queue_order_chapter import QueueOrderChapter, QueueOrderPage, change_words
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, written
@@ -32,8 +32,8 @@ def screen(place: Place) -> ShopScreen:
     return shop
 
 
-def chapter(screen: ShopScreen) -> Order:
-    return next(iter(screen.page.findChildren(Order)))
+def chapter(screen: ShopScreen) -> QueueOrderPage:
+    return next(iter(screen.page.findChildren(QueueOrderPage)))
 
 
 def boxes(place: Place) -> list[str]:
@@ -132,7 +132,7 @@ def test_only_the_newest_search_is_told(
 ) -> None:
     slow = begun(place, monkeypatch)
     order = screen.chapter("order")
-    assert isinstance(order, OrderChapter)
+    assert isinstance(order, QueueOrderChapter)
     order._search.begin()
     slow.go.set()
     place.settle()

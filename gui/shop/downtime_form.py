@@ -28,7 +28,7 @@ _IN_SIGHT = 5
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class PlannedDowntime:
     """What is to be planned; ``deck`` None: the whole shop is closed."""
 
     deck: str | None
@@ -37,11 +37,11 @@ class Plan:
     words: str
 
 
-class PlanForm(PaperFrame):
+class DowntimeForm(PaperFrame):
     """The plans in a tray with the way to take one back, and a form for the next one."""
 
     wanted = Signal(object)
-    """A `Plan`."""
+    """A `PlannedDowntime`."""
     back_wanted = Signal(object, str)
     """A `TimeOff` or an `Outage`, and why it is taken back."""
     refused = Signal(object)
@@ -71,7 +71,7 @@ class PlanForm(PaperFrame):
         except WrongInput as wrong:
             self.refused.emit(wrong)
             return
-        self.wanted.emit(Plan(self.what.currentData(), first, last, self.why.text().strip()))
+        self.wanted.emit(PlannedDowntime(self.what.currentData(), first, last, self.why.text().strip()))
 
     @Slot()
     def _take_back(self) -> None:
@@ -180,21 +180,21 @@ def _shut(view: ShopView) -> FactList:
     return facts
 
 
-class PlanningChapter(Chapter):
+class DowntimeChapter(Chapter):
     """Days the shop is closed and decks out of service by plan."""
 
     name = "planned"
     place = 70
 
     def open(self, view: ShopView) -> QWidget:
-        page = PlanForm(view)
+        page = DowntimeForm(view)
         page.wanted.connect(self._plan)
         page.back_wanted.connect(self._cancel)
         page.refused.connect(self.refused)
         return page
 
     @Slot(object)
-    def _plan(self, plan: Plan) -> None:
+    def _plan(self, plan: PlannedDowntime) -> None:
         if plan.deck is None:
             self.change(closed_days.plan, plan.first, plan.last, plan.words)
         else:
@@ -208,4 +208,4 @@ class PlanningChapter(Chapter):
             self.change(decks.cancel_outage, plan, why)
 
 
-CHAPTER = PlanningChapter
+CHAPTER = DowntimeChapter

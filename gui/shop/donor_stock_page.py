@@ -16,7 +16,7 @@ from core.services.shop_overview import ShopView
 from gui.toolkit import theme
 from gui.toolkit.text import moment, say
 from gui.widgets import tray_rows
-from gui.widgets.donor_stock import DonorDelivery
+from gui.widgets.donor_stock_dialog import DonorDelivery
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import PaperFrame, empty, give_key, labelled, rule, stacked, words
 from gui.widgets.tray import Tray, TrayItem
@@ -35,7 +35,7 @@ class Correction:
     because: str
 
 
-class DonorShelf(PaperFrame):
+class DonorStockPage(PaperFrame):
     """A tray of places; the fields below put the chosen one right, or more on the shelf."""
 
     corrected = Signal(object)

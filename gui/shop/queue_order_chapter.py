@@ -22,7 +22,7 @@ _HARDLY = 0.05
 """An hour and a quarter: a box that moves less does not move."""
 
 
-class Order(PaperFrame):
+class QueueOrderPage(PaperFrame):
     """One key looks and stops, one sets the order that was found, one takes the last one back."""
 
     look_wanted = Signal()
@@ -137,7 +137,7 @@ def _button(name: str, text: str, keys: str) -> QPushButton:
     return button
 
 
-class OrderChapter(Chapter):
+class QueueOrderChapter(Chapter):
     """Looks for a better order, and sets it; a search outlives the page, not the queue it is for."""
 
     name = "order"
@@ -145,7 +145,7 @@ class OrderChapter(Chapter):
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(desk, parent)
-        self._page: Order | None = None
+        self._page: QueueOrderPage | None = None
         self._proposal: Proposal | None = None
         self._search = OrderSearch(desk.work, self)
         self._search.found.connect(self._tell)
@@ -156,7 +156,7 @@ class OrderChapter(Chapter):
         self._proposal = None
 
     def open(self, view: ShopView) -> QWidget:
-        page = self._page = Order(view)
+        page = self._page = QueueOrderPage(view)
         page.look_wanted.connect(self._look)
         page.stop_wanted.connect(self._stop)
         page.put_wanted.connect(self._set)
@@ -205,4 +205,4 @@ class OrderChapter(Chapter):
         self.change(box_order.put_back, said=say("plans", "order_taken_back"))
 
 
-CHAPTER = OrderChapter
+CHAPTER = QueueOrderChapter

@@ -12,7 +12,7 @@ from core.model.settings_records import Outage
 from core.services import closed_days, event_counts, promises
 from core.store import current_settings
 from core.wording.messages import say
-from gui.shop.planning_form import PlanForm
+from gui.shop.downtime_form import DowntimeForm
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit.text import short_day
 from tests.support.booked import line
@@ -29,8 +29,8 @@ def screen(place: Place) -> ShopScreen:
     return shop
 
 
-def form(screen: ShopScreen) -> PlanForm:
-    return next(iter(screen.page.findChildren(PlanForm)))
+def form(screen: ShopScreen) -> DowntimeForm:
+    return next(iter(screen.page.findChildren(DowntimeForm)))
 
 
 def plan(place: Place, screen: ShopScreen, what: str, first: str, last: str, why: str) -> None:

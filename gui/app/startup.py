@@ -28,9 +28,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     app.setApplicationName("Tapewright")
     app.setDesktopFileName("tapewright")
     app.setWindowIcon(program_icon.icon())
-    theme.dress(app)
+    theme.apply(app)
     window = Window()
-    opening = Opening(window, asked.shop, asked.who, clock_from(asked.now))
+    opening = DeferredStartup(window, asked.shop, asked.who, clock_from(asked.now))
     window.first_painted.connect(opening.begin_after_paint)
     if asked.quit_after_first_paint:
         window.first_painted.connect(_report_first_paint)
@@ -38,8 +38,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     return app.exec()
 
 
-class Opening(QObject):
-    """Opens the shop once the window has been painted, and furnishes the window when it is open."""
+class DeferredStartup(QObject):
+    """Opens the shop once the window has been painted, and adds its screens when it is open."""
 
     def __init__(self, window: Window, shop: str | None, who: str, clock: Callable[[], datetime]) -> None:
         super().__init__(window)
@@ -55,10 +55,10 @@ class Opening(QObject):
 
     @Slot()
     def begin(self) -> None:
-        from gui.app.composition import furnish  # the database and paper libraries come after the first paint
+        from gui.app.composition import compose  # the database and paper libraries come after the first paint
 
         gc.freeze()  # what importing made stays; later looks for garbage leave it out
-        furnish(self._window, self._where, self._who, self._clock)
+        compose(self._window, self._where, self._who, self._clock)
 
 
 def clock_from(now: str | None) -> Callable[[], datetime]:

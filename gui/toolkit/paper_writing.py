@@ -1,4 +1,4 @@
-"""Errands for the paper thread: a receipt, or the mark of one tape, written to the folder of papers."""
+"""What the paper thread writes to the folder of papers: a receipt, a list of files, the label of one tape."""
 
 from __future__ import annotations
 
@@ -21,10 +21,10 @@ def writing_receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Callable[
     return partial(_or_unavailable, partial(_receipt, pickup, front, folder), folder, "no_receipt_written")
 
 
-def writing_mark(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Callable[[], Path]:
-    """Answers with the file of one not-for-reuse mark, or raises Unavailable."""
+def writing_label(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of one not-for-reuse label, or raises Unavailable."""
     alone = replace(job, tapes=(tape,))
-    return partial(_or_unavailable, partial(_mark, alone, front, folder), folder, "no_paper")
+    return partial(_or_unavailable, partial(_label, alone, front, folder), folder, "no_paper")
 
 
 def writing_files(
@@ -44,7 +44,7 @@ def _receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Path:
     return path
 
 
-def _mark(job: Job, front: ShopFront, folder: Path) -> Path:
+def _label(job: Job, front: ShopFront, folder: Path) -> Path:
     from core.papers import labels  # the paper library is imported where paper is made
 
     sheet = labels.render(job, front, only_marks=True)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy
 
 
-class Standing(QLabel):
+class IdentityLabel(QLabel):
     """Shop and person; where the room is short the person alone, since the title names the shop as well."""
 
     def __init__(self) -> None:
@@ -17,7 +17,7 @@ class Standing(QLabel):
         self.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
 
-    def name(self, shop: str, who: str) -> None:
+    def show_names(self, shop: str, who: str) -> None:
         """Show these two."""
         self._forms = (f"{shop} · {who}", who, "")
         self.setToolTip(self._forms[0])

@@ -28,7 +28,7 @@ class DonorDelivery:
     came_from: str
 
 
-class DonorShelf(QDialog):
+class DonorStockDialog(QDialog):
     """A small window over the bench; it stays open for the next kind of part."""
 
     wanted = Signal(object)
