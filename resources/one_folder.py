@@ -52,7 +52,7 @@ def build() -> None:
 
 
 def options() -> list[str]:
-    """What PyInstaller does not see by following the imports: rooms found at run time, files that are read."""
+    """What PyInstaller does not see by following imports: rooms found at run time, files that are read."""
     separate = os.pathsep
     return [
         "--noconfirm",
