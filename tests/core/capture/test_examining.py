@@ -54,7 +54,6 @@ def spans(report: Report, kind: Kind) -> list[Span]:
     return [(each.start, each.end) for each in report.stretches if each.kind is kind]
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("kind", Kind)
 def test_every_stretch_is_found_where_it_is_and_nowhere_else(report: Report, clip: Clip, kind: Kind) -> None:
     match = matched(spans(report, kind), clip.spans(kind), FRAME)
@@ -65,7 +64,6 @@ def test_every_stretch_is_found_where_it_is_and_nowhere_else(report: Report, cli
     assert match.recall > 0.96
 
 
-@pytest.mark.slow
 def test_length_and_trims_are_those_of_the_recording(report: Report, clip: Clip) -> None:
     assert report.seconds == pytest.approx(clip.seconds, abs=0.1)
     assert report.keep_from == pytest.approx(4, abs=0.15)
@@ -73,13 +71,11 @@ def test_length_and_trims_are_those_of_the_recording(report: Report, clip: Clip)
     assert report.billable_minutes == pytest.approx(46 / 60, abs=0.005)
 
 
-@pytest.mark.slow
 def test_sound_missing_under_a_picture_is_told_with_its_place(report: Report) -> None:
     assert report.sound is Sound.PARTLY
     assert any("0:21 to 0:33" in remark for remark in report.remarks)
 
 
-@pytest.mark.slow
 def test_the_checksum_is_that_of_the_file(report: Report, clip: Clip) -> None:
     assert report.sha256 == hashlib.sha256(clip.path.read_bytes()).hexdigest()
     assert report.size_bytes == clip.path.stat().st_size

@@ -149,7 +149,6 @@ _FITTING_BOXES = st.fixed_dictionaries(
 )
 
 
-@pytest.mark.slow
 @given(_FITTING_BOXES)
 def test_any_box_that_fits_gets_a_quote_that_adds_up(box: dict[str, Any]) -> None:
     asked = entry.parser().parse_args(["quote", "box.json", "--now", NOW])
