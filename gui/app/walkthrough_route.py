@@ -95,6 +95,7 @@ class Route:
         counter.parts.table.put_cursor(counter.draft.add_row(), 1)
         press("vh")
         yield Stop("1-counter-offers", self._window)
+        counter.parts.table.commit()
 
     def _customer_side(self) -> Iterator[Stop]:
         side = self._furnished.customer_side

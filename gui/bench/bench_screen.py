@@ -31,7 +31,7 @@ from gui.bench.tape_card import TapeCard
 from gui.toolkit import paper_errands, theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets import tray_rows
 from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked, words
 from gui.widgets.scanner import ScanWatch
@@ -165,7 +165,7 @@ class BenchScreen(Screen):
         self._in_hand(tape)
         self.side.begin_finding()
         title = tray_rows.tape_title(tape)
-        self.said.emit(say("bench", "found_said", finding=spoken(finding).capitalize(), title=title))
+        self.said.emit(say("bench", "found_said", finding=sentence_case(spoken(finding)), title=title))
 
     @Slot(object)
     def _attached(self, file: CapturedFile) -> None:

@@ -15,7 +15,7 @@ from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName
 from core.model.spoken_names import spoken
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets.button_row import ButtonRow
 from gui.widgets.finding_field import FindingChooser
 from gui.widgets.layouts import Columns, empty, give_key, scroll_by_page, scrolled, stacked, words
@@ -205,7 +205,7 @@ class LookOver(QDialog):
             stop = next(step.stop for step in self._steps if step.stop)
             self._end_column.addWidget(words(stop, "attention"))
         for each in told:
-            self._end_column.addWidget(words(spoken(each.finding).capitalize(), "heading"))
+            self._end_column.addWidget(words(sentence_case(spoken(each.finding)), "heading"))
             self._end_column.addWidget(words(" ".join(changes(each))))
             self._end_column.addWidget(words(say("inspection", "say", means=each.means)))
         careful_of = inspection.cautions(self._found, name)
