@@ -94,6 +94,7 @@ class Route:
         counter.parts.table.setFocus()
         counter.parts.table.put_cursor(counter.draft.add_row(), 1)
         press("vh")
+        self._settle()
         yield Stop("1-counter-offers", self._window)
         counter.parts.table.commit()
 

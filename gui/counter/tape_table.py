@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
@@ -58,7 +58,7 @@ def columns() -> tuple[Column, ...]:
         _typed("recorded_as", 76),
         _typed("speed", 54),
         _typed("tv", 52),
-        _typed("findings", 130, many=True, paint=_paint_findings, besides=_band_words),
+        replace(_typed("findings", 130, many=True, paint=_paint_findings), besides=_band_words),
         _typed("label", 64, stretch=True),
         Column("minutes", _head("minutes"), _minutes_words, 104, right=True, paint=_paint_minutes),
     )

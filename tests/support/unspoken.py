@@ -6,12 +6,14 @@ figures, and the data that the caller names (what people typed, names of decks, 
 
 from __future__ import annotations
 
+import ast
 import json
 import re
 import string
 import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cached_property
+from pathlib import Path
 
 from babel import Locale
 
@@ -29,6 +31,8 @@ TYPED_BY_PEOPLE = frozenset(
 """Keys of the invented shop's files under which a person's own words stand: people's, the price book's."""
 _KEYS = re.compile(r"\b(?:Ctrl|Alt|Shift)\+\w+|\bF\d+\b|\b(?:Esc|Return|Space|Backspace|Up|Down)\b")
 """Names of keys, which the pseudo-language leaves as well."""
+_WORDS = re.compile(r"[^\W\d_]{2,}|.*[a-z]{2} .*|.* [a-z]{2}.*", re.DOTALL)
+"""One word, or a piece of a sentence."""
 _FORMULA = re.compile(r"[\d.]+ min × [\d.]+ mm/s")
 """A length of the catalogue reckoned from minutes and speed, in symbols of the SI brochure."""
 _DIGEST = re.compile(r"\b[0-9a-f]{32,64}\b")
@@ -125,11 +129,16 @@ def _cited() -> Iterator[str]:
 
 
 def _counted() -> Iterator[str]:
-    """Sentences still in code and counted in ``literals_left.json``: none as soon as that is empty."""
+    """What is still said in files counted in ``literals_left.json``: none as soon as that is empty."""
     left = json.loads((literals.ROOT / "tests" / "literals_left.json").read_text(encoding="utf-8"))
-    for name in filter(lambda each: (literals.ROOT / each).is_file(), left):
-        for _, text in literals.literals(literals.ROOT / name):
-            yield from (part for part in text.split("…") if len(part.split()) > 1)
+    for file in filter(Path.is_file, (literals.ROOT / name for name in left)):
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            if (
+                isinstance(node, ast.Constant)
+                and isinstance(node.value, str)
+                and _WORDS.fullmatch(node.value)
+            ):
+                yield node.value
 
 
 def _calendar() -> Iterable[str]:

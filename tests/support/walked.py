@@ -49,7 +49,8 @@ def _seen(stop: Stop) -> StopSeen:
     for size in SIZES if isinstance(stop.widget, QMainWindow) else SIZES[:1]:
         if isinstance(stop.widget, QMainWindow):
             stop.widget.resize(*size)
-        QApplication.processEvents()
+        for _ in range(2):  # what was laid out may ask to be laid out again
+            QApplication.processEvents()
         with shown_texts.watched_painting() as painting:
             stop.widget.grab()
         painted = ((shown_texts.called(each.widget), each.words) for each in painting.texts)
@@ -73,5 +74,5 @@ def _unexpected_errors() -> Iterator[None]:
             yield
     finally:
         sys.excepthook = hook
-    if errors:
-        raise errors[0]
+        if errors:
+            raise errors[0]
