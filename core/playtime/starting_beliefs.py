@@ -14,7 +14,7 @@ from msgspec import Meta, Struct
 
 from core.catalogue.cassettes import Format
 from core.catalogue.format_file import ANY, Mark, NotNegative, Positive, Words
-from core.catalogue.markings import Marking
+from core.catalogue.markings import Marking, Sourced
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
 from core.model.shaped_toml import read, shaped
@@ -89,7 +89,7 @@ def _beliefs() -> _Beliefs:
 
 def source() -> str:
     """Where these beliefs come from, as a clerk may read it."""
-    return f"{_beliefs().source} ({_beliefs().mark})"
+    return Sourced(None, _beliefs().source, _beliefs().mark).words
 
 
 def worth(kind: str) -> float:
@@ -182,7 +182,7 @@ def length_over(group: Group) -> tuple[float, ...]:
 
 def length_source(group: Group) -> str:
     length = _beliefs().length[group[1]]
-    return f"{length.source} ({length.mark})"
+    return Sourced(None, length.source, length.mark).words
 
 
 def camera_share(system: Format) -> float:

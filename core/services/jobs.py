@@ -217,7 +217,8 @@ def _tell(unit: Unit, row: JobRow) -> None:
         ceiling=quote.price.ceiling_minor,
     )
     for tape in row.tapes:
-        seen = f", seen: {', '.join(spoken(each) for each in tape.findings)}" if tape.findings else ""
+        findings = ", ".join(spoken(each) for each in tape.findings)
+        seen = say("steps", "booked_seen", findings=findings) if findings else ""
         cold = say("steps", "came_cold") if tape.rests_until else ""
         chain.append(
             unit,

@@ -185,8 +185,8 @@ def _free_again(unit: Unit, row: TapeRow) -> str:
 
 def _measured(row: SpliceRow) -> str:
     if row.measured is Measure.METRES and row.at_metres is not None:
-        return f"{row.at_metres:g} metres"
-    return f"{row.at_minutes:g} minutes"
+        return say("steps", "at_metres", metres=f"{row.at_metres:g}")
+    return say("steps", "at_minutes", minutes=f"{row.at_minutes:g}")
 
 
 def _check_cut(row: TapeRow, cut_cm: float) -> None:

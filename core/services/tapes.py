@@ -189,8 +189,8 @@ def _tell_move(
     besides: Iterable[str],
 ) -> None:
     parts = [f"{spoken(before)} → {spoken(row.station)}"]
-    parts += [f"on {row.deck}"] if row.deck else []
-    parts += [f"seen: {', '.join(spoken(each) for each in seen)}"] if seen else []
+    parts += [say("steps", "on_deck", deck=row.deck)] if row.deck else []
+    parts += [say("steps", "seen", findings=", ".join(spoken(each) for each in seen))] if seen else []
     parts += [say("steps", "instead_splice_2", without_splice=without_splice)] if without_splice else []
     parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
     parts += besides

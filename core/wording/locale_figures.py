@@ -220,6 +220,11 @@ def phone(number: str, country: str | None = None) -> str:
     return phonenumbers.format_number(parsed, form)
 
 
+def sentence_case(words: str) -> str:
+    """The words with a large letter first and all others as they are: German nouns keep theirs."""
+    return words[:1].upper() + words[1:]
+
+
 def tape_code(code: str) -> str:
     """The ten digits of a tape in groups that are read aloud: order, place, check digit: ``000018 001 4``."""
     return f"{code[:6]} {code[6:9]} {code[9:]}" if len(code) == 10 and code.isdigit() else code

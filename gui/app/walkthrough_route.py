@@ -94,7 +94,9 @@ class Route:
         counter.parts.table.setFocus()
         counter.parts.table.put_cursor(counter.draft.add_row(), 1)
         press("vh")
+        self._settle()
         yield Stop("1-counter-offers", self._window)
+        counter.parts.table.commit()
 
     def _customer_side(self) -> Iterator[Stop]:
         side = self._composed.customer_side

@@ -16,7 +16,7 @@ from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
 from gui.bench.deck_readout import DeckReadout
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
 
@@ -166,7 +166,7 @@ class StationButton(QPushButton):
     def lead_to(self, station: Station, keys: str) -> None:
         """Name the station and its keys."""
         self._station = station
-        self.setText(f"{spoken(station).capitalize()}   {keys}")
+        self.setText(f"{sentence_case(spoken(station))}   {keys}")
         self.setAccessibleName(spoken(station))
         self._key.setKey(QKeySequence(keys))
         self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")

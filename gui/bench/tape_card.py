@@ -18,7 +18,7 @@ from core.model.tape_records import JournalEntry, TapeRecord
 from gui.bench.capture_panel import spelled_size
 from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
 from gui.toolkit import theme
-from gui.toolkit.text import minutes_range, moment, say, since
+from gui.toolkit.text import minutes_range, moment, say, sentence_case, since
 from gui.widgets import tray_rows
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.fact_list import FactList
@@ -198,7 +198,7 @@ def _happened(happening: JournalEntry, timezone: str) -> str:
 
 
 def _where(tape: TapeRecord, now: datetime) -> str:
-    station = spoken(tape.station).capitalize()
+    station = sentence_case(spoken(tape.station))
     return say("bench", "here", station=station, since=since(tape.since, now))
 
 

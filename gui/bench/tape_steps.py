@@ -13,7 +13,7 @@ from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import repair_record, tapes
 from gui.bench.next_station import NextStationForm
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
 
@@ -77,7 +77,7 @@ class TapeSteps(QObject):
 
     def _was_found(self, finding: Finding, tape: TapeRecord) -> None:
         title = tray_rows.tape_title(tape)
-        self.found.emit(tape, say("bench", "found_said", finding=spoken(finding).capitalize(), title=title))
+        self.found.emit(tape, say("bench", "found_said", finding=sentence_case(spoken(finding)), title=title))
 
 
 def attached_sentence(report: Report, tape: TapeRecord) -> str:

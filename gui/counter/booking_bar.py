@@ -85,7 +85,7 @@ class BookingBar(QStackedWidget):
         column = stacked(side, 2)
         column.addWidget(words(say("counter", "booked_head"), "field", wrap=False))
         row = QHBoxLayout()
-        row.setSpacing(theme.UNIT)
+        row.setSpacing(theme.UNIT // 2)
         for button, stretch in ((self.slip, 2), (self.labels, 2), (self.next, 3)):
             row.addWidget(button, stretch)
         column.addLayout(row)

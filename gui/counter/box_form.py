@@ -20,7 +20,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets import wishes
 from gui.widgets.instant_buttons import InstantCheckBox
-from gui.widgets.layouts import labelled, stacked
+from gui.widgets.layouts import hinted, labelled, stacked
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
 _LEAST = {"name": 120, "phone": 140, "tv": 92, "copies": 120, "needed_by": 112}
@@ -110,7 +110,7 @@ class BoxForm(QWidget):
         self._cells: list[QWidget] = []
         for name, field in self.fields.items():
             field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
-            field.setPlaceholderText(say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
+            hinted(field, say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
             field.setMinimumWidth(_LEAST[name])
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", name)))
@@ -206,4 +206,4 @@ def _tv_offered() -> Sequence[CellChoice]:
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:
     theme.set_style_property(field, "wrong", bool(complaint))
-    field.setToolTip(complaint)
+    field.setToolTip(complaint or field.placeholderText())

@@ -96,7 +96,7 @@ class CounterLayout:
             row, _, sentence = reading.wrong[0]
             return row_sentence(row, sentence), True
         column = self.rows.columns[here.column()] if here.isValid() else None
-        return (f"{column.words}: {column.hint}" if column is not None and column.hint else ""), False
+        return (column.tip if column is not None and column.hint else ""), False
 
     # --- building ------------------------------------------------------------------------
 
@@ -135,7 +135,7 @@ class CounterLayout:
 
     def _talk(self) -> QWidget:
         talk = QWidget()
-        talk.setFixedHeight(19 * theme.UNIT)
+        talk.setMinimumHeight(19 * theme.UNIT)
         row = QHBoxLayout(talk)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(3 * theme.UNIT)
@@ -186,7 +186,9 @@ def _keys() -> QWidget:
         name = words(keys, wrap=False)
         name.setProperty("ink", "time")
         grid.addWidget(name, line, side)
-        grid.addWidget(words(does, wrap=False), line, side + 1)
+        told = words(does, "small")
+        told.setProperty("ink", "ink")
+        grid.addWidget(told, line, side + 1)
         grid.setColumnStretch(side + 1, 1)
     column.addLayout(grid)
     column.addStretch(1)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
@@ -58,7 +58,7 @@ def columns() -> tuple[Column, ...]:
         _typed("recorded_as", 76),
         _typed("speed", 54),
         _typed("tv", 52),
-        _typed("findings", 130, many=True, paint=_paint_findings),
+        replace(_typed("findings", 130, many=True, paint=_paint_findings), besides=_band_words),
         _typed("label", 64, stretch=True),
         Column("minutes", _head("minutes"), _minutes_words, 104, right=True, paint=_paint_minutes),
     )
@@ -106,6 +106,10 @@ _OFFERS = {
 }
 
 
+def _band_words(tape: TableRow) -> str:
+    return say("bench", "not_for_reuse") if tape.not_for_reuse else ""
+
+
 def _minutes_words(tape: TableRow) -> str:
     if tape.quoted is None:
         return ""
@@ -134,7 +138,7 @@ def _paint_format(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
 def _paint_findings(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     if not tape.not_for_reuse:
         return False
-    high = band_size().height()
+    high = min(band_size().height(), place.height() - QFontMetricsF(theme.font(theme.SMALL)).height())
     strip = QRectF(place.left() - 8, place.bottom() - high + 1, place.width() + 16, high)
     above = QRectF(place.left(), place.top(), place.width(), place.height() - high)
     painter.setFont(theme.font(theme.SMALL))

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.catalogue.formats import catalogue
 from core.model.repair_records import Donor
+from core.model.spoken_names import spoken
 from core.services import donors
 from core.services.donors import DonorStock
 from core.services.shop_overview import ShopView
@@ -62,7 +63,7 @@ class DonorChapter(Chapter):
 
     def _was_counted(self, now: Donor) -> None:
         form = catalogue().format(now.format).words
-        self.said.emit(say("donors", "is_right", count=now.count, format=form, part=now.part.value))
+        self.said.emit(say("donors", "is_right", count=now.count, format=form, part=spoken(now.part)))
         self.outdated.emit()
 
 

@@ -10,11 +10,12 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QW
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName
+from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry
 from core.services.donors import DonorPlace, DonorStock
 from core.services.shop_overview import ShopView
 from gui.toolkit import theme
-from gui.toolkit.text import moment, say
+from gui.toolkit.text import moment, say, sentence_case
 from gui.widgets import tray_rows
 from gui.widgets.donor_stock_dialog import DonorDelivery
 from gui.widgets.figure_field import FigureField
@@ -110,7 +111,7 @@ class DonorStockPage(PaperFrame):
         for form in formats.catalogue().formats:
             self.format.addItem(form.words, form.name)
         for part in DonorPart:
-            self.part.addItem(part.value.capitalize(), part)
+            self.part.addItem(sentence_case(spoken(part)), part)
         named = {
             "donor-because": self.because,
             "donor-format": self.format,
@@ -202,7 +203,7 @@ def _piece(key: str, place: DonorPlace) -> TrayItem:
         ]
         parts.append(say("donors", "used", tapes=", ".join(tapes)))
     left = say("donors", "count", count=one.count) if one.count else say("donors", "none_left")
-    title = say("donors", "place", format=form, part=one.part.value)
+    title = say("donors", "place", format=form, part=spoken(one.part))
     return TrayItem(key, title, small=" · ".join(parts), place=left, format=one.format)
 
 

@@ -161,6 +161,7 @@ class KeyboardTable(QTableView):
     def _dress_headers(self) -> None:
         across = self.horizontalHeader()
         across.setHighlightSections(False)
+        across.setTextElideMode(Qt.TextElideMode.ElideRight)
         across.setSectionsClickable(False)
         across.setFixedHeight(round(3.5 * theme.UNIT))
         across.setMinimumSectionSize(24)

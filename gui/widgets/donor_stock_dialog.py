@@ -12,8 +12,9 @@ from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.names import DonorPart, FormatName
 from core.model.repair_records import Donor
+from core.model.spoken_names import spoken
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import empty, labelled, stacked, words
 
@@ -43,7 +44,7 @@ class DonorStockDialog(QDialog):
         self.part = QComboBox()
         self.part.setObjectName("shelf-part")
         for part in DonorPart:
-            self.part.addItem(part.value.capitalize(), part)
+            self.part.addItem(sentence_case(spoken(part)), part)
         self.count = FigureField("shelf-count", say("repair", "add_count"))
         self.came_from = QLineEdit()
         self.came_from.setObjectName("shelf-came-from")
@@ -74,7 +75,7 @@ class DonorStockDialog(QDialog):
         for each in fitting:
             key = "shelf_line_from" if each.came_from else "shelf_line"
             self._column.addWidget(
-                words(say("repair", key, count=each.count, part=each.part.value, where=each.came_from))
+                words(say("repair", key, count=each.count, part=spoken(each.part), where=each.came_from))
             )
         if not fitting:
             name = formats.catalogue().format(self._format).words

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from core.catalogue import inspection
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets.layouts import empty, stacked, words
 from gui.widgets.look_progress import LookProgress
 from gui.widgets.look_step import careful, changes
@@ -31,7 +31,7 @@ class LookEnd(QWidget):
         if progress.stop:
             self._column.addWidget(words(progress.stop, "attention"))
         for each in found:
-            self._column.addWidget(words(spoken(each.finding).capitalize(), "heading"))
+            self._column.addWidget(words(sentence_case(spoken(each.finding)), "heading"))
             self._column.addWidget(words(" ".join(changes(each))))
             self._column.addWidget(words(say("inspection", "say", means=each.means)))
         cautions = inspection.cautions(progress.found, format)

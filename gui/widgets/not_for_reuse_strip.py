@@ -21,6 +21,7 @@ class NotForReuseStrip(QWidget):
         self._words = words or say("bench", "not_for_reuse")
         self._size = size
         self.setAccessibleName(self._words)
+        self.setToolTip(self._words)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     @property
@@ -31,6 +32,7 @@ class NotForReuseStrip(QWidget):
         """Change the words on the strip."""
         self._words = words
         self.setAccessibleName(words)
+        self.setToolTip(words)
         self.updateGeometry()
         self.update()
 
@@ -87,9 +89,11 @@ def _stripes(rect: QRectF) -> QPainterPath:
 
 
 def _write(painter: QPainter, rect: QRectF, words: str, size: float, tokens: theme.Tokens) -> None:
-    face = _face(size)
-    metrics = QFontMetricsF(face)
     room = rect.width() - 4 * _STRIPE
+    face = _face(size)
+    if QFontMetricsF(face).horizontalAdvance(words) + 10 > room:
+        face = _face(theme.SMALL)
+    metrics = QFontMetricsF(face)
     shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, max(0.0, room - 10))
     plaque = QRectF(0, 0, min(room, metrics.horizontalAdvance(shown) + 14), rect.height())
     plaque.moveCenter(rect.center())

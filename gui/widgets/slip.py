@@ -171,7 +171,7 @@ class Slip(QWidget):
         if not self._inside:
             area.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # nobody types before the customer
         area.setWidget(_inset(written, side, 0))
-        area.setMinimumHeight(round(6 * theme.UNIT * self._scale))
+        area.setMinimumHeight(round(4 * theme.UNIT * self._scale))
         written.fit_into(area.viewport())
         self._roll = area
         return area

@@ -25,6 +25,8 @@ from gui.widgets.tray_paint import CHECK_WIDE, PIECE, TrayItemDelegate
 _Index = QModelIndex | QPersistentModelIndex
 
 
+_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole)
+"""The whole row; what is painted is shortened where the tray is narrow."""
 _CHECKED = {True: "checked_off", False: "not_checked_off"}
 
 
@@ -64,7 +66,7 @@ class _TrayModel(QAbstractListModel):
         if not 0 <= index.row() < len(self.pieces):
             return None
         piece = self.pieces[index.row()]
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+        if role in _SPOKEN:
             return piece.spoken
         if role == PIECE:
             return piece

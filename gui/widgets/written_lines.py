@@ -57,11 +57,13 @@ class SlipLineList(QWidget):
     # --- composing -----------------------------------------------------------------------
 
     def _compose(self) -> None:
+        self._shortened: list[str] = []
         room = self._room.height() if self._room is not None else None
         if room is None or self._least(theme.BODY, theme.SMALL) <= room:
             self._set_out(_FULL)
         if room is not None and (self._least(theme.BODY, theme.SMALL) > room or self._height > room):
             self._shorten(room)
+        self.setToolTip("\n".join(self._shortened))
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()
@@ -130,6 +132,7 @@ class SlipLineList(QWidget):
         words = line.words
         if wide > room:
             words = metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
+            self._shortened.append(line.words)
         self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
         used = self._wide(theme.BODY, words) + 8
         small = self._face(theme.SMALL)

@@ -65,3 +65,9 @@ finished-file = a recorded file is accepted, once the program that made it has c
 still-written = a file that is still being written
 close-first = close it and try again
 stopped = Reading the file was stopped; nothing was saved.
+
+# --- what is wrong, in one word on its bar ---
+bar-black = black
+bar-blue = blue
+bar-frozen = frozen
+bar-silent = silent

@@ -64,7 +64,6 @@ date = no date
 promised_2 = promised for { $day }
 ready_to_go = ready to be picked up
 promise_over_yet = No promise is over yet.
-late_far = late so far
 job_matches = No order matches.
 looked_over_after_repair = ; to be looked over after its repair
 donor_parts_shelf = No donor parts are on the shelf.
@@ -79,7 +78,6 @@ paid_still_due = paid { $spelled }, still due { $spelled_2 }
 take_reuse_label_off = ; take the not-for-reuse label off again
 date_can_promised = No date can be promised: { $held_by }
 first_now = { $words } { $share } at first, { $now } now
-label_yet = the label is not on it yet
 still_here = { "  " }still here: { $tape }
 say_new_day_job = say a new day for an order; the old one stays readable
 how_promises_turned_out = how the promises turned out, and what was counted along the way
@@ -186,3 +184,25 @@ desktop_entry_writes = put the program in this user's menu of programs: its desk
 desktop_entry_dir = the data folder to write to, instead of the user's own
 desktop_entry_only_linux = A desktop entry is for Linux. On this system build the one-folder application and put a link to it in the menu.
 desktop_entry_no_command = The command { $command } is not there, so nothing could start it. Install the program with `pipx install` or `uv tool install`; nothing was changed.
+span = { $low } to { $high }, most likely { $likely }
+order_for = Order { $number } for { $name }
+chance_now = , { $chance } now
+call_first = CALL FIRST: { $line }
+kept_of =
+    { $n ->
+        [one] Of 1 promise at { $low } to { $high }, { $kept } kept; { $luck }
+       *[other] Of { $n } promises at { $low } to { $high }, { $kept } kept; { $luck }
+    }
+days_late =
+    { $n ->
+        [one] 1 day late
+       *[other] { $n } days late
+    }
+days_late_so_far =
+    { $n ->
+        [one] 1 day late so far
+       *[other] { $n } days late so far
+    }
+came_from = , from { $source }
+not_for_reuse_labelled = ; NOT FOR REUSE, labeled
+not_for_reuse_bare = ; NOT FOR REUSE, label not on it yet

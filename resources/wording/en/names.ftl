@@ -28,3 +28,14 @@ station-cannot-be-played = cannot be played
 join-tape = splicing tape on the back
 join-adhesive = household adhesive tape
 join-leader = leader re-anchored
+donorpart-shell = shell
+donorpart-reel = reel
+donorpart-lid = lid
+donorpart-screws = screws
+
+# How the order of a caller was found.
+matched-number = number
+matched-tape-code = tape code
+matched-name = name
+matched-phone = phone
+matched-a-similar-name = a similar name

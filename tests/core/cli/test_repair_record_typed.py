@@ -68,7 +68,7 @@ def test_a_repair_takes_its_part_off_the_shelf(typed: Typist, codes: list[str]) 
     assert (tried["succeeded"], tried["came_from"]) == (True, "a thrift store")
     assert typed("donors").document["donors"] == [{**lot, "count": 1, "used_for": [codes[0]]}]
     assert typed("undo-repair", codes[0], "--because", "wrong tape").document["tried"] == []
-    assert "2 × vhs shell, from a thrift store" in typed("donors", as_json=False).out
+    assert "2 × VHS shell, from a thrift store" in typed("donors", as_json=False).out
 
 
 @pytest.mark.parametrize(
