@@ -16,7 +16,7 @@ from core.wording.locale_figures import tape_code
 
 def draft_name(draft: TapeLine, voice: Voice) -> str:
     """``Hi8 P6-120, recorded as Digital8, LP``."""
-    parts = [" ".join(filter(None, (voice.format(draft.format), draft.marking)))]
+    parts = [" ".join(filter(None, (voice.capital(voice.format(draft.format)), draft.marking)))]
     if draft.recorded_as and draft.recorded_as != draft.format:
         parts.append(voice.say("tape-recorded_as", format=voice.format(draft.recorded_as)))
     if draft.speed:
