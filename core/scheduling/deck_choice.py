@@ -14,7 +14,7 @@ from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck
 from core.playtime import possibilities
 from core.playtime.habits import STARTING
-from core.wording.worded_cache import worded_cache
+from core.wording.messages import worded_cache
 
 LIKELY = 0.1
 """Share from which a recording counts as likely enough to want a deck for (an assumption)."""

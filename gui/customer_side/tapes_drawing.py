@@ -95,7 +95,7 @@ class TapesDrawing(QWidget):
         if found is None:
             return
         words, arrangement = found
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter = QPainter(self)
         painter.setPen(QColor(tokens.line))
         painter.setBrush(QColor(tokens.tray))
@@ -126,7 +126,7 @@ def _paint_shells(painter: QPainter, drawn: DrawnTapes, placed: PlacedTapes, sca
 
 
 def _paint_words(painter: QPainter, drawn: DrawnTapes, placed: PlacedTapes, words: _Words) -> None:
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     left, top = placed.words
     for text, face, ink in _lines(drawn, words):
         painter.setFont(face)
