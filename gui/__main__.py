@@ -20,10 +20,10 @@ def _open_window(options: Sequence[str]) -> int:
     """Nothing that importing makes is ever thrown away: it is not looked through before the first paint."""
     gc.disable()
     try:
-        from gui.app import first_window
+        from gui.app import startup
     except ImportError as error:
         raise Unavailable(say("window", "no_window", why=str(error))) from error
-    return first_window.main(options)
+    return startup.main(options)
 
 
 if __name__ == "__main__":

@@ -200,14 +200,21 @@ def _bring_packages(packages: Iterable[str], because: str) -> None:
         raise CannotStart(f"{because}. On Debian the packages are called: {' '.join(packages)}.")
     became = _as_root()
     if became is None:
-        line = f"sudo apt-get update && sudo {shlex.join(install)}"
-        raise CannotStart(f"{because}. Type this, then start again:\n\n    {line}\n")
+        raise CannotStart(f"{because}. {_line_to_type(install)}")
     print(f"== {because}: {shlex.join([*became, *install])}", flush=True)
     surroundings = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     if _apt(became, install, surroundings) != 0:
         _apt(became, ["apt-get", "update", "--quiet"], surroundings)
         if _apt(became, install, surroundings) != 0:
             raise CannotStart(f"{because}, and this failed:\n\n    {shlex.join(install)}\n")
+
+
+def _line_to_type(install: Sequence[str]) -> str:
+    if shutil.which("sudo") is None:
+        line, who = f"apt-get update && {shlex.join(install)}", "As root, type this"
+    else:
+        line, who = f"sudo apt-get update && sudo {shlex.join(install)}", "Type this"
+    return f"{who}, then start again:\n\n    {line}\n"
 
 
 def _apt(became: Sequence[str], command: Sequence[str], surroundings: Mapping[str, str]) -> int:

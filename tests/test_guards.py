@@ -69,7 +69,6 @@ LAZY_FILES = {
 }
 
 
-@pytest.mark.slow
 def test_each_leak_and_each_unexpected_message_fails_the_test_that_caused_it(tmp_path: Path) -> None:
     answer = _run_tests(tmp_path, CULPRITS)
 

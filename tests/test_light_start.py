@@ -18,7 +18,7 @@ SLOW_DATA = {"holidays", "phonenumbers", "babel", "rapidfuzz", "numpy"}
 @pytest.mark.parametrize(
     ("start", "forbidden"),
     [
-        ("import gui.app.first_window", RECORDS | PAPERS | SLOW_DATA),
+        ("import gui.app.startup", RECORDS | PAPERS | SLOW_DATA),
         ("import gui.__main__", RECORDS | PAPERS | SLOW_DATA | {"PySide6"}),
         (
             "from core.cli import entry; entry.run(['playtime', '--format', 'vhs'])",

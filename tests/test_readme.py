@@ -9,8 +9,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-import pytest
-
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 
@@ -32,7 +30,6 @@ def test_it_opens_with_the_job_in_one_paragraph_and_the_two_commands() -> None:
     assert "python3 resources/start.py test" in blocks("console")[0]
 
 
-@pytest.mark.slow
 def test_every_command_works_in_order(tmp_path: Path) -> None:
     (tmp_path / "box.json").write_text(blocks("json")[0], encoding="utf-8")
     home = str(tmp_path)

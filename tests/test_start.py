@@ -79,6 +79,22 @@ def test_without_root_the_exact_line_is_said(monkeypatch: pytest.MonkeyPatch, pr
     assert not any(ran.startswith("apt-get") for ran in programs.ran)
 
 
+@pytest.mark.usefixtures("lacks_egl", "programs")
+def test_where_there_is_no_sudo_the_line_is_one_for_root(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A bare Debian has none: a line with it could not be typed."""
+    monkeypatch.setattr(start.os, "geteuid", lambda: 1000)
+    monkeypatch.setattr(
+        start.shutil, "which", lambda program, **_: None if program == "sudo" else f"/usr/bin/{program}"
+    )
+
+    with pytest.raises(start.CannotStart) as said:
+        start._bring_from_the_system(for_environment=False)
+
+    assert "As root, type this" in str(said.value)
+    assert "sudo" not in str(said.value)
+    assert "    apt-get update && apt-get install --yes --no-install-recommends libegl1\n" in str(said.value)
+
+
 @pytest.mark.usefixtures("lacks_egl")
 def test_root_installs_just_what_does_not_load(monkeypatch: pytest.MonkeyPatch, programs: Programs) -> None:
     monkeypatch.setattr(start.os, "geteuid", lambda: 0)

@@ -19,6 +19,7 @@ from core.capture import thresholds as at
 from core.capture.pictures import Luma, Picture, Small
 from core.capture.sounds import Samples
 from core.model.errors import AsWritten, Unavailable, WrongInput
+from core.wording.messages import say
 
 if TYPE_CHECKING:
     from av.audio.frame import AudioFrame
@@ -41,7 +42,7 @@ class Heard:
 
 
 @dataclass(slots=True)
-class Recording:
+class RecordedFile:
     """An open file. ``unread`` counts the places that could not be decoded."""
 
     container: InputContainer
@@ -120,7 +121,7 @@ class Recording:
 
 
 @contextmanager
-def opened(path: Path) -> Iterator[Recording]:
+def opened(path: Path) -> Iterator[RecordedFile]:
     """A recorded file, open for reading. Unavailable without PyAV or permission, WrongInput for others."""
     av = _library()
     try:
@@ -134,7 +135,7 @@ def opened(path: Path) -> Iterator[Recording]:
         for stream in (*video, *audio):
             stream.thread_type = "AUTO"
         micro, start = container.duration, container.start_time
-        yield Recording(
+        yield RecordedFile(
             container,
             path.stat().st_size,
             bool(video),
@@ -148,28 +149,21 @@ def _library() -> Any:
         import av
         import av.error
     except ImportError as error:
-        raise Unavailable(
-            "Reading recorded files needs PyAV, which is not installed. Install the extra “capture”: "
-            'pip install ".[capture]" in the folder of the program.'
-        ) from error
+        raise Unavailable(say("capture", "no-library")) from error
     return av
 
 
 def _refusal(path: Path, error: Exception) -> Unavailable | WrongInput:
     if isinstance(error, PermissionError):
-        return Unavailable(f"{path} may not be read by this person.")
+        return Unavailable(say("capture", "not-allowed", path=path))
     if isinstance(error, FileNotFoundError):
-        return WrongInput(str(path), AsWritten("nothing"), "the name of a recorded file is accepted")
+        return WrongInput(str(path), AsWritten(say("capture", "nothing-there")), say("capture", "name_it"))
     return not_recorded(path)
 
 
 def not_recorded(path: Path) -> WrongInput:
     """The complaint about a file without anything to see or hear."""
-    return WrongInput(
-        str(path),
-        AsWritten("no picture and no sound that can be read"),
-        "a recorded file is accepted, closed by the program that made it",
-    )
+    return WrongInput(str(path), AsWritten(say("capture", "no-recording")), say("capture", "finished-file"))
 
 
 def _frame_seconds(frame: VideoFrame, packet: Packet[Any]) -> float:

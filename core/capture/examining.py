@@ -3,22 +3,25 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from core.capture import checksums, decoding, trims
 from core.capture import thresholds as at
-from core.capture.decoding import Heard, Recording
+from core.capture.decoding import Heard, RecordedFile
 from core.capture.file_report import Report, Sound, clock
 from core.capture.pictures import Picture, PictureWatch
 from core.capture.sounds import SoundWatch
 from core.capture.time_spans import longer
 from core.capture.trims import Seen
 from core.model.errors import AsWritten, TapewrightError, WrongInput
+from core.wording.locale_figures import listed
+from core.wording.messages import say
 
 _HASHING = 0.1
 """Share of the progress that the checksum takes; the rest is decoding. (own choice)"""
+_SIDES = ("left", "right")
 _STEP = 0.002
 """Progress is told in steps of at least this."""
 
@@ -48,7 +51,7 @@ def examine(path: Path, *, told: Told = lambda share: None, stop: Stop = lambda:
             progress.reach(_HASHING + (1 - _HASHING) * recording.done)
         watch.finish()
     if _stamp(path) != before:
-        raise WrongInput(path.name, AsWritten("a file that is still being written"), "close it and try again")
+        raise WrongInput(path.name, AsWritten(say("capture", "still-written")), say("capture", "close-first"))
     if not watch.end:
         raise decoding.not_recorded(path)
     progress.reach(1.0)
@@ -65,7 +68,7 @@ class _Progress:
 
     def reach(self, share: float) -> None:
         if self._stop():
-            raise Stopped("Reading the file was stopped; nothing was kept.")
+            raise Stopped(say("capture", "stopped"))
         if share >= self._last + _STEP or (share >= 1.0 and self._last < 1.0):
             self._last = share
             self._told(share)
@@ -108,7 +111,7 @@ class _Watch:
         )
 
 
-def _report(name: str, size: int, digest: str, recording: Recording, watch: _Watch) -> Report:
+def _report(name: str, size: int, digest: str, recording: RecordedFile, watch: _Watch) -> Report:
     seen = watch.seen()
     keep_from, keep_to = trims.trims(seen)
     return Report(
@@ -126,36 +129,41 @@ def _report(name: str, size: int, digest: str, recording: Recording, watch: _Wat
     )
 
 
-def _remarks(seen: Seen, recording: Recording, watch: _Watch) -> Iterator[str]:
+def _remarks(seen: Seen, recording: RecordedFile, watch: _Watch) -> Iterator[str]:
     """What a person at the bench must hear of, the gravest first."""
     claims = recording.claims_seconds
-    if recording.ended_badly or (claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS):
-        says = f" The file says it runs {clock(claims)}." if claims else ""
-        yield f"The file breaks off at {clock(seen.seconds)}.{says} Capture the tape again."
+    ends_early = bool(claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS)
+    if recording.ended_badly or ends_early:
+        key = "breaks-off-early" if claims and claims > seen.seconds else "breaks-off"
+        yield say("capture", key, at=clock(seen.seconds), claimed=clock(claims or 0.0))
     if recording.unread:
-        places = "1 place" if recording.unread == 1 else f"{recording.unread} places"
-        yield f"{places} in the file could not be read: watch it before it is handed over."
+        yield say("capture", "unread", n=recording.unread)
     if not seen.pictures:
-        yield "There is no picture in this file."
-    yield from _about_sound(seen, watch)
+        yield say("capture", "no-picture")
+    yield from _about_sound(seen)
+    yield from _about_channels(watch.sounds.dead_channels if watch.sounds else ())
 
 
-def _about_sound(seen: Seen, watch: _Watch) -> Iterator[str]:
+def _about_sound(seen: Seen) -> Iterator[str]:
     sound = trims.sound(seen)
-    look = "Look at the tape itself before blaming the deck."
     if sound is Sound.MISSING:
-        how = "silence from start to end" if seen.sounds else "the file has none"
-        yield f"The sound is missing: {how}. {look}"
+        yield say("capture", "all-silent" if seen.sounds else "no-sound")
     elif sound is Sound.PARTLY:
         silent = longer(trims.mute(seen), at.SOUND_PARTLY_SECONDS)
-        places = ", ".join(f"{clock(start)} to {clock(end)}" for start, end in silent)
-        yield f"The sound is missing in places: {places}. {look}"
-    dead = watch.sounds.dead_channels if watch.sounds else ()
-    if dead:
-        names = " and ".join(
-            ("left", "right")[channel] if channel < 2 else str(channel + 1) for channel in dead
-        )
-        yield f"Nothing is to be heard on the {names} channel: check the cable, or copy the other one across."
+        places = [say("capture", "silent-place", start=clock(start), end=clock(end)) for start, end in silent]
+        yield say("capture", "partly-silent", places=listed(places, "unit"))
+
+
+def _about_channels(dead: Sequence[int]) -> Iterator[str]:
+    """The channels nothing was recorded on, counted from 0: left, right, then by number."""
+    if len(dead) == 1 and dead[0] < len(_SIDES):
+        yield say("capture", f"dead-{_SIDES[dead[0]]}")
+    elif dead:
+        names = [
+            say("capture", f"channel-{_SIDES[channel]}") if channel < len(_SIDES) else str(channel + 1)
+            for channel in dead
+        ]
+        yield say("capture", "dead-channels", channels=listed(names))
 
 
 def _stamp(path: Path) -> tuple[int, int]:

@@ -7,6 +7,7 @@ from datetime import datetime
 from enum import Enum
 
 from core.model.names import TapeCode
+from core.wording.messages import say
 
 
 class Kind(Enum):
@@ -16,15 +17,6 @@ class Kind(Enum):
     BLUE = "blue"
     FROZEN = "frozen"
     SILENT = "silent"
-
-    @property
-    def words(self) -> str:
-        return {
-            "black": "black picture",
-            "blue": "blue screen, no signal",
-            "frozen": "picture stands still",
-            "silent": "no sound",
-        }[self.value]
 
 
 class Sound(Enum):
@@ -50,7 +42,8 @@ class Stretch:
     @property
     def words(self) -> str:
         """``0:00 to 0:12: black picture``."""
-        return f"{clock(self.start)} to {clock(self.end)}: {self.kind.words}"
+        key = f"stretch-{self.kind.value}"
+        return say("capture", key, start=clock(self.start), end=clock(self.end))
 
 
 @dataclass(frozen=True, slots=True)

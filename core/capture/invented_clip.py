@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.errors import Unavailable
+from core.wording.messages import say
 
 RATE, SOUND_RATE = 5, 8000
 """Pictures and samples a second: enough to be seen and heard, and soon read."""
@@ -31,7 +32,6 @@ SCENES = (
     ("blue", 12, False),
 )
 """What it shows, for how many seconds, and whether there is sound."""
-SECONDS = sum(seconds for _, seconds, _ in SCENES)
 
 _BLUE = (18, 22, 190)
 _STAGE = (60, 40, 34)
@@ -42,7 +42,7 @@ def write(path: Path) -> None:
     try:
         import av
     except ImportError as error:
-        raise Unavailable("The recording of the demonstration needs PyAV.") from error
+        raise Unavailable(say("capture", "no-library-demo")) from error
     with av.open(str(path), "w", format="avi", options={"fflags": "+bitexact"}) as file:
         video = file.add_stream("mpeg4", rate=RATE)
         video.width, video.height, video.pix_fmt, video.bit_rate = WIDTH, HEIGHT, "yuv420p", 400_000

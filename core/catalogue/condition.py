@@ -6,7 +6,6 @@ Wording and bench times are in ``resources/catalogue/repairs.toml``; the times a
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from functools import lru_cache
 
 from core.catalogue import findings, hazards
 from core.catalogue.cassettes import Format
@@ -14,10 +13,10 @@ from core.catalogue.findings import FindingEntry
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, Outcome
-from core.model.quote_records import Repair, Verdict
 from core.model.ranges import Range
-from core.wording import messages
-from core.wording.messages import Speech, say
+from core.model.repair_records import Repair, Verdict
+from core.model.spoken_names import spoken
+from core.wording.messages import say, worded_cache
 
 REPAIRS = tuple(findings.page().repairs)
 """Codes of the actions at the bench; the price book has one price for each."""
@@ -31,7 +30,7 @@ def verdict(found: Iterable[Finding], name: FormatName) -> Verdict:
     A tape that cannot be played here is not repaired either: it keeps its cautions and no repairs.
     WrongInput when the format is not known.
     """
-    return _verdict(frozenset(found), name, messages.current())
+    return _verdict(frozenset(found), name)
 
 
 def must_be_spliced(found: Iterable[Finding]) -> bool:
@@ -56,8 +55,14 @@ def how_seen(finding: Finding) -> str:
     return say("findings", f"seen-{finding.value}")
 
 
-@lru_cache(maxsize=2048)
-def _verdict(found: frozenset[Finding], name: FormatName, speech: Speech) -> Verdict:
+@worded_cache(maxsize=8)
+def choices() -> tuple[tuple[Finding, str, str], ...]:
+    """For screens: every finding, its short words, and how it is seen."""
+    return tuple((finding, spoken(finding), how_seen(finding)) for finding in Finding)
+
+
+@worded_cache(maxsize=2048)
+def _verdict(found: frozenset[Finding], name: FormatName) -> Verdict:
     shell = catalogue().format(name)
     seen = [finding for finding in Finding if finding in found]
     entries = [findings.of(finding) for finding in seen]
@@ -88,9 +93,3 @@ def _cautions(seen: Sequence[Finding], codes: Sequence[str], shell: Format) -> I
         spliced = "splice" in codes and hazard in hazards.WITH_A_SPLICE
         if spliced or (codes and hazard in hazards.WITH_ANY_REPAIR):
             yield hazards.caution(hazard)
-
-
-CHOICES: tuple[tuple[Finding, str, str], ...] = tuple(
-    (finding, finding.words, how_seen(finding)) for finding in Finding
-)
-"""For screens: the finding, its short words, and how it is seen."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from core.wording.messages import say
+
 _DAYS_A_YEAR = 365.25
 
 
@@ -13,13 +15,16 @@ class Service:
 
     name: str
     hours: int
-    source: str
-    """With what kind of source it is."""
+
+    @property
+    def source(self) -> str:
+        """Where the hours come from, with what kind of source it is."""
+        return say("plans", f"source-{self.name}")
 
 
-CLEAN = Service("clean", 500, "PALsite maintenance, Betamax (trade)")
-INSPECT = Service("inspect", 1000, "LG service manual TL-AT130M, home use (manufacturer)")
-HEADS = Service("heads", 2000, "PALsite maintenance (trade)")
+CLEAN = Service("clean", 500)
+INSPECT = Service("inspect", 1000)
+HEADS = Service("heads", 2000)
 SERVICES = (CLEAN, INSPECT, HEADS)
 
 

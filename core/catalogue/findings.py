@@ -10,7 +10,7 @@ from msgspec import Meta, Struct
 
 from core.catalogue.format_file import Hazard, Mark, NotNegative, Words
 from core.model import resource_files
-from core.model.errors import WrongInput, at, missing, one_of
+from core.model.errors import WrongInput, at, missing, nothing, one_of
 from core.model.names import Finding, Outcome
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import knows, say
@@ -74,7 +74,7 @@ def checked(where: str, content: object) -> RepairFile:
     needed = [("findings", f"{kind}-{name}") for name in found.findings for kind in ("seen", "means", "told")]
     for room, key in (*needed, *(("repairs", code) for code in found.repairs)):
         if not (knows(room, key, "en") or knows(room, f"{key}-1", "en")):
-            raise WrongInput(f"{room}.ftl", "nothing", say(ROOM, "sentence-needed", key=key))
+            raise WrongInput(f"{room}.ftl", nothing(), say(ROOM, "sentence-needed", key=key))
     for code, repair in found.repairs.items():
         covered = [repair.covered_by] if repair.covered_by else []
         _known(at(where, "repairs", code, "covered_by"), covered, found.repairs)

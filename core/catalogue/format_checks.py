@@ -8,7 +8,7 @@ from core.catalogue import format_words
 from core.catalogue.format_file import ANY, FormatFile, Lot, Nominal, Weights
 from core.catalogue.markings import Speeds, TapeSpeed, nominal_speed
 from core.catalogue.shell_anatomy import PARTS
-from core.model.errors import WrongInput, at, missing, one_of
+from core.model.errors import WrongInput, at, missing, nothing, one_of
 from core.model.names import Speed, TvSystem
 from core.wording.messages import say
 
@@ -36,7 +36,7 @@ def check_words(where: str, names: tuple[str, ...], file: FormatFile) -> None:
         if not format_words.sentences(names, key, file):
             sentence, words = f"{key}-{names[0]}", f"{format_words.ROOM}.ftl"
             accepted = say(ROOM, "words-needed", key=own, sentence=sentence, file=words)
-            raise WrongInput(at(where, "words"), "nothing", accepted)
+            raise WrongInput(at(where, "words"), nothing(), accepted)
 
 
 def _referred(where: str, file: FormatFile, files: Files) -> None:
@@ -81,7 +81,7 @@ def _habits(where: str, file: FormatFile, own: tuple[TapeSpeed, ...]) -> None:
 def _by_tv(where: str, table: Mapping[str, Weights], tv: TvSystem, known: Iterable[str]) -> None:
     column = tv.value if tv.value in table else ANY
     if column not in table:
-        raise WrongInput(where, "nothing", say(ROOM, "needed-or-any", key=tv.value))
+        raise WrongInput(where, nothing(), say(ROOM, "needed-or-any", key=tv.value))
     _named(at(where, column), table[column], known)
     _weighted(at(where, column), table[column])
 

@@ -7,11 +7,9 @@ may bring its English along, in ``[words]`` of its file. What neither has is tak
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from core.catalogue.format_file import FormatFile
-from core.wording import messages
-from core.wording.messages import Speech, knows, say
+from core.wording.messages import knows, say, worded_cache
 
 ROOM = "formats"
 NEEDED = {"name": "name", "size": "sizes", "plays": "plays", "look-lid": "lid", "look-reels": "reels"}
@@ -22,7 +20,7 @@ _KEYS = {**NEEDED, "opening": "opening", "protect": "protect", "look-shell": "sh
 def sentences(names: tuple[str, ...], key: str, file: FormatFile) -> tuple[str, ...]:
     """The sentences of one kind; ``names`` are the format and those it is like, nearest first."""
     own = getattr(file.words, _KEYS[key], ()) if file.words and key in _KEYS else ()
-    return _sentences(names, key, (own,) if isinstance(own, str) and own else tuple(own), messages.current())
+    return _sentences(names, key, (own,) if isinstance(own, str) and own else tuple(own))
 
 
 def numbered(room: str, key: str) -> Iterator[str]:
@@ -35,8 +33,8 @@ def numbered(room: str, key: str) -> Iterator[str]:
         n += 1
 
 
-@lru_cache(maxsize=1024)
-def _sentences(names: tuple[str, ...], key: str, own: tuple[str, ...], speech: Speech) -> tuple[str, ...]:
+@worded_cache(maxsize=1024)
+def _sentences(names: tuple[str, ...], key: str, own: tuple[str, ...]) -> tuple[str, ...]:
     first, *lenders = names
     for found in (tuple(numbered(ROOM, f"{key}-{first}")), own):
         if found:

@@ -16,7 +16,7 @@ from core.catalogue.cassettes import Footprint, Format, Shell
 from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
 from core.catalogue.markings import Sourced, Speeds, TapeSpeed
 from core.model import resource_files
-from core.model.errors import WrongInput, at, one_of
+from core.model.errors import WrongInput, at, nothing, one_of
 from core.model.names import FormatName, Speed
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import say
@@ -116,7 +116,7 @@ def _speeds(where: str, entries: tuple[SpeedEntry, ...]) -> tuple[TapeSpeed, ...
             of = [each.mm_s.value for each in found if each.speed is Speed.SP and each.tv is entry.tv]
             mm_s = round(of[0] * entry.of_sp[0] / entry.of_sp[1], 9) if of else None
         if mm_s is None:
-            raise WrongInput(at(where, f"speeds {n}"), "nothing", say(ROOM, "speed-or-part"))
+            raise WrongInput(at(where, f"speeds {n}"), nothing(), say(ROOM, "speed-or-part"))
         found.append(TapeSpeed(entry.speed, entry.tv, Sourced(mm_s, entry.source, entry.mark)))
     return tuple(found)
 

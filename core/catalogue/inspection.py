@@ -12,7 +12,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from core.catalogue import acclimatisation, bench_cards, condition, hazards, moves
+from core.catalogue import acclimatisation, bench_cards, condition, findings, hazards
 from core.catalogue.format_file import Hazard, Mark, Words
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
@@ -21,8 +21,7 @@ from core.model import resource_files
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.shaped_toml import read, shaped
-from core.wording import messages
-from core.wording.messages import Speech, knows, say
+from core.wording.messages import knows, say, worded_cache
 
 COLD = "cold"
 """The step that asks for a temperature instead of findings."""
@@ -74,10 +73,11 @@ class Change:
     """One sentence for the customer."""
 
 
+@worded_cache(maxsize=256)
 def steps(name: FormatName) -> tuple[LookStep, ...]:
     """The whole look-over of one format, in its order; WrongInput when the format is not known."""
     catalogue().format(name)
-    return _steps(name, messages.current())
+    return tuple(_step(entry, name) for entry in _page().steps)
 
 
 def short_steps(name: FormatName) -> tuple[LookStep, ...]:
@@ -93,7 +93,7 @@ def change(finding: Finding, name: FormatName) -> Change:
         minutes += repair.minutes
     return Change(
         finding=finding,
-        harms=finding in moves.APART,
+        harms=findings.of(finding).kept_apart,
         outcome=verdict.outcome,
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
@@ -102,9 +102,9 @@ def change(finding: Finding, name: FormatName) -> Change:
     )
 
 
-def ranked(findings: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
+def ranked(found: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
     """The findings by what they change, most first; see `in_order`."""
-    wanted = frozenset(findings)
+    wanted = frozenset(found)
     return in_order(change(finding, name) for finding in Finding if finding in wanted)
 
 
@@ -117,12 +117,12 @@ def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
     return tuple(sorted(changes, key=_weight))
 
 
-def cautions(findings: Iterable[Finding], name: FormatName) -> tuple[str, ...]:
+def cautions(found: Iterable[Finding], name: FormatName) -> tuple[str, ...]:
     """What could hurt somebody or the tape while these findings are dealt with; each said once.
 
     Where something has to be opened, the cautions of opening come too, with the rules that go first.
     """
-    verdict = condition.verdict(findings, name)
+    verdict = condition.verdict(found, name)
     opening = bench_cards.card(name).cautions if verdict.repairs else ()
     return tuple(dict.fromkeys((*verdict.cautions, *opening)))
 
@@ -171,11 +171,6 @@ class InspectionFile(Struct, frozen=True, forbid_unknown_fields=True):
 def _page() -> InspectionFile:
     path = resource_files.path("catalogue", "inspection.toml")
     return shaped(read(path), InspectionFile, path.name)
-
-
-@cache
-def _steps(name: FormatName, speech: Speech) -> tuple[LookStep, ...]:
-    return tuple(_step(entry, name) for entry in _page().steps)
 
 
 def _step(entry: StepEntry, name: FormatName) -> LookStep:

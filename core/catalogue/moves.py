@@ -8,14 +8,10 @@ from dataclasses import dataclass
 from core.catalogue import condition, findings
 from core.model.errors import Refused
 from core.model.names import Finding, FormatName, Look, TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import ASIDE, Station, allowed_moves, allows
 from core.wording import locale_figures
 from core.wording.messages import say
-
-APART = frozenset(finding for finding in Finding if findings.of(finding).kept_apart)
-"""What harms machines and other tapes: such a tape leaves the line until somebody says it is over."""
-
-ON_A_DECK = (Station.CLEARED_TO_PLAY, Station.PLAYING)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +32,7 @@ def check(tape: Standing, there: Station) -> None:
     """Refused, with the reason and the way out, when the tape may not go ``there``."""
     _check_line(tape, there)
     _check_apart(tape, there)
-    if there in ON_A_DECK:
+    if there.is_for_a_deck:
         _check_rights(tape)
         _check_splice(tape)
         _check_look(tape)
@@ -44,9 +40,9 @@ def check(tape: Standing, there: Station) -> None:
             _check_repairs(tape)
 
 
-def needing_splice(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+def needing_splice(found: Iterable[Finding]) -> tuple[Finding, ...]:
     """Findings that leave no other way than a splice."""
-    return tuple(each for each in findings if condition.must_be_spliced((each,)))
+    return tuple(each for each in found if condition.must_be_spliced((each,)))
 
 
 def _check_line(tape: Standing, there: Station) -> None:
@@ -60,11 +56,11 @@ def _check_line(tape: Standing, there: Station) -> None:
 
 
 def _check_apart(tape: Standing, there: Station) -> None:
-    harmful = [each for each in tape.open if each in APART]
+    harmful = [each for each in tape.open if findings.of(each).kept_apart]
     if there is Station.LOOKED_OVER:
         # Looking it over is how it was found: that is written down before the tape is carried off.
         harmful = [each for each in harmful if each not in tape.seen_now]
-    if harmful and there not in ASIDE:
+    if harmful and not there.is_aside:
         aside = [each for each in ASIDE if each is not tape.station]
         raise _refused("kept-apart", tape, findings=_in_words(harmful), ways=_listed(aside))
 
@@ -99,5 +95,5 @@ def _listed(stations: Iterable[Station]) -> str:
     return ", ".join(each.value for each in stations)
 
 
-def _in_words(findings: Iterable[Finding]) -> str:
-    return ", ".join(each.words for each in findings)
+def _in_words(found: Iterable[Finding]) -> str:
+    return ", ".join(spoken(each) for each in found)

@@ -1,16 +1,33 @@
-"""A parser that complains in a sentence, and the options that all subcommands share."""
+"""The parser of the command line: its complaints, the options all subcommands share, the values accepted."""
 
 from __future__ import annotations
 
 import argparse
+import math
+from collections.abc import Callable
+from datetime import date, datetime
+from decimal import Decimal, InvalidOperation
 from typing import NoReturn
 
-from core.cli.argument_types import (
-    moment,
-    text,
-)
 from core.model.errors import TapewrightError
 from core.wording.messages import say
+
+MOST_MINUTES = 24 * 60.0
+"""No cassette of the catalogue plays for a day."""
+
+MOST_METRES_IN_CM = 100_000.0
+"""A kilometre; the longest tapes of the catalogue are below half of that."""
+
+MOST_METRES = MOST_METRES_IN_CM / 100
+
+MOST_SPLICES = 1000
+
+MOST_RADIUS_MM = 200.0
+"""Wider than the widest shell."""
+
+MOST_MINOR = 100_000_000
+
+LONGEST_TEXT = 500
 
 
 class WrongArguments(TapewrightError):
@@ -70,3 +87,79 @@ def add_common(one: Parser, *, top: bool) -> None:
 
 def add_command_id(one: Parser) -> None:
     one.add_argument("--command", metavar="ID", type=text, help=say("cli", "same_command_carried_out"))
+
+
+# --- the values an option accepts, each with its bounds ------------------------------------
+
+
+def text(typed: str) -> str:
+    """One line of Unicode text, not empty."""
+    if not typed.strip() or len(typed) > LONGEST_TEXT:
+        raise argparse.ArgumentTypeError(say("cli", "characters_accepted", longest_text=LONGEST_TEXT))
+    if any(ord(character) < 32 or "\ud800" <= character <= "\udfff" for character in typed):
+        raise argparse.ArgumentTypeError(say("cli", "one_line_utf_text"))
+    return typed.strip()
+
+
+def moment(typed: str) -> datetime:
+    """An ISO 8601 time; without an offset it is the time of this computer."""
+    try:
+        parsed = datetime.fromisoformat(typed.strip())
+        if not 2000 <= parsed.year <= 2200:
+            raise ValueError(typed)
+        return parsed if parsed.tzinfo is not None else parsed.astimezone()
+    except (ValueError, OverflowError) as error:
+        accepted = say("cli", "iso_time_between_accepted")
+        raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
+
+
+def day(typed: str) -> date:
+    """An ISO 8601 date."""
+    try:
+        parsed = date.fromisoformat(typed.strip())
+        if not 2000 <= parsed.year <= 2200:
+            raise ValueError(typed)
+    except ValueError as error:
+        accepted = say("cli", "date_between_accepted_like")
+        raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
+    return parsed
+
+
+def decimal(typed: str) -> Decimal:
+    """A decimal number with a point, exact."""
+    try:
+        number = Decimal(typed)
+    except InvalidOperation:
+        number = Decimal("NaN")
+    if not number.is_finite() or abs(number) > MOST_MINOR:
+        raise argparse.ArgumentTypeError(say("settings", "decimal-accepted", found=typed[:60]))
+    return number
+
+
+def amount(words: str, most: float) -> Callable[[str], float]:
+    """A reader of numbers from 0 to ``most``; ``words`` say what is counted."""
+
+    def read(typed: str) -> float:
+        try:
+            number = float(typed)
+        except ValueError:
+            number = math.nan
+        if not 0 <= number <= most:
+            raise argparse.ArgumentTypeError(
+                say("cli", "found_accepted", typed=f"{typed[:60]!r}", words=words, most=f"{most:g}")
+            )
+        return number
+
+    return read
+
+
+def whole(most: int) -> Callable[[str], int]:
+    """A reader of whole numbers from 0 to ``most``."""
+
+    def read(typed: str) -> int:
+        if not (typed.isascii() and typed.isdigit() and len(typed) <= 12 and int(typed) <= most):
+            accepted = say("cli", "whole_number_accepted", most=most)
+            raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}")
+        return int(typed)
+
+    return read

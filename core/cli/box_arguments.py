@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Parser, Subcommands, add_command_id
-from core.cli.argument_types import (
+from core.cli.argument_parser import (
     MOST_METRES_IN_CM,
     MOST_MINOR,
     MOST_RADIUS_MM,
+    Parser,
+    Subcommands,
+    add_command_id,
     amount,
     text,
     whole,
 )
 from core.model.names import FillKnown, Speed, TvSystem
 from core.wording.messages import say
-
-SPEEDS = (*(speed.value for speed in Speed), "unknown")
-SYSTEMS = tuple(system.value for system in TvSystem)
 
 
 def add_catalogue(add: Subcommands) -> None:
@@ -48,8 +47,15 @@ def add_catalogue(add: Subcommands) -> None:
 
 def _add_recording(one: Parser) -> None:
     one.add_argument("--format", type=text, required=True, help=say("cli", "shell_e_g_vhs"))
-    one.add_argument("--speed", choices=SPEEDS, default="unknown", help=say("cli", "recording_speed"))
-    one.add_argument("--tv", choices=SYSTEMS, help=say("cli", "tv_system_recording"))
+    one.add_argument(
+        "--speed",
+        choices=[*(speed.value for speed in Speed), "unknown"],
+        default="unknown",
+        help=say("cli", "recording_speed"),
+    )
+    one.add_argument(
+        "--tv", choices=[each.value for each in TvSystem], help=say("cli", "tv_system_recording")
+    )
 
 
 def add_box(add: Subcommands) -> None:

@@ -6,12 +6,13 @@ that take long to import are imported by the command that needs them: the window
 
 from __future__ import annotations
 
+import argparse
 import os
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 
-from core.cli import argument_parser, arguments
+from core.cli.argument_parser import Parser, Subcommands, WrongArguments, add_common
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
 from core.model.errors import TapewrightError, Unavailable
@@ -60,7 +61,7 @@ def main() -> int:
 
 
 def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
-    asked = arguments.read(argv, SUBCOMMANDS)
+    asked = arguments(argv, SUBCOMMANDS)
     if asked.version:
         print(f"tapewright {version()}", flush=True)
         return 0
@@ -78,9 +79,7 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
 
 def _without_subcommand(call: Invocation, open_window: OpenWindow | None) -> int:
     if open_window is None:
-        raise argument_parser.WrongArguments(
-            say("cli", "subcommand_named_accepted", subcommands=", ".join(SUBCOMMANDS))
-        )
+        raise WrongArguments(say("cli", "subcommand_named_accepted", subcommands=", ".join(SUBCOMMANDS)))
     if not has_screen() and not os.environ.get("QT_QPA_PLATFORM"):
         raise Unavailable(say("cli", "no_screen"))
     return open_window(call.window_options(call.asked.shop))
@@ -91,6 +90,55 @@ def has_screen() -> bool:
     if os.environ.get("QT_QPA_PLATFORM", "").split(":")[0] in ("offscreen", "minimal"):
         return False
     return sys.platform in _OWN_SCREEN or bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
+
+
+def arguments(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Namespace:
+    """What was typed; WrongArguments when it is not accepted.
+
+    The subcommands take longer to set up than the window to import: they are, only when one of
+    ``subcommands`` is named, help is wanted, or something is not understood.
+    """
+    if not any(each in subcommands for each in argv):
+        asked, rest = _top(add_help=False).parse_known_args(argv)
+        if not rest:
+            asked.subcommand = None
+            return asked
+    return parser().parse_args(argv)
+
+
+def parser() -> Parser:
+    """The whole command line; its parts are imported here because a window that is opened needs none."""
+    from core.cli.box_arguments import add_box, add_captured, add_catalogue
+    from core.cli.settings_arguments import add_settings
+    from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
+    from core.cli.tape_arguments import add_care
+
+    whole = _top(add_help=True)
+    add = Subcommands(whole)
+    add_catalogue(add)
+    add_box(add)
+    add_care(add)
+    add_captured(add)
+    add_promised(add)
+    add_planned(add)
+    add_keeping(add)
+    add_settings(add)
+    add_demo(add)
+    add_desktop(add)
+    return whole
+
+
+def _top(*, add_help: bool) -> Parser:
+    top = Parser(
+        prog="tapewright",
+        description=say("cli", "cassette_transfer_shop_s"),
+        allow_abbrev=False,
+        add_help=add_help,
+    )
+    top.add_argument("--quit-after-first-paint", action="store_true", help=argparse.SUPPRESS)
+    top.add_argument("--version", action="store_true", help=say("cli", "tell_version"))
+    add_common(top, top=True)
+    return top
 
 
 def _print(reply: Reply, *, as_json: bool) -> None:

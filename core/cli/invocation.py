@@ -10,7 +10,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.errors import AsWritten, WrongInput
+from core.model.errors import AsWritten, WrongInput, nothing
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -108,7 +108,7 @@ def contents(name: str) -> bytes:
         with open(name, "rb") as file:
             return file.read(json_reader.MOST_BYTES + 1)
     except (FileNotFoundError, NotADirectoryError) as error:
-        raise WrongInput(name, json_reader.NOTHING, say("cli", "name_readable_file_accepted")) from error
+        raise WrongInput(name, nothing(), say("cli", "name_readable_file_accepted")) from error
     except IsADirectoryError as error:
         raise WrongInput(
             name, AsWritten(say("cli", "folder")), say("cli", "name_readable_file_accepted")

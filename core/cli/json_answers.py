@@ -9,8 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.job_records import CallerMatch, Job
-from core.model.pickup_records import Pickup
+from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.tape_records import JournalEntry, TapeRecord
@@ -19,8 +18,8 @@ if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
-from core.cli import json_figures, json_quotes
-from core.cli.json_figures import Json
+from core.cli import json_quotes
+from core.cli.json_quotes import Json
 
 
 def book(job: Job, papers: Sequence[Path]) -> Json:
@@ -30,7 +29,7 @@ def book(job: Job, papers: Sequence[Path]) -> Json:
         "tapes": [{"code": tape.code, "line": tape.line, "n": tape.n} for tape in job.tapes],
         "papers": [str(paper) for paper in papers],
         "customer": _customer(job),
-        "booked_at": json_figures.time(job.booked_at),
+        "booked_at": json_quotes.time(job.booked_at),
         "paid_minor": job.paid_minor,
         "quote": json_quotes.quote(job.quote),
     }
@@ -63,16 +62,16 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "marking": record.marking,
         "label": record.label,
         "station": record.station.value,
-        "since": json_figures.time(record.since),
+        "since": json_quotes.time(record.since),
         "findings": [finding.value for finding in record.findings],
         "outcome": record.verdict.outcome.value,
-        "minutes": json_figures.span(record.minutes),
+        "minutes": json_quotes.span(record.minutes),
         "played_minutes": record.played_minutes,
         "splices": [_splice(each) for each in record.splices],
         "struck": [
             {
                 **_splice(each.splice),
-                "struck_at": json_figures.time(each.at),
+                "struck_at": json_quotes.time(each.at),
                 "struck_by": each.by,
                 "because": each.because,
             }
@@ -81,27 +80,27 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "tried": [_tried(each) for each in record.tried],
         "look_due": record.look_due,
         "label_to_come_off": record.label_astray,
-        "rests_until": None if record.rests_until is None else json_figures.time(record.rests_until),
+        "rests_until": None if record.rests_until is None else json_quotes.time(record.rests_until),
         "not_for_reuse": record.not_for_reuse,
-        "marked_at": None if record.marked_at is None else json_figures.time(record.marked_at),
+        "marked_at": None if record.marked_at is None else json_quotes.time(record.marked_at),
     }
 
 
 def _splice(splice: Splice) -> dict[str, object]:
     return {
-        "at_minutes": json_figures.rounded(splice.at_minutes),
-        "at_metres": None if splice.at_metres is None else json_figures.rounded(splice.at_metres),
+        "at_minutes": json_quotes.rounded(splice.at_minutes),
+        "at_metres": None if splice.at_metres is None else json_quotes.rounded(splice.at_metres),
         "measured": splice.measured.value,
-        "reckoned": None if splice.reckoned is None else json_figures.span(splice.reckoned),
+        "reckoned": None if splice.reckoned is None else json_quotes.span(splice.reckoned),
         "in": None if splice.section is None else splice.section.value,
         "cut_cm": splice.cut_cm,
         "joined_with": splice.joined_with.value,
-        "seconds_removed": json_figures.rounded(splice.seconds_removed),
-        "seconds_disturbed": json_figures.rounded(splice.seconds_disturbed),
-        "removed": json_figures.span(splice.removed or exactly(splice.seconds_removed)),
-        "disturbed": json_figures.span(splice.disturbed or exactly(splice.seconds_disturbed)),
+        "seconds_removed": json_quotes.rounded(splice.seconds_removed),
+        "seconds_disturbed": json_quotes.rounded(splice.seconds_disturbed),
+        "removed": json_quotes.span(splice.removed or exactly(splice.seconds_removed)),
+        "disturbed": json_quotes.span(splice.disturbed or exactly(splice.seconds_disturbed)),
         "by": splice.by,
-        "at": json_figures.time(splice.at),
+        "at": json_quotes.time(splice.at),
     }
 
 
@@ -114,7 +113,7 @@ def _tried(tried: RepairAttempt) -> Json:
         "came_from": tried.came_from,
         "note": tried.note,
         "by": tried.by,
-        "at": json_figures.time(tried.at),
+        "at": json_quotes.time(tried.at),
     }
 
 
@@ -137,7 +136,7 @@ def donors(places: Iterable[DonorPlace]) -> Json:
 def history(happenings: Iterable[JournalEntry]) -> Json:
     """``history``: what happened to one tape, oldest first."""
     return {
-        "history": [{"at": json_figures.time(one.at), "by": one.by, "words": one.words} for one in happenings]
+        "history": [{"at": json_quotes.time(one.at), "by": one.by, "words": one.words} for one in happenings]
     }
 
 
@@ -149,7 +148,7 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
         "still_here": [record.code for record in handed.still_here],
         "copies": [copy.words for copy in handed.copies],
         "receipt": None if receipt is None else str(receipt),
-        "at": json_figures.time(handed.at),
+        "at": json_quotes.time(handed.at),
         "signed_by": handed.signature.name,
         "paid_minor": handed.paid_minor,
         "due_minor": handed.due_minor,
@@ -165,9 +164,9 @@ def promises(kept: Iterable[Kept]) -> Json:
             {
                 "number": one.job.number,
                 "customer": _customer(one.job),
-                "date": json_figures.day(one.promise.day),
-                "stated": json_figures.rounded(one.promise.stated),
-                "chance": None if one.chance is None else json_figures.rounded(one.chance),
+                "date": json_quotes.day(one.promise.day),
+                "stated": json_quotes.rounded(one.promise.stated),
+                "chance": None if one.chance is None else json_quotes.rounded(one.chance),
                 "at_risk": one.is_at_risk,
                 "held_by": list(one.held_by),
                 "changes": list(one.changes),
@@ -187,9 +186,9 @@ def habits(found: Iterable[Evidence]) -> Json:
                 "whose": one.whose,
                 "about": one.about,
                 "tapes": one.tapes,
-                "at_first": {words: json_figures.rounded(share) for words, share in one.at_first},
-                "seen": {words: json_figures.rounded(tapes) for words, tapes in one.seen},
-                "now": {words: json_figures.rounded(share) for words, share in one.now},
+                "at_first": {words: json_quotes.rounded(share) for words, share in one.at_first},
+                "seen": {words: json_quotes.rounded(tapes) for words, tapes in one.seen},
+                "now": {words: json_quotes.rounded(share) for words, share in one.now},
                 "sentence": one.sentence,
             }
             for one in found

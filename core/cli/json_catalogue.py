@@ -12,17 +12,17 @@ from core.playtime.pack_reading import PackReading
 
 if TYPE_CHECKING:
     pass
-from core.cli import json_figures
-from core.cli.json_figures import Json
+from core.cli import json_quotes
+from core.cli.json_quotes import Json
 
 
 def playtime(belief: Belief) -> Json:
     """``playtime``: what is believed about one cassette."""
     return {
-        "minutes": json_figures.span(belief.range),
-        "full_minutes": json_figures.number_or_span(belief.full),
-        "metres": json_figures.number_or_span(belief.metres),
-        "speed_mm_s": json_figures.number_or_span(belief.speed_mm_s),
+        "minutes": json_quotes.span(belief.range),
+        "full_minutes": json_quotes.number_or_span(belief.full),
+        "metres": json_quotes.number_or_span(belief.metres),
+        "speed_mm_s": json_quotes.number_or_span(belief.speed_mm_s),
         "sources": list(belief.sources),
     }
 
@@ -30,10 +30,10 @@ def playtime(belief: Belief) -> Json:
 def cut(lost: Cut) -> Json:
     """``cut``: what a cut takes away."""
     return {
-        "seconds_removed": json_figures.rounded(lost.seconds_removed),
-        "seconds_disturbed": json_figures.rounded(lost.seconds_disturbed),
-        "removed": json_figures.span(lost.removed),
-        "disturbed": json_figures.span(lost.disturbed),
+        "seconds_removed": json_quotes.rounded(lost.seconds_removed),
+        "seconds_disturbed": json_quotes.rounded(lost.seconds_disturbed),
+        "removed": json_quotes.span(lost.removed),
+        "disturbed": json_quotes.span(lost.disturbed),
         "sources": list(lost.sources),
     }
 
@@ -41,8 +41,8 @@ def cut(lost: Cut) -> Json:
 def pack(reel: Pack) -> Json:
     """``pack``: what lies on one reel."""
     return {
-        "metres": json_figures.rounded(reel.metres),
-        "minutes": json_figures.number_or_span(reel.minutes),
+        "metres": json_quotes.rounded(reel.metres),
+        "minutes": json_quotes.number_or_span(reel.minutes),
         "sources": list(reel.sources),
     }
 
@@ -52,10 +52,10 @@ def both_packs(found: PackReading) -> Json:
     reels = {"supply": found.to_come, "take_up": found.run}
     return {
         **{
-            name: {"metres": json_figures.span(reel.metres), "minutes": json_figures.span(reel.minutes)}
+            name: {"metres": json_quotes.span(reel.metres), "minutes": json_quotes.span(reel.minutes)}
             for name, reel in reels.items()
         },
-        "share_run": json_figures.span(found.share_run),
+        "share_run": json_quotes.span(found.share_run),
         "agrees": None if found.fit is None else found.fit.agrees,
         "sentence": pack_reading.fit_words(found),
         "reading_sources": list(found.sources),

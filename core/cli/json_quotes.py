@@ -1,17 +1,20 @@
-"""A quote as JSON: tapes, charges, storage, questions and promise."""
+"""A quote as JSON: tapes, charges, storage, questions and promise; and the figures of every answer."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Mapping
+from datetime import date, datetime
 
 from core.model.inventory import TapeLine
+from core.model.money import MoneyRange
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
+from core.model.ranges import Range
 
-if TYPE_CHECKING:
-    pass
-from core.cli import json_figures
-from core.cli.json_figures import Json
+Json = Mapping[str, object]
+
+_DECIMALS = 6
+"""Enough for a micrometre in metres and a frame in minutes; keeps 0.1 + 0.2 out of sight."""
 
 
 def quote(quoted: Quote) -> dict[str, object]:
@@ -19,10 +22,10 @@ def quote(quoted: Quote) -> dict[str, object]:
     return {
         "currency": quoted.price.currency,
         "book": quoted.book,
-        "made_at": json_figures.time(quoted.made_at),
+        "made_at": time(quoted.made_at),
         "valid_until": quoted.valid_until.isoformat(),
         "tapes": [_quoted_tape(tape) for tape in quoted.tapes],
-        "capture_hours": json_figures.span(quoted.capture_hours),
+        "capture_hours": span(quoted.capture_hours),
         **_price(quoted.price),
         "storage": _storage(quoted.storage),
         "promise": promise(quoted.promise),
@@ -34,15 +37,13 @@ def quote(quoted: Quote) -> dict[str, object]:
 def promise(made: Promise) -> Json:
     """A date, the chance of keeping it, and the whole curve."""
     return {
-        "date": json_figures.day(made.day),
-        "stated": json_figures.rounded(made.stated),
-        "p50": json_figures.day(made.p50),
-        "p90": json_figures.day(made.p90),
+        "date": day(made.day),
+        "stated": rounded(made.stated),
+        "p50": day(made.p50),
+        "p90": day(made.p90),
         "held_by": list(made.held_by),
-        "chances": [
-            {"date": chance.day.isoformat(), "by": json_figures.rounded(chance.by)} for chance in made.chances
-        ],
-        "made_at": json_figures.time(made.made_at),
+        "chances": [{"date": chance.day.isoformat(), "by": rounded(chance.by)} for chance in made.chances],
+        "made_at": time(made.made_at),
         "footing": None if made.footing is None else _footing(made.footing),
     }
 
@@ -52,16 +53,16 @@ def _footing(footing: PromiseBasis) -> Json:
         "tapes_waiting": footing.tapes_waiting,
         "decks": list(footing.decks),
         "people": footing.people,
-        "hours_a_week": json_figures.rounded(footing.hours_a_week),
+        "hours_a_week": rounded(footing.hours_a_week),
     }
 
 
 def _price(price: Price) -> Json:
     return {
         "charges": [_charge(charge) for charge in price.charges],
-        "net_minor": json_figures.money(price.net),
-        "tax_minor": json_figures.money(price.tax),
-        "gross_minor": json_figures.money(price.gross),
+        "net_minor": money(price.net),
+        "tax_minor": money(price.tax),
+        "gross_minor": money(price.gross),
         "tax_words": price.tax_words,
         "ceiling_minor": price.ceiling_minor,
         "deposit_minor": price.deposit_minor,
@@ -75,7 +76,7 @@ def _charge(charge: Charge) -> Json:
         "because": charge.because,
         "quantity": charge.quantity,
         "unit_minor": charge.unit_minor,
-        "amount_minor": json_figures.money(charge.amount),
+        "amount_minor": money(charge.amount),
     }
 
 
@@ -84,7 +85,7 @@ def _quoted_tape(tape: QuotedTape) -> Json:
         "line": tape.line,
         "n": tape.n,
         "format": tape.draft.format,
-        "minutes": json_figures.span(tape.minutes),
+        "minutes": span(tape.minutes),
         "outcome": tape.verdict.outcome.value,
         "repairs": [repair.words for repair in tape.verdict.repairs],
         "cautions": list(tape.verdict.cautions),
@@ -95,11 +96,10 @@ def _quoted_tape(tape: QuotedTape) -> Json:
 
 def _storage(storage: Storage) -> Json:
     return {
-        "gigabytes": json_figures.span(storage.gigabytes),
-        "discs": json_figures.span(storage.discs),
+        "gigabytes": span(storage.gigabytes),
+        "discs": span(storage.discs),
         "copies": [
-            {"code": copy.code, "text": copy.words, "count": json_figures.span(copy.count)}
-            for copy in storage.copies
+            {"code": copy.code, "text": copy.words, "count": span(copy.count)} for copy in storage.copies
         ],
         "notes": list(storage.notes),
     }
@@ -109,7 +109,7 @@ def _question(question: Question) -> Json:
     return {
         "line": question.line,
         "text": question.text,
-        "hours_off": json_figures.rounded(question.hours_off),
+        "hours_off": rounded(question.hours_off),
         "answers": [
             {"text": answer.words, "means": answer.means, "tape": line(answer.draft)}
             for answer in question.answers
@@ -133,3 +133,31 @@ def line(draft: TapeLine) -> Json:
         "label": draft.label,
         "origin": None if draft.origin is None else draft.origin.value,
     }
+
+
+# --- figures: ranges, money, days and times, rounded and named the same everywhere ---------
+
+
+def span(belief: Range) -> Json:
+    """A range of floats."""
+    return {"low": rounded(belief.low), "likely": rounded(belief.likely), "high": rounded(belief.high)}
+
+
+def money(amount: MoneyRange) -> Json:
+    return {"low": amount.low, "likely": amount.likely, "high": amount.high}
+
+
+def number_or_span(value: float | Range) -> object:
+    return span(value) if isinstance(value, Range) else rounded(value)
+
+
+def rounded(value: float) -> float:
+    return round(float(value), _DECIMALS)
+
+
+def day(day: date | None) -> str | None:
+    return None if day is None else day.isoformat()
+
+
+def time(moment: datetime) -> str:
+    return moment.isoformat(timespec="seconds")

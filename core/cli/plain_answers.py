@@ -6,12 +6,13 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.job_records import CallerMatch, Job
-from core.model.money import MoneyRange, spelled
-from core.model.pickup_records import Pickup
+from core.catalogue.formats import catalogue
+from core.model.job_records import CallerMatch, Job, Pickup
+from core.model.money import MoneyRange
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.model.ranges import Range
+from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
@@ -89,7 +90,7 @@ def quote(quoted: Quote) -> str:
             "altogether_never_above_without",
             money=_money(price.gross, price.currency),
             tax_words=price.tax_words,
-            spelled=spelled(price.ceiling_minor, price.currency),
+            spelled=_amount(price.ceiling_minor, price.currency),
         ),
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),
@@ -100,7 +101,7 @@ def quote(quoted: Quote) -> str:
 def book(job: Job, papers: Sequence[Path]) -> str:
     """The number, the tape codes, the quote and the papers."""
     return _lines(
-        f"Job {job.number} for {job.customer.name}",
+        say("cli", "order_for", number=str(job.number), name=job.customer.name),
         *(f"  {tape.code}  {tape.format_words} {tape.marking or ''}".rstrip() for tape in job.tapes),
         quote(job.quote),
         *(str(paper) for paper in papers),
@@ -126,10 +127,12 @@ def _kept(one: Kept) -> str:
         if one.promise.day is None
         else say("cli", "promised_2", day=one.promise.day.isoformat())
     )
-    chance = "" if one.chance is None else f", {chances.words(one.chance)} now"
+    chance = "" if one.chance is None else say("cli", "chance_now", chance=chances.words(one.chance))
+    if one.is_done:
+        chance = f", {say('cli', 'ready_to_go')}"
     held = say("cli", "held", held_by="; ".join(one.held_by)) if one.held_by else ""
-    risk = "CALL FIRST: " if one.is_at_risk else ""
-    return f"{risk}{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
+    line = f"{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
+    return say("cli", "call_first", line=line) if one.is_at_risk else line
 
 
 def kept(found: Reliability) -> str:
@@ -143,17 +146,15 @@ def kept(found: Reliability) -> str:
 
 
 def _group(group: Group) -> str:
-    stated = f"{group.low:.0%} to {group.high:.0%}"
     luck = say("cli", "would_luck", least=group.least, most=group.most)
-    made = "1 promise" if group.count == 1 else f"{group.count} promises"
-    return f"Of {made} at {stated}, {group.kept} kept; {luck}"
+    low, high = f"{group.low:.0%}", f"{group.high:.0%}"
+    return say("cli", "kept_of", n=group.count, low=low, high=high, kept=group.kept, luck=luck)
 
 
 def _late(judged: Judged) -> str:
-    days = "1 day" if judged.days_late == 1 else f"{judged.days_late} days"
-    state = "late" if judged.ready_on else say("cli", "late_far")
+    late = say("cli", "days_late" if judged.ready_on else "days_late_so_far", n=judged.days_late)
     why = f": {'; '.join(judged.reasons)}" if judged.reasons else ""
-    return f"  {judged.number} {judged.customer}: {days} {state}{why}"
+    return f"  {judged.number} {judged.customer}: {late}{why}"
 
 
 def status(found: Sequence[CallerMatch]) -> str:
@@ -166,7 +167,7 @@ def status(found: Sequence[CallerMatch]) -> str:
 def tape(record: TapeRecord) -> str:
     """Where one tape is now."""
     due = say("cli", "looked_over_after_repair") if record.look_due else ""
-    return f"{record.code} {record.format_words}: {record.station.words}{_reuse(record)}{due}"
+    return f"{record.code} {record.format_words}: {spoken(record.station)}{_reuse(record)}{due}"
 
 
 def donors(places: Sequence[DonorPlace]) -> str:
@@ -178,9 +179,10 @@ def donors(places: Sequence[DonorPlace]) -> str:
 
 def _place(place: DonorPlace) -> str:
     one = place.donor
-    whence = f", from {one.came_from}" if one.came_from else ""
+    format = catalogue().format(one.format).words
+    whence = say("cli", "came_from", source=one.came_from) if one.came_from else ""
     used = say("cli", "used", used=", ".join(each.tape for each in place.used)) if place.used else ""
-    return f"{one.count} × {one.format} {one.part.value}{whence}{used}"
+    return f"{one.count} × {format} {spoken(one.part)}{whence}{used}"
 
 
 def history(happenings: Iterable[JournalEntry]) -> str:
@@ -218,8 +220,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> str:
         say(
             "cli",
             "paid_still_due",
-            spelled=spelled(handed.paid_minor, handed.final.currency),
-            spelled_2=spelled(handed.due_minor, handed.final.currency),
+            spelled=_amount(handed.paid_minor, handed.final.currency),
+            spelled_2=_amount(handed.due_minor, handed.final.currency),
         ),
         *([] if receipt is None else [str(receipt)]),
     )
@@ -230,7 +232,7 @@ def _reuse(record: TapeRecord) -> str:
         return say("cli", "take_reuse_label_off")
     if not record.not_for_reuse:
         return ""
-    return "; NOT FOR REUSE, " + ("marked" if record.marked_at else say("cli", "label_yet"))
+    return say("cli", "not_for_reuse_labelled" if record.marked_at else "not_for_reuse_bare")
 
 
 def _lines(*lines: str) -> str:
@@ -240,15 +242,22 @@ def _lines(*lines: str) -> str:
 def _span(belief: Range, digits: int = 1) -> str:
     if belief.low == belief.high:
         return f"{belief.likely:.{digits}f}"
-    return f"{belief.low:.{digits}f} to {belief.high:.{digits}f}, likely {belief.likely:.{digits}f}"
+    low, high, likely = (f"{each:.{digits}f}" for each in (belief.low, belief.high, belief.likely))
+    return say("cli", "span", low=low, high=high, likely=likely)
 
 
 def _figure(value: float | Range, digits: int = 1) -> str:
     return _span(value, digits) if isinstance(value, Range) else f"{value:.{digits}f}"
 
 
+def _amount(minor: int, currency: str) -> str:
+    from core.wording import locale_figures  # brings Babel, which the answers in JSON do without
+
+    return locale_figures.money(minor, currency)
+
+
 def _money(amount: MoneyRange, currency: str) -> str:
     if amount.is_one_figure:
-        return spelled(amount.likely, currency)
-    low, likely, high = (spelled(minor, currency) for minor in (amount.low, amount.likely, amount.high))
-    return f"{low} to {high}, likely {likely}"
+        return _amount(amount.likely, currency)
+    low, likely, high = (_amount(minor, currency) for minor in (amount.low, amount.likely, amount.high))
+    return say("cli", "span", low=low, high=high, likely=likely)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Parser, Subcommands, add_common
-from core.cli.argument_types import day, decimal, text
+from core.cli.argument_parser import Parser, Subcommands, add_common, day, decimal, text
 from core.model.setup_pages import SetupPage
 from core.wording.messages import say
 

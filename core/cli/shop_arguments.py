@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Parser, Subcommands
-from core.cli.argument_types import (
+from core.cli.argument_parser import (
+    Parser,
+    Subcommands,
     amount,
     day,
     text,
@@ -65,6 +66,13 @@ def add_keeping(add: Subcommands) -> None:
     one = add("restore", say("cli", "put_copy_back_shop"))
     one.add_argument("file", metavar="FILE")
     add("verify", say("cli", "check_database_chain_history"))
+
+
+def add_desktop(add: Subcommands) -> None:
+    one = add("completion", say("cli", "completion_of_shell"))
+    one.add_argument("shell", choices=("bash", "zsh", "fish"))
+    one = add("desktop-entry", say("cli", "desktop_entry_writes"))
+    one.add_argument("--dir", metavar="DIR", type=text, help=say("cli", "desktop_entry_dir"))
 
 
 def add_demo(add: Subcommands) -> None:

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Parser, Subcommands, add_command_id
-from core.cli.argument_types import (
+from core.cli.argument_parser import (
     MOST_METRES,
     MOST_METRES_IN_CM,
     MOST_MINOR,
     MOST_MINUTES,
     MOST_SPLICES,
+    Parser,
+    Subcommands,
+    add_command_id,
     amount,
     text,
     whole,
 )
-from core.cli.box_arguments import SPEEDS, SYSTEMS
-from core.model.names import DonorPart, Finding, Join, Look, Section
+from core.model.names import DonorPart, Finding, Join, Look, Section, Speed, TvSystem
 from core.model.stations import Station
 from core.wording.messages import say
 
@@ -34,9 +35,13 @@ def add_care(add: Subcommands) -> None:
     one.add_argument(
         "--without-splice", metavar="WHAT", type=text, help=say("cli", "what_done_instead_splice")
     )
-    one.add_argument("--found-speed", choices=SPEEDS[:-1], help=say("cli", "speed_deck_showed"))
+    one.add_argument(
+        "--found-speed", choices=[each.value for each in Speed], help=say("cli", "speed_deck_showed")
+    )
     one.add_argument("--found-as", metavar="FORMAT", type=text, help=say("cli", "recording_deck_found"))
-    one.add_argument("--found-tv", choices=SYSTEMS, help=say("cli", "tv_system_deck_found"))
+    one.add_argument(
+        "--found-tv", choices=[each.value for each in TvSystem], help=say("cli", "tv_system_deck_found")
+    )
     _add_splice(add)
     _add_repairs(add)
     one = add("mark", say("cli", "confirm_reuse_label_cassette"))

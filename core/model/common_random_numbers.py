@@ -25,6 +25,7 @@ _GOLDEN = np.uint64(0x9E3779B97F4A7C15)
 _FIRST = np.uint64(0xBF58476D1CE4E5B9)
 _SECOND = np.uint64(0x94D049BB133111EB)
 _KNOTS = np.array([0.0, 0.1, 0.5, 0.9, 1.0])
+_WIDTHS = np.diff(_KNOTS)
 
 
 def key(*parts: object) -> int:
@@ -46,7 +47,9 @@ def shared(seed: int, keys: Sequence[int], boxes: Sequence[int], scenarios: int)
     Each row by itself is still uniform; two rows of one box have the correlation HABIT².
     """
     own = uniforms(seed, keys, scenarios)
-    boxed = uniforms(seed + 1, boxes, scenarios)
+    different = {box: row for row, box in enumerate(dict.fromkeys(boxes))}
+    of_boxes = uniforms(seed + 1, list(different), scenarios)
+    boxed = of_boxes if len(different) == 1 else of_boxes[[different[box] for box in boxes]]
     follows = uniforms(seed + 2, keys, scenarios) < HABIT
     return np.asarray(np.where(follows, boxed, own), dtype=np.float64)
 
@@ -55,11 +58,15 @@ def minutes(ranges: Sequence[Range], uniform: Draws) -> Draws:
     """Play time at each probability, one row a range: straight lines through the 10th, 50th and 90th
     percentile, the tails going on at the slope beside them, never below zero."""
     values = np.array([_knot_values(one) for one in ranges], dtype=np.float64).reshape(-1, 5)
-    stretch = np.searchsorted(_KNOTS[1:4], uniform, side="right")
-    begin = np.take_along_axis(values, stretch, axis=1)
-    end = np.take_along_axis(values, stretch + 1, axis=1)
-    low, width = _KNOTS[stretch], np.diff(_KNOTS)[stretch]
-    return np.asarray(begin + (end - begin) * (uniform - low) / width, dtype=np.float64)
+    stretch = (uniform >= _KNOTS[1]).astype(np.intp)
+    stretch += uniform >= _KNOTS[2]
+    stretch += uniform >= _KNOTS[3]
+    found: Draws = uniform - _KNOTS.take(stretch)
+    rows = np.arange(len(values))[:, None]
+    found *= np.diff(values, axis=1).reshape(-1).take(stretch + 4 * rows)
+    found /= _WIDTHS.take(stretch)
+    found += values.reshape(-1).take(stretch + 5 * rows)
+    return found
 
 
 def remaining(one: Range, elapsed: float, uniform: Draws, least: float) -> Draws:
@@ -85,6 +92,9 @@ def _knot_values(one: Range) -> tuple[float, float, float, float, float]:
 
 
 def _mixed(bits: NDArray[np.uint64]) -> NDArray[np.uint64]:
-    bits = (bits ^ (bits >> np.uint64(30))) * _FIRST
-    bits = (bits ^ (bits >> np.uint64(27))) * _SECOND
-    return bits ^ (bits >> np.uint64(31))
+    bits = bits ^ (bits >> np.uint64(30))
+    bits *= _FIRST
+    bits ^= bits >> np.uint64(27)
+    bits *= _SECOND
+    bits ^= bits >> np.uint64(31)
+    return bits

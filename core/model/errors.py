@@ -62,9 +62,14 @@ def at(where: str, *keys: str) -> str:
     return ", ".join((where, *keys))
 
 
+def nothing() -> AsWritten:
+    """What is found where something is missing."""
+    return AsWritten(say("files", "nothing"))
+
+
 def missing(where: str, key: str, accepted: str) -> WrongInput:
     """The error for a key that is not there; the caller raises it."""
-    return WrongInput(where, say("files", "nothing"), say("files", "needed", key=key, accepted=accepted))
+    return WrongInput(where, nothing(), say("files", "needed", key=key, accepted=accepted))
 
 
 def one_of(names: Iterable[str]) -> str:

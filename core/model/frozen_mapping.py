@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Mapping
-from typing import TypeVar
+from typing import Any, TypeVar
 
 K = TypeVar("K", bound=Hashable)
 V = TypeVar("V")
@@ -34,5 +34,5 @@ class FrozenMapping(Mapping[K, V]):
         return repr(self._content)
 
 
-def _frozen(value: V) -> V:
-    return FrozenMapping(value) if isinstance(value, dict) else value  # type: ignore[return-value]  # a Mapping too
+def _frozen(value: Any) -> Any:
+    return FrozenMapping(value) if isinstance(value, dict) else value

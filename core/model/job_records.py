@@ -1,4 +1,4 @@
-"""A booked box with its customer, copies, payments and agreements."""
+"""A booked box with its customer, copies, payments and agreements, and what was handed back of it."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from datetime import datetime
 
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
-from core.model.quote_records import Quote
-from core.model.stations import Station
+from core.model.quote_records import Price, Quote
+from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 
 
@@ -82,7 +82,24 @@ class Job:
     @property
     def is_open(self) -> bool:
         """Whether any tape is still in the shop."""
-        return any(tape.station is not Station.HANDED_BACK for tape in self.tapes)
+        return any(tape.station.is_in_the_shop for tape in self.tapes)
+
+
+@dataclass(frozen=True, slots=True)
+class Pickup:
+    """What was handed back at one moment, and to whom."""
+
+    job: Job
+    at: datetime
+    by: str
+    signature: Signature
+    handed_back: tuple[TapeRecord, ...]
+    still_here: tuple[TapeRecord, ...]
+    copies: tuple[CopyRecord, ...]
+    final: Price
+    """The price now that play times are known, never above the agreed ceiling."""
+    paid_minor: int
+    due_minor: int
 
 
 @dataclass(frozen=True, slots=True)

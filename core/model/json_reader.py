@@ -14,7 +14,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Any, NoReturn
 
-from core.model.errors import AsWritten, WrongInput
+from core.model.errors import AsWritten, WrongInput, nothing
 from core.wording.messages import say
 
 MOST_BYTES = 2_000_000
@@ -27,12 +27,22 @@ _STRING_OR_BRACKET = re.compile(r'"(?:[^"\\]|\\.)*+"?|[\[{]|[\]}]', re.DOTALL)
 _SPACE = " \t\r\n"
 """What RFC 8259 allows between tokens."""
 _COMMA_TOO_MANY = re.compile(rf"[{_SPACE}]*(,)[{_SPACE},]*[}}\]]")
+_EXTRA_COMMA = "comma"
+_FAULTS = (
+    (re.compile(_EXTRA_COMMA), "json-comma"),
+    (re.compile("Expecting property name"), "json-name"),
+    (re.compile("Expecting ',' delimiter"), "json-no-comma"),
+    (re.compile("Expecting ':' delimiter"), "json-no-colon"),
+    (re.compile("Expecting value"), "json-value"),
+    (re.compile("Unterminated string"), "json-string"),
+    (re.compile("Invalid control character"), "json-control"),
+    (re.compile(r"Invalid \\"), "json-escape"),
+    (re.compile("Extra data"), "json-more"),
+)
+"""The beginnings of what `json.JSONDecodeError` says, with the sentence of ``readers.ftl`` for each."""
 _NOT_TEXT = ("Cc", "Zl", "Zp")
 """Unicode categories that break a line or a label: control, line separator, paragraph separator."""
 _BYTE_ORDER_MARK = "\ufeff"
-
-
-NOTHING = AsWritten("nothing")
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +88,7 @@ class Value:
 
     def missing(self, key: str, accepted: str) -> NoReturn:
         """Stop reading: the object has no member ``key``."""
-        raise WrongInput(Value(self.file, self._below(key), None).place, NOTHING, accepted)
+        raise WrongInput(Value(self.file, self._below(key), None).place, nothing(), accepted)
 
     def text(self, longest: int, accepted: str) -> str:
         """One line of text of at most ``longest`` characters."""
@@ -93,7 +103,7 @@ class Value:
     def one_of(self, names: Collection[str]) -> str:
         """One of ``names``, written exactly so."""
         if not isinstance(self.content, str) or self.content not in names:
-            self.refuse(f"accepted: {', '.join(names)}")
+            self.refuse(say("readers", "accepted_3", names=", ".join(names)))
         return self.content
 
     def whole(self, least: int, most: int) -> int:
@@ -133,7 +143,7 @@ def read(data: bytes, file: str) -> Value:
         wrong = _at_the_comma(error)
         place = f"{file}: line {wrong.lineno}, column {wrong.colno}"
         found = AsWritten(_near(text, wrong.pos))
-        raise WrongInput(place, found, say("readers", "json", msg=wrong.msg.lower())) from error
+        raise WrongInput(place, found, _fault(wrong.msg)) from error
     return Value(file, "", _plain(Value(file, "", content)))
 
 
@@ -144,7 +154,13 @@ def _at_the_comma(error: json.JSONDecodeError) -> json.JSONDecodeError:
     comma = _COMMA_TOO_MANY.search(error.doc, len(error.doc[: error.pos].rstrip(_SPACE + ",")))
     if comma is None or not comma.start() <= error.pos <= comma.end():
         return error
-    return json.JSONDecodeError("a comma too many", error.doc, comma.start(1))
+    return json.JSONDecodeError(_EXTRA_COMMA, error.doc, comma.start(1))
+
+
+def _fault(said: str) -> str:
+    """What is wrong with the text, by the beginning of what Python's parser said."""
+    key = next((key for beginning, key in _FAULTS if beginning.match(said)), "json-other")
+    return say("readers", key)
 
 
 def shown(content: Any) -> object:
@@ -171,7 +187,7 @@ def _decoded(data: bytes, file: str) -> str:
         raise WrongInput(
             file,
             AsWritten(say("readers", "larger_file")),
-            say("readers", "most_bytes_accepted", most_bytes=f"{MOST_BYTES:,}"),
+            say("readers", "most_bytes_accepted", most_bytes=MOST_BYTES),
         )
     try:
         text = data.decode("utf-8").removeprefix(_BYTE_ORDER_MARK)
@@ -250,4 +266,4 @@ def _is_unicode(text: str) -> bool:
 
 
 def _cut(text: str) -> str:
-    return text if len(text) <= 24 else f"{text[:20]}… ({len(text)} digits)"
+    return text if len(text) <= 24 else say("readers", "long_number", begin=text[:20], count=len(text))

@@ -79,11 +79,6 @@ class Finding(Enum):
     CRUSHED = "crushed"
     COMMERCIAL_RECORDING = "commercial-recording"
 
-    @property
-    def words(self) -> str:
-        """As a person says it: ``off the hub``."""
-        return {"off-hub": "off the hub"}.get(self.value, self.value.replace("-", " "))
-
 
 class Outcome(Enum):
     """What the shop expects of a tape, worst last."""
@@ -100,14 +95,6 @@ class Join(Enum):
     TAPE = "tape"
     ADHESIVE = "adhesive"
     LEADER = "leader"
-
-    @property
-    def words(self) -> str:
-        return {
-            "tape": "splicing tape on the back",
-            "adhesive": "household adhesive tape",
-            "leader": "leader re-anchored",
-        }[self.value]
 
 
 class Measure(Enum):

@@ -1,4 +1,4 @@
-"""The quote of a box: verdicts, charges, what the copies take up, questions, the whole quote."""
+"""The quote of a box: charges, what the copies take up, questions, the whole quote."""
 
 from __future__ import annotations
 
@@ -7,31 +7,9 @@ from datetime import date, datetime
 
 from core.model.inventory import Inventory, TapeLine
 from core.model.money import MoneyRange
-from core.model.names import Outcome
 from core.model.promise_records import Promise
 from core.model.ranges import Range
-
-
-@dataclass(frozen=True, slots=True)
-class Repair:
-    """One action at the bench. ``code`` names its price in the price book."""
-
-    code: str
-    words: str
-    minutes: Range
-
-
-@dataclass(frozen=True, slots=True)
-class Verdict:
-    """What the findings of one tape mean."""
-
-    outcome: Outcome
-    repairs: tuple[Repair, ...]
-    cautions: tuple[str, ...]
-    """For the person at the bench: hazards, and whose rules go first."""
-    told: tuple[str, ...]
-    """Sentences for the customer, said before money is taken."""
-    not_for_reuse: bool
+from core.model.repair_records import Verdict
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,34 @@
-"""Splices, repairs, the look after them, and donor parts in stock."""
+"""What a tape needs at the bench, what was done: splices, repairs, the look after them, donor parts."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
 
-from core.model.names import DonorPart, FormatName, Join, Look, Measure, Section
+from core.model.names import DonorPart, FormatName, Join, Look, Measure, Outcome, Section
 from core.model.ranges import Range
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """One action at the bench. ``code`` names its price in the price book."""
+
+    code: str
+    words: str
+    minutes: Range
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What the findings of one tape mean."""
+
+    outcome: Outcome
+    repairs: tuple[Repair, ...]
+    cautions: tuple[str, ...]
+    """For the person at the bench: hazards, and whose rules go first."""
+    told: tuple[str, ...]
+    """Sentences for the customer, said before money is taken."""
+    not_for_reuse: bool
 
 
 @dataclass(frozen=True, slots=True)

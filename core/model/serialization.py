@@ -112,7 +112,7 @@ def _dataclass_decoder(kind: Any) -> Decoder:
         if not isinstance(data, dict):
             raise ValueError(f"no {kind.__name__}: {data!r}")
         if unknown := data.keys() - fields.keys():
-            raise ValueError(f"{kind.__name__} has no {', '.join(sorted(unknown))}")
+            raise ValueError(f"{kind.__name__}: {', '.join(sorted(unknown))}?")
         return kind(**{name: fields[name](item) for name, item in data.items()})
 
     return decode
@@ -135,7 +135,7 @@ class _Late:
 
 def _list(data: Any) -> list[Any]:
     if not isinstance(data, list):
-        raise ValueError(f"no list: {data!r}")
+        raise ValueError(f"list: {data!r}?")
     return data
 
 

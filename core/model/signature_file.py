@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
 from core.model.json_reader import Value
-from core.model.pickup_records import Signature, Stroke
+from core.model.signatures import Signature, Stroke
 from core.wording.messages import say
 
 MOST_POINTS = 20_000
@@ -38,7 +38,10 @@ def _stroke(value: Value) -> Stroke:
 
 
 def _point(value: Value) -> tuple[float, float]:
-    ends = [end.number(0, 1, say("readers", "accepted_number")) for end in value.items("accepted: [x, y]")]
+    ends = [
+        end.number(0, 1, say("readers", "accepted_number"))
+        for end in value.items(say("readers", "accepted_point"))
+    ]
     if len(ends) != 2:
         value.refuse(say("readers", "accepted_two_numbers_x"))
     return ends[0], ends[1]
@@ -46,6 +49,4 @@ def _point(value: Value) -> tuple[float, float]:
 
 def _aspect(value: Value) -> float:
     low, high = _ASPECTS
-    return value.number(
-        low, high, say("readers", "accepted_width_divided_height", low=f"{low:g}", high=f"{high:g}")
-    )
+    return value.number(low, high, say("readers", "accepted_width_divided_height", low=low, high=high))

@@ -1,4 +1,4 @@
-"""The stations a tape passes, and the moves between them that the shop allows."""
+"""The stations a tape passes, what is true of a tape at each, and the moves that the shop allows."""
 
 from __future__ import annotations
 
@@ -21,9 +21,64 @@ class Station(Enum):
     CANNOT_BE_PLAYED = "cannot-be-played"
 
     @property
-    def words(self) -> str:
-        """The station as a person says it: ``at the bench``."""
-        return self.value.replace("-", " ")
+    def is_in_the_shop(self) -> bool:
+        """Whether the tape is still in the shop's care."""
+        return self is not Station.HANDED_BACK
+
+    @property
+    def needs_the_bench(self) -> bool:
+        """Whether somebody has to look the tape over, repair it or clear it before a deck may take it."""
+        return self in (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
+
+    @property
+    def is_repaired_on_the_way(self) -> bool:
+        """Whether the repairs that were planned may still lie before the tape."""
+        return self.needs_the_bench or self.is_aside
+
+    @property
+    def waits_for_a_deck(self) -> bool:
+        """Whether the tape is on its way to a deck, over the bench or straight."""
+        return self.needs_the_bench or self is Station.CLEARED_TO_PLAY
+
+    @property
+    def is_for_a_deck(self) -> bool:
+        """Whether a tape here goes into a deck next or is in one: it must be fit to play."""
+        return self in (Station.CLEARED_TO_PLAY, Station.PLAYING)
+
+    @property
+    def may_have_files(self) -> bool:
+        """Whether there can be a recorded file of the tape."""
+        return self in (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
+
+    @property
+    def is_aside(self) -> bool:
+        """Whether the tape has stepped out of the line."""
+        return self in ASIDE
+
+    @property
+    def is_unsettled(self) -> bool:
+        """Whether nobody knows yet if the tape will be played: it is in no promise."""
+        return self in (Station.ASKING_THE_CUSTOMER, Station.KEPT_APART)
+
+    @property
+    def is_uncopied(self) -> bool:
+        """Whether a tape that goes home from here was not copied, so that its capture is not charged."""
+        return self in (Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
+
+    @property
+    def is_unfinished(self) -> bool:
+        """Whether the tape is in the shop and not ready."""
+        return self not in (Station.READY, Station.HANDED_BACK)
+
+    @property
+    def is_done(self) -> bool:
+        """Whether the shop has done for the tape what it can."""
+        return not self.is_unfinished or self.is_uncopied
+
+    @property
+    def may_go_home(self) -> bool:
+        """Whether a pickup may return the tape to its owner from here."""
+        return self is Station.READY or self.is_uncopied
 
 
 LINE = (
@@ -53,9 +108,6 @@ _FORWARD: dict[Station, tuple[Station, ...]] = {
 }
 """Moves along the line and back. Hand-back is not a move: only a pickup does it."""
 
-HANDED_BACK_FROM = (Station.READY, Station.KEPT_APART, Station.CANNOT_BE_PLAYED)
-"""Stations from which a pickup may return a tape to its owner."""
-
 
 def allowed_moves(here: Station) -> tuple[Station, ...]:
     """The stations a tape may go to from ``here``, the usual next one first.
@@ -72,8 +124,3 @@ def allowed_moves(here: Station) -> tuple[Station, ...]:
 def allows(here: Station, there: Station) -> bool:
     """Whether one move leads from ``here`` to ``there``."""
     return there in allowed_moves(here)
-
-
-def is_open(station: Station) -> bool:
-    """Whether the tape is still in the shop's care."""
-    return station is not Station.HANDED_BACK

@@ -7,9 +7,8 @@ from datetime import datetime
 
 from core.model.inventory import TapeLine
 from core.model.names import Finding, FormatName, Look, TapeCode
-from core.model.quote_records import Verdict
 from core.model.ranges import Range
-from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
+from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice, Verdict
 from core.model.stations import Station
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from core.papers import lettering
 from core.papers.page import About, Book, Pen
-from core.papers.page_flow import Block, PageRow, Placed, TextLine, arranged
 from core.papers.paper_tokens import BODY, LEAD, LINE, MARGIN, OXIDE, QUIET, UNIT, Style, sheet
-from core.papers.story import Story, text_cell
+from core.papers.story import Block, PageRow, Story, TextLine, text_cell
 from core.papers.voice import Voice
 
 _RUNNING = 2 * UNIT
@@ -24,6 +24,14 @@ class Cover:
     title: str
     subject: str = ""
     """Job number or day, beside the title of later pages."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A row and the distance of its top from the top of the page."""
+
+    row: PageRow
+    top: float
 
 
 def story(voice: Voice, paper: str | None) -> Story:
@@ -80,3 +88,50 @@ def _draw_running_head(pen: Pen, width: float, cover: Cover, voice: Voice) -> No
 def _draw_foot(book: Book, text: str) -> None:
     width = book.width - 2 * MARGIN
     TextLine(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN + UNIT / 2, width)
+
+
+# --- where one page ends and the next begins ------------------------------------------------
+
+
+def arranged(pieces: Sequence[Block], first: float, later: float, bottom: float) -> list[list[Placed]]:
+    """The pieces on pages whose text runs from ``first`` (``later`` on all but the first) to ``bottom``."""
+    pages: list[list[Placed]] = [[]]
+    y = first
+    for index, piece in enumerate(pieces):
+        before = piece.before if pages[-1] else 0
+        if pages[-1] and y + before + _together(pieces, index, bottom - later) > bottom:
+            pages.append([])
+            y, before = later, 0
+            if piece.heading:
+                y = _put(pages, piece.heading, y)
+        for part, on_new_page in _parts(piece.row, bottom - y - before, bottom - later):
+            if on_new_page:
+                pages.append([])
+                y, before = later, 0
+            y = _put(pages, part, y + before)
+            before = 0
+    return pages
+
+
+def _put(pages: list[list[Placed]], row: PageRow, y: float) -> float:
+    pages[-1].append(Placed(row, y))
+    return y + row.height
+
+
+def _together(pieces: Sequence[Block], index: int, most: float) -> float:
+    """Height of a piece and of those that must stand on the same page, as far as a page can hold them."""
+    own = height = pieces[index].row.height
+    while pieces[index].with_next and index + 1 < len(pieces):
+        index += 1
+        height += pieces[index].before + pieces[index].row.height
+    return height if height <= most else own
+
+
+def _parts(row: PageRow, here: float, page: float) -> Iterator[tuple[PageRow, bool]]:
+    """The row, cut where a page ends if it is taller than a page; whether each part opens a page."""
+    opens = False
+    room = here
+    while row.height > room and (parts := row.split(room)):
+        yield parts[0], opens
+        row, room, opens = parts[1], page, True
+    yield row, opens

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from core.model.job_records import Job
 from core.model.settings_records import ShopFront
 from core.papers import lettering, printed_codes
 from core.papers.binding import Cover, about
-from core.papers.page import Book, Pen
-from core.papers.page_flow import Cell, TextLine
+from core.papers.page import Book
 from core.papers.paper_tokens import (
     BODY,
     HUGE,
@@ -24,9 +25,12 @@ from core.papers.paper_tokens import (
     Style,
     sheet,
 )
-from core.papers.story import few_cell, text_cell
+from core.papers.story import Cell, TextLine, few_cell, text_cell
 from core.papers.tape_words import tally
 from core.papers.voice import Voice, voice
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen
 
 _QR = 30 * MM
 _BAR = _QR * 21 / 29 / 68

@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import TYPE_CHECKING
 
 from core.model.promise_records import Promise
 from core.papers import lettering
-from core.papers.page import Pen
 from core.papers.paper_tokens import BODY, LINE, MUTED, TIME, UNIT, Style
 from core.papers.voice import Voice
 from core.promise import chances
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen
 
 _DOT = 3.1
 """Radius in points."""

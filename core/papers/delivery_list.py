@@ -10,9 +10,8 @@ from core.model.names import TapeCode
 from core.model.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.papers.binding import Cover, bound, story
-from core.papers.page_flow import Cell
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
-from core.papers.story import PaperTable, Story, TableColumn, text_cell
+from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.tape_words import full_name, short_code
 from core.papers.voice import Voice, voice
 

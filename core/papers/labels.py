@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
@@ -12,13 +13,15 @@ from core.model.tape_records import TapeRecord
 from core.papers import printed_codes
 from core.papers.binding import Cover, about
 from core.papers.not_for_reuse_band import PrintedBand, band
-from core.papers.page import Book, Pen, Rectangle
-from core.papers.page_flow import TextLine
+from core.papers.page import Book
 from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, STRONG, sheet
-from core.papers.story import even_cell, few_cell
+from core.papers.story import TextLine, even_cell, few_cell
 from core.papers.tape_words import record_name, short_code
 from core.papers.voice import Voice, voice
 from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen, Rectangle
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from core.papers import lettering
-from core.papers.page import Pen, Point, Rectangle
 from core.papers.paper_tokens import BAND, INK, STRONG, Style
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen, Point, Rectangle
 
 HEIGHT = 18.0
 _STRIPE = 7.0

@@ -9,9 +9,8 @@ from core.model.settings_records import ShopFront
 from core.papers import date_dots, price_table
 from core.papers.binding import Cover, bound, story
 from core.papers.not_for_reuse_band import band
-from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, QUIET, STRONG, TITLE, UNIT
-from core.papers.story import PaperTable, Story, TableColumn, gap, text_cell
+from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, gap, text_cell
 from core.papers.tape_words import draft_name, expected
 from core.papers.voice import Voice, voice
 

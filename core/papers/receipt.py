@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections import Counter
+from typing import TYPE_CHECKING
 
-from core.model.pickup_records import Pickup, Signature
+from core.model.job_records import Pickup
 from core.model.settings_records import ShopFront
+from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from core.papers import price_table, signature_strokes
 from core.papers.binding import Cover, bound, story
 from core.papers.not_for_reuse_band import band
-from core.papers.page import Pen
-from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
 from core.papers.spliced_tapes import tell_repaired, tell_spliced
-from core.papers.story import PaperTable, Story, TableColumn, even_cell, text_cell
+from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, even_cell, text_cell
 from core.papers.tape_words import became, full_name, short_code, spliced, standing
 from core.papers.voice import Voice, voice
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen
 
 _PAD_HEIGHT = 9 * UNIT
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.model.pickup_records import Signature, Stroke
+from core.model.signatures import Signature, Stroke
 from core.papers.page import Pen, Point, Rectangle
 
 _NIB = 1.3

@@ -9,9 +9,8 @@ from core.model.ranges import Range
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.tape_records import TapeRecord
 from core.papers.not_for_reuse_band import band
-from core.papers.page_flow import Cell, Gap
 from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT
-from core.papers.story import Story, text_cell
+from core.papers.story import Cell, Gap, Story, text_cell
 from core.papers.tape_words import full_name, short_code
 from core.papers.voice import Voice
 
@@ -49,7 +48,7 @@ def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
 
 def joined(splice: Splice, speaker: Voice) -> str:
     """Where, how, how much was cut away, and what that did to the recording."""
-    how = speaker.say_or(f"join-{splice.joined_with.value}", splice.joined_with.words)
+    how = speaker.say(f"join-{splice.joined_with.value}")
     if splice.in_leader:
         return speaker.say("splice-leader_end" if splice.at_minutes > 1 else "splice-leader_start", how=how)
     return speaker.say(

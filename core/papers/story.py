@@ -1,16 +1,112 @@
-"""The text of a paper as it is told: headings, paragraphs, tables, panels, one below the other."""
+"""The text of a paper as it is told: headings, paragraphs, tables, panels, one row below the other.
+
+Every row has its height before anything is drawn, so the number of pages is known when the first is drawn.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Protocol
 
 from core.papers import lettering
-from core.papers.page_flow import Block, Cell, Gap, PageRow, TextLine
-from core.papers.paper_tokens import BODY, GROUND, LEAD, QUIET, UNIT, Style
+from core.papers.paper_tokens import BODY, GROUND, LEAD, LINE, QUIET, UNIT, Style
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen
 
 GUTTER = 1.5 * UNIT
 _INSET = 2 * UNIT
+
+
+class Item(Protocol):
+    """Something in a cell: a line of text, a strip, a drawing."""
+
+    @property
+    def height(self) -> float: ...
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None: ...
+
+
+@dataclass(frozen=True, slots=True)
+class TextLine:
+    """One line of text that is known to fit. ``align`` is ``left``, ``right`` or ``centre``."""
+
+    text: str
+    style: Style = BODY
+    align: str = "left"
+
+    @property
+    def height(self) -> float:
+        return self.style.leading
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        spare = width - lettering.measured(self.text, self.style) if self.align != "left" else 0
+        pen.text(x + (spare / 2 if self.align == "centre" else spare), y, self.text, self.style)
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """Empty height."""
+
+    height: float
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        """Nothing to draw."""
+
+
+Cell = tuple[Item, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PageRow:
+    """Cells side by side. ``widths`` are those of the cells, ``gutter`` the space between them."""
+
+    cells: tuple[Cell, ...]
+    widths: tuple[float, ...]
+    gutter: float = 0
+    air: float = 0
+    """Space above and below the cells."""
+    inset: float = 0
+    """Space at both ends, for a row with a ground of its own."""
+    fill: str | None = None
+    ruled: bool = False
+    """Whether a hairline closes the row."""
+
+    @property
+    def height(self) -> float:
+        return 2 * self.air + max(_height(cell) for cell in self.cells)
+
+    def draw(self, pen: Pen, x: float, y: float) -> None:
+        """The row with its top left corner at ``x`` and ``y``."""
+        whole = sum(self.widths) + self.gutter * (len(self.widths) - 1) + 2 * self.inset
+        if self.fill:
+            pen.box((x, y, whole, self.height), fill=self.fill, round_by=3)
+        if self.ruled:
+            pen.rule(x, y + self.height, whole, LINE)
+        left = x + self.inset
+        for cell, width in zip(self.cells, self.widths, strict=True):
+            _draw_cell(pen, cell, left, y + self.air, width)
+            left += width + self.gutter
+
+    def split(self, height: float) -> tuple[PageRow, PageRow] | None:
+        """The part that fits into ``height`` and the rest; None when not even a line fits."""
+        parts = [_split_cell(cell, height - 2 * self.air) for cell in self.cells]
+        if not any(first for first, _ in parts):
+            return None
+        first = replace(self, cells=tuple(first for first, _ in parts), ruled=False)
+        return first, replace(self, cells=tuple(rest for _, rest in parts))
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A row in the story: how far below the last one, and what must not be torn from it."""
+
+    row: PageRow
+    before: float = 0
+    with_next: bool = False
+    heading: PageRow | None = None
+    """Repeated at the top of a page on which the piece is not the first of its table."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,3 +209,22 @@ def even_cell(text: str, width: float, style: Style = BODY, *, align: str = "lef
 def gap(height: float = UNIT) -> Cell:
     """Empty height within a cell."""
     return (Gap(height),)
+
+
+def _height(cell: Cell) -> float:
+    return sum(item.height for item in cell)
+
+
+def _draw_cell(pen: Pen, cell: Cell, x: float, y: float, width: float) -> None:
+    for item in cell:
+        item.draw(pen, x, y, width)
+        y += item.height
+
+
+def _split_cell(cell: Cell, height: float) -> tuple[Cell, Cell]:
+    used = 0.0
+    for index, item in enumerate(cell):
+        used += item.height
+        if used > height:
+            return cell[:index], cell[index:]
+    return cell, ()

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Sequence
 
 from core.model.inventory import TapeLine
 from core.model.names import Outcome
-from core.model.quote_records import Verdict
+from core.model.repair_records import Verdict
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.papers.voice import Voice
@@ -15,7 +16,7 @@ from core.wording.locale_figures import tape_code
 
 def draft_name(draft: TapeLine, voice: Voice) -> str:
     """``Hi8 P6-120, recorded as Digital8, LP``."""
-    parts = [" ".join(filter(None, (voice.format(draft.format), draft.marking)))]
+    parts = [" ".join(filter(None, (voice.capital(voice.format(draft.format)), draft.marking)))]
     if draft.recorded_as and draft.recorded_as != draft.format:
         parts.append(voice.say("tape-recorded_as", format=voice.format(draft.recorded_as)))
     if draft.speed:
@@ -41,7 +42,7 @@ def short_code(tape: TapeRecord) -> str:
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
     """In short sentences: what was found, what is done, what comes of it."""
     outcome = voice.say(f"outcome-{verdict.outcome.value}")
-    found = ", ".join(voice.say_or(f"findings.{finding.value}", finding.words) for finding in draft.findings)
+    found = ", ".join(spoken(finding, voice.language) for finding in draft.findings)
     repairs = ", ".join(repair.words for repair in verdict.repairs)
     return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
 
@@ -59,7 +60,7 @@ def became(tape: TapeRecord, voice: Voice) -> str:
 
 def standing(tape: TapeRecord, voice: Voice) -> str:
     """Where a tape is that stays with the shop."""
-    return voice.say_or(f"station-{tape.station.value}", tape.station.words)
+    return voice.say(f"station-{tape.station.value}")
 
 
 def tally(formats: Iterable[str], voice: Voice) -> str:

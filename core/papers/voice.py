@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
+from core.catalogue.formats import catalogue
 from core.model.money import MoneyRange
 from core.model.names import FormatName
 from core.model.promise_records import Promise
@@ -110,8 +111,11 @@ class Voice:
         return messages.say("figures", "minutes", language=self.language, n=count)
 
     def format(self, name: FormatName) -> str:
-        """The format as people call it; a name without words is printed as it is."""
-        return self.say_or(f"formats-{name}", name)
+        """The format as people call it; a name the catalogue does not have is printed as it is."""
+        if messages.knows("formats", f"name-{name}", self.language):
+            return messages.say("formats", f"name-{name}", language=self.language)
+        known = catalogue()
+        return known.format(name).words if name in known.names else name
 
     def promised(self, promise: Promise) -> str:
         """``Thursday 12 March``, or that no day can be named."""

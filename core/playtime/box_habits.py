@@ -176,8 +176,9 @@ def _picked(choice: Choice[T], salt: int, keys: tuple[int, ...], box: Box) -> Pl
     return np.asarray((uniform[:, None, :] >= bounds[None, :, :]).sum(axis=1), dtype=np.intp)
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=128)
 def _uniform_of_tapes(salted: int, keys: tuple[int, ...], scenarios: int) -> Minutes:
+    """Remembered for the lines drawn last: 8 kB a tape each, and their sums stay in `minutes_of_lot`."""
     return common_random_numbers.uniforms(salted, keys, scenarios)
 
 

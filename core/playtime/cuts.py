@@ -47,7 +47,7 @@ def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -
     longest = max(marking.metres.value for marking in form.markings)
     if not 0 <= cm <= longest * 100 or math.isnan(cm):
         raise WrongInput(
-            "cm", cm, say("playtime", "cm-accepted", most=f"{longest * 100:.0f}", format=form.words)
+            "cm", cm, say("playtime", "cm-accepted", most=round(longest * 100), format=form.words)
         )
     cases = recordings(name, speed, tv)
     removed = gathered((_rounded(cm * 10 / case.mm_s), case.weight) for case in cases)
@@ -108,7 +108,7 @@ def _rounded(seconds: float) -> float:
 def _sources(case: Recording) -> tuple[str, ...]:
     known = case.system.footprint(case.tv)
     track = (
-        say("playtime", "track", mm=f"{known.value:g}", source=known.words)
+        say("playtime", "track", mm=known.value, source=known.words)
         if known
         else say("playtime", "track-unknown")
     )

@@ -42,7 +42,7 @@ def possibilities_of(group: Group) -> dict[str, str]:
     if kind == "length":
         overs = length_over(group)
         return {
-            name: say("habits", "longer" if over else "no-longer", percent=f"{100 * over:g}")
+            name: say("habits", "longer" if over else "no-longer", percent=100 * over)
             for name, over in zip(names, overs, strict=True)
         }
     return {name: name.upper() for name in names}

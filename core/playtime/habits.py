@@ -11,9 +11,8 @@ from statistics import NormalDist
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Marking
 from core.model.frozen_mapping import FrozenMapping
-from core.model.names import FormatName, Origin, Speed, TvSystem
+from core.model.names import TvSystem
 from core.playtime import starting_beliefs
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group, Weights, scaled
@@ -155,23 +154,3 @@ def format_and_tv(name: str) -> tuple[Format, TvSystem | None]:
         name, _, ending = name.rpartition("-")
         return catalogue().format(name), TvSystem(ending)
     return catalogue().format(name), None
-
-
-def tv_weights(marking: Marking | None, shop: ShopHabits = STARTING) -> dict[TvSystem, float]:
-    """How likely each TV system is, given the marking when it was made for one of them."""
-    found = shop.weights(starting_beliefs.tv_group(marking))
-    return {tv: found[tv.value] for tv in TvSystem}
-
-
-def system_weights(shell: Format, shop: ShopHabits = STARTING) -> dict[FormatName, float]:
-    """How likely each recording is that fits the shell."""
-    found = shop.weights(starting_beliefs.system_group(shell))
-    return {FormatName(name): weight for name, weight in found.items()}
-
-
-def speed_weights(
-    system: Format, tv: TvSystem, shop: ShopHabits = STARTING, origin: Origin | None = None
-) -> dict[Speed, float]:
-    """How likely each recording speed is."""
-    found = starting_beliefs.of_origin(shop.weights(starting_beliefs.speed_group(system, tv)), system, origin)
-    return {Speed(name): weight for name, weight in found.items()}

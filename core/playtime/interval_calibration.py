@@ -69,7 +69,7 @@ NOMINAL = IntervalLevels()
 
 def conformities(points: Points, tapes: Sequence[tuple[str, float]]) -> list[Conformity]:
     """The conformity of tapes (name of the box, minutes played) in one predictive distribution, in order."""
-    values, weights = np.array(points).T
+    values, weights = points.T
     reached = np.concatenate(([0.0], np.cumsum(weights), [2.0]))
     minutes, usual = np.array([played for _, played in tapes]), spread(points)
     lows = reached[np.searchsorted(values, minutes, side="right")]

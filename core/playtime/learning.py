@@ -47,7 +47,7 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
     return replace(shop, levels=_interval_levels(newest, effective, shop.concentrations))
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=64)
 def of_box(played: tuple[Played, ...], shop: ShopHabits) -> ShopHabits:
     """The posterior of the tapes still to come of a box of which these were played."""
     return shop.of_box(counted(counts_of(played, shop)))

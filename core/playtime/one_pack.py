@@ -11,6 +11,7 @@ from core.playtime import packs
 from core.playtime.beliefs import gathered, settled
 from core.playtime.packs import MISREADING_MM, Reels
 from core.playtime.tape_minutes import recordings
+from core.wording.locale_figures import figure
 from core.wording.messages import say
 
 
@@ -49,7 +50,7 @@ def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
     if known.named is None:
         doubts.append(say("playtime", "no-marking", marking=known.marking.name))
     if radius_mm > known.fullest_mm + MISREADING_MM:
-        full = f"{known.fullest_mm:.1f}"
+        full = figure(known.fullest_mm, digits=1)
         doubts.append(say("playtime", "too-full", marking=known.marking.name, mm=full))
     if "from-memory" in (known.hub.mark, known.thickness.mark):
         doubts.append(say("playtime", "rough"))

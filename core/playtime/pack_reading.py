@@ -28,9 +28,9 @@ _LOW, _LIKELY, _HIGH = 0.25, 0.5, 0.25
 class WoundTo(Enum):
     """Where in the tape it was left."""
 
-    AT_THE_BEGINNING = "at the beginning"
-    ON_THE_WAY = "on the way"
-    AT_THE_END = "at the end"
+    AT_THE_BEGINNING = "begin"
+    ON_THE_WAY = "way"
+    AT_THE_END = "end"
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,14 +106,16 @@ def fit_words(found: PackReading) -> str:
     return say(
         "playtime",
         f"{key}-others" if key == "packs-differ" and others else key,
-        low=f"{together.low:.0f}",
-        high=f"{together.high:.0f}",
-        mm=f"{MISREADING_MM:g}",
+        low=round(together.low),
+        high=round(together.high),
+        mm=MISREADING_MM,
         marking=marking.name,
-        metres=f"{marking.metres.value:g}",
-        over=f"{100 * packs.over_length(marking):g}",
+        metres=marking.metres.value,
+        over=100 * packs.over_length(marking),
         others=", ".join(others),
-        **_span(known),
+        thin=known.thin_um,
+        thick=known.thick_um,
+        source=known.thickness_span,
     )
 
 
@@ -236,15 +238,12 @@ def _minutes(metres: Range, cases: tuple[tuple[float, float], ...]) -> Range:
     )
 
 
-def _span(known: Reels) -> dict[str, str]:
-    return {"thin": f"{known.thin_um:g}", "thick": f"{known.thick_um:g}", "source": known.thickness_span}
-
-
 def _sources(known: Reels) -> tuple[str, ...]:
-    marking, metres = known.marking, f"{known.marking.metres.value:g}"
+    marking, metres = known.marking, known.marking.metres.value
+    thin, thick = known.thin_um, known.thick_um
     return (
         *packs.geometry_sources(known),
-        say("playtime", "thickness-span", **_span(known)),
+        say("playtime", "thickness-span", thin=thin, thick=thick, source=known.thickness_span),
         say(
             "playtime",
             "marking-length",
@@ -252,5 +251,5 @@ def _sources(known: Reels) -> tuple[str, ...]:
             metres=metres,
             source=marking.metres.words,
         ),
-        say("playtime", "misreading", mm=f"{MISREADING_MM:g}"),
+        say("playtime", "misreading", mm=MISREADING_MM),
     )

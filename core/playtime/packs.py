@@ -58,7 +58,7 @@ class Reels:
     def check(self, place: str, radius_mm: float) -> None:
         """WrongInput for a radius below the hub or beyond the reel, which is impossible."""
         if not self.hub.value <= radius_mm <= self.flange.value:
-            hub, reel = f"{self.hub.value:g}", f"{self.flange.value:g}"
+            hub, reel = self.hub.value, self.flange.value
             accepted = say("playtime", "pack-reaches", format=self.form.words, hub=hub, reel=reel)
             raise WrongInput(place, radius_mm, accepted)
 
@@ -97,8 +97,8 @@ def reels(name: FormatName, marking: str | None) -> Reels:
 def geometry_sources(known: Reels) -> tuple[str, ...]:
     """Where hub and thickness come from."""
     return (
-        say("playtime", "hub", mm=f"{known.hub.value:g}", source=known.hub.words),
-        say("playtime", "thickness", um=f"{known.thickness.value:g}", source=known.thickness.words),
+        say("playtime", "hub", mm=known.hub.value, source=known.hub.words),
+        say("playtime", "thickness", um=known.thickness.value, source=known.thickness.words),
     )
 
 

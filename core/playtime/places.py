@@ -36,7 +36,7 @@ class Place:
     def words(self) -> str:
         """As it was measured: ``12.5 minutes``, ``37 metres``."""
         figure = self.minutes if self.measured is Measure.MINUTES else self.metres
-        return f"{figure.likely:g} {self.measured.value}"
+        return say("playtime", f"place-{self.measured.value}", n=figure.likely)
 
 
 def after_minutes(line: TapeLine, minutes: float) -> Place:
@@ -46,7 +46,7 @@ def after_minutes(line: TapeLine, minutes: float) -> Place:
     """
     believed = tape_minutes.belief(line, line.tv)
     if not 0 <= minutes <= believed.longest:
-        accepted = say("playtime", "minutes-run", most=f"{believed.longest:.0f}")
+        accepted = say("playtime", "minutes-run", most=round(believed.longest))
         raise WrongInput(say("playtime", "minutes-from-head"), minutes, accepted)
     speed = as_range(believed.speed_mm_s)
     along = _along(line, minutes, as_range(believed.full).likely)
@@ -61,7 +61,7 @@ def after_metres(line: TapeLine, metres: float) -> Place:
     """
     longest = longest_metres(line)
     if not isfinite(metres) or not 0 <= metres <= longest:
-        accepted = say("playtime", "metres-run", most=f"{longest:.0f}")
+        accepted = say("playtime", "metres-run", most=round(longest))
         raise WrongInput(say("playtime", "metres-from-head"), metres, accepted)
     speed = as_range(tape_minutes.belief(line, line.tv).speed_mm_s)
     minutes = Range(*(metres * 1000 / 60 / mm_s for mm_s in (speed.high, speed.likely, speed.low)))

@@ -17,9 +17,8 @@ from core.catalogue.markings import Marking, TapeSpeed
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.playtime import habits, starting_beliefs
-from core.playtime.habits import ShopHabits
-from core.playtime.starting_beliefs import Group
+from core.playtime import starting_beliefs
+from core.playtime.starting_beliefs import Group, GroupWeights
 from core.wording.messages import say
 
 T = TypeVar("T")
@@ -79,7 +78,7 @@ class Choice(Generic[T]):
     """Share of the habit that what is known left over."""
 
 
-def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
+def systems(known: Facts, shop: GroupWeights) -> Choice[Format]:
     """The recordings that may be on the tape; WrongInput for one that does not fit the shell."""
     shell = known.shell
     if known.recorded_as is not None:
@@ -89,7 +88,7 @@ def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
         return Choice(None, ((catalogue().format(known.recorded_as), 1.0),))
     weights = {
         catalogue().format(name): weight
-        for name, weight in habits.system_weights(shell, shop).items()
+        for name, weight in system_weights(shell, shop).items()
         if _runs_at(name, known)
     }
     if not weights:
@@ -97,7 +96,7 @@ def systems(known: Facts, shop: ShopHabits) -> Choice[Format]:
     return _choice(starting_beliefs.system_group(shell), weights)
 
 
-def tvs(known: Facts, system: Format, shop: ShopHabits) -> Choice[TvSystem]:
+def tvs(known: Facts, system: Format, shop: GroupWeights) -> Choice[TvSystem]:
     """The TV systems in which one of the speeds exists; WrongInput for a speed the recording has not."""
     choices = system.speed_choices(known.speed, known.tv)
     if known.tv is not None:
@@ -105,15 +104,15 @@ def tvs(known: Facts, system: Format, shop: ShopHabits) -> Choice[TvSystem]:
     marking = known.shell.marking(known.marking)
     weights = {
         tv: weight
-        for tv, weight in habits.tv_weights(marking, shop).items()
+        for tv, weight in tv_weights(marking, shop).items()
         if any(entry.suits(None, tv) for entry in choices)
     }
     return _choice(starting_beliefs.tv_group(marking), weights)
 
 
-def speeds(known: Facts, system: Format, tv: TvSystem, shop: ShopHabits) -> Choice[TapeSpeed]:
+def speeds(known: Facts, system: Format, tv: TvSystem, shop: GroupWeights) -> Choice[TapeSpeed]:
     """The speeds possible under what is known."""
-    weights = habits.speed_weights(system, tv, shop, known.origin)
+    weights = speed_weights(system, tv, shop, known.origin)
     fitting = [entry for entry in system.speed_choices(known.speed, known.tv) if entry.suits(None, tv)]
     found = {entry: weights[entry.speed] for entry in fitting}
     if not any(found.values()):
@@ -131,7 +130,7 @@ def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
     return _choice(None, {entry: weights[entry.name] for entry in shell.markings if entry.name in weights})
 
 
-def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
+def fills(known: Facts, shop: GroupWeights) -> Choice[Stretch]:
     """How much is recorded: stretches of the tape from share to share, each equally likely within."""
     group, edges = starting_beliefs.fill_group(known.shell), starting_beliefs.fill_edges()
     stretches = dict(zip(pairwise(edges), shop.weights(group).values(), strict=True))
@@ -147,11 +146,31 @@ def fills(known: Facts, shop: ShopHabits) -> Choice[Stretch]:
     return _choice(None, dict(_around(known, list(stretches.values())[:-1])))
 
 
-def lengths(is_shortest: bool, shop: ShopHabits) -> Choice[float]:
+def lengths(is_shortest: bool, shop: GroupWeights) -> Choice[float]:
     """How much longer the cassette is than the catalogue's length, as a share of it."""
     group = starting_beliefs.length_group(is_shortest)
     found = shop.weights(group)
     return Choice(None, tuple(zip(starting_beliefs.length_over(group), found.values(), strict=True)))
+
+
+def tv_weights(marking: Marking | None, shop: GroupWeights) -> dict[TvSystem, float]:
+    """How likely each TV system is, given the marking when it was made for one of them."""
+    found = shop.weights(starting_beliefs.tv_group(marking))
+    return {tv: found[tv.value] for tv in TvSystem}
+
+
+def system_weights(shell: Format, shop: GroupWeights) -> dict[FormatName, float]:
+    """How likely each recording is that fits the shell."""
+    found = shop.weights(starting_beliefs.system_group(shell))
+    return {FormatName(name): weight for name, weight in found.items()}
+
+
+def speed_weights(
+    system: Format, tv: TvSystem, shop: GroupWeights, origin: Origin | None = None
+) -> dict[Speed, float]:
+    """How likely each recording speed is."""
+    found = starting_beliefs.of_origin(shop.weights(starting_beliefs.speed_group(system, tv)), system, origin)
+    return {Speed(name): weight for name, weight in found.items()}
 
 
 def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[Stretch, float]]:

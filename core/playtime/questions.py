@@ -8,19 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, Origin, Speed, TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import box_habits, habits, possibilities, starting_beliefs, tape_minutes
+from core.playtime import box_habits, possibilities, starting_beliefs, tape_minutes
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts, facts
-from core.wording import messages
-from core.wording.messages import Speech, say
+from core.wording.messages import say, worded_cache
 
 WORTH_ASKING = 0.1
 """Hours off the range below which a question only costs time at the counter (an assumption)."""
@@ -67,7 +66,7 @@ def questions(lines: Sequence[BoxLine], box: Box) -> tuple[Question, ...]:
 
     At most `MOST` for their hours; one that decides which machine is needed is always among them.
     """
-    possible = [(each, one) for each in lines for one in _possible(each, box.habits, messages.current())]
+    possible = [(each, one) for each in lines for one in _possible(each, box.habits)]
     if not possible:
         return ()
     total = box_habits.minutes_of_box(((each.known, each.keys) for each in lines), box)
@@ -109,14 +108,14 @@ def _widths(minutes: Minutes) -> Minutes:
     return np.asarray(ordered[:, high] - ordered[:, low])
 
 
-@lru_cache(maxsize=2048)
-def _possible(asked: BoxLine, shop: ShopHabits, speech: Speech) -> tuple[_Possible, ...]:
+@worded_cache(maxsize=2048)
+def _possible(asked: BoxLine, shop: ShopHabits) -> tuple[_Possible, ...]:
     return tuple(_each_possible(asked, shop))
 
 
 def _each_possible(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
     for question in tape_minutes.questions(asked.line, asked.tv, asked.position):
-        weights = habits.system_weights(asked.known.shell, shop)
+        weights = possibilities.system_weights(asked.known.shell, shop)
         drafts = [answer.draft.recorded_as for answer in question.answers]
         yield _Possible(question, tuple(weights.get(each, _LIKELY) for each in drafts if each), always=True)
     ways = _ways(asked.known, shop)
@@ -220,8 +219,8 @@ def _tv(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     yield _Possible(Question(asked.position, text, answers), (weights[TvSystem.NTSC], weights[TvSystem.PAL]))
 
 
-def _answer(asked: BoxLine, shop: ShopHabits, key: str, **known: object) -> Answer:
-    draft: TapeLine = replace(asked.line, **known)  # type: ignore[arg-type]  # names of TapeLine
+def _answer(asked: BoxLine, shop: ShopHabits, key: str, **known: Any) -> Answer:
+    draft = replace(asked.line, **known)
     span = tape_minutes.belief(draft, asked.tv, shop).range
     minutes = tape_minutes.spanned(span.low, span.high)
     return Answer(say("questions", key), say("questions", "means", minutes=minutes), draft)

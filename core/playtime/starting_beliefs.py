@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import cache
-from typing import Annotated, TypeAlias
+from typing import Annotated, Protocol, TypeAlias
 
 from msgspec import Meta, Struct
 
 from core.catalogue.cassettes import Format
 from core.catalogue.format_file import ANY, Mark, NotNegative, Positive, Words
-from core.catalogue.markings import Marking
+from core.catalogue.markings import Marking, Sourced
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
 from core.model.shaped_toml import read, shaped
@@ -24,6 +24,15 @@ Group: TypeAlias = tuple[str, str]
 """What a habit is about and whose: ``("speed", "vhs-c-ntsc")``."""
 Counts: TypeAlias = Mapping[Group, Weights]
 """How many tapes of each group were found to be what."""
+
+
+class GroupWeights(Protocol):
+    """Whoever believes something of every group: a shop, or a box in it."""
+
+    def weights(self, group: Group) -> Mapping[str, float]:
+        """The shares of a group's possibilities, adding up to one."""
+        ...
+
 
 SHARED = ("system", "tv", "speed", "fill")
 """Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
@@ -80,7 +89,7 @@ def _beliefs() -> _Beliefs:
 
 def source() -> str:
     """Where these beliefs come from, as a clerk may read it."""
-    return f"{_beliefs().source} ({_beliefs().mark})"
+    return Sourced(None, _beliefs().source, _beliefs().mark).words
 
 
 def worth(kind: str) -> float:
@@ -173,7 +182,7 @@ def length_over(group: Group) -> tuple[float, ...]:
 
 def length_source(group: Group) -> str:
     length = _beliefs().length[group[1]]
-    return f"{length.source} ({length.mark})"
+    return Sourced(None, length.source, length.mark).words
 
 
 def camera_share(system: Format) -> float:

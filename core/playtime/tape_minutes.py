@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from math import ceil
 
 import numpy as np
@@ -26,7 +25,8 @@ from core.playtime import possibilities, starting_beliefs
 from core.playtime.beliefs import Belief, Points, as_range, gathered, settled, spread, weighed
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Choice, Facts, facts
-from core.wording.messages import say
+from core.wording.locale_figures import figure, percent
+from core.wording.messages import say, worded_cache
 
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
@@ -87,8 +87,8 @@ def named(line: TapeLine) -> str:
 
 def spanned(low: float, high: float) -> str:
     """``62 to 124``, or one figure when both agree as printed; whole minutes."""
-    first, last = f"{low:.0f}", f"{high:.0f}"
-    return first if first == last else say("charges", "range", low=first, high=last)
+    first, last = round(low), round(high)
+    return figure(first) if first == last else say("charges", "range", low=first, high=last)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +103,7 @@ class Recording:
     weight: float
 
 
-@lru_cache(maxsize=1024)
+@worded_cache(maxsize=1024)
 def recordings(
     name: FormatName, speed: Speed | None, tv: TvSystem | None, marking: str | None = None
 ) -> tuple[Recording, ...]:
@@ -137,7 +137,7 @@ class _Case:
         return play_minutes(self.marking.metres.value, self.speed.mm_s.value, sides)
 
 
-@lru_cache(maxsize=4096)
+@worded_cache(maxsize=1024)
 def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     """The belief about a tape of which this much is known."""
     shell = known.shell
@@ -212,14 +212,14 @@ def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, 
 def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterator[str]:
     for case in claimed:
         metres = case.marking.metres
-        length = f"{metres.value:.1f}"
+        length = figure(metres.value, digits=1)
         key = "length-by-marking" if case.marking.is_shortest else "length-of"
         yield say("playtime", key, marking=case.marking.name, metres=length, source=metres.words)
         yield _speed_words(case.system, case.speed)
     for group in dict.fromkeys(starting_beliefs.length_group(case.marking.is_shortest) for case in claimed):
         most = max(starting_beliefs.length_over(group))
         source = starting_beliefs.length_source(group)
-        yield say("playtime", f"longer-{group[1]}", most=f"{most:.1%}", source=source)
+        yield say("playtime", f"longer-{group[1]}", most=percent(most), source=source)
     if ways > 1:
         yield say("playtime", "not-known", source=starting_beliefs.source())
     if shop != STARTING:
@@ -228,5 +228,7 @@ def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterato
 
 def _speed_words(system: Format, entry: TapeSpeed) -> str:
     """``VHS SP NTSC: 33.35 mm/s`` and its source."""
-    tv = f" {entry.tv.value.upper()}" if entry.tv else ""
-    return f"{system.words} {entry.speed.words}{tv}: {entry.mm_s.value:.5g} mm/s, {entry.mm_s.words}"
+    told = {"format": system.words, "speed": entry.speed.words, "source": entry.mm_s.words}
+    if entry.tv is None:
+        return say("playtime", "speed-of", mm_s=entry.mm_s.value, **told)
+    return say("playtime", "speed-of-tv", mm_s=entry.mm_s.value, tv=entry.tv.value.upper(), **told)

@@ -13,6 +13,7 @@ from typing import Any
 from core.model import resource_files
 from core.model.errors import WrongInput, one_of
 from core.model.ranges import Range
+from core.wording.messages import say
 
 CODECS = ("h264", "h264-8", "dv", "hdv", "mpeg2", "ffv1", "v210")
 
@@ -51,7 +52,8 @@ def size(codec: str, minutes: Range) -> Range:
 
 def words(codec: str) -> str:
     """``H.264 files``."""
-    return str(_codec(codec)["words"])
+    _codec(codec)  # refuses one that nobody knows
+    return say("media", f"codec-{codec}")
 
 
 @cache

@@ -13,6 +13,7 @@ from core.model.names import FormatName, Outcome
 from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import Rate
+from core.model.spoken_names import spoken
 from core.pricing.price_book import CaptureRate, PriceBook
 from core.pricing.price_book_file import Way
 from core.wording.messages import say
@@ -115,7 +116,9 @@ def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
 
 
 def _repair(tape: QuotedTape, rate: Rate, count: int) -> Charge:
-    findings = ", ".join(finding.words for finding in tape.draft.findings) or say("charges", "found-at-bench")
+    findings = ", ".join(spoken(finding) for finding in tape.draft.findings) or say(
+        "charges", "found-at-bench"
+    )
     return Charge(
         code=f"repair-{rate.code}",
         text=say("charges", "repair-line", count=count, repair=rate.words, tape=_words(tape)),

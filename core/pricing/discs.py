@@ -12,6 +12,7 @@ from core.model.errors import WrongInput, one_of
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
 from core.pricing import bitrates, whole_pieces
+from core.wording.locale_figures import figure
 from core.wording.messages import say
 
 SECTOR_BYTES = 2048
@@ -49,9 +50,9 @@ def _cut_notes(sizes: Sequence[Range], disc: str) -> Iterator[str]:
         yield say(
             "media",
             "file-is-cut",
-            size=f"{longest:.2f}",
+            size=figure(longest, digits=2),
             disc=disc_words(disc),
-            holds=f"{holds(disc):.2f}",
+            holds=figure(holds(disc), digits=2),
             parts=parts,
         )
 
@@ -112,16 +113,16 @@ def _picture_notes(longest: float) -> Iterator[str]:
         yield say(
             "media",
             "several-dvds",
-            minutes=f"{longest:.0f}",
+            minutes=round(longest),
             parts=parts,
-            rate=f"{encoded_rate(share):.1f}",
+            rate=figure(encoded_rate(share), digits=1),
             quality=_quality(share),
-            one_rate=f"{dvd_rate(longest * 60):.1f}",
+            one_rate=figure(dvd_rate(longest * 60), digits=1),
             one_quality=_quality(longest),
         )
     elif longest and dvd_verdict(longest) != "good":
-        rate = f"{encoded_rate(longest):.1f}"
-        yield say("media", "one-dvd", minutes=f"{longest:.0f}", rate=rate, quality=_quality(longest))
+        rate = figure(encoded_rate(longest), digits=1)
+        yield say("media", "one-dvd", minutes=round(longest), rate=rate, quality=_quality(longest))
 
 
 def _quality(minutes: float) -> str:

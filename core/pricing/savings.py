@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from functools import lru_cache
 from itertools import combinations_with_replacement
 
 from core.model.errors import WrongInput
@@ -19,8 +18,8 @@ from core.model.ranges import Range
 from core.pricing import bitrates, charges, copy_sizes, discs, sticks, whole_pieces
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import TaxMode
-from core.wording import locale_figures, messages
-from core.wording.messages import Speech, say
+from core.wording import locale_figures
+from core.wording.messages import say, worded_cache
 
 LEAST_SHARE = 0.2
 """Savings below a fifth of what those copies cost are not worth a sentence. (the shop's own line)"""
@@ -39,12 +38,12 @@ def cheaper(
     ``minutes`` is the play time of all tapes together, ``tapes`` that of each. A set whose pieces have no
     price in the book is left alone.
     """
-    return _cheaper(minutes, tuple(tapes), tuple(deliver) or (copy_sizes.USUAL,), book, messages.current())
+    return _cheaper(minutes, tuple(tapes), tuple(deliver) or (copy_sizes.USUAL,), book)
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def _cheaper(
-    minutes: Range, tapes: tuple[Range, ...], deliver: tuple[Delivery, ...], book: PriceBook, speech: Speech
+    minutes: Range, tapes: tuple[Range, ...], deliver: tuple[Delivery, ...], book: PriceBook
 ) -> tuple[str, ...]:
     found: list[tuple[int, str]] = []
     for delivery in deliver:

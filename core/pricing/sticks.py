@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range, exactly
 from core.pricing import bitrates, whole_pieces
+from core.wording.locale_figures import figure
 from core.wording.messages import say
 
 
@@ -51,7 +52,7 @@ def stick_words(carrier: str, stick_gb: int) -> str:
     """``USB stick, 64 GB``, ``hard disk, 2 TB``."""
     if carrier == "usb":
         return say("media", "stick", gb=stick_gb)
-    return say("media", "disk", tb=f"{stick_gb / 1000:g}")
+    return say("media", "disk", tb=stick_gb / 1000)
 
 
 def fat32_minutes(codec: str) -> float:
@@ -84,20 +85,20 @@ def onto_own_drive(size: Range, sizes: Sequence[Range], codec: str) -> Storage:
     if not size.high:
         return Storage(size, ZERO, ())
     copy = Copy("own-drive", say("media", "own-drive", files=bitrates.words(codec)), exactly(1.0))
-    notes = (say("media", "own-drive-needs", gb=f"{size.high:.0f}"), *_file_notes(sizes, codec))
+    notes = (say("media", "own-drive-needs", gb=round(size.high)), *_file_notes(sizes, codec))
     return Storage(size, ZERO, (copy,), notes)
 
 
 def to_download(size: Range) -> Storage:
     """Files that nobody carries home."""
-    note = say("media", "download", gb=f"{size.high:.0f}")
+    note = say("media", "download", gb=round(size.high))
     return Storage(size, ZERO, (), (note,) if size.high else ())
 
 
 def _full_notes(size: Range, chosen: int, named: str) -> Iterator[str]:
     fit = onto_stick(size.high, chosen)
     if fit.fits and fit.is_near_full:
-        needs, room = f"{fit.needs_gib:.1f}", f"{fit.holds_gib:.1f}"
+        needs, room = figure(fit.needs_gib, digits=1), figure(fit.holds_gib, digits=1)
         yield say("media", "nearly-full", stick=named, needs=needs, holds=room)
 
 
@@ -106,4 +107,4 @@ def _file_notes(sizes: Sequence[Range], codec: str) -> Iterator[str]:
     parts = fat32_parts(longest)
     if parts > 1:
         minutes = math.floor(fat32_minutes(codec))
-        yield say("media", "fat32", size=f"{longest:.2f}", minutes=minutes, parts=parts)
+        yield say("media", "fat32", size=figure(longest, digits=2), minutes=minutes, parts=parts)

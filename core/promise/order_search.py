@@ -23,8 +23,8 @@ from core.promise import turnaround
 from core.promise.turnaround import Load
 from core.scheduling import dispatching
 from core.scheduling.dispatching import Piece, Task
-from core.scheduling.plan import SEED, estimate
-from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
+from core.scheduling.plan_records import SEED, estimate
+from core.scheduling.queued_tapes import QueuedTape
 
 NOISE = 0.01
 """Chances closer than this are the same: about one standard error of a thousand scenarios at 90 %."""
@@ -152,7 +152,7 @@ def _order(
     pieces, jobs = [], dict[int, JobNumber]()
     for tape in queue:
         decks = turnaround.decks_for(load, tape)
-        if decks and not tape.rush and tape.station in ON_ITS_WAY:
+        if decks and not tape.rush and tape.station.waits_for_a_deck:
             pieces.append(_piece(load, tape, decks))
             jobs[common_random_numbers.key(tape.job)] = tape.job
     if len(jobs) < 2:
@@ -197,7 +197,7 @@ def _spare(load: Load, number: JobNumber, made: Promised, due: float) -> float:
 
 def _piece(load: Load, tape: QueuedTape, decks: tuple[int, ...]) -> Piece:
     planned = estimate(tape.minutes)
-    gate = load.after_rush.lanes.gate(planned)
+    gate = load.after_rush.lanes.hours.gate(planned)
     return Piece(
         common_random_numbers.key(tape.code), common_random_numbers.key(tape.job), decks, planned, gate
     )

@@ -13,8 +13,9 @@ import numpy as np
 from core.model.promise_records import Chance, Promise
 from core.promise import chances
 from core.scheduling.capacity_bounds import binding
-from core.scheduling.opening_hours import HORIZON_DAYS, Calendar, Minutes
-from core.scheduling.plan import Done
+from core.scheduling.opening_calendar import Calendar, Minutes
+from core.scheduling.opening_hours import HORIZON_DAYS
+from core.scheduling.plan_records import Done
 from core.wording import locale_figures
 
 CURVE_DAYS = 40

@@ -19,7 +19,6 @@ from core.model.names import JobNumber, Outcome
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import ShopSettings
-from core.model.stations import ASIDE, Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
 from core.promise.stated_dates import Asked, Before, Finish, chances_by, finish_of, promise_of
@@ -27,16 +26,9 @@ from core.scheduling import initial_state, opening_hours
 from core.scheduling.breakdowns import awaited
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_sequence
-from core.scheduling.plan import (
-    LOOK_OVER_MINUTES,
-    Ahead,
-    Done,
-    Plan,
-    Step,
-    Ways,
-    drawn_as,
-    estimate,
-)
+from core.scheduling.opening_calendar import Calendar
+from core.scheduling.plan import Plan
+from core.scheduling.plan_records import LOOK_OVER_MINUTES, Ahead, Done, Step, Ways, drawn_as, estimate
 from core.scheduling.queued_tapes import (
     QueuedTape,
     bench_minutes,
@@ -51,16 +43,13 @@ SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 times lump at closing (derived: measured on a prototype)."""
 
 
-_UNSETTLED = tuple(station for station in ASIDE if station is not Station.CANNOT_BE_PLAYED)
-
-
 @dataclass(frozen=True, slots=True, eq=False)
 class Load:
     """The shop at one moment, with its queue worked through. Costly to make, cheap to ask."""
 
     fittings: ShopSettings
     made_at: datetime
-    calendar: opening_hours.Calendar
+    calendar: Calendar
     ways: Ways
     after_rush: Ahead
     """Behind the tapes that play and the rush boxes: where a new rush box stands."""
@@ -159,7 +148,7 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
 
 def is_overlong(load: Load, tape: QuotedTape) -> bool:
     """Whether the tape is likely to play longer than any opening of the shop, time past closing included."""
-    return load.after_all.lanes.gate(estimate(tape.minutes)).overlong
+    return load.after_all.lanes.hours.gate(estimate(tape.minutes)).overlong
 
 
 def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:
@@ -209,7 +198,7 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     by_box: dict[int, list[Done]] = {}
     for one in done:
         by_box.setdefault(one.step.box, []).append(one)
-    unsettled = Counter(tape.job for tape in queue if tape.station in _UNSETTLED)
+    unsettled = Counter(tape.job for tape in queue if tape.station.is_unsettled)
     found: dict[JobNumber, Finish] = {}
     for number in dict.fromkeys(tape.job for tape in queue):
         under_way = by_box.get(common_random_numbers.key(number), [])

@@ -18,7 +18,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.settings_records import ShopSettings
-from core.scheduling.opening_hours import Minutes
+from core.scheduling.opening_calendar import Minutes
 
 _FINE = 2.0**20
 """What is left of a moment at this scale is as good as a random number of its own."""

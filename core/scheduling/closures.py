@@ -13,8 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model import common_random_numbers
-from core.scheduling.opening_hours import Calendar, Minutes
-from core.scheduling.slot_lookup import slots_of
+from core.scheduling.opening_calendar import Calendar, Minutes
 
 
 @lru_cache(maxsize=8)
@@ -36,7 +35,7 @@ class Closures:
 
     def told(self, at: Minutes) -> Minutes:
         """When work that ends at ``at`` by plan really ends; one moment a scenario."""
-        slot = slots_of(self._calendar).closing(at)
+        slot = self._calendar.slots.closing(at)
         inside = np.flatnonzero(slot < len(self._day_of_slot))
         day = self._day_of_slot[slot[inside]]
         moved = self._moved[day, inside]
@@ -44,8 +43,11 @@ class Closures:
         real[inside] += self._begins[moved] - self._begins[day]
         return real
 
-    def _remaining(self, today: int, share: float, seed: int, scenarios: int) -> NDArray[np.intp]:
-        """The place of the first, second … day that remains, one column a scenario."""
+    def _remaining(self, today: int, share: float, seed: int, scenarios: int) -> NDArray[np.int16]:
+        """The place of the first, second … day that remains, one column a scenario.
+
+        In two bytes each: some two years of days by 1,000 scenarios are kept for every calendar.
+        """
         days = self._calendar.days
         keys = [common_random_numbers.key("shut", day) for day in days]
         shut = common_random_numbers.uniforms(seed, keys, scenarios) < share
@@ -53,4 +55,4 @@ class Closures:
         order = np.argsort(shut, axis=0, kind="stable")
         left = len(days) - shut.sum(axis=0)
         beyond = np.arange(len(days))[:, None] >= left[None, :]
-        return np.asarray(np.where(beyond, len(days), order), dtype=np.intp)
+        return np.asarray(np.where(beyond, len(days), order), dtype=np.int16)

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck
-from core.playtime import habits
+from core.playtime import possibilities
+from core.playtime.habits import STARTING
+from core.wording.messages import worded_cache
 
 LIKELY = 0.1
 """Share from which a recording counts as likely enough to want a deck for (an assumption)."""
@@ -30,7 +31,7 @@ class Suited:
     """What may go wrong with this choice, or why there is none."""
 
 
-@lru_cache(maxsize=4096)
+@worded_cache(maxsize=4096)
 def suited(
     decks: tuple[Deck, ...],
     format: FormatName,
@@ -89,7 +90,7 @@ def possible_systems(format: FormatName, recorded_as: FormatName | None) -> tupl
     if recorded_as is not None:
         return (recorded_as,)
     shell = catalogue().format(format)
-    weights = habits.system_weights(shell)
+    weights = possibilities.system_weights(shell, STARTING)
     least = LIKELY * sum(weights.values())
     return tuple(system for system in shell.systems if weights.get(system, 0.0) >= least) or (format,)
 

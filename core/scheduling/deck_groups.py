@@ -9,9 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.rush_boxes import Coming
-from core.scheduling.waiting_tapes import Decks, Ground, Queue, Turnout
+from core.scheduling.simulated_shop import Coming, Decks, Ground, Lanes, Queue, Turnout
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,7 +68,7 @@ def _bay(decks: Decks, places: Sequence[int], ground: Ground, queue: Queue) -> B
 
 def _lanes(decks: Decks, lanes: Lanes, numbers: dict[int, int]) -> Lanes:
     out = {numbers[deck]: spans for deck, spans in lanes.out.items() if deck in numbers}
-    return Lanes(lanes.calendar, lanes.past_closing, lanes.free[list(decks)], out, lanes.gates)
+    return Lanes(lanes.hours, lanes.free[list(decks)], out)
 
 
 def _rush(coming: Coming, numbers: dict[int, int]) -> Coming:

@@ -18,8 +18,8 @@ from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.likely_plan import LikelyPlan
-from core.scheduling.opening_hours import Calendar
-from core.scheduling.queued_tapes import ON_ITS_WAY, QueuedTape
+from core.scheduling.opening_calendar import Calendar
+from core.scheduling.queued_tapes import QueuedTape
 
 DAYS = 7
 
@@ -79,7 +79,7 @@ def week(fittings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, day
     end = moment + days * 24 * 60
     runs = _runs(fittings, queue, calendar, (moment, end))
     lanes = _lanes(fittings, runs, calendar, moment, end)
-    wanted = sum(each.station is Station.PLAYING or each.station in ON_ITS_WAY for each in queue)
+    wanted = sum(each.station is Station.PLAYING or each.station.waits_for_a_deck for each in queue)
     return Week(
         now=calendar.moment(moment),
         openings=_openings(calendar, first, days),

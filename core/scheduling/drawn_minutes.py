@@ -14,7 +14,7 @@ from core.model.ranges import Range
 from core.playtime import box_habits, tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
-from core.scheduling.opening_hours import Minutes
+from core.scheduling.opening_calendar import Minutes
 
 LONG_QUEUE = 600
 """Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck (`draws.HABIT`)."""
@@ -108,5 +108,5 @@ def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
 @lru_cache(maxsize=1024)
 def _steps(drawn_as: DrawnAs) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """The values a belief may take and the probabilities at which one gives way to the next."""
-    points = np.array(tape_minutes.belief_of(*drawn_as).points)
-    return points[:, 0], np.cumsum(points[:, 1])[:-1]
+    values, shares = tape_minutes.belief_of(*drawn_as).points.T
+    return values, np.cumsum(shares)[:-1]

@@ -24,13 +24,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling import deck_groups
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.opening_table import NEVER, RETIRED, Openings
+from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.ready_lists import Ranks, Trays
 from core.scheduling.rework import Replays
-from core.scheduling.slot_lookup import Places, where
+from core.scheduling.simulated_shop import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 from core.scheduling.start_gates import Starts
-from core.scheduling.waiting_tapes import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
 
 _WORTH_LEAVING_OUT = 0.75
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
@@ -99,7 +97,7 @@ class Floor:
         self._queue = queue
         self._handling = ground.handling
         self._rush = ground.rush
-        self._most = ground.fill
+        self._most = min(ground.fill, len(queue.tapes))
         self._overtaken_from = ground.overtaken_from
         self._decks, self._scenarios = lanes.free.shape
         self._columns = np.arange(self._scenarios, dtype=np.intp)
@@ -107,13 +105,15 @@ class Floor:
         self._lines = self._columns * self._decks
         """Where the decks of each of these begin."""
         self._count = len(queue.tapes)
-        self._openings = Openings(lanes)
+        self._to_play = self._count * self._scenarios
+        """Tapes not played to their end yet, over all scenarios."""
+        self._openings = lanes.hours.openings
         self._set_up_decks()
         self._set_up_tapes()
 
     def run(self) -> None:
         """Works everything off."""
-        while len(self._columns) and not self._has_seen_enough():
+        while self._to_play and len(self._columns) and not self._has_seen_enough():
             self._round()
         self._hand_over()
 
@@ -123,12 +123,12 @@ class Floor:
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
         ends = self._minutes.reshape(self._count, self._scenarios)
-        for left, at in self._never_played():
+        for left, at in self._never_played() if self._to_play else ():
             ends[left, at] = NEVER
         ends[ends >= NEVER] = np.inf
         why = self._why.reshape(ends.shape)
         for place, tape in enumerate(self._queue.tapes):
-            tape.part.end_all(ends[place], why[place])
+            tape.part.end(ends[place], why[place])
         self._hand_over_decks()
 
     def _hand_over_decks(self) -> None:
@@ -154,16 +154,14 @@ class Floor:
         if self._queue.fails_after is not None:
             self._again_first(deck, moment, turn)
         self._fetch_forward(deck, slot, turn)
-        self._play(spot, turn)
-        self._retire(spot, turn, held)
-
-    def _retire(self, spot: Places, turn: Turn, held: NDArray[np.bool_]) -> None:
-        """Decks that found nothing to do have done; scenarios without any other are left out from now on."""
-        if turn.tape.max() < self._count:
+        if not len(self._play(spot, turn)) or not self._to_play:
             return
         idle = where((turn.tape == self._count) & ~turn.is_busy & ~held)
-        if not len(idle):
-            return
+        if len(idle):
+            self._retire(spot, idle)
+
+    def _retire(self, spot: Places, idle: Places) -> None:
+        """Decks that found nothing to do have done; scenarios without any other are left out from now on."""
         self._due.reshape(-1)[spot[idle]] = RETIRED
         goes_on = self._due.take(self._columns, axis=0).min(axis=1) < RETIRED
         if goes_on.sum() <= _WORTH_LEAVING_OUT * len(goes_on):
@@ -189,9 +187,9 @@ class Floor:
         head, rank = self._trays.next_on(tray)
         tape = self._trays.tape_at.take(head)
         begin = np.maximum(moment, self._openings.opens.take(slot))
-        no = np.zeros(len(tape), dtype=bool)
-        why = no.astype(np.int8)  # for nothing but the deck
-        turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no.copy())
+        why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
+        no, no_again = np.zeros((2, len(tape)), dtype=bool)
+        turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no_again)
         if self._anyone_waits:
             self._wait_for_the_bench(moment, turn)
         room = self._openings.ends_by.take(turn.slot) - turn.start
@@ -226,6 +224,8 @@ class Floor:
     def _held_by_plan(self, deck: Places, spot: Places, turn: Turn) -> NDArray[np.bool_]:
         """Decks that would play while they are out by plan wait until they are back."""
         held = np.zeros(len(spot), dtype=bool)
+        if not self._lanes.out:
+            return held
         for out, spans in self._lanes.out.items():
             mine = where((deck == out) & (turn.tape < self._count))
             for begins, ends in spans:
@@ -256,10 +256,11 @@ class Floor:
 
     def _fetch_forward(self, deck: Places, slot: Places, turn: Turn) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
-        at = where(turn.start > turn.begin) if self._most else self._columns[:0]
-        at = at[(turn.tape.take(at) < self._count) & ~turn.is_again.take(at)]
-        if not len(at):
+        waits = turn.start > turn.begin
+        if not self._most or not waits.any():
             return
+        waits &= turn.tape < self._count
+        at = where(waits & ~turn.is_again if self._queue.fails_after is not None else waits)
         begin, slot, behind = turn.begin.take(at), slot.take(at), turn.head.take(at) + 1
         room = self._openings.fills_to.take(slot) - begin
         if self._lanes.out:
@@ -283,9 +284,9 @@ class Floor:
             near *= self._ready_of(self._trays.tapes_near(behind), scenario) <= begin[:, None]
 
     def _play(self, spot: Places, turn: Turn) -> Places:
-        """Plays the tapes that were chosen; the scenarios whose deck failed."""
-        scenario = self._columns
-        if turn.tape.max() == self._count:
+        """Plays the tapes that were chosen; which of the scenarios have none."""
+        scenario, none = self._columns, where(turn.tape == self._count)
+        if len(none):
             at = where(turn.tape < self._count)
             spot, turn, scenario = spot.take(at), turn.only(at), scenario.take(at)
         self._write_down(spot, turn)
@@ -295,11 +296,11 @@ class Floor:
         until, hit = self._replays.failing(cell, turn.start, ends, scenario)
         self._occupy(spot, until, turn.slot)
         self._take_away(turn, scenario)
-        failed = scenario.take(hit)
-        if len(hit):
-            self._wake(turn.tape.take(hit), failed, self._free.min(axis=1).take(failed))
+        self._to_play -= len(scenario) - len(hit)
         self._note(cell, ends, turn.why, hit)
-        return failed
+        if len(hit):
+            self._has_failed(spot.take(hit), turn.tape.take(hit), scenario.take(hit))
+        return none
 
     def _write_down(self, spot: Places, turn: Turn) -> None:
         if self._queue.seen is not None:
@@ -349,6 +350,10 @@ class Floor:
         turn.is_again[at] = True
         self._replays.take(line[at], scenario)
 
+    def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
+        """Decks have failed under these tapes: others may have something to play again."""
+        self._wake(tape, scenario, self._free.min(axis=1).take(scenario))
+
     def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
         idle = self._due.take(scenario, axis=0) >= RETIRED
@@ -371,7 +376,7 @@ class Floor:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
         self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
-        self._starts = Starts(self._lanes, self._openings, self._trays, tapes)
+        self._starts = Starts(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())
@@ -384,6 +389,6 @@ class Floor:
     def _ready_table(self) -> Minutes:
         """When the bench lets each tape go, 0 for no tape; with a column a scenario where these differ."""
         ready = [*(tape.ready for tape in self._queue.tapes), 0.0]
-        if all(np.ndim(each) == 0 for each in ready):
-            return np.array(ready, dtype=np.float64)
-        return np.stack([np.broadcast_to(np.asarray(each), self._scenarios) for each in ready])
+        if any(isinstance(each, np.ndarray) for each in ready):
+            return np.stack([np.broadcast_to(each, self._scenarios) for each in ready])
+        return np.array(ready, dtype=np.float64)

@@ -14,10 +14,9 @@ from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.capacity_bounds import binding
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
-from core.scheduling.deck_timelines import Lanes
 from core.scheduling.drawn_minutes import equally_likely
-from core.scheduling.opening_hours import Calendar
-from core.scheduling.plan import (
+from core.scheduling.opening_calendar import Calendar, PlayHours
+from core.scheduling.plan_records import (
     CHECK_MINUTES,
     LOAD_MINUTES,
     SEED,
@@ -28,7 +27,8 @@ from core.scheduling.plan import (
     estimate,
     handling,
 )
-from core.scheduling.rush_boxes import Coming, Kind, Pace
+from core.scheduling.rush_boxes import Pace
+from core.scheduling.simulated_shop import Coming, Kind, Lanes
 
 BUSY = 0.3
 """Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
@@ -49,7 +49,7 @@ def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: 
             mean = 60 * fittings.expected.hours_to_repair
             free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-    lanes = Lanes(calendar, fittings.past_closing_minutes, free, outages(fittings, calendar))
+    lanes = Lanes(PlayHours(calendar, fittings.past_closing_minutes), free, outages(fittings, calendar))
     share = fittings.expected.unplanned_closures
     shut = None
     if share and len(calendar.opens):
@@ -80,7 +80,7 @@ def rush_to_come(
         return ()
     week = sum(opening.end - opening.start for opening in fittings.openings)
     pace = Pace(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
-    kinds = [(kind, ahead.lanes.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
+    kinds = [(kind, ahead.lanes.hours.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
     work = sum(step.minutes.likely for step in queue) / max(1, len(fittings.decks))
     until = calendar.when_worked(calendar.worked(np.array([ways.now])) + _SLACK * work + _SPARE)
     end = min(float(until[0]), float(calendar.closes[-1]))

@@ -13,11 +13,11 @@ import numpy as np
 
 from core.model.settings_records import ShopSettings
 from core.scheduling import initial_state
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.opening_hours import Calendar, Minutes
-from core.scheduling.plan import LEAST_REMAINING, Ahead, Plan, Step, UnderWay, Ways, handling
+from core.scheduling.opening_calendar import Calendar, Minutes, PlayHours
+from core.scheduling.plan import Plan
+from core.scheduling.plan_records import LEAST_REMAINING, Ahead, Step, UnderWay, Ways, handling
 from core.scheduling.queued_tapes import QueuedTape, follows_people, lined_up, under_way
-from core.scheduling.waiting_tapes import Queue, Seen, Turnout
+from core.scheduling.simulated_shop import Lanes, Queue, Seen, Turnout
 
 
 class Start(NamedTuple):
@@ -35,9 +35,8 @@ class LikelyPlan(Plan):
         self, settings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, now: float, end: float
     ) -> None:
         free = np.full((len(settings.decks), 1), now)
-        lanes = Lanes(
-            calendar, settings.past_closing_minutes, free, initial_state.outages(settings, calendar)
-        )
+        hours = PlayHours(calendar, settings.past_closing_minutes)
+        lanes = Lanes(hours, free, initial_state.outages(settings, calendar))
         worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
         ahead = Ahead(lanes, worked, handling=handling(settings.people))
         super().__init__(ahead, Ways(now, settings.people))

@@ -16,10 +16,10 @@ from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.likely_plan import LikelyPlan
-from core.scheduling.opening_hours import Calendar
-from core.scheduling.plan import LOAD_MINUTES, Step, estimate
+from core.scheduling.opening_calendar import Calendar
+from core.scheduling.plan_records import LOAD_MINUTES, Step, estimate
 from core.scheduling.queued_tapes import QueuedTape
-from core.scheduling.waiting_tapes import FILL
+from core.scheduling.simulated_shop import FILL
 from core.wording import locale_figures
 from core.wording.messages import say
 
@@ -120,7 +120,7 @@ class _Loading:
         return "at_hand" if self._is_at_hand(head.key) else "not_cleared"
 
     def _start_of(self, step: Step) -> float:
-        return self._plan.lanes.gate(estimate(step.minutes)).start_of(self._moment + LOAD_MINUTES)
+        return self._plan.lanes.hours.gate(estimate(step.minutes)).start_of(self._moment + LOAD_MINUTES)
 
     def _why_not(self, deck: int, mine: Sequence[Step]) -> str:
         held = self._held(mine[0])

@@ -3,142 +3,29 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, field
-from functools import lru_cache
-from math import ceil
+from collections.abc import Collection, Sequence
 
 import numpy as np
 
 from core.model import common_random_numbers
-from core.model.errors import WrongInput
-from core.model.ranges import Range
-from core.playtime import tape_minutes
-from core.playtime.habits import ShopHabits
-from core.playtime.possibilities import Facts
 from core.scheduling import event_simulation, staffed_simulation
-from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.closures import Closures
-from core.scheduling.deck_choice import Suited
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.drawn_minutes import DrawnAs, lengths
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.rush_boxes import Coming
-from core.scheduling.waiting_tapes import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
-
-SEED = 20260101
-
-ESTIMATE_AT = 0.7
-"""A play is started when its 70th percentile fits before closing (derived: 60 to 80 of 100 is sensible)."""
-
-LOOK_OVER_MINUTES = 5.0
-"""Condition check and label before play (common practice, no source)."""
-CHECK_MINUTES = 8.0
-"""Checking a recording from start to end of the file (from memory)."""
-LOAD_MINUTES, UNLOAD_MINUTES = 3.0, 2.0
-"""From memory."""
-WAIT_FOR_A_PERSON = {1: 9.0, 2: 3.0}
-"""Minutes a deck waits until somebody comes, by the people in the shop (derived on a prototype: least
-error at nine to twelve for one person, at three for two); nothing for three or more is an assumption."""
-LEAST_REMAINING = 5.0
-"""Minutes given to a tape that should be over already (an assumption)."""
-
-
-@lru_cache(maxsize=4096)
-def estimate(minutes: Range) -> float:
-    """The whole minutes a play is planned with."""
-    return float(ceil(common_random_numbers.percentile(minutes, ESTIMATE_AT)))
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One tape as the plan sees it; ``key`` and ``box`` name its draws."""
-
-    key: int
-    box: int
-    suited: Suited
-    minutes: Range
-    bench: float
-    """Minutes of a person's time before it may play."""
-    plays: bool = True
-    drawn_as: DrawnAs | None = None
-    """What its play times are drawn from; None: from the percentiles of ``minutes``."""
-    rests_until: float = 0.0
-    """Not to be played before: a cold tape comes to the temperature of the room first."""
-
-
-def drawn_as(known: Facts | None, shop: ShopHabits, minutes: Range) -> DrawnAs | None:
-    """The belief behind ``minutes``, where there is one: minutes given by hand are drawn as they are."""
-    if known is None:
-        return None
-    try:
-        believed = tape_minutes.belief_of(known, shop).range
-    except WrongInput:  # a recording the catalogue does not know has its minutes only
-        return None
-    return (known, shop) if believed == minutes else None
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Done:
-    """When tapes of one box that play on the same decks are finished, in each scenario.
-
-    Infinity is beyond the calendar. The shares are those of the scenarios in which the last of them
-    waited for that.
-    """
-
-    step: Step
-    """The first of them."""
-    at: Minutes
-    benched: float = 0.0
-    """For the bench, with a deck free."""
-    overnight: float = 0.0
-    """For an opening, with a deck free: it would not have ended before closing."""
-    overlong: int = 0
-    """Tapes that fit no opening."""
-    count: int = 1
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Ahead:
-    """What stands before the next box."""
-
-    lanes: Lanes
-    bench: float | Minutes
-    """Minutes of opening worked by when the bench is free."""
-    waiting: Mapping[tuple[int, ...], int] = field(default_factory=dict)
-    """Tapes that wait, by the decks they may play on."""
-    work: Mapping[tuple[int, ...], float] = field(default_factory=dict)
-    """Likely minutes of deck time of these."""
-    rush: tuple[Coming, ...] = ()
-    """Rush tapes yet to come in, that go before it."""
-    handling: float = LOAD_MINUTES + UNLOAD_MINUTES
-    """Minutes a deck stands still between two tapes."""
-    checking: float = UNLOAD_MINUTES + CHECK_MINUTES
-    """Minutes of opening from the end of a tape until its recording is checked."""
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Ways:
-    """How the shop of a plan works, and what it reckons with."""
-
-    now: float
-    people: int
-    breakdowns: Breakdowns | None = None
-    closures: Closures | None = None
-
-
-def handling(people: int) -> float:
-    """Minutes between two tapes on one deck: somebody comes, unloads and loads."""
-    return LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(people, 0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class UnderWay:
-    """What is being done at this moment."""
-
-    playing: Sequence[tuple[Step, float, int | None]] = ()
-    """Each tape with the minutes it has played, and the place of its deck where that is known."""
-    checking: Sequence[Step] = ()
+from core.scheduling.breakdowns import fails_after
+from core.scheduling.drawn_minutes import lengths
+from core.scheduling.opening_calendar import Minutes
+from core.scheduling.plan_records import (
+    CHECK_MINUTES,
+    LEAST_REMAINING,
+    LOAD_MINUTES,
+    SEED,
+    UNLOAD_MINUTES,
+    Ahead,
+    Done,
+    Step,
+    UnderWay,
+    Ways,
+    estimate,
+)
+from core.scheduling.simulated_shop import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
 
 
 class Plan:
@@ -146,7 +33,7 @@ class Plan:
 
     def __init__(self, ahead: Ahead, ways: Ways) -> None:
         self.lanes = ahead.lanes.copy()
-        self.slots = ahead.lanes.slots
+        self.slots = ahead.lanes.calendar.slots
         self.calendar = ahead.lanes.calendar
         self.ways = ways
         self.scenarios = ahead.lanes.free.shape[1]
@@ -280,7 +167,7 @@ class Plan:
         return found
 
     def _done(self, part: Part, steps: Sequence[Step], at: Minutes) -> Done:
-        overlong = sum(self.lanes.gate(estimate(step.minutes)).overlong for step in steps)
+        overlong = sum(self.lanes.hours.gate(estimate(step.minutes)).overlong for step in steps)
         return Done(steps[0], at, part.share(BENCH), part.share(NIGHT), overlong, len(steps))
 
     def _checked(self, ends: Minutes) -> Minutes:

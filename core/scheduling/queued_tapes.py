@@ -8,16 +8,17 @@ from datetime import datetime
 
 from core.model import common_random_numbers
 from core.model.names import FormatName, JobNumber, Speed, TapeCode, TvSystem
-from core.model.quote_records import Verdict
 from core.model.ranges import Range
+from core.model.repair_records import Verdict
 from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts
-from core.scheduling import initial_state, opening_hours
+from core.scheduling import initial_state
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_sequence
-from core.scheduling.plan import LOOK_OVER_MINUTES, Step, UnderWay, drawn_as
+from core.scheduling.opening_calendar import Calendar
+from core.scheduling.plan_records import LOOK_OVER_MINUTES, Step, UnderWay, drawn_as
 
 BY_HAND = 300
 """Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
@@ -25,12 +26,6 @@ BY_HAND = 300
 
 CLEARING_MINUTES = 1.0
 """The least a tape needs of a person that is not cleared to play: somebody clears it (an assumption)."""
-
-
-BENCH_AHEAD = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH)
-
-
-ON_ITS_WAY = (*BENCH_AHEAD, Station.CLEARED_TO_PLAY)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +59,10 @@ class QueuedTape:
 
 
 def lined_up(
-    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar
+    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar
 ) -> tuple[list[Step], list[Step]]:
     """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
-    coming = [tape for tape in queue if tape.station in ON_ITS_WAY]
+    coming = [tape for tape in queue if tape.station.waits_for_a_deck]
     rush, others = (
         in_sequence([queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
         for hurried in (True, False)
@@ -86,7 +81,7 @@ def bench_minutes(verdict: Verdict) -> float:
 
 
 def under_way(
-    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: opening_hours.Calendar, now: float
+    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
 ) -> UnderWay:
     """What plays and what is checked at this moment."""
     playing = [
@@ -107,9 +102,9 @@ def _on(tape: QueuedTape, fittings: ShopSettings) -> int | None:
     return next((place for place, deck in enumerate(fittings.decks) if deck.name == tape.deck), None)
 
 
-def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: opening_hours.Calendar) -> Step:
+def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) -> Step:
     bench = 0.0
-    if tape.station in BENCH_AHEAD:
+    if tape.station.needs_the_bench:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
         bench = max(bench, CLEARING_MINUTES)
     return Step(

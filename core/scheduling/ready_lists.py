@@ -12,9 +12,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.slot_lookup import Places
-from core.scheduling.waiting_tapes import Turnout
+from core.scheduling.opening_calendar import Minutes, Places
+from core.scheduling.simulated_shop import Turnout
 
 Ranks = NDArray[np.uint16]
 
@@ -27,18 +26,17 @@ class Trays:
 
     def __init__(self, tapes: Sequence[Turnout], decks: int, scenarios: int, near: int) -> None:
         self._scenarios = scenarios
-        self.estimates = np.unique(np.array([tape.estimate for tape in tapes], dtype=np.float64))
+        self.estimates = np.array(sorted({tape.estimate for tape in tapes}), dtype=np.float64)
         """Ascending; the first has rank one."""
         self.bare = len(self.estimates) + 1
         """The rank of the place behind a tray."""
-        self.estimate_of = np.array([np.nan, *self.estimates, -np.inf])
-        """The estimate of each rank; a tape that is not there would fit anywhere."""
-        self._lay_out(tapes, decks, max(near, _GLANCE) + 1)
+        near, self._glance = max(1, near), min(_GLANCE, len(tapes) + 1)
+        self._lay_out(tapes, decks, max(near, self._glance) + 1)
         self._width = len(self.tape_at)
         self._lines = np.arange(scenarios, dtype=np.intp) * self._width
         """Where the trays of each scenario that is asked for begin in ``left``."""
-        self._near = np.lib.stride_tricks.sliding_window_view(self.left, max(1, near))
-        self._glance = np.lib.stride_tricks.sliding_window_view(self.left, _GLANCE)
+        self._near = _windows(self.left, near)
+        self._farther = _windows(self.left, self._glance)
 
     def _lay_out(self, tapes: Sequence[Turnout], decks: int, behind: int) -> None:
         plays = [tuple(n for n, tape in enumerate(tapes) if deck in tape.decks) for deck in range(decks)]
@@ -50,20 +48,27 @@ class Trays:
             tape_at += [*tray, *[len(tapes)] * behind]
         self.tape_at = np.array(tape_at, dtype=np.intp)
         """The tape at each place; the count of all tapes behind a tray."""
-        rank = np.searchsorted(self.estimates, [tape.estimate for tape in tapes]) + 1
-        ranks = np.append(rank, self.bare).astype(np.uint16).take(self.tape_at)
-        self.left: Ranks = np.tile(ranks, self._scenarios)
+        rank_of = {estimate: rank for rank, estimate in enumerate(self.estimates.tolist(), 1)}
+        ranks = np.array([*(rank_of[tape.estimate] for tape in tapes), self.bare], dtype=np.uint16)
+        left = np.empty((self._scenarios, len(tape_at)), dtype=np.uint16)
+        left[:] = ranks.take(self.tape_at)
+        self.left: Ranks = left.reshape(-1)
         """The rank of the tape at each place, one line a scenario; none once it has gone."""
         self._tray_of_deck = np.array([trays.index(tray) for tray in plays], dtype=np.intp)
         self._count = len(trays)
         self.first = np.repeat(np.array(begins, dtype=np.intp), self._scenarios)
         """Places before which nothing is left: one line a tray, one column a scenario."""
+        self._twins: list[tuple[Places, Places]] = []
+        """For each tray so many farther that shares a tape: its place there, and its cell in ``first``."""
+        if len(trays) == 1:
+            return
         cells = np.arange(len(self.first), dtype=np.intp)
+        twins = ((by, self._twin(trays, begins, by)) for by in range(1, len(trays)))
         self._twins = [
-            (self._twin(trays, begins, by), np.roll(cells, -by * self._scenarios))
-            for by in range(1, len(trays))
+            (twin, np.roll(cells, -by * self._scenarios))
+            for by, twin in twins
+            if twin.min() < len(self.tape_at) - 1
         ]
-        """For each tray so many farther: the place of the same tape there, and its cell in ``first``."""
 
     def _twin(self, trays: Sequence[tuple[int, ...]], begins: Sequence[int], by: int) -> Places:
         """The place of each tape so many trays farther; where it lies on one tray less, the very last place
@@ -93,8 +98,8 @@ class Trays:
         gone = (rank == 0).nonzero()[0]
         while len(gone):
             farther, lines = place.take(gone), self._lines.take(gone)
-            step = (self._glance[farther + lines] != 0).argmax(axis=1)
-            step[step == 0] = _GLANCE  # none is left so near: the first has gone
+            step = (self._farther[farther + lines] != 0).argmax(axis=1)
+            step[step == 0] = self._glance  # none is left so near: the first has gone
             farther += step
             found = self.left.take(farther + lines)
             place[gone], rank[gone] = farther, found
@@ -130,3 +135,10 @@ class Trays:
         left = np.where(self.tape_at < self.tape_at[-1], left, 0)
         places = np.flatnonzero(left.sum(axis=0))
         return [(self.tape_at[place], np.flatnonzero(left[:, place])) for place in places]
+
+
+def _windows(row: Ranks, width: int) -> Ranks:
+    """A line from each place on, so many places wide, that shows the row itself; numpy's own
+    `sliding_window_view` takes ten times as long to be made."""
+    lines = max(0, len(row) - width + 1)
+    return np.ndarray((lines, width), row.dtype, row.data, 0, (row.itemsize, row.itemsize))

@@ -6,10 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.breakdowns import repair_after
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.opening_table import RETIRED
-from core.scheduling.slot_lookup import Places, where
-from core.scheduling.waiting_tapes import Queue
+from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
+from core.scheduling.simulated_shop import Queue
 
 _WAITING = 4
 """Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""

@@ -11,49 +11,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from core.model import common_random_numbers
-from core.model.ranges import Range
-from core.scheduling.deck_timelines import Gate
-from core.scheduling.opening_hours import Calendar, Minutes
-from core.scheduling.slot_lookup import Places
-
-
-@dataclass(frozen=True, slots=True)
-class Kind:
-    """Tapes that a rush box may hold: their decks, their minutes, and how often they come."""
-
-    decks: tuple[int, ...]
-    minutes: Range
-    estimate: float
-    weight: float
-    like: tuple[float, ...] = ()
-    """Minutes in rising order, one as likely as the next; none: drawn from ``minutes``."""
-
-
-@dataclass(slots=True, eq=False)
-class Coming:
-    """The rush tapes of one kind in the order they come, and the next one of each scenario."""
-
-    kind: Kind
-    gate: Gate
-    arrives: NDArray[np.float64]
-    """One row a tape, one column a scenario; infinity after the last."""
-    minutes: NDArray[np.float64]
-    place: Places
-    next: Minutes
-
-    def copy(self) -> Coming:
-        return Coming(self.kind, self.gate, self.arrives, self.minutes, self.place.copy(), self.next.copy())
-
-    def take(self, at: Places) -> tuple[Minutes, Minutes]:
-        """Arrival and minutes of the next tape in the scenarios ``at``, which then have another next."""
-        rows = self.place[at]
-        arrives, minutes = self.next[at], self.minutes[rows, at]
-        self.place[at] = rows + 1
-        self.next[at] = self.arrives[rows + 1, at]
-        return arrives, minutes
+from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places
+from core.scheduling.simulated_shop import Coming, Kind
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,10 +18,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.event_simulation import Floor, Turn
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.opening_table import NEVER, RETIRED
-from core.scheduling.slot_lookup import Places, where
-from core.scheduling.waiting_tapes import DECK, Ground, Part, Queue, Reasons
+from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
+from core.scheduling.simulated_shop import DECK, Ground, Part, Queue, Reasons
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -107,7 +105,7 @@ class Crew(Floor):
         while self._anything_left() and not self._has_seen_enough():
             self._next_task()
         free = self._free
-        free[:] = self._lanes.slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
+        free[:] = self._lanes.calendar.slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
@@ -171,8 +169,11 @@ class Crew(Floor):
         gone = where(going)
         self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
         self._load(where(turn.tape < self._count), spot, turn)
-        failed = self._play(spot, turn)
-        self._loaded.reshape(-1)[spot[failed]] = False
+        self._play(spot, turn)
+
+    def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
+        super()._has_failed(spot, tape, scenario)
+        self._loaded.reshape(-1)[spot] = False
 
     def _choose(
         self, going: NDArray[np.bool_], deck: Places, spot: Places, moment: Minutes

@@ -10,13 +10,9 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.deck_timelines import OVERLONG_WITHIN, Lanes
-from core.scheduling.opening_hours import Minutes
-from core.scheduling.opening_table import Openings
-from core.scheduling.ready_lists import Ranks, Trays
-from core.scheduling.slot_lookup import Places, where
-from core.scheduling.waiting_tapes import Turnout
+from core.scheduling.opening_calendar import OVERLONG_WITHIN, Minutes, Places, PlayHours, where
 
+Ranks = NDArray[np.uint16]
 _NO_TAPE = 1e9
 """Minutes that fit no opening."""
 
@@ -24,18 +20,18 @@ _NO_TAPE = 1e9
 class Starts:
     """Which moments are too late for a tape, and when it may start instead; places of tapes, one for none."""
 
-    def __init__(self, lanes: Lanes, openings: Openings, trays: Trays, tapes: Sequence[Turnout]) -> None:
-        self._openings = openings
-        self._estimate_of = trays.estimate_of
-        self.estimate = np.array([*(tape.estimate for tape in tapes), _NO_TAPE])
+    def __init__(self, hours: PlayHours, estimates: Minutes, tapes: Sequence[float]) -> None:
+        """``estimates``: all there are, ascending, the first of rank one; ``tapes``: that of each tape."""
+        self._openings = hours.openings
+        self._estimate_of = np.array([np.nan, *estimates, -np.inf])
+        """The estimate of each rank; a tape that is not there would fit anywhere."""
+        self.estimate = np.array([*tapes, _NO_TAPE])
         """Minutes each tape is planned with."""
-        self._rank = np.append(np.searchsorted(trays.estimates, self.estimate[:-1]) + 1, trays.bare)
-        gates = [lanes.gate(estimate) for estimate in trays.estimates.tolist()]
-        none = lanes.gate(0.0)
-        self._overlong = np.array([False, *(gate.overlong for gate in gates), False])
-        self._any_overlong = bool(self._overlong.any())
-        lines = [gate.following for gate in (none, *gates, none)]
-        self._following = np.stack([np.append(line, line[-1]) for line in lines])
+        self._rank = np.append(np.searchsorted(estimates, tapes) + 1, len(estimates) + 1)
+        overlong = [hours.gate(estimate).overlong for estimate in estimates.tolist()]
+        self._overlong = np.array([False, *overlong, False])
+        self._any_overlong = any(overlong)
+        self._following = hours.following_of(tuple(estimates.tolist()))
 
     def of(self, tape: Places, wish: Minutes) -> tuple[Minutes, Places]:
         """The first allowed start of each tape at or after a moment, and its slot."""

@@ -17,11 +17,9 @@ from core.promise.order_search import Better, Promised, better
 from core.scheduling import dispatching
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
-from core.store import current_settings, history, lookup
+from core.store import current_settings, history
 from core.store.tables import BoxOrderRow, CustomerRow, JobRow, TapeRow
 from core.store.unit import Unit
-
-_DONE = (Station.READY, Station.HANDED_BACK)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +148,7 @@ def _enter(unit: Unit, order: tuple[JobNumber, ...], words: str) -> tuple[JobNum
 
 def _waiting(unit: Unit) -> Iterator[tuple[JobNumber, Promise, str]]:
     """Boxes with a tape that is not ready, each with its promise and whose it is."""
-    waits = [station for station in lookup.IN_THE_SHOP if station not in _DONE]
+    waits = [station for station in Station if station.is_unfinished]
     here = select(TapeRow.job_id).where(TapeRow.station.in_(waits))
     rows = unit.session.execute(
         select(JobRow.number, JobRow.promise, CustomerRow.name)

@@ -14,7 +14,7 @@ from sqlalchemy import exists, func, select
 
 from core.model.names import JobNumber, TapeCode
 from core.model.ranges import ZERO
-from core.model.stations import ASIDE, Station
+from core.model.stations import Station
 from core.playtime import learning, tape_minutes
 from core.playtime.evidence import Evidence, evidence_of
 from core.playtime.explanations import Played
@@ -25,16 +25,14 @@ from core.store import lookup
 from core.store.tables import BoxOrderRow, CaptureRow, JobRow, RecordingRow, TapeRow
 from core.store.unit import Unit
 
-_DONE = (Station.READY, Station.HANDED_BACK)
+_UNFINISHED = tuple(each for each in Station if each.is_unfinished)
 
 
 def waiting(unit: Unit) -> tuple[QueuedTape, ...]:
     """Tapes not ready yet, box by box: in the order they were put in, then in the order they came."""
     everywhere = select(TapeRow, JobRow.rush).join(JobRow, JobRow.id == TapeRow.job_id)
     rows = unit.session.execute(
-        everywhere.where(
-            TapeRow.station.in_([each for each in lookup.IN_THE_SHOP if each not in _DONE])
-        ).order_by(TapeRow.job_id, TapeRow.place)
+        everywhere.where(TapeRow.station.in_(_UNFINISHED)).order_by(TapeRow.job_id, TapeRow.place)
     )
     shop, boxes = habits(unit), habits_of_boxes(unit)
     queued = [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows]
@@ -123,7 +121,7 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
     """One waiting tape, believed anew by what the shop and its box have shown since it came."""
     repairs = [each.minutes for each in row.verdict.repairs]
     known = facts(row.draft)
-    still = row.station in (Station.BOOKED_IN, Station.LOOKED_OVER, Station.AT_THE_BENCH, *ASIDE)
+    still = row.station.is_repaired_on_the_way
     return QueuedTape(
         code=TapeCode(row.code),
         format=row.draft.format,

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from core.model.tape_records import TapeRecord
 from core.scheduling.next_tape import NextTape, next_tapes
-from core.scheduling.plan import LOAD_MINUTES, estimate
+from core.scheduling.plan_records import LOAD_MINUTES, estimate
 from core.services import deck_queue, tapes
 from core.store import current_settings
 from core.store.unit import Unit

@@ -13,6 +13,7 @@ from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, FormatName, TapeCode
 from core.model.repair_records import Donor
+from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry
 from core.store import history
 from core.store.tables import DonorRow, EventRow, RepairRow, TapeRow
@@ -69,8 +70,8 @@ def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from:
         row = DonorRow(format=name, part=part, came_from=source, count=0)
         unit.session.add(row)
     row.count += count
-    said = f" from {source}" if source else ""
-    _tell(unit, row, say("steps", "put_shelf", count=count, words=words, value=part.value, said=said))
+    said = say("steps", "put_from", source=source) if source else ""
+    _tell(unit, row, say("steps", "put_shelf", count=count, words=words, value=spoken(part), said=said))
     return _record(row)
 
 
@@ -85,11 +86,16 @@ def use(unit: Unit, name: FormatName, part: DonorPart) -> DonorRow:
     if row is None:
         raise Refused(
             say(
-                "steps", "left_shelf_put_donors", words=words, value=part.value, name=name, value_2=part.value
+                "steps",
+                "left_shelf_put_donors",
+                words=words,
+                value=spoken(part),
+                name=name,
+                value_2=part.value,
             )
         )
     row.count -= 1
-    _tell(unit, row, say("steps", "one_taken_off_shelf", words=words, value=part.value))
+    _tell(unit, row, say("steps", "one_taken_off_shelf", words=words, value=spoken(part)))
     return row
 
 
@@ -98,7 +104,7 @@ def put_back(unit: Unit, donor_id: int) -> None:
     row = unit.session.get_one(DonorRow, donor_id)
     row.count += 1
     words = catalogue().format(row.format).words
-    _tell(unit, row, say("steps", "one_put_back_shelf", words=words, value=row.part.value))
+    _tell(unit, row, say("steps", "one_put_back_shelf", words=words, value=spoken(row.part)))
 
 
 def correct(
@@ -114,7 +120,9 @@ def correct(
         raise WrongInput("count", count, say("steps", "parts_accepted_2", most_at_once=MOST_AT_ONCE))
     source = entered_text.line("came from", came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
-    kind = f"{catalogue().format(name).words} {part.value}" + (f" from {source}" if source else "")
+    kind = f"{catalogue().format(name).words} {spoken(part)}" + (
+        say("steps", "put_from", source=source) if source else ""
+    )
     if row is None:
         raise Refused(say("steps", "ever_put_shelf_count", kind=kind))
     if row.count == count:

@@ -33,7 +33,7 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
     """Reels, hubs, thicknesses and tracks of one format; equal ones of several markings are one fact."""
     return (
         *(
-            _fact(f"shell, {words}", _size(each.size.value), each.size)
+            _fact(say("sources", "shell_of", words=words), _size(each.size.value), each.size)
             for words, each in list(zip(form.sentences("size"), form.shells, strict=True))[1:]
         ),
         *(
@@ -65,7 +65,7 @@ def of_packs() -> tuple[SourcedFigure, ...]:
 
 def _of_pack(words: str, pack: PackGeometry) -> Iterator[SourcedFigure]:
     for grade in pack.thicknesses.values():
-        figure = f"{grade.span.thin:g} to {grade.span.thick:g} µm"
+        figure = say("sources", "microns", low=f"{grade.span.thin:g}", high=f"{grade.span.thick:g}")
         source = Sourced(None, grade.span.source, grade.span.mark)
         yield SourcedFigure(
             say("sources", "tape_m_may", words=words, value=f"{grade.nominal.value:g}"), figure, source
@@ -81,11 +81,11 @@ def of_media() -> tuple[SourcedFigure, ...]:
     """Rates of codecs, sizes of discs, and every line between good and poor."""
     page = bitrates.page()
     rates = (
-        SourcedFigure(each["words"], f"{each['mb_s']:g} Mb/s", _told(each))
-        for each in page["codecs"].values()
+        SourcedFigure(bitrates.words(codec), f"{each['mb_s']:g} Mb/s", _told(each))
+        for codec, each in page["codecs"].items()
     )
     discs = (
-        SourcedFigure(each["words"], f"{each['sectors']} sectors", _told(each))
+        SourcedFigure(each["words"], say("sources", "sectors", n=str(each["sectors"])), _told(each))
         for each in page["discs"].values()
     )
     return (*rates, *discs, *_told_apart(page))
@@ -110,7 +110,9 @@ def of_repairs() -> tuple[SourcedFigure, ...]:
 def _told_apart(page: Mapping[str, Any]) -> Iterator[SourcedFigure]:
     for table, names in page["sources"].items():
         for name, about in names.items():
-            yield SourcedFigure(about["words"], _plain(page[table][name]), _told(about))
+            yield SourcedFigure(
+                say("media", f"figure-{table}-{name}"), _plain(page[table][name]), _told(about)
+            )
 
 
 def _by_marking(form: Format, words: str, unit: str, name: str) -> Iterator[SourcedFigure]:

@@ -16,6 +16,7 @@ from core.model.job_records import Customer, Job
 from core.model.names import CommandId, JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import Price, Quote, QuotedTape, Storage
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry
 from core.services import customers, payments, promise_entries, readiness
@@ -217,7 +218,8 @@ def _tell(unit: Unit, row: JobRow) -> None:
         ceiling=quote.price.ceiling_minor,
     )
     for tape in row.tapes:
-        seen = f", seen: {', '.join(each.words for each in tape.findings)}" if tape.findings else ""
+        findings = ", ".join(spoken(each) for each in tape.findings)
+        seen = say("steps", "booked_seen", findings=findings) if findings else ""
         cold = say("steps", "came_cold") if tape.rests_until else ""
         chain.append(
             unit,

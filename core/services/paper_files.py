@@ -11,8 +11,7 @@ from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
 from core.capture.file_report import CapturedFile
-from core.model.job_records import Job
-from core.model.pickup_records import Pickup
+from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
 
 

@@ -24,8 +24,6 @@ from core.wording.messages import say
 KINDS = ("deposit", "balance", "refund")
 MOST_MINOR = 100_000_000
 """A million of the usual currency: anything above is a slip of the finger."""
-UNPLAYED = (Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
-"""A tape that goes home from here was not copied, and its capture is not charged."""
 
 
 def price(unit: Unit, row: JobRow) -> Price:
@@ -90,7 +88,7 @@ def _tape(row: TapeRow) -> QuotedTape:
 
 def _is_charged(row: TapeRow) -> bool:
     if row.returned_from is not None:
-        return row.returned_from not in UNPLAYED
+        return not row.returned_from.is_uncopied
     return row.station is not Station.CANNOT_BE_PLAYED and row.verdict.outcome is not Outcome.CANNOT
 
 

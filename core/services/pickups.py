@@ -8,10 +8,12 @@ from sqlalchemy import select
 
 from core.model import entered_text, numbers, serialization
 from core.model.errors import Refused, WrongInput
+from core.model.job_records import Pickup
 from core.model.names import CommandId, JobNumber, TapeCode
-from core.model.pickup_records import Pickup, Signature
 from core.model.quote_records import Price
-from core.model.stations import HANDED_BACK_FROM, Station
+from core.model.signatures import Signature
+from core.model.spoken_names import spoken
+from core.model.stations import Station
 from core.services import payments
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
@@ -93,13 +95,13 @@ def _once(codes: Sequence[TapeCode]) -> list[TapeCode]:
 
 def _ready(unit: Unit, row: JobRow) -> list[TapeRow]:
     """Every tape that can go; Refused with the reason when there is none."""
-    going = [tape for tape in row.tapes if tape.station in HANDED_BACK_FROM]
+    going = [tape for tape in row.tapes if tape.station.may_go_home]
     if going:
         return going
-    staying = [tape for tape in row.tapes if tape.station is not Station.HANDED_BACK]
+    staying = [tape for tape in row.tapes if tape.station.is_in_the_shop]
     if not staying:
         raise Refused(say("steps", "all_tapes_job_gone", number=row.number, when=_when(unit, row.tapes[-1])))
-    where = ", ".join(f"{tape.code} is {tape.station.words}" for tape in staying[:5])
+    where = ", ".join(f"{tape.code} is {spoken(tape.station)}" for tape in staying[:5])
     raise Refused(
         say("steps", "tape_job_ready_go", number=row.number, where=where, value="…" if staying[5:] else "")
     )
@@ -112,11 +114,11 @@ def _chosen(unit: Unit, row: JobRow, code: TapeCode) -> TapeRow:
         raise Refused(
             say("steps", "tape_job_but_job", code=other.code, number=row.number, job_of=numbers.job_of(code))
         )
-    if tape.station is Station.HANDED_BACK:
+    if not tape.station.is_in_the_shop:
         raise Refused(say("steps", "tape_handed_back_before", code=code, when=_when(unit, tape)))
-    if tape.station not in HANDED_BACK_FROM:
-        ready = ", ".join(each.words for each in HANDED_BACK_FROM)
-        raise Refused(say("steps", "tape_tape_goes_back", code=code, words=tape.station.words, ready=ready))
+    if not tape.station.may_go_home:
+        ready = ", ".join(spoken(each) for each in Station if each.may_go_home)
+        raise Refused(say("steps", "tape_tape_goes_back", code=code, words=spoken(tape.station), ready=ready))
     return tape
 
 
@@ -145,7 +147,7 @@ def _when(unit: Unit, tape: TapeRow) -> str:
 
 def _all_copies(unit: Unit, row: JobRow, going: Sequence[TapeRow]) -> list[CopyRow]:
     """The copies go with the first tapes, and whatever is left goes with the last."""
-    staying = [tape for tape in row.tapes if tape.station is not Station.HANDED_BACK and tape not in going]
+    staying = [tape for tape in row.tapes if tape.station.is_in_the_shop and tape not in going]
     is_first = not unit.session.scalars(select(PickupRow.id).where(PickupRow.job_id == row.id)).first()
     if staying and not is_first:
         return []
@@ -204,9 +206,7 @@ def _keep(
         by=unit.who,
         signature=signature,
         handed_back=tuple(row_records.tape(tape) for tape in going),
-        still_here=tuple(
-            row_records.tape(tape) for tape in row.tapes if tape.station is not Station.HANDED_BACK
-        ),
+        still_here=tuple(row_records.tape(tape) for tape in row.tapes if tape.station.is_in_the_shop),
         copies=tuple(row_records.copy(piece) for piece in pieces),
         final=price,
         paid_minor=paid_minor,

@@ -15,9 +15,6 @@ from core.store import history, lookup
 from core.store.tables import FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
 
-DONE = (Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED, Station.KEPT_APART)
-"""Stations at which the shop has done for a tape what it can."""
-
 
 @dataclass(frozen=True, slots=True)
 class Said:
@@ -51,7 +48,7 @@ def enter(
 
 def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
     """Keeps the moment a box became ready: the tape was at ``before``, and nothing is on its way any more."""
-    if before in DONE or any(each.station not in DONE for each in row.job.tapes):
+    if before.is_done or any(not each.station.is_done for each in row.job.tapes):
         return
     unit.session.add(FinishRow(job_id=row.job_id, at=unit.now, by=unit.who))
     history.append(unit, "box ready", "everything of this job is ready", job=row.job.number)
@@ -59,4 +56,4 @@ def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
 
 def is_done(job: Job) -> bool:
     """Whether the shop has done for every tape what it can."""
-    return all(tape.station in DONE for tape in job.tapes)
+    return all(tape.station.is_done for tape in job.tapes)

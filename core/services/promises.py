@@ -40,6 +40,7 @@ NOISE = 0.05
 """A chance that fell by less than one time in twenty is not worth a call (an assumption)."""
 NEWEST = 400
 """So many of the newest promises make the record."""
+_ON_ITS_WAY = tuple(station for station in Station if not station.is_done)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +58,11 @@ class Kept:
     """Less likely now than it was stated, by more than the noise of the model: call the customer first."""
     changes: tuple[str, ...] = ()
     """What is less good in the shop than when it was said."""
+
+    @property
+    def is_done(self) -> bool:
+        """Whether the box only waits to be picked up: there is no chance left to tell."""
+        return promise_entries.is_done(self.job)
 
 
 def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
@@ -172,6 +178,8 @@ def judged(unit: Unit) -> tuple[Judged, ...]:
 
 
 def _kept(looked: turnaround.Load, job: Job) -> Kept:
+    if promise_entries.is_done(job):
+        return Kept(job, job.promise, None, None if job.promise.day is None else 1.0, (), False)
     now = turnaround.standing(looked, job.number)
     held_by = now.held_by if now is not None else ()
     changes = promise_basis.changes(job.promise.footing, promise_basis.of(looked))
@@ -237,7 +245,7 @@ def _finishes(unit: Unit) -> dict[int, datetime]:
 def _open_jobs(unit: Unit) -> tuple[frozenset[int], frozenset[int]]:
     """Jobs with a tape still on its way, and those of them that wait for their owner's answer."""
     rows = unit.session.execute(
-        select(TapeRow.job_id, TapeRow.station).where(TapeRow.station.not_in(promise_entries.DONE)).distinct()
+        select(TapeRow.job_id, TapeRow.station).where(TapeRow.station.in_(_ON_ITS_WAY)).distinct()
     ).all()
     asking = frozenset(job for job, station in rows if station is Station.ASKING_THE_CUSTOMER)
     return frozenset(job for job, _ in rows), asking

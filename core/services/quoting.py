@@ -27,10 +27,11 @@ from core.playtime.questions import BoxLine
 from core.pricing import box_price, copy_sizes, savings
 from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
-from core.scheduling import opening_hours, plan
+from core.scheduling import opening_hours
 from core.scheduling.deck_choice import suited
+from core.scheduling.plan_records import SEED
 from core.wording import locale_figures
-from core.wording.messages import say
+from core.wording.messages import say, worded_cache
 
 _SCENARIOS = 1000
 """The 90th percentile of hours is then known to one point in a hundred (derived: √(0.9 × 0.1 ÷ 1,000))."""
@@ -130,7 +131,7 @@ def quoted_tapes(inventory: Inventory, shop: ShopHabits = STARTING) -> tuple[Quo
     return tuple(tape for n, line in numbered for tape in _tapes_of(n, line, inventory.tv_of(line), shop))
 
 
-@lru_cache(maxsize=2048)
+@worded_cache(maxsize=2048)
 def _tapes_of(position: int, line: TapeLine, tv: TvSystem | None, shop: ShopHabits) -> tuple[QuotedTape, ...]:
     verdict = condition.verdict(line.findings, line.format)
     believed = tape_minutes.belief(line, tv, shop).range
@@ -158,7 +159,7 @@ def _together(lines: Sequence[BoxLine], shop: ShopHabits) -> Range:
 
 @lru_cache(maxsize=8)
 def _box(scenarios: int, shop: ShopHabits) -> Box:
-    return Box(common_random_numbers.key("box"), plan.SEED, scenarios, shop)
+    return Box(common_random_numbers.key("box"), SEED, scenarios, shop)
 
 
 @lru_cache(maxsize=2048)

@@ -8,6 +8,7 @@ from core.capture.file_report import CapturedFile, Report, clock
 from core.model import entered_text
 from core.model.errors import Refused
 from core.model.names import JobNumber, TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services import tape_facts
 from core.store import history, lookup
@@ -15,7 +16,6 @@ from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
-PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
 """Where a tape has been on a deck, so that there can be a file of it."""
 
 
@@ -81,10 +81,16 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
 
 
 def _check_played(row: TapeRow) -> None:
-    if row.station not in PLAYED:
-        stations = ", ".join(each.words for each in PLAYED)
+    if not row.station.may_have_files:
+        stations = ", ".join(spoken(each) for each in Station if each.may_have_files)
         raise Refused(
-            say("steps", "tape_file_attached_tape", code=row.code, words=row.station.words, stations=stations)
+            say(
+                "steps",
+                "tape_file_attached_tape",
+                code=row.code,
+                words=spoken(row.station),
+                stations=stations,
+            )
         )
 
 

@@ -6,6 +6,7 @@ from core.catalogue import condition
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, Finding, Look, TapeCode
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import donors, tape_facts
 from core.store import history, lookup, row_records
@@ -108,7 +109,7 @@ def words(tape: TapeRow, row: RepairRow) -> str:
     said = condition.repair(row.code, tape.draft.format).words
     said += ": done" if row.succeeded else ": failed"
     if row.part:
-        said += say("steps", "donor_s", value=row.part.value) + (
+        said += say("steps", "donor_s", value=spoken(row.part)) + (
             f" from {row.came_from}" if row.came_from else ""
         )
     return said + (f"; {row.note}" if row.note else "")

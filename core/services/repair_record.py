@@ -12,6 +12,7 @@ from core.model.inventory import TapeLine
 from core.model.names import Finding, Join, Measure, Section, TapeCode
 from core.model.ranges import Range
 from core.model.repair_records import Splice
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
@@ -56,7 +57,7 @@ def splice(
         words=place.words,
         inside=inside,
         cut_cm=f"{cut_cm:g}",
-        words_2=joined_with.words,
+        words_2=spoken(joined_with),
     )
     history.append_of_tape(unit, row, "spliced", said, splices=_splices(row))
     return row_records.tape(row)
@@ -108,7 +109,7 @@ def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str =
     seen = tape_facts.add_findings(row, findings)
     said = entered_text.line("note", note)
     if seen:
-        words = f"seen: {', '.join(each.words for each in seen)}" + (f"; {said}" if said else "")
+        words = f"seen: {', '.join(spoken(each) for each in seen)}" + (f"; {said}" if said else "")
         history.append_of_tape(unit, row, "found", words)
     return row_records.tape(row)
 
@@ -118,11 +119,11 @@ def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> Ta
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("steps", "why_finding_cleared"), note)
     if finding not in row.findings:
-        raise Refused(say("steps", "tape_finding_clear", code=row.code, words=finding.words))
+        raise Refused(say("steps", "tape_finding_clear", code=row.code, words=spoken(finding)))
     row.findings = tuple(each for each in row.findings if each is not finding)
     row.settled = tuple(each for each in row.settled if each is not finding)
     row.verdict = condition.verdict(row.findings, row.draft.format)
-    history.append_of_tape(unit, row, "cleared", say("steps", "longer", words=finding.words, reason=reason))
+    history.append_of_tape(unit, row, "cleared", say("steps", "longer", words=spoken(finding), reason=reason))
     return row_records.tape(row)
 
 
@@ -184,8 +185,8 @@ def _free_again(unit: Unit, row: TapeRow) -> str:
 
 def _measured(row: SpliceRow) -> str:
     if row.measured is Measure.METRES and row.at_metres is not None:
-        return f"{row.at_metres:g} metres"
-    return f"{row.at_minutes:g} minutes"
+        return say("steps", "at_metres", metres=f"{row.at_metres:g}")
+    return say("steps", "at_minutes", minutes=f"{row.at_minutes:g}")
 
 
 def _check_cut(row: TapeRow, cut_cm: float) -> None:

@@ -30,11 +30,6 @@ _GROUPS = (
 )
 """What tapes are told together as, in the order they are told."""
 
-_STILL_COMING = frozenset(Station) - {Station.READY, Station.HANDED_BACK, Station.CANNOT_BE_PLAYED}
-
-_UNSETTLED = (Station.ASKING_THE_CUSTOMER, Station.KEPT_APART)
-"""Tapes that are in no promise: nobody knows yet whether they will be played."""
-
 
 def answer(job: Job, today: date, chance: float | None) -> str:
     """One or two sentences about a job, with nothing in them but that job.
@@ -60,7 +55,7 @@ def _told(sentence: str, count: int, /, **blanks: str) -> str:
 
 
 def _group(how: str, group: str, among: Sequence[TapeRecord], /, **blanks: str) -> str:
-    topics = _topics(among) if among[0].station in _UNSETTLED else []
+    topics = _topics(among) if among[0].station.is_unsettled else []
     if not topics:
         return _told(f"{how}-{group}", len(among), **blanks)
     return _told(f"{how}-{group}-about", len(among), topics=locale_figures.listed(topics), **blanks)
@@ -75,9 +70,9 @@ def _topics(tapes: Sequence[TapeRecord]) -> list[str]:
 def _day(job: Job, today: date, chance: float | None) -> str:
     if not job.is_open:
         return ""
-    if not any(tape.station in _STILL_COMING for tape in job.tapes):
+    if not any(tape.station.is_unsettled or not tape.station.is_done for tape in job.tapes):
         return say("spoken", "pick-up")
-    what = "everything-else" if any(tape.station in _UNSETTLED for tape in job.tapes) else "everything"
+    what = "everything-else" if any(tape.station.is_unsettled for tape in job.tapes) else "everything"
     return _promised(job.promise, today, job.promise.stated if chance is None else chance, what)
 
 

@@ -11,6 +11,7 @@ from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
@@ -26,7 +27,7 @@ from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
-AT_WORK = tuple(each for each in lookup.IN_THE_SHOP if each is not Station.READY)
+AT_WORK = tuple(each for each in Station if each.is_unfinished)
 """Stations of tapes that somebody still has to do something about."""
 
 
@@ -58,7 +59,7 @@ def move(
         _settle_without_splice(row, without_splice)
     moves.check(standing(row, seen), station)
     early = station is Station.PLAYING and _end_rest(unit, row, note)
-    looked = station in moves.ON_A_DECK and _look_by_move(unit, row, counts_as_look)
+    looked = station.is_for_a_deck and _look_by_move(unit, row, counts_as_look)
     before = row.station
     tape_facts.check_capture(row, shown, minutes)
     exact = _count_minutes(unit, row, minutes, shown)
@@ -187,9 +188,9 @@ def _tell_move(
     shown: Shown,
     besides: Iterable[str],
 ) -> None:
-    parts = [f"{before.words} → {row.station.words}"]
-    parts += [f"on {row.deck}"] if row.deck else []
-    parts += [f"seen: {', '.join(each.words for each in seen)}"] if seen else []
+    parts = [f"{spoken(before)} → {spoken(row.station)}"]
+    parts += [say("steps", "on_deck", deck=row.deck)] if row.deck else []
+    parts += [say("steps", "seen", findings=", ".join(spoken(each) for each in seen))] if seen else []
     parts += [say("steps", "instead_splice_2", without_splice=without_splice)] if without_splice else []
     parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
     parts += besides

@@ -13,9 +13,10 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
-from core.model.pickup_records import Pickup, Stroke
+from core.model.job_records import Pickup
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
+from core.model.signatures import Stroke
 from core.store.columns import BYTEWISE, Serialized, StoredTable, UtcMoment
 
 if TYPE_CHECKING:

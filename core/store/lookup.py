@@ -8,13 +8,13 @@ from sqlalchemy.orm import joinedload, selectinload
 from core.model import numbers
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
-from core.model.stations import Station, is_open
+from core.model.stations import Station
 from core.store.job_tables import JobRow
 from core.store.tape_tables import TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
-IN_THE_SHOP = tuple(station for station in Station if is_open(station))
+IN_THE_SHOP = tuple(station for station in Station if station.is_in_the_shop)
 """Stations of tapes still in the shop's care."""
 
 

@@ -18,8 +18,8 @@ from sqlalchemy.orm import Mapped, mapped_column, relationship
 from core.capture.file_report import Report
 from core.model.inventory import TapeLine
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
-from core.model.quote_records import Verdict
 from core.model.ranges import Range
+from core.model.repair_records import Verdict
 from core.model.stations import Station
 from core.store.columns import ByValue, Serialized, StoredTable, UtcMoment
 

@@ -17,7 +17,7 @@ from zoneinfo import ZoneInfo
 from babel import Locale
 from babel.dates import format_date, format_time, get_datetime_format
 from babel.lists import format_list
-from babel.numbers import format_currency, get_currency_precision
+from babel.numbers import format_currency, format_percent, get_currency_precision
 
 from core.wording.locale_numbers import decimal, printable
 from core.wording.messages import current, say, speech
@@ -64,6 +64,20 @@ def time_of_day(when: datetime | time, locale: str | None = None) -> str:
     return _time(shown, _locale(locale))
 
 
+def hour_of_day(when: datetime, locale: str | None = None) -> str:
+    """``9a`` where the clock of the locale has twelve hours, else ``9``: short, for the axis of a drawing."""
+    name = _locale(locale)
+    has_twelve_hours = "a" in str(Locale.parse(name).time_formats["short"].pattern)
+    return printable(format_time(when.time(), "haaaaa" if has_twelve_hours else "H", locale=name))
+
+
+def dates_by_length(when: date, locale: str | None = None) -> tuple[str, ...]:
+    """``Thu, Mar 12``, ``12 Thu`` and ``Thu``: for where there may be no room for the first."""
+    name = _locale(locale)
+    shorter = (str(Locale.parse(name).datetime_skeletons["Ed"]), "ccc")
+    return (short_day(when, name), *(printable(format_date(when, form, locale=name)) for form in shorter))
+
+
 def moment(when: datetime, timezone: str, locale: str | None = None) -> str:
     """``Thu, Mar 12, 2:05 PM`` in the time zone named."""
     here = when.astimezone(ZoneInfo(timezone))
@@ -107,6 +121,17 @@ def _time(when: time, locale: str) -> str:
 def figure(value: float, locale: str | None = None, digits: int | None = None) -> str:
     """A number with the locale's signs; ``digits`` after the point, or as many as it has, three at most."""
     return decimal(value, _locale(locale), digits)
+
+
+def percent(share: float, locale: str | None = None) -> str:
+    """``78%`` or ``78 %``, in whole percent."""
+    return printable(format_percent(round(share, 2), locale=_locale(locale)))
+
+
+def percent_range(low: float, high: float, locale: str | None = None) -> str:
+    """``47–53%``, or one figure when both agree."""
+    first, last = figure(round(100 * low), locale), percent(high, locale)
+    return last if percent(low, locale) == last else between(first, last)
 
 
 def money(minor: int, currency: str, locale: str | None = None) -> str:
@@ -193,6 +218,11 @@ def phone(number: str, country: str | None = None) -> str:
     abroad = country is not None and parsed.country_code != phonenumbers.country_code_for_region(country)
     form = phonenumbers.PhoneNumberFormat.INTERNATIONAL if abroad else phonenumbers.PhoneNumberFormat.NATIONAL
     return phonenumbers.format_number(parsed, form)
+
+
+def sentence_case(words: str) -> str:
+    """The words with a large letter first and all others as they are: German nouns keep theirs."""
+    return words[:1].upper() + words[1:]
 
 
 def tape_code(code: str) -> str:

@@ -8,12 +8,16 @@ empty context. What is in another language, as a paper is in its customer's, nam
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import _CacheInfo, cache, lru_cache, update_wrapper
+from typing import Concatenate, Generic, ParamSpec, TypeVar, cast
 
 from core.wording import message_files, pseudo_language, spelling
 from core.wording.message_files import Blank, Message, Selected
+
+P = ParamSpec("P")
+R = TypeVar("R")
 
 BASE = "en"
 """The language that has every sentence; its spelling is American."""
@@ -76,6 +80,34 @@ def say(room: str, key: str, /, language: str | None = None, **fill: object) -> 
 def knows(room: str, key: str, language: str | None = None) -> bool:
     """Whether there is such a sentence: names that a shop adds have words of their own."""
     return key in _room(_process[0] if language is None else speech(language), room)
+
+
+class WordedCache(Generic[P, R]):
+    """A function whose answers are remembered by its arguments and the language and locale of the process."""
+
+    def __init__(self, make: Callable[P, R], maxsize: int) -> None:
+        def made(speech: Speech, /, *args: P.args, **named: P.kwargs) -> R:
+            return make(*args, **named)
+
+        self._cache = lru_cache(maxsize=maxsize)(made)
+        self._made = cast("Callable[Concatenate[Speech, P], R]", self._cache)
+        update_wrapper(self, make)
+
+    def __call__(self, *args: P.args, **named: P.kwargs) -> R:
+        return self._made(_process[0], *args, **named)
+
+    def cache_info(self) -> _CacheInfo:
+        """Hits, misses and size, as `functools.lru_cache` counts them."""
+        return self._cache.cache_info()
+
+    def cache_clear(self) -> None:
+        """Forget every answer."""
+        self._cache.cache_clear()
+
+
+def worded_cache(maxsize: int) -> Callable[[Callable[P, R]], WordedCache[P, R]]:
+    """Remember the newest ``maxsize`` answers of a function that says sentences or writes figures."""
+    return lambda make: WordedCache(make, maxsize)
 
 
 @cache

@@ -24,18 +24,18 @@ from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
-from gui.toolkit.unexpected_errors import Border
+from gui.toolkit.unexpected_errors import ErrorBoundary
 from gui.toolkit.workers import Work
 
 
-def furnish(
+def compose(
     window: Window, where: str | None, who: str, clock: Callable[[], datetime], papers: Path | None = None
-) -> Furnishing:
+) -> CompositionRoot:
     """Open the shop at ``where`` (default: the user's data folder) behind ``window``."""
-    return Furnishing(window, where or _usual_shop(), who, clock, papers or _papers_beside(where))
+    return CompositionRoot(window, where or _usual_shop(), who, clock, papers or _papers_beside(where))
 
 
-class Furnishing(QObject):
+class CompositionRoot(QObject):
     """Waits for the shop to open, then hands every screen its desk."""
 
     def __init__(
@@ -44,7 +44,7 @@ class Furnishing(QObject):
         super().__init__(window)
         self._window = window
         self._who = who
-        self._border = Border(window, _log_to_file())
+        self._border = ErrorBoundary(window, _log_to_file())
         self._border.watch()
 
         def open_shop() -> Shop:
@@ -86,7 +86,7 @@ class Furnishing(QObject):
         counter.job_booked.connect(self._customer_side.show_job)
         self._window.wants_customer_side.connect(self._customer_side.turn)
         self._work.refused.disconnect(self._window.banner.refuse)
-        self._window.furnish(self._desk, fittings.front.name, screens)
+        self._window.add_screens(self._desk, fittings.front.name, screens)
 
 
 def _usual_shop() -> str:

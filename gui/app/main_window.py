@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 
 from core.wording.messages import say
 from gui.app.banner import Banner
-from gui.app.standing import Standing
+from gui.app.identity_label import IdentityLabel
 from gui.toolkit import actions, theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -46,11 +46,11 @@ class Window(QMainWindow):
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._stack.addWidget(self._waiting)
-        self._standing = Standing()
+        self._identity = IdentityLabel()
         self._build()
         self._retitle()
 
-    def furnish(self, desk: Desk, shop_name: str, screens: dict[str, Screen]) -> None:
+    def add_screens(self, desk: Desk, shop_name: str, screens: dict[str, Screen]) -> None:
         """The shop is open: bring in the screens and go to the first."""
         self._desk = desk
         self._shop_name = shop_name
@@ -62,7 +62,7 @@ class Window(QMainWindow):
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
-        self._standing.name(shop_name, desk.who)
+        self._identity.show_names(shop_name, desk.who)
         for key in actions.MOMENTS:  # the shop may speak another language than the empty window did
             actions.reword(self.moments[key.name], key)
             self.moments[key.name].setText(key.words_with_keys)
@@ -152,7 +152,7 @@ class Window(QMainWindow):
             group.addAction(moment)
             row.addWidget(_moment_button(moment))
             self.moments[key.name] = moment
-        row.addWidget(self._standing, 1)
+        row.addWidget(self._identity, 1)
         return bar
 
     @Slot()
@@ -185,8 +185,8 @@ class Window(QMainWindow):
         app = QApplication.instance()
         assert isinstance(app, QApplication)
         looks = list(theme.LOOKS.values())
-        worn = looks.index(theme.tokens_of(app))
-        theme.dress(app, looks[(worn + 1) % len(looks)])
+        worn = looks.index(theme.current_tokens(app))
+        theme.apply(app, looks[(worn + 1) % len(looks)])
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

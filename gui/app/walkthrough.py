@@ -59,7 +59,7 @@ class Walk:
         for look, tokens in theme.LOOKS.items():
             with tempfile.TemporaryDirectory() as place:
                 made = invented_shop.make(Path(place) / "demo", self._now, self._language)
-                theme.dress(self._app, tokens)
+                theme.apply(self._app, tokens)
                 yield from self._look(look.replace(" ", "-"), made.shop)
                 if tokens is theme.LIGHT:
                     yield from _papers(self._folder, sorted(made.shop.parent.rglob("*.pdf")))

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from core.model.stations import Station
 from gui.app import walkthrough_records
-from gui.app.composition import furnish
+from gui.app.composition import compose
 from gui.app.main_window import Window
 from gui.app.walkthrough_keys import press, wait_until
 from gui.bench.bench_screen import BenchScreen
@@ -58,7 +58,7 @@ class Route:
         QApplication.processEvents()
         yield Stop("0-opening", self._window)
         papers = self._shop.parent / "papers"
-        self._furnished = furnish(self._window, str(self._shop), _WHO, self._clock, papers)
+        self._composed = compose(self._window, str(self._shop), _WHO, self._clock, papers)
         wait_until(lambda: self._window.screen_on_show() is not None)
         self._settle()
         yield from self._counter()
@@ -79,13 +79,13 @@ class Route:
         counter.draft.begin(replace(box, rows=box.rows[1:]))
         self._settle()
         counter.parts.table.put_cursor(0, 0)
-        counter.measure_packs()
-        yield from self._dialog(counter.looks.packs, "7-packs", "31\r24.5\r")
-        counter.look_over()
-        yield from self._dialog(counter.looks.look_over, "7-look-over", "\r\r")
+        counter.inspections.begin_packs()
+        yield from self._dialog(counter.inspections.packs, "7-packs", "31\r24.5\r")
+        counter.inspections.begin_look_over()
+        yield from self._dialog(counter.inspections.look_over, "7-look-over", "\r\r")
         yield from self._customer_side()
         counter.parts.telling.told.setChecked(True)
-        counter.book()
+        counter.booking.book()
         self._settle()
         yield Stop("1-counter-booked", self._window)
 
@@ -94,10 +94,12 @@ class Route:
         counter.parts.table.setFocus()
         counter.parts.table.put_cursor(counter.draft.add_row(), 1)
         press("vh")
+        self._settle()
         yield Stop("1-counter-offers", self._window)
+        counter.parts.table.commit()
 
     def _customer_side(self) -> Iterator[Stop]:
-        side = self._furnished.customer_side
+        side = self._composed.customer_side
         side.resize(self._window.size())
         side.show()
         yield Stop("6-customer-side", side)
@@ -205,7 +207,7 @@ class Route:
     def _settle(self) -> None:
         """Until nothing is under way any more, three times: an answer may ask again."""
         for _ in range(3):
-            wait_until(lambda: self._furnished.desk.work.is_idle and self._counter_screen.has_its_day)
+            wait_until(lambda: self._composed.desk.work.is_idle and self._counter_screen.has_its_day)
             QApplication.processEvents()
 
     def _clock(self) -> datetime:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import partial
-from pathlib import Path
-from typing import Any
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
@@ -13,28 +10,28 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import TapewrightError
-from core.model.job_records import Job
-from core.model.names import Finding, JobNumber, TapeCode
+from core.model.names import TapeCode
 from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits
-from core.scheduling.deck_choice import suited
-from core.services import deck_queue, decks, decks_to_load, jobs, repair_record, tapes
+from core.services import deck_queue, decks, decks_to_load, tapes
+from gui.bench.at_work_list import AtWorkList
 from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
 from gui.bench.file_reading import FileReader
+from gui.bench.free_decks import free_decks
+from gui.bench.label_printing import LabelPrinting
 from gui.bench.load_now import LoadNow
 from gui.bench.repairing import BenchRepairs
 from gui.bench.tape_card import TapeCard
-from gui.toolkit import paper_errands, theme
+from gui.bench.tape_steps import TapeSteps, attached_sentence
+from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets import tray_rows
-from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked, words
+from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked
 from gui.widgets.scanner import ScanWatch
-from gui.widgets.tray import Tray
 
 _LOOK_AGAIN_MS = 5 * 60_000
 """What still ends before closing changes with the clock alone."""
@@ -70,7 +67,7 @@ class BenchScreen(Screen):
         self.desk.work.ask(tapes.at_work, then=self._lay_list)
         self._ask_what_to_load()
         if self.tape is not None:
-            self._take(self.tape.code)
+            self._ask_for(self.tape.code)
 
     # --- a tape in hand ------------------------------------------------------------------
 
@@ -78,15 +75,15 @@ class BenchScreen(Screen):
     def take(self, code: str) -> None:
         """Take the tape with this code from the tray or the scanner."""
         self.box.clear()
-        self._take(code)
+        self._ask_for(code)
 
     @Slot()
     def _box_returned(self) -> None:
         code = "".join(self.box.text().split())
         if code:
-            self._take(code)
+            self._ask_for(code)
 
-    def _take(self, code: str) -> None:
+    def _ask_for(self, code: str) -> None:
         self.desk.work.ask(
             tapes.get, TapeCode(code), then=self._in_hand, otherwise=partial(self._not_taken, code)
         )
@@ -100,10 +97,12 @@ class BenchScreen(Screen):
         same = self.tape is not None and self.tape.code == tape.code and self.tape.station is tape.station
         self.tape = tape
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
-        self.side.offer(tape, self._free_decks(tape))
+        fitted = self._fittings.decks if self._fittings is not None else ()
+        self.side.offer(tape, free_decks(fitted, self._taken_decks, tape))
         if tape.station is Station.PLAYING:
             self.desk.work.ask(deck_queue.habits_of_tape, tape.code, then=partial(self._know_box, tape))
         self.reading.hold(tape.code)
+        self.steps.hold(tape)
         self.looks.hold(tape)
         self.repairing.hold(tape)
         if not same:
@@ -128,83 +127,38 @@ class BenchScreen(Screen):
 
     # --- what is done to it --------------------------------------------------------------
 
-    def _do(
-        self, step: Callable[..., TapeRecord], *args: Any, then: Callable[[TapeRecord], None], **named: Any
-    ) -> None:
-        """Run one step on the tape in hand."""
-        if self.tape is not None:
-            code = self.tape.code
-            self.desk.work.run(step, code, *args, then=then, otherwise=self.show_failure, **named)
-
-    @Slot(object)
-    def _move(self, station: Station) -> None:
-        moves = self.side.moves
-        self._do(
-            tapes.move,
-            station,
-            minutes=moves.played_minutes(),
-            shown=moves.shown(),
-            note=moves.note.text().strip(),
-            deck=moves.deck_for(station),
-            without_splice=moves.instead_of_splice,
-            counts_as_look=False,
-            then=self._moved,
-        )
-
-    def _moved(self, tape: TapeRecord) -> None:
+    @Slot(object, str)
+    def _moved(self, tape: TapeRecord, sentence: str) -> None:
         self._in_hand(tape)
         self.take_focus()
-        self.said.emit(say("bench", "moved", title=tray_rows.tape_title(tape), station=tape.station.words))
+        self.said.emit(sentence)
 
-    @Slot(object)
-    def _find(self, finding: Finding) -> None:
-        self._do(repair_record.find, (finding,), then=partial(self._found, finding))
-
-    def _found(self, finding: Finding, tape: TapeRecord) -> None:
+    @Slot(object, str)
+    def _found(self, tape: TapeRecord, sentence: str) -> None:
         self._in_hand(tape)
         self.side.begin_finding()
-        title = tray_rows.tape_title(tape)
-        self.said.emit(say("bench", "found_said", finding=finding.words.capitalize(), title=title))
+        self.said.emit(sentence)
 
     @Slot(object)
     def _attached(self, file: CapturedFile) -> None:
         if self.tape is None or self.tape.code != file.tape:
             return
-        report, title = file.report, tray_rows.tape_title(self.tape)
         self.side.rest()
         self.take_focus()
-        minutes = f"{report.billable_minutes:.1f}"
-        key = "attached" if report.billable_minutes else "attached_blank"
-        self.said.emit(say("capture", key, name=report.name, title=title, minutes=minutes))
+        self.said.emit(attached_sentence(file.report, self.tape))
 
     @Slot(object, str)
     def _kept(self, tape: TapeRecord, sentence: str) -> None:
-        self._settle(tape)
-        self.said.emit(sentence)
-
-    def _settle(self, tape: TapeRecord) -> None:
         """Something was kept; the next scan is expected."""
         self._in_hand(tape)
         self.side.rest()
         self.take_focus()
+        self.said.emit(sentence)
 
     @Slot()
     def _print_label(self) -> None:
-        if self.tape is not None:
-            self.desk.work.ask(jobs.get, JobNumber(self.tape.code[:6]), then=partial(self._print, self.tape))
-
-    def _print(self, tape: TapeRecord, job: Job) -> None:
-        if self._fittings is None:
-            return
-        self.desk.work.write_paper(
-            paper_errands.writing_mark(job, tape, self._fittings.front, self.desk.papers),
-            then=self._printed,
-            otherwise=self.show_failure,
-        )
-
-    def _printed(self, path: Path) -> None:
-        self.said.emit(say("bench", "printed", path=path))
-        self.desk.show_file(path)
+        if self.tape is not None and self._fittings is not None:
+            self.printing.print_label(self.tape, self._fittings.front)
 
     # --- the tray ------------------------------------------------------------------------
 
@@ -212,23 +166,13 @@ class BenchScreen(Screen):
         self._fittings = fittings
         self.card.timezone = fittings.front.timezone
 
-    def _free_decks(self, tape: TapeRecord) -> tuple[str, ...]:
-        """Decks in service that could play this tape and have none in them."""
-        if self._fittings is None:
-            return ()
-        fitted, draft = self._fittings.decks, tape.draft
-        could = suited(fitted, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
-        names = (fitted[place].name for place in could)
-        return tuple(name for name in names if name not in self._taken_decks)
-
     @Slot()
     def _ask_what_to_load(self) -> None:
         self.desk.work.ask(decks_to_load.read, then=self.load_now.tell)
 
     def _lay_list(self, at_work: tuple[TapeRecord, ...]) -> None:
         self._taken_decks = frozenset(tape.deck for tape in at_work if tape.deck)
-        self.list.lay(tray_rows.by_station(at_work, self.desk.clock()))
-        self._list_words.setText(say("bench", "list") if at_work else say("bench", "none_at_work"))
+        self.at_work.lay(at_work, self.desk.clock())
 
     # --- building ------------------------------------------------------------------------
 
@@ -239,10 +183,12 @@ class BenchScreen(Screen):
         self.box.setFont(theme.font(theme.LEAD))
         self.box.setMinimumHeight(5 * theme.UNIT)
         self.load_now = LoadNow(self)
-        self.list = Tray("at-work", say("bench", "list"))
-        self._list_words = words(say("bench", "list"), "small")
+        self.at_work = AtWorkList(self.load_now)
+        self.list = self.at_work.tray
         self.card = TapeCard("UTC")
         self.side = BenchSide()
+        self.steps = TapeSteps(self.side.moves, self.desk.work, self)
+        self.printing = LabelPrinting(self.desk, self)
         self.reading = FileReader(self.side.file, self.desk.work, self)
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
@@ -252,19 +198,11 @@ class BenchScreen(Screen):
         outer = stacked(self)
         outer.addWidget(labelled(self.box, say("bench", "ask")))
         columns = Columns(fold_below=112 * theme.UNIT)
-        columns.add(self._build_list(), 4)
+        columns.add(self.at_work, 4)
         self.card_area = scrolled(self.card)
         columns.add(self.card_area, 6, rank=2)
         columns.add(self.side, 4, rank=1)
         outer.addWidget(columns, 1)
-
-    def _build_list(self) -> QWidget:
-        side = QWidget()
-        column = stacked(side)
-        column.addWidget(self.load_now)
-        column.addWidget(self._list_words)
-        column.addWidget(self.list, 1)
-        return side
 
     def _connect(self) -> None:
         self.box.returnPressed.connect(self._box_returned)
@@ -272,10 +210,15 @@ class BenchScreen(Screen):
         self.load_now.taken.connect(self.take)
         self._look_again.timeout.connect(self._ask_what_to_load)
         self._watch.scanned.connect(self.take)
-        self.side.moves.wanted.connect(self._move)
-        self.side.found.connect(self._find)
+        self.side.moves.wanted.connect(self.steps.move)
+        self.side.found.connect(self.steps.find)
         self.side.wants_label.connect(self._print_label)
         self.side.refused.connect(self.refused)
+        self.steps.moved.connect(self._moved)
+        self.steps.found.connect(self._found)
+        self.steps.failed.connect(self.show_failure)
+        self.printing.printed.connect(self.said)
+        self.printing.failed.connect(self.show_failure)
         self.reading.attached.connect(self._attached)
         self.reading.failed.connect(self.show_failure)
         self.side.look_wanted.connect(self.looks.begin_look_over)

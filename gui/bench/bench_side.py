@@ -9,12 +9,11 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from core.capture.file_report import CapturedFile
-from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from gui.bench.after_repair import AfterRepairPanel
 from gui.bench.capture_panel import CapturePanel
-from gui.bench.entry_withdrawal import TakeBack
-from gui.bench.next_station import Moves
+from gui.bench.entry_withdrawal import WithdrawalForm
+from gui.bench.next_station import NextStationForm
 from gui.bench.repair_form import RepairForm
 from gui.bench.splice_form import SpliceForm
 from gui.toolkit import theme
@@ -22,9 +21,6 @@ from gui.toolkit.text import say
 from gui.widgets.finding_field import FindingChooser
 from gui.widgets.form_button import FormButton
 from gui.widgets.layouts import Pages, stacked, words
-
-_PLAYED = (Station.PLAYING, Station.BEING_CHECKED, Station.READY)
-"""Where there can be a file of a tape."""
 
 _LABEL_WORDS = {False: ("bench", "label_button"), True: ("repair", "label_off")}
 """What the key of the label says, while the label is missing and while it no longer belongs there."""
@@ -51,12 +47,12 @@ class BenchSide(QWidget):
         super().__init__(parent)
         self._tape: TapeRecord | None = None
         self._files: tuple[CapturedFile, ...] = ()
-        self.moves = Moves()
+        self.moves = NextStationForm()
         self.findings = FindingChooser()
         self.splice = SpliceForm()
         self.repair = RepairForm()
         self.after = AfterRepairPanel()
-        self.take_back = TakeBack()
+        self.take_back = WithdrawalForm()
         self.file = CapturePanel()
         self._pages = Pages(
             self.moves.aside, self.findings, self.splice, self.repair, self.take_back, self.file
@@ -79,7 +75,7 @@ class BenchSide(QWidget):
         self.print_button.setVisible(tape.not_for_reuse)
         self.after.offer(tape)
         self._offer_taking_back(tape)
-        self.file_button.setVisible(tape.station in _PLAYED)
+        self.file_button.setVisible(tape.station.may_have_files)
         self.label_button.setText(say(*_LABEL_WORDS[tape.label_astray]))
         is_missing = tape.not_for_reuse and tape.marked_at is None
         self.label_button.setVisible(is_missing or tape.label_astray)

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 
 from core.capture.file_report import Report, Sound, clock
 from core.model.errors import WrongInput
-from gui.bench.file_timeline import TimeStrip
+from gui.bench.file_timeline import FileTimeline
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
@@ -49,7 +49,7 @@ class CapturePanel(QWidget):
         self.bar.setTextVisible(False)
         self.progress = words("", "small")
         self.stop = _button("capture-stop", say("capture", "stop"))
-        self.strip = TimeStrip()
+        self.strip = FileTimeline()
         self.attach = _button("capture-attach", say("capture", "attach"), "main")
         self._dialog: QFileDialog | None = None
         self._build()

@@ -11,12 +11,14 @@ from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import looks
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.guided_look import LookOver, LookResult, Subject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.pack_tool import PackRadii, PackTool
 
 
@@ -57,7 +59,7 @@ class BenchLooks(QObject):
         """Look the tape in hand over."""
         if self._tape is not None:
             tape = self._tape
-            self.look_over.begin(Subject(tape.code, tray_rows.tape_title(tape), tape.format))
+            self.look_over.begin(LookSubject(tape.code, tray_rows.tape_title(tape), tape.format))
 
     @Slot()
     def begin_packs(self) -> None:
@@ -81,7 +83,7 @@ class BenchLooks(QObject):
         )
 
     def _seen_kept(self, seen: LookResult, tape: TapeRecord) -> None:
-        found = ", ".join(finding.words for finding in seen.findings) or say("inspection", "kept_nothing")
+        found = ", ".join(spoken(finding) for finding in seen.findings) or say("inspection", "kept_nothing")
         self.kept.emit(tape, say("inspection", "kept", title=tray_rows.tape_title(tape), found=found))
 
     @Slot(object)

@@ -8,21 +8,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Slot
-from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QWidget
 
 from core.catalogue.formats import catalogue
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime.deck_readings import NOTHING, Offer, Shown, offer
 from core.playtime.habits import STARTING, ShopHabits
-from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.layouts import words
+from gui.widgets.layouts import stacked, words
 
 Pairs = Sequence[tuple[str, object]]
 
 
-class Readout(QWidget):
+class DeckReadout(QWidget):
     """Three short lists; letters choose in each, and what was found in one narrows the others."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -30,14 +29,11 @@ class Readout(QWidget):
         self._line: TapeLine | None = None
         self._shop = STARTING
         self.speed, self.system, self.tv = (_list(f"shown-{name}") for name in ("speed", "system", "tv"))
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setVerticalSpacing(theme.UNIT // 2)
-        grid.setColumnStretch(1, 1)
+        column = stacked(self, 2)
         self._labels = {box: _label(box) for box in (self.speed, self.system, self.tv)}
-        for place, (box, label) in enumerate(self._labels.items()):
-            grid.addWidget(label, place, 0)
-            grid.addWidget(box, place, 1)
+        for box, label in self._labels.items():
+            column.addWidget(label)
+            column.addWidget(box)
             box.currentIndexChanged.connect(self._narrow)
 
     def begin(self, line: TapeLine) -> None:

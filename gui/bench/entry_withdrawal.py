@@ -12,24 +12,25 @@ from core.capture.file_report import CapturedFile
 from core.model.errors import WrongInput
 from core.model.names import Finding
 from core.model.repair_records import RepairAttempt, Splice
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from gui.bench import repair_sentences
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Tray, TrayItem
 
-Standing = Finding | Splice | RepairAttempt | CapturedFile
+Withdrawable = Finding | Splice | RepairAttempt | CapturedFile
 
 
 @dataclass(frozen=True, slots=True)
 class Withdrawal:
     """What is taken back and why: a finding, a splice, the last repair or the last recorded file."""
 
-    what: Standing
+    what: Withdrawable
     because: str
 
 
-class TakeBack(QWidget):
+class WithdrawalForm(QWidget):
     """What stands on a tape and could be wrong; the arrows choose, the reason is typed."""
 
     wanted = Signal(object)
@@ -38,7 +39,7 @@ class TakeBack(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._choices: dict[str, Standing] = {}
+        self._choices: dict[str, Withdrawable] = {}
         self.list = Tray("take-back-choices", say("bench", "take_back"), always_lit=True)
         self.list.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.reason = QLineEdit()
@@ -56,7 +57,7 @@ class TakeBack(QWidget):
     def begin(self, tape: TapeRecord, files: Sequence[CapturedFile] = ()) -> None:
         """Offer what can be taken back on this tape; of its files, oldest first, only the last."""
         self.reason.clear()
-        standing: tuple[Standing, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
+        standing: tuple[Withdrawable, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
         self.list.lay([TrayItem(key, _words(each), _more(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
@@ -76,15 +77,15 @@ class TakeBack(QWidget):
         return self.list.steered_by(event)
 
 
-def _words(what: Standing) -> str:
+def _words(what: Withdrawable) -> str:
     if isinstance(what, CapturedFile):
         return say("capture", "not_its_file", name=what.report.name)
     if isinstance(what, Finding):
-        return say("bench", "no_longer", finding=what.words)
+        return say("bench", "no_longer", finding=spoken(what))
     if isinstance(what, Splice):
         return say("repair", "strike", at=repair_sentences.at(what))
     return say("repair", "strike_repair", what=what.words)
 
 
-def _more(what: Standing) -> str:
+def _more(what: Withdrawable) -> str:
     return what.note if isinstance(what, RepairAttempt) else ""

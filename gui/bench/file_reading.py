@@ -45,7 +45,7 @@ class FileReader(QObject):
     def read(self, path: Path) -> None:
         """Read a file for the tape in hand."""
         self._panel.show_start(path)
-        self._stop = self._work.watch(
+        self._stop = self._work.run_with_progress(
             partial(_examine, path),
             told=self._panel.show_progress,
             then=partial(self._read, self._tape),

@@ -13,7 +13,6 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 
 _LANE = 3.5 * theme.UNIT
-_NAMES = 8 * theme.UNIT
 _SCALE = 3 * theme.UNIT
 _STEPS = (5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200)
 """Seconds between two figures of the scale."""
@@ -21,7 +20,7 @@ _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _MIDDLE = Qt.AlignmentFlag.AlignCenter
 
 
-class TimeStrip(QWidget):
+class FileTimeline(QWidget):
     """Two lanes over a scale of time. It shows; nothing can be moved on it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -30,6 +29,9 @@ class TimeStrip(QWidget):
         self.setAccessibleName(say("capture", "strip"))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._report: Report | None = None
+        wide = QFontMetricsF(theme.font(theme.SMALL)).horizontalAdvance
+        self._names = max(8.0 * theme.UNIT, *(wide(name) + theme.UNIT for name in _lane_names()))
+        """Room for the names of the lanes, left of them."""
 
     def show_report(self, report: Report) -> None:
         """Draw another file."""
@@ -46,7 +48,7 @@ class TimeStrip(QWidget):
     def place(self, seconds: float) -> float:
         """Where a moment of the file stands."""
         whole = max(self._report.seconds, 1e-9) if self._report else 1.0
-        return _NAMES + (self.width() - _NAMES - 1) * min(max(seconds / whole, 0.0), 1.0)
+        return self._names + (self.width() - self._names - 1) * min(max(seconds / whole, 0.0), 1.0)
 
     # --- painting ------------------------------------------------------------------------
 
@@ -56,9 +58,9 @@ class TimeStrip(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens = theme.tokens_of()
-        for lane, name in enumerate(("picture", "sound")):
-            self._paint_lane(painter, lane, say("capture", name), tokens)
+        tokens = theme.current_tokens()
+        for lane, name in enumerate(_lane_names()):
+            self._paint_lane(painter, lane, name, tokens)
         for stretch in report.stretches:
             self._paint_stretch(painter, stretch, tokens)
         self._paint_trims(painter, report, tokens)
@@ -66,13 +68,13 @@ class TimeStrip(QWidget):
         painter.end()
 
     def _lane(self, lane: int) -> QRectF:
-        return QRectF(_NAMES, lane * (_LANE + theme.UNIT / 2), self.width() - _NAMES - 1, _LANE)
+        return QRectF(self._names, lane * (_LANE + theme.UNIT / 2), self.width() - self._names - 1, _LANE)
 
     def _paint_lane(self, painter: QPainter, lane: int, name: str, tokens: theme.Tokens) -> None:
         room = self._lane(lane)
         painter.setFont(theme.font(theme.SMALL))
         painter.setPen(QColor(tokens.muted))
-        painter.drawText(QRectF(0, room.top(), _NAMES, room.height()), _LEFT, name)
+        painter.drawText(QRectF(0, room.top(), self._names, room.height()), _LEFT, name)
         painter.fillRect(room, QColor(tokens.tray))
         painter.setPen(QPen(QColor(tokens.line), 1))
         painter.drawRect(room)
@@ -89,7 +91,7 @@ class TimeStrip(QWidget):
     def _paint_word(self, painter: QPainter, kind: Kind, bar: QRectF, tokens: theme.Tokens) -> None:
         """The kind in its bar, on a ground that it can be read on, where there is room."""
         face = theme.font(theme.SMALL, QFont.Weight.Bold)
-        wide = QFontMetricsF(face).horizontalAdvance(kind.value) + 8
+        wide = QFontMetricsF(face).horizontalAdvance(say("capture", f"bar-{kind.value}")) + 8
         if wide > bar.width() - 4:
             return
         plate = QRectF(0, 0, wide, bar.height() - 8)
@@ -97,7 +99,7 @@ class TimeStrip(QWidget):
         painter.fillRect(plate, QColor(tokens.slip))
         painter.setFont(face)
         painter.setPen(QColor(tokens.ink))
-        painter.drawText(plate, _MIDDLE, kind.value)
+        painter.drawText(plate, _MIDDLE, say("capture", f"bar-{kind.value}"))
 
     def _paint_trims(self, painter: QPainter, report: Report, tokens: theme.Tokens) -> None:
         """A heavy edge where the kept part begins and ends."""
@@ -112,14 +114,18 @@ class TimeStrip(QWidget):
         face, top = theme.font(theme.SMALL), self._lane(1).bottom()
         painter.setFont(face)
         figures = QFontMetricsF(face)
-        for seconds in ticks(report.seconds, (self.width() - _NAMES) / 80):
+        for seconds in ticks(report.seconds, (self.width() - self._names) / 80):
             x = self.place(seconds)
             painter.setPen(QPen(QColor(tokens.edge), 1))
             painter.drawLine(QPointF(x, top), QPointF(x, top + 5))
             painter.setPen(QColor(tokens.muted))
             wide = figures.horizontalAdvance(clock(seconds))
-            left = min(max(x - wide / 2, _NAMES), self.width() - wide - 1)
+            left = min(max(x - wide / 2, self._names), self.width() - wide - 1)
             painter.drawText(QRectF(left, top + 5, wide + 2, _SCALE - 5), _LEFT, clock(seconds))
+
+
+def _lane_names() -> tuple[str, str]:
+    return say("capture", "picture"), say("capture", "sound")
 
 
 def ticks(seconds: float, most: float) -> Iterator[int]:

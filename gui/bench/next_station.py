@@ -10,12 +10,13 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import condition
 from core.model.errors import WrongInput
+from core.model.spoken_names import spoken
 from core.model.stations import Station, allowed_moves
 from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import NOTHING, Shown
-from gui.bench.deck_readout import Readout
+from gui.bench.deck_readout import DeckReadout
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
 
@@ -33,7 +34,7 @@ _LETTERS = {
 MOVE_KEYS = "Ctrl+Return"
 
 
-class Moves(QWidget):
+class NextStationForm(QWidget):
     """The way on from the station of the tape in hand."""
 
     wanted = Signal(object)
@@ -51,7 +52,7 @@ class Moves(QWidget):
         self.instead = QLineEdit()
         self.instead.setObjectName("instead-of-splice")
         self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
-        self.readout = Readout()
+        self.readout = DeckReadout()
         self._shown_words = words(say("bench", "shown"), "small")
         self._usual = StationButton("main")
         self._usual.setObjectName("move-on")
@@ -132,7 +133,7 @@ class Moves(QWidget):
 
     def step_back(self, is_back: bool) -> None:
         """Let a form lead that stands below; the way on stays, its key too, without the weight."""
-        theme.mark(self._usual, "role", "plain" if is_back else "main")
+        theme.set_style_property(self._usual, "role", "plain" if is_back else "main")
 
     @Slot()
     def go_on(self) -> None:
@@ -165,8 +166,8 @@ class StationButton(QPushButton):
     def lead_to(self, station: Station, keys: str) -> None:
         """Name the station and its keys."""
         self._station = station
-        self.setText(f"{station.words.capitalize()}   {keys}")
-        self.setAccessibleName(station.words)
+        self.setText(f"{sentence_case(spoken(station))}   {keys}")
+        self.setAccessibleName(spoken(station))
         self._key.setKey(QKeySequence(keys))
         self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")
 

@@ -11,10 +11,11 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 from core.catalogue import condition
 from core.model.errors import WrongInput
 from core.model.names import DonorPart
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import repair_attempts
-from gui.toolkit.text import minutes_range, say
-from gui.widgets.layouts import give_key, labelled, stacked, words
+from gui.toolkit.text import minutes_range, say, sentence_case
+from gui.widgets.layouts import give_key, hinted, labelled, stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
 
@@ -45,7 +46,7 @@ class RepairForm(QWidget):
         self._left: Mapping[DonorPart, int] = {}
         self.field = QLineEdit()
         self.field.setObjectName("repair")
-        self.field.setPlaceholderText(say("repair", "what_hint"))
+        hinted(self.field, say("repair", "what_hint"))
         self.field.installEventFilter(self)
         self.list = Tray("repair-choices", say("repair", "what"), always_lit=True)
         self.list.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
@@ -89,7 +90,7 @@ class RepairForm(QWidget):
                 TrayItem(
                     each.code,
                     each.words[:1].upper() + each.words[1:],
-                    say("repair", "minutes", minutes=minutes_range(each.minutes).removesuffix(" min")),
+                    say("repair", "minutes", minutes=minutes_range(each.minutes)),
                 )
                 for each in choices
                 if letters in f"{each.words} {each.code}".casefold()
@@ -108,7 +109,7 @@ class RepairForm(QWidget):
         self.part.clear()
         self.part.addItem(say("repair", "no_part"), None)
         for part in parts:
-            name, count = part.value.capitalize(), self._left.get(part, 0)
+            name, count = sentence_case(spoken(part)), self._left.get(part, 0)
             if count:
                 self.part.addItem(say("repair", "on_shelf", part=name, count=count), (part, False))
             self.part.addItem(say("repair", "elsewhere", part=name), (part, True))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from core.model.names import Look, Measure
 from core.model.ranges import Range
 from core.model.repair_records import RepairAttempt, Splice, StruckSplice
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts
 from core.playtime.places import Place
@@ -30,7 +31,7 @@ def splice_words(splice: Splice, timezone: str) -> str:
         "leader_line" if splice.in_leader else "splice_line",
         at=at(splice),
         cm=f"{splice.cut_cm:g}",
-        joined=splice.joined_with.words,
+        joined=spoken(splice.joined_with),
         removed=lost(splice.seconds_removed, splice.removed),
         disturbed=lost(splice.seconds_disturbed, splice.disturbed),
         by=splice.by,

@@ -24,7 +24,7 @@ from gui.bench.splice_form import SpliceEntry
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.donor_stock import DonorDelivery, DonorShelf
+from gui.widgets.donor_stock_dialog import DonorDelivery, DonorStockDialog
 
 
 class BenchRepairs(QObject):
@@ -46,9 +46,9 @@ class BenchRepairs(QObject):
         self._connect()
 
     @cached_property
-    def shelf(self) -> DonorShelf:
+    def shelf(self) -> DonorStockDialog:
         """The donor parts, in a window of their own."""
-        made = DonorShelf(self._screen)
+        made = DonorStockDialog(self._screen)
         made.wanted.connect(self._put_on_shelf)
         return made
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
 
 from core.model.errors import TapewrightError, WrongInput
 from core.model.names import Join, Measure, Section
+from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places
 from core.playtime.places import Place
@@ -55,7 +56,7 @@ class SpliceForm(QWidget):
         self.joined = QComboBox()
         self.joined.setObjectName("splice-joined")
         for join in Join:
-            self.joined.addItem(join.words, join)
+            self.joined.addItem(spoken(join), join)
         self.section = _sections()
         self.preview = words("", "time")
         self.preview.setObjectName("splice-preview")

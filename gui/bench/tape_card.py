@@ -12,17 +12,18 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from core.capture.file_report import CapturedFile, clock
 from core.catalogue import acclimatisation, bench_cards
 from core.model.names import FormatName
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from gui.bench.capture_panel import spelled_size
 from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
 from gui.toolkit import theme
-from gui.toolkit.text import minutes_range, moment, say, since
+from gui.toolkit.text import minutes_range, moment, say, sentence_case, since
 from gui.widgets import tray_rows
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import empty, stacked, words
-from gui.widgets.not_for_reuse_strip import Band
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip
 
 _OPENED = (Station.LOOKED_OVER, Station.AT_THE_BENCH)
 """Where a shell may have to be opened, so that the standing cautions of the bench apply."""
@@ -67,7 +68,7 @@ class TapeCard(QFrame):
         if careful:
             self._column.addWidget(_cautions(careful))
         facts = FactList(_HEADS)
-        found = [finding.words for finding in tape.findings] or [say("bench", "no_findings")]
+        found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
         self._write_repairs(facts, tape)
@@ -135,7 +136,7 @@ class TapeCard(QFrame):
             self._column.addWidget(words(say("repair", "astray"), "attention"))
         if not tape.not_for_reuse:
             return
-        self._column.addWidget(Band(tray_rows.band_words(tape), theme.BODY))
+        self._column.addWidget(NotForReuseStrip(tray_rows.band_words(tape), theme.BODY))
         if tape.marked_at is None:
             line = words(say("bench", "label_missing"))
         else:
@@ -197,7 +198,7 @@ def _happened(happening: JournalEntry, timezone: str) -> str:
 
 
 def _where(tape: TapeRecord, now: datetime) -> str:
-    station = tape.station.words.capitalize()
+    station = sentence_case(spoken(tape.station))
     return say("bench", "here", station=station, since=since(tape.since, now))
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 
 from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
+from core.wording.locale_figures import listed
+from core.wording.messages import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.toolkit.text import say
@@ -20,7 +21,7 @@ _UNKNOWN = ("", "?", "unknown")
 # --- offers ------------------------------------------------------------------------------
 
 
-@lru_cache(maxsize=1)
+@worded_cache(maxsize=8)
 def formats_offered() -> tuple[CellChoice, ...]:
     """Every shell of the catalogue, by its words and its name, with its size."""
     return tuple(
@@ -29,7 +30,7 @@ def formats_offered() -> tuple[CellChoice, ...]:
     )
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The markings a shell is sold with, and how long each runs at its own speed."""
     shell = shell_called(shell_words)
@@ -39,7 +40,7 @@ def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     )
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def recordings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The recordings that fit a shell."""
     shell = shell_called(shell_words)
@@ -47,7 +48,7 @@ def recordings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     return tuple(CellChoice(system.words, (system.name,)) for system in known)
 
 
-@lru_cache(maxsize=256)
+@worded_cache(maxsize=256)
 def speeds_offered(shell_words: str, recorded_words: str) -> tuple[CellChoice, ...]:
     """The speeds of a recording; of the shell's own when nobody says which."""
     system = shell_called(recorded_words) or shell_called(shell_words)
@@ -70,12 +71,15 @@ def tv_offered() -> tuple[CellChoice, ...]:
     )
 
 
-FINDINGS_OFFERED = tuple(
-    CellChoice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.CHOICES
-)
+@worded_cache(maxsize=8)
+def findings_offered() -> tuple[CellChoice, ...]:
+    """What may be wrong with a tape, and how that is seen."""
+    return tuple(
+        CellChoice(words, (finding.value,), how_seen) for finding, words, how_seen in condition.choices()
+    )
 
 
-@lru_cache(maxsize=512)
+@worded_cache(maxsize=512)
 def shell_called(words: str) -> Format | None:
     """The format of these words, or None."""
     found = choices.meant(formats_offered(), words)
@@ -85,7 +89,7 @@ def shell_called(words: str) -> Format | None:
 # --- reading: each raises WrongInput with what is accepted -------------------------------
 
 
-def count(text: str) -> int:
+def read_count(text: str) -> int:
     """Tapes alike; an empty cell counts as one."""
     if not text.strip():
         return 1
@@ -94,7 +98,7 @@ def count(text: str) -> int:
     raise WrongInput(_place("count"), text, say("counter", "accepted_count", most=MOST_TAPES))
 
 
-def shell(text: str) -> Format:
+def read_shell(text: str) -> Format:
     """The format of the shell."""
     found = shell_called(text)
     if found is None:
@@ -103,7 +107,7 @@ def shell(text: str) -> Format:
     return found
 
 
-def marking(text: str, of: Format) -> str | None:
+def read_marking(text: str, of: Format) -> str | None:
     """The marking as the catalogue writes it."""
     if text.strip() in _UNKNOWN:
         return None
@@ -114,7 +118,7 @@ def marking(text: str, of: Format) -> str | None:
     return found.name if found else None
 
 
-def recorded_as(text: str, of: Format) -> FormatName | None:
+def read_recorded_as(text: str, of: Format) -> FormatName | None:
     """Another recording in the same shell."""
     if text.strip() in _UNKNOWN:
         return None
@@ -127,7 +131,7 @@ def recorded_as(text: str, of: Format) -> FormatName | None:
     return FormatName(found.aliases[0])
 
 
-def speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
+def read_speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
     """The recording speed, one that the system has in this TV system."""
     if text.strip() in _UNKNOWN:
         return None
@@ -139,7 +143,7 @@ def speed(text: str, system: Format, tv: TvSystem | None) -> Speed | None:
     return Speed(found.aliases[0])
 
 
-def tv(text: str) -> TvSystem | None:
+def read_tv(text: str) -> TvSystem | None:
     """The TV system."""
     if text.strip() in _UNKNOWN:
         return None
@@ -149,13 +153,13 @@ def tv(text: str) -> TvSystem | None:
     return TvSystem(found.aliases[0])
 
 
-def findings(text: str) -> tuple[Finding, ...]:
+def read_findings(text: str) -> tuple[Finding, ...]:
     """What is wrong with the tapes, with commas between."""
     found: list[Finding] = []
     for part in choices.parts(text):
-        choice = choices.meant(FINDINGS_OFFERED, part)
+        choice = choices.meant(findings_offered(), part)
         if choice is None:
-            known = _listed(FINDINGS_OFFERED)
+            known = _listed(findings_offered())
             raise WrongInput(_place("findings"), part, say("counter", "accepted_many", known=known))
         finding = Finding(choice.aliases[0])
         if finding not in found:
@@ -163,7 +167,7 @@ def findings(text: str) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def label(text: str) -> str:
+def read_label(text: str) -> str:
     """What the owner wrote on the cassette."""
     if len(text) > LONGEST_LABEL:
         found = say("counter", "label_letters", count=len(text))
@@ -176,7 +180,7 @@ def _place(column: str) -> str:
 
 
 def _listed(offered: Iterable[CellChoice]) -> str:
-    return ", ".join(choice.words for choice in offered)
+    return listed([choice.words for choice in offered], "unit")
 
 
 def _accepted_speeds(system: Format, tv: TvSystem | None, known: str) -> str:

@@ -1,9 +1,10 @@
-"""From the key that books to the stored job: the box as it was then, with the day that belongs to it."""
+"""Books a box: its whole quote is worked out with the day that belongs to it, then the job is stored."""
 
 from __future__ import annotations
 
 import uuid
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
 
@@ -14,39 +15,43 @@ from core.model.names import CommandId
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
 from core.services import drafts
-from core.services.quoting import ShopSnapshot
 from gui.toolkit.screen_context import Desk
+
+if TYPE_CHECKING:
+    from core.services.quoting import ShopSnapshot
+    from gui.counter.draft_autosave import DraftAutosave
 
 
 class Booking(QObject):
-    """One box at a time: worked out whole off the window's thread, then stored in one step."""
+    """Books one box at a time: the quote off the window's thread, then one step that stores it."""
 
     booked = Signal(object, object)
     """The `Job`, and the `TypedBox` it was made from."""
     failed = Signal(object)
     """A `TapewrightError`; nothing was stored."""
 
-    def __init__(self, desk: Desk, draft_key: str, parent: QObject) -> None:
+    def __init__(self, desk: Desk, autosave: DraftAutosave, parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
-        self._draft_key = draft_key
+        self._autosave = autosave
         self._box: TypedBox | None = None
         self._command: CommandId | None = None
-        desk.work.broke.connect(self._give_up)
+        desk.work.broke.connect(self._abandon)
 
     @property
     def is_under_way(self) -> bool:
         return self._box is not None
 
-    def begin(self, box: TypedBox, present: ShopSnapshot, inventory: Inventory, deposit_minor: int) -> None:
-        """Book ``inventory``, which was read from ``box``, against ``present``; `booked` or `failed` follows.
+    def begin(self, box: TypedBox, snapshot: ShopSnapshot, inventory: Inventory, deposit_minor: int) -> None:
+        """Book ``inventory``, which was read from ``box``, against the shop; `booked` or `failed` follows.
 
         The same box pressed again after a failure is carried out once at most.
         """
+        self._autosave.save_now()
         self._box = box
         self._command = self._command or CommandId(str(uuid.uuid4()))
-        self._desk.work.reckon(
-            partial(present.quote, inventory, self._desk.clock()),
+        self._desk.work.compute_soon(
+            partial(snapshot.quote, inventory, self._desk.clock()),
             then=partial(self._store, deposit_minor),
             otherwise=self._failed,
         )
@@ -55,7 +60,7 @@ class Booking(QObject):
         assert self._command is not None
         self._desk.work.run(
             drafts.book,
-            self._draft_key,
+            self._autosave.key,
             quote,
             command=self._command,
             deposit_minor=deposit_minor,
@@ -72,6 +77,6 @@ class Booking(QObject):
         self.failed.emit(failure)
 
     @Slot()
-    def _give_up(self) -> None:
+    def _abandon(self) -> None:
         """A bug on the way was told already; the box may be booked once more."""
         self._box = None

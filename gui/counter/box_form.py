@@ -19,8 +19,8 @@ from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets import wishes
-from gui.widgets.instant_buttons import Tick
-from gui.widgets.layouts import labelled, stacked
+from gui.widgets.instant_buttons import InstantCheckBox
+from gui.widgets.layouts import hinted, labelled, stacked
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
 _LEAST = {"name": 120, "phone": 140, "tv": 92, "copies": 120, "needed_by": 112}
@@ -67,8 +67,8 @@ class BoxForm(QWidget):
             "copies": TypeAhead(wishes.copies_offered, many=True),
             "needed_by": TypeAhead(self._days_offered),
         }
-        self.rush = Tick(say("counter", "rush"))
-        self.cold = Tick(say("counter", "cold"))
+        self.rush = InstantCheckBox(say("counter", "rush"))
+        self.cold = InstantCheckBox(say("counter", "cold"))
         self._build()
         self._connect()
 
@@ -110,7 +110,7 @@ class BoxForm(QWidget):
         self._cells: list[QWidget] = []
         for name, field in self.fields.items():
             field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
-            field.setPlaceholderText(say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
+            hinted(field, say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
             field.setMinimumWidth(_LEAST[name])
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", name)))
@@ -205,5 +205,5 @@ def _tv_offered() -> Sequence[CellChoice]:
 
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:
-    theme.mark(field, "wrong", bool(complaint))
-    field.setToolTip(complaint)
+    theme.set_style_property(field, "wrong", bool(complaint))
+    field.setToolTip(complaint or field.placeholderText())

@@ -1,4 +1,4 @@
-"""Where everything lies on the Counter: form, tray and talk at the left, slip and till at the right."""
+"""Where everything lies on the Counter: form, table and questions at the left, slip and deposit right."""
 
 from __future__ import annotations
 
@@ -11,17 +11,17 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy
 from core.model.errors import WrongInput
 from core.model.quote_records import Quote
 from gui.counter import tape_table
+from gui.counter.booking_bar import BookingBar
 from gui.counter.box_form import BoxForm
-from gui.counter.deposit_form import Taking
-from gui.counter.typed_box import TypedReading
-from gui.tables.keyboard_navigation import TravelTable
-from gui.tables.rows_model import Rows
+from gui.counter.typed_box import TypedReading, row_sentence
+from gui.tables.keyboard_navigation import KeyboardTable
+from gui.tables.rows_model import RowsModel
 from gui.toolkit import actions, theme
 from gui.toolkit.text import say
 from gui.widgets.hint import Hint
-from gui.widgets.improvement_lines import HelpLines
+from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import Columns, stacked, words
-from gui.widgets.questions_panel import Asking, Telling
+from gui.widgets.questions_panel import CustomerNotices, QuestionPanel
 from gui.widgets.slip import Slip
 
 SLIP_WIDTH = 52 * theme.UNIT
@@ -35,18 +35,18 @@ class CounterLayout:
     """Builds the parts into a screen and shows what belongs to several of them."""
 
     def __init__(self, screen: QWidget, today: Callable[[], date]) -> None:
-        self.rows = Rows(tape_table.columns(), screen)
-        self.table = TravelTable(self.rows)
+        self.rows = RowsModel(tape_table.columns(), screen)
+        self.table = KeyboardTable(self.rows)
         self.form = BoxForm(today)
         self.message = Hint()
-        self.asking = Asking()
-        self.telling = Telling()
+        self.asking = QuestionPanel()
+        self.telling = CustomerNotices()
         self.keys = _keys()
         self.look_over = _tool("tool_look", actions.LOOK_OVER)
         self.measure = _tool("tool_packs", actions.MEASURE)
         self.slip = Slip()
-        self.help = HelpLines("day-help")
-        self.taking = Taking()
+        self.help = ImprovementLines("day-help")
+        self.booking_bar = BookingBar()
         self._build(screen)
 
     # --- showing -------------------------------------------------------------------------
@@ -60,16 +60,23 @@ class CounterLayout:
         for tool in (self.look_over, self.measure):
             tool.setVisible(not nothing_to_say)  # else the keys themselves are told
 
+    def show_booked(self) -> None:
+        """A job was booked: nothing to ask or tell, and the keyboard on the next order."""
+        self.booking_bar.show_booked()
+        self.show_talk(None)
+        self.bring(self.booking_bar.next)
+
     def show_message(self, reading: TypedReading | None, failure: WrongInput | None) -> None:
         """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
-        theme.mark(self.message, "ink", "attention" if wrong else "muted")
+        theme.set_style_property(self.message, "ink", "attention" if wrong else "muted")
 
     def go_to(self, row: int | None, name: str) -> None:
-        """Put the keyboard into a cell or a field."""
+        """Put the keyboard into a cell, or with ``row`` None into a field beside the tray."""
         if row is None:
-            self.bring(self.form.fields[name])
+            beside = {**self.form.fields, "told": self.telling.told, "deposit": self.booking_bar.deposit}
+            self.bring(beside[name])
         else:
             self.bring(self.table)
             self.table.put_cursor(row, self.rows.column_named(name))
@@ -87,9 +94,9 @@ class CounterLayout:
             return failure.sentence, True
         if reading is not None and reading.wrong:
             row, _, sentence = reading.wrong[0]
-            return sentence if row is None else say("counter", "row", row=row + 1, sentence=sentence), True
+            return row_sentence(row, sentence), True
         column = self.rows.columns[here.column()] if here.isValid() else None
-        return (f"{column.words}: {column.hint}" if column is not None and column.hint else ""), False
+        return (column.tip if column is not None and column.hint else ""), False
 
     # --- building ------------------------------------------------------------------------
 
@@ -110,7 +117,7 @@ class CounterLayout:
         self.message.setFont(theme.font(theme.SMALL))
         self.message.setFixedHeight(round(4.25 * theme.UNIT))
         self.slip.setObjectName("slip")
-        self.taking.setObjectName("taking")
+        self.booking_bar.setObjectName("booking-bar")
 
     def _left(self) -> QWidget:
         left = QWidget()
@@ -128,7 +135,7 @@ class CounterLayout:
 
     def _talk(self) -> QWidget:
         talk = QWidget()
-        talk.setFixedHeight(19 * theme.UNIT)
+        talk.setMinimumHeight(19 * theme.UNIT)
         row = QHBoxLayout(talk)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(3 * theme.UNIT)
@@ -143,8 +150,8 @@ class CounterLayout:
         self.slip.setMinimumHeight(62 * theme.UNIT)
         column.addWidget(self.slip, 1)
         column.addWidget(self.help)
-        self.taking.setFixedHeight(round(7.5 * theme.UNIT))
-        column.addWidget(self.taking)
+        self.booking_bar.setFixedHeight(round(7.5 * theme.UNIT))
+        column.addWidget(self.booking_bar)
         return right
 
 
@@ -160,7 +167,7 @@ def _tool(words_on_it: str, key: actions.Key) -> QPushButton:
     return button
 
 
-def _told_keys() -> list[tuple[str, str]]:
+def _keys_with_words() -> list[tuple[str, str]]:
     plain = [(say("counter", f"key_{n}"), say("counter", f"key_{n}_does")) for n in (1, 2, 3)]
     return plain + [(key.keys, key.words) for key in actions.OF_THE_TRAY]
 
@@ -174,12 +181,14 @@ def _keys() -> QWidget:
     grid = QGridLayout()
     grid.setHorizontalSpacing(2 * theme.UNIT)
     grid.setVerticalSpacing(2)
-    for place, (keys, does) in enumerate(_told_keys()):
+    for place, (keys, does) in enumerate(_keys_with_words()):
         line, side = place % _KEYS_HIGH, 2 * (place // _KEYS_HIGH)
         name = words(keys, wrap=False)
         name.setProperty("ink", "time")
         grid.addWidget(name, line, side)
-        grid.addWidget(words(does, wrap=False), line, side + 1)
+        told = words(does, "small")
+        told.setProperty("ink", "ink")
+        grid.addWidget(told, line, side + 1)
         grid.setColumnStretch(side + 1, 1)
     column.addLayout(grid)
     column.addStretch(1)

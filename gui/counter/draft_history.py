@@ -1,11 +1,11 @@
-"""The box before it is booked: frozen, every change on the undo stack, and what is half typed beside it."""
+"""The box before it is booked: frozen, with every change on the undo stack, and the open cell beside it."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from core.model.typed_draft import TypedBox, TypedRow
@@ -19,7 +19,7 @@ class Draft(QObject):
     changed = Signal()
     """The box, or what is half typed in it, is another."""
     kept = Signal()
-    """What is typed is another text: time to keep it against a power cut."""
+    """The typed text changed: time to save it against a power cut."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -29,20 +29,20 @@ class Draft(QObject):
 
     @property
     def shown(self) -> TypedBox:
-        """The box with what is being typed just now."""
+        """The box with the text of the open cell."""
         return self.box if self._half_typed is None else self._half_typed
 
     # --- typing --------------------------------------------------------------------------
 
     def half_type(self, row: int, column: str, text: str) -> None:
-        """What stands in an open cell; it counts for the quote, and is no step to undo yet."""
+        """Take the text of the open cell: it counts for the quote, and is no step to undo yet."""
         if row < len(self.box.rows):
             self._half_typed = _with_cell(self.box, row, column, text)
             self.changed.emit()
             self.kept.emit()
 
     def drop_half_typed(self) -> None:
-        """The open cell was left: only what was committed counts."""
+        """Drop the text of the open cell: only what was committed counts."""
         if self._half_typed is not None:
             self._half_typed = None
             self.changed.emit()
@@ -71,7 +71,7 @@ class Draft(QObject):
         return len(self.box.rows) - 1
 
     def repeat_above(self, row: int) -> int:
-        """The row above once more: in this row when it is empty, else below it. Returns its place."""
+        """Repeat the row above in an empty row, else the row itself below. Returns the place of the copy."""
         rows = self.box.rows
         if rows[row].is_empty and row > 0:
             self.write_row(row, replace(rows[row - 1], label=""), say("counter", "undo_repeated", row=row))
@@ -81,7 +81,7 @@ class Draft(QObject):
         return row + 1
 
     def remove_row(self, row: int) -> None:
-        """Take a row out; the last one leaves an empty row behind."""
+        """Remove a row; the last one leaves an empty row behind."""
         rows = self.box.rows[:row] + self.box.rows[row + 1 :]
         self.put(replace(self.box, rows=rows or (TypedRow(),)), say("counter", "undo_removed", row=row + 1))
 
@@ -89,6 +89,16 @@ class Draft(QObject):
         """Commit one of the fields beside the tray; keys in one field are one step to undo."""
         changed: dict[str, Any] = {field: value}
         self.put(replace(self.box, **changed), say("counter", f"undo_{field}"), run=field)
+
+    @Slot(object)
+    def write_told(self, told: tuple[str, ...]) -> None:
+        """Commit what the customer has been told."""
+        self.write_field("told", told)
+
+    @Slot(str)
+    def write_deposit(self, typed: str) -> None:
+        """Commit the deposit as typed."""
+        self.write_field("deposit", typed)
 
     def start_new(self) -> None:
         """An empty box; the one before comes back with undo."""
@@ -99,8 +109,21 @@ class Draft(QObject):
         self._half_typed = None
         if box == self.box:
             self.changed.emit()
+        elif (going_on := self._run_under_way(run)) is not None:
+            going_on.after = box
+            self._show(box)
         else:
             self.undo.push(_Step(self, self.box, box, words, run))
+
+    def _run_under_way(self, run: str) -> _Step | None:
+        """The newest step, when another key of the same ``run`` belongs to it.
+
+        Not by `QUndoCommand.mergeWith`: of every command merged so PySide keeps the wrapper for ever.
+        """
+        if not run or self.undo.canRedo():
+            return None
+        newest = self.undo.command(self.undo.count() - 1)
+        return newest if isinstance(newest, _Step) and newest.run == run else None
 
     def begin(self, box: TypedBox) -> None:
         """Take over a box that was kept, or start afresh after booking: nothing to undo."""
@@ -119,20 +142,11 @@ class _Step(QUndoCommand):
         super().__init__(words)
         self._draft = draft
         self._before = before
-        self._after = after
-        self._run = run
-
-    def id(self) -> int:
-        return 1 if self._run else -1
-
-    def mergeWith(self, other: QUndoCommand) -> bool:
-        if not isinstance(other, _Step) or other._run != self._run:
-            return False
-        self._after = other._after
-        return True
+        self.after = after
+        self.run = run
 
     def redo(self) -> None:
-        self._draft._show(self._after)
+        self._draft._show(self.after)
 
     def undo(self) -> None:
         self._draft._show(self._before)

@@ -1,51 +1,61 @@
-"""What would bring the day of the box forward: asked on the Counter by a key, forgotten when it changes."""
+"""What would make the promised day of the box earlier: asked by a key, dropped when the box changes."""
 
 from __future__ import annotations
 
 from functools import partial
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
-from core.model.inventory import Inventory
 from core.promise.what_ifs import WhatIf
 from core.services import what_would_help
 from core.services.what_would_help import AboutBox
+from gui.counter.booking_check import NotComplete
+from gui.counter.box_quote import BoxQuote
+from gui.counter.counter_layout import CounterLayout
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say, short_day
-from gui.widgets.improvement_lines import HelpLines
 
 
-class DayHelp(QObject):
-    """An answer about a box that has changed since is dropped."""
+class EarlierDay(QObject):
+    """Asks what would help, and shows the answer unless the box has changed since."""
 
     failed = Signal(object)
+    """A `TapewrightError`."""
 
-    def __init__(self, desk: Desk, lines: HelpLines, parent: QObject) -> None:
+    def __init__(self, desk: Desk, parts: CounterLayout, box: BoxQuote, parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
-        self._lines = lines
+        self._parts = parts
+        self._lines = parts.help
+        self._box = box
         self._asked = 0
 
-    def ask(self, box: Inventory) -> None:
-        """Work out what would help this box."""
+    @Slot()
+    def ask(self) -> None:
+        """Work out what would help the box, and show it below the slip."""
+        self._parts.table.commit()
+        if self._box.quote is None:
+            self._parts.go_to(0, "count")
+            self.failed.emit(NotComplete(say("counter", "need_tape")))
+            return
         self._asked += 1
         self._lines.wait()
         self._desk.work.ask(
             what_would_help.about_box,
-            box,
+            self._box.reading.inventory,
             then=partial(self._think, self._asked),
             otherwise=partial(self._failed, self._asked),
         )
 
     def forget(self) -> None:
-        """The box is another one now."""
+        """Drop the answer: the box has changed."""
         self._asked += 1
         self._lines.hide()
 
     def _think(self, asked: int, question: AboutBox) -> None:
         if asked == self._asked:
-            self._desk.work.think(
+            self._desk.work.compute_long(
                 question.answer,
                 then=partial(self._answered, asked),
                 otherwise=partial(self._failed, asked),

@@ -18,37 +18,37 @@ LATE_MS = 150
 
 
 class LiveDay(QObject):
-    """Keeps the day of a `LiveQuote` up with its tapes, off the window's thread."""
+    """Works out the promised day of a `LiveQuote` off the window's thread whenever its tapes change."""
 
     came = Signal()
     """The quote is whole: its day belongs to its tapes."""
-    was_late = Signal()
-    """The day on show is still the one before, and has been for so long that it must say so."""
+    became_late = Signal()
+    """The day on show has been that of other tapes for so long that it must be marked."""
 
     def __init__(self, desk: Desk, live: LiveQuote, parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
         self._live = live
         self.is_late = False
-        self._pause = QTimer(self, interval=PAUSE_MS, singleShot=True)
-        self._pause.timeout.connect(self._work_out)
-        self._patience = QTimer(self, interval=LATE_MS, singleShot=True)
-        self._patience.timeout.connect(self._lose_patience)
+        self._pause_timer = QTimer(self, interval=PAUSE_MS, singleShot=True)
+        self._pause_timer.timeout.connect(self._work_out)
+        self._late_timer = QTimer(self, interval=LATE_MS, singleShot=True)
+        self._late_timer.timeout.connect(self._became_late)
 
-    def keep_up(self) -> None:
-        """The quote was asked for once more; its day may be another."""
+    def update(self) -> None:
+        """Work out the day of the quote asked for last, unless it is settled."""
         if self._live.is_settled:
-            self._rest()
+            self._stop()
         else:
-            self._pause.start()
-            if not self.is_late and not self._patience.isActive():
-                self._patience.start()
+            self._pause_timer.start()
+            if not self.is_late and not self._late_timer.isActive():
+                self._late_timer.start()
 
     @Slot()
     def _work_out(self) -> None:
         asked = self._live.open
         if asked is not None:
-            self._desk.work.follow(
+            self._desk.work.compute_latest(
                 partial(asked.quote, self._desk.clock()),
                 then=partial(self._settle, asked),
                 otherwise=partial(self._refuse, asked),
@@ -56,21 +56,21 @@ class LiveDay(QObject):
 
     def _settle(self, asked: PendingDay, quote: Quote) -> None:
         if self._live.settle(asked, quote):
-            self._rest()
+            self._stop()
             self.came.emit()
 
     def _refuse(self, asked: PendingDay, failure: TapewrightError) -> None:
         assert isinstance(failure, WrongInput)
         if self._live.refuse(asked, failure):
-            self._rest()
+            self._stop()
             self.came.emit()
 
-    def _rest(self) -> None:
+    def _stop(self) -> None:
         self.is_late = False
-        self._pause.stop()
-        self._patience.stop()
+        self._pause_timer.stop()
+        self._late_timer.stop()
 
     @Slot()
-    def _lose_patience(self) -> None:
+    def _became_late(self) -> None:
         self.is_late = True
-        self.was_late.emit()
+        self.became_late.emit()

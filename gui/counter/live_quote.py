@@ -8,32 +8,35 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
 from core.model.quote_records import Quote
-from core.services.quoting import ShopSnapshot
+
+if TYPE_CHECKING:
+    from core.services.quoting import ShopSnapshot
 
 
 @dataclass(frozen=True, slots=True)
 class PendingDay:
-    """What a quote was asked for. Names and labels change neither price nor date."""
+    """The question a quote answers: shop and box. Names and labels change neither price nor date."""
 
-    present: ShopSnapshot
+    snapshot: ShopSnapshot
     inventory: Inventory
 
     def quote(self, now: datetime) -> Quote:
         """The whole quote, its day included. WrongInput as `ShopSnapshot.quote`."""
-        return self.present.quote(self.inventory, now)
+        return self.snapshot.quote(self.inventory, now)
 
 
 class LiveQuote:
-    """Remembers the last quote, and whether its day is its own."""
+    """Holds the last quote, and whether its promised day belongs to its tapes."""
 
     def __init__(self) -> None:
-        self.present: ShopSnapshot | None = None
+        self.snapshot: ShopSnapshot | None = None
         self.open: PendingDay | None = None
-        """What still waits for its day; None: the day on show belongs to the tapes on show."""
+        """The question whose day is still worked out; None: the day on show belongs to the tapes on show."""
         self._asked: PendingDay | None = None
         self._quote: Quote | None = None
         self._failure: WrongInput | None = None
@@ -43,26 +46,26 @@ class LiveQuote:
         """Whether the day belongs to the tapes."""
         return self.open is None
 
-    def of(self, inventory: Inventory, now: datetime) -> tuple[Quote | None, WrongInput | None]:
+    def quote(self, inventory: Inventory, now: datetime) -> tuple[Quote | None, WrongInput | None]:
         """The quote, or why there is none; neither for an empty tray or before the shop was read."""
-        if self.present is None or not inventory.lines:
+        if self.snapshot is None or not inventory.lines:
             self._asked = self.open = self._quote = self._failure = None
             return None, None
-        asked = PendingDay(self.present, _without_words(inventory))
+        asked = PendingDay(self.snapshot, _without_words(inventory))
         if asked != self._asked:
             self._asked = self.open = asked
             self._make(asked, now)
         return self._quote, self._failure
 
     def settle(self, asked: PendingDay, quote: Quote) -> bool:
-        """Take over what was worked out; False when the box or the shop is another by now."""
+        """Accept a whole quote; returns False when the box or the shop has changed since it was asked for."""
         if asked is not self.open:
             return False
         self.open, self._quote, self._failure = None, quote, None
         return True
 
     def refuse(self, asked: PendingDay, failure: WrongInput) -> bool:
-        """Take over why there is no quote; False as in `settle`."""
+        """Accept the reason why there is no quote; returns False as `settle` does."""
         if asked is not self.open:
             return False
         self.open, self._quote, self._failure = None, None, failure
@@ -70,7 +73,7 @@ class LiveQuote:
 
     def _make(self, asked: PendingDay, now: datetime) -> None:
         try:
-            self._quote = asked.present.at_once(asked.inventory, self._quote, now)
+            self._quote = asked.snapshot.at_once(asked.inventory, self._quote, now)
             self._failure = None
         except WrongInput as failure:
             self.refuse(asked, failure)

@@ -1,8 +1,8 @@
-"""The tray of the Counter: its columns, and the cells that are drawn rather than written."""
+"""The table of tapes on the Counter: its columns, and the cells that are drawn rather than written."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
@@ -11,23 +11,25 @@ from core.model.names import Outcome
 from core.model.quote_records import QuotedTape
 from core.model.ranges import Range
 from core.model.typed_draft import TypedRow
+from core.wording.locale_figures import minutes_range
 from core.wording.messages import knows
 from gui.counter import accepted_words
 from gui.counter.typed_box import RowReading
 from gui.tables.cell_lettering import write_words
-from gui.tables.column_specs import Column
-from gui.toolkit import text, theme
+from gui.tables.column_specs import Column, Paint
+from gui.toolkit import theme
+from gui.toolkit.text import say
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette
 from gui.widgets.not_for_reuse_strip import band_size, paint_band
 
 _LONGEST_MINUTES = 360.0
-"""Right end of the little time scale; longer tapes fill it."""
+"""Minutes at the right end of the time scale; longer tapes fill it."""
 _SHELL_WIDTH = 42.0
 
 
 @dataclass(frozen=True, slots=True)
-class Tape:
-    """One row of the tray: what was typed, what it means, and what the quote says of it."""
+class TableRow:
+    """One row of the table: what was typed, what it means, and what the quote says of it."""
 
     row: TypedRow
     reading: RowReading
@@ -48,7 +50,7 @@ class Tape:
 
 
 def columns() -> tuple[Column, ...]:
-    """From the shell in the hand to the label on it; the play time is the shop's answer."""
+    """The columns from left to right; the last one, play time, is worked out and cannot be typed."""
     return (
         _typed("count", 56, right=True),
         _typed("format", 142, paint=_paint_format),
@@ -56,7 +58,7 @@ def columns() -> tuple[Column, ...]:
         _typed("recorded_as", 76),
         _typed("speed", 54),
         _typed("tv", 52),
-        _typed("findings", 130, many=True, paint=_paint_findings),
+        replace(_typed("findings", 130, many=True, paint=_paint_findings), besides=_band_words),
         _typed("label", 64, stretch=True),
         Column("minutes", _head("minutes"), _minutes_words, 104, right=True, paint=_paint_minutes),
     )
@@ -65,10 +67,19 @@ def columns() -> tuple[Column, ...]:
 def _head(name: str) -> str:
     """The head of a column, short where the whole name is too wide."""
     short = f"head-{name}"
-    return text.say("counter", short if knows("counter", short) else f"column-{name}")
+    return say("counter", short if knows("counter", short) else f"column-{name}")
 
 
-def _typed(name: str, width: int, **more: object) -> Column:
+def _typed(
+    name: str,
+    width: int,
+    *,
+    right: bool = False,
+    many: bool = False,
+    stretch: bool = False,
+    paint: Paint | None = None,
+) -> Column:
+    """A column that is typed in, its words by ``name``."""
     return Column(
         name,
         _head(name),
@@ -77,8 +88,11 @@ def _typed(name: str, width: int, **more: object) -> Column:
         edited=True,
         choices=_OFFERS.get(name),
         wrong=lambda tape: tape.reading.complaint(name),
-        hint=text.say("counter", f"hint-{name}"),
-        **more,  # type: ignore[arg-type]  # passed on by name
+        hint=say("counter", f"hint-{name}"),
+        right=right,
+        many=many,
+        stretch=stretch,
+        paint=paint,
     )
 
 
@@ -88,20 +102,28 @@ _OFFERS = {
     "recorded_as": lambda tape: accepted_words.recordings_offered(tape.row.format),
     "speed": lambda tape: accepted_words.speeds_offered(tape.row.format, tape.row.recorded_as),
     "tv": lambda tape: accepted_words.tv_offered(),
-    "findings": lambda tape: accepted_words.FINDINGS_OFFERED,
+    "findings": lambda tape: accepted_words.findings_offered(),
 }
 
 
-def _minutes_words(tape: Tape) -> str:
+def _band_words(tape: TableRow) -> str:
+    return say("bench", "not_for_reuse") if tape.not_for_reuse else ""
+
+
+def _minutes_words(tape: TableRow) -> str:
     if tape.quoted is None:
         return ""
-    return text.minutes_range(tape.quoted.minutes) if tape.plays else text.say("counter", "cannot_play")
+    return _minutes_between(tape.quoted.minutes) if tape.plays else say("counter", "cannot_play")
+
+
+def _minutes_between(minutes: Range) -> str:
+    return minutes_range(minutes.low, minutes.high)
 
 
 # --- drawn cells -------------------------------------------------------------------------
 
 
-def _paint_format(painter: QPainter, place: QRectF, tape: Tape) -> bool:
+def _paint_format(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     shell = accepted_words.shell_called(tape.row.format)
     if shell is None:
         return False
@@ -113,14 +135,14 @@ def _paint_format(painter: QPainter, place: QRectF, tape: Tape) -> bool:
     return True
 
 
-def _paint_findings(painter: QPainter, place: QRectF, tape: Tape) -> bool:
+def _paint_findings(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     if not tape.not_for_reuse:
         return False
-    high = band_size().height()
+    high = min(band_size().height(), place.height() - QFontMetricsF(theme.font(theme.SMALL)).height())
     strip = QRectF(place.left() - 8, place.bottom() - high + 1, place.width() + 16, high)
     above = QRectF(place.left(), place.top(), place.width(), place.height() - high)
     painter.setFont(theme.font(theme.SMALL))
-    painter.setPen(QColor(theme.tokens_of().attention))
+    painter.setPen(QColor(theme.current_tokens().attention))
     shown = QFontMetricsF(painter.font()).elidedText(
         tape.row.findings, Qt.TextElideMode.ElideRight, above.width()
     )
@@ -129,14 +151,14 @@ def _paint_findings(painter: QPainter, place: QRectF, tape: Tape) -> bool:
     return True
 
 
-def _paint_minutes(painter: QPainter, place: QRectF, tape: Tape) -> bool:
+def _paint_minutes(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     minutes = tape.minutes
     if minutes is None:
         return False
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     painter.setPen(QColor(tokens.time))
     words = place.adjusted(-4, 0, 0, -3)
-    write_words(painter, words, text.minutes_range(minutes), Qt.AlignmentFlag.AlignRight)
+    write_words(painter, words, _minutes_between(minutes), Qt.AlignmentFlag.AlignRight)
     _paint_span(painter, place, minutes, tokens)
     return True
 

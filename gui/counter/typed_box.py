@@ -9,16 +9,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache
 from typing import TypeVar
 
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Inventory, TapeLine
 from core.model.names import Finding, FormatName, TvSystem
+from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
+from core.wording.messages import worded_cache
 from gui.counter import accepted_words
-from gui.toolkit import text
+from gui.toolkit.text import say, short_day
 from gui.widgets import wishes
 
 T = TypeVar("T")
@@ -60,7 +61,7 @@ def read_box(box: TypedBox, today: date) -> TypedReading:
         wrong += [(place, column, sentence) for column, sentence in reading.wrong]
     inventory = Inventory(
         lines=tuple(reading.line for _, reading in rows if reading.line is not None),
-        tv=_field(wrong, "tv", lambda: accepted_words.tv(box.tv), None),
+        tv=_field(wrong, "tv", lambda: accepted_words.read_tv(box.tv), None),
         customer=CustomerDraft(box.name.strip(), box.phone.strip() or None) if box.name.strip() else None,
         deliver=_field(wrong, "copies", lambda: wishes.deliveries(box.copies), ()),
         rush=box.rush,
@@ -71,31 +72,31 @@ def read_box(box: TypedBox, today: date) -> TypedReading:
     return TypedReading(inventory, places, tuple(wrong))
 
 
-@lru_cache(maxsize=4096)
+@worded_cache(maxsize=4096)
 def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
     """One row; cells that cannot be read are left out of the line and complained of."""
     if row.is_empty:
         return RowReading(None)
     wrong: list[tuple[str, str]] = []
-    count = _cell(wrong, "count", lambda: accepted_words.count(row.count), None)
-    shell = _cell(wrong, "format", lambda: accepted_words.shell(row.format), None)
+    count = _cell(wrong, "count", lambda: accepted_words.read_count(row.count), None)
+    shell = _cell(wrong, "format", lambda: accepted_words.read_shell(row.format), None)
     none: tuple[Finding, ...] = ()
-    findings = _cell(wrong, "findings", lambda: accepted_words.findings(row.findings), none)
-    label = _cell(wrong, "label", lambda: accepted_words.label(row.label), "")
-    tv = _cell(wrong, "tv", lambda: accepted_words.tv(row.tv), None)
+    findings = _cell(wrong, "findings", lambda: accepted_words.read_findings(row.findings), none)
+    label = _cell(wrong, "label", lambda: accepted_words.read_label(row.label), "")
+    tv = _cell(wrong, "tv", lambda: accepted_words.read_tv(row.tv), None)
     if shell is None or count is None:
         return RowReading(None, tuple(wrong))
     recorded_as = _cell(
-        wrong, "recorded_as", lambda: accepted_words.recorded_as(row.recorded_as, shell), None
+        wrong, "recorded_as", lambda: accepted_words.read_recorded_as(row.recorded_as, shell), None
     )
     system = formats.catalogue().format(recorded_as) if recorded_as else shell
     known_tv = tv or _quiet_tv(box_tv)
     line = TapeLine(
         count=count,
         format=shell.name,
-        marking=_cell(wrong, "marking", lambda: accepted_words.marking(row.marking, shell), None),
+        marking=_cell(wrong, "marking", lambda: accepted_words.read_marking(row.marking, shell), None),
         recorded_as=recorded_as,
-        speed=_cell(wrong, "speed", lambda: accepted_words.speed(row.speed, system, known_tv), None),
+        speed=_cell(wrong, "speed", lambda: accepted_words.read_speed(row.speed, system, known_tv), None),
         tv=tv,
         fill=row.fill,
         fill_known=row.fill_known,
@@ -105,6 +106,11 @@ def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
         origin=row.origin,
     )
     return RowReading(line, tuple(wrong))
+
+
+def row_sentence(row: int | None, sentence: str) -> str:
+    """A complaint with the row it is about; ``row`` counts from 0, None: a field beside the tray."""
+    return sentence if row is None else say("counter", "row", row=row + 1, sentence=sentence)
 
 
 def tidied(row: TypedRow) -> TypedRow:
@@ -138,7 +144,7 @@ def row_of(line: TapeLine) -> TypedRow:
         recorded_as=_words(line.recorded_as) if line.recorded_as else "",
         speed=line.speed.words if line.speed else "",
         tv=line.tv.value.upper() if line.tv else "",
-        findings=", ".join(finding.words for finding in line.findings),
+        findings=", ".join(spoken(finding) for finding in line.findings),
         label=line.label,
         fill=line.fill,
         fill_known=line.fill_known,
@@ -156,7 +162,7 @@ def box_of(inventory: Inventory) -> TypedBox:
         phone=customer.phone or "",
         tv=inventory.tv.value.upper() if inventory.tv else "",
         copies=wishes.copies_words(inventory.deliver),
-        needed_by=text.short_day(inventory.needed_by) if inventory.needed_by else "",
+        needed_by=short_day(inventory.needed_by) if inventory.needed_by else "",
         rush=inventory.rush,
         cold=inventory.cold,
     )
@@ -186,6 +192,6 @@ def _field(wrong: list[tuple[int | None, str, str]], name: str, look: Callable[[
 def _quiet_tv(text_of_box: str) -> TvSystem | None:
     """The TV system of the box; what is wrong with it is said beside its own field."""
     try:
-        return accepted_words.tv(text_of_box)
+        return accepted_words.read_tv(text_of_box)
     except WrongInput:
         return None

@@ -7,21 +7,25 @@ reasons for a day: it shows one quote, or one job that was just booked.
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QScreen, QShowEvent
+from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QResizeEvent, QScreen, QShowEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from core.model.job_records import Job
 from core.model.quote_records import Quote, QuotedTape
 from core.model.settings_records import ShopFront
+from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import phone, say
 from gui.widgets.layouts import Columns, scroll_by_page
-from gui.widgets.not_for_reuse_strip import Band
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip
 from gui.widgets.questions_panel import must_tell, paragraphs
 from gui.widgets.slip import Slip
 
 SCALE = 1.25
 FOLD_BELOW = 900
+"""Logical pixels under which slip and words stand one below the other."""
+_MARGIN = 4 * theme.UNIT
+_FOLDED_TRAY = 32 * theme.UNIT
 
 
 class CustomerSide(QWidget):
@@ -34,22 +38,25 @@ class CustomerSide(QWidget):
         self.slip = Slip(scale=SCALE, inside=False)
         self.slip.setObjectName("customer-slip")
         self._greeting = _label(theme.GREAT, "ink", bold=True)
+        self.tapes = TapesDrawing()
         self._told = _label(theme.BODY, "ink")
         self._told.setObjectName("customer-told")
         self._told.setTextFormat(Qt.TextFormat.RichText)
         self._how = _label(theme.BODY, "muted")
-        self._band = Band(say("customer", "band_words"), theme.LEAD)
+        self._band = NotForReuseStrip(say("customer", "band_words"), theme.LEAD)
         self._band_why = _label(theme.BODY, "ink")
         self._build()
         self.resize(1280, 800)
         self._latest: Quote | Job | None = None
+        self._phone = ""
         self._is_late = False
         self._write_quote(None)
 
     # --- what it shows -------------------------------------------------------------------
 
     def show_front(self, front: ShopFront) -> None:
-        """The shop's name at the head of the slip."""
+        """Show the shop's name at the head of the slip, and its phone number once a box is booked."""
+        self._phone = phone(front.phone).replace(" ", "\u00a0") if front.phone else ""
         self.slip.show_front(front)
 
     @Slot(object, bool)
@@ -66,13 +73,13 @@ class CustomerSide(QWidget):
             self.slip.show_nothing()
             self._greeting.setText(say("customer", "welcome"))
             self._how.setText(say("customer", "welcome_how"))
-            self._tell(())
+            self._show_tapes((), drawn_formats())
             return
         self.slip.show_quote(quote, self._is_late)
         count = len(quote.tapes)
         self._greeting.setText(say("customer", "tapes" if count > 1 else "tape", count=count))
         self._how.setText(say("customer", "how"))
-        self._tell(quote.tapes)
+        self._show_tapes(quote.tapes, drawn_tapes(quote.tapes))
 
     @Slot(object)
     def show_job(self, job: Job) -> None:
@@ -84,10 +91,17 @@ class CustomerSide(QWidget):
     def _write_job(self, job: Job) -> None:
         self.slip.show_job(job)
         self._greeting.setText(say("customer", "booked"))
-        self._how.setText(say("customer", "booked_how"))
-        self._tell(job.quote.tapes)
+        self._how.setText(self._how_to_collect())
+        self._show_tapes(job.quote.tapes, drawn_tapes(job.quote.tapes))
 
-    def _tell(self, tapes: tuple[QuotedTape, ...]) -> None:
+    def _how_to_collect(self) -> str:
+        if self._phone:
+            return say("customer", "booked_how_call", phone=self._phone)
+        return say("customer", "booked_how")
+
+    def _show_tapes(self, tapes: tuple[QuotedTape, ...], drawn: tuple[DrawnTapes, ...]) -> None:
+        """The cassettes drawn, what must be told of them, and how many come back not for reuse."""
+        self.tapes.show_tapes(drawn)
         sentences = must_tell(tapes)
         self._told.setText(paragraphs(sentences, 2 * theme.UNIT))
         self._told.setVisible(bool(sentences))
@@ -117,6 +131,12 @@ class CustomerSide(QWidget):
         parent = self.parentWidget()
         return parent.screen() if parent is not None else None
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where the columns fold all of the page scrolls, so the tray has a height of its own."""
+        folded = event.size().width() - 2 * _MARGIN < FOLD_BELOW
+        self.tapes.setMinimumHeight(_FOLDED_TRAY if folded else 0)
+        super().resizeEvent(event)
+
     def showEvent(self, event: QShowEvent) -> None:
         """What was said while it was turned away."""
         if isinstance(self._latest, Job):
@@ -137,7 +157,7 @@ class CustomerSide(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setProperty("role", "ground")
         whole = QVBoxLayout(self)
-        whole.setContentsMargins(4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT, 4 * theme.UNIT)
+        whole.setContentsMargins(_MARGIN, _MARGIN, _MARGIN, _MARGIN)
         columns = self._columns = Columns(FOLD_BELOW)
         self.slip.setMinimumSize(56 * theme.UNIT, 90 * theme.UNIT)
         columns.add(self.slip, 6)
@@ -148,11 +168,11 @@ class CustomerSide(QWidget):
         beside = QWidget()
         column = QVBoxLayout(beside)
         column.setContentsMargins(3 * theme.UNIT, 0, 0, 0)
-        column.setSpacing(3 * theme.UNIT)
-        for widget in (self._greeting, self._band, self._band_why, self._told):
+        column.setSpacing(2 * theme.UNIT)
+        column.addWidget(self._greeting)
+        column.addWidget(self.tapes, 1)
+        for widget in (self._band, self._band_why, self._told, self._how):
             column.addWidget(widget)
-        column.addStretch(1)
-        column.addWidget(self._how)
         return beside
 
 

@@ -9,7 +9,8 @@ from core.model.job_records import CallerMatch, Job
 from gui.toolkit import text, theme
 from gui.toolkit.text import day, say, short_day, times_in_twenty
 from gui.widgets.layouts import rule, words
-from gui.widgets.twenty_dots import Dots
+from gui.widgets.tray_rows import matched_words
+from gui.widgets.twenty_dots import PromiseDots
 
 _LEAST = 0.05
 """A chance below one in 20 is worded as no."""
@@ -30,7 +31,7 @@ class AnswerSlip(QFrame):
         self._promise = words("", "time")
         self._promise.setObjectName("promise")
         self._chance = words("", "small")
-        self._dots = Dots(1.25)
+        self._dots = PromiseDots(1.25)
         self._agreed = words("", "small")
         self._sure = words()
         self._sure.setObjectName("sure")
@@ -54,7 +55,9 @@ class AnswerSlip(QFrame):
     def show_match(self, found: CallerMatch) -> None:
         """Show what to say about an order, what was promised, and how to check the caller."""
         job = found.job
-        head = say("phone", "head", name=job.customer.name, number=str(job.number), matched=found.matched)
+        head = say(
+            "phone", "head", name=job.customer.name, number=str(job.number), matched=matched_words(found)
+        )
         self._write(head, found.spoken)
         self._show_promise(job)
         self._agreed.setText("\n".join(_agreements(job)))

@@ -166,5 +166,5 @@ def _button(name: str, text: str, keys: str) -> QPushButton:
     button = QPushButton(text)
     button.setObjectName(name)
     give_key(button, keys)
-    button.setProperty("role", "deed")
+    button.setProperty("role", "action")
     return button

@@ -10,7 +10,7 @@ from core.model.job_records import Job
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.keyed_form import Form
-from gui.widgets.layouts import labelled, words
+from gui.widgets.layouts import hinted, labelled, words
 
 
 class NewDayForm(Form):
@@ -23,7 +23,7 @@ class NewDayForm(Form):
         super().__init__("new-day")
         self.reason = QLineEdit()
         self.reason.setObjectName("new-day-reason")
-        self.reason.setPlaceholderText(say("phone", "new_day_reason_hint"))
+        hinted(self.reason, say("phone", "new_day_reason_hint"))
         self.who = QLineEdit()
         self.who.setObjectName("new-day-who")
         self._save = QPushButton(say("phone", "new_day_save"))

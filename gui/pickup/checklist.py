@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.job_records import Job
 from core.model.names import TapeCode
-from core.model.stations import HANDED_BACK_FROM, Station
+from core.model.spoken_names import spoken
+from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import listed, tape_code
 from gui.toolkit.text import say
@@ -24,7 +25,7 @@ class Checklist:
     @property
     def open_keys(self) -> tuple[str, ...]:
         """Keys of everything that can be handed back now: tapes, then copies."""
-        tapes = [tape.code for tape in self.job.tapes if tape.station in HANDED_BACK_FROM]
+        tapes = [tape.code for tape in self.job.tapes if tape.station.may_go_home]
         copies = [tray_rows.copy_key(copy) for copy in self.job.copies if copy.handed_back_at is None]
         return (*tapes, *copies)
 
@@ -83,7 +84,7 @@ class Checklist:
         if tape is None:
             raise self._not_of_this_job(code)
         if not self.is_open(code):
-            title, station = tray_rows.tape_title(tape), tape.station.words
+            title, station = tray_rows.tape_title(tape), spoken(tape.station)
             raise Refused(say("pickup", "not_ready", title=title, station=station))
         return replace(self, keys=self.keys | {code})
 

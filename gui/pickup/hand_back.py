@@ -8,8 +8,9 @@ from uuid import uuid4
 from PySide6.QtCore import QObject, Signal
 
 from core.model.errors import TapewrightError
+from core.model.job_records import Pickup
 from core.model.names import CommandId
-from core.model.pickup_records import Pickup, Signature
+from core.model.signatures import Signature
 from core.services import pickups
 from gui.pickup.checklist import Checklist
 from gui.toolkit.workers import Work

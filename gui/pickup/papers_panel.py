@@ -10,12 +10,11 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import Refused
-from core.model.job_records import Job
+from core.model.job_records import Job, Pickup
 from core.model.names import JobNumber
-from core.model.pickup_records import Pickup
 from core.model.settings_records import ShopFront, ShopSettings
 from core.services import decks, pickups, recordings
-from gui.toolkit import paper_errands
+from gui.toolkit import paper_writing
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import give_key, stacked
@@ -63,7 +62,7 @@ class PapersPanel(QWidget):
         """Write the receipt of a pickup, and show it; ``summary`` says what was handed back."""
         if self._front is not None:
             self._desk.work.write_paper(
-                paper_errands.writing_receipt(pickup, self._front, self._desk.papers),
+                paper_writing.writing_receipt(pickup, self._front, self._desk.papers),
                 then=partial(self._show_receipt, summary, pickup.signature.name),
                 otherwise=self.failed.emit,
             )
@@ -100,7 +99,7 @@ class PapersPanel(QWidget):
     def _write_files(self) -> None:
         if self._job is not None and self._front is not None:
             self._desk.work.write_paper(
-                paper_errands.writing_files(self._job, self._files, self._front, self._desk.papers),
+                paper_writing.writing_files(self._job, self._files, self._front, self._desk.papers),
                 then=self._show_files,
                 otherwise=self.failed.emit,
             )

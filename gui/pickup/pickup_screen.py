@@ -9,8 +9,7 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Refused, TapewrightError
-from core.model.job_records import CallerMatch, Job
-from core.model.pickup_records import Pickup
+from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.quote_records import Price
 from core.services import calls, jobs
 from gui.pickup.checklist import Checklist

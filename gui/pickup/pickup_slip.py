@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
-from core.model.pickup_records import Signature
 from core.model.quote_records import Price
+from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from gui.pickup import pickup_sentences
 from gui.pickup.amount_list import AmountList

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import Refused
-from core.model.pickup_records import Signature
+from core.model.signatures import Signature
 from gui.pickup.signature_pad import SignaturePad
 from gui.toolkit.text import say
 from gui.widgets.layouts import give_key, stacked

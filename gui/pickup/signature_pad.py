@@ -10,7 +10,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QTabletEvent
 from PySide6.QtWidgets import QWidget
 
-from core.model.pickup_records import Signature, Stroke
+from core.model.signatures import Signature, Stroke
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
@@ -115,7 +115,7 @@ class SignaturePad(QWidget):
     # --- painting ------------------------------------------------------------------------
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_paper(painter, tokens)

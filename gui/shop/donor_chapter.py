@@ -10,14 +10,15 @@ from PySide6.QtWidgets import QWidget
 
 from core.catalogue.formats import catalogue
 from core.model.repair_records import Donor
+from core.model.spoken_names import spoken
 from core.services import donors
 from core.services.donors import DonorStock
 from core.services.shop_overview import ShopView
 from gui.shop.chapter import Chapter
-from gui.shop.donor_shelf import Correction, DonorShelf
+from gui.shop.donor_stock_page import Correction, DonorStockPage
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.donor_stock import DonorDelivery
+from gui.widgets.donor_stock_dialog import DonorDelivery
 
 
 class DonorChapter(Chapter):
@@ -28,10 +29,10 @@ class DonorChapter(Chapter):
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(desk, parent)
-        self._page: DonorShelf | None = None
+        self._page: DonorStockPage | None = None
 
     def open(self, view: ShopView) -> QWidget:
-        page = self._page = DonorShelf(view)
+        page = self._page = DonorStockPage(view)
         page.corrected.connect(self._correct)
         page.delivered.connect(self._add)
         page.refused.connect(self.refused)
@@ -62,7 +63,7 @@ class DonorChapter(Chapter):
 
     def _was_counted(self, now: Donor) -> None:
         form = catalogue().format(now.format).words
-        self.said.emit(say("donors", "is_right", count=now.count, format=form, part=now.part.value))
+        self.said.emit(say("donors", "is_right", count=now.count, format=form, part=spoken(now.part)))
         self.outdated.emit()
 
 

@@ -31,7 +31,7 @@ _FIGURES: dict[str, tuple[float, Callable[[ShopView], str]]] = {
 """Each figure with how many times it is typed as kept, and the sentence beside it."""
 
 
-class ExpectForm(Form):
+class ExpectationForm(Form):
     """Five figures; the sentence beside each says what was counted and what is therefore reckoned with."""
 
     wanted = Signal(object)
@@ -92,7 +92,7 @@ class ExpectationChapter(Chapter):
     place = 80
 
     def open(self, view: ShopView) -> QWidget:
-        page = ExpectForm(view)
+        page = ExpectationForm(view)
         page.wanted.connect(self._expect)
         page.refused.connect(self.refused)
         return page

@@ -46,7 +46,7 @@ class OrderSearch(QObject):
 
     def _think(self, stop: Event, question: Question) -> None:
         if stop is self._stop:
-            self._work.think(
+            self._work.compute_long(
                 partial(question.answer, partial(_is_over, stop, self._work)),
                 then=partial(self._tell, stop),
                 otherwise=partial(self._fail, stop),

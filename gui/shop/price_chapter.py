@@ -73,7 +73,7 @@ def _terms(book: PriceBook) -> Iterable[str]:
     yield book.tax.remark
     yield say("shop", "rush", percent=_percent(book.rush_percent))
     for one in book.breaks:
-        yield say("shop", "break", tape=_ordinal(one.after + 1), percent=_percent(one.percent))
+        yield say("shop", "break", n=one.after + 1, percent=_percent(one.percent))
     yield say("shop", "minimum", price=_money(book.minimum_minor, book))
     yield say("shop", "deposit", percent=_percent(book.deposit_percent))
     yield say("shop", "ceiling", percent=_percent(book.ceiling_percent))
@@ -82,8 +82,3 @@ def _terms(book: PriceBook) -> Iterable[str]:
 
 def _percent(value: Decimal) -> str:
     return f"{value.normalize():f}"
-
-
-def _ordinal(number: int) -> str:
-    ending = "th" if 10 <= number % 100 <= 20 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"

@@ -13,7 +13,7 @@ from gui.shop import promise_lines
 from gui.shop.chapter import Chapter
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.improvement_lines import HelpLines
+from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import give_key, stacked
 
 
@@ -28,7 +28,7 @@ class Promises(QWidget):
         self.ask.setObjectName("shop-help")
         give_key(self.ask, "F6")
         self.ask.clicked.connect(self._ask)
-        self.help = HelpLines("shop-help-lines")
+        self.help = ImprovementLines("shop-help-lines")
         column = stacked(self)
         column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignLeft)
         self.ask.setVisible(bool(view.promises))  # only now: without a place it would open as a window
@@ -68,7 +68,7 @@ class PromiseChapter(Chapter):
         self.desk.work.ask(what_would_help.about_queue, then=self._think, otherwise=self.show_failure)
 
     def _think(self, question: AboutQueue) -> None:
-        self.desk.work.think(question.answer, then=self._tell, otherwise=self.show_failure)
+        self.desk.work.compute_long(question.answer, then=self._tell, otherwise=self.show_failure)
 
     def _tell(self, found: tuple[Relief, ...]) -> None:
         if self._page is not None:

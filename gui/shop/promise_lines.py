@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
-from core.model.stations import Station
 from core.services.promises import Kept
 from core.services.shop_overview import ShopView
 from gui.toolkit import text
 from gui.toolkit.text import day, say, times_in_twenty
 from gui.widgets.layouts import rule, slip, stacked, words
 
-_DONE = (Station.READY, Station.HANDED_BACK)
 _LOST = 0.05
 """Less than one chance in 20."""
 
@@ -51,7 +49,7 @@ def _promised(kept: Kept) -> str:
     if kept.promise.day is None or kept.chance is None:
         return say("shop", "no_day")
     words_of_day = say("shop", "promised_for", day=day(kept.promise.day))
-    if all(tape.station in _DONE for tape in kept.job.tapes):
+    if kept.is_done:
         return f"{words_of_day}: {say('shop', 'ready')}"
     now, before = times_in_twenty(kept.chance), times_in_twenty(kept.promise.stated)
     if kept.chance < _LOST:

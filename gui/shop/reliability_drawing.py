@@ -47,7 +47,7 @@ class KeptStrip(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens, group = theme.tokens_of(), self._group
+        tokens, group = theme.current_tokens(), self._group
         floor = 2.5 * theme.UNIT
         band = QRectF(
             self.place_of(group.least),
@@ -110,7 +110,7 @@ class DecileBars(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         most = max(*self._deciles, 2 / DECILES)
         side = min(self.width() / DECILES, 8.0 * theme.UNIT)
         face = theme.font(theme.SMALL)

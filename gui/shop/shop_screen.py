@@ -119,6 +119,6 @@ class ShopScreen(Screen):
         column = stacked(side)
         column.addWidget(words(say("shop", "chapters"), "small"))
         column.addWidget(self.chapters, 1)
-        columns.add(side, 1)
-        columns.add(self.page, 4)
+        columns.add(side, 3)
+        columns.add(self.page, 10)
         stacked(self).addWidget(columns)

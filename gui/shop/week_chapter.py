@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QWidget
 from core.services.shop_overview import ShopView
 from gui.shop import promise_lines
 from gui.shop.chapter import Chapter
-from gui.shop.deck_week_drawing import DeckWeek, legend
+from gui.shop.deck_week_drawing import DeckWeek
+from gui.shop.deck_week_words import legend
 from gui.toolkit import theme
 from gui.toolkit.text import day, say
 from gui.widgets.layouts import slip, stacked, words

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QLineEdit, QStyle, QStyledItemDelegate, QStyleOpti
 
 from gui.tables.cell_lettering import write_words
 from gui.tables.column_specs import Column
-from gui.tables.rows_model import Rows
+from gui.tables.rows_model import RowsModel
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -39,15 +39,15 @@ _ONWARD = {
 }
 
 
-class Cells(QStyledItemDelegate):
-    """Draws and edits the cells of `Rows`."""
+class CellDelegate(QStyledItemDelegate):
+    """Draws and edits the cells of `RowsModel`."""
 
     typed = Signal(int, str, str)
     """Row, column name and text, at every key while a cell is edited."""
     left = Signal(int, int)
     """The editor closed and the person goes on: steps along the row, steps down the table."""
 
-    def __init__(self, rows: Rows, parent: QObject | None = None) -> None:
+    def __init__(self, rows: RowsModel, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._rows = rows
         self.editor: QLineEdit | None = None
@@ -130,7 +130,7 @@ class Cells(QStyledItemDelegate):
     # --- painting ------------------------------------------------------------------------
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         place = QRectF(option.rect)
         state: QStyle.StateFlag = option.state
         column, row = self._rows.columns[index.column()], self._rows.rows[index.row()]

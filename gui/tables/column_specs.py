@@ -10,6 +10,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
 
 from gui.tables.choices import CellChoice
+from gui.toolkit.text import say
 
 Paint = Callable[[QPainter, QRectF, Any], bool]
 """Paints a cell's content for a row; False leaves it to the table."""
@@ -35,3 +36,10 @@ class Column:
     paint: Paint | None = None
     hint: str = ""
     """What belongs there, for the tool tip of the heading."""
+    besides: Callable[[Any], str] | None = None
+    """What is painted in a cell besides its words; the tool tip tells it as well."""
+
+    @property
+    def tip(self) -> str:
+        """The heading in full, with what belongs there."""
+        return say("counter", "column_tip", words=self.words, hint=self.hint) if self.hint else self.words

@@ -6,13 +6,13 @@ from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, Signal, Slot
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
-from gui.tables.cell_editing import Cells, Index
-from gui.tables.rows_model import Rows
+from gui.tables.cell_editing import CellDelegate, Index
+from gui.tables.rows_model import RowsModel
 from gui.toolkit import theme
 
 
-class TravelTable(QTableView):
-    """Shows `Rows`. The first key typed starts editing; Return commits and moves on."""
+class KeyboardTable(QTableView):
+    """Shows `RowsModel`. The first key typed starts editing; Return commits and moves on."""
 
     row_wanted = Signal()
     """The person went on from the last cell of the last row."""
@@ -23,10 +23,10 @@ class TravelTable(QTableView):
     went_back = Signal()
     cell_reached = Signal()
 
-    def __init__(self, rows: Rows, parent: QWidget | None = None) -> None:
+    def __init__(self, rows: RowsModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.rows = rows
-        self.cells = Cells(rows, self)
+        self.cells = CellDelegate(rows, self)
         self.setModel(rows)
         self.setItemDelegate(self.cells)
         self.cells.left.connect(self.go)
@@ -161,6 +161,7 @@ class TravelTable(QTableView):
     def _dress_headers(self) -> None:
         across = self.horizontalHeader()
         across.setHighlightSections(False)
+        across.setTextElideMode(Qt.TextElideMode.ElideRight)
         across.setSectionsClickable(False)
         across.setFixedHeight(round(3.5 * theme.UNIT))
         across.setMinimumSectionSize(24)

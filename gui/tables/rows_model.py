@@ -8,6 +8,7 @@ from typing import Any
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
 from gui.tables.column_specs import Column
+from gui.toolkit.text import say
 
 Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
@@ -16,7 +17,7 @@ _FLAGS = {False: _READ, True: _READ | Qt.ItemFlag.ItemIsEditable}
 _ALIGN = {True: Qt.AlignmentFlag.AlignRight, False: Qt.AlignmentFlag.AlignLeft}
 
 
-class Rows(QAbstractTableModel):
+class RowsModel(QAbstractTableModel):
     """Shows rows it does not own. What is typed is offered to the owner, who shows the new rows."""
 
     written = Signal(int, str, str)
@@ -67,7 +68,7 @@ class Rows(QAbstractTableModel):
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _ALIGN[column.right] | Qt.AlignmentFlag.AlignVCenter
         if role == Qt.ItemDataRole.ToolTipRole:
-            return self.complaint(index) or column.show(row) or None
+            return self.complaint(index) or _tip(column, row) or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return _spoken(column, row)
         return None
@@ -87,7 +88,7 @@ class Rows(QAbstractTableModel):
             return self.columns[section].words
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _ALIGN[self.columns[section].right] | Qt.AlignmentFlag.AlignVCenter
-        return self.columns[section].hint or None if role == Qt.ItemDataRole.ToolTipRole else None
+        return self.columns[section].tip if role == Qt.ItemDataRole.ToolTipRole else None
 
     # --- inside --------------------------------------------------------------------------
 
@@ -122,6 +123,13 @@ def _same_head(one: Sequence[Any], other: Sequence[Any]) -> int:
     return count
 
 
+def _tip(column: Column, row: Any) -> str:
+    besides = column.besides(row) if column.besides is not None else ""
+    return "\n".join(part for part in (column.show(row), besides) if part)
+
+
 def _spoken(column: Column, row: Any) -> str:
     wrong = column.wrong(row) if column.wrong is not None else ""
-    return ", ".join(part for part in (column.words, column.show(row) or "empty", wrong) if part)
+    return ", ".join(
+        part for part in (column.words, column.show(row) or say("counter", "empty_cell"), wrong) if part
+    )

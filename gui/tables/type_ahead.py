@@ -32,7 +32,7 @@ class TypeAhead(QLineEdit):
         super().__init__(parent)
         self._offers = offers
         self._many = many
-        self._list = Offers(self)
+        self._list = SuggestionList(self)
         self.textEdited.connect(self._look_up)
         self.destroyed.connect(self._list.deleteLater)
 
@@ -123,7 +123,7 @@ class TypeAhead(QLineEdit):
         self._list.close_list()
 
 
-class Offers(QWidget):
+class SuggestionList(QWidget):
     """The list under the field. It never takes the keyboard."""
 
     def __init__(self, field: TypeAhead) -> None:
@@ -192,7 +192,7 @@ class Offers(QWidget):
         return 28
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter = QPainter(self)
         painter.setPen(QPen(QColor(tokens.oxide), 2))
         painter.setBrush(QColor(tokens.slip))

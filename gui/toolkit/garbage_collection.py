@@ -16,7 +16,7 @@ THOROUGH = 30
 _YOUNG, _ALL = 1, 2
 
 
-class Sweeping(QObject):
+class MainThreadCollector(QObject):
     """From its making until `stop`, Python does not look by itself: a timer does.
 
     A look takes 1 to 4 ms in the invented shop, a thorough one up to 3 (measured); what importing made

@@ -7,7 +7,18 @@ import re
 from core.model.money import MoneyRange
 from core.model.ranges import Range
 from core.promise import chances
-from core.wording.locale_figures import day, moment, money, phone, short_day, short_month, since, time_of_day
+from core.wording import locale_figures
+from core.wording.locale_figures import (
+    day,
+    moment,
+    money,
+    phone,
+    sentence_case,
+    short_day,
+    short_month,
+    since,
+    time_of_day,
+)
 from core.wording.messages import say
 
 __all__ = [
@@ -18,6 +29,7 @@ __all__ = [
     "money_range",
     "phone",
     "say",
+    "sentence_case",
     "short_day",
     "short_month",
     "since",
@@ -31,14 +43,12 @@ def money_range(amount: MoneyRange, currency: str) -> str:
     """One figure when the columns agree, else ``$120.00–$180.00``."""
     if amount.is_one_figure:
         return money(amount.likely, currency)
-    between = " to " if amount.low < 0 else "–"
-    return f"{money(amount.low, currency)}{between}{money(amount.high, currency)}"
+    return locale_figures.money_range(amount.low, amount.high, currency)
 
 
 def minutes_range(minutes: Range) -> str:
     """``62 min`` or ``40–124 min``."""
-    low, high = round(minutes.low), round(minutes.high)
-    return f"{high} min" if low == high else f"{low}–{high} min"
+    return locale_figures.minutes_range(minutes.low, minutes.high)
 
 
 def times_in_twenty(chance: float) -> str:

@@ -16,7 +16,7 @@ from core.wording.messages import say
 _LOG = logging.getLogger("tapewright")
 
 
-class Border(QObject):
+class ErrorBoundary(QObject):
     """Catches what nobody expected, once per traceback."""
 
     def __init__(self, window: QWidget, log_file: Path) -> None:

@@ -1,4 +1,4 @@
-"""The only place that starts threads: for records, papers, long readings, thinking, and what follows a key.
+"""The only place that starts threads: for records, papers, long readings, and long and short computations.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -11,11 +11,12 @@ from collections.abc import Callable
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+from PySide6.QtCore import QObject, QThreadPool, Signal
 
 from core.model.errors import TapewrightError, Unavailable
 from core.wording.messages import say
-from gui.toolkit.garbage_collection import Sweeping
+from gui.toolkit.background_task import BackgroundTask, Call, single_thread
+from gui.toolkit.garbage_collection import MainThreadCollector
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
@@ -27,7 +28,7 @@ beside a day in the making took up to 125 ms, with this one up to 33 (measured o
 
 
 class Work(QObject):
-    """Errands of the window, each done off the main thread and answered on it."""
+    """Tasks of the window, each done off the main thread and answered on it."""
 
     opened = Signal()
     changed = Signal(object)
@@ -41,16 +42,16 @@ class Work(QObject):
         super().__init__(parent)
         self._open_shop = open_shop
         self._shop: Shop | None = None
-        self._records = _one_thread(self)
-        self._papers = _one_thread(self)
-        self._readings = _one_thread(self)
-        self._thoughts = _one_thread(self)
-        self._reckonings = _one_thread(self)
-        self._followed: _Errand | None = None
-        self._newest: tuple[_Errand, Callable[[], Any]] | None = None
+        self._records = single_thread(self)
+        self._papers = single_thread(self)
+        self._readings = single_thread(self)
+        self._long_computations = single_thread(self)
+        self._short_computations = single_thread(self)
+        self._current: BackgroundTask | None = None
+        self._newest: tuple[BackgroundTask, Callable[[], Any]] | None = None
         self._closing = Event()
-        self._under_way: set[_Errand] = set()
-        self._sweeping = Sweeping(self)
+        self._under_way: set[BackgroundTask] = set()
+        self._collector = MainThreadCollector(self)
         sys.setswitchinterval(TURN_S)
 
     @property
@@ -102,7 +103,7 @@ class Work(QObject):
         """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
         self._start(self._papers, render, then, otherwise, frozenset())
 
-    def think(
+    def compute_long(
         self,
         work_out: Callable[[], Any],
         *,
@@ -110,9 +111,9 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
         """Work something out that takes seconds and needs no records, so that nobody waits for them."""
-        self._start(self._thoughts, work_out, then, otherwise, frozenset())
+        self._start(self._long_computations, work_out, then, otherwise, frozenset())
 
-    def reckon(
+    def compute_soon(
         self,
         work_out: Callable[[], Any],
         *,
@@ -120,30 +121,30 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
         """Work something out that takes a blink, too long for the window, and that somebody waits for."""
-        self._start(self._reckonings, work_out, then, otherwise, frozenset())
+        self._start(self._short_computations, work_out, then, otherwise, frozenset())
 
-    def follow(
+    def compute_latest(
         self,
         work_out: Callable[[], Any],
         *,
         then: Callable[[Any], None],
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
-        """`reckon` what changes with every key: while one is worked out, only the newest waits."""
-        errand = self._errand(then, otherwise, frozenset())
+        """`compute_soon` for what changes with every key: while one is worked out, only the newest waits."""
+        task = self._task(then, otherwise, frozenset())
         if self._newest is not None:
             self._drop(self._newest[0])
-        self._newest = (errand, work_out)
-        if self._followed is None:
-            self._follow_on()
+        self._newest = (task, work_out)
+        if self._current is None:
+            self._start_newest()
 
-    def _follow_on(self) -> None:
-        self._followed = None
+    def _start_newest(self) -> None:
+        self._current = None
         if self._newest is not None and not self._closing.is_set():
-            (self._followed, work_out), self._newest = self._newest, None
-            self._reckonings.start(_Call(self._followed.carry_out, work_out))
+            (self._current, work_out), self._newest = self._newest, None
+            self._short_computations.start(Call(self._current.carry_out, work_out))
 
-    def watch(
+    def run_with_progress(
         self,
         reading: Callable[[Callable[[float], None], Callable[[], bool]], Any],
         *,
@@ -157,26 +158,26 @@ class Work(QObject):
         the main thread, and one that answers whether it should stop.
         """
         stop, closing = Event(), self._closing
-        errand = self._errand(then, otherwise, frozenset())
-        errand.progressed.connect(told)
+        task = self._task(then, otherwise, frozenset())
+        task.progressed.connect(told)
 
         def read() -> Any:
-            return reading(errand.progressed.emit, lambda: stop.is_set() or closing.is_set())
+            return reading(task.progressed.emit, lambda: stop.is_set() or closing.is_set())
 
-        self._readings.start(_Call(errand.carry_out, read))
+        self._readings.start(Call(task.carry_out, read))
         return stop.set
 
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
-        self._thoughts.clear()
-        self._thoughts.waitForDone()
-        self._reckonings.waitForDone()
+        self._long_computations.clear()
+        self._long_computations.waitForDone()
+        self._short_computations.waitForDone()
         self._readings.waitForDone()
         self._papers.waitForDone()
-        self._records.start(_Call(self._disconnect))
+        self._records.start(Call(self._disconnect))
         self._records.waitForDone()
-        self._sweeping.stop()
+        self._collector.stop()
 
     def _start(
         self,
@@ -186,36 +187,36 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
     ) -> None:
-        pool.start(_Call(self._errand(then, otherwise, changes).carry_out, do))
+        pool.start(Call(self._task(then, otherwise, changes).carry_out, do))
 
-    def _errand(
+    def _task(
         self,
         then: Callable[[Any], None] | None,
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
-    ) -> _Errand:
-        errand = _Errand(self, then, otherwise, changes)
-        self._under_way.add(errand)
-        return errand
+    ) -> BackgroundTask:
+        task = BackgroundTask(self._finish, then, otherwise, changes, self)
+        self._under_way.add(task)
+        return task
 
-    def finish(self, errand: _Errand, result: Any, failure: BaseException | None) -> None:
+    def _finish(self, task: BackgroundTask, result: Any, failure: BaseException | None) -> None:
         """Main thread: hand the result, or the failure, to whoever asked."""
-        self._under_way.discard(errand)
-        if errand is self._followed:
-            self._follow_on()
+        self._under_way.discard(task)
+        if task is self._current:
+            self._start_newest()
         if failure is None:
-            if errand.then is not None:
-                errand.then(result)
-            if errand.changes:
-                self.changed.emit(errand.changes)
+            if task.then is not None:
+                task.then(result)
+            if task.changes:
+                self.changed.emit(task.changes)
         elif isinstance(failure, TapewrightError):
-            (errand.otherwise or self.refused.emit)(failure)
+            (task.otherwise or self.refused.emit)(failure)
         else:
             self.broke.emit(failure)
 
-    def _drop(self, errand: _Errand) -> None:
-        self._under_way.discard(errand)
-        errand.deleteLater()
+    def _drop(self, task: BackgroundTask) -> None:
+        self._under_way.discard(task)
+        task.deleteLater()
 
     def _connect(self) -> None:
         self._shop = self._open_shop()
@@ -232,54 +233,3 @@ class Work(QObject):
 
     def _was_opened(self, _: Any) -> None:
         self.opened.emit()
-
-
-class _Errand(QObject):
-    """One call and the person waiting for it; lives on the main thread."""
-
-    answered = Signal(object, object)
-    progressed = Signal(float)
-
-    def __init__(
-        self,
-        work: Work,
-        then: Callable[[Any], None] | None,
-        otherwise: Callable[[TapewrightError], None] | None,
-        changes: frozenset[str],
-    ) -> None:
-        super().__init__(work)
-        self._work = work
-        self.then = then
-        self.otherwise = otherwise
-        self.changes = changes
-        self.answered.connect(self._deliver)
-
-    def carry_out(self, do: Callable[[], Any]) -> None:
-        """Worker thread: do it and send the outcome over."""
-        try:
-            result, failure = do(), None
-        except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person
-            result, failure = None, error
-        self.answered.emit(result, failure)
-
-    @Slot(object, object)
-    def _deliver(self, result: Any, failure: BaseException | None) -> None:
-        self._work.finish(self, result, failure)
-        self.deleteLater()
-
-
-class _Call(QRunnable):
-    def __init__(self, call: Callable[..., Any], *args: Any) -> None:
-        super().__init__()
-        self._call = call
-        self._args = args
-
-    def run(self) -> None:
-        self._call(*self._args)
-
-
-def _one_thread(parent: QObject) -> QThreadPool:
-    pool = QThreadPool(parent)
-    pool.setMaxThreadCount(1)
-    pool.setExpiryTimeout(-1)
-    return pool

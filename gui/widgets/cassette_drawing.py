@@ -15,7 +15,7 @@ from gui.toolkit import theme
 
 def paint_cassette(painter: QPainter, rect: QRectF, format_name: FormatName) -> None:
     """Draw the shell in the middle of ``rect``; the catalogue's largest shell would fill it."""
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     width, depth = shell(format_name)
     most_wide, most_deep = largest_shell()
     scale = min(rect.width() / most_wide, rect.height() / most_deep)

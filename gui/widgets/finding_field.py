@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.catalogue import condition
 from core.model.names import Finding
-from gui.toolkit.text import say
-from gui.widgets.layouts import labelled, stacked, words
+from gui.toolkit.text import say, sentence_case
+from gui.widgets.layouts import hinted, labelled, stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
 
@@ -23,7 +23,7 @@ class FindingChooser(QWidget):
         self._known: frozenset[Finding] = frozenset()
         self.field = QLineEdit()
         self.field.setObjectName("finding")
-        self.field.setPlaceholderText(say("bench", "find_hint"))
+        hinted(self.field, say("bench", "find_hint"))
         self.field.installEventFilter(self)
         self.field.textChanged.connect(self._narrow)
         self.field.returnPressed.connect(self._add)
@@ -48,8 +48,8 @@ class FindingChooser(QWidget):
         letters = self.field.text().strip().casefold()
         self.list.lay(
             [
-                TrayItem(finding.value, short.capitalize(), seen)
-                for finding, short, seen in condition.CHOICES
+                TrayItem(finding.value, sentence_case(short), seen)
+                for finding, short, seen in condition.choices()
                 if finding not in self._known and letters in f"{short} {finding.value} {seen}".casefold()
             ]
         )

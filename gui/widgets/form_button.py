@@ -13,13 +13,13 @@ class FormButton(QPushButton):
     def __init__(self, room: QWidget, name: str, words: str, keys: str) -> None:
         super().__init__(words)
         self.setObjectName(name)
-        self.setProperty("role", "deed")
+        self.setProperty("role", "action")
         shortcut = QShortcut(QKeySequence(keys), room)
         shortcut.setAutoRepeat(False)
         shortcut.activated.connect(self.press)
 
     @Slot()
     def press(self) -> None:
-        """Click, if this deed is offered now."""
+        """Click, if it is offered now."""
         if not self.isHidden():
             self.click()

@@ -11,7 +11,7 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import PaperFrame, words
 
 
-class HelpLines(PaperFrame):
+class ImprovementLines(PaperFrame):
     """Empty and out of the way until somebody asks."""
 
     def __init__(self, name: str) -> None:

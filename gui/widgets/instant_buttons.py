@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent, QShortcutEvent
 from PySide6.QtWidgets import QAbstractButton, QCheckBox, QPushButton
 
 
-class Button(QPushButton):
+class InstantButton(QPushButton):
     """A push button; its access key clicks it without delay."""
 
     def event(self, event: QEvent) -> bool:
@@ -21,7 +21,7 @@ class Button(QPushButton):
             super().keyPressEvent(event)
 
 
-class Tick(QCheckBox):
+class InstantCheckBox(QCheckBox):
     """A check box; its access key ticks it without delay."""
 
     def event(self, event: QEvent) -> bool:

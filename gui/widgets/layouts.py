@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QFrame,
     QLabel,
     QLayout,
+    QLineEdit,
     QScrollArea,
     QVBoxLayout,
     QWidget,
@@ -191,6 +192,12 @@ def labelled(field: QWidget, text: str) -> QWidget:
     column.addWidget(label)
     column.addWidget(field)
     return both
+
+
+def hinted(field: QLineEdit, hint: str) -> None:
+    """What belongs into an empty field; Qt shortens what is too long, so that the tool tip has all of it."""
+    field.setPlaceholderText(hint)
+    field.setToolTip(hint)
 
 
 def stacked(inside: QWidget, spacing: int = theme.UNIT) -> QVBoxLayout:

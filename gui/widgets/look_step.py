@@ -11,9 +11,9 @@ from core.catalogue import condition, inspection
 from core.catalogue.inspection import Change, LookStep
 from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName, Outcome
-from core.model.ranges import Range
+from core.model.spoken_names import spoken
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import minutes_range, say
 from gui.widgets.layouts import empty, labelled, stacked, words
 
 LETTERS = {
@@ -125,7 +125,7 @@ class FindingRow(QFrame):
         super().__init__()
         self.finding = change.finding
         self.letter = LETTERS[change.finding]
-        name = change.finding.words
+        name = spoken(change.finding)
         seen = condition.how_seen(change.finding)
         self.box = QCheckBox(f"{self.letter}   {name[:1].upper()}{name[1:]}")
         self.box.setObjectName(f"seen-{change.finding.value}")
@@ -170,7 +170,7 @@ def changes(change: Change) -> tuple[str, ...]:
         told.append(say("inspection", "change_reuse"))
     if change.repairs:
         told.append(say("inspection", "change_price", repairs=", ".join(change.repairs)))
-        told.append(say("inspection", "change_date", minutes=_minutes(change.bench_minutes)))
+        told.append(say("inspection", "change_date", minutes=minutes_range(change.bench_minutes)))
     return tuple(told)
 
 
@@ -202,7 +202,3 @@ def celsius(text: str) -> float | None:
         place = say("inspection", "temperature_place")
         raise WrongInput(place, text.strip(), say("inspection", "temperature_accepted"))
     return degrees
-
-
-def _minutes(span: Range) -> str:
-    return f"{round(span.low)}–{round(span.high)} min"

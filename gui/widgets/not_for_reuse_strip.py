@@ -13,7 +13,7 @@ _STRIPE = 7.0
 """Width of one diagonal stripe, in device-independent pixels."""
 
 
-class Band(QWidget):
+class NotForReuseStrip(QWidget):
     """The strip as a widget; its words are its accessible name."""
 
     def __init__(self, words: str = "", size: float = theme.SMALL, parent: QWidget | None = None) -> None:
@@ -21,6 +21,7 @@ class Band(QWidget):
         self._words = words or say("bench", "not_for_reuse")
         self._size = size
         self.setAccessibleName(self._words)
+        self.setToolTip(self._words)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     @property
@@ -31,6 +32,7 @@ class Band(QWidget):
         """Change the words on the strip."""
         self._words = words
         self.setAccessibleName(words)
+        self.setToolTip(words)
         self.updateGeometry()
         self.update()
 
@@ -56,7 +58,7 @@ def band_size(words: str = "", size: float = theme.SMALL) -> QSize:
 
 def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = theme.SMALL) -> None:
     """Paint the strip into ``rect``; too long words are cut with an ellipsis, never left out."""
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setClipRect(rect)
@@ -87,9 +89,11 @@ def _stripes(rect: QRectF) -> QPainterPath:
 
 
 def _write(painter: QPainter, rect: QRectF, words: str, size: float, tokens: theme.Tokens) -> None:
-    face = _face(size)
-    metrics = QFontMetricsF(face)
     room = rect.width() - 4 * _STRIPE
+    face = _face(size)
+    if QFontMetricsF(face).horizontalAdvance(words) + 10 > room:
+        face = _face(theme.SMALL)
+    metrics = QFontMetricsF(face)
     shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, max(0.0, room - 10))
     plaque = QRectF(0, 0, min(room, metrics.horizontalAdvance(shown) + 14), rect.height())
     plaque.moveCenter(rect.center())

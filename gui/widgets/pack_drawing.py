@@ -140,7 +140,7 @@ class PackDrawing(QWidget):
         painter.end()
 
     def _paint_shell(self, painter: QPainter) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         outline = self._outline()
         painter.setPen(QPen(QColor(tokens.edge), 1.5))
         painter.setBrush(QColor(tokens.slip))
@@ -153,7 +153,7 @@ class PackDrawing(QWidget):
 
     def _paint_pack(self, painter: QPainter, pack: int) -> None:
         assert self._reels is not None
-        tokens, centre, scale = theme.tokens_of(), self.centre(pack), self.scale()
+        tokens, centre, scale = theme.current_tokens(), self.centre(pack), self.scale()
         painter.setPen(Qt.PenStyle.NoPen)
         known = self._read[pack]
         if known is not None:
@@ -169,14 +169,14 @@ class PackDrawing(QWidget):
     def _paint_windows(self, painter: QPainter) -> None:
         """Where the shell lets the eye through."""
         assert self._reels is not None
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(QColor(tokens.muted), 1.25))
         for spot in self._reels.form.anatomy.parts.get("window", ()):
             painter.drawRoundedRect(place(self._outline(), spot, ABOVE), 3, 3)
 
     def _paint_edge(self, painter: QPainter, pack: int) -> None:
-        tokens, centre, scale = theme.tokens_of(), self.centre(pack), self.scale()
+        tokens, centre, scale = theme.current_tokens(), self.centre(pack), self.scale()
         is_chosen = self.hasFocus() and pack == self.chosen
         known, worked = self._read[pack], self._worked_out[pack]
         radius = known if known is not None else worked
@@ -194,7 +194,7 @@ class PackDrawing(QWidget):
 
     def _paint_grip(self, painter: QPainter, centre: QPointF, reach: float, is_chosen: bool) -> None:
         """A line from the middle to the edge, which is what is measured, and a handle at its end."""
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         end = centre + QPointF(reach, 0) * (-1 if centre.x() < self.width() / 2 else 1)
         for colour, width in ((tokens.slip, 4.0), (tokens.oxide, 1.5)):
             painter.setPen(QPen(QColor(colour), width))
@@ -204,7 +204,7 @@ class PackDrawing(QWidget):
         painter.drawEllipse(end, 5, 5)
 
     def _write(self, painter: QPainter, pack: int, is_chosen: bool) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         face = theme.font(theme.SMALL)
         face.setBold(is_chosen)
         painter.setFont(face)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from core.model.names import FillKnown
 from core.model.ranges import Range
-from core.playtime.pack_reading import PackReading, Recorded, Reel, WoundTo
+from core.playtime.pack_reading import PackReading, Recorded, Reel
+from core.wording.locale_figures import percent, percent_range
 from gui.toolkit.text import minutes_range, say
 
 _MOST_OTHERS = 4
@@ -18,17 +19,12 @@ def reel_words(reel: Reel) -> str:
 
 def share_words(found: PackReading) -> str:
     """``Run 47–53 % of the tape``."""
-    return say("packs", "share", share=f"{span(found.share_run.times(100))} %")
+    return say("packs", "share", share=percent_range(found.share_run.low, found.share_run.high))
 
 
 def meaning_words(found: PackReading) -> str:
     """What it says about how much is recorded, and what it does not."""
-    key = {
-        WoundTo.AT_THE_BEGINNING: "means_begin",
-        WoundTo.ON_THE_WAY: "means_way",
-        WoundTo.AT_THE_END: "means_end",
-    }[found.place]
-    return say("packs", key)
+    return say("packs", f"means_{found.place.value}")
 
 
 def recorded_words(found: Recorded) -> str:
@@ -57,9 +53,15 @@ def fit_words(found: PackReading) -> tuple[str, bool]:
     return say("packs", key, held=span(found.fit.metres), others=others, **told), True
 
 
-def percent(share: float) -> str:
-    """``78 %``."""
-    return f"{round(share * 100)} %"
+def doubt_words(found: PackReading, *, speed_is_known: bool) -> str:
+    """What makes the figures wide."""
+    thin, thick = (f"{um:g}" for um in (found.reels.thin_um, found.reels.thick_um))
+    doubts = [say("packs", "off", thin=thin, thick=thick)]
+    if not speed_is_known and len(found.reels.form.speeds) > 1:
+        doubts.append(say("packs", "speed_open"))
+    if found.reels.form.sides == 2:
+        doubts.append(say("packs", "one_side"))
+    return " ".join(doubts)
 
 
 def span(value: Range) -> str:

@@ -4,25 +4,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QKeyEvent, QShowEvent
-from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtCore import QSize, Signal, Slot
+from PySide6.QtWidgets import QWidget
 
-from core.catalogue.formats import catalogue
-from core.catalogue.markings import bare
 from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import TvSystem
 from core.playtime import pack_reading, packs
 from core.playtime.pack_reading import PackReading, WoundTo
+from core.wording.locale_figures import percent
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
-from gui.widgets.figure_field import FigureField
-from gui.widgets.guided_look import fit_into
-from gui.widgets.layouts import Columns, give_key, labelled, scrolled, slip, stacked, words
-from gui.widgets.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
-from gui.widgets.pack_sentences import fit_words, meaning_words, percent, reel_words, share_words
+from gui.widgets.fitted_dialog import FittedDialog, dialog_button
+from gui.widgets.layouts import Columns, give_key, scrolled, words
+from gui.widgets.pack_answer import PackAnswer
+from gui.widgets.pack_drawing import RUN, TO_COME
+from gui.widgets.pack_measures import PackMeasures
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +32,7 @@ class PackRadii:
     marking: str | None
 
 
-class PackTool(QDialog):
+class PackTool(FittedDialog):
     """Two fields, a drawing to scale, and the answer on a slip. Ctrl+Return takes it over."""
 
     fill_taken = Signal(object)
@@ -50,8 +48,13 @@ class PackTool(QDialog):
         self._tv: TvSystem | None = None
         self._key = ""
         self.reading: PackReading | None = None
-        self._build()
-        self._connect()
+        self._measures = PackMeasures()
+        self.fields, self.marking = self._measures.fields, self._measures.marking
+        self.drawing = self._measures.drawing
+        self._answer = PackAnswer()
+        self._build_buttons()
+        self._lay_out()
+        self._measures.changed.connect(self._read)
 
     def begin(self, key: str, title: str, line: TapeLine, tv: TvSystem | None) -> None:
         """Open for one cassette; what was read of it before Esc is still there."""
@@ -60,13 +63,13 @@ class PackTool(QDialog):
         heading = say("packs", "heading", title=title)
         self._heading.setText(heading)
         self.setWindowTitle(heading)
-        self._offer_markings(line)
+        self._measures.offer_markings(line)
         if not is_same:
-            for field in self.fields:
-                field.clear()
+            self._measures.clear()
         self._read()
         self.open()
-        (self.fields[TO_COME] if self._asks.isVisibleTo(self) else self.close_button).setFocus()
+        can_be_read = self._measures.isVisibleTo(self)
+        (self.fields[TO_COME] if can_be_read else self.close_button).setFocus()
 
     @property
     def radii(self) -> PackRadii:
@@ -85,59 +88,34 @@ class PackTool(QDialog):
         except Refused as refusal:
             self._show_refusal(refusal)
             return
-        self._asks.show()
-        held = "held_lid" if catalogue().format(line.format).anatomy.has_lid else "held_edge"
-        self._held.setText(f"{say('packs', held)} {say('packs', 'sides')}")
-        radii = (self._figure(TO_COME), self._figure(RUN))
+        self._measures.show()
+        self._measures.say_how_held(line.format)
+        radii = self._measures.radii_so_far
         try:
-            self.reading = pack_reading.read(
-                line.format,
-                self.marking.currentData(),
-                to_come_mm=radii[TO_COME],
-                run_mm=radii[RUN],
-                speed=line.speed,
-                tv=line.tv or self._tv,
-            )
+            self.reading = self._reading_of(line, radii)
         except TapewrightError as failure:
             nothing = radii == (None, None)
-            self._wait(say("packs", "wait") if nothing else failure.sentence, wrong=not nothing)
+            self._wait(say("packs", "wait") if nothing else failure.sentence, is_wrong=not nothing)
             self.drawing.show_packs(reels, (_within(reels, radii[0]), _within(reels, radii[1])))
             return
-        self._show_reading(self.reading)
+        self._show_reading(self.reading, line)
 
-    def _figure(self, pack: int) -> float | None:
-        """What is typed, as far as it is a figure already."""
-        text = self.fields[pack].text().strip().replace(",", ".")
-        try:
-            return float(text) if text else None
-        except ValueError:
-            return None
+    def _reading_of(self, line: TapeLine, radii: tuple[float | None, float | None]) -> PackReading:
+        return pack_reading.read(
+            line.format,
+            self.marking.currentData(),
+            to_come_mm=radii[TO_COME],
+            run_mm=radii[RUN],
+            speed=line.speed,
+            tv=line.tv or self._tv,
+        )
 
-    def _show_reading(self, found: PackReading) -> None:
+    def _show_reading(self, found: PackReading, line: TapeLine) -> None:
         both = (found.to_come, found.run)
         left, right = ((reel.radius_mm if reel.was_read else None) for reel in both)
         self.drawing.show_packs(found.reels, (left, right), (both[0].radius_mm, both[1].radius_mm))
-        for label, reel in zip(self._figures, both, strict=True):
-            label.setText(reel_words(reel))
-        self._share.setText(share_words(found))
-        self._means.setText(meaning_words(found))
-        sentence, is_wrong = fit_words(found)
-        self._fit.setText(sentence)
-        self._wear(self._fit, "attention" if is_wrong else "muted")
-        self._off.setText(self._doubts(found))
-        self._sources.setText("\n".join(f"· {source}" for source in found.sources))
-        self._answer.show()
-        self._waiting.hide()
+        self._answer.show_reading(found, line)
         self._offer(found)
-
-    def _doubts(self, found: PackReading) -> str:
-        assert self._line is not None
-        doubts = [say("packs", "off", thin=f"{found.reels.thin_um:g}", thick=f"{found.reels.thick_um:g}")]
-        if self._line.speed is None and len(found.reels.form.speeds) > 1:
-            doubts.append(say("packs", "speed_open"))
-        if found.reels.form.sides == 2:
-            doubts.append(say("packs", "one_side"))
-        return " ".join(doubts)
 
     def _offer(self, found: PackReading) -> None:
         """What can be taken over now, with its figure on the button."""
@@ -151,18 +129,15 @@ class PackTool(QDialog):
         self.main.setVisible(found.place is WoundTo.ON_THE_WAY)
         self.here.setVisible(found.place is not WoundTo.AT_THE_BEGINNING)
 
-    def _wait(self, sentence: str, *, wrong: bool) -> None:
-        self._answer.hide()
-        self._waiting.setText(sentence)
-        self._wear(self._waiting, "attention" if wrong else "muted")
-        self._waiting.show()
+    def _wait(self, sentence: str, *, is_wrong: bool) -> None:
+        self._answer.wait(sentence, is_wrong=is_wrong)
         self.main.hide()
         self.here.hide()
 
     def _show_refusal(self, refusal: Refused) -> None:
         reason = say("packs", "refused", reason=refusal.sentence)
-        self._wait(f"{reason}\n\n{say('packs', 'refused_more')}", wrong=False)
-        self._asks.hide()
+        self._wait(f"{reason}\n\n{say('packs', 'refused_more')}", is_wrong=False)
+        self._measures.hide()
 
     # --- taking over ---------------------------------------------------------------------
 
@@ -191,123 +166,30 @@ class PackTool(QDialog):
         self._key = ""
         self.accept()
 
-    # --- keys ----------------------------------------------------------------------------
-
-    @Slot(int, object)
-    def _edge_moved(self, pack: int, radius: float | None) -> None:
-        self.fields[pack].setText("" if radius is None else f"{radius:.1f}")
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Up and Down in a field move the edge as they do in the drawing; Return goes on to the next."""
-        if not isinstance(event, QKeyEvent) or event.type() is not QEvent.Type.KeyPress:
-            return False
-        pack = self.fields.index(watched) if watched in self.fields else None
-        if pack is None:
-            return False
-        if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            step = STEP_MM if event.key() == Qt.Key.Key_Up else -STEP_MM
-            self.drawing.move_edge(pack, self.drawing.edge(pack) + step)
-            return True
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not event.modifiers():
-            self.focusNextChild()
-            return True
-        return False
-
-    def showEvent(self, event: QShowEvent) -> None:
-        fit_into(self)
-        super().showEvent(event)
-
     def sizeHint(self) -> QSize:
         return QSize(124 * theme.UNIT, 82 * theme.UNIT)
 
     # --- building ------------------------------------------------------------------------
 
-    def _offer_markings(self, line: TapeLine) -> None:
-        self.marking.blockSignals(True)
-        self.marking.clear()
-        self.marking.addItem(say("packs", "no_marking"), None)
-        for each in catalogue().format(line.format).markings:
-            self.marking.addItem(each.name, each.name)
-        wanted = bare(line.marking or "")
-        names = [bare(self.marking.itemText(row)) for row in range(self.marking.count())]
-        self.marking.setCurrentIndex(names.index(wanted) if wanted in names else 0)
-        self.marking.blockSignals(False)
-
-    def _build(self) -> None:
-        self._heading = words("", "heading")
-        self.drawing = PackDrawing()
-        self.fields = (
-            FigureField("pack-to-come", say("packs", "to_come").replace("&", "")),
-            FigureField("pack-run", say("packs", "run").replace("&", "")),
-        )
-        self.marking = QComboBox()
-        self.marking.setObjectName("pack-marking")
-        self.main = _button("pack-take", "main")
-        self.here = _button("pack-here")
-        self.close_button = _button("pack-close")
-        self.close_button.setText(say("packs", "close"))
-        columns = Columns(fold_below=88 * theme.UNIT)
-        columns.add(self._build_asks(), 6, rank=1)
-        columns.add(scrolled(self._build_answer(), "pack-answer"), 5)
-        outer = stacked(self)
-        margin = 2 * theme.UNIT
-        outer.setContentsMargins(margin, margin, margin, margin)
-        outer.addWidget(self._heading)
-        outer.addWidget(columns, 1)
-        outer.addWidget(ButtonRow((self.main, self.here, self.close_button)))
-
-    def _build_asks(self) -> QWidget:
-        self._asks = QWidget()
-        column = stacked(self._asks)
-        column.addWidget(words(say("packs", "how")))
-        self._held = words("", "small")
-        column.addWidget(self._held)
-        row = QHBoxLayout()
-        row.setSpacing(theme.UNIT)
-        for field, key in zip((*self.fields, self.marking), ("to_come", "run", "marking"), strict=True):
-            row.addWidget(labelled(field, say("packs", key)), 1)
-        column.addLayout(row)
-        column.addWidget(self.drawing, 1)
-        column.addWidget(words(say("packs", "keys"), "small"))
-        return self._asks
-
-    def _build_answer(self) -> QWidget:
-        paper, column = slip("pack-slip")
-        self._waiting = words("", "lead")
-        column.addWidget(self._waiting)
-        self._answer = QWidget()
-        inside = stacked(self._answer)
-        self._figures = (words("", "time"), words("", "time"))
-        for head, label in zip(("to_come_head", "run_head"), self._figures, strict=True):
-            inside.addWidget(words(say("packs", head), "field"))
-            inside.addWidget(label)
-        self._share, self._means, self._fit = words("", "heading"), words(), words()
-        self._off, self._sources = words("", "small"), words("", "small")
-        for part in (self._share, self._means, self._fit, self._off):
-            inside.addWidget(part)
-        inside.addWidget(words(say("packs", "sources"), "field"))
-        inside.addWidget(self._sources)
-        column.addWidget(self._answer)
-        column.addStretch(1)
-        return paper
-
-    def _connect(self) -> None:
-        for field in self.fields:
-            field.textChanged.connect(self._read)
-            field.installEventFilter(self)
-        self.marking.currentIndexChanged.connect(self._read)
-        self.drawing.moved.connect(self._edge_moved)
+    def _build_buttons(self) -> None:
+        self.main = dialog_button("pack-take", role="main")
+        self.here = dialog_button("pack-here")
+        self.close_button = dialog_button("pack-close", say("packs", "close"))
         self.main.clicked.connect(self.take)
         self.here.clicked.connect(self.take_here)
         self.close_button.clicked.connect(self.reject)
         give_key(self.main, "Ctrl+Return")
         give_key(self.here, "Alt+S")
 
-    @staticmethod
-    def _wear(label: QWidget, ink: str) -> None:
-        label.setProperty("ink", ink)
-        label.style().unpolish(label)
-        label.style().polish(label)
+    def _lay_out(self) -> None:
+        self._heading = words("", "heading")
+        columns = Columns(fold_below=88 * theme.UNIT)
+        columns.add(self._measures, 6, rank=1)
+        columns.add(scrolled(self._answer.paper, "pack-answer"), 5)
+        outer = self.column()
+        outer.addWidget(self._heading)
+        outer.addWidget(columns, 1)
+        outer.addWidget(ButtonRow((self.main, self.here, self.close_button)))
 
 
 def _within(reels: packs.Reels, radius: float | None) -> float | None:
@@ -317,12 +199,3 @@ def _within(reels: packs.Reels, radius: float | None) -> float | None:
     except WrongInput:
         return None
     return radius
-
-
-def _button(name: str, role: str = "") -> QPushButton:
-    button = QPushButton()
-    button.setObjectName(name)
-    button.setAutoDefault(False)
-    if role:
-        button.setProperty("role", role)
-    return button

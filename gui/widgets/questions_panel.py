@@ -14,7 +14,7 @@ from core.model.quote_records import Answer, Question, Quote, QuotedTape
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.hint import Hint
-from gui.widgets.instant_buttons import Button, Tick
+from gui.widgets.instant_buttons import InstantButton, InstantCheckBox
 from gui.widgets.layouts import scrolled, stacked, words
 
 _HEAD = 3 * theme.UNIT
@@ -22,7 +22,7 @@ _WORTH_TELLING = 0.5
 """Hours off the range from which the clerk is told what the question is good for."""
 
 
-class Asking(QWidget):
+class QuestionPanel(QWidget):
     """One question at a time; Alt and a digit answers it, Alt+0 puts it off.
 
     Where a row holds several tapes the answer may hold for some of them only: Alt+M says for how many.
@@ -41,7 +41,7 @@ class Asking(QWidget):
         self._head.setProperty("role", "attention")
         self._text = words()
         self._buttons: list[AnswerButton] = []
-        self._later = Button(say("counter", "later"))
+        self._later = InstantButton(say("counter", "later"))
         self._later.clicked.connect(self._pressed)
         self._many = QSpinBox()
         self._many_words = QLabel(say("counter", "how_many"))
@@ -66,7 +66,7 @@ class Asking(QWidget):
         self._later.setAccessibleName(say("counter", "later").replace("&", ""))
         self._later.setProperty("role", "word")
         self._later.setFixedHeight(_HEAD)
-        self._head.setFixedHeight(_HEAD)
+        self._head.setMinimumHeight(_HEAD)
         self._head.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         head = QHBoxLayout()
         head.addWidget(self._head, 1)
@@ -146,7 +146,7 @@ def _heading(question: Question, place: int, count: int) -> str:
     return head + say("counter", "ask_worth", hours=f"{question.hours_off:.1f}".removesuffix(".0"))
 
 
-class AnswerButton(Button):
+class AnswerButton(InstantButton):
     """An answer on one line; too long a one is cut on the screen and whole in the tool tip."""
 
     def __init__(self, n: int) -> None:
@@ -178,7 +178,7 @@ class AnswerButton(Button):
             self.setText(shown)
 
 
-class Telling(QWidget):
+class CustomerNotices(QWidget):
     """Sentences for the customer, and the tick that they were said."""
 
     told_changed = Signal(object)
@@ -196,13 +196,13 @@ class Telling(QWidget):
         self._body.setTextFormat(Qt.TextFormat.RichText)
         self._body.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self._body.setObjectName("to-tell")
-        self.told = Tick(say("counter", "told"))
+        self.told = InstantCheckBox(say("counter", "told"))
         self.told.setObjectName("told")
         self.told.setAccessibleName(say("counter", "told_name"))
         self.told.toggled.connect(self._ticked)
         column = stacked(self, 4)
         column.addWidget(self._head)
-        self._head.setFixedHeight(_HEAD)
+        self._head.setMinimumHeight(_HEAD)
         self._head.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         area = scrolled(self._body, "telling-area")
         area.setFocusPolicy(Qt.FocusPolicy.TabFocus)

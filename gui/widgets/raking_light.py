@@ -19,7 +19,7 @@ _BESIDE = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 def paint_lamp(painter: QPainter, rect: QRectF, lamp: str) -> None:
     """Draw it into ``rect``, one word at the left and the picture at the right."""
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     painter.save()
     painter.setPen(QColor(tokens.muted))
     word = rect.adjusted(0, 0, -rect.width() / 2, 0)

@@ -89,7 +89,7 @@ class ShellArt(QWidget):
 
     def _paint_side(self, painter: QPainter, room: QRectF, outline: QRectF, side: str) -> None:
         parts = formats.catalogue().format(self._name).anatomy
-        painter.setPen(QColor(theme.tokens_of().muted))
+        painter.setPen(QColor(theme.current_tokens().muted))
         painter.drawText(
             QRectF(room.left() + _MARGIN, room.top(), room.width(), _LINE),
             Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter,
@@ -104,7 +104,7 @@ class ShellArt(QWidget):
             self._name_it(painter, room, outline, [place(outline, spot, side) for spot in spots])
 
     def _ring(self, places: list[QRectF], like: Spot, painter: QPainter) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter.setBrush(Qt.BrushStyle.NoBrush)
         for rect in places:
             ring = rect.adjusted(-3, -3, 3, 3)
@@ -114,7 +114,7 @@ class ShellArt(QWidget):
 
     def _name_it(self, painter: QPainter, room: QRectF, outline: QRectF, places: list[QRectF]) -> None:
         """The word stands outside the shell, on the side of the part, with a short line between them."""
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         face = theme.font(theme.SMALL)
         face.setBold(True)
         painter.setFont(face)
@@ -135,7 +135,7 @@ class ShellArt(QWidget):
         painter.setFont(theme.font(theme.SMALL))
 
     def _paint_scale(self, painter: QPainter, scale: float) -> None:
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         mm = 20 if self.is_enlarged else 50
         y = self.height() - _LINE / 2
         left = QPointF(_MARGIN, y)
@@ -171,13 +171,13 @@ def paint_push(painter: QPainter, latch: QRectF, outline: QRectF, moves: str) ->
     else:
         x = beside + out * 14
         tail, tip = QPointF(x, latch.top() - 2), QPointF(x, latch.bottom() + 16)
-    painter.setPen(QPen(QColor(theme.tokens_of().oxide), 2.5))
+    painter.setPen(QPen(QColor(theme.current_tokens().oxide), 2.5))
     paint_arrow(painter, tail, tip)
 
 
 def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
     """The shell in the manner of the small silhouettes: plastic, glass, label, hubs."""
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(tokens.shell))
@@ -198,13 +198,13 @@ def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -
 
 def _paint_label(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
     if parts.label is not None and side == ABOVE:
-        painter.setBrush(QColor(theme.tokens_of().tray))
+        painter.setBrush(QColor(theme.current_tokens().tray))
         painter.drawRoundedRect(place(outline, parts.label, side), 2, 2)
 
 
 def _paint_hubs(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
     """Seen from above through a window, the hubs are there too."""
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     seen = parts.parts.get("hubs", ()) if side == BELOW else parts.spots("hubs", ABOVE)
     for spot in seen:
         rect = place(outline, spot, side)
@@ -216,7 +216,7 @@ def _paint_hubs(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -
 
 
 def _paint_marks(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -> None:
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     for name in ("latch", "release", "screws", "protect"):
         if name not in parts.parts:
             continue
@@ -235,7 +235,7 @@ def _paint_marks(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) 
 
 
 def _paint_lid(painter: QPainter, outline: QRectF) -> None:
-    painter.setPen(QPen(QColor(theme.tokens_of().shell_glass), 1.5))
+    painter.setPen(QPen(QColor(theme.current_tokens().shell_glass), 1.5))
     y = outline.top() + 0.14 * outline.height()
     painter.drawLine(QPointF(outline.left() + 2, y), QPointF(outline.right() - 2, y))
 
@@ -250,7 +250,7 @@ def _paint_foot(painter: QPainter, outline: QRectF) -> None:
     path.lineTo(left + 0.82 * wide, bottom - 1)
     path.lineTo(left + 0.18 * wide, bottom - 1)
     path.closeSubpath()
-    painter.setPen(QPen(QColor(theme.tokens_of().shell_glass), 1.5))
+    painter.setPen(QPen(QColor(theme.current_tokens().shell_glass), 1.5))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawPath(path)
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, QSizeF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.job_records import Job
 from core.model.promise_records import Promise
@@ -12,14 +12,10 @@ from core.model.quote_records import Quote
 from core.model.settings_records import ShopFront
 from gui.toolkit import text, theme
 from gui.toolkit.text import say
-from gui.widgets import slip_lines
-from gui.widgets.twenty_dots import Dots
-from gui.widgets.written_lines import Written
-
-_REASONS = 2
-"""Reasons for the day that stand on the slip."""
-_TOOTH = 8.0
-"""Width of one tooth of the torn edge."""
+from gui.widgets import slip_lines, slip_paper
+from gui.widgets.slip_label import slip_label
+from gui.widgets.slip_stub import SlipStub
+from gui.widgets.written_lines import SlipLineList
 
 
 class Slip(QWidget):
@@ -52,7 +48,7 @@ class Slip(QWidget):
     @property
     def day_words(self) -> str:
         """The promised day as it stands on the stub."""
-        return self._day.text()
+        return self._stub.day.text()
 
     @property
     def price_words(self) -> str:
@@ -62,7 +58,7 @@ class Slip(QWidget):
     @property
     def held_words(self) -> str:
         """What holds the day, as far as this slip says so."""
-        return self._held.text()
+        return self._stub.held.text()
 
     @property
     def rolls(self) -> bool:
@@ -80,7 +76,7 @@ class Slip(QWidget):
         self._about.setText(say("slip", "empty"))
         self._charges.write(())
         self._sums.write(())
-        self._promise_nothing()
+        self._stub.show_nothing()
         self.setAccessibleDescription(say("slip", "empty"))
 
     def show_quote(self, quote: Quote, is_late: bool = False) -> None:
@@ -102,7 +98,7 @@ class Slip(QWidget):
     def mark_day(self, is_late: bool) -> None:
         """Say of the day on show that another is being worked out; it stays where it is until that comes."""
         if self._quote is not None:
-            self._promise_day(self._promise, is_late)
+            self._stub.show_promise(self._promise, is_late)
 
     def _write(self, quote: Quote, promise: Promise, paid_minor: int | None, is_late: bool = False) -> None:
         charges, sums = slip_lines.charge_lines(quote), slip_lines.sum_lines(quote, paid_minor)
@@ -110,91 +106,27 @@ class Slip(QWidget):
         self._sums.write(sums)
         self.setAccessibleDescription(slip_lines.in_words((*charges, *sums)))
         self._promise = promise
-        self._promise_day(promise, is_late)
-        self._hold(promise, is_agreed=paid_minor is not None)
-
-    def _promise_day(self, promise: Promise, is_late: bool) -> None:
-        """Each label is written once: two texts in a row would lay the whole stub out twice."""
-        if _is_to_come(promise):
-            ready, day, times = say("slip", "opening"), "", ""
-        elif promise.day is None:
-            ready, day, times = say("slip", "no_day"), "", ""
-        else:
-            ready, day = say("slip", "ready_by"), text.day(promise.day)
-            times = say("slip", "kept", times=text.times_in_twenty(promise.stated))
-        self._ready_by.setText(ready)
-        self._day.setText(day)
-        self._times.setText(say("slip", "working") if is_late else times)
-        theme.mark(self._day, "ink", "muted" if is_late else "time")
-        self._day.setVisible(promise.day is not None)
-        self._dots.show_promise(promise, is_late)
-
-    def _promise_nothing(self) -> None:
-        self._ready_by.setText(say("slip", "opening"))
-        self._day.setText("")
-        self._day.hide()
-        self._times.setText("")
-        self._dots.show_promise(None)
-        self._held.setText("")
+        self._stub.show_promise(promise, is_late)
+        is_agreed = paid_minor is not None
+        tells_reasons = promise.day is None or (self._inside and not is_agreed)
+        self._stub.show_reasons(promise.held_by if tells_reasons else ())
 
     def _hold_quote(self, quote: Quote | None) -> None:
         if (quote is None) is not (self._quote is None):
             self.update()  # only a blank slip is ruled
         self._quote = quote
 
-    def _hold(self, promise: Promise, is_agreed: bool) -> None:
-        """The weightiest reasons; all of them for whoever points at it. None once it is agreed."""
-        wanted = promise.day is None or (self._inside and not is_agreed)
-        reasons = promise.held_by if wanted else ()
-        shown, every = ("; ".join(reasons[:most]) for most in (_REASONS, len(reasons)))
-        self._held.setText(say("slip", "held", reasons=shown) if shown else "")
-        self._held.setToolTip(say("slip", "held", reasons=every) if every else "")
-
     # --- paper ---------------------------------------------------------------------------
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens = theme.tokens_of()
-        painter.setPen(QPen(QColor(tokens.line), 1))
-        painter.setBrush(QColor(tokens.slip))
-        painter.drawPolygon(self._outline())
+        tokens, wide, perforation = theme.current_tokens(), self.width(), self._stub.y()
+        slip_paper.paint_sheet(painter, QSizeF(self.size()), tokens)
         if self._quote is None:
-            self._paint_ruling(painter, tokens)
-        self._paint_perforation(painter, tokens)
+            slip_paper.paint_ruling(painter, wide, self._roll.y(), perforation, self._scale, tokens)
+        slip_paper.paint_perforation(painter, wide, perforation, tokens)
         painter.end()
-
-    def _paint_ruling(self, painter: QPainter, tokens: theme.Tokens) -> None:
-        """A blank slip is ruled, so that it is seen to wait for something."""
-        side = 2.5 * theme.UNIT * self._scale
-        pitch = 4 * theme.UNIT * self._scale
-        painter.setPen(QPen(QColor(tokens.line), 1))
-        y = self._roll.y() + pitch
-        while y < self._stub.y() - pitch / 2:
-            painter.drawLine(QPointF(side, round(y) + 0.5), QPointF(self.width() - side, round(y) + 0.5))
-            y += pitch
-
-    def _outline(self) -> QPolygonF:
-        """A straight sheet whose lower edge was torn off the roll."""
-        left, right, top, bottom = 0.5, self.width() - 0.5, 0.5, self.height() - 0.5
-        teeth = max(2, round((right - left) / _TOOTH))
-        step = (right - left) / teeth
-        edge = [
-            QPointF(right - n * step / 2, bottom - (_TOOTH / 2 if n % 2 == 0 else 0.0))
-            for n in range(2 * teeth + 1)
-        ]
-        return QPolygonF([QPointF(left, top), QPointF(right, top), *edge])
-
-    def _paint_perforation(self, painter: QPainter, tokens: theme.Tokens) -> None:
-        y = self._stub.y() + 0.5
-        pen = QPen(QColor(tokens.edge), 1.5)
-        pen.setDashPattern([2, 4])
-        painter.setPen(pen)
-        painter.drawLine(QPointF(_TOOTH, y), QPointF(self.width() - _TOOTH, y))
-        painter.setPen(QPen(QColor(tokens.line), 1))
-        painter.setBrush(QColor(tokens.ground))
-        for x in (0.0, float(self.width())):
-            painter.drawEllipse(QPointF(x, y), _TOOTH * 0.75, _TOOTH * 0.75)
 
     # --- building ------------------------------------------------------------------------
 
@@ -204,12 +136,12 @@ class Slip(QWidget):
         column.setContentsMargins(0, round(2 * theme.UNIT * self._scale), 0, 0)
         column.setSpacing(0)
         column.addWidget(self._head(side))
-        self._charges = Written(self._scale)
+        self._charges = SlipLineList(self._scale)
         column.addWidget(self._rolling(self._charges, side), 1)
-        self._sums = Written(self._scale)
+        self._sums = SlipLineList(self._scale)
         self._sums.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         column.addWidget(_inset(self._sums, side, round(1.5 * theme.UNIT * self._scale)))
-        self._stub = self._build_stub(side)
+        self._stub = SlipStub(self._scale, side)
         column.addWidget(self._stub)
 
     def _head(self, side: int) -> QWidget:
@@ -217,10 +149,10 @@ class Slip(QWidget):
         column = QVBoxLayout(head)
         column.setContentsMargins(side, 0, side, round(1.5 * theme.UNIT * self._scale))
         column.setSpacing(2)
-        self._name = self._label(theme.LEAD, "oxide", bold=True)
-        self._number = self._label(theme.GREAT, "ink", bold=True)
+        self._name = slip_label(theme.LEAD * self._scale, "oxide", bold=True)
+        self._number = slip_label(theme.GREAT * self._scale, "ink", bold=True)
         self._number.setObjectName("job-number")
-        self._about = self._label(theme.SMALL, "muted")
+        self._about = slip_label(theme.SMALL * self._scale, "muted")
         top = QHBoxLayout()
         top.addWidget(self._name, 1)
         top.addWidget(self._number, 0, Qt.AlignmentFlag.AlignTop)
@@ -229,7 +161,7 @@ class Slip(QWidget):
         column.addWidget(self._about)
         return head
 
-    def _rolling(self, written: Written, side: int) -> QScrollArea:
+    def _rolling(self, written: SlipLineList, side: int) -> QScrollArea:
         """The charges roll when even their short form is longer than the paper."""
         area = QScrollArea()
         area.setFrameShape(QFrame.Shape.NoFrame)
@@ -239,42 +171,13 @@ class Slip(QWidget):
         if not self._inside:
             area.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # nobody types before the customer
         area.setWidget(_inset(written, side, 0))
-        area.setMinimumHeight(round(6 * theme.UNIT * self._scale))
+        area.setMinimumHeight(round(4 * theme.UNIT * self._scale))
         written.fit_into(area.viewport())
         self._roll = area
         return area
 
-    def _build_stub(self, side: int) -> QWidget:
-        stub = QWidget()
-        column = QVBoxLayout(stub)
-        column.setContentsMargins(side, round(1.5 * theme.UNIT * self._scale), side, 2 * theme.UNIT)
-        column.setSpacing(0)
-        self._ready_by = self._label(theme.SMALL, "muted")
-        self._day = self._label(theme.GREAT, "time", bold=True)
-        self._day.setObjectName("promised-day")
-        self._times = self._label(theme.BODY, "time")
-        self._times.setObjectName("promised-times")
-        self._dots = Dots(self._scale)
-        self._held = self._label(theme.SMALL, "muted")
-        for widget in (self._ready_by, self._day, self._times, self._dots, self._held):
-            column.addWidget(widget)
-        column.insertSpacing(column.indexOf(self._held), round(theme.UNIT * self._scale))
-        return stub
-
-    def _label(self, size: float, ink: str, bold: bool = False) -> QLabel:
-        label = QLabel()
-        label.setWordWrap(True)
-        label.setProperty("ink", ink)
-        label.setFont(theme.font(size * self._scale, QFont.Weight.Bold if bold else QFont.Weight.Normal))
-        return label
-
     def sizeHint(self) -> QSize:
         return QSize(round(408 * self._scale), round(600 * self._scale))
-
-
-def _is_to_come(promise: Promise) -> bool:
-    """Whether the first day of this box is still being worked out: there is no reason yet why it has none."""
-    return promise.day is None and not promise.held_by
 
 
 def _inset(widget: QWidget, side: int, below: int) -> QWidget:

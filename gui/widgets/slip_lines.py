@@ -36,7 +36,9 @@ def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ..
     currency = price.currency
     lines = [SlipLine("sum", say("slip", "net"), text.money_range(price.net, currency))]
     if price.tax.high or price.tax_words:
-        lines.append(SlipLine("sum", _sentence_case(price.tax_words), text.money_range(price.tax, currency)))
+        lines.append(
+            SlipLine("sum", text.sentence_case(price.tax_words), text.money_range(price.tax, currency))
+        )
     lines.append(SlipLine("price", say("slip", "price"), text.money_range(price.gross, currency)))
     lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
     return tuple(lines)
@@ -55,7 +57,3 @@ def _what_we_promise(quote: Quote, paid_minor: int | None) -> list[str]:
     else:
         money = say("slip", "deposit", amount=text.money(price.deposit_minor, price.currency))
     return [ceiling, money] if money else [ceiling]
-
-
-def _sentence_case(words: str) -> str:
-    return words[:1].upper() + words[1:]

@@ -20,11 +20,13 @@ from PySide6.QtWidgets import QListView
 from core.model.names import FormatName
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.tray_paint import CHECK_WIDE, PIECE, PieceDelegate
+from gui.widgets.tray_paint import CHECK_WIDE, PIECE, TrayItemDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
 
 
+_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole)
+"""The whole row; what is painted is shortened where the tray is narrow."""
 _CHECKED = {True: "checked_off", False: "not_checked_off"}
 
 
@@ -50,7 +52,7 @@ class TrayItem:
         return ". ".join(part for part in (self.title, self.place, self.small, self.band, check) if part)
 
 
-class _Pieces(QAbstractListModel):
+class _TrayModel(QAbstractListModel):
     """The rows, replaced as a whole; rows that stay keep their place."""
 
     def __init__(self, parent: QObject) -> None:
@@ -64,7 +66,7 @@ class _Pieces(QAbstractListModel):
         if not 0 <= index.row() < len(self.pieces):
             return None
         piece = self.pieces[index.row()]
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+        if role in _SPOKEN:
             return piece.spoken
         if role == PIECE:
             return piece
@@ -110,9 +112,9 @@ class Tray(QListView):
         self.setProperty("checks", checks)
         self.setMinimumHeight(18 * theme.UNIT)
         self.setAccessibleName(accessible)
-        self._pieces = _Pieces(self)
+        self._pieces = _TrayModel(self)
         self.setModel(self._pieces)
-        self.setItemDelegate(PieceDelegate(self))
+        self.setItemDelegate(TrayItemDelegate(self))
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setUniformItemSizes(False)

@@ -23,7 +23,7 @@ _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
-class PieceDelegate(QStyledItemDelegate):
+class TrayItemDelegate(QStyledItemDelegate):
     """Paints a `TrayItem`."""
 
     def __init__(self, tray: QListView) -> None:
@@ -49,7 +49,7 @@ class PieceDelegate(QStyledItemDelegate):
             return
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         area = QRectF(option.rect)
         if not piece.key:
             _paint_heading(painter, area, piece, tokens)

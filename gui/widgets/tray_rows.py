@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING
 
 from core.model.job_records import CallerMatch, CopyRecord
 from core.model.names import FormatName
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import tape_code
-from gui.toolkit.text import say, short_day, since
+from gui.toolkit.text import say, sentence_case, short_day, since
 from gui.widgets.tray import TrayItem
 
 if TYPE_CHECKING:
@@ -60,12 +61,12 @@ def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> 
     parts = [spaced(tape.code), since(tape.since, now)]
     if tape.station is Station.HANDED_BACK:
         parts[1] = say("bench", "gone_home")
-    parts += [finding.words for finding in tape.findings]
+    parts += [spoken(finding) for finding in tape.findings]
     return TrayItem(
         key=tape.code,
         title=tape_title(tape),
         small=" · ".join(parts),
-        place=tape.station.words,
+        place=spoken(tape.station),
         format=shell_of(tape),
         band=band_words(tape),
         checked=checked,
@@ -100,8 +101,13 @@ def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | No
 def found_piece(found: CallerMatch) -> TrayItem:
     """One job it could be."""
     job = found.job
-    small = say("bench", "found_job", number=job.number, count=len(job.tapes), matched=found.matched)
+    small = say("bench", "found_job", number=job.number, count=len(job.tapes), matched=matched_words(found))
     return TrayItem(job.number, job.customer.name, small, "" if job.is_open else say("bench", "handed_back"))
+
+
+def matched_words(found: CallerMatch) -> str:
+    """By what the order was found: ``name``."""
+    return say("names", f"matched-{found.matched.replace(' ', '-')}")
 
 
 def to_call_piece(kept: Kept) -> TrayItem:
@@ -123,6 +129,6 @@ def by_station(tapes: Iterable[TapeRecord], now: datetime) -> list[TrayItem]:
     for station in _BENCH_ORDER:
         here = [tape for tape in found if tape.station is station]
         if here:
-            laid.append(TrayItem("", station.words.capitalize(), place=str(len(here))))
+            laid.append(TrayItem("", sentence_case(spoken(station)), place=str(len(here))))
             laid += [replace(tape_piece(tape, now), place="") for tape in here]
     return laid

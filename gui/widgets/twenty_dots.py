@@ -67,7 +67,7 @@ def in_words(promise: Promise) -> str:
     return say("slip", "dots", counts=counts, day=text.day(promise.day))
 
 
-class Dots(QWidget):
+class PromiseDots(QWidget):
     """The dots on their axis. Full dots fall on or before the promised day, rings after it."""
 
     def __init__(self, scale: float = 1.0, parent: QWidget | None = None) -> None:
@@ -104,7 +104,7 @@ class Dots(QWidget):
         face = theme.font(theme.SMALL * self._scale)
         foot = QFontMetricsF(face).height() + 4 * self._scale
         floor = self.height() - foot
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter.setPen(QPen(QColor(tokens.edge), 1))
         painter.drawLine(QPointF(0, floor), QPointF(self.width(), floor))
         if self._columns and self._promise is not None:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
-from functools import lru_cache
 
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.pricing import copy_sizes
+from core.wording.messages import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.toolkit import text
@@ -19,7 +19,7 @@ LATEST_DAYS = 3 * 366
 _DISCS = ("dvd", "bluray")
 
 
-@lru_cache(maxsize=1)
+@worded_cache(maxsize=8)
 def _known() -> dict[str, tuple[CellChoice, Delivery]]:
     """Every order the shop takes, the usual ones first."""
     orders = [Delivery("files", "h264", carrier) for carrier in copy_sizes.CARRIERS]
@@ -81,7 +81,7 @@ def day(typed: str, today: date, place: str = "") -> date | None:
     return wish
 
 
-@lru_cache(maxsize=4096)
+@worded_cache(maxsize=4096)
 def _day_choice(day: date) -> CellChoice:
     month = text.short_month(day)
     return CellChoice(

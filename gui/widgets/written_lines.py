@@ -20,7 +20,7 @@ _GAP = 2.0 * theme.UNIT
 
 
 @dataclass(frozen=True, slots=True)
-class _Piece:
+class _LaidOutLine:
     rect: QRectF
     words: str
     face: QFont
@@ -28,7 +28,7 @@ class _Piece:
     flags: Qt.AlignmentFlag | Qt.TextFlag
 
 
-class Written(QWidget):
+class SlipLineList(QWidget):
     """Paints `SlipLine` rows. Where room is short the reasons go beside the words instead of below."""
 
     def __init__(self, scale: float = 1.0, parent: QWidget | None = None) -> None:
@@ -36,7 +36,7 @@ class Written(QWidget):
         self._scale = scale
         self._room: QWidget | None = None
         self.lines: tuple[SlipLine, ...] = ()
-        self._pieces: list[_Piece] = []
+        self._pieces: list[_LaidOutLine] = []
         self._rules: list[float] = []
         self._height = 0.0
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -57,11 +57,13 @@ class Written(QWidget):
     # --- composing -----------------------------------------------------------------------
 
     def _compose(self) -> None:
+        self._shortened: list[str] = []
         room = self._room.height() if self._room is not None else None
         if room is None or self._least(theme.BODY, theme.SMALL) <= room:
             self._set_out(_FULL)
         if room is not None and (self._least(theme.BODY, theme.SMALL) > room or self._height > room):
             self._shorten(room)
+        self.setToolTip("\n".join(self._shortened))
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()
@@ -130,6 +132,7 @@ class Written(QWidget):
         words = line.words
         if wide > room:
             words = metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
+            self._shortened.append(line.words)
         self._put(QRectF(0, y, room, metrics.height()), words, face, "ink")
         used = self._wide(theme.BODY, words) + 8
         small = self._face(theme.SMALL)
@@ -148,12 +151,12 @@ class Written(QWidget):
         flags = Qt.TextFlag.TextWordWrap
         sheet = QRectF(0, 0, max(room, 40.0), 10_000)
         high = self._metrics(size).boundingRect(sheet, int(flags), words).height()
-        self._pieces.append(_Piece(QRectF(0, y, room, high + 1), words, face, ink, flags))
+        self._pieces.append(_LaidOutLine(QRectF(0, y, room, high + 1), words, face, ink, flags))
         return y + high
 
     def _put(self, rect: QRectF, words: str, face: QFont, ink: str, right: bool = False) -> None:
         side = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
-        self._pieces.append(_Piece(rect, words, face, ink, side | Qt.AlignmentFlag.AlignVCenter))
+        self._pieces.append(_LaidOutLine(rect, words, face, ink, side | Qt.AlignmentFlag.AlignVCenter))
 
     def _face(self, size: float, bold: bool = False) -> QFont:
         return _face(size * self._scale, bold)
@@ -179,7 +182,7 @@ class Written(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
-        tokens = theme.tokens_of()
+        tokens = theme.current_tokens()
         painter.setPen(QPen(QColor(tokens.line), 1))
         for y in self._rules:
             painter.drawLine(0, round(y), self.width(), round(y))

@@ -15,7 +15,7 @@ def measure() -> Iterator[Ratio]:
     """Whole processes that import one thing and end."""
     yield Ratio(
         "import the window",
-        _cost("gui.app.first_window"),
+        _cost("gui.app.startup"),
         "Qt's widgets",
         _cost("PySide6.QtWidgets"),
         "ms",

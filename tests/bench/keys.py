@@ -28,7 +28,7 @@ def measure() -> Iterator[Ratio]:
     """Keys are counted at the real window; the seconds of both ways come from the same published times."""
     application = QApplication.instance() or QApplication([])
     assert isinstance(application, QApplication)
-    theme.dress(application)
+    theme.apply(application)
     with tempfile.TemporaryDirectory() as folder:
 
         def open_shop() -> Shop:
@@ -38,7 +38,7 @@ def measure() -> Iterator[Ratio]:
         work = Work(open_shop, window)
         desk = Desk(work, lambda: datetime.now(UTC), "bench", Path(folder), lambda file: None)
         counter = CounterScreen(desk)
-        window.furnish(desk, "The Tape Table", {"counter": counter, "phone": PhoneScreen(desk)})
+        window.add_screens(desk, "The Tape Table", {"counter": counter, "phone": PhoneScreen(desk)})
         window.show()
         window.activateWindow()
         work.open()

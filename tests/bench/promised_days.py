@@ -20,10 +20,10 @@ from core.model.ranges import Range
 from core.model.settings_records import OpeningHours
 from core.promise.stated_dates import chances_by
 from core.scheduling import event_simulation, opening_hours
-from core.scheduling.deck_timelines import Lanes
 from core.scheduling.drawn_minutes import lengths
-from core.scheduling.plan import estimate
-from core.scheduling.waiting_tapes import FILL, Ground, Part, Queue, Turnout
+from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.plan_records import estimate
+from core.scheduling.simulated_shop import FILL, Ground, Lanes, Part, Queue, Turnout
 from tests.bench.ratio import Ratio, own_time, timed
 from tests.bench.turnaround_orders import orders
 from tests.bench.turnaround_years import years
@@ -78,7 +78,7 @@ class _Shop:
         return np.round(lengths(tapes, 1, SCENARIOS) * 1024) / 1024
 
     def lanes(self) -> Lanes:
-        return Lanes(CALENDAR, 60.0, np.full((DECKS, SCENARIOS), NOW))
+        return Lanes(PlayHours(CALENDAR, 60.0), np.full((DECKS, SCENARIOS), NOW))
 
     def refresh(self, fill: int) -> tuple[Lanes, list[Part]]:
         """The whole queue, a part for every tape."""
@@ -144,7 +144,7 @@ def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
         ground = Ground(lanes.copy(), HANDLING, NOW, fill=fill)
         event_simulation.work_off(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
         ends = np.max([part.ends for part in parts.values()], axis=0)
-        return chances_by(ground.lanes.slots.advanced(ends, 10.0), CALENDAR.day_ends)
+        return chances_by(ground.lanes.calendar.slots.advanced(ends, 10.0), CALENDAR.day_ends)
 
     return quote
 

@@ -47,7 +47,7 @@ def measure() -> Iterator[Ratio]:
     """
     application = QApplication.instance() or QApplication([])
     assert isinstance(application, QApplication)
-    theme.dress(application)
+    theme.apply(application)
     gc.freeze()  # as the program does before it opens the shop
     with tempfile.TemporaryDirectory() as folder:
         counter = _counter(Path(folder))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.support.booked import desk, empty_file, empty_server, file_desk, server_shop
-from tests.support.demonstration import demonstration, made
+from tests.support.demonstration import demonstration, made, pseudo_demonstration
 from tests.support.typed import box, codes, typed
 
 __all__ = [
@@ -15,6 +15,7 @@ __all__ = [
     "empty_server",
     "file_desk",
     "made",
+    "pseudo_demonstration",
     "server_shop",
     "typed",
 ]

@@ -143,7 +143,7 @@ def test_the_deposit_and_what_the_customer_was_told_outlive_a_power_cut(place: P
     place.settle()
     again = another_window(place)
     assert again.draft.box == before
-    assert again.parts.taking.deposit.text() == "12.5"
+    assert again.parts.booking_bar.deposit.text() == "12.5"
     assert again.parts.telling.is_settled
     assert again.parts.telling.told.isChecked()
 
@@ -198,7 +198,7 @@ def another_window(place: Place) -> CounterScreen:
     place.qtbot.waitUntil(lambda: work.is_idle)
     desk = Desk(work, clock, "Kim", place.desk.papers, place.shown_files.append)
     counter = CounterScreen(desk)
-    window.furnish(desk, "The Tape Table", {"counter": counter})
+    window.add_screens(desk, "The Tape Table", {"counter": counter})
     window.show()
     for _ in range(2):
         place.qtbot.waitUntil(lambda: work.is_idle)

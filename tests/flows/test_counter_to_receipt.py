@@ -42,7 +42,7 @@ class Clerk:
     """Somebody at the keyboard of one window, and the shop's records to look the truth up in."""
 
     window: Window
-    shop: composition.Furnishing
+    shop: composition.CompositionRoot
     books: Shop
     qtbot: QtBot
     opened: list[Path]
@@ -90,7 +90,7 @@ class Clerk:
 def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_folder: Path) -> Iterator[Clerk]:
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app)
+    theme.apply(app)
     opened: list[Path] = []
     monkeypatch.setattr(composition, "show_file", opened.append)
     monkeypatch.setattr(sys, "excepthook", sys.excepthook)
@@ -99,7 +99,7 @@ def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_fol
     qtbot.addWidget(window)
     window.show()
     qtbot.waitExposed(window)
-    shop = composition.furnish(window, str(file), "Kim", clock, tmp_path / "papers")
+    shop = composition.compose(window, str(file), "Kim", clock, tmp_path / "papers")
     qtbot.waitUntil(lambda: window.screen_on_show() is not None)
     with Shop.open(file, clock=clock, who="Kim") as books:
         at_desk = Clerk(window, shop, books, qtbot, opened)

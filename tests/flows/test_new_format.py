@@ -87,7 +87,7 @@ def test_a_needed_key_left_out_is_refused_by_file_and_key_with_what_is_accepted(
         loaded(content, monkeypatch)
 
     assert wrong.value.place == spelled(tuple(above))
-    assert str(wrong.value).startswith(f"{wrong.value.place}: found 'nothing'; the key {key} is needed; ")
+    assert str(wrong.value).startswith(f"{wrong.value.place}: found nothing; the key {key} is needed; ")
     assert "accepted" in wrong.value.accepted
 
 
@@ -103,7 +103,7 @@ def test_needed_words_that_no_file_has_are_refused(key: str, monkeypatch: pytest
     content = tomllib.loads(FILE)
     del content["words"][key]
 
-    with pytest.raises(WrongInput, match=f"pebble.toml, words: found 'nothing'; the key {key} is needed"):
+    with pytest.raises(WrongInput, match=f"pebble.toml, words: found nothing; the key {key} is needed"):
         loaded(content, monkeypatch)
 
 
@@ -126,7 +126,7 @@ def test_there_is_much_that_a_file_may_not_go_without() -> None:
         (
             "mm_s = 12.0",
             "of_sp = [2, 3]",
-            "pebble.toml, speeds 1: found 'nothing'; mm_s is accepted, or of_sp",
+            "pebble.toml, speeds 1: found nothing; mm_s is accepted, or of_sp",
         ),
         (
             'speed = "sp", mm_s',

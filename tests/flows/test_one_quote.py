@@ -61,7 +61,6 @@ def as_printed(quote: Quote) -> dict[str, object]:
     return printed
 
 
-@pytest.mark.slow
 def test_window_and_command_line_quote_a_box_alike_after_the_shop_has_learned(
     file_desk: Desk, file: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -77,7 +76,6 @@ def test_window_and_command_line_quote_a_box_alike_after_the_shop_has_learned(
     )
 
 
-@pytest.mark.slow
 def test_what_is_booked_by_command_is_what_the_window_quoted(
     file_desk: Desk, file: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -16,8 +16,6 @@ from core.services.invented_shop import InventedShop
 from core.wording.messages import say
 from tests.support.demonstration import AFTERNOON
 
-pytestmark = pytest.mark.slow
-
 TRAY = say("counter", "tray")
 READER = Path(__file__).parents[1] / "support" / "screen_reader.py"
 SYSTEM = "/usr/bin/python3"

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import partial
 from itertools import product
 
 import numpy as np
@@ -16,12 +15,12 @@ import pytest
 from core.model.ranges import exactly
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.deck_choice import Suited
-from core.scheduling.deck_timelines import Lanes, finishes
 from core.scheduling.dispatching import in_sequence
 from core.scheduling.event_simulation import work_off
-from core.scheduling.opening_hours import always_open
-from core.scheduling.plan import Step
-from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
+from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.plan_records import Step
+from core.scheduling.simulated_shop import Ground, Lanes, Part, Queue, Turnout
+from tests.support.plain_decks import decks_free_at, finishes, open_in, play
 
 Decks = tuple[int, ...]
 
@@ -81,6 +80,15 @@ def test_the_most_flexible_first_breaks_that_bound() -> None:
 # --- decks that are away for a while -------------------------------------------------------
 
 
+_BLINK = 2.0**-20
+"""Minutes."""
+
+
+def ordered(minutes: Sequence[float]) -> list[float]:
+    """The longest first."""
+    return sorted(minutes, reverse=True)
+
+
 @dataclass(frozen=True, slots=True)
 class Away:
     """Some of the decks are away from one moment to another."""
@@ -91,10 +99,13 @@ class Away:
     ends: float
 
     def longest_first(self, minutes: Sequence[float]) -> float:
+        """On decks of a shop that closes for a blink when some of its decks go: a tape for which there is no
+        room before waits for the next opening."""
         out = dict.fromkeys(range(self.away), ((self.begins, self.ends),))
-        lanes = Lanes(always_open(1e6), 0.0, np.zeros((self.decks, 1)), out)
-        play = partial(lanes.play, range(self.decks), 0.0, handling=0.0)
-        return max(float(play(np.array([each]), estimate=each)[0]) for each in sorted(minutes, reverse=True))
+        slots = [(begin, end) for begin, end in ((0.0, self.begins), (self.begins + _BLINK, 1e6)) if end > 0]
+        decks = Lanes(PlayHours(open_in(slots), 1e6), np.zeros((self.decks, 1)), out)
+        ends = [play(decks, range(self.decks), np.array([each]), estimate=each) for each in ordered(minutes)]
+        return float(np.max(ends))
 
     def best_of_all(self, minutes: Sequence[float]) -> float:
         """Every job on every deck, on those that are away before or after."""
@@ -118,7 +129,7 @@ def test_longest_first_keeps_the_bound_when_decks_are_away_at_once(decks: int, a
         begins = float(dice.integers(0, 25))
         shop = Away(decks, away, begins, begins + float(dice.integers(1, 60)))
         worst = max(worst, shop.longest_first(minutes) / shop.best_of_all(minutes))
-    assert 1.05 < worst <= 1 + (decks // (decks - away)) / 2
+    assert 1.05 < worst <= 1 + (decks // (decks - away)) / 2 + 10 * _BLINK
 
 
 # --- decks that fail -----------------------------------------------------------------------
@@ -140,7 +151,7 @@ def test_failures_stretch_a_job_as_in_factory_physics(repair: float, spread: flo
         dice = np.random.default_rng(seed)
         minutes = base * np.exp(dice.normal(-variance / 2, np.sqrt(variance), (jobs, runs)))
         fails = fails_after(Breakdowns(between, repair), range(seed * jobs, (seed + 1) * jobs), seed, runs)
-        lanes = Lanes(always_open(1e9), 0.0, np.zeros((1, runs)))
+        lanes = decks_free_at(np.zeros((1, runs)))
         tapes = [Turnout((0,), base, 0.0, Part(np.full(runs, -np.inf))) for _ in range(jobs)]
         expected.append((minutes + lost(minutes, between, repair)).mean())
         work_off(Ground(lanes, 0.0, 0.0, fill=0), Queue(tapes, minutes, fails, repair))

@@ -13,8 +13,6 @@ import pytest
 from tests.bench.turnaround_years import apart
 from tests.support.kept_promises import ALL_TOGETHER, BUSY, RIGHT, Given, Way, World, lived
 
-pytestmark = pytest.mark.slow
-
 ALLOWED = 6.0
 
 

@@ -1,4 +1,4 @@
-"""The list scheduler against worked examples of the scheduling literature."""
+"""The event simulation as a list scheduler, against worked examples of the scheduling literature."""
 
 from __future__ import annotations
 
@@ -7,8 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pytest
 
-from core.scheduling.deck_timelines import Lanes, finishes
-from core.scheduling.opening_hours import always_open
+from tests.support.plain_decks import decks_free_at, finishes, played
 
 
 def makespan(minutes: Sequence[float], decks: int) -> float:
@@ -54,8 +53,8 @@ def test_jobs_that_fit_few_decks_should_go_first() -> None:
 def exponential(seed: int, jobs: int, decks: int, scenarios: int = 40_000) -> list[np.ndarray]:  # type: ignore[type-arg]
     """Finish times of jobs of 60 minutes on average, with the draws of one seed."""
     draws = np.random.default_rng(seed).exponential(60.0, (jobs, scenarios))
-    lanes = Lanes(always_open(1e9), 0.0, np.zeros((decks, scenarios)))
-    return [lanes.play(range(decks), 0.0, one, estimate=0.0, handling=0.0) for one in draws]
+    ends = played(decks_free_at(np.zeros((decks, scenarios))), [range(decks)] * jobs, draws)
+    return list(ends)
 
 
 def test_tapes_on_one_deck_take_exactly_the_sum_of_their_lengths() -> None:

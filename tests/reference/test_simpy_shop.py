@@ -13,9 +13,9 @@ import pytest
 
 from core.model.settings_records import OpeningHours
 from core.scheduling import event_simulation, opening_hours, staffed_simulation
-from core.scheduling.deck_timelines import Lanes
+from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.simulated_shop import Ground, Lanes, Part, Queue, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Times
-from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
 from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
 from tests.support.simpy_shop import Hands, Rules, Tape
@@ -49,7 +49,7 @@ class Drawn:
         self.parts = [Part(np.full(scenarios, -np.inf)) for _ in range(tapes)]
 
     def ground(self, handling: float, fill: int) -> Ground:
-        lanes = Lanes(CALENDAR, 60.0, np.full((self.count, self.scenarios), NINE))
+        lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((self.count, self.scenarios), NINE))
         return Ground(lanes, handling, NINE, fill=fill)
 
     def queue(self) -> Queue:

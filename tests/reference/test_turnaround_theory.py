@@ -13,8 +13,7 @@ from math import factorial
 import numpy as np
 import pytest
 
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.opening_hours import always_open
+from tests.support.plain_decks import decks_free_at, play, played
 
 Draw = Callable[[np.random.Generator, int], np.ndarray]  # type: ignore[type-arg]
 
@@ -37,14 +36,10 @@ def lived(rate: float, service: Draw, servers: int, seed: int) -> Waits:
     """Jobs that arrive at random are tapes that are ready then; the decks never close."""
     dice = np.random.default_rng(seed)
     arrives = np.cumsum(dice.exponential(1 / rate, (JOBS, RUNS)), axis=0)
-    lanes = Lanes(always_open(1e12), 0.0, np.zeros((servers, RUNS)))
-    gate = lanes.gate(0.0)
-    waits, leaves = np.empty((JOBS, RUNS)), np.empty((JOBS, RUNS))
-    for job in range(JOBS):
-        turn = lanes.turn(range(servers), arrives[job], gate)
-        leaves[job] = turn.start + service(dice, RUNS)
-        lanes.occupy(turn.place, leaves[job], 0.0)
-        waits[job] = turn.start - arrives[job]
+    decks = decks_free_at(np.zeros((servers, RUNS)))
+    minutes = np.stack([service(dice, RUNS) for _ in range(JOBS)])
+    leaves = played(decks, [range(servers)] * JOBS, minutes.copy(), ready=list(arrives))
+    waits = leaves - minutes - arrives
     counted = waits[UNCOUNTED:]
     begin, end = arrives[UNCOUNTED], arrives[-1]
     inside = np.clip(np.minimum(leaves, end) - np.maximum(arrives, begin), 0, None).sum(axis=0) / (
@@ -150,9 +145,9 @@ def test_the_eighth_in_line_behind_three_busy_decks() -> None:
     """Erlang(8, 3μ) and then its own hour: mean 220, median 207.90, 90th percentile 328.11 (computed)."""
     runs = 200_000
     dice = np.random.default_rng(21)
-    lanes = Lanes(always_open(1e9), 0.0, dice.exponential(60.0, (3, runs)))
+    decks = decks_free_at(dice.exponential(60.0, (3, runs)))
     for _ in range(8):
-        ends = lanes.play(range(3), 0.0, dice.exponential(60.0, runs), estimate=0.0, handling=0.0)
+        ends = play(decks, range(3), dice.exponential(60.0, runs))
     assert ends.mean() == pytest.approx(220.0, abs=3 * 82.5 / np.sqrt(runs))
     assert np.median(ends) == pytest.approx(207.90, abs=0.8)
     assert np.percentile(ends, 90) == pytest.approx(328.11, abs=1.2)
@@ -162,10 +157,8 @@ def test_a_box_on_as_many_decks_as_tapes_is_as_late_as_its_last() -> None:
     """Four exponential hours on four decks: 90th percentile 218.99 (1 - (1 - e^-t/60)^4 = 0.9)."""
     runs = 200_000
     dice = np.random.default_rng(22)
-    lanes = Lanes(always_open(1e9), 0.0, np.zeros((4, runs)))
-    ends = [
-        lanes.play(range(4), 0.0, dice.exponential(60.0, runs), estimate=0.0, handling=0.0) for _ in range(4)
-    ]
+    decks = decks_free_at(np.zeros((4, runs)))
+    ends = [play(decks, range(4), dice.exponential(60.0, runs)) for _ in range(4)]
     assert np.percentile(np.max(ends, axis=0), 90) == pytest.approx(218.99, abs=1.0)
 
 
@@ -173,9 +166,9 @@ def test_the_normal_lead_time_of_sixteen_tapes() -> None:
     """16 × 120 + 1.2816 × 30 × √16 = 2073.8 (normal table; used by Hopp and Sturgis)."""
     runs = 200_000
     dice = np.random.default_rng(23)
-    lanes = Lanes(always_open(1e9), 0.0, np.zeros((1, runs)))
+    decks = decks_free_at(np.zeros((1, runs)))
     for _ in range(16):
-        ends = lanes.play((0,), 0.0, dice.normal(120.0, 30.0, runs), estimate=0.0, handling=0.0)
+        ends = play(decks, (0,), dice.normal(120.0, 30.0, runs))
     assert np.percentile(ends, 90) == pytest.approx(2073.8, abs=1.5)
 
 
@@ -188,7 +181,7 @@ AFTER = {8: 0, 4: 3, 5: 3, 6: 3, 7: 3}
 
 def with_precedence(minutes: list[float], decks: int, after: dict[int, int]) -> float:
     """The engine's decks; a job is let in when what must come before it has ended, first come first."""
-    lanes = Lanes(always_open(1e6), 0.0, np.zeros((decks, 1)))
+    lanes = decks_free_at(np.zeros((decks, 1)))
     ends: dict[int, float] = {}
     left = list(range(len(minutes)))
     while left:
@@ -196,7 +189,7 @@ def with_precedence(minutes: list[float], decks: int, after: dict[int, int]) -> 
         known = [job for job in left if after.get(job, -1) in (-1, *ends)]
         since = {job: max(free, ends.get(after.get(job, -1), 0.0)) for job in known}
         job = min(known, key=lambda each: (since[each], each))
-        end = lanes.play(range(decks), since[job], np.array([minutes[job]]), estimate=0.0, handling=0.0)
+        end = play(lanes, range(decks), np.array([minutes[job]]), ready=since[job])
         ends[job] = float(end[0])
         left.remove(job)
     return max(ends.values())

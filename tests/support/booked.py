@@ -14,11 +14,11 @@ from uuid import uuid4
 import pytest
 
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
-from core.model.job_records import Job
+from core.model.job_records import Job, Pickup
 from core.model.names import CommandId, Finding, FormatName, Speed, TvSystem
-from core.model.pickup_records import Pickup, Signature
 from core.model.quote_records import Quote
 from core.model.setup_pages import SetupPage
+from core.model.signatures import Signature
 from core.model.stations import LINE, Station
 from core.model.tape_records import TapeRecord
 from core.pricing import price_book

@@ -107,7 +107,7 @@ def held_up(clerk: Clerk, place: Place) -> Iterator[None]:
         began.set()
         go_on.wait(timeout=PATIENCE_S)
 
-    place.work.reckon(wait, then=_nothing)
+    place.work.compute_soon(wait, then=_nothing)
     began.wait(timeout=PATIENCE_S)
     try:
         yield

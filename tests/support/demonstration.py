@@ -19,6 +19,7 @@ import pytest
 
 from core.services import invented_shop
 from core.services.invented_shop import InventedShop
+from core.wording import messages, pseudo_language
 from tests.support.patience import PATIENCE_S
 
 DENVER = ZoneInfo("America/Denver")
@@ -34,6 +35,14 @@ def demonstration(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return place
 
 
+@pytest.fixture(scope="session")
+def pseudo_demonstration(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same shop in the pseudo-language: all that its people did was said in it."""
+    place = _shared(tmp_path_factory) / "demonstration-xx"
+    _make_once(place, _make_in_pseudo)
+    return place
+
+
 @pytest.fixture(scope="module")
 def made(demonstration: Path, tmp_path_factory: pytest.TempPathFactory) -> InventedShop:
     """A copy of the invented shop for one file of tests."""
@@ -45,6 +54,15 @@ def copied(made_at: Path, to: Path) -> InventedShop:
     shutil.copytree(made_at, to)
     papers = sorted(to.glob("papers/*.pdf"))
     return InventedShop(to / invented_shop.FILE, tuple(papers), tuple(sorted(to.glob("recordings/*"))))
+
+
+def _make_in_pseudo(folder: Path) -> None:
+    spoken = messages.current()
+    messages.use(pseudo_language.TAG)
+    try:
+        invented_shop.make(folder, AFTERNOON, pseudo_language.TAG)
+    finally:
+        messages.use(spoken.language, spoken.locale)
 
 
 def _shared(tmp_path_factory: pytest.TempPathFactory) -> Path:

@@ -14,16 +14,16 @@ from math import cos, sin
 
 from core.capture.file_report import CapturedFile, Report, Sound
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
-from core.model.job_records import CopyRecord, Customer, Job, Payment
+from core.model.job_records import CopyRecord, Customer, Job, Payment, Pickup
 from core.model.money import MoneyRange, flat, total
 from core.model.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
 from core.model.numbers import job_number, tape_code
-from core.model.pickup_records import Pickup, Signature
 from core.model.promise_records import Chance, Promise
-from core.model.quote_records import Charge, Copy, Price, Quote, QuotedTape, Repair, Storage, Verdict
+from core.model.quote_records import Charge, Copy, Price, Quote, QuotedTape, Storage
 from core.model.ranges import Range, exactly
-from core.model.repair_records import Splice
+from core.model.repair_records import Repair, Splice, Verdict
 from core.model.settings_records import ShopFront
+from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 
@@ -144,7 +144,7 @@ def price() -> Price:
             MoneyRange(1800, 2700, 4200),
         ),
         Charge("usb-64", "USB stick, 64 GB", "to carry the files", "1 stick", 1400, flat(1400)),
-        Charge("many", "Ten tapes or more", "5 % off copying", "5 %", 0, flat(-1100)),
+        Charge("many", "Ten tapes or more", "5% off copying", "5%", 0, flat(-1100)),
     )
     return _summed(charges, ceiling=52000, deposit=10000)
 
@@ -224,7 +224,7 @@ def final() -> Price:
         Charge("splice", "Splice", "two tapes were snapped", "2 splices", 2500, flat(5000)),
         Charge("dvd-r", "DVD-R disc", "as burned", "8 discs", 300, flat(2400)),
         Charge("usb-64", "USB stick, 64 GB", "to carry the files", "1 stick", 1400, flat(1400)),
-        Charge("many", "Ten tapes or more", "5 % off copying", "5 %", 0, flat(-1100)),
+        Charge("many", "Ten tapes or more", "5% off copying", "5%", 0, flat(-1100)),
     )
     return _summed(charges, ceiling=52000, deposit=10000)
 
@@ -296,7 +296,7 @@ def _summed(charges: tuple[Charge, ...], *, ceiling: int, deposit: int) -> Price
     """Sales tax of 8.25 % on top, rounded once a column."""
     net = total(charge.amount for charge in charges)
     tax = MoneyRange(*((column * 825 + 5000) // 10000 for column in (net.low, net.likely, net.high)))
-    return Price("USD", charges, net, tax, net + tax, "Sales tax 8.25 %, on top", ceiling, deposit)
+    return Price("USD", charges, net, tax, net + tax, "Sales tax 8.25%, added", ceiling, deposit)
 
 
 def captured(tapes: int = 12) -> tuple[CapturedFile, ...]:

@@ -14,7 +14,7 @@ from core.model.ranges import Range
 from core.model.settings_records import Expected, OpeningHours, ShopSettings
 from core.playtime.tape_minutes import belief
 from core.promise import turnaround
-from core.scheduling.plan import estimate
+from core.scheduling.plan_records import estimate
 from tests.support import shop_year, tape_world
 from tests.support.shop_year import Box, House, Luck, NewTape, Year
 from tests.support.shops import FRONT, deck

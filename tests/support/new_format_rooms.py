@@ -24,8 +24,9 @@ from core.cli import entry
 from core.model.inventory import TapeLine
 from core.model.names import Finding, FormatName
 from core.model.typed_draft import TypedRow
-from core.playtime import evidence, habits, learning, starting_beliefs
+from core.playtime import evidence, learning, possibilities, starting_beliefs
 from core.playtime.explanations import Played
+from core.playtime.habits import STARTING
 from core.playtime.possibilities import Facts
 from core.scheduling import deck_choice
 from core.services import decks, figure_sources
@@ -171,7 +172,7 @@ def test_habits() -> None:
     assert sum(
         taught.weights(starting_beliefs.fill_group(catalogue().format(NAME))).values()
     ) == pytest.approx(1)
-    assert habits.system_weights(catalogue().format(NAME)) == {PEBBLE: 1.0}
+    assert possibilities.system_weights(catalogue().format(NAME), STARTING) == {PEBBLE: 1.0}
     assert any("Pebble" in each.whose for each in evidence.unseen(()))
 
 

@@ -1,12 +1,14 @@
 """The quick run (``--quick``): without the modules that took long when they were last measured.
 
-``--measure-modules`` writes how many seconds each module took into `MEASURED`; nobody edits that file. A
+``--measure-modules`` writes how many seconds each module of that run took into `MEASURED`, and keeps what it
+says of the others that are still there. Nobody edits that file, and nobody marks a test slow by hand. A
 module that is new or was moved counts as quick until it is measured.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -49,9 +51,14 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 
 def pytest_sessionfinish(session: pytest.Session) -> None:
     if session.config.getoption("measure_modules") and not hasattr(session.config, "workerinput"):
-        spent = session.config.stash[_SPENT]
-        lines = [f"{module}\t{seconds:.1f}\n" for module, seconds in sorted(spent.items())]
-        MEASURED.write_text("".join(lines), encoding="utf-8")
+        keep(session.config.stash[_SPENT])
+
+
+def keep(spent: Mapping[str, float], file: Path = MEASURED, root: Path = ROOT) -> None:
+    """Write the seconds of the modules that ran beside those of the others that still exist."""
+    known = {module: seconds for module, seconds in measured(file).items() if (root / module).exists()}
+    lines = [f"{module}\t{seconds:.1f}\n" for module, seconds in sorted({**known, **spent}.items())]
+    file.write_text("".join(lines), encoding="utf-8")
 
 
 class _Stopwatch:

@@ -49,7 +49,7 @@ class Place:
         for watch in screen.findChildren(ScanWatch):
             watch._clock = lambda: self.key_time
         name = kind.name.lower()
-        self.window.furnish(self.desk, "The Tape Table", {name: screen})
+        self.window.add_screens(self.desk, "The Tape Table", {name: screen})
         self.window.go(name)
         self.window.show()
         self.window.activateWindow()
@@ -114,7 +114,7 @@ def place(qtbot: QtBot, file_desk: Records, tmp_path: Path) -> Iterator[Place]:
     """A window on a new shop."""
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app)
+    theme.apply(app)
     window = Window()
     qtbot.addWidget(window)
     clock: Clock = file_desk.clock

@@ -33,7 +33,7 @@ from core.scheduling import event_rates, plan
 from core.scheduling.breakdowns import awaiting
 from core.scheduling.drawn_minutes import Drawn
 from core.scheduling.event_rates import Counted, RushMonth
-from core.scheduling.plan import estimate
+from core.scheduling.plan_records import estimate
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import event_counts
 from tests.support.shop_year import DAY, Box, Tape, Year

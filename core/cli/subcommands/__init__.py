@@ -6,39 +6,39 @@ from importlib import import_module
 
 from core.cli.invocation import Invocation, Reply
 
-_SHELF, _BOX, _CARE, _REPAIR, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _SETTINGS = (
+_CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DESKTOP, _SETTINGS = (
     f"core.cli.subcommands.{room}"
     for room in (
         "catalogue_questions",
         "box_of_tapes",
         "tape_care",
-        "repair_entries",
         "shop_keeping",
         "recorded_files",
         "promised_dates",
         "deck_loading",
         "planning",
+        "desktop",
         "own_settings",
     )
 )
 
 _ROOMS = {
     "demo": (_KEEPING, "make_demo"),
-    "playtime": (_SHELF, "tell_playtime"),
-    "cut": (_SHELF, "tell_cut"),
-    "pack": (_SHELF, "tell_pack"),
+    "playtime": (_CATALOGUE, "tell_playtime"),
+    "cut": (_CATALOGUE, "tell_cut"),
+    "pack": (_CATALOGUE, "tell_pack"),
     "quote": (_BOX, "quote"),
     "book": (_BOX, "book"),
     "status": (_CARE, "tell_status"),
     "move": (_CARE, "move"),
-    "splice": (_REPAIR, "splice"),
-    "mark": (_REPAIR, "mark"),
-    "undo-splice": (_REPAIR, "undo_splice"),
-    "label-off": (_REPAIR, "take_label_off"),
-    "repair": (_REPAIR, "repair"),
-    "undo-repair": (_REPAIR, "undo_repair"),
-    "looked": (_REPAIR, "look"),
-    "donors": (_REPAIR, "keep_donors"),
+    "splice": (_CARE, "splice"),
+    "mark": (_CARE, "mark"),
+    "undo-splice": (_CARE, "undo_splice"),
+    "label-off": (_CARE, "take_label_off"),
+    "repair": (_CARE, "repair"),
+    "undo-repair": (_CARE, "undo_repair"),
+    "looked": (_CARE, "look"),
+    "donors": (_CARE, "keep_donors"),
     "clear": (_CARE, "clear_finding"),
     "history": (_CARE, "tell_history"),
     "capture": (_CAPTURED, "tell_capture"),
@@ -63,6 +63,8 @@ _ROOMS = {
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),
     "verify": (_KEEPING, "verify"),
+    "completion": (_DESKTOP, "complete_shell"),
+    "desktop-entry": (_DESKTOP, "write_desktop_entry"),
 }
 
 SUBCOMMANDS = tuple(_ROOMS)

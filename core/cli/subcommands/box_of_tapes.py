@@ -11,9 +11,9 @@ from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
-from core.model.pickup_records import Signature
 from core.model.quote_records import Quote
 from core.model.settings_records import ShopFront, ShopSettings
+from core.model.signatures import Signature
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import decks, inventory_file, paper_files, promises, quoting, shop_settings

@@ -1,4 +1,4 @@
-"""Tapes in the shop's care: the answer to a caller, moves, findings, promises."""
+"""Tapes in the shop's care: the answer to a caller, moves, findings, promises, and the repair record."""
 
 from __future__ import annotations
 
@@ -6,11 +6,15 @@ from argparse import Namespace
 
 from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
-from core.cli.subcommands.tape_reply import told
-from core.model.names import Finding, FormatName, Speed, TapeCode, TvSystem
+from core.model.errors import WrongInput
+from core.model.names import DonorPart, Finding, FormatName, Join, Look, Section, Speed, TapeCode, TvSystem
+from core.model.repair_records import Splice
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import Shown
-from core.services import calls, deck_queue, promises, repair_record, tapes
+from core.services import calls, deck_queue, donors, promises, repair_attempts, repair_record, tapes
+from core.services.records_door import Shop
+from core.wording.messages import say
 
 
 def tell_status(call: Invocation) -> Reply:
@@ -70,3 +74,112 @@ def tell_promises(call: Invocation) -> Reply:
     with call.open() as shop:
         kept = shop.ask(promises.under_review)
     return Reply(json_answers.promises(kept), plain_answers.promises(kept))
+
+
+# --- the repair record ---------------------------------------------------------------------
+
+
+def splice(call: Invocation) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repair_record.splice,
+            TapeCode(asked.code),
+            at_minutes=asked.at_minutes,
+            at_metres=asked.at_metres,
+            cut_cm=asked.cut_cm,
+            joined_with=Join(asked.joined_with),
+            section=None if asked.section is None else Section(asked.section),
+        )
+    return told(record)
+
+
+def undo_splice(call: Invocation) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        which = None if asked.nth is None else _nth(shop, TapeCode(asked.code), asked.nth)
+        record = shop.run(repair_record.undo_splice, TapeCode(asked.code), because=asked.because, which=which)
+    return told(record)
+
+
+def _nth(shop: Shop, code: TapeCode, nth: int) -> Splice:
+    splices = shop.ask(tapes.get, code).splices
+    if not 0 < nth <= len(splices):
+        accepted = f"from 1 to {len(splices)}" if splices else say("cli", "tape_splice")
+        raise WrongInput("--nth", nth, accepted)
+    return splices[nth - 1]
+
+
+def mark(call: Invocation) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repair_record.mark, TapeCode(call.asked.code))
+    return told(record)
+
+
+def take_label_off(call: Invocation) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repair_record.take_label_off, TapeCode(call.asked.code))
+    return told(record)
+
+
+def repair(call: Invocation) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repair_attempts.record,
+            TapeCode(asked.code),
+            asked.repair,
+            succeeded=not asked.failed,
+            part=None if asked.part is None else DonorPart(asked.part),
+            from_elsewhere=asked.from_elsewhere,
+            note=asked.note or "",
+        )
+    return told(record)
+
+
+def undo_repair(call: Invocation) -> Reply:
+    with call.open() as shop:
+        record = shop.run(repair_attempts.strike, TapeCode(call.asked.code), because=call.asked.because)
+    return told(record)
+
+
+def look(call: Invocation) -> Reply:
+    asked = call.asked
+    with call.open() as shop:
+        record = shop.run(
+            repair_attempts.look, TapeCode(asked.code), Look(asked.verdict), note=asked.note or ""
+        )
+    return told(record)
+
+
+def keep_donors(call: Invocation) -> Reply:
+    """What lies on the shelf, after adding to it or putting a count right if asked."""
+    asked = call.asked
+    added = None if asked.add is None else _parts(*asked.add)
+    right = None if asked.correct is None else _parts(*asked.correct)
+    if added is None and right is None and asked.came_from is not None:
+        raise WrongInput("--came-from", asked.came_from, say("cli", "told_together_add_correct"))
+    if right is None and asked.because is not None:
+        raise WrongInput("--because", asked.because, say("cli", "told_together_correct"))
+    source = asked.came_from or ""
+    with call.open() as shop:
+        if added is not None:
+            shop.run(donors.add, *added, came_from=source)
+        if right is not None:
+            shop.run(donors.correct, *right, came_from=source, because=asked.because or "")
+        shelf = shop.ask(donors.shelf)
+    return Reply(json_answers.donors(shelf.places), plain_answers.donors(shelf.places))
+
+
+def _parts(name: str, part: str, count: str) -> tuple[FormatName, DonorPart, int]:
+    parts = [each.value for each in DonorPart]
+    if part not in parts:
+        raise WrongInput("part", part, say("cli", "accepted", parts=", ".join(parts)))
+    if not (count.isascii() and count.isdigit()) or len(count) > 6:
+        raise WrongInput("count", count, say("cli", "up_parts_accepted", most_at_once=donors.MOST_AT_ONCE))
+    return FormatName(name), DonorPart(part), int(count)
+
+
+def told(record: TapeRecord) -> Reply:
+    """One tape as it is now: the answer of every subcommand about one tape."""
+    return Reply(json_answers.tape(record), plain_answers.tape(record))

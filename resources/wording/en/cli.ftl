@@ -55,15 +55,15 @@ minutes_recorded = { $span } minutes recorded
 minutes_end_end_m = { $figure } minutes end to end: { $figure_2 } m at { $figure_3 } mm/s
 seconds_removed_seconds_disturbed = { $seconds_removed } seconds removed, { $seconds_disturbed } seconds disturbed
 m_minutes_reel = { $metres } m, { $figure } minutes on the reel
-tape_run_minutes_minutes = { $span } % of the tape has run: { $span_2 } minutes; { $span_3 } minutes to come
+tape_run_minutes_minutes = { $span }% of the tape has run: { $span_2 } minutes; { $span_3 } minutes to come
 tapes_hours_capture = { $count } tapes, { $span } hours of copying
 altogether_never_above_without = { $money } in all ({ $tax_words }); we won't go over { $spelled } without asking
 held = ; held up by { $held_by }
 open_jobs = No open orders.
 date = no date
 promised_2 = promised for { $day }
+ready_to_go = ready to be picked up
 promise_over_yet = No promise is over yet.
-late_far = late so far
 job_matches = No order matches.
 looked_over_after_repair = ; to be looked over after its repair
 donor_parts_shelf = No donor parts are on the shelf.
@@ -78,7 +78,6 @@ paid_still_due = paid { $spelled }, still due { $spelled_2 }
 take_reuse_label_off = ; take the not-for-reuse label off again
 date_can_promised = No date can be promised: { $held_by }
 first_now = { $words } { $share } at first, { $now } now
-label_yet = the label is not on it yet
 still_here = { "  " }still here: { $tape }
 say_new_day_job = say a new day for an order; the old one stays readable
 how_promises_turned_out = how the promises turned out, and what was counted along the way
@@ -180,3 +179,30 @@ tell_version = tell the version and end
 no_screen = There is no screen here to open a window on. Name a subcommand, or set DISPLAY or WAYLAND_DISPLAY; `tapewright --help` lists the subcommands.
 demo_takes_dir = the invented shop makes a shop of its own; say where with --dir, and open it with --shop afterwards
 demo_shop_unused = { $shop } was not touched: the invented shop is made in the folder that --dir names.
+completion_of_shell = print what lets a shell complete subcommands and options
+desktop_entry_writes = put the program in this user's menu of programs: its desktop entry and icon (Linux)
+desktop_entry_dir = the data folder to write to, instead of the user's own
+desktop_entry_only_linux = A desktop entry is for Linux. On this system build the one-folder application and put a link to it in the menu.
+desktop_entry_no_command = The command { $command } is not there, so nothing could start it. Install the program with `pipx install` or `uv tool install`; nothing was changed.
+span = { $low } to { $high }, most likely { $likely }
+order_for = Order { $number } for { $name }
+chance_now = , { $chance } now
+call_first = CALL FIRST: { $line }
+kept_of =
+    { $n ->
+        [one] Of 1 promise at { $low } to { $high }, { $kept } kept; { $luck }
+       *[other] Of { $n } promises at { $low } to { $high }, { $kept } kept; { $luck }
+    }
+days_late =
+    { $n ->
+        [one] 1 day late
+       *[other] { $n } days late
+    }
+days_late_so_far =
+    { $n ->
+        [one] 1 day late so far
+       *[other] { $n } days late so far
+    }
+came_from = , from { $source }
+not_for_reuse_labelled = ; NOT FOR REUSE, labeled
+not_for_reuse_bare = ; NOT FOR REUSE, label not on it yet

@@ -132,3 +132,5 @@ tapes_count =
         [one] { $count } tape
        *[other] { $count } tapes
     }
+empty_cell = empty
+column_tip = { $words }: { $hint }

@@ -7,6 +7,13 @@ tapes = Your { $count } tapes
 how = Nobody knows how much is on your tapes until they are played, so the price and the day are ranges. Each dot is one chance in 20 that everything is ready by that day.
 booked = Thank you. We will take good care of them.
 booked_how = Keep the slip with this number. Every tape comes back to you, counted one by one.
+booked_how_call = Keep the slip with this number. Every tape comes back to you, counted one by one. Questions? Call us at { $phone }.
 band_one = One of your tapes will come back with this label.
 band = { $count } of your tapes will come back with this label.
 band_words = Not for reuse: please do not play it again
+# Below the cassettes that are drawn.
+drawn = { $count } × { $words }
+drawn_length = { $count ->
+        [one] plays { $minutes }
+       *[other] each plays { $minutes }
+    }

@@ -12,7 +12,7 @@ whose-in-tv = { $format } ({ $tv })
 fill-less = less than half full
 fill-most = half full or more
 fill-full = full to the end
-longer = { $percent } % longer
+longer = { $percent }% longer
 no-longer = no longer
 seen =
     { $tapes ->

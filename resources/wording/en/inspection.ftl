@@ -14,9 +14,12 @@ on = Next step   Space
 back = Previous step   Backspace
 other = Something else   F6
 keys = A letter marks what you see; Space or Return goes on; Backspace goes back; Esc keeps it for later.
-keep_none = Keep it: nothing found   Ctrl+Return
-keep_one = Keep 1 finding   Ctrl+Return
-keep_many = Keep { $count } findings   Ctrl+Return
+keep =
+    { $count ->
+        [0] Keep it: nothing found   Ctrl+Return
+        [one] Keep 1 finding   Ctrl+Return
+       *[other] Keep { $count } findings   Ctrl+Return
+    }
 nothing_found = Nothing found in { $looked } of { $of } steps.
 so_far = Found so far: { $findings }.
 none_so_far = Nothing found so far.

@@ -17,3 +17,28 @@ own-drive-needs = the customer's drive needs { $gb } GB free
 download = up to { $gb } GB to download; nothing to hand over but the tapes
 nearly-full = the { $stick } may be nearly full: { $needs } GiB needed, { $holds } GiB before formatting
 fat32 = one file may be { $size } GB, and FAT32 ends a file at 4.29 GB, after { $minutes } minutes: format the drive as exFAT, or split it into { $parts } parts
+
+# --- kinds of files ---
+codec-h264 = H.264 files
+codec-h264-8 = H.264 files, 8 Mb/s
+codec-dv = DV files
+codec-hdv = HDV files
+codec-mpeg2 = MPEG-2 files, 50 Mb/s
+codec-ffv1 = FFV1 files
+codec-v210 = uncompressed 10-bit files
+
+# --- figures that carry no source of their own, as the chapter on sources names them ---
+figure-disc_file_system-bytes = set aside for the file system of a disc, in bytes
+figure-dvd_video-dvd_5_gbit = DVD of one layer, in gigabits
+figure-dvd_video-dvd_9_gbit = DVD of two layers, in gigabits
+figure-dvd_video-most_mb_s = most that a DVD may carry, in Mb/s
+figure-dvd_video-least_mb_s = below it a DVD's picture is marginal, in Mb/s
+figure-dvd_video-fair_mb_s = from it on a DVD's picture is good, in Mb/s
+figure-dvd_video-poor_mb_s = below it a DVD's picture is poor, in Mb/s
+figure-dvd_video-usual_mb_s = most that an encoder uses in practice, in Mb/s
+figure-bluray-mb_s = H.264 on a Blu-ray disc, in Mb/s
+figure-sticks-gigabytes = sticks as they are sold, in GB
+figure-disks-gigabytes = disks as they are sold, in GB
+figure-filling-usable = share of a stick left after formatting
+figure-filling-near_full = share from which a stick counts as nearly full
+figure-filling-fat32_bytes = longest file of FAT32, in bytes

@@ -5,24 +5,6 @@ law = Your rights under local consumer law come first; nothing on this paper tak
 
 figures-between = { $low } to { $high }
 
-formats-vhs = VHS
-formats-s-vhs = S-VHS
-formats-vhs-c = VHS-C
-formats-s-vhs-c = S-VHS-C
-formats-betamax = Betamax
-formats-video8 = Video8
-formats-hi8 = Hi8
-formats-digital8 = Digital8
-formats-minidv = MiniDV
-formats-dvcam = DVCAM
-formats-hdv = HDV
-formats-micromv = MicroMV
-formats-u-matic = U-matic
-formats-betacam = Betacam
-formats-betacam-sp = Betacam SP
-formats-audio-cassette = Audio cassette
-formats-8mm-unknown = 8 mm, system unknown
-
 outcome-plays = plays as it is
 outcome-repair = plays once it is repaired
 outcome-partly = plays in part
@@ -37,7 +19,7 @@ station-being-checked = Copy being checked
 station-ready = Ready for you
 station-handed-back = Handed back
 station-asking-the-customer = We need to ask you something
-station-kept-apart = Kept apart because of mould
+station-kept-apart = Kept apart because of mold
 station-cannot-be-played = Could not be played
 
 join-tape = splicing tape on the back

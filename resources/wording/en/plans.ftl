@@ -88,3 +88,6 @@ closures_counted = Closed on { $shut } of { $days ->
         [none] We expect none.
        *[some] We expect { $share } in 100.
     }
+source-clean = PALsite maintenance, Betamax (trade)
+source-inspect = LG service manual TL-AT130M, home use (manufacturer)
+source-heads = PALsite maintenance (trade)

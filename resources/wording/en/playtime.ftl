@@ -25,9 +25,9 @@ packs = packs
 empty-hubs = two empty hubs hold no tape; one of the packs must be larger
 one-pack = Only one pack was read, so its marking cannot be checked.
 both-packs = Both packs hold { $low } to { $high } m; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that. No marking is given to compare it with.
-packs-agree = Both packs hold { $low } to { $high } m, which agrees with a { $marking }: { $metres } m and at most { $over } % more; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that.
-packs-differ = Both packs hold { $low } to { $high } m, but a { $marking } has { $metres } m and at most { $over } % more; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that. Measure again, or read the marking again.
-packs-differ-others = Both packs hold { $low } to { $high } m, but a { $marking } has { $metres } m and at most { $over } % more; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that. Measure again, or read the marking again; { $others } would add up.
+packs-agree = Both packs hold { $low } to { $high } m, which agrees with a { $marking }: { $metres } m and at most { $over }% more; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that.
+packs-differ = Both packs hold { $low } to { $high } m, but a { $marking } has { $metres } m and at most { $over }% more; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that. Measure again, or read the marking again.
+packs-differ-others = Both packs hold { $low } to { $high } m, but a { $marking } has { $metres } m and at most { $over }% more; readings { $mm } mm off (common practice, no source) and tape of { $thin } to { $thick } µm, { $source }, are in that. Measure again, or read the marking again; { $others } would add up.
 relock = picture and color take one or two seconds more to lock again (common practice, no source)
 in-leader = in the clear leader, which holds no recording
 cm-accepted = accepted are 0 to { $most }, the longest { $format } tape
@@ -45,3 +45,15 @@ fill-off-accepted = accepted is how far the share may lie off either way, above 
 sold-as = { $format } is sold as { $names }
 has-speeds = { $format } has { $speeds }
 has-speeds-in = { $format } in { $tv } has { $speeds }
+place-minutes =
+    { $n ->
+        [one] 1 minute
+       *[other] { $n } minutes
+    }
+place-metres =
+    { $n ->
+        [one] 1 meter
+       *[other] { $n } meters
+    }
+speed-of = { $format } { $speed }: { $mm_s } mm/s, { $source }
+speed-of-tv = { $format } { $speed } { $tv }: { $mm_s } mm/s, { $source }

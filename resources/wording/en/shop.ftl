@@ -17,11 +17,11 @@ unplaced = { $count ->
         [one] 1 tape is waiting that
        *[other] { $count } tapes are waiting that
     } no deck in service plays, or that will start after these days.
-off = closed
 idle = nothing planned
 out_by_plan = out of service as planned
 planned_out = out of service as planned from { $begins } to { $ends }
 out_of_service = out of service
+deck_told = { $deck }: { $told }.
 run = { $tape } on { $day } from { $start }, ends between { $early } and { $late }
 shut_day = { $day }: { $why }
 call_first = Call these first
@@ -55,7 +55,7 @@ repairs = Repairs
 media = Discs and sticks
 terms = Terms
 rush = Rush: { $percent }% more
-break = From the { $tape } tape on: { $percent }% off each
+break = From tape no. { $n } on: { $percent }% off each
 minimum = Smallest order: { $price }
 deposit = Deposit: { $percent }% of the likely total
 ceiling = We ask before the total goes { $percent }% over the likely one

@@ -20,3 +20,6 @@ mark-common-practice = common practice
 mark-from-memory = from memory
 mark-derived = derived
 mark-invented = invented
+sectors = { $n } sectors
+shell_of = shell, { $words }
+microns = { $low } to { $high } µm

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from core.catalogue import condition
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, Outcome
-from core.model.quote_records import Verdict
+from core.model.repair_records import Verdict
 
 VHS = FormatName("vhs")
 formats = st.sampled_from(catalogue().names)
@@ -146,5 +146,5 @@ def test_a_small_shell_never_takes_less_bench_time(code: str) -> None:
 
 
 def test_screens_can_offer_every_finding_with_how_it_is_seen() -> None:
-    assert [finding for finding, _, _ in condition.CHOICES] == list(Finding)
-    assert all(words and seen for _, words, seen in condition.CHOICES)
+    assert [finding for finding, _, _ in condition.choices()] == list(Finding)
+    assert all(words and seen for _, words, seen in condition.choices())

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from core.catalogue import findings, moves
+from core.catalogue import findings
 from core.catalogue.format_words import numbered
 from core.model import resource_files
 from core.model.errors import WrongInput
@@ -51,7 +51,9 @@ def test_a_finding_nobody_knows_is_refused() -> None:
 
 
 def test_what_harms_others_is_kept_apart() -> None:
-    assert {Finding.MOULD, Finding.STICKY} == moves.APART
+    apart = {finding for finding in Finding if findings.of(finding).kept_apart}
+
+    assert apart == {Finding.MOULD, Finding.STICKY}
 
 
 @pytest.mark.parametrize("finding", Finding)

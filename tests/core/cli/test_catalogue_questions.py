@@ -101,7 +101,7 @@ def test_both_packs_that_agree_with_the_marking_say_so_and_how_far_the_tape_has_
     told = both(typed, "T-120", "30.21", "30.21")
 
     assert told["agrees"] is True
-    assert "agrees with a T-120: 246 m and at most 2 % more" in told["sentence"]
+    assert "agrees with a T-120: 246 m and at most 2% more" in told["sentence"]
     assert told["share_run"]["likely"] == pytest.approx(0.5)
     assert told["supply"]["metres"]["likely"] == told["take_up"]["metres"]["likely"] == pytest.approx(123)
 

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from core.cli import argument_parser, arguments, entry
+from core.cli import argument_parser, entry
 from core.cli.subcommands import SUBCOMMANDS
 from tests.support.inventories import changed
 from tests.support.typed import NOW, ROOT, Typist, environment, run_python
@@ -71,7 +71,7 @@ def test_the_window_opens_without_setting_up_every_subcommand(monkeypatch: pytes
     def never() -> None:
         raise AssertionError("the subcommands were set up")
 
-    monkeypatch.setattr(arguments, "parser", never)
+    monkeypatch.setattr(entry, "parser", never)
     assert entry.run(["--shop", "a.sqlite", "--quit-after-first-paint"], open_window=open_window) == 0
     assert told == [("--who", "counter", "--shop", "a.sqlite", "--quit-after-first-paint")]
 
@@ -86,7 +86,7 @@ def test_short_of_a_subcommand_the_answer_is_that_of_the_whole_command_line(
     code = entry.run(typed, open_window=open_window)
     told = capsys.readouterr()
     with pytest.raises((SystemExit, argument_parser.WrongArguments)) as whole:
-        arguments.parser().parse_args(typed)
+        entry.parser().parse_args(typed)
     again = capsys.readouterr()
     if isinstance(whole.value, SystemExit):
         assert (code, told.out) == (whole.value.code, again.out)

@@ -14,13 +14,13 @@ from hypothesis import strategies as st
 
 from core.model import serialization
 from core.model.inventory import Inventory, TapeLine
-from core.model.job_records import Job
+from core.model.job_records import Job, Pickup
 from core.model.names import FillKnown, Finding, FormatName, TapeCode
-from core.model.pickup_records import Pickup, Signature
 from core.model.promise_records import Promise
 from core.model.quote_records import Price, Question, QuotedTape
 from core.model.ranges import exactly
 from core.model.settings_records import Deck, Rate, ShopSettings
+from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from tests.support.booked import Desk, line

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
 from core.catalogue import formats
+from core.model import resource_files
 from core.model.money import flat
+from core.model.names import FormatName
 from core.model.quote_records import Quote
 from core.papers import quote_paper
-from core.wording.messages import say
+from core.papers.voice import voice
+from tests.support import invented_format, pdf
 from tests.support import invented_job as records
-from tests.support import pdf
 
 
 @pytest.fixture(scope="module")
@@ -43,7 +46,7 @@ def test_each_charge_stands_with_its_reason_and_the_columns_add_up(said: str, qu
         assert charge.text in said
         assert charge.because[1:] in said
     assert "Before tax $303.00 $348.00 $429.00" in said
-    assert "Sales tax 8.25 %, on top $25.00 $28.71 $35.39" in said
+    assert "Sales tax 8.25%, added $25.00 $28.71 $35.39" in said
     assert "Total $328.00 $376.71 $464.39" in said
     assert "−$11.00" in said
 
@@ -101,5 +104,17 @@ def test_without_a_customer_it_is_just_a_quote(quote: Quote) -> None:
 
 def test_every_format_of_the_catalogue_is_called_on_paper_as_in_the_catalogue() -> None:
     catalogue = formats.catalogue()
-    named = {name: say("paper", f"formats-{name}").casefold() for name in catalogue.names}
-    assert named == {name: catalogue.format(name).words.casefold() for name in catalogue.names}
+    named = {name: voice(records.FRONT).format(name) for name in catalogue.names}
+    assert named == {name: catalogue.format(name).words for name in catalogue.names}
+
+
+def test_a_format_whose_own_file_names_it_is_called_so_on_paper(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / f"{invented_format.NAME}.toml").write_text(invented_format.FILE, encoding="utf-8")
+    added = formats.Catalogue(formats.load(tmp_path, resource_files.path("catalogue", "formats")))
+    monkeypatch.setattr("core.papers.voice.catalogue", lambda: added)
+    name = FormatName(invented_format.NAME)
+
+    assert voice(records.FRONT).format(name) == added.format(name).words != name
+    assert voice(records.FRONT).format(FormatName("unheard-of")) == "unheard-of"

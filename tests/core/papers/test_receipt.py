@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
+from core.model.job_records import Pickup
 from core.model.names import DonorPart, Join, Look, Measure, Section
-from core.model.pickup_records import Pickup
 from core.model.ranges import Range
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice
 from core.model.stations import Station
@@ -15,6 +15,7 @@ from core.model.tape_records import TapeRecord
 from core.papers import receipt
 from core.papers.page import Pen
 from core.papers.paper_tokens import MARGIN
+from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf
 
@@ -44,7 +45,7 @@ def test_every_spliced_tape_is_listed_with_its_joins(paper: bytes, pickup: Picku
         assert tape.label in part
         for join in tape.splices:
             assert f"{join.seconds_disturbed:.1f} s" in part
-            assert join.joined_with.words in part
+            assert say("paper", f"join-{join.joined_with.value}") in part
             if join.cut_cm:
                 assert f"{join.cut_cm:.1f} cm cut away. {join.seconds_removed:.1f} s of the recording" in part
     assert said.count("was put on this cassette on Wednesday, March 4, 2026") == 2
@@ -74,7 +75,7 @@ def test_every_tape_handed_back_and_every_tape_still_here_is_named(paper: bytes,
 
 def test_the_money_adds_up_on_paper(paper: bytes) -> None:
     said = pdf.words(paper)
-    assert "Before tax $339.00 Sales tax 8.25 %, on top $27.97 Total $366.97" in said
+    assert "Before tax $339.00 Sales tax 8.25%, added $27.97 Total $366.97" in said
     assert "Deposit, Thursday, February 26, 2026 $100.00 Balance, Friday, March 13, 2026 $266.97" in said
     assert "Paid in all $366.97 Still to pay $0.00" in said
 

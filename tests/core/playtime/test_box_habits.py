@@ -146,9 +146,9 @@ def test_a_box_of_forty_tapes_asked_for_again_takes_no_time_to_speak_of() -> Non
     box_habits.minutes_of_box(lots, box)
 
     def once() -> float:
-        begun = time.perf_counter()
+        begun = time.process_time()
         box_habits.range_of(box_habits.minutes_of_box(lots, box))
-        return time.perf_counter() - begun
+        return time.process_time() - begun
 
     assert min(once() for _ in range(5)) < 3e-3
 

@@ -119,7 +119,6 @@ def test_a_shop_whose_boxes_agree_learns_that_they_do() -> None:
     assert mixed_agree > 3 * STARTING.concentration("speed")
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("kind", ["like", "unlike"])
 def test_ranges_of_a_shop_that_has_learned_hold_as_often_as_they_say(kind: str) -> None:
     """A small edition of ``python -m tests.bench playtime``, which asks about fourteen thousand tapes."""
@@ -132,7 +131,6 @@ def test_ranges_of_a_shop_that_has_learned_hold_as_often_as_they_say(kind: str) 
     assert found["asked"].pinball < 0.5 * found["marking"].pinball
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("kind", ["like", "unlike"])
 def test_a_customer_who_answers_every_other_question_halves_the_loss_of_the_marking(kind: str) -> None:
     """A small edition of the bench: the Counter's questions in their order, one at a time.
@@ -157,14 +155,12 @@ def test_a_customer_who_knows_nothing_leaves_every_belief_as_it_was() -> None:
     assert told != silent
 
 
-@pytest.mark.slow
 def test_the_simulated_shops_are_not_the_beliefs_in_disguise() -> None:
     """Their minutes are not those the program believes at first: a belief that is right tells nothing."""
     found = bench.verdicts("unlike", 12, 100)
     assert found["at_first"].inside < 0.76
 
 
-@pytest.mark.slow
 def test_the_hours_of_a_box_hold_when_its_tapes_are_drawn_together_and_not_when_apart() -> None:
     found = bench.box_verdicts(8, 250)
 

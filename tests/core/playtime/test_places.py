@@ -74,7 +74,7 @@ def test_an_unknown_speed_leaves_the_other_figure_a_range() -> None:
     assert there.minutes.low == pytest.approx(49.98, abs=0.01)
     assert there.minutes.high == pytest.approx(149.9, abs=0.2)
     assert there.metres.low == there.metres.high == 100
-    assert there.words == "100 metres"
+    assert there.words == "100 meters"
 
 
 def test_minutes_of_the_second_side_run_back_to_the_head() -> None:

@@ -44,7 +44,7 @@ def test_the_tapes_of_one_line_are_one_charge_and_their_columns_add_up() -> None
     tapes = [quoted(n=n, minutes=Range(20, 50, 110)) for n in (1, 2, 3)]
     (charge,) = price(tapes, NO_COPIES, book(), rush=False).charges
     assert charge.text == "3 × VHS"
-    assert charge.because == "by the half hour, counting every one started; each plays 20 to 110 minutes"
+    assert charge.because == "by the half hour, rounded up; each plays 20 to 110 minutes"
     assert charge.quantity == "3 to 12 × 30 min"
     assert charge.amount == MoneyRange(3 * 600, 3 * 1200, 3 * 2400)
 
@@ -113,7 +113,7 @@ def test_a_recording_with_a_price_of_its_own_is_charged_by_it_and_not_by_the_she
 def test_tax_on_top_is_rounded_once_for_the_whole_job() -> None:
     made = price([quoted(minutes=exactly(30))], NO_COPIES, book(), rush=False)
     assert (made.net, made.tax, made.gross) == (flat(600), flat(50), flat(650))  # 49.5 goes up
-    assert made.tax_words == "sales tax 8.25 %, on top"
+    assert made.tax_words == "sales tax 8.25%, added"
 
 
 def test_tax_inside_leaves_the_total_as_the_book_says_and_the_charges_add_up_to_net() -> None:
@@ -121,7 +121,7 @@ def test_tax_inside_leaves_the_total_as_the_book_says_and_the_charges_add_up_to_
     made = price(tapes, NO_COPIES, book(tax=TaxMode.INSIDE, tax_percent="19"), rush=False)
     assert (made.gross, made.tax, made.net) == (flat(4200), flat(671), flat(3529))
     assert sorted({charge.amount.low for charge in made.charges}) == [504, 505]
-    assert made.tax_words == "sales tax 19 %, inside"
+    assert made.tax_words == "sales tax 19%, included"
 
 
 # --- ceiling and pickup ---------------------------------------------------------------------

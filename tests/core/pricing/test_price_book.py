@@ -126,7 +126,7 @@ def test_prices_are_exact_minor_units() -> None:
         ('percent = "8.25"', 'percent = "150"', "tax, percent: found '150'; a percentage in quotes"),
         ('mode = "on-top"', 'mode = "beside"', "tax, mode: found 'beside'; accepted are 'on-top', 'inside'"),
         ("[rush]", "[hurry]", "found 'hurry'; the keys accepted here are"),
-        ('[rush]\npercent = "30"', "", "found 'nothing'; the key rush is needed"),
+        ('[rush]\npercent = "30"', "", "found nothing; the key rush is needed"),
         ("minutes = 30, ", "", "capture, vhs: found None; minutes are accepted beside per-period"),
         ('"per-tape", ', '"per-tape", minutes = 5, ', "capture, vhs-c: found 5; minutes are accepted beside"),
         ("[repair]", "[repairs]", "found 'repairs'; the keys accepted here are"),

@@ -13,7 +13,7 @@ from core.model.ranges import exactly
 from core.promise.stated_dates import Asked, Before, chance_by, chances_by, finish_of, promise_of
 from core.scheduling.deck_choice import Suited
 from core.scheduling.opening_hours import calendar
-from core.scheduling.plan import Done, Step
+from core.scheduling.plan_records import Done, Step
 from tests.support.shops import TUESDAY, fittings
 
 STEP = Step(1, 1, Suited((0,), "VHS"), exactly(60), 0.0)

@@ -337,9 +337,9 @@ def test_a_tape_longer_than_any_opening_is_promised_and_flagged() -> None:
 
 def test_ten_thousand_tapes_are_planned_in_seconds_and_answered_with_a_sentence() -> None:
     queue = [queued(n % 999, minutes=WIDE, job=n // 999) for n in range(10_000)]
-    began = time.perf_counter()
+    began = time.process_time()  # of this process alone: a busy machine is no slower planner
     made = ask(queue=queue)
-    assert time.perf_counter() - began < 10
+    assert time.process_time() - began < 10
     assert made.day is None
     assert any("730 days" in sentence for sentence in made.held_by)
 

@@ -9,9 +9,9 @@ import numpy as np
 from core.model.ranges import Range
 from core.scheduling import deck_groups, event_simulation, opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.rush_boxes import Coming, Kind, Pace
-from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
+from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.rush_boxes import Pace
+from core.scheduling.simulated_shop import Coming, Ground, Kind, Lanes, Part, Queue, Turnout
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 200)
@@ -22,13 +22,13 @@ OUT = {1: ((NINE + 900, NINE + 4_000),), 4: ((NINE, NINE + 1_500),)}
 
 def ground(rush: tuple[Coming, ...] = ()) -> Ground:
     free = NINE + np.arange(DECKS * SCENARIOS, dtype=np.float64).reshape(DECKS, SCENARIOS)
-    return Ground(Lanes(CALENDAR, 60.0, free, OUT), 5.0, NINE, rush, overtaken_from=4)
+    return Ground(Lanes(PlayHours(CALENDAR, 60.0), free, OUT), 5.0, NINE, rush, overtaken_from=4)
 
 
 def coming() -> tuple[Coming, ...]:
     """Rush tapes for decks of two kinds, and so of one bay."""
     kind = Kind((1, 4), Range(30, 60, 90), 70.0, 1.0)
-    gate = ground().lanes.gate(70.0)
+    gate = ground().lanes.hours.gate(70.0)
     return tuple(
         rush_boxes.coming([(kind, gate)], Pace(1_500.0, 2.0), CALENDAR, NINE, 30_000.0, 5, SCENARIOS)
     )

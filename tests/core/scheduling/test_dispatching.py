@@ -10,7 +10,7 @@ import pytest
 from core.model.ranges import exactly
 from core.scheduling.deck_choice import Suited
 from core.scheduling.dispatching import Piece, Task, arranged, by_rule, finishes, improved, in_sequence
-from core.scheduling.plan import Step
+from core.scheduling.plan_records import Step
 
 IDLE = Task((0.0, 0.0), 0.0, {})
 

@@ -12,9 +12,19 @@ import pytest
 from core.model.ranges import Range, exactly
 from core.scheduling import event_simulation, opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.rush_boxes import Coming, Kind
-from core.scheduling.waiting_tapes import BENCH, DECK, NIGHT, Ground, Part, Queue, Turnout
+from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.simulated_shop import (
+    BENCH,
+    DECK,
+    NIGHT,
+    Coming,
+    Ground,
+    Kind,
+    Lanes,
+    Part,
+    Queue,
+    Turnout,
+)
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 60)
@@ -22,8 +32,8 @@ NINE, SIX, TOMORROW = 540.0, 1080.0, 1440.0
 
 
 def ground(decks: int = 1, scenarios: int = 1, free: float = NINE, **changes: object) -> Ground:
-    lanes = Lanes(CALENDAR, 60.0, np.full((decks, scenarios), free))
-    lanes.out = changes.pop("out", {})  # type: ignore[assignment]
+    out: dict[int, tuple[tuple[float, float], ...]] = changes.pop("out", {})  # type: ignore[assignment]
+    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), free), out)
     return Ground(lanes, 5.0, NINE, **changes)  # type: ignore[arg-type]  # the names are those of Ground
 
 
@@ -41,7 +51,7 @@ def ends(of: Queue) -> list[float]:
 
 def rush_tape(decks: tuple[int, ...], arrives: float, minutes: float) -> Coming:
     kind = Kind(decks, exactly(minutes), minutes, 1.0)
-    gate = Lanes(CALENDAR, 60.0, np.zeros((1, 1))).gate(minutes)
+    gate = PlayHours(CALENDAR, 60.0).gate(minutes)
     table = np.array([[arrives], [np.inf]])
     return Coming(kind, gate, table, np.array([[minutes]]), np.zeros(1, dtype=np.intp), table[0].copy())
 
@@ -130,7 +140,7 @@ class Queued:
         self.ready = NINE + dice.choice([0.0, 700.0, 3_000.0], (count, 1)) * dice.uniform(0, 1, (count, 40))
         self.fails = fails_after(Breakdowns(2_000.0, 900.0), range(count), 1, 40)
         kind = Kind((0, 1), Range(30, 60, 90), 70.0, 1.0)
-        gate = ground().lanes.gate(70.0)
+        gate = ground().lanes.hours.gate(70.0)
         pace = rush_boxes.Pace(900.0, 3.0)
         (self.coming,) = rush_boxes.coming([(kind, gate)], pace, CALENDAR, NINE, 20_000.0, 5, 40)
 
@@ -173,7 +183,7 @@ def test_each_scenario_is_what_it_would_be_alone(count: int, waits: bool) -> Non
 
 def test_rush_boxes_come_as_often_and_as_full_as_is_expected() -> None:
     kind = Kind((0,), exactly(60.0), 60.0, 1.0)
-    gate = Lanes(CALENDAR, 60.0, np.zeros((1, 1))).gate(60.0)
+    gate = PlayHours(CALENDAR, 60.0).gate(60.0)
     pace = rush_boxes.Pace(every=540.0, tapes=4.0)
     (found,) = rush_boxes.coming([(kind, gate)], pace, CALENDAR, NINE, NINE + 27 * 1440, 5, 2_000)
     openings = float(CALENDAR.worked(np.array([NINE + 27 * 1440]))[0]) / 540

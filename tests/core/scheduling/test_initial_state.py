@@ -13,7 +13,7 @@ from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import belief_of
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.queued_tapes import QueuedTape, lined_up
-from core.scheduling.rush_boxes import Coming
+from core.scheduling.simulated_shop import Coming
 from core.services import event_counts
 from tests.support.booked import Desk, line
 from tests.support.shops import TUESDAY, deck, fittings, queued

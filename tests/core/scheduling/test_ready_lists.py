@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from core.scheduling.ready_lists import Trays
-from core.scheduling.waiting_tapes import Part, Turnout
+from core.scheduling.simulated_shop import Part, Turnout
 
 BOTH, FIRST, SECOND = (0, 1), (0,), (1,)
 COLUMNS = np.arange(2)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from core.scheduling.opening_table import RETIRED
+from core.scheduling.opening_calendar import RETIRED
 from core.scheduling.rework import Replays
-from core.scheduling.waiting_tapes import Part, Queue, Turnout
+from core.scheduling.simulated_shop import Part, Queue, Turnout
 
 COUNT = 5
 FAILS_AFTER, REPAIR = 20.0, 1e-9

@@ -19,9 +19,10 @@ from core.model.stations import Station
 from core.promise import turnaround
 from core.scheduling import deck_week, initial_state, opening_hours
 from core.scheduling.next_tape import NextTape, next_tapes
-from core.scheduling.plan import Plan, Step
+from core.scheduling.plan import Plan
+from core.scheduling.plan_records import Step
 from core.scheduling.queued_tapes import QueuedTape
-from core.scheduling.waiting_tapes import Queue, Seen, Turnout
+from core.scheduling.simulated_shop import Queue, Seen, Turnout
 from tests.support.shops import FRONT, deck, fittings, queued
 
 SHOPS = 250

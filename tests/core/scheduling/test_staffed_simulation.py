@@ -10,10 +10,10 @@ import pytest
 from core.model.ranges import Range
 from core.scheduling import opening_hours, rush_boxes, staffed_simulation
 from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.deck_timelines import Lanes
-from core.scheduling.rush_boxes import Kind, Pace
+from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.rush_boxes import Pace
+from core.scheduling.simulated_shop import Ground, Kind, Lanes, Part, Queue, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
-from core.scheduling.waiting_tapes import Ground, Part, Queue, Turnout
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 90)
@@ -27,7 +27,7 @@ def worked(
     parts = [Part(np.full(1, -np.inf)) for _ in minutes]
     rows = zip(minutes, parts, strict=True)
     tapes = [Turnout(tuple(range(decks)), each, 0.0, part) for each, part in rows]
-    lanes = Lanes(CALENDAR, 60.0, np.full((decks, 1), begin))
+    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((decks, 1), begin))
     benches = [Bench(bench, part, place) for place, part in enumerate(parts)] if bench else []
     queue = Queue(tapes, np.array(minutes)[:, None])
     found = staffed_simulation.work_off(Ground(lanes, 0.0, begin), queue, people, TIMES, benches, Begun())
@@ -90,8 +90,10 @@ def test_everything_is_played_once_and_checked_whatever_happens(seed: int) -> No
         for part in parts
     ]
     out = {0: ((NINE + 500, NINE + 3_000),)}
-    lanes = Lanes(CALENDAR, 60.0, np.full((decks, scenarios), NINE), out)
-    rushed = [(Kind(kind, Range(20, 50, 90), 60.0, 1.0), lanes.gate(60.0)) for kind in dict.fromkeys(kinds)]
+    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), NINE), out)
+    rushed = [
+        (Kind(kind, Range(20, 50, 90), 60.0, 1.0), lanes.hours.gate(60.0)) for kind in dict.fromkeys(kinds)
+    ]
     coming = rush_boxes.coming(rushed, Pace(600.0, 3.0), CALENDAR, NINE, NINE + 30 * 1440, seed, scenarios)
     queue = Queue(tapes, minutes, fails_after(Breakdowns(900.0, 800.0), range(count), seed, scenarios), 800.0)
     benches = [Bench(15.0, part, place) for place, part in enumerate(parts) if place % 3]
@@ -110,7 +112,7 @@ def test_a_queue_longer_than_the_calendar_comes_to_no_end() -> None:
 
 def test_what_is_under_way_is_seen_to() -> None:
     playing, checking = Part(np.full(1, -np.inf)), Part(np.full(1, -np.inf))
-    lanes = Lanes(CALENDAR, 60.0, np.full((1, 1), NINE))
+    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((1, 1), NINE))
     begun = Begun([(0, np.array([NINE + 30.0]), playing)], [checking])
     staffed_simulation.work_off(Ground(lanes, 0.0, NINE), Queue([], np.empty((0, 1))), 1, TIMES, [], begun)
     assert (checking.ends[0], playing.ends[0]) == (NINE + 8, NINE + 40)

@@ -218,7 +218,6 @@ def test_a_dump_is_lines_of_json_that_say_what_they_are(desk: Desk, tmp_path: Pa
 # --- in use, damaged, full ---------------------------------------------------------------
 
 
-@pytest.mark.slow
 def test_a_shop_in_use_is_not_replaced_under_its_users(file_desk: Desk, tmp_path: Path) -> None:
     job = file_desk.book()
     copy = file_desk.shop.backup(tmp_path)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from core.model.stations import Station
-from core.scheduling.plan import estimate
+from core.scheduling.plan_records import estimate
 from core.services import deck_queue, decks_to_load
 from core.wording.messages import say
 from tests.support.booked import Desk, line

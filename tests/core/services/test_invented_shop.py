@@ -22,7 +22,7 @@ from core.model import resource_files
 from core.model.errors import Refused
 from core.model.job_records import Job
 from core.model.names import CommandId, Speed
-from core.model.pickup_records import Signature
+from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import (
@@ -128,7 +128,6 @@ def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: Inve
     assert path.name in told
 
 
-@pytest.mark.slow
 def test_without_pyav_the_shop_is_made_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "av", None)
     made = invented_shop.make(tmp_path, AFTERNOON)
@@ -235,21 +234,18 @@ def again(demonstration: Path, tmp_path_factory: pytest.TempPathFactory) -> Agai
     return Again(old, before, [Path(file) for file in json.loads(told.getvalue())["files"]])
 
 
-@pytest.mark.slow
 def test_the_same_clock_makes_the_same_shop(again: Again) -> None:
     assert contents(again.files[0]) == contents(again.old.shop)
     papers = {paper.name: paper.read_bytes() for paper in again.files if paper.suffix == ".pdf"}
     assert papers == {paper.name: paper.read_bytes() for paper in again.old.papers}
 
 
-@pytest.mark.slow
 def test_an_old_demonstration_is_never_touched(again: Again) -> None:
     old = again.old.shop.parent
     assert again.files[0] == old.with_name(f"{old.name}-2") / "demo.sqlite"
     assert contents(again.old.shop) == again.before
 
 
-@pytest.mark.slow
 def test_the_command_prints_the_files_it_made(again: Again) -> None:
     assert all(file.is_file() for file in again.files)
     assert len(again.files) == 1 + 32
@@ -278,7 +274,6 @@ def test_at_any_hour_everything_lies_behind_the_clock(now: datetime) -> None:
     assert set(first.values()) == {"book"}
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("hour", [9, 20])
 def test_it_can_be_made_early_and_late(tmp_path: Path, hour: int) -> None:
     made = invented_shop.make(tmp_path, AFTERNOON.replace(hour=hour, minute=45))

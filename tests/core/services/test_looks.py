@@ -35,7 +35,7 @@ def test_a_mouldy_tape_is_looked_over_and_then_only_goes_apart(desk: Desk) -> No
 
     assert tape.station is Station.LOOKED_OVER
     assert "2 of 9" in last_line(desk, code)
-    with pytest.raises(Refused, match="mould"):
+    with pytest.raises(Refused, match="mold"):
         desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY)
 
 

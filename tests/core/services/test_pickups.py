@@ -9,7 +9,7 @@ import pytest
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import Join, TapeCode
-from core.model.pickup_records import Signature
+from core.model.signatures import Signature
 from core.model.stations import Station
 from core.services import jobs, pickups, repair_record, tapes
 from tests.support.booked import Desk, command, line

@@ -9,12 +9,15 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
+from core.cli import plain_answers
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.stations import Station
+from core.promise import chances
 from core.services import decks, jobs, promise_entries, promises, tapes
 from core.services.records_door import Shop
 from core.store import current_settings
+from core.wording.messages import say
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
 
@@ -52,6 +55,19 @@ def test_what_is_ready_keeps_its_promise(desk: Desk) -> None:
     desk.clock.go_on(days=60)
     (kept,) = desk.shop.ask(promises.under_review)
     assert (kept.chance, kept.is_at_risk, kept.now) == (1.0, False, None)
+
+
+@pytest.mark.parametrize("aside", [Station.CANNOT_BE_PLAYED, Station.KEPT_APART])
+def test_a_box_for_which_all_is_done_is_ready_and_has_no_chance_to_tell(desk: Desk, aside: Station) -> None:
+    """The only tape that is not ready cannot be played, and the promised day has passed."""
+    job = desk.book(line(count=2))
+    desk.bring_to(job.tapes[0], Station.READY)
+    desk.shop.run(tapes.move, job.tapes[1].code, aside)
+    desk.clock.go_on(days=60)
+    (kept,) = desk.shop.ask(promises.under_review)
+    assert (kept.is_done, kept.chance, kept.is_at_risk, kept.held_by) == (True, 1.0, False, ())
+    assert say("cli", "ready_to_go") in plain_answers.promises([kept])
+    assert chances.words(kept.promise.stated) not in plain_answers.promises([kept])
 
 
 def test_a_job_that_went_home_is_in_no_list(desk: Desk) -> None:

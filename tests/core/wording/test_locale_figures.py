@@ -102,3 +102,32 @@ def test_lengths_and_codes() -> None:
 def test_weekday_and_month_stand_alone() -> None:
     assert (locale_figures.weekday(DAY), locale_figures.weekday(DAY, "fr_FR")) == ("Thursday", "jeudi")
     assert locale_figures.day_of_month(DAY, "de_DE") == "12. März"
+
+
+@pytest.mark.parametrize(
+    ("locale", "written"),
+    [("en_US", "78%"), ("de_DE", "78\u00a0%"), ("fr_FR", "78\u00a0%")],
+)
+def test_a_share_is_written_as_the_locale_writes_percent(locale: str, written: str) -> None:
+    """The percent patterns of CLDR."""
+    assert locale_figures.percent(0.784, locale) == written
+
+
+def test_a_range_of_shares_is_one_figure_where_both_ends_agree() -> None:
+    assert locale_figures.percent_range(0.47, 0.534) == "47–53%"
+    assert locale_figures.percent_range(0.531, 0.534) == "53%"
+
+
+@pytest.mark.parametrize(("locale", "written"), [("en", ["9a", "12p", "2p"]), ("de", ["9", "12", "14"])])
+def test_an_hour_on_an_axis_is_written_by_the_clock_of_the_locale(locale: str, written: list[str]) -> None:
+    """Twelve hours and narrow day periods in ``en``, twenty-four in ``de``: CLDR, through Babel."""
+    hours = [datetime(2026, 3, 12, hour) for hour in (9, 12, 14)]
+    assert [locale_figures.hour_of_day(each, locale) for each in hours] == written
+
+
+@pytest.mark.parametrize("locale", ["en", "en_GB", "de", "fr", "es"])
+def test_the_forms_of_a_date_grow_shorter_and_never_lose_the_day_of_the_week(locale: str) -> None:
+    forms = locale_figures.dates_by_length(DAY, locale)
+    lengths = [len(form) for form in forms]
+    assert lengths == sorted(lengths, reverse=True)
+    assert all(forms[-1].rstrip(".") in form for form in forms)

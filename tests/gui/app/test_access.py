@@ -17,7 +17,8 @@ from gui.customer_side.customer_window import CustomerSide
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
-from gui.widgets.guided_look import LookOver, Subject
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_progress import LookSubject
 from gui.widgets.pack_tool import PackTool
 from tests.gui.widgets.test_pack_tool import T_120
 from tests.support import access
@@ -34,7 +35,7 @@ def whole(place: Place) -> Place:
     code = job.tapes[2].code
     for station in (Station.LOOKED_OVER, Station.AT_THE_BENCH):
         place.records.shop.run(tapes.move, code, station)
-    place.window.furnish(
+    place.window.add_screens(
         place.desk, "The Tape Table", {kind.name.lower(): kind(place.desk) for kind in SCREENS}
     )
     place.window.show()
@@ -154,7 +155,7 @@ def test_every_form_can_be_heard_hit_and_reached(
 def look(place: Place) -> Iterator[LookOver]:
     place.window.show()
     opened = LookOver(place.window, short=False)
-    opened.begin(Subject("0000180014", "VHS T-120", FormatName("vhs")))
+    opened.begin(LookSubject("0000180014", "VHS T-120", FormatName("vhs")))
     place.qtbot.waitUntil(opened.isActiveWindow)
     yield opened
     opened.hide()

@@ -107,9 +107,9 @@ def test_in_a_narrow_room_columns_fold_and_the_keyboard_stays_in_sight(place: Pl
 def test_every_light_can_be_worn(place: Place, screen: Screen, look: str) -> None:
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app, theme.LOOKS[look])
+    theme.apply(app, theme.LOOKS[look])
     place.settle()
     image = place.window.grab().toImage()
     colours = {image.pixel(x, y) for x in range(0, image.width(), 3) for y in range(0, image.height(), 7)}
-    theme.dress(app)
+    theme.apply(app)
     assert len(colours) > 20

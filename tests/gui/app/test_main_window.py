@@ -14,8 +14,8 @@ from pytestqt.qtbot import QtBot
 
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.services import drafts
-from gui.app import first_window
-from gui.app.composition import Furnishing, furnish
+from gui.app import startup
+from gui.app.composition import CompositionRoot, compose
 from gui.app.main_window import Window
 from gui.counter.counter_screen import CounterScreen
 from gui.toolkit import actions, theme
@@ -27,7 +27,7 @@ NOW = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
 
 @pytest.fixture
 def shell(qtbot: QtBot, qapp: QApplication) -> Window:
-    theme.dress(qapp)
+    theme.apply(qapp)
     window = Window()
     qtbot.addWidget(window)
     window.show()
@@ -37,15 +37,15 @@ def shell(qtbot: QtBot, qapp: QApplication) -> Window:
 
 
 @pytest.fixture
-def furnished(
+def composed(
     shell: Window, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> Iterator[Furnishing]:
+) -> Iterator[CompositionRoot]:
     """The whole window on a new shop, as the program opens it."""
     import sys
 
     hook = sys.excepthook
     monkeypatch.setattr("gui.app.composition.user_log_path", lambda *names, **more: tmp_path)
-    made = furnish(shell, str(tmp_path / "shop.sqlite"), "Kim", lambda: NOW, tmp_path / "papers")
+    made = compose(shell, str(tmp_path / "shop.sqlite"), "Kim", lambda: NOW, tmp_path / "papers")
     qtbot.waitUntil(lambda: shell.screen_on_show() is not None)
     qtbot.waitUntil(lambda: made.desk.work.is_idle)
     yield made
@@ -87,7 +87,7 @@ def test_a_failure_is_told_by_a_word_first_and_goes_away_with_escape(
     assert shell.banner.sentence == ""
 
 
-def test_the_function_keys_turn_to_the_moments(furnished: Furnishing, shell: Window) -> None:
+def test_the_function_keys_turn_to_the_moments(composed: CompositionRoot, shell: Window) -> None:
     keys = (Qt.Key.Key_F2, Qt.Key.Key_F3, Qt.Key.Key_F4, Qt.Key.Key_F5, Qt.Key.Key_F1)
     been = []
     for key in keys:
@@ -98,18 +98,18 @@ def test_the_function_keys_turn_to_the_moments(furnished: Furnishing, shell: Win
     assert been == ["Phone", "Bench", "Pickup", "Shop", "Counter"]
 
 
-def test_the_title_says_shop_moment_and_person(furnished: Furnishing, shell: Window) -> None:
+def test_the_title_says_shop_moment_and_person(composed: CompositionRoot, shell: Window) -> None:
     parts = shell.windowTitle().split(" — ")
     assert parts[1:] == ["Counter", "Kim"]
 
 
 def test_the_light_changes_with_a_key_and_comes_round(
-    furnished: Furnishing, shell: Window, qapp: QApplication
+    composed: CompositionRoot, shell: Window, qapp: QApplication
 ) -> None:
     worn = []
     for _ in theme.LOOKS:
         QTest.keyClick(shell, Qt.Key.Key_F11)
-        worn.append(theme.tokens_of(qapp))
+        worn.append(theme.current_tokens(qapp))
     assert worn == [theme.DIM_BENCH, theme.HIGH_CONTRAST, theme.LIGHT]
 
 
@@ -129,7 +129,7 @@ def test_a_shop_that_cannot_be_opened_is_said_in_the_banner(
     monkeypatch.setattr("gui.app.composition.user_log_path", lambda *names, **more: tmp_path)
     broken = tmp_path / "shop.sqlite"
     broken.write_bytes(b"this is no shop" * 400)
-    made = furnish(shell, str(broken), "Kim", lambda: NOW, tmp_path / "papers")
+    made = compose(shell, str(broken), "Kim", lambda: NOW, tmp_path / "papers")
     qtbot.waitUntil(lambda: shell.banner.sentence != "")
     assert "shop" in shell.banner.sentence
     made.desk.work.close()
@@ -137,12 +137,12 @@ def test_a_shop_that_cannot_be_opened_is_said_in_the_banner(
 
 
 def test_the_clock_may_start_at_another_time() -> None:
-    clock = first_window.clock_from("2026-03-02T10:00:00-05:00")
+    clock = startup.clock_from("2026-03-02T10:00:00-05:00")
     assert (clock() - datetime.fromisoformat("2026-03-02T10:00:00-05:00")).total_seconds() < 5
-    assert first_window.clock_from(None)().tzinfo is UTC
+    assert startup.clock_from(None)().tzinfo is UTC
 
 
-def test_the_counter_is_the_first_moment(furnished: Furnishing, shell: Window) -> None:
+def test_the_counter_is_the_first_moment(composed: CompositionRoot, shell: Window) -> None:
     assert isinstance(shell.screen_on_show(), CounterScreen)
     assert QApplication.focusWidget() is not None
     press(Qt.Key.Key_F2)

@@ -55,7 +55,7 @@ def test_the_pickup_says_that_a_label_has_to_come_off_and_takes_the_answer(
     job = ready(place)
     find(place, screen, job)
     assert "no splice any more" in question(screen)
-    assert "off" in screen.label_button.text()
+    assert "off" in screen.parts.label.button.text()
     press(Qt.Key.Key_F8)
     place.settle()
     place.settle()

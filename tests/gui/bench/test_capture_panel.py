@@ -20,6 +20,7 @@ from core.services import recordings, tapes
 from gui.bench import file_timeline
 from gui.bench.bench_screen import BenchScreen
 from gui.bench.capture_panel import told
+from gui.toolkit.text import say
 from tests.support.booked import line
 from tests.support.clips import Scene, made
 from tests.support.screens import Place, press, press_text, type_in
@@ -43,9 +44,7 @@ REPORT = Report(
     keep_from=311.4,
     keep_to=5801.0,
     billable_minutes=91.49,
-    remarks=(
-        "The sound is missing in places: 50:00 to 57:00. Look at the tape itself before blaming the deck.",
-    ),
+    remarks=("The sound drops out: 50:00 to 57:00. Check the tape itself before you blame the deck.",),
 )
 
 
@@ -94,7 +93,7 @@ def held(monkeypatch: pytest.MonkeyPatch) -> Callable[[], None]:
             time.sleep(0.005)
         else:
             raise AssertionError("nobody stopped the reading")
-        raise examining.Stopped("Reading the file was stopped; nothing was kept.")
+        raise examining.Stopped("Reading the file was stopped; nothing was saved.")
 
     monkeypatch.setattr(examining, "examine", examine)
     return began.wait
@@ -126,7 +125,7 @@ def test_the_slip_of_a_tape_names_its_file_with_checksum_and_what_is_wrong_with_
     place.settle()
 
     card = " ".join(label.text() for label in screen.card.findChildren(QLabel))
-    assert "Recorded as tape 1.mp4: 1:41:45 long, 4.69 GB; 91.5 minutes to be charged" in card
+    assert "Copied to tape 1.mp4: 1:41:45 long, 4.69 GB; 91.5 minutes to charge" in card
     assert f"SHA-256 {'ab' * 16} {'ab' * 16}" in card
     assert REPORT.remarks[0] in card
 
@@ -149,7 +148,7 @@ def test_the_last_file_is_struck_out_by_keys_and_stays_in_the_history(
     place.settle()
     place.settle()
     assert [each.report for each in place.records.shop.ask(recordings.of_tape, code)] == [REPORT]
-    assert "of another.mp4 is struck out" in place.told
+    assert "of another.mp4 is no longer its file" in place.told
     told_of = " ".join(each.words for each in place.records.shop.ask(tapes.history, code))
     assert "the neighbour's tape" in told_of
     assert QApplication.focusWidget() is screen.box
@@ -182,11 +181,11 @@ def test_escape_stops_the_reading_and_stays_at_the_file(
     name_file(place, screen, film)
     held()
     place.qtbot.waitUntil(lambda: screen.side.file.bar.value() == 250)
-    assert "Reading tape.mkv: 25 %" in written(screen)
+    assert "Reading tape.mkv: 25%" in written(screen)
 
     press(Qt.Key.Key_Escape)
     place.settle()
-    assert "nothing was kept" in place.told
+    assert "nothing was saved" in place.told
     assert not screen.side.file.is_reading
     assert screen.side.file.report is None
     assert screen.side.file.isVisible()
@@ -240,8 +239,8 @@ def test_remarks_come_first_and_nothing_odd_is_said_too() -> None:
     assert told(REPORT)[0] == (REPORT.remarks[0], "attention")
     clean = replace(REPORT, stretches=(), remarks=(), sound=Sound.PRESENT, keep_from=0.0, keep_to=6105.2)
     lines = [words for words, _ in told(clean)]
-    assert "Nothing blank, frozen or silent in it." in lines
-    assert "Keep all of it: no end is blank." in lines
+    assert say("capture", "nothing_odd") in lines
+    assert say("capture", "keep_all") in lines
     assert "1:41:45 long, 4.69 GB" in lines
 
 

@@ -61,7 +61,7 @@ def test_a_key_turns_the_place_to_metres_and_what_was_typed_stays_the_same_place
     form = screen.side.splice
     # 33.35 mm/s (IEC 60774): 30 minutes are 60.03 m.
     assert form.at.text() == "60.03"
-    assert form.at.accessibleName() == "Where, in metres from the head of the tape"
+    assert form.at.accessibleName() == say("repair", "at_metres")
     assert QApplication.focusWidget() is form.at
     press_text("60")
     press(Qt.Key.Key_Return)
@@ -70,7 +70,7 @@ def test_a_key_turns_the_place_to_metres_and_what_was_typed_stays_the_same_place
     place.settle()
     (joint,) = kept(place, code).splices
     assert (joint.at_metres, joint.measured) == (60.0, Measure.METRES)
-    assert "60 m (30 min) in" in written(screen.card)
+    assert "At 60 m (30 min): " in written(screen.card)
 
 
 def test_the_loss_is_told_live_and_the_leader_is_told_from_the_programme(
@@ -117,7 +117,7 @@ def test_joints_stand_on_the_card_from_the_head_with_their_sum(
     for where in ("40", "5"):
         splice(place, where, "10")
     card = written(screen.card)
-    assert card.index("5 min in") < card.index("40 min in") < card.index("The 2 splices together")
+    assert card.index("At 5 min:") < card.index("At 40 min:") < card.index("All 2 splices together")
 
 
 def test_one_of_two_joints_is_struck_out_and_stays_readable(
@@ -136,8 +136,8 @@ def test_one_of_two_joints_is_struck_out_and_stays_readable(
     assert [each.at_minutes for each in kept(place, code).splices] == [5]
     lines = {each.text(): each for each in screen.card.findChildren(QLabel) if each.isVisibleTo(screen.card)}
     struck = [text for text, label in lines.items() if label.fontInfo().strikeOut()]
-    assert [text[:9] for text in struck] == ["40 min in"]
-    assert any(text.startswith("Struck out by Kim") and "typed twice" in text for text in lines)
+    assert [text[:10] for text in struck] == ["At 40 min:"]
+    assert any(text.startswith("Removed by Kim") and "typed twice" in text for text in lines)
 
 
 def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_key(
@@ -173,8 +173,8 @@ def test_what_failed_is_kept_by_key(place: Place, screen: BenchScreen, code: Tap
     place.settle()
     (tried,) = kept(place, code).tried
     assert (tried.code, tried.succeeded, tried.note) == ("re-anchor", False, "the clip is cracked")
-    assert "Re-anchor the leader (the clip is cracked): failed. Kim" in written(screen.card)
-    assert "without success" in place.told
+    assert "Re-anchor the leader (the clip is cracked): did not work. Kim" in written(screen.card)
+    assert "did not work" in place.told
 
 
 def test_the_repairs_a_tape_needs_stand_first(place: Place, screen: BenchScreen) -> None:
@@ -190,14 +190,14 @@ def test_a_part_is_taken_from_the_shelf_by_its_count(
     press(Qt.Key.Key_R, CTRL)
     form = screen.side.repair
     offered = [form.part.itemText(row) for row in range(form.part.count())]
-    assert offered == ["none", "Shell: 2 on the shelf", "Shell from elsewhere", "Screws from elsewhere"]
+    assert offered == ["none", "Shell: 2 in stock", "Shell from somewhere else", "Screws from somewhere else"]
     form.part.setCurrentIndex(1)
     form.field.setFocus()
     press(Qt.Key.Key_Return)
     place.settle()
     assert kept(place, code).tried[0].came_from == "a thrift store"
     assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 1
-    assert "Look the tape over" in place.told
+    assert "Check the tape before you clear it" in place.told
 
 
 def test_a_part_from_elsewhere_says_from_where(place: Place, screen: BenchScreen, code: TapeCode) -> None:
@@ -258,7 +258,7 @@ def test_donors_are_put_on_the_shelf_in_a_window_of_their_own(
     place.settle()
     shelf = screen.repairing.shelf
     assert shelf.isVisible()
-    assert "Nothing is on the shelf for VHS yet" in written(shelf)
+    assert "No parts for VHS in stock yet" in written(shelf)
     shelf.count.setText("half")
     shelf.save.click()
     assert "half" in shelf.trouble.text()
@@ -271,7 +271,7 @@ def test_donors_are_put_on_the_shelf_in_a_window_of_their_own(
     place.settle()
     place.settle()
     assert "3 × shell from a box of old films" in written(shelf)
-    assert "Shell: 3 on the shelf" in [
+    assert "Shell: 3 in stock" in [
         screen.side.repair.part.itemText(row) for row in range(screen.side.repair.part.count())
     ]
     shelf.close()
@@ -308,7 +308,7 @@ def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: BenchScre
     after = kept(place, code).after_repair
     assert after is not None
     assert after.look is Look.AGAIN
-    assert "to be done once more" in written(screen.card)
+    assert "needs more work" in written(screen.card)
     assert screen.side.after.isVisible()
 
 

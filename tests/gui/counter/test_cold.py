@@ -60,7 +60,7 @@ def test_the_tick_is_reached_from_the_tray_and_leads_back_to_it(clerk: Clerk) ->
 def test_a_power_cut_does_not_warm_the_box(clerk: Clerk, place: Place) -> None:
     clerk.count(format="vh")
     press(Qt.Key.Key_O, ALT)
-    clerk.counter.keeping.now()
+    clerk.counter.autosave.save_now()
     place.settle()
     kept = place.records.shop.ask(drafts.kept, "counter Kim")
     assert isinstance(kept, TypedBox)
@@ -80,7 +80,7 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
     place.settle()
     clerk.counter.parts.form.fields["name"].setFocus()
     press_text("Ada Fenwick")
-    clerk.counter.book()
+    clerk.counter.booking.book()
     place.settle()
     job = place.records.shop.ask(jobs.get, JobNumber("000018"))
     tape = place.records.bring_to(job.tapes[0], Station.CLEARED_TO_PLAY)

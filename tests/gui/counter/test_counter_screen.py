@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.model.names import Finding
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs, promises
@@ -496,8 +497,8 @@ def test_both_looks_at_a_cassette_can_be_found_while_a_question_is_asked(clerk: 
     assert said == {"Look over   Ctrl+L", "Measure packs   Ctrl+M"}
     clerk.counter.parts.table.put_cursor(0, 0)
     clerk.button("look-over-row-word").click()
-    assert clerk.counter.looks.look_over.isVisible()
-    clerk.counter.looks.look_over.close()
+    assert clerk.counter.inspections.look_over.isVisible()
+    clerk.counter.inspections.look_over.close()
 
 
 # --- room, names, reach ------------------------------------------------------------------
@@ -524,7 +525,7 @@ def test_fourteen_rows_the_slip_the_dots_and_the_question_stand_without_scrollin
     assert parts.table.viewport().height() >= 14 * parts.table.rowHeight(0)
     assert parts.table.horizontalScrollBar().maximum() == 0
     room = clerk.counter.rect()
-    for part in (parts.slip, parts.asking, parts.taking, *parts.asking.findChildren(QAbstractButton)):
+    for part in (parts.slip, parts.asking, parts.booking_bar, *parts.asking.findChildren(QAbstractButton)):
         if part.isVisible():
             corner = part.mapTo(clerk.counter, part.rect().bottomRight())
             assert room.contains(corner), f"{part.objectName()} reaches to {corner}"
@@ -571,7 +572,7 @@ def test_every_field_stands_under_a_visible_label_with_a_key_of_its_own(clerk: C
 def test_the_row_as_it_is_typed_is_the_row_in_the_box(clerk: Clerk) -> None:
     clerk.count(count="6", format="vh", marking="t120", speed="e", tv="n", findings="sn, mo", label="A")
     assert clerk.counter.draft.box.rows[0] == TypedRow(
-        "6", "VHS", "T-120", "", "EP", "NTSC", "snapped, mould", "A"
+        "6", "VHS", "T-120", "", "EP", "NTSC", f"snapped, {Finding.MOULD.words}", "A"
     )
 
 

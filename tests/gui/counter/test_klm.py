@@ -24,7 +24,7 @@ def window(place: Place) -> Place:
     """The window with all its screens, and a job of two tapes in the shop."""
     place.records.book(line(count=2))
     screens = {kind.name.lower(): kind(place.desk) for kind in SCREENS}
-    place.window.furnish(place.desk, "The Tape Table", screens)
+    place.window.add_screens(place.desk, "The Tape Table", screens)
     place.window.show()
     place.window.activateWindow()
     place.qtbot.waitExposed(place.window)

@@ -16,7 +16,7 @@ from core.services import drafts, jobs, promises
 from gui.counter import live_day
 from gui.counter.live_day import LATE_MS
 from gui.toolkit import text
-from gui.widgets.twenty_dots import Dots
+from gui.widgets.twenty_dots import PromiseDots
 from tests.support.counting import ALT, CONTROL, Clerk, clerk_at, held_up
 from tests.support.patience import PATIENCE_MS
 from tests.support.screens import Place, press, press_text
@@ -84,8 +84,8 @@ def test_no_key_works_out_a_day_on_the_thread_of_the_window(
 def test_the_last_day_stays_and_says_that_another_is_worked_out(clerk: Clerk, place: Place) -> None:
     clerk.count(count="2", format="vh", marking="t120")
     near = clerk.day
-    dots = clerk.counter.parts.slip.findChild(Dots)
-    assert isinstance(dots, Dots)
+    dots = clerk.counter.parts.slip.findChild(PromiseDots)
+    assert isinstance(dots, PromiseDots)
     drawn = dots.shown
     with held_up(clerk, place):
         put_count(clerk, "90")
@@ -115,13 +115,13 @@ def test_only_the_day_of_the_tapes_on_show_is_ever_shown(
     clerk.count(count="2", format="vh", marking="t120")
     clerk.wait_for_the_day()
     begun: list[object] = []
-    real = place.work.follow
+    real = place.work.compute_latest
 
     def noted(*args: Any, **named: Any) -> None:
         begun.append(args)
         real(*args, **named)
 
-    monkeypatch.setattr(place.work, "follow", noted)
+    monkeypatch.setattr(place.work, "compute_latest", noted)
     with held_up(clerk, place):
         for place_in_row, digits in enumerate(("90", "80", "3"), start=1):
             put_count(clerk, digits)

@@ -21,16 +21,16 @@ LARGE = Inventory((line(count=12), line("hi8", count=30, marking="P6-120")))
 @pytest.fixture
 def live(file_desk: Desk) -> LiveQuote:
     made = LiveQuote()
-    made.present = file_desk.shop.ask(promises.snapshot)
+    made.snapshot = file_desk.shop.ask(promises.snapshot)
     return made
 
 
 def settled(live: LiveQuote, box: Inventory, desk: Desk) -> Quote:
     """The quote of a box once its day came."""
-    live.of(box, desk.clock())
+    live.quote(box, desk.clock())
     assert live.open is not None
     assert live.settle(live.open, live.open.quote(desk.clock()))
-    quote, _ = live.of(box, desk.clock())
+    quote, _ = live.quote(box, desk.clock())
     assert quote is not None
     return quote
 
@@ -39,7 +39,7 @@ def settled(live: LiveQuote, box: Inventory, desk: Desk) -> Quote:
 def test_the_price_comes_at_once_and_is_the_final_one(
     live: LiveQuote, file_desk: Desk, box: Inventory
 ) -> None:
-    at_once, _ = live.of(box, file_desk.clock())
+    at_once, _ = live.quote(box, file_desk.clock())
     whole = settled(live, box, file_desk)
     assert at_once is not None
     assert (at_once.tapes, at_once.price, at_once.storage, at_once.capture_hours, at_once.valid_until) == (
@@ -52,7 +52,7 @@ def test_the_price_comes_at_once_and_is_the_final_one(
 
 
 def test_the_first_tape_has_no_day_and_no_reason_why_until_it_comes(live: LiveQuote, file_desk: Desk) -> None:
-    quote, _ = live.of(SMALL, file_desk.clock())
+    quote, _ = live.quote(SMALL, file_desk.clock())
     assert quote is not None
     assert not live.is_settled
     assert (quote.promise.day, quote.promise.held_by, quote.warnings, quote.questions) == (None, (), (), ())
@@ -61,28 +61,28 @@ def test_the_first_tape_has_no_day_and_no_reason_why_until_it_comes(live: LiveQu
 
 def test_the_day_before_stands_until_the_new_one_comes(live: LiveQuote, file_desk: Desk) -> None:
     before = settled(live, SMALL, file_desk)
-    unsettled, _ = live.of(LARGE, file_desk.clock())
+    unsettled, _ = live.quote(LARGE, file_desk.clock())
     assert unsettled is not None
     assert unsettled.promise == before.promise
     assert settled(live, LARGE, file_desk).promise != before.promise
 
 
 def test_a_day_that_comes_for_a_box_that_changed_is_dropped(live: LiveQuote, file_desk: Desk) -> None:
-    live.of(LARGE, file_desk.clock())
+    live.quote(LARGE, file_desk.clock())
     outdated = live.open
     assert outdated is not None
-    live.of(SMALL, file_desk.clock())
+    live.quote(SMALL, file_desk.clock())
     assert not live.settle(outdated, outdated.quote(file_desk.clock()))
     assert not live.refuse(outdated, WrongInput("tapes", 1, "nothing"))
     assert not live.is_settled
-    assert live.of(SMALL, file_desk.clock())[0] != outdated.quote(file_desk.clock())
+    assert live.quote(SMALL, file_desk.clock())[0] != outdated.quote(file_desk.clock())
 
 
 def test_a_day_is_dropped_when_the_queue_moved_on_meanwhile(live: LiveQuote, file_desk: Desk) -> None:
     first = settled(live, SMALL, file_desk)
     file_desk.book(line(count=60))
-    live.present = file_desk.shop.ask(promises.snapshot)
-    live.of(SMALL, file_desk.clock())
+    live.snapshot = file_desk.shop.ask(promises.snapshot)
+    live.quote(SMALL, file_desk.clock())
     assert not live.is_settled
     assert settled(live, SMALL, file_desk).promise.chances != first.promise.chances
 
@@ -90,31 +90,31 @@ def test_a_day_is_dropped_when_the_queue_moved_on_meanwhile(live: LiveQuote, fil
 def test_a_name_or_a_label_makes_no_new_quote(live: LiveQuote, file_desk: Desk) -> None:
     first = settled(live, SMALL, file_desk)
     labelled = Inventory((replace(SMALL.lines[0], label="Lake"),))
-    assert live.of(labelled, file_desk.clock())[0] is first
+    assert live.quote(labelled, file_desk.clock())[0] is first
     assert live.is_settled
 
 
 def test_what_the_shop_cannot_quote_is_said_and_forgotten(live: LiveQuote, file_desk: Desk) -> None:
     too_many = Inventory((TapeLine(501, FormatName("vhs")),))
-    quote, failure = live.of(too_many, file_desk.clock())
+    quote, failure = live.quote(too_many, file_desk.clock())
     assert quote is None
     assert failure is not None
     assert live.is_settled, "there is nothing left to work out"
-    assert live.of(SMALL, file_desk.clock())[1] is None
+    assert live.quote(SMALL, file_desk.clock())[1] is None
 
 
 def test_what_only_the_day_finds_wrong_is_said(live: LiveQuote, file_desk: Desk) -> None:
-    live.of(SMALL, file_desk.clock())
+    live.quote(SMALL, file_desk.clock())
     assert live.open is not None
     wrong = WrongInput("day", "never", "a day is accepted")
     assert live.refuse(live.open, wrong)
-    assert live.of(SMALL, file_desk.clock()) == (None, wrong)
+    assert live.quote(SMALL, file_desk.clock()) == (None, wrong)
 
 
 def test_an_empty_tray_has_no_quote_and_waits_for_none(live: LiveQuote, file_desk: Desk) -> None:
-    live.of(SMALL, file_desk.clock())
+    live.quote(SMALL, file_desk.clock())
     late = live.open
     assert isinstance(late, PendingDay)
-    assert live.of(Inventory(()), file_desk.clock()) == (None, None)
+    assert live.quote(Inventory(()), file_desk.clock()) == (None, None)
     assert live.is_settled
     assert not live.settle(late, late.quote(file_desk.clock()))

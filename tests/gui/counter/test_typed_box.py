@@ -13,7 +13,7 @@ from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter.typed_box import answered, box_of, read_box, read_row, row_of, tidied
 
 TODAY = date(2026, 3, 3)
-FULL = TypedRow("6", "VHS", "T-120", "S-VHS", "EP", "NTSC", "snapped, mould", "Birthdays")
+FULL = TypedRow("6", "VHS", "T-120", "S-VHS", "EP", "NTSC", "snapped, mold", "Birthdays")
 
 
 def test_a_row_is_read_cell_by_cell() -> None:

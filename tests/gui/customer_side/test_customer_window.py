@@ -7,10 +7,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit, QWidget
 
+from core.catalogue import formats
 from gui.customer_side.customer_window import SCALE, CustomerSide, second_screen
 from gui.toolkit import theme
-from gui.widgets.not_for_reuse_strip import Band
-from gui.widgets.twenty_dots import Dots
+from gui.toolkit.text import say
+from gui.widgets.layouts import Columns
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip
+from gui.widgets.twenty_dots import PromiseDots
+from tests.support import invented_job
 from tests.support.booked import line
 from tests.support.counting import ALT, Clerk, clerk_at, held_up
 from tests.support.screens import Place, press, press_text
@@ -76,8 +80,8 @@ def test_it_shows_the_number_once_the_box_is_booked(side: CustomerSide, clerk: C
 
 
 def test_it_says_what_cannot_be_restored_and_wears_the_band(side: CustomerSide, clerk: Clerk) -> None:
-    band = side.findChild(Band)
-    assert isinstance(band, Band)
+    band = side.findChild(NotForReuseStrip)
+    assert isinstance(band, NotForReuseStrip)
     assert not band.isVisible()
     clerk.count(format="vh", findings="sn")
     clerk.look()
@@ -100,6 +104,61 @@ def test_it_shows_neither_other_customers_nor_the_reasons_of_the_shop(
     shown = words_on(side) + side.slip.accessibleDescription()
     assert "Quince" not in shown
     assert not any(reason in shown for reason in quote.promise.held_by)
+
+
+def test_it_greets_with_every_kind_of_cassette_the_shop_takes(side: CustomerSide) -> None:
+    known = {each.name for each in formats.catalogue().formats if each.has_own_system}
+    assert {drawn.format for drawn in side.tapes.shown} == known
+    assert side.tapes.arrangement() is not None
+
+
+def test_the_tapes_are_drawn_with_what_they_are_and_which_come_back_not_for_reuse(
+    side: CustomerSide, clerk: Clerk
+) -> None:
+    clerk.count(count="6", format="vh", marking="t120")
+    clerk.count(format="hi8", findings="sn")
+    clerk.count(format="betamax", findings="mould")
+    clerk.look()
+    drawn = side.tapes.shown
+    assert [(each.format, each.count, each.not_for_reuse) for each in drawn] == [
+        ("vhs", 6, False),
+        ("hi8", 1, True),
+        ("betamax", 1, False),
+    ]
+    assert drawn[0].words == "6 × VHS T-120"
+    assert drawn[0].length.startswith("each plays ")
+    assert drawn[2].length == say("counter", "cannot_play")
+    assert all(each.words in side.tapes.accessibleName() for each in drawn)
+
+
+def test_the_tray_gives_way_to_what_must_be_told(side: CustomerSide, clerk: Clerk, place: Place) -> None:
+    side.resize(1280, 800)
+    clerk.count(format="vh")
+    place.settle()
+    roomy = side.tapes.height()
+    for findings in ("sn", "scratched", "mould", "crushed"):
+        clerk.count(format="vh", findings=findings)
+    place.settle()
+    assert side.tapes.height() < roomy
+    assert side.findChild(Columns).verticalScrollBar().maximum() == 0
+
+
+def test_where_the_columns_fold_the_tapes_are_still_there(side: CustomerSide, place: Place) -> None:
+    side.resize(640, 400)
+    place.settle()
+    columns = side.findChild(Columns)
+    assert isinstance(columns, Columns)
+    assert columns.is_folded
+    assert side.tapes.arrangement() is not None
+
+
+def test_once_it_is_booked_the_phone_number_of_the_shop_is_there(side: CustomerSide, clerk: Clerk) -> None:
+    side.show_front(invented_job.FRONT)
+    clerk.count(format="vh")
+    clerk.name_the_customer("Ada Fenwick")
+    assert invented_job.FRONT.phone not in words_on(side).replace("\u00a0", " ")
+    clerk.book()
+    assert invented_job.FRONT.phone in words_on(side).replace("\u00a0", " ")
 
 
 def test_nothing_on_it_can_be_changed(side: CustomerSide) -> None:
@@ -149,8 +208,8 @@ def test_what_was_quoted_while_it_was_turned_away_is_there_when_it_is_turned(
 def test_the_dots_are_twenty_and_spoken(side: CustomerSide, clerk: Clerk) -> None:
     clerk.count(count="3", format="vh", marking="t120")
     clerk.wait_for_the_day()
-    dots = side.findChild(Dots)
-    assert isinstance(dots, Dots)
+    dots = side.findChild(PromiseDots)
+    assert isinstance(dots, PromiseDots)
     assert sum(column.count for column in dots.shown) == 20
     assert "Twenty dots" in dots.accessibleDescription()
 

@@ -10,7 +10,7 @@ from core.model.names import DonorPart, Finding, FormatName
 from core.services import donors, repair_attempts
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
-from gui.shop.donor_shelf import DonorShelf
+from gui.shop.donor_stock_page import DonorStockPage
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
@@ -19,7 +19,7 @@ VHS = FormatName("vhs")
 LOT = "a flea-market T-120"
 
 
-def opened(place: Place) -> DonorShelf:
+def opened(place: Place) -> DonorStockPage:
     """The chapter on a shop of which it was chosen."""
     screen = place.turn_to(ShopScreen)
     assert screen.chapters.stand_on("donors")
@@ -27,14 +27,14 @@ def opened(place: Place) -> DonorShelf:
     return chapter(place)
 
 
-def chapter(place: Place) -> DonorShelf:
+def chapter(place: Place) -> DonorStockPage:
     """The chapter that is open now."""
-    found = place.window.findChildren(DonorShelf)
+    found = place.window.findChildren(DonorStockPage)
     assert found
     return found[-1]
 
 
-def words_on(page: DonorShelf) -> str:
+def words_on(page: DonorStockPage) -> str:
     return " ".join(label.text() for label in page.findChildren(QLabel) if label.isVisibleTo(page))
 
 
@@ -58,7 +58,7 @@ def test_every_place_says_what_lies_there_where_from_and_which_tape_had_a_part(
     assert rows[0].startswith(
         f"Hi8 screws. {say('donors', 'count', count=10)}. {say('donors', 'from_nobody')}"
     )
-    assert rows[1] == f"VHS shell. 3 left. from {LOT} · went into {tape_code(stocked)}"
+    assert rows[1] == f"VHS shell. 3 left. from {LOT} · used in {tape_code(stocked)}"
     assert "one VHS shell taken off the shelf" in words_on(page)
 
 

@@ -9,7 +9,7 @@ from core.model.settings_records import Expected
 from core.model.stations import Station
 from core.services import closed_days, decks
 from core.store import current_settings
-from gui.shop.expectation_form import ExpectForm
+from gui.shop.expectation_form import ExpectationForm
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, type_in, written
@@ -27,8 +27,8 @@ def screen(place: Place) -> ShopScreen:
     return shop
 
 
-def form(screen: ShopScreen) -> ExpectForm:
-    return next(iter(screen.page.findChildren(ExpectForm)))
+def form(screen: ShopScreen) -> ExpectationForm:
+    return next(iter(screen.page.findChildren(ExpectationForm)))
 
 
 def test_each_figure_stands_beside_what_was_counted(screen: ShopScreen) -> None:

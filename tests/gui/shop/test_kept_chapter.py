@@ -22,7 +22,7 @@ from gui.shop.deck_care import DeckCare
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
-from gui.widgets.improvement_lines import HelpLines
+from gui.widgets.improvement_lines import ImprovementLines
 from tests.core.promise.test_reliability import CURVE, drawn
 from tests.support.booked import line
 from tests.support.patience import PATIENCE_S
@@ -42,7 +42,7 @@ def words_of(widget: QWidget) -> str:
 
 @pytest.fixture
 def dressed(qapp: QApplication) -> None:
-    theme.dress(qapp)
+    theme.apply(qapp)
 
 
 # --- the record --------------------------------------------------------------------------
@@ -163,7 +163,7 @@ def test_the_queue_is_told_what_would_help_on_a_key(place: Place) -> None:
     screen.chapters.stand_on("promises")
     press(Qt.Key.Key_F6)
     place.settle()
-    lines = next(iter(screen.page.findChildren(HelpLines)))
+    lines = next(iter(screen.page.findChildren(ImprovementLines)))
     assert lines.isVisible()
     assert "sooner on average" in lines.accessibleDescription()
     assert len([one for one in lines.lines if one.isVisible()]) <= 3
@@ -190,7 +190,7 @@ def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
     screen = place.turn_to(CounterScreen)
     screen.draft.begin(_box(6))
     place.settle()
-    screen.what_would_help()
+    screen.earlier_day.ask()
     screen.draft.write(0, "count", "7")
     place.settle()
     assert not screen.parts.help.isVisible()
@@ -198,7 +198,7 @@ def test_an_answer_about_another_box_is_dropped(place: Place) -> None:
 
 def test_an_empty_tray_has_no_day_to_help(place: Place) -> None:
     screen = place.turn_to(CounterScreen)
-    screen.what_would_help()
+    screen.earlier_day.ask()
     assert say("counter", "need_tape") in place.told
 
 
@@ -210,7 +210,7 @@ def test_a_caller_is_answered_while_the_shop_thinks(place: Place) -> None:
     """A question that takes long is worked out beside the records, not in front of them."""
     place.records.book(line(count=2))
     going, answered = Event(), []
-    place.work.think(partial(going.wait, PATIENCE_S), then=answered.append)
+    place.work.compute_long(partial(going.wait, PATIENCE_S), then=answered.append)
     place.work.ask(deck_queue.waiting, then=answered.append)
     place.qtbot.waitUntil(lambda: len(answered) == 1)
     assert len(answered[0]) == 2

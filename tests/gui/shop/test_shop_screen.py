@@ -19,7 +19,7 @@ from core.catalogue.markings import Sourced
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
-from core.services import decks, figure_sources
+from core.services import decks, figure_sources, tapes
 from core.store import current_settings
 from core.wording.messages import say
 from gui.shop import sources_chapter
@@ -154,6 +154,16 @@ def test_a_promise_that_slips_is_listed_first_and_counted(place: Place, screen: 
     assert promises.place == "2 to call"
 
 
+def test_a_box_whose_last_tape_cannot_be_played_is_ready(place: Place, screen: ShopScreen) -> None:
+    job = place.records.book(line(), name="Bo Ek")
+    place.records.shop.run(tapes.move, job.tapes[0].code, Station.CANNOT_BE_PLAYED)
+    place.records.clock.go_on(days=60)
+    screen.refresh()
+    place.settle()
+    told = open_chapter(screen, "promises")
+    assert "ready to be picked up" in told[told.index("Bo Ek") :]
+
+
 def test_what_a_pickup_or_move_changes_is_read_again(place: Place, screen: ShopScreen) -> None:
     assert screen.view is not None
     before = screen.view
@@ -169,7 +179,7 @@ def test_what_a_pickup_or_move_changes_is_read_again(place: Place, screen: ShopS
 def picture(qtbot: QtBot) -> DeckWeek:
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app)
+    theme.apply(app)
     made = DeckWeek()
     qtbot.addWidget(made)
     made.resize(1000, 300)
@@ -178,19 +188,19 @@ def picture(qtbot: QtBot) -> DeckWeek:
 
 def test_hours_have_one_scale_and_closing_comes_before_the_end_of_each_day(picture: DeckWeek) -> None:
     picture.show_week(deck_week.week(fittings(), (), TUESDAY))
-    stretches = picture.stretches()
-    assert len(stretches) == 5
-    widths = [(s.x(s.closes) - s.left) / ((s.closes - s.opens) / timedelta(hours=1)) for s in stretches]
+    segments = picture.segments()
+    assert len(segments) == 5
+    widths = [(s.x(s.closes) - s.left) / ((s.closes - s.opens) / timedelta(hours=1)) for s in segments]
     assert max(widths) - min(widths) < 1e-6
-    assert all(s.left < s.x(s.closes) < s.left + s.wide for s in stretches)
-    assert stretches[-1].left + stretches[-1].wide <= picture.width()
+    assert all(s.left < s.x(s.closes) < s.left + s.wide for s in segments)
+    assert segments[-1].left + segments[-1].wide <= picture.width()
 
 
 def test_the_bar_is_full_until_the_tape_may_end_and_fades_after(picture: DeckWeek) -> None:
     tape = queued(1, minutes=Range(60, 240, 420), since=TUESDAY)
     picture.show_week(deck_week.week(fittings(), (tape,), TUESDAY))
     picture.show()
-    first = picture.stretches()[0]
+    first = picture.segments()[0]
     image = picture.grab().toImage()
 
     def darkness(hours: float) -> int:
@@ -207,7 +217,7 @@ def test_the_picture_is_told_in_words_as_well(picture: DeckWeek) -> None:
     picture.show_week(deck_week.week(fittings(deck("VHS 1", "vhs"), off), (tape,), TUESDAY))
     told = picture.accessibleDescription()
     assert (
-        "VHS 1: 0000010010 on Tue, Mar 3 from 9:00\u00a0AM, ends between 9:50\u00a0AM and 10:10\u00a0AM"
+        "VHS 1: 000001 001 0 on Tue, Mar 3 from 9:00\u00a0AM, ends between 9:50\u00a0AM and 10:10\u00a0AM"
         in told
     )
     assert "8 mm: out of service" in told

@@ -36,7 +36,7 @@ def test_a_name_written_out_wins_over_one_that_begins_so() -> None:
 
 
 def test_sn_means_snapped() -> None:
-    assert first(accepted_words.FINDINGS_OFFERED, "sn") == "snapped"
+    assert first(accepted_words.findings_offered(), "sn") == "snapped"
 
 
 def test_case_dashes_and_spaces_do_not_count() -> None:

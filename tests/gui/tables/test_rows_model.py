@@ -12,8 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from gui.tables.choices import CellChoice
 from gui.tables.column_specs import Column
-from gui.tables.keyboard_navigation import TravelTable
-from gui.tables.rows_model import Rows
+from gui.tables.keyboard_navigation import KeyboardTable
+from gui.tables.rows_model import RowsModel
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from tests.support.screens import press, press_text
@@ -48,8 +48,8 @@ class Basket:
     """An owner of rows, as a screen is one."""
 
     def __init__(self) -> None:
-        self.rows = Rows(COLUMNS)
-        self.table = TravelTable(self.rows)
+        self.rows = RowsModel(COLUMNS)
+        self.table = KeyboardTable(self.rows)
         self.pears: list[Pear] = list(THREE)
         self.rows.written.connect(self.write)
         self.table.row_wanted.connect(self.add)
@@ -67,7 +67,7 @@ class Basket:
 
 @pytest.fixture
 def basket(qtbot: QtBot, qapp: QApplication) -> Basket:
-    theme.dress(qapp)
+    theme.apply(qapp)
     made = Basket()
     qtbot.addWidget(made.table)
     made.table.resize(500, 300)
@@ -122,7 +122,7 @@ class Watched:
     ],
 )
 def test_the_model_tells_the_least_and_never_resets(shown: tuple[Pear, ...], signs: list[str]) -> None:
-    rows = Rows(COLUMNS)
+    rows = RowsModel(COLUMNS)
     rows.show(THREE)
     watched = Watched(rows)
     rows.show(shown)
@@ -131,7 +131,7 @@ def test_the_model_tells_the_least_and_never_resets(shown: tuple[Pear, ...], sig
 
 
 def test_the_model_keeps_qts_own_rules() -> None:
-    rows = Rows(COLUMNS)
+    rows = RowsModel(COLUMNS)
     tester = QAbstractItemModelTester(rows, QAbstractItemModelTester.FailureReportingMode.Warning)
     for shown in (THREE, THREE[:1], (*THREE, Pear()), (Pear("7"), *THREE[1:]), ()):
         rows.show(shown)
@@ -139,7 +139,7 @@ def test_the_model_keeps_qts_own_rules() -> None:
 
 
 def test_a_cell_says_its_column_its_text_and_its_complaint() -> None:
-    rows = Rows(COLUMNS)
+    rows = RowsModel(COLUMNS)
     rows.show((Pear("1", "apple"),))
     spoken = rows.index(0, 1).data(Qt.ItemDataRole.AccessibleTextRole)
     assert spoken == "Kind, apple, Conference, Concorde or Williams"

@@ -7,7 +7,7 @@ from threading import get_ident
 
 from pytestqt.qtbot import QtBot
 
-from gui.toolkit.garbage_collection import Sweeping
+from gui.toolkit.garbage_collection import MainThreadCollector
 from gui.toolkit.workers import Work
 from tests.support.bare_work import no_shop
 
@@ -32,7 +32,7 @@ def test_no_worker_frees_what_holds_itself(work: Work, qtbot: QtBot) -> None:
     freed_on: list[int] = []
     for _ in range(3):
         Loop(freed_on)
-    work.think(plenty, then=lambda _: None)
+    work.compute_long(plenty, then=lambda _: None)
     qtbot.waitUntil(lambda: work.is_idle)
     qtbot.waitUntil(lambda: bool(freed_on))
     assert freed_on == [get_ident()] * 3
@@ -40,7 +40,7 @@ def test_no_worker_frees_what_holds_itself(work: Work, qtbot: QtBot) -> None:
 
 def test_every_look_frees_the_young_and_some_the_old(qtbot: QtBot) -> None:
     freed_on: list[int] = []
-    sweeping = Sweeping()
+    sweeping = MainThreadCollector()
     old = Loop(freed_on)
     gc.collect()
     gc.collect()  # survived twice: old

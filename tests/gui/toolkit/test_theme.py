@@ -10,46 +10,46 @@ from PySide6.QtGui import QFont, QFontDatabase, QFontInfo, QFontMetricsF
 from PySide6.QtWidgets import QApplication
 
 import gui
-from gui.toolkit import theme
+from gui.toolkit import colors, style_sheet, theme
 
 GUI = Path(gui.__file__).parent
-MAY_BAND = {"theme.py", "not_for_reuse_strip.py"}
+MAY_BAND = {"colors.py", "not_for_reuse_strip.py"}
 """Where the two colours of the band may be named: their definition and the one place that paints them."""
 
 
 @pytest.fixture(autouse=True)
 def dressed(qapp: QApplication) -> None:
-    theme.dress(qapp)
+    theme.apply(qapp)
 
 
 @pytest.mark.parametrize("look", theme.LOOKS)
-@pytest.mark.parametrize(("ink", "ground"), theme.TEXT_PAIRS)
+@pytest.mark.parametrize(("ink", "ground"), colors.TEXT_PAIRS)
 def test_text_is_read_on_its_ground(look: str, ink: str, ground: str) -> None:
     # WCAG 2.2, 1.4.3
     tokens = theme.LOOKS[look]
-    assert theme.contrast(getattr(tokens, ink), getattr(tokens, ground)) >= 4.5
+    assert colors.contrast(getattr(tokens, ink), getattr(tokens, ground)) >= 4.5
 
 
 @pytest.mark.parametrize("look", theme.LOOKS)
-@pytest.mark.parametrize(("sign", "ground"), theme.SIGN_PAIRS)
+@pytest.mark.parametrize(("sign", "ground"), colors.SIGN_PAIRS)
 def test_a_sign_is_seen_on_its_ground(look: str, sign: str, ground: str) -> None:
     # WCAG 2.2, 1.4.11
     tokens = theme.LOOKS[look]
-    assert theme.contrast(getattr(tokens, sign), getattr(tokens, ground)) >= 3.0
+    assert colors.contrast(getattr(tokens, sign), getattr(tokens, ground)) >= 3.0
 
 
 def test_contrast_is_measured_as_the_standard_says() -> None:
     # WCAG 2.2: black on white is 21:1; #767676 on white is the well-known 4.54:1.
-    assert theme.contrast("#000000", "#FFFFFF") == pytest.approx(21.0)
-    assert theme.contrast("#767676", "#FFFFFF") == pytest.approx(4.54, abs=0.01)
+    assert colors.contrast("#000000", "#FFFFFF") == pytest.approx(21.0)
+    assert colors.contrast("#767676", "#FFFFFF") == pytest.approx(4.54, abs=0.01)
 
 
 def test_high_contrast_goes_beyond_the_minimum() -> None:
     # WCAG 2.2, 1.4.6: 7:1
     tokens = theme.HIGH_CONTRAST
     assert all(
-        theme.contrast(getattr(tokens, ink), getattr(tokens, ground)) >= 7.0
-        for ink, ground in theme.TEXT_PAIRS
+        colors.contrast(getattr(tokens, ink), getattr(tokens, ground)) >= 7.0
+        for ink, ground in colors.TEXT_PAIRS
     )
 
 
@@ -62,7 +62,7 @@ def test_the_colours_of_the_band_are_the_colours_of_nothing_else(look: str) -> N
         if name != "band_light" and not name.startswith("band_dark")
     }
     assert tokens.band_light not in others
-    assert tokens.band_light not in theme.style_sheet(tokens)
+    assert tokens.band_light not in style_sheet.style_sheet(tokens)
 
 
 def test_only_the_band_is_painted_in_the_colours_of_the_band() -> None:
@@ -91,8 +91,8 @@ def test_the_house_face_is_bundled_and_its_figures_are_of_one_width() -> None:
 
 
 def test_changing_the_light_changes_what_everybody_asks_for(qapp: QApplication) -> None:
-    theme.dress(qapp, theme.DIM_BENCH)
-    assert theme.tokens_of() == theme.DIM_BENCH
+    theme.apply(qapp, theme.DIM_BENCH)
+    assert theme.current_tokens() == theme.DIM_BENCH
     assert theme.DIM_BENCH.ground in qapp.styleSheet()
 
 

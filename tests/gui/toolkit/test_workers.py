@@ -33,10 +33,10 @@ def test_of_those_that_wait_only_the_newest_is_worked_out(work: Work, qtbot: QtB
         made.append(n)
         return n
 
-    work.follow(first, then=told.append)
+    work.compute_latest(first, then=told.append)
     assert first.began.wait(PATIENCE_S)
     for n in range(5):
-        work.follow(partial(make, n), then=told.append)
+        work.compute_latest(partial(make, n), then=told.append)
     first.go_on.set()
     qtbot.waitUntil(lambda: work.is_idle)
     assert (told, made) == (["first", 4], [4])
@@ -44,11 +44,11 @@ def test_of_those_that_wait_only_the_newest_is_worked_out(work: Work, qtbot: QtB
 
 def test_what_somebody_waits_for_is_never_left_out(work: Work, qtbot: QtBot) -> None:
     first, told = Held(), []
-    work.follow(first, then=told.append)
+    work.compute_latest(first, then=told.append)
     assert first.began.wait(PATIENCE_S)
-    work.reckon(partial(str, "booking"), then=told.append)
-    work.follow(partial(str, "older"), then=told.append)
-    work.follow(partial(str, "newer"), then=told.append)
+    work.compute_soon(partial(str, "booking"), then=told.append)
+    work.compute_latest(partial(str, "older"), then=told.append)
+    work.compute_latest(partial(str, "newer"), then=told.append)
     first.go_on.set()
     qtbot.waitUntil(lambda: work.is_idle)
     assert sorted(told) == ["booking", "first", "newer"]
@@ -63,8 +63,8 @@ def test_it_is_worked_out_on_another_thread_and_told_on_the_windows(work: Work, 
     def note() -> None:
         worked.append(current_thread())
 
-    work.follow(note, then=tell)
-    work.reckon(note, then=tell)
+    work.compute_latest(note, then=tell)
+    work.compute_soon(note, then=tell)
     qtbot.waitUntil(lambda: len(told) == 2)
     assert main_thread() not in worked
     assert told == [main_thread()] * 2
@@ -76,8 +76,8 @@ def test_a_refusal_is_told_and_the_next_one_follows(work: Work, qtbot: QtBot) ->
     def refuse() -> None:
         raise WrongInput("day", "never", "a day is accepted")
 
-    work.follow(refuse, then=told.append, otherwise=refused.append)
-    work.follow(partial(str, "next"), then=told.append)
+    work.compute_latest(refuse, then=told.append, otherwise=refused.append)
+    work.compute_latest(partial(str, "next"), then=told.append)
     qtbot.waitUntil(lambda: work.is_idle)
     assert told == ["next"]
     assert len(refused) == 1
@@ -85,9 +85,9 @@ def test_a_refusal_is_told_and_the_next_one_follows(work: Work, qtbot: QtBot) ->
 
 def test_closing_does_not_begin_what_still_waits(work: Work, qtbot: QtBot) -> None:
     first, made = Held(), []
-    work.follow(first, then=made.append)
+    work.compute_latest(first, then=made.append)
     assert first.began.wait(PATIENCE_S)
-    work.follow(partial(made.append, "waiting"), then=made.append)
+    work.compute_latest(partial(made.append, "waiting"), then=made.append)
     first.go_on.set()
     work.close()
     qtbot.waitUntil(lambda: "first" in made)

@@ -20,7 +20,9 @@ from core.services import tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver, LookResult, Subject, caption
+from gui.widgets.guided_look import LookOver
+from gui.widgets.look_layout import caption
+from gui.widgets.look_progress import LookResult, LookSubject
 from gui.widgets.look_step import LETTERS, celsius
 from gui.widgets.raking_light import LAMPS
 from gui.widgets.shell_drawing import ShellArt
@@ -36,7 +38,7 @@ def look(place: Place) -> Iterator[LookOver]:
     """A whole look-over of a VHS cassette, open over a window."""
     place.window.show()
     opened = LookOver(place.window, short=False)
-    opened.begin(Subject("0000180014", "VHS T-120", VHS))
+    opened.begin(LookSubject("0000180014", "VHS T-120", VHS))
     yield in_front(place, opened)
     opened.hide()
 
@@ -204,11 +206,11 @@ def test_a_look_over_broken_off_goes_on_where_it_was(look: LookOver, place: Plac
     press(Qt.Key.Key_Escape)
     assert not look.isVisible()
 
-    look.begin(Subject("0000180028", "VHS T-60", VHS))
+    look.begin(LookSubject("0000180028", "VHS T-60", VHS))
     in_front(place, look)
     assert look.found == ()
     press(Qt.Key.Key_Escape)
-    look.begin(Subject("0000180014", "VHS T-120", VHS))
+    look.begin(LookSubject("0000180014", "VHS T-120", VHS))
 
     assert look.step is not None
     assert look.step.key == "tape"
@@ -236,7 +238,7 @@ def test_at_double_size_the_look_over_fits_the_window_and_scrolls(place: Place) 
     place.window.resize(640, 400)
     place.window.show()
     small = LookOver(place.window, short=False)
-    small.begin(Subject("0000180014", "VHS T-120", VHS))
+    small.begin(LookSubject("0000180014", "VHS T-120", VHS))
     place.qtbot.waitExposed(small)
     QTest.qWait(1)
 
@@ -377,7 +379,7 @@ def test_at_the_counter_the_short_form_writes_the_row_in_one_step_that_can_be_un
     screen.parts.table.put_cursor(0, 0)
     before = screen.draft.box
     press(Qt.Key.Key_L, CTRL)
-    look = in_front(place, screen.looks.look_over)
+    look = in_front(place, screen.inspections.look_over)
     assert len(inspection.short_steps(VHS)) == 5
     to_step(look, "tape")
     press_text("r")
@@ -394,7 +396,7 @@ def test_at_the_counter_a_finding_known_already_can_be_taken_off(place: Place) -
     screen.draft.write_row(0, _typed("1", "VHS", "creased, snapped"), "typed")
     screen.parts.table.put_cursor(0, 0)
     press(Qt.Key.Key_L, CTRL)
-    look = in_front(place, screen.looks.look_over)
+    look = in_front(place, screen.inspections.look_over)
     assert set(look.found) == {Finding.CREASED, Finding.SNAPPED}
     to_step(look, "tape")
     press_text("r")

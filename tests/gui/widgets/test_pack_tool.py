@@ -63,9 +63,9 @@ def test_two_radii_give_minutes_run_and_minutes_to_go(tool: PackTool) -> None:
     type_both(tool, "30.2", "30,2")
 
     shown = words_on(tool)
-    assert "Run 47–53 % of the tape" in shown
+    assert "47–53% of the tape has played" in shown
     assert shown.count("58–66 min") == 2
-    assert "add up to a whole T-120" in shown
+    assert "add up to a full T-120" in shown
     assert "17 to 20 µm" in shown
     assert "JVC VTG82063" in shown
 
@@ -74,9 +74,9 @@ def test_one_radius_is_enough_and_the_other_pack_is_drawn_as_worked_out(tool: Pa
     tool.fields[RUN].setText("35")
 
     assert tool.reading is not None
-    assert "Left pack about 25 mm, worked out" in tool.drawing.accessibleName()
+    assert "Left pack about 25 mm, calculated" in tool.drawing.accessibleName()
     assert "Right pack 35.0 mm" in tool.drawing.accessibleName()
-    assert "With both packs" in words_on(tool)
+    assert "Measure both packs" in words_on(tool)
 
 
 def test_packs_that_cannot_be_of_this_marking_ask_for_a_second_look(tool: PackTool) -> None:
@@ -99,7 +99,7 @@ def test_a_radius_that_cannot_be_is_named_and_nothing_is_offered(tool: PackTool)
 def test_a_rewound_tape_offers_nothing_to_take_over(tool: PackTool, place: Place) -> None:
     type_both(tool, "40.7", "13.2")
 
-    assert "do not tell how much is recorded" in words_on(tool)
+    assert "cannot show how much is recorded" in words_on(tool)
     assert not tool.main.isVisibleTo(tool)
     assert not tool.here.isVisibleTo(tool)
     with place.qtbot.assertNotEmitted(tool.fill_taken):
@@ -161,7 +161,7 @@ def test_the_drawing_is_to_scale(tool: PackTool) -> None:
 
 def test_at_least_so_far_takes_over_what_was_seen_as_the_least(tool: PackTool, place: Place) -> None:
     type_both(tool, "30.21", "30.21")
-    assert "At least so far: 50 %" in tool.main.text()
+    assert "At least this far: 50%" in tool.main.text()
     with place.qtbot.waitSignal(tool.fill_taken) as told:
         press(Qt.Key.Key_Return, CTRL)
 
@@ -206,7 +206,7 @@ def test_where_the_hub_is_not_known_the_tool_says_why_and_asks_nothing(tool: Pac
 
     shown = words_on(tool)
     assert "Hi8: the hub radius is not known" in shown
-    assert "Nothing is guessed" in shown
+    assert "We do not guess" in shown
     assert not any(field.isVisibleTo(tool) for field in tool.fields)
     assert not tool.main.isVisibleTo(tool)
     assert QApplication.focusWidget() is tool.close_button
@@ -216,8 +216,8 @@ def test_an_audio_cassette_is_read_by_the_side(tool: PackTool) -> None:
     tool.begin("9", "C90", TapeLine(1, FormatName("audio-cassette"), "C90"), None)
     tool.fields[RUN].setText("19")
 
-    assert "Minutes of one side" in words_on(tool)
-    assert "thick edge towards you" in words_on(tool)
+    assert "Minutes are for one side" in words_on(tool)
+    assert "thick edge toward you" in words_on(tool)
 
 
 def test_buttons_can_be_hit_and_fields_are_named(tool: PackTool) -> None:
@@ -269,7 +269,7 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
     screen.parts.table.put_cursor(0, 0)
     before, minutes = screen.draft.box, screen.quote.tapes[0].minutes  # type: ignore[union-attr]
     press(Qt.Key.Key_M, CTRL)
-    type_both(in_front(place, screen.looks.packs), "30.21", "30.21")
+    type_both(in_front(place, screen.inspections.packs), "30.21", "30.21")
     press(Qt.Key.Key_S, ALT)
     place.settle()
 
@@ -277,7 +277,7 @@ def test_at_the_counter_the_packs_fill_the_row_in_one_step_that_can_be_undone(pl
     assert (row.fill, row.fill_known) == (pytest.approx(0.5), FillKnown.READ)
     assert screen.quote is not None
     assert screen.quote.tapes[0].minutes.high < minutes.high
-    assert "50 % (give or take 3 %) recorded" in place.told
+    assert "50% (give or take 3%) recorded" in place.told
     screen.tray.undo()
     assert screen.draft.box == before
 
@@ -289,12 +289,12 @@ def test_at_the_counter_a_tape_wound_into_its_recording_is_taken_as_the_least(pl
     )
     screen.parts.table.put_cursor(0, 0)
     press(Qt.Key.Key_M, CTRL)
-    type_both(in_front(place, screen.looks.packs), "30.21", "30.21")
+    type_both(in_front(place, screen.inspections.packs), "30.21", "30.21")
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
 
     row = screen.draft.box.rows[0]
     assert (row.fill, row.fill_known) == (pytest.approx(0.5), FillKnown.AT_LEAST)
-    assert "at least 50 % recorded" in place.told
+    assert "at least 50% recorded" in place.told
     assert screen.quote is not None
     assert screen.quote.tapes[0].minutes.low >= 122.9 / 2

@@ -17,7 +17,7 @@ from core.model.promise_records import Chance, Promise
 from gui.toolkit import text, theme
 from gui.widgets import slip_lines
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
-from gui.widgets.not_for_reuse_strip import Band, band_size, paint_band
+from gui.widgets.not_for_reuse_strip import NotForReuseStrip, band_size, paint_band
 from gui.widgets.slip import Slip
 from gui.widgets.twenty_dots import columns, in_words, twenty
 from tests.support.booked import Desk, line, quoted
@@ -27,7 +27,7 @@ MADE = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
 
 @pytest.fixture(autouse=True)
 def dressed(qapp: QApplication) -> None:
-    theme.dress(qapp)
+    theme.apply(qapp)
 
 
 def promise(*by: float, day: int | None = 2, stated: float = 0.9) -> Promise:
@@ -163,7 +163,7 @@ def test_shells_are_drawn_to_one_scale(name: str) -> None:
 
 
 def test_the_band_keeps_its_words_with_it(qtbot: QtBot) -> None:
-    band = Band()
+    band = NotForReuseStrip()
     qtbot.addWidget(band)
     assert band.accessibleName() == "Not for reuse"
     assert band_size("Not for reuse").width() < band_size("Not for reuse — not again").width()
@@ -175,6 +175,6 @@ def test_the_band_is_striped_with_its_two_colours() -> None:
     painter = QPainter(image)
     paint_band(painter, QRectF(0, 0, 200, 24))
     painter.end()
-    tokens = theme.tokens_of()
+    tokens = theme.current_tokens()
     edge = {image.pixelColor(x, 12).name().upper() for x in range(30)}
     assert {tokens.band_dark.upper(), tokens.band_light.upper()} <= edge

@@ -1,0 +1,12 @@
+"""The names of the shop as a person says them: a finding, a station, a way of joining two ends, a part."""
+
+from __future__ import annotations
+
+from core.model.names import DonorPart, Finding, Join
+from core.model.stations import Station
+from core.wording.messages import say
+
+
+def spoken(name: Finding | Station | Join | DonorPart, language: str | None = None) -> str:
+    """The name as it stands within a sentence: ``off the hub``, ``at the bench``."""
+    return say("names", f"{type(name).__name__.lower()}-{name.value}", language=language)

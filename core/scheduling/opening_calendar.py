@@ -1,0 +1,288 @@
+"""The openings of a shop as minutes that numpy can search, and when a play may start in them.
+
+A `Calendar` counts real (elapsed) minutes from the midnight that begins its first day, so that the
+day the clocks go forward has 23 hours and the day they go back has 25.
+
+A tape plays in real time and cannot rest overnight. Its length is not known before it has played, so
+the choice of its start looks at an estimate only, never at the length drawn for a scenario: a
+scheduler that peeks promises dates no shop can keep.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime, time, timedelta
+from functools import cached_property, lru_cache
+from zoneinfo import ZoneInfo
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.model.errors import WrongInput
+
+Minutes = NDArray[np.float64]
+Places = NDArray[np.intp]
+
+NEVER = 1e12
+"""Minutes that stand for beyond the calendar."""
+RETIRED = 1e15
+"""A deck with nothing left to do is due at this moment."""
+OVERLONG_WITHIN = 30.0
+"""Minutes after an opening in which a tape longer than any opening is begun (an assumption)."""
+TO_BE_LOADED = 15.0
+"""Minutes until a tape is loaded on a deck that has played overnight, with one person in the shop."""
+_STEP = 16.0
+"""Minutes one line of the table stands for; a power of two, so that dividing by it is exact."""
+_LONGEST = 10 * 366 * 1440.0
+"""Minutes of a calendar beyond which there is no table."""
+
+
+def where(claims: NDArray[np.bool_]) -> Places:
+    """The places of what is true; numpy's own is twice as slow on a thousand, for the sake of its checks."""
+    return claims.nonzero()[0]
+
+
+@dataclass(frozen=True, eq=False)
+class Calendar:
+    """Opening slots in order, without overlaps. ``opens[k] < closes[k]``, minutes since `start`."""
+
+    start: datetime
+    zone: ZoneInfo
+    opens: Minutes
+    closes: Minutes
+    days: tuple[date, ...]
+    """Days with at least one opening."""
+    day_ends: Minutes
+    """The last closing of each of these days."""
+    shut: Mapping[date, str]
+    """Days the shop would be open by its weekdays but is not, and why."""
+    worked_before: Minutes = field(repr=False)
+    """Minutes of opening before each slot."""
+    worked_through: Minutes = field(repr=False)
+    """Minutes of opening up to the end of each slot."""
+
+    def at(self, moment: datetime) -> float:
+        """A moment (with a timezone) as minutes since the start of the calendar."""
+        if moment.tzinfo is None:
+            raise WrongInput("moment", moment.isoformat(), "a time with its offset is accepted")
+        return (moment - self.start).total_seconds() / 60
+
+    def midnight(self, day: date) -> datetime:
+        """The moment ``day`` begins on the shop's clock."""
+        return datetime.combine(day, time(), self.zone)
+
+    def span(self, first: date, last: date) -> tuple[float, float]:
+        """From the midnight that begins ``first`` to the midnight that ends ``last``, on the shop's clock."""
+        return self.at(self.midnight(first)), self.at(self.midnight(last + timedelta(days=1)))
+
+    def moment(self, minutes: float) -> datetime:
+        """The moment on the shop's clock."""
+        return (self.start + timedelta(minutes=minutes)).astimezone(self.zone)
+
+    def day_of(self, minutes: float) -> date:
+        """The date on the shop's clock."""
+        return self.moment(minutes).date()
+
+    def close_of(self, day: date) -> float | None:
+        """The last closing on ``day``; None when the shop is shut or the calendar does not reach it."""
+        index = bisect_left(self.days, day)
+        found = index < len(self.days) and self.days[index] == day
+        return float(self.day_ends[index]) if found else None
+
+    def worked(self, minutes: Minutes) -> Minutes:
+        """Minutes of opening that have passed by each moment."""
+        slot = np.searchsorted(self.closes, minutes, side="left")
+        inside = np.minimum(slot, len(self.opens) - 1)
+        gone = self.worked_before[inside] + np.maximum(0.0, minutes - self.opens[inside])
+        return np.where(slot < len(self.opens), gone, np.where(np.isinf(minutes), np.inf, self._all_worked))
+
+    def when_worked(self, worked: Minutes) -> Minutes:
+        """The moment at which so many minutes of opening have passed; infinity beyond the calendar."""
+        slot = np.searchsorted(self.worked_through, worked, side="left")
+        inside = np.minimum(slot, len(self.opens) - 1)
+        moment = self.opens[inside] + (worked - self.worked_before[inside])
+        return np.where(slot < len(self.opens), moment, np.inf)
+
+    def advanced(self, minutes: Minutes, work: float) -> Minutes:
+        """When work that can rest overnight is done, begun at each moment; work in minutes of opening."""
+        if not len(self.opens):
+            return np.full_like(minutes, np.inf)
+        return self.when_worked(self.worked(minutes) + work)
+
+    @cached_property
+    def slots(self) -> Slots:
+        """The same openings, looked up in a table."""
+        return Slots(self)
+
+    @property
+    def _all_worked(self) -> float:
+        return float(self.worked_through[-1])
+
+
+class Slots:
+    """The openings of one calendar; after the last one comes a slot that never opens.
+
+    A table says for every quarter of an hour which slot is the next to close; one comparison sets right
+    what the table is too coarse for. It answers as a search does, about three times sooner.
+    """
+
+    def __init__(self, calendar: Calendar) -> None:
+        self.calendar = calendar
+        self.opens = np.append(calendar.opens, np.inf)
+        self.closes = np.append(calendar.closes, np.inf)
+        end = float(calendar.closes[-1]) if len(calendar.closes) else 0.0
+        is_short = end <= _LONGEST
+        lines = np.arange(0.0, (end if is_short else 0.0) + 2 * _STEP, _STEP)
+        self._first = np.searchsorted(calendar.closes, lines, side="left").astype(np.intp)
+        self._end = float(lines[-1])
+        self._opening_at_least = float(np.min(calendar.closes - calendar.opens, initial=np.inf))
+        pause_at_least = float(np.min(calendar.opens[1:] - calendar.closes[:-1], initial=np.inf))
+        self.is_coarse = is_short and min(self._opening_at_least, pause_at_least) >= _STEP
+        """Whether the table and one comparison are enough: no opening and no pause is shorter than a line of
+        it. Else there is a search."""
+
+    def closing_from(self, moments: Minutes) -> Places:
+        """The first slot that closes at or after each moment, or the one before it: see `is_coarse`."""
+        if not self.is_coarse:
+            return np.searchsorted(self.calendar.closes, moments, side="left")
+        return self._first.take((np.minimum(moments, self._end) * (1 / _STEP)).astype(np.intp))
+
+    def closing(self, moments: Minutes) -> Places:
+        """The first slot that closes at or after each moment."""
+        slots = self.closing_from(moments)
+        return np.asarray(slots + (moments > self.closes.take(slots)), dtype=np.intp)
+
+    def advanced(self, moments: Minutes, work: float) -> Minutes:
+        """When ``work`` minutes of opening have passed from each moment on; work may rest overnight."""
+        if not self.is_coarse or work > self._opening_at_least:
+            return self.calendar.advanced(moments, work)
+        slots = self.closing(moments)
+        done: Minutes = np.maximum(moments, self.opens.take(slots)) + work
+        closes = self.closes.take(slots)
+        late = where(done > closes)
+        if len(late):
+            done[late] = self.opens.take(slots.take(late) + 1) + (done.take(late) - closes.take(late))
+        return done
+
+
+class Openings:
+    """Minutes of each slot, one more for beyond the calendar: ``opens``, ``closes``, and ``ends_by``, by when
+    a tape must have ended.
+
+    Figures that may be added to: beyond the last one lies `NEVER`, and infinity less infinity would warn.
+    """
+
+    def __init__(self, calendar: Calendar, past_closing: float) -> None:
+        slots = calendar.slots
+        self.closing = slots.closing
+        """The first slot that closes at or after each moment."""
+        self.opens = np.append(np.where(np.isinf(slots.opens), NEVER, slots.opens), NEVER)
+        self.closes = np.append(np.where(np.isinf(slots.closes), NEVER + 1e6, slots.closes), NEVER + 1e6)
+        self.ends_by = self.closes + past_closing
+        self.fills_to = np.where(self.opens < NEVER, self.ends_by, -np.inf)
+        """The same for what fills the end of a day: beyond the calendar there is none to fill."""
+
+    def rise(self, moments: Minutes) -> Minutes:
+        """Each moment itself while the shop is open, else the next opening."""
+        rising = np.maximum(moments, self.opens.take(self.closing(moments)))
+        return np.asarray(rising, dtype=np.float64)
+
+    def advanced(self, begin: Minutes, work: Minutes) -> Minutes:
+        """When so many minutes of work begun in an opening are done; it rests overnight."""
+        slot = self.closing(begin)
+        done: Minutes = np.maximum(begin, self.opens.take(slot)) + work
+        while True:
+            late = where(done > self.closes.take(slot))
+            late = late[done[late] < NEVER]
+            if not len(late):
+                return done
+            done[late] = self.opens.take(slot[late] + 1) + (done[late] - self.closes.take(slot[late]))
+            slot[late] += 1
+
+    def handled(self, ends: Minutes, slot: Places, handling: float) -> tuple[Minutes, Places]:
+        """When somebody has spent ``handling`` minutes of opening on tapes that end then, and in which slot.
+
+        ``slot`` is none too late for each end.
+        """
+        closes, slot = self.closes.take(slot), slot.copy()
+        beyond = where(ends > closes)
+        if len(beyond):
+            slot[beyond] += 1
+            closes[beyond] = self.closes.take(slot.take(beyond))
+            beyond = beyond[ends.take(beyond) > closes.take(beyond)]
+        if len(beyond):
+            slot[beyond] = self.closing(ends.take(beyond))
+            closes[beyond] = self.closes.take(slot.take(beyond))
+        if handling:
+            ends = np.maximum(ends, self.opens.take(slot)) + handling
+            late = where(ends > closes)
+            while len(late):
+                over = ends.take(late) - closes.take(late)
+                slot[late] += 1
+                closes[late] = self.closes.take(slot.take(late))
+                ends[late] = self.opens.take(slot.take(late)) + over
+                late = late[ends.take(late) > closes.take(late)]
+            np.minimum(ends, NEVER, out=ends)
+        return ends, slot
+
+
+class Gate:
+    """When a play of one estimated length may start: from ``opens[k]`` to ``latest[k]`` of each slot.
+
+    It must end before closing plus ``past_closing``, and somebody must still be there to start it.
+    """
+
+    def __init__(self, calendar: Calendar, estimate: float, past_closing: float) -> None:
+        self.estimate = estimate
+        self._slots = calendar.slots
+        self._closes = self._slots.closes
+        latest = np.minimum(calendar.closes, calendar.closes + past_closing - estimate)
+        fits = latest >= calendar.opens
+        self.overlong = bool(len(fits)) and not bool((latest >= calendar.opens + TO_BE_LOADED).any())
+        """It fits no opening once it has been loaded; it starts soon after an opening all the same."""
+        if self.overlong:
+            latest = np.minimum(calendar.closes, calendar.opens + OVERLONG_WITHIN)
+            fits = np.ones(len(fits), dtype=bool)
+        self.latest = np.append(np.where(fits, latest, -np.inf), np.inf)
+        places = np.arange(len(fits) + 1)
+        fitting = np.where(np.append(fits, True), places, len(fits))
+        following = np.minimum.accumulate(fitting[::-1])[::-1]
+        self.following = np.append(following, [len(fits), len(fits)]).astype(np.intp)
+        """For each slot, the first that fits from there on; two more beyond the calendar."""
+
+    def start(self, ready: Minutes) -> Minutes:
+        """The first allowed start at or after each moment; infinity when there is none any more."""
+        slot = self._slots.closing_from(ready)
+        slot = self.following.take(slot + (ready > self.latest.take(slot)))
+        return np.asarray(np.maximum(ready, self._slots.opens.take(slot)), dtype=np.float64)
+
+    def start_of(self, ready: float) -> float:
+        """The same for one moment."""
+        slot = bisect_left(self._closes, ready)
+        slot = int(self.following[slot + (ready > self.latest[slot])])
+        return max(ready, float(self._slots.opens[slot]))
+
+
+class PlayHours:
+    """When tapes may start and must have ended: the openings, and minutes that may be played past closing."""
+
+    def __init__(self, calendar: Calendar, past_closing: float) -> None:
+        self.calendar = calendar
+        self.openings = Openings(calendar, past_closing)
+        self._past_closing = past_closing
+        self._gates: dict[float, Gate] = {}
+        self.following_of = lru_cache(maxsize=256)(self._following_of)
+        """The first slots that fit: a line an estimate, with one before and one behind for none."""
+
+    def _following_of(self, estimates: tuple[float, ...]) -> Places:
+        none = self.gate(0.0).following
+        return np.stack([none, *(self.gate(estimate).following for estimate in estimates), none])
+
+    def gate(self, estimate: float) -> Gate:
+        """The gate for a play that is estimated to take so many minutes, made once."""
+        found = self._gates.get(estimate)
+        if found is None:
+            found = self._gates[estimate] = Gate(self.calendar, estimate, self._past_closing)
+        return found

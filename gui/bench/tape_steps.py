@@ -1,0 +1,87 @@
+"""What is done to the tape in hand: it goes to a station, or a finding is recorded."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import QObject, Signal, Slot
+
+from core.capture.file_report import Report
+from core.model.names import Finding
+from core.model.spoken_names import spoken
+from core.model.stations import Station
+from core.model.tape_records import TapeRecord
+from core.services import repair_record, tapes
+from gui.bench.next_station import NextStationForm
+from gui.toolkit.text import say, sentence_case
+from gui.toolkit.workers import Work
+from gui.widgets import tray_rows
+
+
+class TapeSteps(QObject):
+    """Runs one step on the records and hands on the tape as it is afterwards."""
+
+    moved = Signal(object, str)
+    """The `TapeRecord`, and the sentence that says where it is now."""
+    found = Signal(object, str)
+    """The `TapeRecord`, and the sentence that says what was found."""
+    failed = Signal(object)
+    """A `TapewrightError`: nothing was changed."""
+
+    def __init__(self, form: NextStationForm, work: Work, parent: QObject) -> None:
+        super().__init__(parent)
+        self._form = form
+        self._work = work
+        self._tape: TapeRecord | None = None
+
+    def hold(self, tape: TapeRecord) -> None:
+        """This tape is in hand now."""
+        self._tape = tape
+
+    @Slot(object)
+    def move(self, station: Station) -> None:
+        """Send the tape on, with what the form says; WrongInput for minutes that are no figure."""
+        if self._tape is None:
+            return
+        form = self._form
+        self._work.run(
+            tapes.move,
+            self._tape.code,
+            station,
+            minutes=form.played_minutes(),
+            shown=form.shown(),
+            note=form.note.text().strip(),
+            deck=form.deck_for(station),
+            without_splice=form.instead_of_splice,
+            counts_as_look=False,
+            then=self._was_moved,
+            otherwise=self.failed.emit,
+        )
+
+    @Slot(object)
+    def find(self, finding: Finding) -> None:
+        """Record one finding."""
+        if self._tape is None:
+            return
+        self._work.run(
+            repair_record.find,
+            self._tape.code,
+            (finding,),
+            then=partial(self._was_found, finding),
+            otherwise=self.failed.emit,
+        )
+
+    def _was_moved(self, tape: TapeRecord) -> None:
+        title = tray_rows.tape_title(tape)
+        self.moved.emit(tape, say("bench", "moved", title=title, station=spoken(tape.station)))
+
+    def _was_found(self, finding: Finding, tape: TapeRecord) -> None:
+        title = tray_rows.tape_title(tape)
+        self.found.emit(tape, say("bench", "found_said", finding=sentence_case(spoken(finding)), title=title))
+
+
+def attached_sentence(report: Report, tape: TapeRecord) -> str:
+    """That a file was kept with a tape, and how many minutes of it are billed."""
+    minutes = f"{report.billable_minutes:.1f}"
+    key = "attached" if report.billable_minutes else "attached_blank"
+    return say("capture", key, name=report.name, title=tray_rows.tape_title(tape), minutes=minutes)

@@ -1,0 +1,102 @@
+"""Below the slip: the deposit and the key that books, then the papers to hand over."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
+
+from core.model.quote_records import Price
+from gui.counter.deposit_amount import plain_amount, read_deposit
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.instant_buttons import InstantButton
+from gui.widgets.layouts import labelled, stacked, words
+
+
+class BookingBar(QStackedWidget):
+    """Deposit and Book; after booking, claim slip, labels and the next order."""
+
+    deposit_typed = Signal(str)
+    book_wanted = Signal()
+    slip_wanted = Signal()
+    labels_wanted = Signal()
+    next_wanted = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._price: Price | None = None
+        self.deposit = QLineEdit()
+        self.deposit.setObjectName("deposit")
+        self.deposit.textEdited.connect(self.deposit_typed)
+        self.deposit.setProperty("role", "tall")
+        self.book = _button(say("counter", "book"), "book", main=True)
+        self.book.clicked.connect(self.book_wanted)
+        self.slip = _button(say("counter", "show_slip"), "show-claim-slip")
+        self.slip.clicked.connect(self.slip_wanted)
+        self.labels = _button(say("counter", "show_labels"), "show-labels")
+        self.labels.clicked.connect(self.labels_wanted)
+        self.next = _button(say("counter", "next_box"), "next-box", main=True)
+        self.next.clicked.connect(self.next_wanted)
+        self.addWidget(self._before())
+        self.addWidget(self._after())
+
+    def show_price(self, price: Price | None, typed: str | None = None) -> None:
+        """Before booking: the deposit follows the quote until somebody has typed another."""
+        self._price = price
+        self.setCurrentIndex(0)
+        self.book.setEnabled(price is not None)
+        asked = "" if price is None else plain_amount(price.deposit_minor, price.currency)
+        wanted = asked if typed is None else typed
+        if self.deposit.text() != wanted:
+            self.deposit.setText(wanted)
+
+    def show_booked(self) -> None:
+        """After booking: no papers yet."""
+        self.slip.setEnabled(False)
+        self.labels.setEnabled(False)
+        self.setCurrentIndex(1)
+
+    @Slot()
+    def show_papers(self) -> None:
+        """The papers are written."""
+        self.slip.setEnabled(True)
+        self.labels.setEnabled(True)
+
+    def deposit_minor(self) -> int:
+        """The deposit typed, in minor units; WrongInput as `read_deposit`."""
+        assert self._price is not None
+        return read_deposit(self.deposit.text(), self._price)
+
+    def _before(self) -> QWidget:
+        side = QWidget()
+        row = QHBoxLayout(side)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(theme.UNIT)
+        row.addWidget(labelled(self.deposit, say("counter", "deposit")), 2, Qt.AlignmentFlag.AlignBottom)
+        both = QWidget()
+        column = stacked(both, 2)
+        column.addWidget(words(say("counter", "book_key"), "field", wrap=False))
+        column.addWidget(self.book)
+        row.addWidget(both, 3, Qt.AlignmentFlag.AlignBottom)
+        return side
+
+    def _after(self) -> QWidget:
+        side = QWidget()
+        column = stacked(side, 2)
+        column.addWidget(words(say("counter", "booked_head"), "field", wrap=False))
+        row = QHBoxLayout()
+        row.setSpacing(theme.UNIT // 2)
+        for button, stretch in ((self.slip, 2), (self.labels, 2), (self.next, 3)):
+            row.addWidget(button, stretch)
+        column.addLayout(row)
+        return side
+
+
+def _button(words_on_it: str, name: str, main: bool = False) -> InstantButton:
+    button = InstantButton(words_on_it)
+    button.setObjectName(name)
+    button.setAccessibleName(words_on_it.replace("&", ""))
+    button.setAutoDefault(False)
+    if main:
+        button.setProperty("role", "main")
+    return button

@@ -1,0 +1,102 @@
+"""From the key that books to the booked job on the slip: what is missing, the step, the papers."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal, Slot
+
+from core.model.errors import WrongInput
+from core.model.job_records import Job
+from core.model.typed_draft import TypedBox
+from gui.counter.booking_check import NotComplete, first_obstacle
+from gui.counter.booking_papers import BookingPapers
+from gui.counter.box_quote import BoxQuote
+from gui.counter.counter_layout import CounterLayout
+from gui.counter.draft_history import Draft
+from gui.counter.slip_writer import SlipWriter
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.text import say
+
+if TYPE_CHECKING:
+    from gui.counter.booking import Booking
+
+
+class CounterBooking(QObject):
+    """Books the box of the Counter, shows the job, and has its papers written."""
+
+    booked = Signal(object)
+    """The `Job`."""
+    said = Signal(str)
+    """What was booked, as a sentence."""
+    failed = Signal(object)
+    """A `TapewrightError`; for missing input the keyboard is in its cell or field."""
+
+    def __init__(
+        self,
+        desk: Desk,
+        booking: Booking,
+        parts: CounterLayout,
+        draft: Draft,
+        box: BoxQuote,
+        slip: SlipWriter,
+    ) -> None:
+        super().__init__(booking.parent())
+        self._parts = parts
+        self._draft = draft
+        self._box = box
+        self._slip = slip
+        self._booking = booking
+        self._papers = BookingPapers(desk, self)
+        self._connect()
+
+    @Slot()
+    def book(self) -> None:
+        """Book the box, or say what is missing and go there."""
+        self._parts.table.commit()
+        self._parts.form.settle()
+        if self._booking.is_under_way:
+            return
+        try:
+            deposit = self._ready_to_book()
+        except WrongInput as failure:
+            self.failed.emit(failure)
+            return
+        assert self._box.snapshot is not None
+        self._booking.begin(self._draft.box, self._box.snapshot, self._box.reading.inventory, deposit)
+
+    def _ready_to_book(self) -> int:
+        """The deposit in minor units; WrongInput says what is missing, with the keyboard put there."""
+        obstacle = first_obstacle(self._box.reading, self._box.quote, self._parts.telling.is_settled)
+        if obstacle is not None:
+            self._parts.go_to(obstacle.row, obstacle.field)
+            raise NotComplete(obstacle.sentence)
+        try:
+            return self._parts.booking_bar.deposit_minor()
+        except WrongInput:
+            self._parts.go_to(None, "deposit")
+            raise
+
+    @Slot(object, object)
+    def _was_booked(self, job: Job, booked: TypedBox) -> None:
+        """Show the job; an empty tray follows, unless something was typed while the box was booked."""
+        self._slip.show_job(job)
+        if self._draft.box is booked:
+            self._draft.begin(TypedBox())
+            self._parts.table.put_cursor(0, 0)
+        self._parts.show_booked()
+        self.booked.emit(job)
+        count = say("counter", "tapes_count", count=len(job.tapes))
+        self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
+        assert self._box.snapshot is not None
+        self._papers.write(job, self._box.snapshot.fittings.front)
+
+    def _connect(self) -> None:
+        bar = self._parts.booking_bar
+        bar.book_wanted.connect(self.book)
+        bar.slip_wanted.connect(self._papers.show_claim_slip)
+        bar.labels_wanted.connect(self._papers.show_labels)
+        self._papers.written.connect(bar.show_papers)
+        self._papers.failed.connect(self.failed)
+        self._booking.booked.connect(self._was_booked)
+        self._booking.failed.connect(self.failed)

@@ -1,0 +1,116 @@
+"""Where cassettes drawn to one scale lie in a room: equal ones side by side, words below each group.
+
+Plain arithmetic without Qt. Lengths are device-independent pixels unless a name says millimetres.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+LARGEST_SCALE = 2.4
+"""Pixels a millimetre at which a cassette is about as large as in the hand, on a usual screen."""
+_STEP = 0.95
+GAP = 6.0
+"""Between two cassettes of a group."""
+GROUP_GAP = 24.0
+ROW_GAP = 16.0
+
+
+@dataclass(frozen=True, slots=True)
+class EqualTapes:
+    """So many equal cassettes, and the room their words need below them."""
+
+    count: int
+    width_mm: float
+    depth_mm: float
+    words_width: float
+    words_height: float
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedTapes:
+    """Where one group lies: left and top corners of its cassettes, and of its words."""
+
+    shells: tuple[tuple[float, float], ...]
+    words: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Arrangement:
+    """Every group in order, at one scale in pixels a millimetre, and the room taken."""
+
+    scale: float
+    placed: tuple[PlacedTapes, ...]
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Block:
+    """One group at one scale, its corner at 0, 0."""
+
+    across: int
+    width: float
+    shells_height: float
+
+
+def arrange(groups: Sequence[EqualTapes], width: float, height: float, at_least: float) -> Arrangement | None:
+    """The groups at the largest scale at which all fit; None when that is less than ``at_least``."""
+    scale = LARGEST_SCALE
+    while scale >= at_least:
+        found = _at(scale, groups, width)
+        if found.height <= height and found.width <= width:
+            return found
+        scale *= _STEP
+    return None
+
+
+def _at(scale: float, groups: Sequence[EqualTapes], width: float) -> Arrangement:
+    placed: list[PlacedTapes] = []
+    top = widest = 0.0
+    for row in _rows(scale, groups, width):
+        shells_height = max(block.shells_height for _, block in row)
+        left = 0.0
+        for group, block in row:
+            placed.append(_place(scale, group, block, left, top + shells_height))
+            left += block.width + GROUP_GAP
+        top += shells_height + max(group.words_height for group, _ in row) + ROW_GAP
+        widest = max(widest, left - GROUP_GAP)
+    return Arrangement(scale, tuple(placed), widest, max(0.0, top - ROW_GAP))
+
+
+def _rows(
+    scale: float, groups: Sequence[EqualTapes], width: float
+) -> Iterator[list[tuple[EqualTapes, _Block]]]:
+    """The groups row by row; one that is wider than what is left of a row begins the next."""
+    row: list[tuple[EqualTapes, _Block]] = []
+    taken = 0.0
+    for group in groups:
+        block = _block(scale, group, width)
+        if row and taken + block.width > width:
+            yield row
+            row, taken = [], 0.0
+        row.append((group, block))
+        taken += block.width + GROUP_GAP
+    if row:
+        yield row
+
+
+def _block(scale: float, group: EqualTapes, width: float) -> _Block:
+    wide, deep = group.width_mm * scale, group.depth_mm * scale
+    lines = ceil(group.count / max(1, int((width + GAP) // (wide + GAP))))
+    across = ceil(group.count / lines)
+    shells_height = lines * (deep + GAP) - GAP
+    shells_width = across * (wide + GAP) - GAP
+    return _Block(across, max(shells_width, group.words_width), shells_height)
+
+
+def _place(scale: float, group: EqualTapes, block: _Block, left: float, bottom: float) -> PlacedTapes:
+    """The cassettes stand on the common line ``bottom`` of their row; the words hang below it."""
+    wide, deep = group.width_mm * scale + GAP, group.depth_mm * scale + GAP
+    top = bottom - block.shells_height
+    places = (divmod(n, block.across) for n in range(group.count))
+    shells = tuple((left + column * wide, top + line * deep) for line, column in places)
+    return PlacedTapes(shells, (left, bottom))

@@ -1,0 +1,66 @@
+"""One call that is done off the main thread, and whoever waits for its result on it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+
+from core.model.errors import TapewrightError
+
+
+class BackgroundTask(QObject):
+    """Lives on the main thread; `carry_out` runs on a worker and sends the outcome over."""
+
+    answered = Signal(object, object)
+    progressed = Signal(float)
+
+    def __init__(
+        self,
+        finish: Callable[[BackgroundTask, Any, BaseException | None], None],
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str],
+        parent: QObject,
+    ) -> None:
+        """``finish`` is called on the main thread with this task, its result and its failure."""
+        super().__init__(parent)
+        self._finish = finish
+        self.then = then
+        self.otherwise = otherwise
+        self.changes = changes
+        self.answered.connect(self._deliver)
+
+    def carry_out(self, do: Callable[[], Any]) -> None:
+        """Worker thread: do it and send the outcome over."""
+        try:
+            result, failure = do(), None
+        except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person
+            result, failure = None, error
+        self.answered.emit(result, failure)
+
+    @Slot(object, object)
+    def _deliver(self, result: Any, failure: BaseException | None) -> None:
+        self._finish(self, result, failure)
+        self.deleteLater()
+
+
+class Call(QRunnable):
+    """A call with its arguments, for a thread pool."""
+
+    def __init__(self, call: Callable[..., Any], *args: Any) -> None:
+        super().__init__()
+        self._call = call
+        self._args = args
+
+    def run(self) -> None:
+        self._call(*self._args)
+
+
+def single_thread(parent: QObject) -> QThreadPool:
+    """A pool of one thread that is kept: calls run one after another, in the order they were given."""
+    pool = QThreadPool(parent)
+    pool.setMaxThreadCount(1)
+    pool.setExpiryTimeout(-1)
+    return pool

@@ -1,0 +1,59 @@
+"""What the paper thread writes to the folder of papers: a receipt, a list of files, the label of one tape."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+
+from core.capture.file_report import CapturedFile
+from core.model.errors import Unavailable
+from core.model.job_records import Job, Pickup
+from core.model.settings_records import ShopFront
+from core.model.tape_records import TapeRecord
+from core.services import paper_files
+from gui.toolkit.text import say
+
+
+def writing_receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the receipt's file, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_receipt, pickup, front, folder), folder, "no_receipt_written")
+
+
+def writing_label(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of one not-for-reuse label, or raises Unavailable."""
+    alone = replace(job, tapes=(tape,))
+    return partial(_or_unavailable, partial(_label, alone, front, folder), folder, "no_paper")
+
+
+def writing_files(
+    job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path
+) -> Callable[[], Path]:
+    """Answers with the delivery list of a job's files, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_files, job, files, front, folder), folder, "no_files_written")
+
+
+def _files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> Path:
+    (path,) = paper_files.of_files(job, files, front, paper_files.prepare(folder))
+    return path
+
+
+def _receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Path:
+    (path,) = paper_files.of_pickup(pickup, front, paper_files.prepare(folder))
+    return path
+
+
+def _label(job: Job, front: ShopFront, folder: Path) -> Path:
+    from core.papers import labels  # the paper library is imported where paper is made
+
+    sheet = labels.render(job, front, only_marks=True)
+    return paper_files.write(paper_files.prepare(folder), f"mark-{job.tapes[0].code}", sheet)
+
+
+def _or_unavailable(write: Callable[[], Path], folder: Path, sentence: str) -> Path:
+    try:
+        return write()
+    except OSError as error:
+        why = error.strerror or str(error)
+        raise Unavailable(say("pickup", sentence, folder=folder, why=why)) from error

@@ -1,0 +1,126 @@
+"""The Qt style sheet of the program. Widgets opt in by their ``role`` and ``ink`` properties."""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from pathlib import Path
+
+from core.model import resource_files
+from gui.toolkit.colors import Tokens, luminance
+from gui.toolkit.sizes import BODY, GREAT, LEAD, ROW, SMALL
+
+
+def style_sheet(tokens: Tokens) -> str:
+    """The sheet in these colors."""
+    values = {field.name: getattr(tokens, field.name) for field in fields(tokens)}
+    values["tick"] = _tick(tokens).as_posix()
+    return _SHEET.format(**values, small=SMALL, body=BODY, lead=LEAD, great=GREAT, row=ROW)
+
+
+def _tick(tokens: Tokens) -> Path:
+    """The tick of a checked box, dark or light as it stands on the brand color."""
+    is_light = luminance(tokens.on_oxide) > luminance(tokens.oxide)
+    return resource_files.path("pictures", "tick-light.svg" if is_light else "tick-dark.svg")
+
+
+_SHEET = """
+* {{ font-family: "Lato", "Noto Sans", "DejaVu Sans"; }}
+QWidget {{ color: {ink}; }}
+QMainWindow, QDialog, QWidget[role="ground"] {{ background: {ground}; }}
+QLabel[role="small"] {{ font-size: {small}pt; color: {muted}; }}
+QLabel[role="lead"] {{ font-size: {lead}pt; }}
+QLabel[role="heading"] {{ font-size: {lead}pt; font-weight: 700; }}
+QLabel[role="great"] {{ font-size: {great}pt; font-weight: 700; }}
+QLabel[role="time"] {{ color: {time}; font-size: {lead}pt; font-weight: 700; }}
+QLabel[role="attention"] {{ color: {attention}; font-weight: 700; }}
+QLabel[ink="ink"] {{ color: {ink}; }}
+QLabel[ink="muted"] {{ color: {muted}; }}
+QLabel[ink="oxide"] {{ color: {oxide}; }}
+QLabel[ink="time"] {{ color: {time}; }}
+QLabel[ink="attention"] {{ color: {attention}; }}
+QLabel[role="field"] {{ font-size: {small}pt; color: {muted}; }}
+
+QLineEdit, QComboBox, QSpinBox, QDoubleSpinBox, QDateEdit, QPlainTextEdit, QTextEdit {{
+    background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 4px 8px; min-height: 22px;
+    selection-background-color: {oxide}; selection-color: {on_oxide};
+}}
+QLineEdit[role="tall"] {{ min-height: 26px; }}
+QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus,
+QPlainTextEdit:focus {{
+    border: 2px solid {oxide}; padding: 3px 7px; background: {slip};
+}}
+QSpinBox QLineEdit, QSpinBox QLineEdit:focus {{ border: none; padding: 0 6px; min-height: 0;
+    background: transparent; }}
+QSpinBox::up-button, QSpinBox::down-button {{ width: 0; border: none; }}
+QLineEdit:disabled, QComboBox:disabled {{ background: {tray}; color: {muted}; border-color: {line}; }}
+QLineEdit[wrong="true"] {{ border: 2px solid {attention}; }}
+QComboBox::drop-down {{ border: none; width: 20px; }}
+QComboBox QAbstractItemView {{ background: {slip}; border: 1px solid {edge}; outline: 0;
+    selection-background-color: {lit}; selection-color: {ink}; }}
+
+QPushButton {{ background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 6px 16px;
+    min-height: 22px; }}
+QPushButton:hover {{ background: {tray}; }}
+QPushButton:focus {{ border: 2px solid {oxide}; padding: 5px 15px; }}
+QPushButton:disabled {{ color: {muted}; border-color: {line}; background: {ground}; }}
+QPushButton[role="main"] {{ background: {oxide}; color: {on_oxide}; border: 1px solid {oxide};
+    font-weight: 700; }}
+QPushButton[role="main"]:focus {{ border: 2px solid {ink}; }}
+QPushButton[role="main"]:disabled {{ background: {ground}; color: {muted}; border-color: {line}; }}
+QPushButton[role="action"] {{ text-align: left; padding: 4px 12px; min-height: 20px; }}
+QPushButton[role="action"]:focus {{ padding: 3px 11px; }}
+QPushButton[role="answer"] {{ text-align: left; padding: 3px 12px; }}
+QPushButton[role="answer"]:focus {{ padding: 2px 11px; }}
+QPushButton[role="quiet"] {{ background: transparent; border: none; color: {time}; padding: 4px 8px;
+    text-align: left; }}
+QPushButton[role="word"] {{ background: transparent; border: none; color: {time}; padding: 0 8px;
+    min-height: 24px; text-align: left; }}
+QPushButton[role="caption"] {{ background: transparent; border: none; color: {time}; padding: 0 8px 10px 8px;
+    min-height: 14px; }}
+QPushButton[role="word"]:focus {{ border: 2px solid {oxide}; padding: 0 6px; }}
+QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
+
+QCheckBox, QRadioButton {{ spacing: 8px; min-height: 24px; }}
+QCheckBox:focus, QRadioButton:focus {{ background: {lit}; }}
+QCheckBox::indicator, QRadioButton::indicator {{ width: 16px; height: 16px; background: {slip};
+    border: 1px solid {edge}; border-radius: 2px; }}
+QCheckBox::indicator:checked {{ background: {oxide}; border-color: {oxide}; image: url({tick}); }}
+QRadioButton::indicator {{ border-radius: 9px; }}
+QRadioButton::indicator:checked {{ width: 8px; height: 8px; border: 5px solid {oxide}; }}
+QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {{ border-color: {line}; }}
+
+QTableView, QListView, QTreeView {{
+    background: {tray}; alternate-background-color: {tray}; border: 2px solid {line}; gridline-color: {line};
+    selection-background-color: {lit}; selection-color: {ink}; outline: 0;
+}}
+QTableView:focus, QListView:focus {{ border: 2px solid {oxide}; }}
+QTableView::item {{ padding: 0 8px; }}
+QTableView QLineEdit {{ border-radius: 0; padding: 0 6px; min-height: 0; border: 2px solid {oxide}; }}
+QHeaderView {{ background: {ground}; }}
+QHeaderView::section {{ background: {ground}; color: {muted}; border: none; border-bottom: 1px solid {line};
+    padding: 4px 8px; font-size: {small}pt; }}
+QTableCornerButton::section {{ background: {ground}; border: none; }}
+
+QFrame[role="slip"] {{ background: {slip}; border: 1px solid {line}; }}
+QFrame[role="tray"] {{ background: {tray}; border: 1px solid {line}; }}
+QFrame[role="rule"] {{ background: {line}; max-height: 1px; min-height: 1px; border: none; }}
+QFrame[role="banner"] {{ background: {slip}; border: 2px solid {attention}; }}
+QFrame[role="banner"][ink="time"] {{ border: 1px solid {time}; }}
+QFrame[role="caution"] {{ background: {tray}; border: 1px solid {attention};
+    border-left: 6px solid {attention}; }}
+QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
+QAbstractScrollArea::corner {{ background: transparent; border: none; }}
+QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
+QScrollBar::handle:vertical {{ background: {edge}; min-height: 32px; border-radius: 4px; margin: 1px; }}
+QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
+QScrollBar::handle:horizontal {{ background: {edge}; min-width: 32px; border-radius: 4px; margin: 1px; }}
+QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+QToolTip {{ background: {slip}; color: {ink}; border: 1px solid {edge}; padding: 4px; }}
+
+QToolButton[role="moment"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
+    padding: 6px 16px 5px 16px; font-size: {body}pt; color: {muted}; }}
+QToolButton[role="moment"]:hover {{ color: {ink}; }}
+QToolButton[role="moment"]:checked {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
+QToolButton[role="moment"]:focus {{ background: {lit}; }}
+"""

@@ -1,0 +1,58 @@
+"""Every paper of the invented shop in the pseudo-language: no word was left in code, none is cut off."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from core.papers import quote_paper
+from core.papers.paper_tokens import MARGIN
+from tests.support import invented_job as records
+from tests.support import pdf
+from tests.support.unspoken import Data, unspoken
+
+_KINDS = {"quote", "claim-slip", "labels", "receipt", "files"}
+EDGE = MARGIN - 24
+"""The page number and the short head of later pages stand this far out."""
+
+
+@pytest.fixture(scope="module")
+def papers(pseudo_demonstration: Path) -> dict[str, bytes]:
+    return {file.stem: file.read_bytes() for file in sorted(pseudo_demonstration.glob("papers/*.pdf"))}
+
+
+def test_there_are_papers_of_every_kind(papers: dict[str, bytes]) -> None:
+    assert {stem.rstrip("0123456789-") for stem in papers} == _KINDS
+
+
+def test_every_word_comes_from_a_wording_file_or_is_data(papers: dict[str, bytes]) -> None:
+    data = Data("Tapewright", "Robin", "Sam")
+    left = {stem: words for stem, paper in papers.items() if (words := unspoken(pdf.words(paper), data))}
+    assert left == {}
+
+
+def test_every_letter_is_in_the_fonts(papers: dict[str, bytes]) -> None:
+    assert [stem for stem, paper in papers.items() if "\ufffd" in pdf.words(paper)] == []
+
+
+def test_longer_sentences_stay_within_the_margins(papers: dict[str, bytes]) -> None:
+    outside = {}
+    for stem, paper in papers.items():
+        if stem.startswith("labels"):
+            continue  # a label has an edge of its own
+        width, height = pdf.size(paper)
+        for _, text, (left, bottom, right, top) in pdf.text_boxes(paper):
+            if left < MARGIN - 1 or right > width - MARGIN + 1 or bottom < EDGE or top > height - EDGE:
+                outside[stem] = text
+    assert outside == {}
+
+
+def test_an_english_word_on_a_pseudo_paper_is_found() -> None:
+    """A charge whose text was not said by a wording file stands for any literal of a paper."""
+    front = replace(records.FRONT, language="xx")
+    quote = records.quote()
+    charge = replace(quote.price.charges[0], text="planted literal")
+    planted = replace(quote, price=replace(quote.price, charges=(charge,)))
+    assert {"planted", "literal"} <= set(unspoken(pdf.words(quote_paper.render(planted, front)), Data()))

@@ -1,0 +1,31 @@
+"""At the end of the moments: shop and person, the person alone, or nothing, but never half a word."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtGui import QFontMetrics
+from pytestqt.qtbot import QtBot
+
+from gui.app.identity_label import IdentityLabel
+
+
+@pytest.fixture
+def identity(qtbot: QtBot) -> IdentityLabel:
+    made = IdentityLabel()
+    qtbot.addWidget(made)
+    made.show_names("The Patient Reel", "Robin")
+    return made
+
+
+def test_the_shop_gives_way_first_and_whole(identity: IdentityLabel) -> None:
+    wide: QFontMetrics = identity.fontMetrics()
+    whole, person = (wide.horizontalAdvance(each) for each in ("The Patient Reel · Robin", "Robin"))
+    for room, shown in ((whole, "The Patient Reel · Robin"), (whole - 1, "Robin"), (person - 1, "")):
+        identity.resize(room, 30)
+        identity.show()
+        assert identity.text() == shown
+
+
+def test_both_are_always_heard(identity: IdentityLabel) -> None:
+    identity.resize(10, 30)
+    assert identity.accessibleName() == "The Patient Reel · Robin"
