@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from core.model import settings_differences
 from core.model.errors import WrongInput
+from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.pricing import price_book
 from core.scheduling import opening_hours
-from core.services import price_books, settings_versions, shop_settings
+from core.services import price_books, readiness, settings_versions, shop_settings
+from core.services.readiness import Readiness
 from core.store import current_prices, current_settings
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -26,6 +29,34 @@ def read(unit: Unit) -> dict[str, Any]:
     """The settings, and under ``prices`` the price book in force today."""
     content = shop_settings.document(current_settings.read(unit))
     return {**content, PRICES: dict(price_books.document_in_force(unit, _today(unit)))}
+
+
+@dataclass(frozen=True, slots=True)
+class SettingsView:
+    """Everything the pages of the settings show, with the versions it was read from."""
+
+    settings: ShopSettings
+    number: int
+    prices: Mapping[str, Any]
+    """The price book in force today as the plain tables of its file."""
+    prices_number: int
+    are_prices_confirmed: bool
+    readiness: Readiness
+    today: date
+
+
+def view(unit: Unit) -> SettingsView:
+    """The settings and prices as they stand, for the screens."""
+    settings, today = current_settings.read(unit), _today(unit)
+    return SettingsView(
+        settings=settings,
+        number=settings_versions.number(unit),
+        prices=price_books.document_in_force(unit, today),
+        prices_number=price_books.number(unit),
+        are_prices_confirmed=current_prices.is_confirmed(unit, today),
+        readiness=readiness.read(unit),
+        today=today,
+    )
 
 
 def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from: date | None = None) -> None:

@@ -42,7 +42,7 @@ def _show(call: Invocation, shop: Shop) -> Reply:
 def _set(call: Invocation, shop: Shop) -> Reply:
     typed = call.asked.typed
     if len(typed) % 2:
-        raise WrongInput("shop set", " ".join(typed), say("settings", "pairs-accepted"))
+        raise WrongInput(say("settings", "pairs"), " ".join(typed), say("settings", "pairs-accepted"))
     pairs = list(zip(typed[::2], typed[1::2], strict=True))
     return _changed(shop, partial(shop_document.set_texts, typed=pairs, valid_from=call.asked.valid_from))
 
@@ -127,14 +127,16 @@ def _told(found: readiness.Readiness) -> Iterator[str]:
 
 
 def _changed(shop: Shop, step: Callable[..., object]) -> Reply:
-    """Carries one step out and tells what it changed."""
+    """Carries one step out and tells what it changed, also where it holds from a later day on."""
+    known = (shop.ask(settings_versions.number), shop.ask(price_books.number))
     before = shop.ask(shop_document.read)
     shop.run(step)
-    after = shop.ask(shop_document.read)
-    found = settings_differences.differences(before, after)
-    lines = [each.words for each in found]
+    found = settings_differences.differences(before, shop.ask(shop_document.read))
+    lines = [each.words for each in shop.ask(settings_versions.versions) if each.number > known[0]]
+    lines += [each.words for each in shop.ask(price_books.versions) if each.number > known[1]]
     document = {
         "changed": [{"path": each.place, "was": each.was, "now": each.now} for each in found],
+        "told": lines,
         "missing": [page.value for page in shop.ask(readiness.read).needed],
     }
     return Reply(serialization.plain(document), "\n".join(lines) or say("settings", "nothing-changed"))

@@ -19,6 +19,7 @@ from core.services.records_door import Shop
 from core.store import engines, file_copies, history, schema
 from core.store.sqlite_library import sqlite_module
 from tests.support.booked import Desk, line
+from tests.support.older import as_kept_before
 
 FIRST_TABLES = (
     *("counters", "settings", "drafts", "customers", "jobs", "tapes", "splices", "copies"),
@@ -175,7 +176,8 @@ def test_a_dump_that_was_altered_or_cut_short_changes_nothing(desk: Desk, tmp_pa
 def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: Path) -> None:
     _day(desk)
     before = desk.shop.ask(jobs.open_jobs)
-    source = engines.open_database(desk.where)
+    as_kept_before(desk, str(tmp_path / "older.sqlite"), "0001")
+    source = engines.open_database(tmp_path / "older.sqlite")
     dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
     source.close()
     _age(dump, "0001", FIRST_TABLES)

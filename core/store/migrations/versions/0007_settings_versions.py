@@ -27,7 +27,7 @@ def upgrade() -> None:
         sa.Column("at", MOMENT, nullable=False),
         sa.Column("by", sa.Text(), nullable=False),
         sa.PrimaryKeyConstraint("id", name="pk_settings_versions"),
-        sa.UniqueConstraint("part", "number", name="uq_settings_versions_part"),
+        sa.UniqueConstraint("part", "number", name="uq_settings_versions_part_number"),
     )
     is_sqlite = op.get_bind().dialect.name == "sqlite"
     _keep_what_was_settled(is_sqlite)
