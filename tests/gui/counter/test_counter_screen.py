@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from core.model.names import Finding
 from core.model.quote_records import Quote
+from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs, promises
 from gui.counter.counter_screen import CounterScreen
@@ -572,7 +573,7 @@ def test_every_field_stands_under_a_visible_label_with_a_key_of_its_own(clerk: C
 def test_the_row_as_it_is_typed_is_the_row_in_the_box(clerk: Clerk) -> None:
     clerk.count(count="6", format="vh", marking="t120", speed="e", tv="n", findings="sn, mo", label="A")
     assert clerk.counter.draft.box.rows[0] == TypedRow(
-        "6", "VHS", "T-120", "", "EP", "NTSC", f"snapped, {Finding.MOULD.words}", "A"
+        "6", "VHS", "T-120", "", "EP", "NTSC", f"snapped, {spoken(Finding.MOULD)}", "A"
     )
 
 
