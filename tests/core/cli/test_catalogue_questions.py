@@ -113,7 +113,7 @@ def test_both_packs_that_do_not_agree_say_within_what_and_why_that_much(typed: T
     sentence = told["sentence"]
     assert "but a T-90 has 185 m" in sentence
     assert "a measurement 1 mm off (common practice, no source)" in sentence
-    assert "17 to 20 µm, SMPTE 32M table 1" in sentence
+    assert "17 to 20 µm thick, SMPTE 32M table 1" in sentence
     assert "T-120" in sentence.split("would add up")[0]
 
 
