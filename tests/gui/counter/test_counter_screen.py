@@ -226,7 +226,7 @@ def test_an_answer_may_hold_for_some_tapes_of_a_row(clerk: Clerk) -> None:
     clerk.count(count="5", format="vh", marking="t120", label="Lake")
     clerk.wait_for_the_day()
     asking = clerk.counter.parts.asking
-    while asking.question is not None and "which speed" not in asking.question.text:
+    while asking.question is not None and "what speed" not in asking.question.text:
         press(Qt.Key.Key_0, ALT)
     press(Qt.Key.Key_M, ALT)
     assert QApplication.focusWidget() is clerk.counter.findChild(QSpinBox, "how-many")
@@ -238,7 +238,7 @@ def test_an_answer_may_hold_for_some_tapes_of_a_row(clerk: Clerk) -> None:
     assert rest.marking == told.marking == "T-120"
     clerk.wait_for_the_day()
     assert clerk.counter.quote is not None
-    assert {asked.line for asked in clerk.counter.quote.questions if "which speed" in asked.text} == {2}
+    assert {asked.line for asked in clerk.counter.quote.questions if "what speed" in asked.text} == {2}
 
     clerk.counter.tray.undo()
     (back,) = (row for row in clerk.counter.draft.box.rows if not row.is_empty)
