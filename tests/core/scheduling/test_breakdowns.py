@@ -16,6 +16,7 @@ from core.promise.what_ifs import changes
 from core.scheduling.breakdowns import awaiting, back_after
 from core.services import decks, promises
 from core.store import current_settings
+from core.wording.messages import say
 from tests.support.booked import Desk, line
 from tests.support.shops import TUESDAY, deck, fittings, quoted
 
@@ -65,8 +66,8 @@ def test_a_deck_that_broke_is_still_out_of_service_in_what_a_promise_stands_on()
 
 def test_having_the_deck_back_now_is_among_what_would_help() -> None:
     words = dict(changes(shop(18, "VHS 1"), [0]))
-    assert words["with VHS 1 back in service"].expected.awaited == frozenset()
-    assert "if VHS 1 broke down" not in words
+    assert words[say("what_if", "deck_back", deck="VHS 1")].expected.awaited == frozenset()
+    assert say("what_if", "deck_breaks_down", deck="VHS 1") not in words
 
 
 def test_the_longer_a_deck_is_out_the_later_it_is_expected(desk: Desk) -> None:
