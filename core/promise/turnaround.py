@@ -38,6 +38,7 @@ from core.scheduling.queued_tapes import (
     lined_up,
     under_way,
 )
+from core.wording.messages import say
 
 SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 """Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
@@ -195,19 +196,14 @@ def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
     left_out: dict[str, int] = {}
     for one in done:
         if one.step.plays and not one.step.suited.decks:
-            why = one.step.suited.doubt or "no deck"
+            why = one.step.suited.doubt or say("held_by", "no_deck_at_all")
             left_out[why] = left_out.get(why, 0) + one.count
-    sentences = (
-        f"{why}: {count} {'tape is' if count == 1 else 'tapes are'} left out of the date"
-        for why, count in left_out.items()
-    )
+    sentences = (say("held_by", "left_out", why=why, n=count) for why, count in left_out.items())
     return finish_of(planned, (*sentences, *_set_aside(unsettled)))
 
 
 def _set_aside(count: int) -> tuple[str, ...]:
-    if not count:
-        return ()
-    return (f"{count} {'tape is' if count == 1 else 'tapes are'} set aside and left out of the date",)
+    return (say("held_by", "set_aside", n=count),) if count else ()
 
 
 def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, Finish]:

@@ -45,7 +45,7 @@ def test_a_shop_whose_only_deck_broke_has_a_date_and_says_what_it_waits_for() ->
     assert asked(alone).day is None
     made = asked(awaiting(alone, ["VHS 1"]))
     assert made.day is not None
-    assert "VHS 1 broke down and is reckoned to be back in about 18 hours" in made.held_by
+    assert "VHS 1 broke down, and we expect it back in about 18 hours" in made.held_by
 
 
 def test_a_deck_out_of_service_for_another_reason_is_not_waited_for() -> None:
