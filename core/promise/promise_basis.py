@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from core.model.promise_records import PromiseBasis
 from core.model.settings_records import ShopSettings
-from core.promise.turnaround import Load
 from core.wording import locale_figures
 from core.wording.messages import say
 
@@ -14,14 +13,14 @@ _MORE_TAPES = 1.25
 """A queue that grew by less than a quarter is no reason to name (an assumption)."""
 
 
-def of(load: Load) -> PromiseBasis:
+def of(settings: ShopSettings, tapes_waiting: int) -> PromiseBasis:
     """The shop as a quote of this moment finds it."""
-    away = load.fittings.expected.awaited
+    away = settings.expected.awaited
     return PromiseBasis(
-        tapes_waiting=sum(load.after_all.waiting.values()),
-        decks=tuple(each.name for each in load.fittings.decks if each.in_service and each.name not in away),
-        people=load.fittings.people,
-        hours_a_week=_hours_a_week(load.fittings),
+        tapes_waiting=tapes_waiting,
+        decks=tuple(each.name for each in settings.decks if each.in_service and each.name not in away),
+        people=settings.people,
+        hours_a_week=_hours_a_week(settings),
     )
 
 

@@ -65,6 +65,11 @@ class Load:
     """Whether each person was followed."""
 
     @property
+    def tapes_waiting(self) -> int:
+        """Tapes that wait for a deck."""
+        return sum(self.after_all.waiting.values())
+
+    @property
     def now(self) -> float:
         """``made_at`` on the calendar."""
         return self.ways.now

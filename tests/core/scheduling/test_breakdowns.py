@@ -61,7 +61,7 @@ def test_repairs_are_as_long_as_they_are_on_average() -> None:
 
 
 def test_a_deck_that_broke_is_still_out_of_service_in_what_a_promise_stands_on() -> None:
-    assert promise_basis.of(load(shop(18, "VHS 1"), [], TUESDAY)).decks == ("VHS 2",)
+    assert promise_basis.of(shop(18, "VHS 1"), 0).decks == ("VHS 2",)
 
 
 def test_having_the_deck_back_now_is_among_what_would_help() -> None:
