@@ -19,6 +19,7 @@ import numpy as np
 from core.model import common_random_numbers
 from core.model.settings_records import ShopSettings
 from core.scheduling.opening_calendar import Minutes
+from core.wording.messages import say
 
 _FINE = 2.0**20
 """What is left of a moment at this scale is as good as a random number of its own."""
@@ -56,7 +57,7 @@ def awaited(fittings: ShopSettings) -> dict[int, str]:
     """What is to be said of each deck that comes back, by its place."""
     hours = fittings.expected.hours_to_repair
     return {
-        place: f"{deck.name} broke down and is reckoned to be back in about {max(hours, 1):.0f} hours"
+        place: say("held_by", "deck_away", deck=deck.name, hours=round(max(hours, 2)))
         for place, deck in enumerate(fittings.decks)
         if deck.name in fittings.expected.awaited
     }

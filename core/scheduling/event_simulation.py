@@ -357,7 +357,7 @@ class Floor:
     def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
         idle = self._due.take(scenario, axis=0) >= RETIRED
-        idle &= self._plays.reshape(-1, self._decks).take(tape, axis=0)
+        idle &= self._plays.take(tape, axis=0)
         line, deck = idle.nonzero()
         if len(line):
             spot = scenario.take(line) * self._decks + deck
@@ -375,14 +375,16 @@ class Floor:
     def _set_up_tapes(self) -> None:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
-        self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
+        needs = [(tape.decks, tape.estimate) for tape in tapes]
+        self._trays = Trays(needs, self._decks, self._scenarios, self._most)
         self._starts = Starts(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())
         plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
-        self._plays = np.array([*plays, [False] * self._decks]).reshape(-1)
-        self._replays = Replays(self._queue, self._plays, self._decks, self._scenarios)
+        self._plays = np.array([*plays, [False] * self._decks])
+        fails, repair = self._queue.fails_after, self._queue.repair
+        self._replays = Replays(self._plays, fails, repair, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
         self._why = np.zeros(self._minutes.shape, dtype=np.int8)
 

@@ -11,16 +11,12 @@ from core.model.ranges import ZERO, Range
 from core.model.settings_records import ShopSettings
 from core.scheduling import rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
-from core.scheduling.capacity_bounds import binding
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
 from core.scheduling.drawn_minutes import equally_likely
 from core.scheduling.opening_calendar import Calendar, PlayHours
 from core.scheduling.plan_records import (
-    CHECK_MINUTES,
-    LOAD_MINUTES,
     SEED,
-    UNLOAD_MINUTES,
     Ahead,
     Step,
     Ways,
@@ -30,8 +26,6 @@ from core.scheduling.plan_records import (
 from core.scheduling.rush_boxes import Pace
 from core.scheduling.simulated_shop import Coming, Kind, Lanes
 
-BUSY = 0.3
-"""Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
 AS_USUAL = Range(30, 75, 120)
 """Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
 _GRADES = 200
@@ -57,18 +51,6 @@ def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: 
         shut = closures(calendar, today, share, SEED + 11, scenarios)
     ways = Ways(now, fittings.people, _breakdowns(fittings), shut)
     return ways, Ahead(lanes, worked, handling=handling(fittings.people))
-
-
-def people_matter(fittings: ShopSettings, queue: Sequence[Step]) -> bool:
-    """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
-    if fittings.people == 1 or not fittings.decks:
-        return bool(fittings.decks)
-    by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
-    work: dict[tuple[int, ...], float] = {}
-    for step in queue:
-        work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely
-    bounds = [bound.each for decks in work if decks and (bound := binding(work, decks))]
-    return by_hand > BUSY * fittings.people * max(bounds, default=0.0)
 
 
 def rush_to_come(

@@ -13,10 +13,10 @@ from core.model.ranges import Range
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
+from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.breakdowns import Breakdowns
 from core.scheduling.closures import Closures
 from core.scheduling.deck_choice import Suited
-from core.scheduling.drawn_minutes import DrawnAs
 from core.scheduling.opening_calendar import Minutes
 from core.scheduling.simulated_shop import Coming, Lanes
 

@@ -16,6 +16,9 @@ from core.model import common_random_numbers
 from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places
 from core.scheduling.simulated_shop import Coming, Kind
 
+_TAPE = "rush tape"
+"""Names the draws of the minutes."""
+
 
 @dataclass(frozen=True, slots=True)
 class Pace:
@@ -82,7 +85,7 @@ def _of_kind(kind: Kind, gate: Gate, arrives: Minutes, sizes: Places, seed: int)
     table = np.full((scenarios, rows + 1), np.inf)
     line = np.arange(rows + 1)[None, :] < counts[:, None]
     table[line] = np.repeat(arrives.T.ravel(), sizes.T.ravel())
-    keys = [common_random_numbers.key("rush tape", n) for n in range(rows)]
+    keys = [common_random_numbers.key(_TAPE, n) for n in range(rows)]
     minutes = _minutes(kind, common_random_numbers.uniforms(seed, keys, scenarios))
     arrivals = np.ascontiguousarray(table.T)
     return Coming(kind, gate, arrivals, minutes, np.zeros(scenarios, dtype=np.intp), arrivals[0].copy())

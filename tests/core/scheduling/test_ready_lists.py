@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 
 from core.scheduling.ready_lists import Trays
-from core.scheduling.simulated_shop import Part, Turnout
 
 BOTH, FIRST, SECOND = (0, 1), (0,), (1,)
 COLUMNS = np.arange(2)
@@ -17,8 +16,7 @@ NONE = 4
 def trays() -> Trays:
     """Two decks, two scenarios; the third tape plays on the first deck only, the fourth on the second."""
     rows = ((60.0, BOTH), (120.0, BOTH), (90.0, FIRST), (60.0, SECOND))
-    tapes = [Turnout(decks, estimate, 0.0, Part(np.zeros(2))) for estimate, decks in rows]
-    return Trays(tapes, 2, 2, 3)
+    return Trays([(decks, estimate) for estimate, decks in rows], 2, 2, 3)
 
 
 def next_for(trays: Trays, deck: int) -> list[int]:

@@ -7,7 +7,6 @@ import pytest
 
 from core.scheduling.opening_calendar import RETIRED
 from core.scheduling.rework import Replays
-from core.scheduling.simulated_shop import Part, Queue, Turnout
 
 COUNT = 5
 FAILS_AFTER, REPAIR = 20.0, 1e-9
@@ -17,10 +16,8 @@ FAILS_AFTER, REPAIR = 20.0, 1e-9
 @pytest.fixture
 def replays() -> Replays:
     """Five tapes on two decks, of which the second plays the last tape only."""
-    tapes = [Turnout((0,), 60.0, 0.0, Part(np.zeros(1))) for _ in range(COUNT)]
-    queue = Queue(tapes, np.full((COUNT, 1), 60.0), np.full((COUNT, 1), FAILS_AFTER), REPAIR)
-    plays = np.array([*[[True, False]] * (COUNT - 1), [True, True], [False, False]]).reshape(-1)
-    return Replays(queue, plays, 2, 1)
+    plays = np.array([*[[True, False]] * (COUNT - 1), [True, True], [False, False]])
+    return Replays(plays, np.full((COUNT, 1), FAILS_AFTER), REPAIR, 1)
 
 
 def fail(replays: Replays, tape: int, start: float) -> tuple[float, int]:
