@@ -18,10 +18,11 @@ from gui.tables.keyboard_navigation import KeyboardTable
 from gui.tables.rows_model import RowsModel
 from gui.toolkit import actions, theme
 from gui.toolkit.text import say
+from gui.widgets.customer_notices import CustomerNotices
 from gui.widgets.hint import Hint
 from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import Columns, stacked, words
-from gui.widgets.questions_panel import CustomerNotices, QuestionPanel
+from gui.widgets.question_panel import QuestionPanel
 from gui.widgets.slip import Slip
 
 SLIP_WIDTH = 52 * theme.UNIT

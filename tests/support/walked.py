@@ -37,7 +37,7 @@ def walk(language: str, shop: Path, now: datetime) -> list[StopSeen]:
     """Every stop of the way through ``shop``, in the language that the shop speaks."""
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app)
+    theme.apply(app)
     messages.use(language)
     with _unexpected_errors():
         return [_seen(stop) for stop in Route(shop, now, SIZES[0]).stops()]
