@@ -14,8 +14,8 @@ import numpy as np
 from core.capture.examining import examine
 from core.capture.file_report import StretchKind
 from tests.bench.ratio import Ratio, median
+from tests.core.capture.matching import Match, matched
 from tests.support.clips import Clip, Scene, made
-from tests.support.matching import Match, matched
 
 CLIPS = 12
 TOLERANCE = 0.3

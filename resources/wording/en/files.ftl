@@ -56,3 +56,7 @@ no-book = (there is no book)
 date-of-book = date of the price book
 no-price = it has prices for { $names }
 price-in-book = { $kind } price in { $book }
+
+# The frame of every refusal of an input: where, what was found there, what is accepted.
+wrong_input = { $place }: found { $found }; { $accepted }.
+nothing_entered = { $place }: nothing was entered; { $accepted }.

@@ -15,8 +15,8 @@ from core.capture.file_report import Report, Sound, StretchKind
 from core.capture.time_spans import Span
 from core.model.errors import Unavailable, WrongInput
 from core.wording.messages import say
+from tests.core.capture.matching import matched
 from tests.support.clips import Clip, Scene, made
-from tests.support.matching import matched
 
 SCRIPT = (
     Scene("blue", 5, False, False),
