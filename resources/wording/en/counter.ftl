@@ -16,8 +16,8 @@ ask =
     }
 ask_worth =
     { $of ->
-        [1] Ask the customer · narrows the time by about { $hours } h
-       *[other] Ask the customer, { $n } of { $of } · narrows the time by about { $hours } h
+        [1] Ask the customer · narrows it by { $hours } h
+       *[other] Ask the customer, { $n } of { $of } · narrows it by { $hours } h
     }
 ask_row = Row { $row }: { $text }
 answer = &{ $n }  { $words }
