@@ -8,15 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck
 from core.playtime import possibilities
 from core.playtime.habits import STARTING
-from core.wording import messages
-from core.wording.messages import say
+from core.wording.messages import say, worded_cache
 
 LIKELY = 0.1
 """Share from which a recording counts as likely enough to want a deck for (an assumption)."""
@@ -33,6 +31,7 @@ class Suited:
     """What may go wrong with this choice, or why there is none."""
 
 
+@worded_cache(maxsize=4096)
 def suited(
     decks: tuple[Deck, ...],
     format: FormatName,
@@ -41,18 +40,6 @@ def suited(
     speed: Speed | None,
 ) -> Suited:
     """The decks in service for one tape, and a sentence where there is doubt or no deck at all."""
-    return _suited(decks, format, recorded_as, tv, speed, messages.current())
-
-
-@lru_cache(maxsize=4096)
-def _suited(
-    decks: tuple[Deck, ...],
-    format: FormatName,
-    recorded_as: FormatName | None,
-    tv: TvSystem | None,
-    speed: Speed | None,
-    _spoken: messages.Speech,
-) -> Suited:
     systems = possible_systems(format, recorded_as)
     words = " or ".join(catalogue().format(name).words for name in systems)
     try:
