@@ -15,20 +15,15 @@ import numpy as np
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.scheduling.opening_calendar import Calendar
-from core.wording import messages
-from core.wording.messages import say
+from core.wording.messages import say, worded_cache
 
 HORIZON_DAYS = 730
 """No date is looked for beyond two years: common practice, no source. A queue that long has no date."""
 
 
+@worded_cache(maxsize=16)
 def calendar(fittings: ShopSettings, first_day: date, days: int = HORIZON_DAYS) -> Calendar:
     """The openings of ``days`` days from ``first_day`` on, holidays and closed days left out."""
-    return _calendar(fittings, first_day, days, messages.current())
-
-
-@lru_cache(maxsize=16)
-def _calendar(fittings: ShopSettings, first_day: date, days: int, _spoken: messages.Speech) -> Calendar:
     zone = ZoneInfo(fittings.front.timezone)
     start = datetime.combine(first_day, time(), zone).astimezone(UTC)
     shut: dict[date, str] = {}

@@ -2,7 +2,7 @@
 
 A tray holds its tapes in the order of the queue, each as the rank of its estimate among all estimates. So
 one look along a tray says which tapes are left and how long they are planned to play. Behind its last tape
-lies `Trays.bare`: nothing left. Tapes on several trays leave all of them at once.
+lies `ReadyLists.bare`: nothing left. Tapes on several trays leave all of them at once.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ _GLANCE = 16
 """Places looked over at once for the next tape that is left."""
 
 
-class Trays:
+class ReadyLists:
     """All trays of some decks, laid end to end: a place names the tray and the tape, in each scenario."""
 
     def __init__(self, tapes: Sequence[Need], decks: int, scenarios: int, near: int) -> None:

@@ -12,7 +12,7 @@ _WAITING = 4
 """Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
 
 
-class Replays:
+class Rework:
     """``tape`` and ``since``: what waits and from which minute, a line a place and a column a scenario.
 
     ``plays`` says for each tape, and for no tape, whether each deck plays it; ``fails_after`` minutes of play
@@ -26,8 +26,9 @@ class Replays:
         self._repair = repair
         self._plays, self._decks = plays.reshape(-1), plays.shape[1]
         self._scenarios = scenarios
-        self.tape = np.full((_WAITING, scenarios), len(plays) - 1, dtype=np.intp)
-        self.since = np.full((_WAITING, scenarios), RETIRED)
+        places = 0 if fails_after is None else _WAITING
+        self.tape = np.full((places, scenarios), len(plays) - 1, dtype=np.intp)
+        self.since = np.full((places, scenarios), RETIRED)
 
     def first(self, deck: Places, scenario: Places) -> tuple[Places, Minutes]:
         """The line of ``tape`` each deck, one a scenario, could take first, and since when that waits;
