@@ -14,7 +14,7 @@ from core.capture.file_report import Report, Sound, clock
 from core.capture.pictures import Picture, PictureWatch
 from core.capture.sounds import SoundWatch
 from core.capture.time_spans import longer
-from core.capture.trims import Seen
+from core.capture.trims import RawSpans
 from core.model.errors import AsWritten, TapewrightError, WrongInput
 from core.wording.locale_figures import listed
 from core.wording.messages import say
@@ -98,9 +98,9 @@ class _Watch:
     def end(self) -> float:
         return max(self.pictures.end, self.sounds.end if self.sounds else 0.0)
 
-    def seen(self) -> Seen:
+    def seen(self) -> RawSpans:
         pictures, sounds, end = self.pictures, self.sounds, self.end
-        return Seen(
+        return RawSpans(
             seconds=end,
             pictures=pictures.end > 0,
             sounds=sounds is not None,
@@ -129,7 +129,7 @@ def _report(name: str, size: int, digest: str, recording: RecordedFile, watch: _
     )
 
 
-def _remarks(seen: Seen, recording: RecordedFile, watch: _Watch) -> Iterator[str]:
+def _remarks(seen: RawSpans, recording: RecordedFile, watch: _Watch) -> Iterator[str]:
     """What a person at the bench must hear of, the gravest first."""
     claims = recording.claims_seconds
     ends_early = bool(claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS)
@@ -144,7 +144,7 @@ def _remarks(seen: Seen, recording: RecordedFile, watch: _Watch) -> Iterator[str
     yield from _about_channels(watch.sounds.dead_channels if watch.sounds else ())
 
 
-def _about_sound(seen: Seen) -> Iterator[str]:
+def _about_sound(seen: RawSpans) -> Iterator[str]:
     sound = trims.sound(seen)
     if sound is Sound.MISSING:
         yield say("capture", "all-silent" if seen.sounds else "no-sound")

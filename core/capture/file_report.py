@@ -10,7 +10,7 @@ from core.model.names import TapeCode
 from core.wording.messages import say
 
 
-class Kind(Enum):
+class StretchKind(Enum):
     """What is wrong, or missing, for a stretch of time."""
 
     BLACK = "black"
@@ -31,7 +31,7 @@ class Sound(Enum):
 class Stretch:
     """From ``start`` to ``end``, in seconds from the beginning of the file."""
 
-    kind: Kind
+    kind: StretchKind
     start: float
     end: float
 

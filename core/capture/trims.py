@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.capture import thresholds as at
-from core.capture.file_report import Kind, Sound, Stretch
+from core.capture.file_report import Sound, Stretch, StretchKind
 from core.capture.time_spans import Span, both, longer, merged, total, without
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class RawSpans:
     """Raw spans of one file. ``pictures`` and ``sounds`` say whether the file has any."""
 
     seconds: float
@@ -22,17 +22,22 @@ class Seen:
     silent: tuple[Span, ...] = ()
 
 
-def stretches(seen: Seen) -> tuple[Stretch, ...]:
+def stretches(seen: RawSpans) -> tuple[Stretch, ...]:
     """Stretches long enough to be told, in order. A blank picture is not told as frozen as well."""
     black, blue = _settled("black", seen.black), _settled("blue", seen.blue)
     frozen = _settled("frozen", without(merged(seen.frozen), [*black, *blue]))
     silent = _settled("silent", seen.silent)
-    found = ((Kind.BLACK, black), (Kind.BLUE, blue), (Kind.FROZEN, frozen), (Kind.SILENT, silent))
+    found = (
+        (StretchKind.BLACK, black),
+        (StretchKind.BLUE, blue),
+        (StretchKind.FROZEN, frozen),
+        (StretchKind.SILENT, silent),
+    )
     told = [Stretch(kind, *span) for kind, spans in found for span in spans]
     return tuple(sorted(told, key=lambda stretch: (stretch.start, stretch.end, stretch.kind.value)))
 
 
-def blank(seen: Seen) -> list[Span]:
+def blank(seen: RawSpans) -> list[Span]:
     """Where there is nothing to see and nothing to hear; of a file without pictures, nothing to hear."""
     silent = longer(merged(seen.silent, at.BRIDGED_SECONDS), at.LEAST_SECONDS["silent"])
     if not seen.pictures:
@@ -41,7 +46,7 @@ def blank(seen: Seen) -> list[Span]:
     return both(dark, merged(seen.silent, at.BRIDGED_SECONDS)) if seen.sounds else dark
 
 
-def trims(seen: Seen) -> Span:
+def trims(seen: RawSpans) -> Span:
     """What is to be kept, from and to: blank at the head and the tail goes, but for a second beside."""
     keep_from, keep_to = 0.0, seen.seconds
     for start, end in blank(seen):
@@ -54,21 +59,21 @@ def trims(seen: Seen) -> Span:
     return keep_from, keep_to
 
 
-def billable_minutes(seen: Seen) -> float:
+def billable_minutes(seen: RawSpans) -> float:
     """Minutes between the trims, long blanks inside taken off."""
     kept = trims(seen)
     inner = longer(both([kept], blank(seen)), at.INNER_BLANK_SECONDS)
     return (total([kept]) - total(inner)) / 60
 
 
-def mute(seen: Seen) -> list[Span]:
+def mute(seen: RawSpans) -> list[Span]:
     """Where pictures show and nothing is to be heard; silence under a blank picture does not count."""
     if not seen.sounds:
         return _shown(seen)
     return both(_shown(seen), longer(merged(seen.silent, at.BRIDGED_SECONDS), at.LEAST_SECONDS["silent"]))
 
 
-def sound(seen: Seen) -> Sound:
+def sound(seen: RawSpans) -> Sound:
     """Whether sound goes with the pictures."""
     shown, silent = _shown(seen), mute(seen)
     if not seen.sounds or (shown and total(silent) >= at.SOUND_MISSING_SHARE * total(shown)):
@@ -78,7 +83,7 @@ def sound(seen: Seen) -> Sound:
     return Sound.PRESENT
 
 
-def _shown(seen: Seen) -> list[Span]:
+def _shown(seen: RawSpans) -> list[Span]:
     """Where there is a picture; of a file without any, all of it."""
     return without([(0.0, seen.seconds)], [*seen.black, *seen.blue])
 

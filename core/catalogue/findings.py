@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Annotated, TypeAlias
 
@@ -71,14 +71,25 @@ def checked(where: str, content: object) -> RepairFile:
     _known(at(where, "findings"), found.findings, [finding.value for finding in Finding])
     for name, entry in found.findings.items():
         _known(at(where, "findings", name, "repairs"), entry.repairs, found.repairs)
-    needed = [("findings", f"{kind}-{name}") for name in found.findings for kind in ("seen", "means", "told")]
-    for room, key in (*needed, *(("repairs", code) for code in found.repairs)):
-        if not (knows(room, key, "en") or knows(room, f"{key}-1", "en")):
-            raise WrongInput(f"{room}.ftl", nothing(), say(ROOM, "sentence-needed", key=key))
     for code, repair in found.repairs.items():
         covered = [repair.covered_by] if repair.covered_by else []
         _known(at(where, "repairs", code, "covered_by"), covered, found.repairs)
+    _check_words(found)
     return found
+
+
+def _check_words(found: RepairFile) -> None:
+    """WrongInput for the first sentence about a finding or a repair that English lacks."""
+    for room, key in _needed_words(found):
+        if not (knows(room, key, "en") or knows(room, f"{key}-1", "en")):
+            raise WrongInput(f"{room}.ftl", nothing(), say(ROOM, "sentence-needed", key=key))
+
+
+def _needed_words(found: RepairFile) -> Iterator[tuple[str, str]]:
+    for name in found.findings:
+        yield "names", f"finding-{name}"
+        yield from (("findings", f"{kind}-{name}") for kind in ("seen", "means", "told"))
+    yield from (("repairs", code) for code in found.repairs)
 
 
 def _known(where: str, names: Iterable[str], known: Iterable[str]) -> None:

@@ -13,4 +13,4 @@ WITH_A_SPLICE = (Hazard.FOIL,)
 
 def caution(hazard: Hazard) -> str:
     """The caution in words."""
-    return say("hazards", hazard.value)
+    return say("findings", hazard.value)

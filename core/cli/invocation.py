@@ -5,12 +5,14 @@ from __future__ import annotations
 import sys
 from argparse import Namespace
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.errors import AsWritten, WrongInput, nothing
+from core.model.errors import AsWritten, TapewrightError, WrongInput, nothing
+from core.wording import messages
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -54,13 +56,17 @@ class Invocation:
         return is_url(self.where) or Path(self.where).expanduser().exists()
 
     def open(self, *, create: bool = False) -> Shop:
-        """The shop, opened; used in a ``with`` statement."""
+        """The shop, opened; used in a ``with`` statement. What is said from here on is in its language."""
         from core.services.records_door import Shop
+        from core.store import current_settings
 
         where = self.where
         if create and not is_url(where):
             Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
-        return Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
+        shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
+        with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
+            messages.use(shop.ask(current_settings.read).front.language)
+        return shop
 
     def window_options(self, where: str | None) -> tuple[str, ...]:
         """What the window is told when it opens on the shop at ``where``, or on the usual one."""

@@ -25,7 +25,7 @@ class WrongInput(TapewrightError):
 
     def __init__(self, place: str, found: object, accepted: str) -> None:
         frame = "wrong_input" if found != "" else "nothing_entered"
-        super().__init__(say("errors", frame, place=place, found=_shown(found), accepted=accepted))
+        super().__init__(say("files", frame, place=place, found=_shown(found), accepted=accepted))
         self.place = place
         self.found = found
         self.accepted = accepted

@@ -36,10 +36,6 @@ class Voice:
         """The sentence called ``name`` with its blanks filled."""
         return messages.say("paper", name, language=self.language, **blanks)
 
-    def say_or(self, name: str, otherwise: str) -> str:
-        """The sentence called ``name``; a name without words is printed as it is."""
-        return self.say(name) if messages.knows("paper", name, self.language) else otherwise
-
     def count(self, name: str, number: int, /, **blanks: object) -> str:
         """The sentence in the grammatical number that ``number`` asks for."""
         return self.say(name, n=number, **blanks)

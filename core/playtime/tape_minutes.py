@@ -28,6 +28,9 @@ from core.playtime.possibilities import Choice, Facts, facts
 from core.wording.locale_figures import figure, percent
 from core.wording.messages import say, worded_cache
 
+DrawnAs = tuple[Facts, ShopHabits]
+"""What the play times of a tape are drawn from: what is known of it, and the shop's habits."""
+
 _PARTS = 50
 """No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
 

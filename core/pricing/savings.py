@@ -142,12 +142,12 @@ def _sentence(key: str, now: Storage, other: MediaCounts, cost: int, book: Price
     amount = book.spelled(cost - _price(other, book))
     ending = "-tax" if book.tax.mode is TaxMode.ON_TOP else ""
     pieces = {"other": _told(other, book), "now": _told(copies, book)}
-    return say("savings", f"{key}{ending}", amount=amount, **pieces)
+    return say("quotes", f"{key}{ending}", amount=amount, **pieces)
 
 
 def _told(counted: MediaCounts, book: PriceBook) -> str:
     """``1 × USB stick, 64 GB and 2 × DVD-R disc``."""
     named = {code: book.media[code].words if code in book.media else code for code in counted}
     return locale_figures.listed(
-        [say("savings", "pieces", count=n, what=named[code]) for code, n in counted.items() if n]
+        [say("quotes", "pieces", count=n, what=named[code]) for code, n in counted.items() if n]
     )

@@ -20,6 +20,8 @@ from math import ceil, inf
 
 from core.model.promise_records import Chance, Promise
 from core.promise.reliability import Reliability
+from core.wording import locale_figures
+from core.wording.messages import say
 
 FEWEST = 80
 NEWEST = 150
@@ -74,5 +76,4 @@ def guarded(promise: Promise, times: float, days: Sequence[date]) -> Promise:
 
 
 def _why(times: float) -> str:
-    more = round((times - 1) * 100)
-    return f"boxes ran late lately, so the wait is reckoned {max(more, 1)} % longer than the plan says"
+    return say("held_by", "runs_late", percent=locale_figures.percent(max(times - 1, 0.01)))

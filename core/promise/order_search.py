@@ -33,8 +33,6 @@ LEAST_DAYS = 0.1
 (an assumption: two hours and a half)."""
 ROUNDS = 3
 """Searches, each with the boxes that the one before would have harmed held back (an assumption)."""
-_DAY = 24 * 60.0
-"""Minutes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +97,7 @@ def better(
             return None
         places = {job: place for place, job in enumerate(order)}
         after = turnaround.load(fittings, sorted(queue, key=lambda tape: places[tape.job]), now)
-        found = Better(order, _chances(before, after, promised), _sooner(before, after))
+        found = Better(order, _chances(before, after, promised), turnaround.days_sooner(before, after))
         harmed = found.harmed(promised)
         if not harmed:
             return found if found.is_worth_it else None
@@ -127,18 +125,6 @@ def _chances(
         for number, made in promised.items()
         if number in before.jobs
     }
-
-
-def _sooner(before: Load, after: Load) -> dict[JobNumber, float]:
-    found = {}
-    for number, finish in before.jobs.items():
-        changed = after.jobs.get(number)
-        if changed is None or not len(finish.at) or not len(changed.at):
-            continue
-        was, will = float(np.median(finish.at)), float(np.median(changed.at))
-        if np.isfinite(was) and np.isfinite(will):
-            found[number] = (was - will) / _DAY
-    return found
 
 
 def _order(

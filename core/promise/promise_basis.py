@@ -6,20 +6,21 @@ from collections.abc import Iterator
 
 from core.model.promise_records import PromiseBasis
 from core.model.settings_records import ShopSettings
-from core.promise.turnaround import Load
+from core.wording import locale_figures
+from core.wording.messages import say
 
 _MORE_TAPES = 1.25
 """A queue that grew by less than a quarter is no reason to name (an assumption)."""
 
 
-def of(load: Load) -> PromiseBasis:
+def of(settings: ShopSettings, tapes_waiting: int) -> PromiseBasis:
     """The shop as a quote of this moment finds it."""
-    away = load.fittings.expected.awaited
+    away = settings.expected.awaited
     return PromiseBasis(
-        tapes_waiting=sum(load.after_all.waiting.values()),
-        decks=tuple(each.name for each in load.fittings.decks if each.in_service and each.name not in away),
-        people=load.fittings.people,
-        hours_a_week=_hours_a_week(load.fittings),
+        tapes_waiting=tapes_waiting,
+        decks=tuple(each.name for each in settings.decks if each.in_service and each.name not in away),
+        people=settings.people,
+        hours_a_week=_hours_a_week(settings),
     )
 
 
@@ -31,22 +32,14 @@ def changes(then: PromiseBasis | None, now: PromiseBasis) -> tuple[str, ...]:
 def _changes(then: PromiseBasis, now: PromiseBasis) -> Iterator[str]:
     gone = [name for name in then.decks if name not in now.decks]
     if gone:
-        yield f"{_listed(gone)} {'is' if len(gone) == 1 else 'are'} out of service"
+        yield say("held_by", "out_now", n=len(gone), decks=locale_figures.listed(gone))
     if now.people < then.people:
-        yield f"{_people(now.people)} at the bench, not {then.people} as then"
+        yield say("held_by", "fewer_people", now=now.people, then=then.people)
     if now.hours_a_week < then.hours_a_week:
-        yield f"open {now.hours_a_week:g} hours a week, not {then.hours_a_week:g} as then"
+        yield say("held_by", "fewer_hours", now=now.hours_a_week, then=then.hours_a_week)
     if now.tapes_waiting > _MORE_TAPES * then.tapes_waiting and now.tapes_waiting > then.tapes_waiting + 1:
-        yield f"{now.tapes_waiting} tapes wait in the shop, {then.tapes_waiting} did then"
+        yield say("held_by", "more_tapes", now=now.tapes_waiting, then=then.tapes_waiting)
 
 
 def _hours_a_week(fittings: ShopSettings) -> float:
     return sum(opening.end - opening.start for opening in fittings.openings) / 60
-
-
-def _people(count: int) -> str:
-    return "one person" if count == 1 else f"{count} people"
-
-
-def _listed(names: list[str]) -> str:
-    return " and ".join((", ".join(names[:-1]), names[-1])) if len(names) > 1 else names[0]

@@ -16,12 +16,15 @@ from core.scheduling.capacity_bounds import binding
 from core.scheduling.opening_calendar import Calendar, Minutes
 from core.scheduling.opening_hours import HORIZON_DAYS
 from core.scheduling.plan_records import Done
+from core.scheduling.simulated_shop import Decks
 from core.wording import locale_figures
+from core.wording.messages import say
 
 CURVE_DAYS = 40
 CURVE_ENDS_AT = 0.999
-_OFTEN = "{often}"
-"""Where a sentence says how often it is so."""
+_NEARLY_ALWAYS = 0.95
+"""Share of the scenarios above which it is not said how often something is so (an assumption)."""
+_MOSTLY = 0.5
 DUST = 1e-6
 """Minutes by which arithmetic may miss a closing."""
 
@@ -148,12 +151,10 @@ def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
     if finish.nothing_plays:
         return ()
     if not asked.calendar.days:
-        return (f"no opening hours in the coming {HORIZON_DAYS} days",)
+        return (say("held_by", "no_hours", days=HORIZON_DAYS),)
     sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
-    return (
-        f"no date within {HORIZON_DAYS} days can be promised: by then it is ready with {chances.words(sure)}",
-        *_queue(finish, None),
-    )
+    no_date = say("held_by", "no_date", days=HORIZON_DAYS, chance=chances.words(sure))
+    return (no_date, *_queue(finish, None))
 
 
 def _held_by(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
@@ -168,25 +169,27 @@ def _held_by(finish: Finish, asked: Asked, day: date, before: Before | None) -> 
 
 
 def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
-    """What the last tape waits for: the deck group, the bench, or nothing but its own play time."""
-    groups: dict[str, float] = {}
+    """What the last tape waits for: the decks of its kind with what waits there, or the bench."""
+    groups: dict[Decks, float] = {}
+    first: dict[Decks, Done] = {}
     for done, share in finish.last:
-        group = _group(done, before)
-        groups[group] = groups.get(group, 0.0) + share
-    words, share = max(groups.items(), key=lambda group: group[1])
-    often = "" if share > 0.95 else f" {chances.often(share)}"
-    return (words.replace(_OFTEN, often),)
+        decks = () if done.benched > _MOSTLY else done.step.suited.decks
+        groups[decks] = groups.get(decks, 0.0) + share
+        first.setdefault(decks, done)
+    decks, share = max(groups.items(), key=lambda group: group[1])
+    ahead = before.waiting.get(decks, 0) if before else 0
+    waiting = (say("held_by", "already_waiting", n=ahead),) if decks and ahead else ()
+    return (_last_tape(first[decks], decks, share), *waiting)
 
 
-def _group(done: Done, before: Before | None) -> str:
-    decks = done.step.suited.decks
-    if done.benched > 0.5:
-        return f"the bench: the last tape waits to be looked over or repaired{_OFTEN}"
-    count, ahead = len(decks), before.waiting.get(decks, 0) if before else 0
-    machines = "one deck plays" if count == 1 else f"{count} decks play"
-    there = "it" if count == 1 else "them"
-    queue = f"; {ahead} {'tape waits' if ahead == 1 else 'tapes wait'} for {there} already" if ahead else ""
-    return f"{machines} {done.step.suited.words}, and the last tape is done there{_OFTEN}{queue}"
+def _last_tape(done: Done, decks: Decks, share: float) -> str:
+    """Where the last tape finishes, and how often, unless it is nearly always so."""
+    what, often = done.step.suited.words, chances.often(share)
+    if share > _NEARLY_ALWAYS:
+        return say("held_by", "decks", decks=len(decks), what=what) if decks else say("held_by", "bench")
+    if decks:
+        return say("held_by", "decks_often", decks=len(decks), what=what, often=often)
+    return say("held_by", "bench_often", often=often)
 
 
 def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
@@ -194,7 +197,7 @@ def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tup
     decks = finish.last[0][0].step.suited.decks if finish.last else ()
     bound = binding(before.work, decks) if before and decks else None
     calendar = asked.calendar
-    if bound is None or finish.last[0][0].benched > 0.5:
+    if bound is None or finish.last[0][0].benched > _MOSTLY:
         return ()
     begin = float(calendar.worked(np.array([asked.now]))[0])
     end = float(calendar.when_worked(np.array([begin + bound.each]))[0])
@@ -202,29 +205,26 @@ def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tup
     least, planned = bisect_left(calendar.day_ends, end), bisect_left(calendar.days, day)
     if planned == first or np.isinf(end):
         return ()
-    machines = "one deck" if len(bound.decks) == 1 else f"{len(bound.decks)} decks"
-    return (
-        f"about {bound.minutes / 60:.0f} hours of play can be done on {machines} only: at least "
-        f"{_openings(least - first + 1)}, and the date allows {planned - first + 1}",
+    sentence = say(
+        "held_by",
+        "confined_work",
+        play=say("held_by", "hours_of_tape", n=max(1, round(bound.minutes / 60))),
+        decks=say("held_by", "these_decks", n=len(bound.decks)),
+        least=least - first + 1,
+        allowed=planned - first + 1,
     )
-
-
-def _openings(count: int) -> str:
-    return "1 opening day" if count == 1 else f"{count} opening days"
+    return (sentence,)
 
 
 def _nights(finish: Finish) -> tuple[str, ...]:
     share = sum(share * done.overnight for done, share in finish.last)
     if share < 0.25:
         return ()
-    return (f"{chances.often(share)} the last tape waits overnight, since it would not end before closing",)
+    return (say("held_by", "overnight", often=chances.often(share)),)
 
 
 def _overlong(finish: Finish) -> tuple[str, ...]:
-    if not finish.overlong:
-        return ()
-    tapes = "1 tape plays" if finish.overlong == 1 else f"{finish.overlong} tapes play"
-    return (f"{tapes} longer than any opening: started at opening time, still running after closing",)
+    return (say("held_by", "overlong", n=finish.overlong),) if finish.overlong else ()
 
 
 def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
@@ -235,10 +235,10 @@ def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
 def _shut(asked: Asked, day: date) -> tuple[str, ...]:
     today = asked.calendar.day_of(asked.now)
     shut = [
-        f"{locale_figures.day(one)} ({why})"
+        say("held_by", "closed_day", day=locale_figures.day(one), why=why)
         for one, why in asked.calendar.shut.items()
         if today <= one <= day
     ]
     if len(shut) > 4:
-        shut = [*shut[:3], f"{len(shut) - 3} more days"]
-    return (f"the shop is shut on {', '.join(shut)}",) if shut else ()
+        shut = [*shut[:3], say("held_by", "more_days", n=len(shut) - 3)]
+    return (say("held_by", "closed_on", days=locale_figures.listed(shut)),) if shut else ()

@@ -14,6 +14,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
+import numpy as np
+
 from core.model import common_random_numbers
 from core.model.names import JobNumber, Outcome
 from core.model.promise_records import Promise
@@ -36,11 +38,14 @@ from core.scheduling.queued_tapes import (
     lined_up,
     under_way,
 )
+from core.wording.messages import say
 
 SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 """Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
 0 and 0 of 100 runs at 100, 200, 500 and 1,000 scenarios; behind long queues it moves less, because finish
 times lump at closing (derived: measured on a prototype)."""
+_DAY = 24 * 60.0
+"""Minutes."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,6 +63,11 @@ class Load:
     """The jobs of the queue."""
     by_hand: bool
     """Whether each person was followed."""
+
+    @property
+    def tapes_waiting(self) -> int:
+        """Tapes that wait for a deck."""
+        return sum(self.after_all.waiting.values())
 
     @property
     def now(self) -> float:
@@ -146,6 +156,19 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
     return float(chances_by(finish.at, load.calendar.day_ends[opened - 1 : opened])[0]) if opened else 0.0
 
 
+def days_sooner(before: Load, after: Load) -> dict[JobNumber, float]:
+    """Days by which the middle of each finish comes sooner (negative: later), where a box finishes at all."""
+    found = {}
+    for number, finish in before.jobs.items():
+        changed = after.jobs.get(number)
+        if changed is None or not len(finish.at) or not len(changed.at):
+            continue
+        was, will = float(np.median(finish.at)), float(np.median(changed.at))
+        if np.isfinite(was) and np.isfinite(will):
+            found[number] = (was - will) / _DAY
+    return found
+
+
 def is_overlong(load: Load, tape: QuotedTape) -> bool:
     """Whether the tape is likely to play longer than any opening of the shop, time past closing included."""
     return load.after_all.lanes.hours.gate(estimate(tape.minutes)).overlong
@@ -178,19 +201,14 @@ def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
     left_out: dict[str, int] = {}
     for one in done:
         if one.step.plays and not one.step.suited.decks:
-            why = one.step.suited.doubt or "no deck"
+            why = one.step.suited.doubt or say("held_by", "no_deck_at_all")
             left_out[why] = left_out.get(why, 0) + one.count
-    sentences = (
-        f"{why}: {count} {'tape is' if count == 1 else 'tapes are'} left out of the date"
-        for why, count in left_out.items()
-    )
+    sentences = (say("held_by", "left_out", why=why, n=count) for why, count in left_out.items())
     return finish_of(planned, (*sentences, *_set_aside(unsettled)))
 
 
 def _set_aside(count: int) -> tuple[str, ...]:
-    if not count:
-        return ()
-    return (f"{count} {'tape is' if count == 1 else 'tapes are'} set aside and left out of the date",)
+    return (say("held_by", "set_aside", n=count),) if count else ()
 
 
 def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, Finish]:

@@ -1,32 +1,40 @@
-"""What would help: the same box in the same scenarios with one thing changed in the shop.
+"""What would help a box on the counter, or all boxes in the shop: the same plan with one thing changed.
 
-Each line plans the queue again with the same draws, so the days between two answers come from the change
-and from nothing else. For the background: it costs a load a line.
+Each change plans the queue again with the same draws (common random numbers), so what lies between two
+answers comes from the change and from nothing else. For the background: it costs a plan a line.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
+import numpy as np
+
+from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import Deck, OpeningHours, ShopSettings
+from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
 from core.scheduling.queued_tapes import QueuedTape
-from core.wording import locale_figures
+from core.wording.messages import say
 
 LONGER = 60
 """Minutes by which a day, or what may play past it, is made longer."""
+MOST = 3
+"""Changes worth a line for the whole queue (an assumption)."""
 _DAY_MINUTES = 24 * 60
+_LEAST_DAYS = 0.05
+"""An hour and a quarter: less is not worth a line."""
 
 
 @dataclass(frozen=True, slots=True)
 class WhatIf:
-    """One change and the date it would make."""
+    """One change and the date it would make for the box on the counter."""
 
     change: str
     day: date | None
@@ -34,18 +42,28 @@ class WhatIf:
     days_gained: int | None
     """Calendar days sooner (negative: later); None when there is a date in one case only."""
 
+
+@dataclass(frozen=True, slots=True)
+class Relief:
+    """One change. ``days`` is how much sooner a box is ready on average; ``saved`` dates would hold again."""
+
+    change: str
+    days: float
+    saved: int
+    endangered: int
+
     @property
     def sentence(self) -> str:
-        """E.g. ``with another deck like VHS 1: Thursday 5 March, 6 days sooner``."""
-        if self.day is None:
-            return f"{self.change}: no date"
-        if self.days_gained is None:
-            return f"{self.change}: {locale_figures.day(self.day)}, where there is no date now"
-        return f"{self.change}: {locale_figures.day(self.day)}, {_gained(self.days_gained)}"
+        """E.g. ``with one more person: orders ready 1.5 days sooner on average; 2 of 3 dates …``."""
+        days = round(self.days, 1)
+        sooner = say("what_if", "sooner", change=self.change, days=int(days) if days == int(days) else days)
+        if not self.saved:
+            return sooner
+        return say("what_if", "dates_hold", sooner=sooner, saved=self.saved, endangered=self.endangered)
 
 
 def helps(
-    fittings: ShopSettings,
+    settings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     tapes: Sequence[QuotedTape],
@@ -55,48 +73,76 @@ def helps(
     rests_hours: float = 0.0,
 ) -> tuple[WhatIf, ...]:
     """Changes to the shop and the box, the one that gains most days first; those that lose days last."""
-    load = turnaround.load(fittings, queue, now)
-    plain = turnaround.promise(load, tapes, rush, None, shop, rests_hours)
-    found = []
-    if not rush:
-        hurried = turnaround.promise(load, tapes, True, None, shop, rests_hours)
-        found.append(_what_if("as a rush box", plain, hurried))
-    for change, changed in changes(fittings, _first_decks(load, tapes)):
-        other = turnaround.load(changed, queue, now, by_hand=load.by_hand)
-        dated = turnaround.promise(other, tapes, rush, None, shop, rests_hours)
-        found.append(_what_if(change, plain, dated))
+
+    def dated(load: Load, hurried: bool = rush) -> Promise:
+        return turnaround.promise(load, tapes, hurried, None, shop, rests_hours)
+
+    load = turnaround.load(settings, queue, now)
+    plain = dated(load)
+    found = [] if rush else [_what_if(say("what_if", "rush_order"), plain, dated(load, True))]
+    first_decks = _first_each(turnaround.decks_of(load, tape) for tape in tapes)
+    found += [_what_if(change, plain, dated(other)) for change, other in _replanned(load, queue, first_decks)]
     return tuple(sorted(found, key=lambda one: -_worth(one)))
 
 
-def changes(fittings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str, ShopSettings]]:
+def reliefs(
+    settings: ShopSettings,
+    queue: Sequence[QueuedTape],
+    now: datetime,
+    endangered: Mapping[JobNumber, Promise],
+) -> tuple[Relief, ...]:
+    """The changes that help the whole queue most: by dates that would hold again, then by days."""
+    plain = turnaround.load(settings, queue, now)
+    waiting = (tape for tape in queue if tape.station is not Station.PLAYING)
+    first_decks = _first_each(turnaround.decks_for(plain, tape) for tape in waiting)
+    found = []
+    for change, other in _replanned(plain, queue, first_decks):
+        saved = sum(_holds(other, number, promise) for number, promise in endangered.items())
+        found.append(Relief(change, _sooner(plain, other), saved, len(endangered)))
+    useful = [each for each in found if each.days >= _LEAST_DAYS]
+    return tuple(sorted(useful, key=lambda each: (-each.saved, -each.days))[:MOST])
+
+
+def changes(settings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str, ShopSettings]]:
     """Each change in words, with the shop as it would be; ``places`` are those of a deck of each kind."""
     for place in places:
-        deck = fittings.decks[place]
-        another = replace(deck, name=f"another {deck.name}")
-        yield f"with another deck like {deck.name}", replace(fittings, decks=(*fittings.decks, another))
-    wanted = frozenset().union(*(fittings.decks[place].plays for place in places))
-    for deck in fittings.decks:
-        if deck.plays & wanted and (not deck.in_service or deck.name in fittings.expected.awaited):
-            yield f"with {deck.name} back in service", _back(fittings, deck)
-    yield "with one more person", replace(fittings, people=fittings.people + 1)
-    yield "open an hour longer", replace(fittings, openings=_longer(fittings.openings))
-    late = fittings.past_closing_minutes + LONGER
-    yield "letting tapes play an hour longer after closing", replace(fittings, past_closing_minutes=late)
+        deck = settings.decks[place]
+        another = replace(deck, name=f"{deck.name} +")
+        words = say("what_if", "another_deck", deck=deck.name)
+        yield words, replace(settings, decks=(*settings.decks, another))
+    wanted = frozenset().union(*(settings.decks[place].plays for place in places))
+    for deck in settings.decks:
+        if deck.plays & wanted and (not deck.in_service or deck.name in settings.expected.awaited):
+            yield say("what_if", "deck_back", deck=deck.name), _back(settings, deck)
+    yield say("what_if", "one_more_person"), replace(settings, people=settings.people + 1)
+    yield say("what_if", "open_longer"), replace(settings, openings=_longer(settings.openings))
+    late = settings.past_closing_minutes + LONGER
+    yield say("what_if", "play_longer"), replace(settings, past_closing_minutes=late)
     for place in places:
-        decks = tuple(_out(deck, n == place) for n, deck in enumerate(fittings.decks))
-        if fittings.decks[place].name not in fittings.expected.awaited:
-            yield f"if {fittings.decks[place].name} broke down", replace(fittings, decks=decks)
+        decks = tuple(_out(deck, n == place) for n, deck in enumerate(settings.decks))
+        name = settings.decks[place].name
+        if name not in settings.expected.awaited:
+            yield say("what_if", "deck_breaks_down", deck=name), replace(settings, decks=decks)
 
 
-def _first_decks(load: Load, tapes: Sequence[QuotedTape]) -> list[int]:
-    """The first deck of each kind the box needs."""
-    return list(dict.fromkeys(decks[0] for tape in tapes if (decks := turnaround.decks_of(load, tape))))
+def _replanned(load: Load, queue: Sequence[QueuedTape], places: Sequence[int]) -> Iterator[tuple[str, Load]]:
+    """The queue planned once more for each change, people followed as they were."""
+    for change, changed in changes(load.fittings, places):
+        yield change, turnaround.load(changed, queue, load.made_at, by_hand=load.by_hand)
 
 
-def _back(fittings: ShopSettings, deck: Deck) -> ShopSettings:
-    decks = tuple(replace(each, in_service=True) if each is deck else each for each in fittings.decks)
-    awaited = fittings.expected.awaited - {deck.name}
-    return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=awaited))
+def _first_each(decks: Iterator[tuple[int, ...]]) -> list[int]:
+    """The first deck of each kind that is needed."""
+    return list(dict.fromkeys(each[0] for each in decks if each))
+
+
+# --- the shop as it would be ----------------------------------------------------------------
+
+
+def _back(settings: ShopSettings, deck: Deck) -> ShopSettings:
+    decks = tuple(replace(each, in_service=True) if each is deck else each for each in settings.decks)
+    awaited = settings.expected.awaited - {deck.name}
+    return replace(settings, decks=decks, expected=replace(settings.expected, awaited=awaited))
 
 
 def _out(deck: Deck, is_out: bool) -> Deck:
@@ -114,6 +160,9 @@ def _longer(openings: tuple[OpeningHours, ...]) -> tuple[OpeningHours, ...]:
     )
 
 
+# --- what it would bring --------------------------------------------------------------------
+
+
 def _what_if(change: str, plain: Promise, other: Promise) -> WhatIf:
     gained = (plain.day - other.day).days if plain.day and other.day else None
     return WhatIf(change, other.day, other.stated, gained)
@@ -125,8 +174,12 @@ def _worth(one: WhatIf) -> float:
     return 1e6 if one.day else -1e6
 
 
-def _gained(days: int) -> str:
-    if not days:
-        return "no sooner"
-    count = f"{abs(days)} day{'' if abs(days) == 1 else 's'}"
-    return f"{count} sooner" if days > 0 else f"{count} later"
+def _holds(load: Load, number: JobNumber, promise: Promise) -> bool:
+    """Whether the date would be as sure as it was said to be."""
+    return promise.day is not None and turnaround.chance_of(load, number, promise.day) >= promise.stated
+
+
+def _sooner(plain: Load, other: Load) -> float:
+    """Days by which the middle of a box's finish times comes sooner, over the boxes that finish at all."""
+    gained = turnaround.days_sooner(plain, other)
+    return float(np.mean(list(gained.values()))) if gained else 0.0

@@ -17,8 +17,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from core.model import common_random_numbers
+from core.model.common_random_numbers import Draws
 from core.model.settings_records import ShopSettings
-from core.scheduling.opening_calendar import Minutes
+from core.wording.messages import say
 
 _FINE = 2.0**20
 """What is left of a moment at this scale is as good as a random number of its own."""
@@ -32,13 +33,13 @@ class Breakdowns:
     repair: float
 
 
-def fails_after(breakdowns: Breakdowns, keys: Sequence[int], seed: int, scenarios: int) -> Minutes:
+def fails_after(breakdowns: Breakdowns, keys: Sequence[int], seed: int, scenarios: int) -> Draws:
     """Minutes of play after which the deck would fail under each tape, one row a tape."""
     uniform = common_random_numbers.uniforms(seed, keys, scenarios)
     return np.asarray(-np.log1p(-uniform) * breakdowns.between)
 
 
-def repair_after(played: Minutes, mean: float) -> Minutes:
+def repair_after(played: Draws, mean: float) -> Draws:
     """Minutes a repair takes, told by the very moment of the failure."""
     return np.asarray(-np.log1p(-((played * _FINE) % 1.0)) * mean)
 
@@ -56,13 +57,13 @@ def awaited(fittings: ShopSettings) -> dict[int, str]:
     """What is to be said of each deck that comes back, by its place."""
     hours = fittings.expected.hours_to_repair
     return {
-        place: f"{deck.name} broke down and is reckoned to be back in about {max(hours, 1):.0f} hours"
+        place: say("held_by", "deck_away", deck=deck.name, hours=round(max(hours, 2)))
         for place, deck in enumerate(fittings.decks)
         if deck.name in fittings.expected.awaited
     }
 
 
-def back_after(deck: str, mean: float, seed: int, scenarios: int) -> Minutes:
+def back_after(deck: str, mean: float, seed: int, scenarios: int) -> Draws:
     """Minutes until a deck that broke is back, one a scenario: exponential, ``mean`` on average."""
     uniform = common_random_numbers.uniforms(seed, [common_random_numbers.key("back", deck)], scenarios)[0]
     return np.asarray(-np.log1p(-uniform) * mean)

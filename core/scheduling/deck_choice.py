@@ -14,7 +14,7 @@ from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck
 from core.playtime import possibilities
 from core.playtime.habits import STARTING
-from core.wording.messages import worded_cache
+from core.wording.messages import say, worded_cache
 
 LIKELY = 0.1
 """Share from which a recording counts as likely enough to want a deck for (an assumption)."""
@@ -70,18 +70,18 @@ def _able(
     """The decks in service that can do all that is known of the tape; never none."""
     places = [place for place, deck in enumerate(decks) if deck.in_service]
     if not places:
-        raise _NoDeckError("every deck is out of service")
+        raise _NoDeckError(say("held_by", "no_deck_at_all"))
     places = [place for place in places if decks[place].plays & set(systems)]
     if not places:
-        raise _NoDeckError(f"no deck in service plays {words}")
+        raise _NoDeckError(say("held_by", "no_deck_plays", what=words))
     if tv is not None:
         places = [place for place in places if _takes(decks[place].tv, tv.value)]
         if not places:
-            raise _NoDeckError(f"no deck in service plays {words} in {tv.value.upper()}")
+            raise _NoDeckError(say("held_by", "no_deck_plays_tv", what=words, tv=tv.value.upper()))
     if speed is not None:
         places = [place for place in places if _takes(decks[place].speeds, speed.value)]
         if not places:
-            raise _NoDeckError(f"no deck in service plays {words} at {speed.words}")
+            raise _NoDeckError(say("held_by", "no_deck_plays_speed", what=words, speed=speed.words))
     return places
 
 
@@ -119,4 +119,4 @@ def _common_tv(decks: Sequence[Deck], places: Sequence[int]) -> set[str]:
 
 
 def _spoken_doubt(words: str) -> str:
-    return f"no single deck in service plays {words}; the first deck tried may be the wrong one"
+    return say("held_by", "no_single_deck", what=words)

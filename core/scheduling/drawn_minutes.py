@@ -14,6 +14,7 @@ from core.model.ranges import Range
 from core.playtime import box_habits, tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
+from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.opening_calendar import Minutes
 
 LONG_QUEUE = 600
@@ -21,8 +22,6 @@ LONG_QUEUE = 600
 
 KEPT = 400
 """Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""
-
-DrawnAs = tuple[Facts, ShopHabits]
 
 
 class Drawn(Protocol):

@@ -3,7 +3,7 @@
 Each scenario takes its own next event in every round: the deck that is free first gets its next tape. So
 the rounds are about as many as the tapes, whatever happens in between: rush tapes that come in, tapes
 fetched forward for the end of the day, decks that fail. Decks that share no tape know nothing of each
-other: each group of them (`core.scheduling.deck_groups`) is worked off by itself.
+other: each group of them (`deck_groups`) is worked off by itself.
 
 The rules, written down so that another program with the same draws gives the same plan to the minute:
 - of all decks with tapes left, the one free first takes its turn; of two equal ones, the first in order;
@@ -23,12 +23,20 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling import deck_groups
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
-from core.scheduling.ready_lists import Ranks, Trays
-from core.scheduling.rework import Replays
-from core.scheduling.simulated_shop import BENCH, DECK, NIGHT, Ground, Queue, Reasons, Seen
-from core.scheduling.start_gates import Starts
+from core.scheduling.ready_lists import Ranks, ReadyLists
+from core.scheduling.rework import Rework
+from core.scheduling.simulated_shop import (
+    BENCH,
+    DECK,
+    NIGHT,
+    InitialState,
+    Queue,
+    Reasons,
+    SeenStart,
+    deck_groups,
+)
+from core.scheduling.start_gates import StartGates
 
 _WORTH_LEAVING_OUT = 0.75
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
@@ -39,7 +47,7 @@ class Turn:
     """What each scenario does next; changed in place as something else goes before."""
 
     tray: Places
-    """Whose tapes the deck takes from: its cell in `Trays.first`."""
+    """Whose tapes the deck takes from: its cell in `ReadyLists.first`."""
     head: Places
     """Where on the tray the first tape left lies."""
     place: Places
@@ -73,26 +81,26 @@ class Turn:
         )
 
 
-def work_off(ground: Ground, queue: Queue) -> None:
+def work_off(ground: InitialState, queue: Queue) -> None:
     """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush.
 
     The queue's minutes and failures may be used up. A queue that is seen is one of one scenario.
     """
     if queue.seen is not None:
-        Floor(ground, queue).run()
+        EventSimulation(ground, queue).run()
         return
-    for bay in deck_groups.of(ground, queue):
-        Floor(bay.ground, bay.queue).run()
-        bay.give_back(ground)
+    for group in deck_groups(ground, queue):
+        EventSimulation(group.ground, group.queue).run()
+        group.give_back(ground)
 
 
-class Floor:
+class EventSimulation:
     """One go through a queue. Changes ``lanes``, ``rush``, the minutes and the parts of the tapes."""
 
     _anyone_waits: bool
     """Whether some tape may still come from the bench later than its deck is free."""
 
-    def __init__(self, ground: Ground, queue: Queue) -> None:
+    def __init__(self, ground: InitialState, queue: Queue) -> None:
         lanes = self._lanes = ground.lanes
         self._queue = queue
         self._handling = ground.handling
@@ -305,7 +313,7 @@ class Floor:
     def _write_down(self, spot: Places, turn: Turn) -> None:
         if self._queue.seen is not None:
             rows = zip(turn.tape.tolist(), (spot % self._decks).tolist(), turn.start.tolist(), strict=True)
-            self._queue.seen.extend(Seen(*row) for row in rows)
+            self._queue.seen.extend(SeenStart(*row) for row in rows)
 
     def _take_away(self, turn: Turn, scenario: Places) -> None:
         """What is played lies on no tray any more; what is played again has been taken away before."""
@@ -357,7 +365,7 @@ class Floor:
     def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
         idle = self._due.take(scenario, axis=0) >= RETIRED
-        idle &= self._plays.reshape(-1, self._decks).take(tape, axis=0)
+        idle &= self._plays.take(tape, axis=0)
         line, deck = idle.nonzero()
         if len(line):
             spot = scenario.take(line) * self._decks + deck
@@ -375,14 +383,16 @@ class Floor:
     def _set_up_tapes(self) -> None:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
-        self._trays = Trays(tapes, self._decks, self._scenarios, self._most)
-        self._starts = Starts(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
+        needs = [(tape.decks, tape.estimate) for tape in tapes]
+        self._trays = ReadyLists(needs, self._decks, self._scenarios, self._most)
+        self._starts = StartGates(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())
         plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
-        self._plays = np.array([*plays, [False] * self._decks]).reshape(-1)
-        self._replays = Replays(self._queue, self._plays, self._decks, self._scenarios)
+        self._plays = np.array([*plays, [False] * self._decks])
+        fails, repair = self._queue.fails_after, self._queue.repair
+        self._replays = Rework(self._plays, fails, repair, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
         self._why = np.zeros(self._minutes.shape, dtype=np.int8)
 

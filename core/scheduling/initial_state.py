@@ -11,27 +11,21 @@ from core.model.ranges import ZERO, Range
 from core.model.settings_records import ShopSettings
 from core.scheduling import rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
-from core.scheduling.capacity_bounds import binding
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
 from core.scheduling.drawn_minutes import equally_likely
 from core.scheduling.opening_calendar import Calendar, PlayHours
 from core.scheduling.plan_records import (
-    CHECK_MINUTES,
-    LOAD_MINUTES,
     SEED,
-    UNLOAD_MINUTES,
     Ahead,
     Step,
     Ways,
     estimate,
     handling,
 )
-from core.scheduling.rush_boxes import Pace
-from core.scheduling.simulated_shop import Coming, Kind, Lanes
+from core.scheduling.rush_boxes import RushRate
+from core.scheduling.simulated_shop import DeckTimelines, RushKind, RushToCome
 
-BUSY = 0.3
-"""Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
 AS_USUAL = Range(30, 75, 120)
 """Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
 _GRADES = 200
@@ -49,7 +43,9 @@ def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: 
             mean = 60 * fittings.expected.hours_to_repair
             free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-    lanes = Lanes(PlayHours(calendar, fittings.past_closing_minutes), free, outages(fittings, calendar))
+    lanes = DeckTimelines(
+        PlayHours(calendar, fittings.past_closing_minutes), free, outages(fittings, calendar)
+    )
     share = fittings.expected.unplanned_closures
     shut = None
     if share and len(calendar.opens):
@@ -59,27 +55,15 @@ def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: 
     return ways, Ahead(lanes, worked, handling=handling(fittings.people))
 
 
-def people_matter(fittings: ShopSettings, queue: Sequence[Step]) -> bool:
-    """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
-    if fittings.people == 1 or not fittings.decks:
-        return bool(fittings.decks)
-    by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
-    work: dict[tuple[int, ...], float] = {}
-    for step in queue:
-        work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely
-    bounds = [bound.each for decks in work if decks and (bound := binding(work, decks))]
-    return by_hand > BUSY * fittings.people * max(bounds, default=0.0)
-
-
 def rush_to_come(
     fittings: ShopSettings, ahead: Ahead, ways: Ways, queue: Sequence[Step]
-) -> tuple[Coming, ...]:
+) -> tuple[RushToCome, ...]:
     """Rush tapes that come in while the queue is worked off, and some while after."""
     expected, calendar = fittings.expected, ahead.lanes.calendar
     if not expected.rush_boxes_a_week or not len(calendar.opens):
         return ()
     week = sum(opening.end - opening.start for opening in fittings.openings)
-    pace = Pace(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
+    pace = RushRate(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
     kinds = [(kind, ahead.lanes.hours.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
     work = sum(step.minutes.likely for step in queue) / max(1, len(fittings.decks))
     until = calendar.when_worked(calendar.worked(np.array([ways.now])) + _SLACK * work + _SPARE)
@@ -88,7 +72,7 @@ def rush_to_come(
     return tuple(rush_boxes.coming(kinds, pace, calendar, ways.now, end, SEED + 21, scenarios))
 
 
-def _kinds(fittings: ShopSettings, queue: Sequence[Step]) -> list[Kind]:
+def _kinds(fittings: ShopSettings, queue: Sequence[Step]) -> list[RushKind]:
     """What rush boxes hold: the formats that came in lately, each as it stands in the queue.
 
     Not as often as in the queue: what stands there is what the decks cannot keep up with. Only a shop that
@@ -114,10 +98,10 @@ def _brought(fittings: ShopSettings) -> dict[tuple[int, ...], int]:
     return found
 
 
-def _kind(decks: tuple[int, ...], steps: Sequence[Step], weight: int) -> Kind:
+def _kind(decks: tuple[int, ...], steps: Sequence[Step], weight: int) -> RushKind:
     ranges = [step.minutes for step in steps] or [AS_USUAL]
     minutes = sum(ranges, ZERO).times(1 / len(ranges))
-    return Kind(decks, minutes, estimate(minutes), weight, _like(steps))
+    return RushKind(decks, minutes, estimate(minutes), weight, _like(steps))
 
 
 def _like(steps: Sequence[Step]) -> tuple[float, ...]:

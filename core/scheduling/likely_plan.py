@@ -17,7 +17,7 @@ from core.scheduling.opening_calendar import Calendar, Minutes, PlayHours
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import LEAST_REMAINING, Ahead, Step, UnderWay, Ways, handling
 from core.scheduling.queued_tapes import QueuedTape, follows_people, lined_up, under_way
-from core.scheduling.simulated_shop import Lanes, Queue, Seen, Turnout
+from core.scheduling.simulated_shop import DeckTimelines, Queue, SeenStart, Turnout
 
 
 class Start(NamedTuple):
@@ -36,12 +36,12 @@ class LikelyPlan(Plan):
     ) -> None:
         free = np.full((len(settings.decks), 1), now)
         hours = PlayHours(calendar, settings.past_closing_minutes)
-        lanes = Lanes(hours, free, initial_state.outages(settings, calendar))
+        lanes = DeckTimelines(hours, free, initial_state.outages(settings, calendar))
         worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
         ahead = Ahead(lanes, worked, handling=handling(settings.people))
         super().__init__(ahead, Ways(now, settings.people))
         self._end = end
-        self._seen: list[tuple[Sequence[Step], list[Seen]]] = []
+        self._seen: list[tuple[Sequence[Step], list[SeenStart]]] = []
         self.playing: list[Start] = []
         """What is in the decks already."""
         rush, others = lined_up(settings, queue, calendar)
@@ -73,7 +73,7 @@ class LikelyPlan(Plan):
             yield from (Start(steps[tape].key, deck, at) for tape, deck, at in seen)
 
     def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
-        seen: list[Seen] = []
+        seen: list[SeenStart] = []
         self._seen.append((steps, seen))
         minutes = np.array([[step.minutes.likely] for step in steps], dtype=np.float64)
         return Queue(tapes, minutes, seen=seen, until=self._end)

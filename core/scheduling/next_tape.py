@@ -106,10 +106,10 @@ class _Loading:
             return NextTape(None, self._why_not(deck, mine))
         tape = self._tapes[self._first[deck]]
         if tape is self._tapes[head.key]:
-            return NextTape(tape, say("load_now", "next"))
+            return NextTape(tape, say("bench", "next"))
         reason = _INSTEAD[self._held(head)]
         code = locale_figures.tape_code(self._tapes[head.key].code)
-        return NextTape(tape, say("load_now", reason, code=code))
+        return NextTape(tape, say("bench", reason, code=code))
 
     def _held(self, head: Step) -> str:
         """What keeps the first tape: ``too_long``, ``cold``, ``not_cleared``; ``at_hand``: nothing does."""
@@ -125,14 +125,14 @@ class _Loading:
     def _why_not(self, deck: int, mine: Sequence[Step]) -> str:
         held = self._held(mine[0])
         if held == "at_hand" and self._goes_out(deck):
-            return say("load_now", "none_outage")
+            return say("bench", "none_outage")
         if held in ("too_long", "at_hand"):
             return self._until_when(self._start_of(mine[0]))
         cleared = [
             step.key for step in mine[: FILL + 1] if self._tapes[step.key].station is Station.CLEARED_TO_PLAY
         ]
         is_cold = cleared and not any(map(self._is_warm, cleared))
-        return say("load_now", "none_warm" if is_cold else "none_cleared")
+        return say("bench", "none_warm" if is_cold else "none_cleared")
 
     def _goes_out(self, deck: int) -> bool:
         """Whether a planned outage of the deck begins before the shop has closed."""
@@ -145,11 +145,11 @@ class _Loading:
 
     def _until_when(self, start: float) -> str:
         if not len(self._calendar.opens) or start >= self._calendar.closes[-1]:
-            return say("load_now", "no_hours")
+            return say("bench", "no_hours")
         day = self._calendar.day_of(start)
         if day == self._calendar.day_of(self._moment) and not self._is_open():
-            return say("load_now", "before_opening")
-        return say("load_now", "none_ends", day=locale_figures.day(day))
+            return say("bench", "before_opening")
+        return say("bench", "none_ends", day=locale_figures.day(day))
 
 
 def _closing(calendar: Calendar, moment: float) -> float:

@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.errors import WrongInput
+from core.wording.messages import say
 
 Minutes = NDArray[np.float64]
 Places = NDArray[np.intp]
@@ -66,7 +67,8 @@ class Calendar:
     def at(self, moment: datetime) -> float:
         """A moment (with a timezone) as minutes since the start of the calendar."""
         if moment.tzinfo is None:
-            raise WrongInput("moment", moment.isoformat(), "a time with its offset is accepted")
+            accepted = say("opening_days", "moment_accepted")
+            raise WrongInput(say("opening_days", "moment"), moment.isoformat(), accepted)
         return (moment - self.start).total_seconds() / 60
 
     def midnight(self, day: date) -> datetime:

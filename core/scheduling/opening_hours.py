@@ -15,12 +15,13 @@ import numpy as np
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.scheduling.opening_calendar import Calendar
+from core.wording.messages import say, worded_cache
 
 HORIZON_DAYS = 730
 """No date is looked for beyond two years: common practice, no source. A queue that long has no date."""
 
 
-@lru_cache(maxsize=16)
+@worded_cache(maxsize=16)
 def calendar(fittings: ShopSettings, first_day: date, days: int = HORIZON_DAYS) -> Calendar:
     """The openings of ``days`` days from ``first_day`` on, holidays and closed days left out."""
     zone = ZoneInfo(fittings.front.timezone)
@@ -47,12 +48,16 @@ def today(fittings: ShopSettings, now: datetime) -> date:
 def check_span(first: date, last: date, today: date) -> None:
     """WrongInput for days to be planned that end before they begin, are gone, or beyond the horizon."""
     if last < first:
-        raise WrongInput("last day", last.isoformat(), "a day not before the first one is accepted")
+        raise WrongInput(
+            say("opening_days", "last_day"), last.isoformat(), say("opening_days", "day_not_before")
+        )
     if last < today:
-        raise WrongInput("last day", last.isoformat(), "a day from today on is accepted")
+        raise WrongInput(
+            say("opening_days", "last_day"), last.isoformat(), say("opening_days", "day_from_today")
+        )
     if (last - today).days > HORIZON_DAYS:
-        accepted = f"a day within {HORIZON_DAYS} days is accepted; no date is looked for beyond"
-        raise WrongInput("last day", last.isoformat(), accepted)
+        accepted = say("opening_days", "day_within", days=HORIZON_DAYS)
+        raise WrongInput(say("opening_days", "last_day"), last.isoformat(), accepted)
 
 
 def calendar_of(
@@ -110,7 +115,7 @@ def _merged(slots: list[tuple[float, float]]) -> list[tuple[float, float]]:
 def _why_shut(fittings: ShopSettings, day: date) -> str | None:
     """The name of the holiday, ``closed``, or None."""
     if day in fittings.closed_days:
-        return "closed"
+        return say("opening_days", "closed")
     if fittings.holiday_country is None:
         return None
     return public_holidays(fittings.holiday_country, fittings.holiday_region, day.year).get(day)
@@ -125,5 +130,5 @@ def public_holidays(country: str, region: str | None, year: int) -> Mapping[date
         return dict(country_holidays(country, subdiv=region, years=year))
     except NotImplementedError:
         place = " ".join(filter(None, (country, region)))
-        accepted = "a country (ISO 3166, like US) and one of its states or provinces are accepted"
-        raise WrongInput("holidays of the shop", place, accepted) from None
+        accepted = say("opening_days", "holidays_accepted")
+        raise WrongInput(say("opening_days", "holidays_of_shop"), place, accepted) from None

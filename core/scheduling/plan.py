@@ -25,7 +25,7 @@ from core.scheduling.plan_records import (
     Ways,
     estimate,
 )
-from core.scheduling.simulated_shop import BENCH, NIGHT, Ground, Part, Queue, Ready, Turnout
+from core.scheduling.simulated_shop import BENCH, NIGHT, InitialState, Part, Queue, Ready, Turnout
 
 
 class Plan:
@@ -65,7 +65,7 @@ class Plan:
         parts = _Parts(self.scenarios)
         tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
         if tapes:
-            ground = Ground(self.lanes, self.handling, self.ways.now, self.rush)
+            ground = InitialState(self.lanes, self.handling, self.ways.now, self.rush)
             event_simulation.work_off(ground, self._queue([step for step, _ in going], tapes))
             self._count([step for step, _ in going])
         return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
@@ -94,7 +94,7 @@ class Plan:
             [(deck, ends, parts.of(step)) for step, ends, deck in self._playing(under_way)],
             [parts.of(step) for step in under_way.checking],
         )
-        ground = Ground(self.lanes, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
+        ground = InitialState(self.lanes, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
         times = staffed_simulation.Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES)
         found = staffed_simulation.work_off(
             ground, self._queue(going, tapes), self.ways.people, times, bench, begun

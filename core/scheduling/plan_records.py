@@ -13,12 +13,12 @@ from core.model.ranges import Range
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
+from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.breakdowns import Breakdowns
 from core.scheduling.closures import Closures
 from core.scheduling.deck_choice import Suited
-from core.scheduling.drawn_minutes import DrawnAs
 from core.scheduling.opening_calendar import Minutes
-from core.scheduling.simulated_shop import Coming, Lanes
+from core.scheduling.simulated_shop import DeckTimelines, RushToCome
 
 SEED = 20260101
 
@@ -96,14 +96,14 @@ class Done:
 class Ahead:
     """What stands before the next box."""
 
-    lanes: Lanes
+    lanes: DeckTimelines
     bench: float | Minutes
     """Minutes of opening worked by when the bench is free."""
     waiting: Mapping[tuple[int, ...], int] = field(default_factory=dict)
     """Tapes that wait, by the decks they may play on."""
     work: Mapping[tuple[int, ...], float] = field(default_factory=dict)
     """Likely minutes of deck time of these."""
-    rush: tuple[Coming, ...] = ()
+    rush: tuple[RushToCome, ...] = ()
     """Rush tapes yet to come in, that go before it."""
     handling: float = LOAD_MINUTES + UNLOAD_MINUTES
     """Minutes a deck stands still between two tapes."""

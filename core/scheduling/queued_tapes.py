@@ -14,16 +14,26 @@ from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts
-from core.scheduling import initial_state
+from core.scheduling.capacity_bounds import binding
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_sequence
 from core.scheduling.opening_calendar import Calendar
-from core.scheduling.plan_records import LOOK_OVER_MINUTES, Step, UnderWay, drawn_as
+from core.scheduling.plan_records import (
+    CHECK_MINUTES,
+    LOAD_MINUTES,
+    LOOK_OVER_MINUTES,
+    UNLOAD_MINUTES,
+    Step,
+    UnderWay,
+    drawn_as,
+)
 
 BY_HAND = 300
 """Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
 
 
+BUSY = 0.3
+"""Below this, minutes added to every tape stand for the waiting well enough (derived: on a prototype)."""
 CLEARING_MINUTES = 1.0
 """The least a tape needs of a person that is not cleared to play: somebody clears it (an assumption)."""
 
@@ -72,7 +82,7 @@ def lined_up(
 
 def follows_people(fittings: ShopSettings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
     """Whether a plan of this queue follows each person."""
-    return len(queue) <= BY_HAND and initial_state.people_matter(fittings, coming)
+    return len(queue) <= BY_HAND and _people_matter(fittings, coming)
 
 
 def bench_minutes(verdict: Verdict) -> float:
@@ -116,3 +126,15 @@ def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) ->
         drawn_as=drawn_as(tape.known, tape.habits, tape.minutes),
         rests_until=calendar.at(tape.rests_until) if tape.rests_until else 0.0,
     )
+
+
+def _people_matter(fittings: ShopSettings, queue: Sequence[Step]) -> bool:
+    """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
+    if fittings.people == 1 or not fittings.decks:
+        return bool(fittings.decks)
+    by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
+    work: dict[tuple[int, ...], float] = {}
+    for step in queue:
+        work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely
+    bounds = [bound.each for decks in work if decks and (bound := binding(work, decks))]
+    return by_hand > BUSY * fittings.people * max(bounds, default=0.0)

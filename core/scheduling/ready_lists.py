@@ -2,7 +2,7 @@
 
 A tray holds its tapes in the order of the queue, each as the rank of its estimate among all estimates. So
 one look along a tray says which tapes are left and how long they are planned to play. Behind its last tape
-lies `Trays.bare`: nothing left. Tapes on several trays leave all of them at once.
+lies `ReadyLists.bare`: nothing left. Tapes on several trays leave all of them at once.
 """
 
 from __future__ import annotations
@@ -13,20 +13,21 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.opening_calendar import Minutes, Places
-from core.scheduling.simulated_shop import Turnout
 
+Need = tuple[tuple[int, ...], float]
+"""The decks a tape may play on, and the minutes it is planned with."""
 Ranks = NDArray[np.uint16]
 
 _GLANCE = 16
 """Places looked over at once for the next tape that is left."""
 
 
-class Trays:
+class ReadyLists:
     """All trays of some decks, laid end to end: a place names the tray and the tape, in each scenario."""
 
-    def __init__(self, tapes: Sequence[Turnout], decks: int, scenarios: int, near: int) -> None:
+    def __init__(self, tapes: Sequence[Need], decks: int, scenarios: int, near: int) -> None:
         self._scenarios = scenarios
-        self.estimates = np.array(sorted({tape.estimate for tape in tapes}), dtype=np.float64)
+        self.estimates = np.array(sorted({estimate for _, estimate in tapes}), dtype=np.float64)
         """Ascending; the first has rank one."""
         self.bare = len(self.estimates) + 1
         """The rank of the place behind a tray."""
@@ -38,8 +39,8 @@ class Trays:
         self._near = _windows(self.left, near)
         self._farther = _windows(self.left, self._glance)
 
-    def _lay_out(self, tapes: Sequence[Turnout], decks: int, behind: int) -> None:
-        plays = [tuple(n for n, tape in enumerate(tapes) if deck in tape.decks) for deck in range(decks)]
+    def _lay_out(self, tapes: Sequence[Need], decks: int, behind: int) -> None:
+        plays = [tuple(n for n, (able, _) in enumerate(tapes) if deck in able) for deck in range(decks)]
         trays = list(dict.fromkeys(plays))
         begins: list[int] = []
         tape_at: list[int] = []
@@ -49,7 +50,7 @@ class Trays:
         self.tape_at = np.array(tape_at, dtype=np.intp)
         """The tape at each place; the count of all tapes behind a tray."""
         rank_of = {estimate: rank for rank, estimate in enumerate(self.estimates.tolist(), 1)}
-        ranks = np.array([*(rank_of[tape.estimate] for tape in tapes), self.bare], dtype=np.uint16)
+        ranks = np.array([*(rank_of[estimate] for _, estimate in tapes), self.bare], dtype=np.uint16)
         left = np.empty((self._scenarios, len(tape_at)), dtype=np.uint16)
         left[:] = ranks.take(self.tape_at)
         self.left: Ranks = left.reshape(-1)

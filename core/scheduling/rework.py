@@ -7,25 +7,28 @@ from numpy.typing import NDArray
 
 from core.scheduling.breakdowns import repair_after
 from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
-from core.scheduling.simulated_shop import Queue
 
 _WAITING = 4
 """Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
 
 
-class Replays:
+class Rework:
     """``tape`` and ``since``: what waits and from which minute, a line a place and a column a scenario.
 
-    ``plays`` says for each tape, and for no tape, whether each deck plays it (flat).
+    ``plays`` says for each tape, and for no tape, whether each deck plays it; ``fails_after`` minutes of play
+    (a row a tape, None: never) its deck would fail, and takes ``repair`` minutes on average.
     """
 
-    def __init__(self, queue: Queue, plays: NDArray[np.bool_], decks: int, scenarios: int) -> None:
-        self._fails = None if queue.fails_after is None else queue.fails_after.reshape(-1)
-        self._repair = queue.repair
-        self._plays, self._decks = plays, decks
+    def __init__(
+        self, plays: NDArray[np.bool_], fails_after: Minutes | None, repair: float, scenarios: int
+    ) -> None:
+        self._fails = None if fails_after is None else fails_after.reshape(-1)
+        self._repair = repair
+        self._plays, self._decks = plays.reshape(-1), plays.shape[1]
         self._scenarios = scenarios
-        self.tape = np.full((_WAITING, scenarios), len(queue.tapes), dtype=np.intp)
-        self.since = np.full((_WAITING, scenarios), RETIRED)
+        places = 0 if fails_after is None else _WAITING
+        self.tape = np.full((places, scenarios), len(plays) - 1, dtype=np.intp)
+        self.since = np.full((places, scenarios), RETIRED)
 
     def first(self, deck: Places, scenario: Places) -> tuple[Places, Minutes]:
         """The line of ``tape`` each deck, one a scenario, could take first, and since when that waits;

@@ -14,11 +14,14 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places
-from core.scheduling.simulated_shop import Coming, Kind
+from core.scheduling.simulated_shop import RushKind, RushToCome
+
+_TAPE = "rush tape"
+"""Names the draws of the minutes."""
 
 
 @dataclass(frozen=True, slots=True)
-class Pace:
+class RushRate:
     """How rush boxes come: ``every`` minutes of opening on average, with so many ``tapes`` on average."""
 
     every: float
@@ -26,14 +29,14 @@ class Pace:
 
 
 def coming(
-    kinds: Sequence[tuple[Kind, Gate]],
-    pace: Pace,
+    kinds: Sequence[tuple[RushKind, Gate]],
+    pace: RushRate,
     calendar: Calendar,
     now: float,
     until: float,
     seed: int,
     scenarios: int,
-) -> list[Coming]:
+) -> list[RushToCome]:
     """The rush tapes from ``now`` to ``until`` in every scenario, one entry a kind that ever comes."""
     if not len(calendar.opens) or not kinds:
         return []
@@ -49,7 +52,7 @@ def coming(
     return [each for each in found if each is not None]
 
 
-def _boxes(pace: Pace, begin: float, end: float, seed: int, scenarios: int) -> Minutes:
+def _boxes(pace: RushRate, begin: float, end: float, seed: int, scenarios: int) -> Minutes:
     """When boxes come, in minutes worked; one row a box, rows enough to pass ``end`` (but for a hair)."""
     expected = max(0.0, end - begin) / pace.every
     rows = int(expected + 6 * np.sqrt(expected + 1)) + 4
@@ -59,7 +62,9 @@ def _boxes(pace: Pace, begin: float, end: float, seed: int, scenarios: int) -> M
     return np.asarray(begin + np.cumsum(-np.log1p(-uniform) * pace.every, axis=0))
 
 
-def _contents(kinds: Sequence[Kind], pace: Pace, shape: tuple[int, ...], seed: int) -> tuple[Places, Places]:
+def _contents(
+    kinds: Sequence[RushKind], pace: RushRate, shape: tuple[int, ...], seed: int
+) -> tuple[Places, Places]:
     """Which kind each box is of, and how many tapes it has."""
     keys = [common_random_numbers.key("rush", n) for n in range(shape[0])]
     shares = np.cumsum([kind.weight for kind in kinds]) / sum(kind.weight for kind in kinds)
@@ -73,7 +78,7 @@ def _contents(kinds: Sequence[Kind], pace: Pace, shape: tuple[int, ...], seed: i
     return which, sizes.astype(np.intp)
 
 
-def _of_kind(kind: Kind, gate: Gate, arrives: Minutes, sizes: Places, seed: int) -> Coming | None:
+def _of_kind(kind: RushKind, gate: Gate, arrives: Minutes, sizes: Places, seed: int) -> RushToCome | None:
     """The boxes of one kind taken apart into tapes."""
     counts = sizes.sum(axis=0)
     rows, scenarios = int(counts.max()), sizes.shape[1]
@@ -82,13 +87,13 @@ def _of_kind(kind: Kind, gate: Gate, arrives: Minutes, sizes: Places, seed: int)
     table = np.full((scenarios, rows + 1), np.inf)
     line = np.arange(rows + 1)[None, :] < counts[:, None]
     table[line] = np.repeat(arrives.T.ravel(), sizes.T.ravel())
-    keys = [common_random_numbers.key("rush tape", n) for n in range(rows)]
+    keys = [common_random_numbers.key(_TAPE, n) for n in range(rows)]
     minutes = _minutes(kind, common_random_numbers.uniforms(seed, keys, scenarios))
     arrivals = np.ascontiguousarray(table.T)
-    return Coming(kind, gate, arrivals, minutes, np.zeros(scenarios, dtype=np.intp), arrivals[0].copy())
+    return RushToCome(kind, gate, arrivals, minutes, np.zeros(scenarios, dtype=np.intp), arrivals[0].copy())
 
 
-def _minutes(kind: Kind, uniform: Minutes) -> Minutes:
+def _minutes(kind: RushKind, uniform: Minutes) -> Minutes:
     if not kind.like:
         return common_random_numbers.minutes([kind.minutes] * len(uniform), uniform)
     return np.asarray(np.array(kind.like)[(uniform * len(kind.like)).astype(np.intp)])

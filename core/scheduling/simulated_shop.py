@@ -5,7 +5,7 @@ Everything is the same for any number of scenarios, one column each.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
@@ -29,7 +29,7 @@ Ready = float | Minutes
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Lanes:
+class DeckTimelines:
     """Decks side by side; ``free[deck, scenario]`` is when each is free again."""
 
     hours: PlayHours
@@ -42,13 +42,13 @@ class Lanes:
         """The openings of the shop."""
         return self.hours.calendar
 
-    def copy(self) -> Lanes:
+    def copy(self) -> DeckTimelines:
         """The same decks, to be filled without touching these."""
         return replace(self, free=self.free.copy())
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
+class RushKind:
     """Tapes that a rush box may hold: their decks, their minutes, and how often they come."""
 
     decks: tuple[int, ...]
@@ -60,10 +60,10 @@ class Kind:
 
 
 @dataclass(slots=True, eq=False)
-class Coming:
+class RushToCome:
     """The rush tapes of one kind in the order they come, and the next one of each scenario."""
 
-    kind: Kind
+    kind: RushKind
     gate: Gate
     arrives: NDArray[np.float64]
     """One row a tape, one column a scenario; infinity after the last."""
@@ -71,8 +71,10 @@ class Coming:
     place: Places
     next: Minutes
 
-    def copy(self) -> Coming:
-        return Coming(self.kind, self.gate, self.arrives, self.minutes, self.place.copy(), self.next.copy())
+    def copy(self) -> RushToCome:
+        return RushToCome(
+            self.kind, self.gate, self.arrives, self.minutes, self.place.copy(), self.next.copy()
+        )
 
     def take(self, at: Places) -> tuple[Minutes, Minutes]:
         """Arrival and minutes of the next tape in the scenarios ``at``, which then have another next."""
@@ -114,7 +116,7 @@ class Turnout:
     part: Part
 
 
-class Seen(NamedTuple):
+class SeenStart(NamedTuple):
     """What is played where: the place of a tape in its queue, the deck, the start."""
 
     tape: int
@@ -132,20 +134,95 @@ class Queue:
     """Minutes of play after which the deck would fail; used up. None: decks do not fail."""
     repair: float = 0.0
     """Minutes on average."""
-    seen: list[Seen] | None = None
+    seen: list[SeenStart] | None = None
     """Where `event_simulation` writes down what it plays; None: nobody asks. For queues of one scenario."""
     until: float = np.inf
     """What starts later need not be seen."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Ground:
+class InitialState:
     """What tapes are played on. Playing fills ``lanes`` and uses up ``rush``."""
 
-    lanes: Lanes
+    lanes: DeckTimelines
     handling: float
     now: float
-    rush: Sequence[Coming] = ()
+    rush: Sequence[RushToCome] = ()
     fill: int = FILL
     overtaken_from: int = 0
     """Tapes before this place of the queue are rush themselves: nothing that comes in goes before them."""
+
+
+# --- groups of decks that share no tape ------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DeckGroup:
+    """Some decks and the tapes that play on them and nowhere else, as a shop of their own."""
+
+    decks: Decks
+    ground: InitialState
+    """Its decks are numbered anew; what comes in as rush is shared with the shop."""
+    queue: Queue
+    """The minutes are a copy."""
+
+    def give_back(self, ground: InitialState) -> None:
+        """When each of its decks is free, to the whole shop."""
+        ground.lanes.free[list(self.decks)] = self.ground.lanes.free
+
+
+def deck_groups(ground: InitialState, queue: Queue) -> Iterator[DeckGroup]:
+    """The groups that have something to do, in the order in which the queue comes to them.
+
+    What happens in one changes nothing in another as long as nobody has to walk between them. So each is
+    worked off by itself: fewer decks to compare, and no scenario waits for a group with nothing left to do.
+    """
+    for decks in _groups([*(tape.decks for tape in queue.tapes), *(each.kind.decks for each in ground.rush)]):
+        places = [place for place, tape in enumerate(queue.tapes) if not decks.isdisjoint(tape.decks)]
+        if places:
+            yield _group(tuple(sorted(decks)), places, ground, queue)
+
+
+def _groups(sets: Sequence[Decks]) -> list[set[int]]:
+    """Decks joined by whatever may play on either."""
+    groups: list[set[int]] = []
+    for decks in dict.fromkeys(sets):
+        joined = set(decks).union(*(group for group in groups if not group.isdisjoint(decks)))
+        groups = [*(group for group in groups if group.isdisjoint(decks)), joined]
+    return groups
+
+
+def _group(decks: Decks, places: Sequence[int], ground: InitialState, queue: Queue) -> DeckGroup:
+    numbers = {deck: number for number, deck in enumerate(decks)}
+    renamed = {tape.decks: _renamed(tape.decks, numbers) for tape in (queue.tapes[place] for place in places)}
+    tapes = [
+        Turnout(renamed[tape.decks], tape.estimate, tape.ready, tape.part)
+        for tape in (queue.tapes[place] for place in places)
+    ]
+    fails = queue.fails_after
+    return DeckGroup(
+        decks,
+        replace(
+            ground,
+            lanes=_some(decks, ground.lanes, numbers),
+            rush=[
+                _rush(each, numbers) for each in ground.rush if not set(numbers).isdisjoint(each.kind.decks)
+            ],
+            overtaken_from=sum(place < ground.overtaken_from for place in places),
+        ),
+        Queue(tapes, queue.minutes[places], None if fails is None else fails[places], queue.repair),
+    )
+
+
+def _some(decks: Decks, lanes: DeckTimelines, numbers: dict[int, int]) -> DeckTimelines:
+    out = {numbers[deck]: spans for deck, spans in lanes.out.items() if deck in numbers}
+    return DeckTimelines(lanes.hours, lanes.free[list(decks)], out)
+
+
+def _rush(coming: RushToCome, numbers: dict[int, int]) -> RushToCome:
+    """The same rush tapes, going on from where they are for both."""
+    return replace(coming, kind=replace(coming.kind, decks=_renamed(coming.kind.decks, numbers)))
+
+
+def _renamed(decks: Decks, numbers: dict[int, int]) -> Decks:
+    return tuple(numbers[deck] for deck in decks)

@@ -17,9 +17,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.event_simulation import Floor, Turn
+from core.scheduling.event_simulation import EventSimulation, Turn
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
-from core.scheduling.simulated_shop import DECK, Ground, Part, Queue, Reasons
+from core.scheduling.simulated_shop import DECK, InitialState, Part, Queue, Reasons
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -61,10 +61,10 @@ class Found:
 
 
 def work_off(
-    ground: Ground, queue: Queue, people: int, times: Times, bench: Sequence[Bench], begun: Begun
+    ground: InitialState, queue: Queue, people: int, times: Times, bench: Sequence[Bench], begun: Begun
 ) -> Found:
     """Works the queue off with so many people; parts end when their last tape is checked."""
-    crew = Crew(ground, queue, people, times, bench, begun)
+    crew = StaffedSimulation(ground, queue, people, times, bench, begun)
     crew.run()
     return crew.found()
 
@@ -73,11 +73,17 @@ _LONGEST_WAIT = 60.0
 """A deck that waits longer waits for the morning and not for a person."""
 
 
-class Crew(Floor):
+class StaffedSimulation(EventSimulation):
     """One go through a queue."""
 
     def __init__(
-        self, ground: Ground, queue: Queue, people: int, times: Times, bench: Sequence[Bench], begun: Begun
+        self,
+        ground: InitialState,
+        queue: Queue,
+        people: int,
+        times: Times,
+        bench: Sequence[Bench],
+        begun: Begun,
     ) -> None:
         super().__init__(ground, queue)
         self._times = times

@@ -17,7 +17,7 @@ _NO_TAPE = 1e9
 """Minutes that fit no opening."""
 
 
-class Starts:
+class StartGates:
     """Which moments are too late for a tape, and when it may start instead; places of tapes, one for none."""
 
     def __init__(self, hours: PlayHours, estimates: Minutes, tapes: Sequence[float]) -> None:

@@ -182,7 +182,9 @@ def _kept(looked: turnaround.Load, job: Job) -> Kept:
         return Kept(job, job.promise, None, None if job.promise.day is None else 1.0, (), False)
     now = turnaround.standing(looked, job.number)
     held_by = now.held_by if now is not None else ()
-    changes = promise_basis.changes(job.promise.footing, promise_basis.of(looked))
+    changes = promise_basis.changes(
+        job.promise.footing, promise_basis.of(looked.fittings, looked.tapes_waiting)
+    )
     if job.promise.day is None:
         return Kept(job, job.promise, now, None, held_by, False, changes)
     chance = turnaround.chance_of(looked, job.number, job.promise.day) if now is not None else 1.0
@@ -210,7 +212,7 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
         made = replace(
             made, day=_checked(wanted, looked), stated=turnaround.chance_of(looked, number, wanted)
         )
-    return replace(made, footing=promise_basis.of(looked))
+    return replace(made, footing=promise_basis.of(looked.fittings, looked.tapes_waiting))
 
 
 def _checked(wanted: date, looked: turnaround.Load) -> date:

@@ -112,7 +112,7 @@ def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Invento
     load, rests = shop.load, acclimatisation.hours_to_rest(inventory.cold)
     planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests)
     safe = late_correction.guarded(planned, load.fittings.expected.overrun, load.calendar.days)
-    return replace(safe, footing=promise_basis.of(load))
+    return replace(safe, footing=promise_basis.of(load.fittings, load.tapes_waiting))
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:

@@ -17,9 +17,8 @@ from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import ShopSettings
 from core.playtime.habits import ShopHabits
-from core.promise import queue_relief, what_ifs
-from core.promise.queue_relief import Relief
-from core.promise.what_ifs import WhatIf
+from core.promise import what_ifs
+from core.promise.what_ifs import Relief, WhatIf
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises, quoting
 from core.store import current_settings
@@ -67,7 +66,7 @@ class AboutQueue:
 
     def answer(self) -> tuple[Relief, ...]:
         """The three changes that would do most."""
-        return queue_relief.reliefs(self.fittings, self.queue, self.now, self.endangered)
+        return what_ifs.reliefs(self.fittings, self.queue, self.now, self.endangered)
 
 
 def about_box(unit: Unit, box: Inventory) -> AboutBox:

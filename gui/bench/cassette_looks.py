@@ -14,12 +14,12 @@ from core.model.errors import TapewrightError
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import looks
+from gui.inspection.guided_look import LookOver
+from gui.inspection.look_progress import LookResult, LookSubject
+from gui.inspection.pack_tool import PackRadii, PackTool
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets import tray_rows
-from gui.widgets.guided_look import LookOver
-from gui.widgets.look_progress import LookResult, LookSubject
-from gui.widgets.pack_tool import PackRadii, PackTool
 
 
 class BenchLooks(QObject):

@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from core.capture.file_report import Kind, Report, Stretch, clock
+from core.capture.file_report import Report, Stretch, StretchKind, clock
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
@@ -80,7 +80,7 @@ class FileTimeline(QWidget):
         painter.drawRect(room)
 
     def _paint_stretch(self, painter: QPainter, stretch: Stretch, tokens: theme.Tokens) -> None:
-        lane = self._lane(1 if stretch.kind is Kind.SILENT else 0)
+        lane = self._lane(1 if stretch.kind is StretchKind.SILENT else 0)
         left, right = self.place(stretch.start), self.place(stretch.end)
         bar = QRectF(left, lane.top(), max(right - left, 3.0), lane.height())
         painter.fillRect(bar, _filling(stretch.kind, tokens))
@@ -88,7 +88,7 @@ class FileTimeline(QWidget):
         painter.drawRect(bar)
         self._paint_word(painter, stretch.kind, bar, tokens)
 
-    def _paint_word(self, painter: QPainter, kind: Kind, bar: QRectF, tokens: theme.Tokens) -> None:
+    def _paint_word(self, painter: QPainter, kind: StretchKind, bar: QRectF, tokens: theme.Tokens) -> None:
         """The kind in its bar, on a ground that it can be read on, where there is room."""
         face = theme.font(theme.SMALL, QFont.Weight.Bold)
         wide = QFontMetricsF(face).horizontalAdvance(say("capture", f"bar-{kind.value}")) + 8
@@ -140,13 +140,13 @@ def in_words(report: Report) -> str:
     return say("capture", "strip_said", length=clock(report.seconds), stretches=told)
 
 
-def _filling(kind: Kind, tokens: theme.Tokens) -> QBrush:
+def _filling(kind: StretchKind, tokens: theme.Tokens) -> QBrush:
     """Each kind has a pattern of its own, so that no colour has to be told from another."""
     patterns = {
-        Kind.BLACK: (tokens.shell, Qt.BrushStyle.SolidPattern),
-        Kind.BLUE: (tokens.time, Qt.BrushStyle.SolidPattern),
-        Kind.FROZEN: (tokens.ink, Qt.BrushStyle.VerPattern),
-        Kind.SILENT: (tokens.ink, Qt.BrushStyle.Dense6Pattern),
+        StretchKind.BLACK: (tokens.shell, Qt.BrushStyle.SolidPattern),
+        StretchKind.BLUE: (tokens.time, Qt.BrushStyle.SolidPattern),
+        StretchKind.FROZEN: (tokens.ink, Qt.BrushStyle.VerPattern),
+        StretchKind.SILENT: (tokens.ink, Qt.BrushStyle.Dense6Pattern),
     }
     colour, pattern = patterns[kind]
     return QBrush(QColor(colour), pattern)

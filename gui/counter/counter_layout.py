@@ -18,10 +18,11 @@ from gui.tables.keyboard_navigation import KeyboardTable
 from gui.tables.rows_model import RowsModel
 from gui.toolkit import actions, theme
 from gui.toolkit.text import say
+from gui.widgets.customer_notices import CustomerNotices
 from gui.widgets.hint import Hint
 from gui.widgets.improvement_lines import ImprovementLines
 from gui.widgets.layouts import Columns, stacked, words
-from gui.widgets.questions_panel import CustomerNotices, QuestionPanel
+from gui.widgets.question_panel import QuestionPanel
 from gui.widgets.slip import Slip
 
 SLIP_WIDTH = 52 * theme.UNIT
@@ -51,7 +52,9 @@ class CounterLayout:
 
     # --- showing -------------------------------------------------------------------------
 
-    def show_talk(self, quote: Quote | None, rows: Sequence[int] = (), said: tuple[str, ...] = ()) -> None:
+    def show_questions(
+        self, quote: Quote | None, rows: Sequence[int] = (), said: tuple[str, ...] = ()
+    ) -> None:
         """The next question, what must be told and was not ``said`` yet, or else the keys."""
         self.asking.show_questions(quote.questions if quote else (), rows)
         self.telling.show_quote(quote, said)
@@ -63,7 +66,7 @@ class CounterLayout:
     def show_booked(self) -> None:
         """A job was booked: nothing to ask or tell, and the keyboard on the next order."""
         self.booking_bar.show_booked()
-        self.show_talk(None)
+        self.show_questions(None)
         self.bring(self.booking_bar.next)
 
     def show_message(self, reading: TypedReading | None, failure: WrongInput | None) -> None:
@@ -130,18 +133,18 @@ class CounterLayout:
         for tool in (self.look_over, self.measure):
             below.addWidget(tool, 0, Qt.AlignmentFlag.AlignTop)
         column.addLayout(below)
-        column.addWidget(self._talk())
+        column.addWidget(self._questions())
         return left
 
-    def _talk(self) -> QWidget:
-        talk = QWidget()
-        talk.setMinimumHeight(19 * theme.UNIT)
-        row = QHBoxLayout(talk)
+    def _questions(self) -> QWidget:
+        panel = QWidget()
+        panel.setMinimumHeight(19 * theme.UNIT)
+        row = QHBoxLayout(panel)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(3 * theme.UNIT)
         for part, share in ((self.asking, 7), (self.telling, 4), (self.keys, 11)):
             row.addWidget(part, share)
-        return talk
+        return panel
 
     def _right(self) -> QWidget:
         right = QWidget()

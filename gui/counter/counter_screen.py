@@ -57,7 +57,7 @@ class CounterScreen(Screen):
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
         self._connect()
         self.parts.booking_bar.show_price(None)
-        self.parts.show_talk(None)
+        self.parts.show_questions(None)
         self._recompute()
 
     @property
@@ -139,7 +139,7 @@ class CounterScreen(Screen):
             return
         parts.show_message(self._box.reading, self._box.failure)
         parts.booking_bar.show_price(quote.price if quote else None, box.deposit)
-        parts.show_talk(quote, self._box.rows_of_questions(), box.told)
+        parts.show_questions(quote, self._box.rows_of_questions(), box.told)
         if self._slip.show_quote():
             self.earlier_day.forget()
 
@@ -183,7 +183,7 @@ class CounterScreen(Screen):
 
     def _connect_quote(self) -> None:
         self.draft.changed.connect(self._recompute)
-        self.draft.kept.connect(self.autosave.save_soon)
+        self.draft.text_changed.connect(self.autosave.save_soon)
         self.autosave.found.connect(self._restore)
         self._again_timer.timeout.connect(self._read_shop)
         self._box.day_came.connect(self._recompute_with_day)

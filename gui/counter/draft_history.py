@@ -18,7 +18,7 @@ class Draft(QObject):
 
     changed = Signal()
     """The box, or what is half typed in it, is another."""
-    kept = Signal()
+    text_changed = Signal()
     """The typed text changed: time to save it against a power cut."""
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -39,14 +39,14 @@ class Draft(QObject):
         if row < len(self.box.rows):
             self._half_typed = _with_cell(self.box, row, column, text)
             self.changed.emit()
-            self.kept.emit()
+            self.text_changed.emit()
 
     def drop_half_typed(self) -> None:
         """Drop the text of the open cell: only what was committed counts."""
         if self._half_typed is not None:
             self._half_typed = None
             self.changed.emit()
-            self.kept.emit()
+            self.text_changed.emit()
 
     # --- steps ---------------------------------------------------------------------------
 
@@ -126,7 +126,7 @@ class Draft(QObject):
         return newest if isinstance(newest, _Step) and newest.run == run else None
 
     def begin(self, box: TypedBox) -> None:
-        """Take over a box that was kept, or start afresh after booking: nothing to undo."""
+        """Begin with a restored box, or an empty one after booking: nothing to undo."""
         self.undo.clear()
         self._show(box)
 
@@ -134,7 +134,7 @@ class Draft(QObject):
         self._half_typed = None
         self.box = box
         self.changed.emit()
-        self.kept.emit()
+        self.text_changed.emit()
 
 
 class _Step(QUndoCommand):

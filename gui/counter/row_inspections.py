@@ -20,11 +20,11 @@ from core.playtime.pack_reading import Recorded
 from gui.counter.draft_history import Draft
 from gui.counter.tray_edits import TrayEdits
 from gui.counter.typed_box import answered, read_box, read_row
+from gui.inspection.guided_look import LookOver
+from gui.inspection.look_progress import LookResult, LookSubject
+from gui.inspection.pack_sentences import recorded_words
+from gui.inspection.pack_tool import PackTool
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver
-from gui.widgets.look_progress import LookResult, LookSubject
-from gui.widgets.pack_sentences import recorded_words
-from gui.widgets.pack_tool import PackTool
 
 
 class RowInspections(QObject):

@@ -11,14 +11,13 @@ from core.model.names import Outcome
 from core.model.quote_records import QuotedTape
 from core.model.ranges import Range
 from core.model.typed_draft import TypedRow
-from core.wording.locale_figures import minutes_range
 from core.wording.messages import knows
 from gui.counter import accepted_words
 from gui.counter.typed_box import RowReading
 from gui.tables.cell_lettering import write_words
 from gui.tables.column_specs import Column, Paint
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import minutes_range, say
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette
 from gui.widgets.not_for_reuse_strip import band_size, paint_band
 
@@ -113,11 +112,7 @@ def _band_words(tape: TableRow) -> str:
 def _minutes_words(tape: TableRow) -> str:
     if tape.quoted is None:
         return ""
-    return _minutes_between(tape.quoted.minutes) if tape.plays else say("counter", "cannot_play")
-
-
-def _minutes_between(minutes: Range) -> str:
-    return minutes_range(minutes.low, minutes.high)
+    return minutes_range(tape.quoted.minutes) if tape.plays else say("counter", "cannot_play")
 
 
 # --- drawn cells -------------------------------------------------------------------------
@@ -158,7 +153,7 @@ def _paint_minutes(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     tokens = theme.current_tokens()
     painter.setPen(QColor(tokens.time))
     words = place.adjusted(-4, 0, 0, -3)
-    write_words(painter, words, _minutes_between(minutes), Qt.AlignmentFlag.AlignRight)
+    write_words(painter, words, minutes_range(minutes), Qt.AlignmentFlag.AlignRight)
     _paint_span(painter, place, minutes, tokens)
     return True
 

@@ -90,7 +90,7 @@ def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
         wrong, "recorded_as", lambda: accepted_words.read_recorded_as(row.recorded_as, shell), None
     )
     system = formats.catalogue().format(recorded_as) if recorded_as else shell
-    known_tv = tv or _quiet_tv(box_tv)
+    known_tv = tv or _tv_or_none(box_tv)
     line = TapeLine(
         count=count,
         format=shell.name,
@@ -189,7 +189,7 @@ def _field(wrong: list[tuple[int | None, str, str]], name: str, look: Callable[[
         return otherwise
 
 
-def _quiet_tv(text_of_box: str) -> TvSystem | None:
+def _tv_or_none(text_of_box: str) -> TvSystem | None:
     """The TV system of the box; what is wrong with it is said beside its own field."""
     try:
         return accepted_words.read_tv(text_of_box)

@@ -18,7 +18,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import phone, say
 from gui.widgets.layouts import Columns, scroll_by_page
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip
-from gui.widgets.questions_panel import must_tell, paragraphs
+from gui.widgets.notice_sentences import must_tell, paragraphs
 from gui.widgets.slip import Slip
 
 SCALE = 1.25

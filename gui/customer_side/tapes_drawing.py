@@ -12,10 +12,10 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from core.catalogue import formats
 from core.model.names import FormatName, Outcome
 from core.model.quote_records import QuotedTape
-from core.wording.locale_figures import listed, minutes_range
+from core.wording.locale_figures import listed
 from gui.customer_side.tape_arrangement import Arrangement, EqualTapes, PlacedTapes, arrange
 from gui.toolkit import theme
-from gui.toolkit.text import say
+from gui.toolkit.text import minutes_range, say
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.not_for_reuse_strip import band_size, paint_band
 
@@ -167,7 +167,7 @@ def _drawn(tape: QuotedTape) -> DrawnTapes:
     if tape.verdict.outcome is Outcome.CANNOT:
         length = say("counter", "cannot_play")
     else:
-        minutes = minutes_range(tape.minutes.low, tape.minutes.high)
+        minutes = minutes_range(tape.minutes)
         length = say("customer", "drawn_length", count=line.count, minutes=minutes)
     return DrawnTapes(line.format, line.count, words, length, tape.verdict.not_for_reuse)
 

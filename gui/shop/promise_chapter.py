@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QPushButton, QWidget
 
-from core.promise.queue_relief import Relief
+from core.promise.what_ifs import Relief
 from core.services import what_would_help
 from core.services.shop_overview import ShopView
 from core.services.what_would_help import AboutQueue

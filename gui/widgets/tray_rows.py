@@ -14,7 +14,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import tape_code
-from gui.toolkit.text import say, sentence_case, short_day, since
+from gui.toolkit.text import phone, say, sentence_case, short_day, since
 from gui.widgets.tray import TrayItem
 
 if TYPE_CHECKING:
@@ -114,7 +114,7 @@ def to_call_piece(kept: Kept) -> TrayItem:
     """A box whose promise is slipping."""
     job, promised = kept.job, kept.promise.day
     day_words = short_day(promised) if promised is not None else ""
-    return TrayItem(job.number, job.customer.name, job.customer.phone or "", day_words)
+    return TrayItem(job.number, job.customer.name, phone(job.customer.phone or ""), day_words)
 
 
 def spaced(code: str) -> str:

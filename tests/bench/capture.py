@@ -12,10 +12,10 @@ import av
 import numpy as np
 
 from core.capture.examining import examine
-from core.capture.file_report import Kind
+from core.capture.file_report import StretchKind
 from tests.bench.ratio import Ratio, median
+from tests.core.capture.matching import Match, matched
 from tests.support.clips import Clip, Scene, made
-from tests.support.matching import Match, matched
 
 CLIPS = 12
 TOLERANCE = 0.3
@@ -70,12 +70,12 @@ def _at_least(what: str, share: float, pieces: str) -> Ratio:
     return Ratio(f"{what} {share:.4f} ({pieces}): missing", 1 - share, "allowed", 1 - LEAST, "", 1.0)
 
 
-def _found(folder: Path) -> dict[Kind, Match]:
-    matches = dict.fromkeys(Kind, Match())
+def _found(folder: Path) -> dict[StretchKind, Match]:
+    matches = dict.fromkeys(StretchKind, Match())
     for number in range(CLIPS):
         clip = random_clip(folder, number)
         report = examine(clip.path)
-        for kind in Kind:
+        for kind in StretchKind:
             ours = [(each.start, each.end) for each in report.stretches if each.kind is kind]
             matches[kind] += matched(ours, clip.spans(kind), TOLERANCE)
     return matches
@@ -89,8 +89,10 @@ def _held(folder: Path) -> Match:
         path = folder / f"held-{number}.{ending}"
         size = (720, 576)
         clip = made(path, _STILL, codec=codec, sound=sound, noise=noise, seed=number, size=size, mb_s=mb_s)
-        frozen = [(each.start, each.end) for each in examine(path).stretches if each.kind is Kind.FROZEN]
-        match += matched(frozen, clip.spans(Kind.FROZEN), TOLERANCE)
+        frozen = [
+            (each.start, each.end) for each in examine(path).stretches if each.kind is StretchKind.FROZEN
+        ]
+        match += matched(frozen, clip.spans(StretchKind.FROZEN), TOLERANCE)
     return match
 
 

@@ -23,7 +23,7 @@ from core.scheduling import event_simulation, opening_hours
 from core.scheduling.drawn_minutes import lengths
 from core.scheduling.opening_calendar import PlayHours
 from core.scheduling.plan_records import estimate
-from core.scheduling.simulated_shop import FILL, Ground, Lanes, Part, Queue, Turnout
+from core.scheduling.simulated_shop import FILL, DeckTimelines, InitialState, Part, Queue, Turnout
 from tests.bench.ratio import Ratio, own_time, timed
 from tests.bench.turnaround_orders import orders
 from tests.bench.turnaround_years import years
@@ -77,16 +77,16 @@ class _Shop:
         """To 1/1024 of a minute, so that both programs add them up without rounding."""
         return np.round(lengths(tapes, 1, SCENARIOS) * 1024) / 1024
 
-    def lanes(self) -> Lanes:
-        return Lanes(PlayHours(CALENDAR, 60.0), np.full((DECKS, SCENARIOS), NOW))
+    def lanes(self) -> DeckTimelines:
+        return DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((DECKS, SCENARIOS), NOW))
 
-    def refresh(self, fill: int) -> tuple[Lanes, list[Part]]:
+    def refresh(self, fill: int) -> tuple[DeckTimelines, list[Part]]:
         """The whole queue, a part for every tape."""
         lanes = self.lanes()
         parts = [Part(np.full(SCENARIOS, -np.inf)) for _ in range(TAPES)]
         rows = zip(self.kinds, self.ranges, parts, strict=True)
         tapes = [Turnout(decks, estimate(minutes), NOW, part) for decks, minutes, part in rows]
-        event_simulation.work_off(Ground(lanes, HANDLING, NOW, fill=fill), Queue(tapes, self.minutes))
+        event_simulation.work_off(InitialState(lanes, HANDLING, NOW, fill=fill), Queue(tapes, self.minutes))
         return lanes, parts
 
     def simpy(self, scenario: int, fill: int) -> list[float]:
@@ -141,7 +141,7 @@ def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
         parts = {kind: Part(np.full(SCENARIOS, -np.inf)) for kind in decks}
         rows = zip(decks, box, strict=True)
         turnouts = [Turnout(kind, estimate(tape.minutes), NOW, parts[kind]) for kind, tape in rows]
-        ground = Ground(lanes.copy(), HANDLING, NOW, fill=fill)
+        ground = InitialState(lanes.copy(), HANDLING, NOW, fill=fill)
         event_simulation.work_off(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
         ends = np.max([part.ends for part in parts.values()], axis=0)
         return chances_by(ground.lanes.calendar.slots.advanced(ends, 10.0), CALENDAR.day_ends)

@@ -19,7 +19,7 @@ from core.scheduling.dispatching import in_sequence
 from core.scheduling.event_simulation import work_off
 from core.scheduling.opening_calendar import PlayHours
 from core.scheduling.plan_records import Step
-from core.scheduling.simulated_shop import Ground, Lanes, Part, Queue, Turnout
+from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 from tests.support.plain_decks import decks_free_at, finishes, open_in, play
 
 Decks = tuple[int, ...]
@@ -103,7 +103,7 @@ class Away:
         room before waits for the next opening."""
         out = dict.fromkeys(range(self.away), ((self.begins, self.ends),))
         slots = [(begin, end) for begin, end in ((0.0, self.begins), (self.begins + _BLINK, 1e6)) if end > 0]
-        decks = Lanes(PlayHours(open_in(slots), 1e6), np.zeros((self.decks, 1)), out)
+        decks = DeckTimelines(PlayHours(open_in(slots), 1e6), np.zeros((self.decks, 1)), out)
         ends = [play(decks, range(self.decks), np.array([each]), estimate=each) for each in ordered(minutes)]
         return float(np.max(ends))
 
@@ -154,7 +154,7 @@ def test_failures_stretch_a_job_as_in_factory_physics(repair: float, spread: flo
         lanes = decks_free_at(np.zeros((1, runs)))
         tapes = [Turnout((0,), base, 0.0, Part(np.full(runs, -np.inf))) for _ in range(jobs)]
         expected.append((minutes + lost(minutes, between, repair)).mean())
-        work_off(Ground(lanes, 0.0, 0.0, fill=0), Queue(tapes, minutes, fails, repair))
+        work_off(InitialState(lanes, 0.0, 0.0, fill=0), Queue(tapes, minutes, fails, repair))
         found.append((lanes.free.mean() / jobs, lanes.free.var(ddof=1) / jobs))
     mean, var = np.mean(found, axis=0)
     error = np.sqrt(var / (jobs * runs * 4))

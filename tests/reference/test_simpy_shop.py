@@ -14,7 +14,7 @@ import pytest
 from core.model.settings_records import OpeningHours
 from core.scheduling import event_simulation, opening_hours, staffed_simulation
 from core.scheduling.opening_calendar import PlayHours
-from core.scheduling.simulated_shop import Ground, Lanes, Part, Queue, Turnout
+from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Times
 from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
@@ -48,9 +48,9 @@ class Drawn:
         self.scenarios = scenarios
         self.parts = [Part(np.full(scenarios, -np.inf)) for _ in range(tapes)]
 
-    def ground(self, handling: float, fill: int) -> Ground:
-        lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((self.count, self.scenarios), NINE))
-        return Ground(lanes, handling, NINE, fill=fill)
+    def ground(self, handling: float, fill: int) -> InitialState:
+        lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((self.count, self.scenarios), NINE))
+        return InitialState(lanes, handling, NINE, fill=fill)
 
     def queue(self) -> Queue:
         rows = zip(self.decks, self.estimates, self.parts, strict=True)

@@ -14,7 +14,7 @@ import av
 import numpy as np
 from numpy.typing import NDArray
 
-from core.capture.file_report import Kind
+from core.capture.file_report import StretchKind
 from core.capture.time_spans import Span, merged
 
 WIDTH, HEIGHT, RATE = 160, 120, 25
@@ -27,7 +27,11 @@ Colours = NDArray[np.float64]
 
 _FAST = {"libx264": {"preset": "veryfast"}}
 """How the encoder is told not to look for the smallest file."""
-_SHOWN_AS = {Kind.BLACK: ("black",), Kind.BLUE: ("blue", "lettered"), Kind.FROZEN: ("frozen",)}
+_SHOWN_AS = {
+    StretchKind.BLACK: ("black",),
+    StretchKind.BLUE: ("blue", "lettered"),
+    StretchKind.FROZEN: ("frozen",),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,12 +65,12 @@ class Clip:
     def seconds(self) -> float:
         return sum(scene.seconds for scene in self.scenes)
 
-    def spans(self, kind: Kind) -> list[Span]:
+    def spans(self, kind: StretchKind) -> list[Span]:
         """Where the script puts a kind of stretch."""
         return merged(
             (start, start + scene.seconds)
             for start, scene in _timed(self.scenes)
-            if (scene.is_silent if kind is Kind.SILENT else scene.shows in _SHOWN_AS[kind])
+            if (scene.is_silent if kind is StretchKind.SILENT else scene.shows in _SHOWN_AS[kind])
         )
 
 

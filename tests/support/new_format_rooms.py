@@ -32,9 +32,9 @@ from core.scheduling import deck_choice
 from core.services import decks, figure_sources
 from core.services.records_door import Shop
 from gui.counter import accepted_words, typed_box
+from gui.inspection.pack_tool import PackTool
+from gui.inspection.shell_drawing import ShellArt
 from gui.widgets.cassette_drawing import paint_cassette
-from gui.widgets.pack_tool import PackTool
-from gui.widgets.shell_drawing import ShellArt
 from tests.support.booked import set_up
 from tests.support.invented_format import HUB_MM, METRES, MM_S, NAME, THICKNESS_UM, TRACK_MM
 from tests.support.pdf import words

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from core.scheduling.event_simulation import work_off
 from core.scheduling.opening_calendar import Calendar, PlayHours
 from core.scheduling.opening_hours import calendar_of
-from core.scheduling.simulated_shop import Ground, Lanes, Part, Queue, Turnout
+from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 
 Moments = NDArray[np.float64]
 Ready = float | Moments
@@ -29,13 +29,13 @@ def open_in(slots: list[tuple[float, float]]) -> Calendar:
     return calendar_of(start, ZoneInfo("UTC"), slots, {day: slots[-1][1]}, {})
 
 
-def decks_free_at(free: Moments) -> Lanes:
+def decks_free_at(free: Moments) -> DeckTimelines:
     """Decks that never close: ``free`` has a row a deck and a column a scenario."""
-    return Lanes(PlayHours(open_in([(0.0, 1e9)]), 0.0), free)
+    return DeckTimelines(PlayHours(open_in([(0.0, 1e9)]), 0.0), free)
 
 
 def play(
-    on: Lanes,
+    on: DeckTimelines,
     decks: Sequence[int],
     minutes: Moments,
     *,
@@ -48,7 +48,7 @@ def play(
 
 
 def played(
-    on: Lanes,
+    on: DeckTimelines,
     eligible: Sequence[Sequence[int]],
     minutes: Moments,
     *,
@@ -61,7 +61,9 @@ def played(
     parts = [Part(np.full(on.free.shape[1], -np.inf)) for _ in minutes]
     rows = zip(eligible, since, parts, strict=True)
     tapes = [Turnout(tuple(decks), estimate, each, part) for decks, each, part in rows]
-    work_off(Ground(on, handling, float(on.free.min()), fill=0), Queue(tapes, minutes.astype(np.float64)))
+    work_off(
+        InitialState(on, handling, float(on.free.min()), fill=0), Queue(tapes, minutes.astype(np.float64))
+    )
     return np.stack([part.ends for part in parts])
 
 

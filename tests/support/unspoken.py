@@ -41,14 +41,18 @@ _DIGEST = re.compile(r"\b[0-9a-f]{32,64}\b")
 class Data:
     """Everything that may stand in a text without having been said by a wording file."""
 
-    def __init__(self, *more: str) -> None:
-        """``more``: data of the test itself, e.g. the folder it works in."""
+    def __init__(self, *more: str, but_counted: bool = True) -> None:
+        """``more``: data of the test itself, e.g. the folder it works in.
+
+        ``but_counted``: let pass what stands in files that ``literals_left.json`` still counts.
+        """
         self._more = more
+        self._counted = tuple(_counted()) if but_counted else ()
 
     @cached_property
     def pattern(self) -> re.Pattern[str]:
         """Any of it as whole words, the longest first."""
-        told = (*_typed(), *_standard_names(), *_calendar(), *_cited(), *_counted(), *self._more)
+        told = (*_typed(), *_standard_names(), *_calendar(), *_cited(), *self._counted, *self._more)
         known = {each.strip(" .,;:") for each in told if each.strip(" .,;:")}
         ordered = sorted(known, key=len, reverse=True)
         return re.compile(r"(?<!\w)(?:" + "|".join(map(re.escape, ordered)) + r")(?!\w)")

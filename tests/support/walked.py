@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 from core.wording import messages
 from gui.app.walkthrough_route import Route, Stop
 from gui.toolkit import theme
-from gui.toolkit.unexpected_errors import Border
+from gui.toolkit.unexpected_errors import ErrorBoundary
 from tests.support import clipping, shown_texts
 
 SIZES = ((1280, 800), (1366, 768))
@@ -37,7 +37,7 @@ def walk(language: str, shop: Path, now: datetime) -> list[StopSeen]:
     """Every stop of the way through ``shop``, in the language that the shop speaks."""
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    theme.dress(app)
+    theme.apply(app)
     messages.use(language)
     with _unexpected_errors():
         return [_seen(stop) for stop in Route(shop, now, SIZES[0]).stops()]
@@ -70,7 +70,7 @@ def _unexpected_errors() -> Iterator[None]:
     errors: list[BaseException] = []
     hook = sys.excepthook
     try:
-        with patch.object(Border, "report", lambda _, error: errors.append(error)):
+        with patch.object(ErrorBoundary, "report", lambda _, error: errors.append(error)):
             yield
     finally:
         sys.excepthook = hook

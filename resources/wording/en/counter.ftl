@@ -9,11 +9,19 @@ cold = Came in c&old
 deposit = &Deposit taken
 book = Book the order
 book_key = Ctrl+Return
-ask = Ask the customer
-ask_of = Ask the customer, { $n } of { $of }
-ask_worth = {" "}· worth about { $hours } h
+ask =
+    { $of ->
+        [1] Ask the customer
+       *[other] Ask the customer, { $n } of { $of }
+    }
+ask_worth =
+    { $of ->
+        [1] Ask the customer · narrows it by { $hours } h
+       *[other] Ask the customer, { $n } of { $of } · narrows it by { $hours } h
+    }
 ask_row = Row { $row }: { $text }
 answer = &{ $n }  { $words }
+answer_means = { $words }: { $means }
 later = &0  Ask later
 how_many = How &many
 how_many_name = How many tapes of the row the answer is for
@@ -21,6 +29,7 @@ how_many_of = {" "}of { $tapes }
 tell = Say this before taking money
 tell_row = { $count } × { $words }
 told = &Told, and agreed
+told_about = { $which }: { $sentences }
 keys = Keys for the tapes
 key_1 = Return
 key_1_does = Use it
@@ -61,7 +70,7 @@ column-minutes = Plays each
 head-count = Count
 head-recorded_as = Recorded
 head-tv = TV
-hint-count = How many tapes are alike
+hint-count = How many tapes like this one
 hint-format = What kind of cassette it is
 hint-marking = Printed on it: T-120, P6-120, DVM60
 hint-recorded_as = Another system on the same kind of cassette, if you know

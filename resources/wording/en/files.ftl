@@ -80,3 +80,7 @@ digits-of-currency = { $currency } has { $digits } decimal places
 rounding-step = rounding
 raise-percent = change in percent
 percent-raise = a percentage above -100 and up to 1000 is accepted
+
+# The frame of every refusal of an input: where, what was found there, what is accepted.
+wrong_input = { $place }: found { $found }; { $accepted }.
+nothing_entered = { $place }: nothing was entered; { $accepted }.

@@ -2,12 +2,12 @@
 disc-of = { $disc } disc: { $files }
 dvd-video = DVD-R disc: DVD-Video
 bluray-video = BD-R disc: video
-file-is-cut = one file may be { $size } GB and a { $disc } holds { $holds } GB: it is cut into up to { $parts } parts
+file-is-cut = one file may be { $size } GB and a { $disc } holds { $holds } GB, so it is split into up to { $parts } parts
 quality-good = good
 quality-fair = fair
 quality-marginal = marginal
 quality-poor = poor
-several-dvds = a tape of up to { $minutes } minutes goes on { $parts } DVDs at { $rate } Mb/s, a { $quality } picture; on one disc it would be { $one_rate } Mb/s, { $one_quality }
+several-dvds = a tape of up to { $minutes } minutes needs { $parts } DVDs at { $rate } Mb/s, a { $quality } picture; on one disc it would be { $one_rate } Mb/s, a { $one_quality } one
 one-dvd = a tape of up to { $minutes } minutes gets { $rate } Mb/s on its DVD: a { $quality } picture
 stick = USB stick, { $gb } GB
 disk = hard disk, { $tb } TB

@@ -1,6 +1,6 @@
 # What the Phone screen says.
 ask = Who is calling?
-ask_hint = Order number, last digits of a phone number, name, or tape code
+ask_hint = Order number, last phone digits, name, or tape code
 start = Type what the caller tells you. The answer appears as you type; the last four digits of the phone are enough.
 none = Nothing found for “{ $text }”. Ask for the name on the order, or the last four digits of the phone number.
 promised = Promised for { $day }
@@ -33,7 +33,7 @@ correct_save = Save
 correct_said = Saved: { $name }.
 new_day_button = Promise a new day   F7
 new_day_reason = Why the day changes
-new_day_reason_hint = the deck was out for three days
+new_day_reason_hint = the deck was out of service for three days
 new_day_who = Who was told (leave empty if nobody yet)
 new_day_how = The new day is worked out from the queue as it is now. The old one stays in the history.
 new_day_save = Promise it

@@ -1,8 +1,8 @@
 # What the Pickup screen says.
 ask = Who is picking up?
-ask_hint = Order number, name, last digits of the phone, or scan any tape
-ask_scan = Scan each tape as you lay it on the counter
-ask_scan_hint = Scan, or press Down and check tapes with Space. Esc closes the order.
+ask_hint = Order number, name, last phone digits, or scan a tape
+ask_scan = Scan each tape as you lay it on the counter. Esc closes the order.
+ask_scan_hint = Or press Down and check tapes with Space
 start = Type who is picking up, or scan any of their tapes.
 choose = { $count } matching orders — choose with Down and Return
 counted = { $checked } of { $all } checked off

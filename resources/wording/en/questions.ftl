@@ -1,16 +1,16 @@
 # What the counter asks the customer, each answer, and what it means. $tape is a format with its marking.
 named = { $format } { $marking }
-recorded-as = { $tape }: was it recorded in a { $system } camcorder? The shell does not tell.
+recorded-as = { $tape }: was it recorded in a { $system } camcorder? The shell does not show it.
 recorded-as-yes = yes, { $system }
 recorded-as-no = no, { $system }
 recorded-as-yes-means = about { $minutes } minutes when full; needs a { $system } machine
 recorded-as-no-means = about { $minutes } minutes when full
-origin = { $tape }: from a camcorder, or recorded off television?
+origin = { $tape }: from a camcorder, or recorded from TV?
 origin-camera = a camcorder
-origin-camera-means = nearly always standard play
+origin-camera-means = almost always standard play
 origin-broadcast = television
-origin-broadcast-means = often at a slow speed
-speed = { $tape }: which speed does the label or the recorder say?
+origin-broadcast-means = often at a slower speed
+speed = { $tape }: what speed does the label or the recorder show?
 speed-sp = standard play, SP
 speed-lp = long play, LP
 speed-ep = the slowest, EP (also SLP)

@@ -19,3 +19,14 @@ needed_no_date = Needed by { $wanted }, but we can't promise a date: { $chance }
 rush_no_date = We couldn't promise a date for a rush order either.
 rush_no_earlier = A rush order wouldn't be ready any sooner.
 rush_earlier = As a rush order it would be ready by { $day }, for about { $more } more.
+
+# Copies that could be had for less. $other and $now are pieces of the price book.
+instead = { $other } instead of { $now } would save about { $amount }
+instead-tax = { $other } instead of { $now } would save about { $amount }, before tax
+shared = several short tapes on one disc, { $other } instead of { $now } would save about { $amount }
+shared-tax = several short tapes on one disc, { $other } instead of { $now } would save about { $amount }, before tax
+layered = discs of two layers for the long tapes, { $other } instead of { $now } would save about { $amount }
+layered-tax = discs of two layers for the long tapes, { $other } instead of { $now } would save about { $amount }, before tax
+files = { $other } with H.264 files instead of { $now } (for a computer or a television, not a DVD player) would save about { $amount }
+files-tax = { $other } with H.264 files instead of { $now } (for a computer or a television, not a DVD player) would save about { $amount }, before tax
+pieces = { $count } × { $what }

@@ -11,12 +11,12 @@ from typing import Any
 import pytest
 
 from core.capture.examining import Stopped, examine
-from core.capture.file_report import Kind, Report, Sound
+from core.capture.file_report import Report, Sound, StretchKind
 from core.capture.time_spans import Span
 from core.model.errors import Unavailable, WrongInput
 from core.wording.messages import say
+from tests.core.capture.matching import matched
 from tests.support.clips import Clip, Scene, made
-from tests.support.matching import matched
 
 SCRIPT = (
     Scene("blue", 5, False, False),
@@ -50,12 +50,14 @@ def short(tmp_path: Path) -> Path:
     return made(tmp_path / "short.mkv", [Scene("bars", 3)]).path
 
 
-def spans(report: Report, kind: Kind) -> list[Span]:
+def spans(report: Report, kind: StretchKind) -> list[Span]:
     return [(each.start, each.end) for each in report.stretches if each.kind is kind]
 
 
-@pytest.mark.parametrize("kind", Kind)
-def test_every_stretch_is_found_where_it_is_and_nowhere_else(report: Report, clip: Clip, kind: Kind) -> None:
+@pytest.mark.parametrize("kind", StretchKind)
+def test_every_stretch_is_found_where_it_is_and_nowhere_else(
+    report: Report, clip: Clip, kind: StretchKind
+) -> None:
     match = matched(spans(report, kind), clip.spans(kind), FRAME)
 
     assert match.pieces_known > 0

@@ -8,7 +8,7 @@ import pytest
 
 from core.capture import invented_clip
 from core.capture.examining import examine
-from core.capture.file_report import Kind, Sound
+from core.capture.file_report import Sound, StretchKind
 
 
 def test_it_is_read_as_it_was_made_up_and_the_same_every_time(tmp_path: Path) -> None:
@@ -20,7 +20,7 @@ def test_it_is_read_as_it_was_made_up_and_the_same_every_time(tmp_path: Path) ->
     made_up = sum(seconds for _, seconds, _ in invented_clip.SCENES)
     assert report.seconds == pytest.approx(made_up, abs=0.2)
     assert report.sound is Sound.PARTLY
-    frozen = [each for each in report.stretches if each.kind is Kind.FROZEN]
+    frozen = [each for each in report.stretches if each.kind is StretchKind.FROZEN]
     assert [(each.start, each.end) for each in frozen] == [
         (pytest.approx(76, abs=0.5), pytest.approx(84, abs=0.5))
     ]

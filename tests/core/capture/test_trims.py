@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from core.capture import trims
-from core.capture.file_report import Kind, Sound, clock
-from core.capture.trims import Seen
+from core.capture.file_report import Sound, StretchKind, clock
+from core.capture.trims import RawSpans
 
 
-def seen(seconds: float = 600, **spans: object) -> Seen:
-    return Seen(seconds, **({"pictures": True, "sounds": True} | spans))  # type: ignore[arg-type]
+def seen(seconds: float = 600, **spans: object) -> RawSpans:
+    return RawSpans(seconds, **({"pictures": True, "sounds": True} | spans))  # type: ignore[arg-type]
 
 
 def test_blank_ends_go_but_for_a_second_beside_the_recording() -> None:
@@ -85,7 +85,7 @@ def test_the_sound_is_judged_where_there_is_a_picture(spans: dict[str, object], 
 def test_a_blue_screen_is_not_told_as_standing_still_too() -> None:
     kinds = {each.kind for each in trims.stretches(seen(blue=((0.0, 9.0),), frozen=((0.0, 9.0),)))}
 
-    assert kinds == {Kind.BLUE}
+    assert kinds == {StretchKind.BLUE}
 
 
 def test_a_flash_of_noise_does_not_cut_a_stretch_in_two() -> None:

@@ -62,7 +62,10 @@ def test_every_finding_is_told_in_english(finding: Finding) -> None:
         assert list(numbered("findings", f"{kind}-{finding.value}")), kind
 
 
-def test_a_finding_without_its_english_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(findings, "knows", lambda room, key, language: not key.startswith("means-mould"))
-    with pytest.raises(WrongInput, match=r"findings\.ftl: .* the sentence means-mould is needed"):
+@pytest.mark.parametrize(("room", "lost"), [("findings", "means-mould"), ("names", "finding-mould")])
+def test_a_finding_without_its_english_is_refused(
+    monkeypatch: pytest.MonkeyPatch, room: str, lost: str
+) -> None:
+    monkeypatch.setattr(findings, "knows", lambda room, key, language: not key.startswith(lost))
+    with pytest.raises(WrongInput, match=rf"{room}\.ftl: .* the sentence {lost} is needed"):
         findings.checked("repairs.toml", WHOLE)

@@ -112,8 +112,8 @@ def test_both_packs_that_do_not_agree_say_within_what_and_why_that_much(typed: T
     assert told["agrees"] is False
     sentence = told["sentence"]
     assert "but a T-90 has 185 m" in sentence
-    assert "readings 1 mm off (common practice, no source)" in sentence
-    assert "17 to 20 µm, SMPTE 32M table 1" in sentence
+    assert "a measurement 1 mm off (common practice, no source)" in sentence
+    assert "17 to 20 µm thick, SMPTE 32M table 1" in sentence
     assert "T-120" in sentence.split("would add up")[0]
 
 
@@ -121,10 +121,12 @@ def test_without_a_marking_both_packs_are_compared_with_none(typed: Typist) -> N
     told = typed("pack", "--format", "vhs", "--radius-mm", "30", "--take-up-radius-mm", "25").document
 
     assert told["agrees"] is None
-    assert "No marking is given" in told["sentence"]
+    assert "No marking was given" in told["sentence"]
 
 
-@pytest.mark.parametrize(("supply", "take_up", "place"), [("9", "30", "radius_mm"), ("30", "9", "pack run")])
+@pytest.mark.parametrize(
+    ("supply", "take_up", "place"), [("9", "30", "radius_mm"), ("30", "9", "pack already played")]
+)
 def test_a_pack_that_cannot_be_is_named(typed: Typist, supply: str, take_up: str, place: str) -> None:
     told = typed("pack", "--format", "vhs", "--radius-mm", supply, "--take-up-radius-mm", take_up)
 
@@ -138,4 +140,4 @@ def test_as_text_the_sentence_stands_last(typed: Typist) -> None:
         *("--take-up-radius-mm", "20"),
         as_json=False,
     )
-    assert told.out.splitlines()[-1].startswith("Both packs hold")
+    assert told.out.splitlines()[-1].startswith("The two packs hold")

@@ -7,12 +7,16 @@ import os
 import subprocess
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from core.cli import argument_parser, entry
 from core.cli.subcommands import SUBCOMMANDS
+from core.services import decks
+from core.services.records_door import Shop
+from core.wording.messages import say
 from tests.support.inventories import changed
 from tests.support.typed import NOW, ROOT, Typist, environment, run_python
 
@@ -22,6 +26,21 @@ def test_options_may_stand_before_or_after_the_subcommand(typed: Typist, box: Pa
     assert typed.plainly(*options, "book", box).code == 0
     before, after = typed.plainly(*options, "promises"), typed.plainly("promises", *options)
     assert before.document == after.document != {}
+
+
+def test_the_answers_are_in_the_language_of_the_shop(typed: Typist, box: Path) -> None:
+    """The pseudo-language puts every sentence in ⟦ ⟧."""
+    booked = typed("book", box).document
+    asked = ("status", booked["number"])
+    assert "⟦" not in typed(*asked, as_json=False).out
+    with Shop.open(typed.shop, create=False) as shop:
+        fitted = shop.ask(decks.settings)
+        shop.run(decks.refit, replace(fitted, front=replace(fitted.front, language="xx")))
+    assert "⟦" in typed(*asked, as_json=False).out
+    assert typed(*asked).document["jobs"][0]["spoken"].startswith("⟦")
+    assert (
+        typed("verify", as_json=False).out == f"{say('cli', 'database_chain_history_sound', language='xx')}\n"
+    )
 
 
 def test_the_same_clock_gives_the_same_quote(typed: Typist, box: Path) -> None:

@@ -88,14 +88,14 @@ def test_minutes_of_the_second_side_run_back_to_the_head() -> None:
 def test_minutes_off_the_tape_are_refused(minutes: float) -> None:
     with pytest.raises(WrongInput, match="this tape runs from 0 to") as wrong:
         after_minutes(T_120, minutes)
-    assert wrong.value.place == "minutes from the head"
+    assert wrong.value.place == "minutes from the start of the tape"
 
 
 @pytest.mark.parametrize("metres", [-0.1, 400, float("nan"), float("inf")])
 def test_metres_off_the_tape_are_refused(metres: float) -> None:
     with pytest.raises(WrongInput, match=r"this tape runs from 0 to 2\d\d meters") as wrong:
         after_metres(T_120, metres)
-    assert wrong.value.place == "meters from the head"
+    assert wrong.value.place == "meters from the start of the tape"
 
 
 @pytest.mark.parametrize(
@@ -125,5 +125,5 @@ def test_what_the_bench_says_goes_first_where_it_can_be() -> None:
 
     assert section(T_120, head, Join.TAPE, Section.LEADER) is Section.LEADER
     assert section(T_120, head, Join.LEADER, Section.PROGRAMME) is Section.PROGRAMME
-    with pytest.raises(WrongInput, match="60 minutes in there is program"):
+    with pytest.raises(WrongInput, match="60 minutes in is part of the program"):
         section(T_120, middle, Join.LEADER, Section.LEADER)

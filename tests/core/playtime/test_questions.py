@@ -120,7 +120,7 @@ def test_an_answer_says_the_minutes_that_the_shop_believes_by_now() -> None:
     emptier = ShopHabits({("fill", "vhs"): {"0": 80.0}})
     tapes = asked(1, line("vhs", "T-120", 6))
     first, now = (
-        about(questions.questions([tapes], replace(BOX, habits=shop)), "which speed").answers[0]
+        about(questions.questions([tapes], replace(BOX, habits=shop)), "what speed").answers[0]
         for shop in (STARTING, emptier)
     )
     for answer, shop in ((first, STARTING), (now, emptier)):

@@ -109,7 +109,7 @@ def test_files_are_not_cut_to_fill_a_disc_to_the_brim() -> None:
 def test_a_file_longer_than_a_disc_is_said_to_be_cut() -> None:
     notes = of([exactly(60)], Delivery("files", "dv", "dvd-r")).notes
 
-    assert notes == ("one file may be 12.96 GB and a DVD-R holds 4.71 GB: it is cut into up to 3 parts",)
+    assert notes == ("one file may be 12.96 GB and a DVD-R holds 4.71 GB, so it is split into up to 3 parts",)
 
 
 def test_a_box_whose_tapes_are_never_all_long_at_once_needs_fewer_discs() -> None:
@@ -125,8 +125,8 @@ def test_a_long_tape_on_dvds_says_what_its_picture_looks_like() -> None:
     (note,) = of([exactly(60), exactly(240)], Delivery("dvd")).notes
 
     assert note == (
-        "a tape of up to 240 minutes goes on 2 DVDs at 5.2 Mb/s, a good picture;"
-        " on one disc it would be 2.6 Mb/s, poor"
+        "a tape of up to 240 minutes needs 2 DVDs at 5.2 Mb/s, a good picture;"
+        " on one disc it would be 2.6 Mb/s, a poor one"
     )
 
 

@@ -162,7 +162,7 @@ def test_a_guarded_promise_says_so_and_its_dots_follow() -> None:
     assert before.day is not None
     assert after.day >= before.day + timedelta(days=3)
     assert after.stated == before.stated
-    assert "50 % longer" in after.held_by[-1]
+    assert "50% more time" in after.held_by[-1]
     dots = [day for day in chances.days_of_dots(after) if day is not None]
     assert sum(day <= after.day for day in dots) == chances.times_in_twenty(after.stated)
     assert guarded(before, 1.0, days) is before

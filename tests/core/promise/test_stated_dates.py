@@ -14,6 +14,7 @@ from core.promise.stated_dates import Asked, Before, chance_by, chances_by, fini
 from core.scheduling.deck_choice import Suited
 from core.scheduling.opening_hours import calendar
 from core.scheduling.plan_records import Done, Step
+from core.wording.messages import say
 from tests.support.shops import TUESDAY, fittings
 
 STEP = Step(1, 1, Suited((0,), "VHS"), exactly(60), 0.0)
@@ -76,35 +77,35 @@ def test_scenarios_that_never_end_count_against_every_date() -> None:
     made = promised(endless)
     assert made.day is None
     assert made.p50 == date(2026, 3, 3)
-    assert (
-        made.held_by[0]
-        == "no date within 730 days can be promised: by then it is ready with 16 chances in 20"
-    )
+    assert made.held_by[0] == say("held_by", "no_date", days=730, chance="16 chances in 20")
 
 
 @pytest.mark.parametrize(
-    ("waiting", "sentence"),
+    ("waiting", "sentences"),
     [
-        (0, "one deck plays VHS, and the last tape is done there"),
-        (1, "one deck plays VHS, and the last tape is done there; 1 tape waits for it already"),
-        (5, "one deck plays VHS, and the last tape is done there; 5 tapes wait for it already"),
+        (0, ()),
+        (1, ("1 tape is already waiting to be played there",)),
+        (5, ("5 tapes are already waiting to be played there",)),
     ],
 )
-def test_what_holds_a_date_is_said_in_whole_words(waiting: int, sentence: str) -> None:
+def test_what_holds_a_date_is_said_in_whole_words(waiting: int, sentences: tuple[str, ...]) -> None:
     asked = Asked(DAYS, 540.0, TUESDAY, 0.9)
     made = promise_of(finish_of([done(0, 1)]), asked, Before({(0,): waiting}, {}))
-    assert made.held_by[0] == sentence
+    begin = ("only one deck plays VHS, and the last tape finishes there", *sentences)
+    assert made.held_by[: len(begin)] == begin
+    assert sum("already waiting" in each for each in made.held_by) == len(sentences)
 
 
 def test_what_holds_a_date_in_most_scenarios_says_in_how_many() -> None:
     others = replace(done(0, 0, 0, 2), step=replace(STEP, suited=Suited((1, 2), "Hi8")))
     made = promised(done(1, 1, 1, 1), others)
-    assert made.held_by[0] == "one deck plays VHS, and the last tape is done there 15 times in 20"
+    assert made.held_by[0] == ("only one deck plays VHS, and 15 times in 20 the last tape finishes there")
 
 
 def test_work_bound_to_few_decks_is_set_beside_the_opening_days() -> None:
     asked = Asked(DAYS, 540.0, TUESDAY, 0.9)
     made = promise_of(finish_of([done(3, 3)]), asked, Before({(0,): 5}, {(0,): 20 * 60.0}))
-    assert made.held_by[1] == (
-        "about 20 hours of play can be done on one deck only: at least 3 opening days, and the date allows 4"
+    assert made.held_by[2] == (
+        "about 20 hours of tape can only play on one deck: "
+        "that takes at least 3 opening days, and the date allows 4"
     )

@@ -7,11 +7,20 @@ from datetime import date
 import numpy as np
 
 from core.model.ranges import Range
-from core.scheduling import deck_groups, event_simulation, opening_hours, rush_boxes
+from core.scheduling import event_simulation, opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.opening_calendar import PlayHours
-from core.scheduling.rush_boxes import Pace
-from core.scheduling.simulated_shop import Coming, Ground, Kind, Lanes, Part, Queue, Turnout
+from core.scheduling.rush_boxes import RushRate
+from core.scheduling.simulated_shop import (
+    DeckTimelines,
+    InitialState,
+    Part,
+    Queue,
+    RushKind,
+    RushToCome,
+    Turnout,
+    deck_groups,
+)
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 200)
@@ -20,17 +29,19 @@ KINDS = ((0, 3), (3, 5), (1,), (2, 4))
 OUT = {1: ((NINE + 900, NINE + 4_000),), 4: ((NINE, NINE + 1_500),)}
 
 
-def ground(rush: tuple[Coming, ...] = ()) -> Ground:
+def ground(rush: tuple[RushToCome, ...] = ()) -> InitialState:
     free = NINE + np.arange(DECKS * SCENARIOS, dtype=np.float64).reshape(DECKS, SCENARIOS)
-    return Ground(Lanes(PlayHours(CALENDAR, 60.0), free, OUT), 5.0, NINE, rush, overtaken_from=4)
+    return InitialState(
+        DeckTimelines(PlayHours(CALENDAR, 60.0), free, OUT), 5.0, NINE, rush, overtaken_from=4
+    )
 
 
-def coming() -> tuple[Coming, ...]:
-    """Rush tapes for decks of two kinds, and so of one bay."""
-    kind = Kind((1, 4), Range(30, 60, 90), 70.0, 1.0)
+def coming() -> tuple[RushToCome, ...]:
+    """Rush tapes for decks of two kinds, and so of one group."""
+    kind = RushKind((1, 4), Range(30, 60, 90), 70.0, 1.0)
     gate = ground().lanes.hours.gate(70.0)
     return tuple(
-        rush_boxes.coming([(kind, gate)], Pace(1_500.0, 2.0), CALENDAR, NINE, 30_000.0, 5, SCENARIOS)
+        rush_boxes.coming([(kind, gate)], RushRate(1_500.0, 2.0), CALENDAR, NINE, 30_000.0, 5, SCENARIOS)
     )
 
 
@@ -45,33 +56,33 @@ def queue(tapes: int = 70) -> Queue:
     return Queue([Turnout(each, float(e), NINE, part) for each, e, part in rows], minutes, fails, 900.0)
 
 
-def test_decks_are_of_one_bay_when_a_tape_may_play_on_either() -> None:
-    assert sorted(bay.decks for bay in deck_groups.of(ground(), queue())) == [(0, 3, 5), (1,), (2, 4)]
+def test_decks_are_of_one_group_when_a_tape_may_play_on_either() -> None:
+    assert sorted(group.decks for group in deck_groups(ground(), queue())) == [(0, 3, 5), (1,), (2, 4)]
 
 
-def test_rush_tapes_to_come_join_the_bays_of_their_decks() -> None:
-    found = sorted(bay.decks for bay in deck_groups.of(ground(coming()), queue()))
+def test_rush_tapes_to_come_join_the_groups_of_their_decks() -> None:
+    found = sorted(group.decks for group in deck_groups(ground(coming()), queue()))
     assert found == [(0, 3, 5), (1, 2, 4)]
 
 
-def test_every_tape_is_in_one_bay_with_its_own_minutes() -> None:
+def test_every_tape_is_in_one_group_with_its_own_minutes() -> None:
     whole = queue()
     seen = []
-    for bay in deck_groups.of(ground(), whole):
-        for tape, minutes in zip(bay.queue.tapes, bay.queue.minutes, strict=True):
+    for group in deck_groups(ground(), whole):
+        for tape, minutes in zip(group.queue.tapes, group.queue.minutes, strict=True):
             place = next(n for n, each in enumerate(whole.tapes) if each.part is tape.part)
-            assert tuple(bay.decks[deck] for deck in tape.decks) == whole.tapes[place].decks
+            assert tuple(group.decks[deck] for deck in tape.decks) == whole.tapes[place].decks
             assert (minutes == whole.minutes[place]).all()
             seen.append(place)
     assert sorted(seen) == list(range(len(whole.tapes)))
 
 
-def test_bay_by_bay_all_comes_out_as_on_the_whole_floor() -> None:
+def test_group_by_group_all_comes_out_as_on_the_whole_shop() -> None:
     """With rush tapes to come, outages by plan and decks that fail."""
     rush_tapes = coming()
     together, apart = queue(), queue()
     whole, split = ground(tuple(each.copy() for each in rush_tapes)), ground(rush_tapes)
-    event_simulation.Floor(whole, together).run()
+    event_simulation.EventSimulation(whole, together).run()
     minutes = apart.minutes.copy()
     event_simulation.work_off(split, apart)
     for one, other in zip(together.tapes, apart.tapes, strict=True):

@@ -17,12 +17,12 @@ from core.scheduling.simulated_shop import (
     BENCH,
     DECK,
     NIGHT,
-    Coming,
-    Ground,
-    Kind,
-    Lanes,
+    DeckTimelines,
+    InitialState,
     Part,
     Queue,
+    RushKind,
+    RushToCome,
     Turnout,
 )
 from tests.support.shops import fittings
@@ -31,10 +31,10 @@ CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 60)
 NINE, SIX, TOMORROW = 540.0, 1080.0, 1440.0
 
 
-def ground(decks: int = 1, scenarios: int = 1, free: float = NINE, **changes: object) -> Ground:
+def ground(decks: int = 1, scenarios: int = 1, free: float = NINE, **changes: object) -> InitialState:
     out: dict[int, tuple[tuple[float, float], ...]] = changes.pop("out", {})  # type: ignore[assignment]
-    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), free), out)
-    return Ground(lanes, 5.0, NINE, **changes)  # type: ignore[arg-type]  # the names are those of Ground
+    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), free), out)
+    return InitialState(lanes, 5.0, NINE, **changes)  # type: ignore[arg-type]  # the names are those of InitialState
 
 
 def queue(*tapes: tuple[float, Sequence[int]], scenarios: int = 1, ready: float = NINE) -> Queue:
@@ -49,11 +49,11 @@ def ends(of: Queue) -> list[float]:
     return [float(tape.part.ends[0]) for tape in of.tapes]
 
 
-def rush_tape(decks: tuple[int, ...], arrives: float, minutes: float) -> Coming:
-    kind = Kind(decks, exactly(minutes), minutes, 1.0)
+def rush_tape(decks: tuple[int, ...], arrives: float, minutes: float) -> RushToCome:
+    kind = RushKind(decks, exactly(minutes), minutes, 1.0)
     gate = PlayHours(CALENDAR, 60.0).gate(minutes)
     table = np.array([[arrives], [np.inf]])
-    return Coming(kind, gate, table, np.array([[minutes]]), np.zeros(1, dtype=np.intp), table[0].copy())
+    return RushToCome(kind, gate, table, np.array([[minutes]]), np.zeros(1, dtype=np.intp), table[0].copy())
 
 
 def test_tapes_go_to_the_deck_that_is_free_first() -> None:
@@ -139,9 +139,9 @@ class Queued:
         self.minutes = self.estimates[:, None] * dice.uniform(0.4, 1.3, (count, 40))
         self.ready = NINE + dice.choice([0.0, 700.0, 3_000.0], (count, 1)) * dice.uniform(0, 1, (count, 40))
         self.fails = fails_after(Breakdowns(2_000.0, 900.0), range(count), 1, 40)
-        kind = Kind((0, 1), Range(30, 60, 90), 70.0, 1.0)
+        kind = RushKind((0, 1), Range(30, 60, 90), 70.0, 1.0)
         gate = ground().lanes.hours.gate(70.0)
-        pace = rush_boxes.Pace(900.0, 3.0)
+        pace = rush_boxes.RushRate(900.0, 3.0)
         (self.coming,) = rush_boxes.coming([(kind, gate)], pace, CALENDAR, NINE, 20_000.0, 5, 40)
 
     def ends(self, columns: slice, *, waits: bool) -> np.ndarray:  # type: ignore[type-arg]
@@ -160,7 +160,7 @@ class Queued:
         return np.stack([tape.part.ends for tape in made])
 
 
-def only(coming: Coming, columns: slice) -> Coming:
+def only(coming: RushToCome, columns: slice) -> RushToCome:
     """The same rush tapes in some scenarios."""
     return replace(
         coming,
@@ -182,9 +182,9 @@ def test_each_scenario_is_what_it_would_be_alone(count: int, waits: bool) -> Non
 
 
 def test_rush_boxes_come_as_often_and_as_full_as_is_expected() -> None:
-    kind = Kind((0,), exactly(60.0), 60.0, 1.0)
+    kind = RushKind((0,), exactly(60.0), 60.0, 1.0)
     gate = PlayHours(CALENDAR, 60.0).gate(60.0)
-    pace = rush_boxes.Pace(every=540.0, tapes=4.0)
+    pace = rush_boxes.RushRate(every=540.0, tapes=4.0)
     (found,) = rush_boxes.coming([(kind, gate)], pace, CALENDAR, NINE, NINE + 27 * 1440, 5, 2_000)
     openings = float(CALENDAR.worked(np.array([NINE + 27 * 1440]))[0]) / 540
     counts = (found.arrives < np.inf).sum(axis=0)

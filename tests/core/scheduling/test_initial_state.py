@@ -13,7 +13,7 @@ from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import belief_of
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.queued_tapes import QueuedTape, lined_up
-from core.scheduling.simulated_shop import Coming
+from core.scheduling.simulated_shop import RushToCome
 from core.services import event_counts
 from tests.support.booked import Desk, line
 from tests.support.shops import TUESDAY, deck, fittings, queued
@@ -24,14 +24,14 @@ UNKNOWN = Facts(FormatName("vhs"), "T-120")
 QUEUE = [replace(queued(n), known=UNKNOWN, minutes=belief_of(UNKNOWN).range) for n in range(20)]
 
 
-def coming(shop: ShopSettings, queue: list[QueuedTape]) -> dict[tuple[int, ...], Coming]:
+def coming(shop: ShopSettings, queue: list[QueuedTape]) -> dict[tuple[int, ...], RushToCome]:
     calendar = opening_hours.calendar(shop, TUESDAY.date())
     ways, begun = initial_state.prepared(shop, calendar, calendar.at(TUESDAY), 400)
     _, others = lined_up(shop, queue, calendar)
     return {each.kind.decks: each for each in initial_state.rush_to_come(shop, begun, ways, others)}
 
 
-def tapes(found: Coming) -> float:
+def tapes(found: RushToCome) -> float:
     """On average in a scenario."""
     return float(np.isfinite(found.arrives).sum(axis=0).mean())
 

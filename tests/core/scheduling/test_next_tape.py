@@ -53,7 +53,7 @@ def test_a_new_shop_loads_what_the_deck_week_plays() -> None:
 
 def test_the_queue_is_played_in_its_order_and_a_box_from_its_longest_tape() -> None:
     first, second = tape(1, 60), tape(2, 90)
-    assert ask(first, second, tape(3, 200, job=2)) == NextTape(second, say("load_now", "next"))
+    assert ask(first, second, tape(3, 200, job=2)) == NextTape(second, say("bench", "next"))
 
 
 def test_a_rush_box_goes_first_and_other_formats_do_not_count() -> None:
@@ -65,24 +65,24 @@ def test_a_rush_box_goes_first_and_other_formats_do_not_count() -> None:
 def test_towards_closing_the_longest_that_still_ends_in_time_is_played_instead() -> None:
     long, short, middle = tape(1, 200), tape(1, 40, job=2), tape(2, 110, job=3)
     found = ask(long, short, middle, late=True)
-    assert found == NextTape(middle, say("load_now", "instead_too_long", code=tape_code(long.code)))
+    assert found == NextTape(middle, say("bench", "instead_too_long", code=tape_code(long.code)))
 
 
 def test_when_nothing_ends_in_time_the_morning_is_named() -> None:
     found = ask(tape(1, 200), tape(2, 190), late=True)
-    assert found == NextTape(None, say("load_now", "none_ends", day="Wednesday, March 4"))
+    assert found == NextTape(None, say("bench", "none_ends", day="Wednesday, March 4"))
 
 
 def test_what_is_not_cleared_or_still_cold_waits() -> None:
     at_the_bench = tape(1, 90, station=Station.AT_THE_BENCH)
     ready = tape(1, 60, job=2)
-    told = say("load_now", "instead_not_cleared", code=tape_code(at_the_bench.code))
+    told = say("bench", "instead_not_cleared", code=tape_code(at_the_bench.code))
     assert ask(at_the_bench, ready) == NextTape(ready, told)
-    assert ask(at_the_bench) == NextTape(None, say("load_now", "none_cleared"))
+    assert ask(at_the_bench) == NextTape(None, say("bench", "none_cleared"))
     cold = replace(ready, rests_until=TUESDAY + timedelta(hours=2))
-    assert ask(cold) == NextTape(None, say("load_now", "none_warm"))
+    assert ask(cold) == NextTape(None, say("bench", "none_warm"))
     warm = tape(2, 30, job=3)
-    told = say("load_now", "instead_cold", code=tape_code(cold.code))
+    told = say("bench", "instead_cold", code=tape_code(cold.code))
     assert ask(cold, warm) == NextTape(warm, told)
 
 
@@ -96,12 +96,12 @@ def test_no_tape_begins_that_would_run_into_a_planned_outage() -> None:
     eleven = TUESDAY.replace(hour=23)
     long, short = tape(1, 90), tape(1, 40, job=2)
     assert next_tapes(night, [short], eleven)["VHS"].tape == short
-    assert next_tapes(night, [long], eleven)["VHS"] == NextTape(None, say("load_now", "none_outage"))
+    assert next_tapes(night, [long], eleven)["VHS"] == NextTape(None, say("bench", "none_outage"))
 
 
 def test_a_shop_without_hours_is_told_so() -> None:
     found = ask(tape(1, 60), shop=fittings(deck("VHS", "vhs"), openings=()))
-    assert found == NextTape(None, say("load_now", "no_hours"))
+    assert found == NextTape(None, say("bench", "no_hours"))
 
 
 def test_a_deck_is_free_with_no_tape_in_it_and_in_service() -> None:
@@ -130,4 +130,4 @@ def test_no_tape_goes_to_two_decks() -> None:
 
 def test_before_the_door_opens_the_deck_waits_for_the_opening() -> None:
     early = TUESDAY.replace(hour=7)
-    assert next_tapes(SHOP, [tape(1, 60)], early)["VHS"].why == say("load_now", "before_opening")
+    assert next_tapes(SHOP, [tape(1, 60)], early)["VHS"].why == say("bench", "before_opening")

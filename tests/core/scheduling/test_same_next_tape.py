@@ -22,7 +22,7 @@ from core.scheduling.next_tape import NextTape, next_tapes
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import Step
 from core.scheduling.queued_tapes import QueuedTape
-from core.scheduling.simulated_shop import Queue, Seen, Turnout
+from core.scheduling.simulated_shop import Queue, SeenStart, Turnout
 from tests.support.shops import FRONT, deck, fittings, queued
 
 SHOPS = 250
@@ -111,7 +111,7 @@ class Promised(Plan):
     """The promise's own plan in one scenario that writes down what it plays; rush to come left out."""
 
     def __init__(self, shop: Shop) -> None:
-        self._seen: list[tuple[Sequence[Step], list[Seen]]] = []
+        self._seen: list[tuple[Sequence[Step], list[SeenStart]]] = []
         day = opening_hours.today(shop.settings, shop.now)
         calendar = opening_hours.calendar(shop.settings, day)
         ways, ahead = initial_state.prepared(shop.settings, calendar, calendar.at(shop.now), 1)
@@ -128,7 +128,7 @@ class Promised(Plan):
         return (min(found)[1], self.calendar.moment(min(found)[0])) if found else (None, None)
 
     def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
-        seen: list[Seen] = []
+        seen: list[SeenStart] = []
         self._seen.append((steps, seen))
         return replace(super()._queue(steps, tapes), seen=seen)
 

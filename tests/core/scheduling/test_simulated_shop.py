@@ -10,7 +10,7 @@ import pytest
 from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Gate, PlayHours
-from core.scheduling.simulated_shop import Lanes
+from core.scheduling.simulated_shop import DeckTimelines
 from tests.support import plain_decks
 from tests.support.plain_decks import finishes
 from tests.support.shops import fittings
@@ -20,12 +20,16 @@ NINE, SIX = 540.0, 1080.0
 TOMORROW = 1440.0
 
 
-def lanes(decks: int = 1, scenarios: int = 1, past_closing: float = 60.0, free: float = NINE) -> Lanes:
+def lanes(
+    decks: int = 1, scenarios: int = 1, past_closing: float = 60.0, free: float = NINE
+) -> DeckTimelines:
     calendar = opening_hours.calendar(fittings(), MONDAY, 14)
-    return Lanes(PlayHours(calendar, past_closing), np.full((decks, scenarios), free))
+    return DeckTimelines(PlayHours(calendar, past_closing), np.full((decks, scenarios), free))
 
 
-def play(on: Lanes, minutes: float, *, estimate: float | None = None, decks: tuple[int, ...] = (0,)) -> float:
+def play(
+    on: DeckTimelines, minutes: float, *, estimate: float | None = None, decks: tuple[int, ...] = (0,)
+) -> float:
     length = np.full(on.free.shape[1], minutes)
     planned = minutes if estimate is None else estimate
     ends = plain_decks.play(on, decks, length, estimate=planned, handling=5.0)

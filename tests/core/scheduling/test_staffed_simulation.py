@@ -11,8 +11,8 @@ from core.model.ranges import Range
 from core.scheduling import opening_hours, rush_boxes, staffed_simulation
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.opening_calendar import PlayHours
-from core.scheduling.rush_boxes import Pace
-from core.scheduling.simulated_shop import Ground, Kind, Lanes, Part, Queue, Turnout
+from core.scheduling.rush_boxes import RushRate
+from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, RushKind, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
 from tests.support.shops import fittings
 
@@ -27,10 +27,12 @@ def worked(
     parts = [Part(np.full(1, -np.inf)) for _ in minutes]
     rows = zip(minutes, parts, strict=True)
     tapes = [Turnout(tuple(range(decks)), each, 0.0, part) for each, part in rows]
-    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((decks, 1), begin))
+    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, 1), begin))
     benches = [Bench(bench, part, place) for place, part in enumerate(parts)] if bench else []
     queue = Queue(tapes, np.array(minutes)[:, None])
-    found = staffed_simulation.work_off(Ground(lanes, 0.0, begin), queue, people, TIMES, benches, Begun())
+    found = staffed_simulation.work_off(
+        InitialState(lanes, 0.0, begin), queue, people, TIMES, benches, Begun()
+    )
     return [float(part.ends[0]) for part in parts], found
 
 
@@ -90,15 +92,18 @@ def test_everything_is_played_once_and_checked_whatever_happens(seed: int) -> No
         for part in parts
     ]
     out = {0: ((NINE + 500, NINE + 3_000),)}
-    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), NINE), out)
+    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), NINE), out)
     rushed = [
-        (Kind(kind, Range(20, 50, 90), 60.0, 1.0), lanes.hours.gate(60.0)) for kind in dict.fromkeys(kinds)
+        (RushKind(kind, Range(20, 50, 90), 60.0, 1.0), lanes.hours.gate(60.0))
+        for kind in dict.fromkeys(kinds)
     ]
-    coming = rush_boxes.coming(rushed, Pace(600.0, 3.0), CALENDAR, NINE, NINE + 30 * 1440, seed, scenarios)
+    coming = rush_boxes.coming(
+        rushed, RushRate(600.0, 3.0), CALENDAR, NINE, NINE + 30 * 1440, seed, scenarios
+    )
     queue = Queue(tapes, minutes, fails_after(Breakdowns(900.0, 800.0), range(count), seed, scenarios), 800.0)
     benches = [Bench(15.0, part, place) for place, part in enumerate(parts) if place % 3]
     staffed_simulation.work_off(
-        Ground(lanes, 0.0, NINE, coming, overtaken_from=2), queue, people, TIMES, benches, Begun()
+        InitialState(lanes, 0.0, NINE, coming, overtaken_from=2), queue, people, TIMES, benches, Begun()
     )
     ends = np.stack([part.ends for part in parts])
     assert (ends >= NINE + 3 + minutes + 2 + 8 - 1e-9).all()
@@ -112,7 +117,9 @@ def test_a_queue_longer_than_the_calendar_comes_to_no_end() -> None:
 
 def test_what_is_under_way_is_seen_to() -> None:
     playing, checking = Part(np.full(1, -np.inf)), Part(np.full(1, -np.inf))
-    lanes = Lanes(PlayHours(CALENDAR, 60.0), np.full((1, 1), NINE))
+    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((1, 1), NINE))
     begun = Begun([(0, np.array([NINE + 30.0]), playing)], [checking])
-    staffed_simulation.work_off(Ground(lanes, 0.0, NINE), Queue([], np.empty((0, 1))), 1, TIMES, [], begun)
+    staffed_simulation.work_off(
+        InitialState(lanes, 0.0, NINE), Queue([], np.empty((0, 1))), 1, TIMES, [], begun
+    )
     assert (checking.ends[0], playing.ends[0]) == (NINE + 8, NINE + 40)

@@ -20,4 +20,4 @@ def test_the_records_and_the_end_are_told_in_the_order_of_the_fittings(desk: Des
     assert {each.tape and each.tape.code for each in found[:2]} == {tape.code for tape in job.tapes[:2]}
     planned = 3 + estimate(desk.shop.ask(deck_queue.waiting)[0].minutes)  # three minutes to load it
     assert [each.ends for each in found[:2]] == [desk.clock() + timedelta(minutes=planned)] * 2
-    assert {(each.tape, each.why) for each in found[2:]} == {(None, say("load_now", "none_cleared"))}
+    assert {(each.tape, each.why) for each in found[2:]} == {(None, say("bench", "none_cleared"))}

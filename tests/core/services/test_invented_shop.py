@@ -16,7 +16,7 @@ from pathlib import Path
 import phonenumbers
 import pytest
 
-from core.capture.file_report import Kind
+from core.capture.file_report import StretchKind
 from core.cli import entry
 from core.model import resource_files
 from core.model.errors import Refused
@@ -119,7 +119,7 @@ def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: Inve
     assert file.report.sha256 == hashlib.sha256(path.read_bytes()).hexdigest()
     assert tape.played_minutes == pytest.approx(file.report.billable_minutes, abs=0.01)
     kinds = {stretch.kind for stretch in file.report.stretches}
-    assert kinds == {Kind.BLUE, Kind.FROZEN, Kind.SILENT}
+    assert kinds == {StretchKind.BLUE, StretchKind.FROZEN, StretchKind.SILENT}
 
     (listed,) = [paper for paper in made.papers if paper.name.startswith("files-")]
     told = pdf.words(listed.read_bytes())

@@ -85,7 +85,7 @@ def test_a_promise_knows_the_shop_it_was_made_against(desk: Desk) -> None:
     desk.shop.run(decks.broke_down, "VHS 1")
     changes = {kept.job.number: kept.changes for kept in desk.shop.ask(promises.under_review)}
     assert changes[second.number] == ("VHS 1 is out of service",)
-    assert "4 tapes wait in the shop, 0 did then" in changes[first.number]
+    assert "4 tapes are waiting in the shop; there were 0 then" in changes[first.number]
 
 
 def test_whoever_would_come_first_is_called_first(desk: Desk) -> None:

@@ -8,7 +8,7 @@ from datetime import timedelta
 import pytest
 from sqlalchemy import text
 
-from core.capture.file_report import Kind, Report, Sound, Stretch
+from core.capture.file_report import Report, Sound, Stretch, StretchKind
 from core.model.errors import Refused, WrongInput
 from core.model.names import Speed, TapeCode
 from core.model.stations import Station
@@ -24,7 +24,7 @@ REPORT = Report(
     seconds=6105.2,
     has_picture=True,
     sound=Sound.PARTLY,
-    stretches=(Stretch(Kind.BLUE, 0.0, 12.4), Stretch(Kind.SILENT, 0.0, 12.4)),
+    stretches=(Stretch(StretchKind.BLUE, 0.0, 12.4), Stretch(StretchKind.SILENT, 0.0, 12.4)),
     keep_from=11.4,
     keep_to=6105.2,
     billable_minutes=101.56,

@@ -40,7 +40,7 @@ def test_a_clean_snap_loses_no_tape(desk: Desk, code: TapeCode) -> None:
 
 @pytest.mark.parametrize("at_minutes", [-0.1, 200, float("nan"), float("inf")])
 def test_a_place_off_the_tape_is_refused(desk: Desk, code: TapeCode, at_minutes: float) -> None:
-    with pytest.raises(WrongInput, match="minutes from the head"):
+    with pytest.raises(WrongInput, match="minutes from the start of the tape"):
         desk.shop.run(repair_record.splice, code, at_minutes=at_minutes, cut_cm=1, joined_with=Join.TAPE)
     assert desk.shop.ask(tapes.get, code).splices == ()
 
@@ -90,7 +90,7 @@ def test_a_splice_entered_by_mistake_is_struck_out_and_stays_readable(desk: Desk
     assert (undone.splices, undone.not_for_reuse, undone.marked_at) == ((), False, None)
     words = [each.words for each in desk.shop.ask(tapes.history, code)]
     assert words[-1].startswith("splice at 1 minutes struck out: it was the other tape")
-    assert words[-3].startswith("spliced at 1 minutes")
+    assert words[-3].startswith("spliced at 1 minute,")
     with pytest.raises(Refused, match="no splice is recorded"):
         desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY)
     assert desk.shop.verify() == ()
@@ -133,7 +133,7 @@ def test_a_place_in_metres_is_kept_as_it_was_measured(desk: Desk, code: TapeCode
     # VHS SP: 30 m at 33.35 mm/s (IEC 60774).
     assert splice.at_minutes == pytest.approx(14.99, abs=0.01)
     assert (splice.at_metres, splice.measured, splice.reckoned) == (30.0, Measure.METRES, None)
-    assert "spliced at 30 metres" in desk.shop.ask(tapes.history, code)[-1].words
+    assert "spliced at 30 meters" in desk.shop.ask(tapes.history, code)[-1].words
     assert desk.shop.verify() == ()
 
 

@@ -14,13 +14,13 @@ from core.services import jobs, tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.customer_side.customer_window import CustomerSide
+from gui.inspection.guided_look import LookOver
+from gui.inspection.look_progress import LookSubject
+from gui.inspection.pack_tool import PackTool
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
-from gui.widgets.guided_look import LookOver
-from gui.widgets.look_progress import LookSubject
-from gui.widgets.pack_tool import PackTool
-from tests.gui.widgets.test_pack_tool import T_120
+from tests.gui.inspection.test_pack_tool import T_120
 from tests.support import access
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text

@@ -1,6 +1,6 @@
 """Nothing is cut off on the two small screens in use at counters, in English; the check is checked as well.
 
-The pseudo-language goes the same way in ``test_pseudo_language``.
+The pseudo-language goes the same way in ``test_walked_in_pseudo``.
 """
 
 from __future__ import annotations

@@ -85,6 +85,16 @@ def test_nothing_is_clipped_at_the_usual_size(place: Place, screen: Screen) -> N
         assert columns.horizontalScrollBar().maximum() == 0
 
 
+def test_in_a_narrow_room_the_hints_in_empty_fields_are_whole(place: Place, screen: Screen) -> None:
+    place.window.setMinimumSize(0, 0)
+    place.window.resize(640, 400)
+    place.settle()
+    fields = [field for field in screen.findChildren(QLineEdit) if field.isVisible()]
+    for field in fields:
+        room = field.width() - 2 * theme.UNIT
+        assert field.fontMetrics().horizontalAdvance(field.placeholderText()) <= room, field.placeholderText()
+
+
 def test_in_a_narrow_room_columns_fold_and_the_keyboard_stays_in_sight(place: Place, screen: Screen) -> None:
     """640 × 400 logical pixels: a screen of 1280 × 800 at 200 %."""
     place.window.setMinimumSize(0, 0)

@@ -60,7 +60,7 @@ def test_the_pickup_says_that_a_label_has_to_come_off_and_takes_the_answer(
     place.settle()
     place.settle()
     assert not kept(place, job).label_astray
-    assert "The label is off" in place.told
+    assert "The label has been taken off" in place.told
     assert question(screen) == ""
 
 

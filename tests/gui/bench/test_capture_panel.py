@@ -13,7 +13,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel
 
 from core.capture import examining
-from core.capture.file_report import Kind, Report, Sound, Stretch
+from core.capture.file_report import Report, Sound, Stretch, StretchKind
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.services import recordings, tapes
@@ -35,11 +35,11 @@ REPORT = Report(
     has_picture=True,
     sound=Sound.PARTLY,
     stretches=(
-        Stretch(Kind.BLUE, 0.0, 312.4),
-        Stretch(Kind.SILENT, 0.0, 312.4),
-        Stretch(Kind.FROZEN, 2400.0, 2460.0),
-        Stretch(Kind.SILENT, 3000.0, 3420.0),
-        Stretch(Kind.BLACK, 5800.0, 6105.2),
+        Stretch(StretchKind.BLUE, 0.0, 312.4),
+        Stretch(StretchKind.SILENT, 0.0, 312.4),
+        Stretch(StretchKind.FROZEN, 2400.0, 2460.0),
+        Stretch(StretchKind.SILENT, 3000.0, 3420.0),
+        Stretch(StretchKind.BLACK, 5800.0, 6105.2),
     ),
     keep_from=311.4,
     keep_to=5801.0,

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from core.model.names import Finding
 from core.model.quote_records import Quote
+from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs, promises
 from gui.counter.counter_screen import CounterScreen
@@ -225,7 +226,7 @@ def test_an_answer_may_hold_for_some_tapes_of_a_row(clerk: Clerk) -> None:
     clerk.count(count="5", format="vh", marking="t120", label="Lake")
     clerk.wait_for_the_day()
     asking = clerk.counter.parts.asking
-    while asking.question is not None and "which speed" not in asking.question.text:
+    while asking.question is not None and "what speed" not in asking.question.text:
         press(Qt.Key.Key_0, ALT)
     press(Qt.Key.Key_M, ALT)
     assert QApplication.focusWidget() is clerk.counter.findChild(QSpinBox, "how-many")
@@ -237,7 +238,7 @@ def test_an_answer_may_hold_for_some_tapes_of_a_row(clerk: Clerk) -> None:
     assert rest.marking == told.marking == "T-120"
     clerk.wait_for_the_day()
     assert clerk.counter.quote is not None
-    assert {asked.line for asked in clerk.counter.quote.questions if "which speed" in asked.text} == {2}
+    assert {asked.line for asked in clerk.counter.quote.questions if "what speed" in asked.text} == {2}
 
     clerk.counter.tray.undo()
     (back,) = (row for row in clerk.counter.draft.box.rows if not row.is_empty)
@@ -572,7 +573,7 @@ def test_every_field_stands_under_a_visible_label_with_a_key_of_its_own(clerk: C
 def test_the_row_as_it_is_typed_is_the_row_in_the_box(clerk: Clerk) -> None:
     clerk.count(count="6", format="vh", marking="t120", speed="e", tv="n", findings="sn, mo", label="A")
     assert clerk.counter.draft.box.rows[0] == TypedRow(
-        "6", "VHS", "T-120", "", "EP", "NTSC", f"snapped, {Finding.MOULD.words}", "A"
+        "6", "VHS", "T-120", "", "EP", "NTSC", f"snapped, {spoken(Finding.MOULD)}", "A"
     )
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from core.catalogue import inspection
 from core.model.names import Finding, FormatName
-from gui.widgets.look_progress import LookProgress
+from gui.inspection.look_progress import LookProgress
 
 VHS = FormatName("vhs")
 

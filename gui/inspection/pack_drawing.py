@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from core.catalogue.format_file import ReelsDrawn
 from core.catalogue.shell_anatomy import ABOVE
 from core.playtime.packs import Reels
+from gui.inspection.shell_paint import place
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.cassette_drawing import shell
-from gui.widgets.shell_drawing import place
 
 TO_COME, RUN = 0, 1
 """The left pack and the right one."""

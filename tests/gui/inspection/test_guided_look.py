@@ -19,13 +19,13 @@ from core.model.typed_draft import TypedRow
 from core.services import tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
+from gui.inspection.guided_look import LookOver
+from gui.inspection.look_layout import caption
+from gui.inspection.look_progress import LookResult, LookSubject
+from gui.inspection.look_step import LETTERS, celsius
+from gui.inspection.raking_light import LAMPS
+from gui.inspection.shell_drawing import ShellArt
 from gui.toolkit.text import say
-from gui.widgets.guided_look import LookOver
-from gui.widgets.look_layout import caption
-from gui.widgets.look_progress import LookResult, LookSubject
-from gui.widgets.look_step import LETTERS, celsius
-from gui.widgets.raking_light import LAMPS
-from gui.widgets.shell_drawing import ShellArt
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
 

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QWidget
 from core.catalogue import inspection
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
+from gui.inspection.look_progress import LookProgress
+from gui.inspection.look_step import careful, changes
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.layouts import empty, stacked, words
-from gui.widgets.look_progress import LookProgress
-from gui.widgets.look_step import careful, changes
 
 
 class LookEnd(QWidget):

@@ -10,11 +10,11 @@ from core.catalogue.formats import catalogue
 from core.catalogue.markings import bare
 from core.model.inventory import TapeLine
 from core.model.names import FormatName
+from gui.inspection.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import labelled, stacked, words
-from gui.widgets.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
 
 
 class PackMeasures(QWidget):

@@ -16,8 +16,8 @@ from core.playtime.pack_reading import Recorded
 from core.services import tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
-from gui.widgets.pack_drawing import RUN, TO_COME
-from gui.widgets.pack_tool import PackTool
+from gui.inspection.pack_drawing import RUN, TO_COME
+from gui.inspection.pack_tool import PackTool
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text
 

@@ -6,10 +6,10 @@ from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
 from core.model.inventory import TapeLine
 from core.playtime.pack_reading import PackReading
+from gui.inspection.pack_sentences import doubt_words, fit_words, meaning_words, reel_words, share_words
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import slip, stacked, words
-from gui.widgets.pack_sentences import doubt_words, fit_words, meaning_words, reel_words, share_words
 
 
 class PackAnswer:

@@ -1,0 +1,84 @@
+# What holds a date up, one clause each; joined by semicolons.
+# $what is what the tape is to a deck: VHS, Video8 or Hi8. $often is "15 times in 20".
+decks =
+    { $decks ->
+        [one] only one deck plays { $what }, and the last tape finishes there
+       *[other] { $decks } decks play { $what }, and the last tape finishes on one of them
+    }
+decks_often =
+    { $decks ->
+        [one] only one deck plays { $what }, and { $often } the last tape finishes there
+       *[other] { $decks } decks play { $what }, and { $often } the last tape finishes on one of them
+    }
+already_waiting =
+    { $n ->
+        [one] 1 tape is already waiting to be played there
+       *[other] { $n } tapes are already waiting to be played there
+    }
+bench = the last tape has to be looked over or repaired first
+bench_often = { $often } the last tape has to be looked over or repaired first
+
+confined_work =
+    { $least ->
+        [one] { $play } can only play on { $decks }: that takes at least 1 opening day, and the date allows { $allowed }
+       *[other] { $play } can only play on { $decks }: that takes at least { $least } opening days, and the date allows { $allowed }
+    }
+hours_of_tape =
+    { $n ->
+        [one] about 1 hour of tape
+       *[other] about { $n } hours of tape
+    }
+these_decks =
+    { $n ->
+        [one] one deck
+       *[other] { $n } decks
+    }
+overnight = { $often } the last tape waits overnight, because it would not end before we close
+overlong =
+    { $n ->
+        [one] 1 tape plays longer than we are open: it starts when we open and is still running after we close
+       *[other] { $n } tapes play longer than we are open: they start when we open and are still running after we close
+    }
+closed_on = we are closed on { $days }
+closed_day = { $day } ({ $why })
+more_days =
+    { $n ->
+        [one] 1 more day
+       *[other] { $n } more days
+    }
+deck_away = { $deck } broke down, and we expect it back in about { $hours } hours
+runs_late = orders have been running late, so we plan { $percent } more time than usual
+
+no_hours = we have no opening hours in the next { $days } days
+no_date = no date can be promised within { $days } days: { $chance } of being ready by then
+left_out =
+    { $n ->
+        [one] { $why }: 1 tape is left out of the date
+       *[other] { $why }: { $n } tapes are left out of the date
+    }
+set_aside =
+    { $n ->
+        [one] 1 tape is set aside and left out of the date
+       *[other] { $n } tapes are set aside and left out of the date
+    }
+
+# Why a tape has no deck, or may have the wrong one.
+no_deck_at_all = every deck is out of service
+no_deck_plays = no deck in service plays { $what }
+no_deck_plays_tv = no deck in service plays { $what } in { $tv }
+no_deck_plays_speed = no deck in service plays { $what } at { $speed }
+no_single_deck = no single deck in service plays { $what }; the first deck tried may be the wrong one
+
+# What is less good in the shop than when the date was promised.
+out_now =
+    { $n ->
+        [one] { $decks } is out of service
+       *[other] { $decks } are out of service
+    }
+fewer_people =
+    { $now ->
+        [one] one person is at the bench; there were { $then } then
+       *[other] { $now } people are at the bench; there were { $then } then
+    }
+fewer_hours = we are open { $now } hours a week; it was { $then } then
+more_tapes = { $now } tapes are waiting in the shop; there were { $then } then
