@@ -37,7 +37,7 @@ class SettingsPage(QWidget):
         raise NotImplementedError
 
     def settings(self, before: ShopSettings) -> ShopSettings:
-        """``before`` with what the page says; WrongInput, with the keyboard put there, for what does not fit."""
+        """``before`` with what the page says; WrongInput, keyboard at the field, for what does not fit."""
         raise NotImplementedError
 
     def focus_first(self) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.support.booked import desk, empty_file, empty_server, file_desk, server_shop
 from tests.support.demonstration import demonstration, made, pseudo_demonstration
-from tests.support.typed import box, codes, typed
+from tests.support.typed import box, codes, typed, typed_first
 
 __all__ = [
     "box",
@@ -18,4 +18,5 @@ __all__ = [
     "pseudo_demonstration",
     "server_shop",
     "typed",
+    "typed_first",
 ]

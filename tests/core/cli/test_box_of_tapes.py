@@ -23,9 +23,9 @@ from tests.support.typed import NOW, Typist, adds_up, contents, run_python
 # --- the quote -------------------------------------------------------------------------
 
 
-def test_quote_stores_nothing_and_makes_no_shop(typed: Typist, box: Path) -> None:
-    assert typed("quote", box).code == 0
-    assert not Path(typed.shop).exists()
+def test_quote_stores_nothing_and_makes_no_shop(typed_first: Typist, box: Path) -> None:
+    assert typed_first("quote", box).code == 0
+    assert not Path(typed_first.shop).exists()
 
 
 def test_quote_of_an_open_shop_leaves_it_as_it_was(typed: Typist, box: Path, codes: list[str]) -> None:

@@ -7,6 +7,7 @@ import json
 import shutil
 import threading
 from collections.abc import Iterable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -177,10 +178,7 @@ def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: 
     _day(desk)
     before = desk.shop.ask(jobs.open_jobs)
     as_kept_before(desk, str(tmp_path / "older.sqlite"), "0001")
-    source = engines.open_database(tmp_path / "older.sqlite")
-    dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
-    source.close()
-    _age(dump, "0001", FIRST_TABLES)
+    dump = _dump_of(tmp_path / "older.sqlite", tmp_path / "shop.jsonl")
     desk.shop.close()
     backup.restore(desk.where, dump, now=desk.clock())
     with Shop.open(desk.where, create=False) as shop:
@@ -195,6 +193,21 @@ def test_a_dump_of_a_newer_program_is_left_alone(desk: Desk, tmp_path: Path) -> 
     desk.shop.close()
     with pytest.raises(Refused, match="newer Tapewright"):
         backup.restore(desk.where, dump, now=desk.clock())
+
+
+def _dump_of(older: Path, dump: Path) -> Path:
+    """What a program of the first version would have written of an SQLite file of its own."""
+    with closing(sqlite_module().connect(str(older))) as shop:
+        shop.row_factory = sqlite_module().Row
+        rows = [
+            json.dumps({"table": table, "row": dict(row)}) + "\n"
+            for table in FIRST_TABLES
+            for row in shop.execute(f'SELECT * FROM "{table}"')
+        ]
+    body = "".join([json.dumps({"tapewright": "0001"}) + "\n", *rows])
+    last = {"rows": len(rows), "sha256": hashlib.sha256(body.encode()).hexdigest()}
+    dump.write_text(body + json.dumps(last) + "\n", encoding="utf-8")
+    return dump
 
 
 def _age(dump: Path, revision: str, tables: Iterable[str]) -> None:
