@@ -76,4 +76,4 @@ def guarded(promise: Promise, times: float, days: Sequence[date]) -> Promise:
 
 
 def _why(times: float) -> str:
-    return say("held_by", "runs_late", percent=locale_figures.percent(max(times - 1, 0.01)))
+    return say("dates", "runs_late", percent=locale_figures.percent(max(times - 1, 0.01)))

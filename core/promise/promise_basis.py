@@ -32,13 +32,13 @@ def changes(then: PromiseBasis | None, now: PromiseBasis) -> tuple[str, ...]:
 def _changes(then: PromiseBasis, now: PromiseBasis) -> Iterator[str]:
     gone = [name for name in then.decks if name not in now.decks]
     if gone:
-        yield say("held_by", "out_now", n=len(gone), decks=locale_figures.listed(gone))
+        yield say("dates", "out_now", n=len(gone), decks=locale_figures.listed(gone))
     if now.people < then.people:
-        yield say("held_by", "fewer_people", now=now.people, then=then.people)
+        yield say("dates", "fewer_people", now=now.people, then=then.people)
     if now.hours_a_week < then.hours_a_week:
-        yield say("held_by", "fewer_hours", now=now.hours_a_week, then=then.hours_a_week)
+        yield say("dates", "fewer_hours", now=now.hours_a_week, then=then.hours_a_week)
     if now.tapes_waiting > _MORE_TAPES * then.tapes_waiting and now.tapes_waiting > then.tapes_waiting + 1:
-        yield say("held_by", "more_tapes", now=now.tapes_waiting, then=then.tapes_waiting)
+        yield say("dates", "more_tapes", now=now.tapes_waiting, then=then.tapes_waiting)
 
 
 def _hours_a_week(fittings: ShopSettings) -> float:

@@ -151,9 +151,9 @@ def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
     if finish.nothing_plays:
         return ()
     if not asked.calendar.days:
-        return (say("held_by", "no_hours", days=HORIZON_DAYS),)
+        return (say("dates", "no_hours", days=HORIZON_DAYS),)
     sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
-    no_date = say("held_by", "no_date", days=HORIZON_DAYS, chance=chances.words(sure))
+    no_date = say("dates", "no_date", days=HORIZON_DAYS, chance=chances.words(sure))
     return (no_date, *_queue(finish, None))
 
 
@@ -178,7 +178,7 @@ def _queue(finish: Finish, before: Before | None) -> tuple[str, ...]:
         first.setdefault(decks, done)
     decks, share = max(groups.items(), key=lambda group: group[1])
     ahead = before.waiting.get(decks, 0) if before else 0
-    waiting = (say("held_by", "already_waiting", n=ahead),) if decks and ahead else ()
+    waiting = (say("dates", "already_waiting", n=ahead),) if decks and ahead else ()
     return (_last_tape(first[decks], decks, share), *waiting)
 
 
@@ -186,10 +186,10 @@ def _last_tape(done: Done, decks: Decks, share: float) -> str:
     """Where the last tape finishes, and how often, unless it is nearly always so."""
     what, often = done.step.suited.words, chances.often(share)
     if share > _NEARLY_ALWAYS:
-        return say("held_by", "decks", decks=len(decks), what=what) if decks else say("held_by", "bench")
+        return say("dates", "decks", decks=len(decks), what=what) if decks else say("dates", "bench")
     if decks:
-        return say("held_by", "decks_often", decks=len(decks), what=what, often=often)
-    return say("held_by", "bench_often", often=often)
+        return say("dates", "decks_often", decks=len(decks), what=what, often=often)
+    return say("dates", "bench_often", often=often)
 
 
 def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
@@ -206,10 +206,10 @@ def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tup
     if planned == first or np.isinf(end):
         return ()
     sentence = say(
-        "held_by",
+        "dates",
         "confined_work",
-        play=say("held_by", "hours_of_tape", n=max(1, round(bound.minutes / 60))),
-        decks=say("held_by", "these_decks", n=len(bound.decks)),
+        play=say("dates", "hours_of_tape", n=max(1, round(bound.minutes / 60))),
+        decks=say("dates", "these_decks", n=len(bound.decks)),
         least=least - first + 1,
         allowed=planned - first + 1,
     )
@@ -220,11 +220,11 @@ def _nights(finish: Finish) -> tuple[str, ...]:
     share = sum(share * done.overnight for done, share in finish.last)
     if share < 0.25:
         return ()
-    return (say("held_by", "overnight", often=chances.often(share)),)
+    return (say("dates", "overnight", often=chances.often(share)),)
 
 
 def _overlong(finish: Finish) -> tuple[str, ...]:
-    return (say("held_by", "overlong", n=finish.overlong),) if finish.overlong else ()
+    return (say("dates", "overlong", n=finish.overlong),) if finish.overlong else ()
 
 
 def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
@@ -235,10 +235,10 @@ def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
 def _shut(asked: Asked, day: date) -> tuple[str, ...]:
     today = asked.calendar.day_of(asked.now)
     shut = [
-        say("held_by", "closed_day", day=locale_figures.day(one), why=why)
+        say("dates", "closed_day", day=locale_figures.day(one), why=why)
         for one, why in asked.calendar.shut.items()
         if today <= one <= day
     ]
     if len(shut) > 4:
-        shut = [*shut[:3], say("held_by", "more_days", n=len(shut) - 3)]
-    return (say("held_by", "closed_on", days=locale_figures.listed(shut)),) if shut else ()
+        shut = [*shut[:3], say("dates", "more_days", n=len(shut) - 3)]
+    return (say("dates", "closed_on", days=locale_figures.listed(shut)),) if shut else ()

@@ -201,14 +201,14 @@ def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
     left_out: dict[str, int] = {}
     for one in done:
         if one.step.plays and not one.step.suited.decks:
-            why = one.step.suited.doubt or say("held_by", "no_deck_at_all")
+            why = one.step.suited.doubt or say("dates", "no_deck_at_all")
             left_out[why] = left_out.get(why, 0) + one.count
-    sentences = (say("held_by", "left_out", why=why, n=count) for why, count in left_out.items())
+    sentences = (say("dates", "left_out", why=why, n=count) for why, count in left_out.items())
     return finish_of(planned, (*sentences, *_set_aside(unsettled)))
 
 
 def _set_aside(count: int) -> tuple[str, ...]:
-    return (say("held_by", "set_aside", n=count),) if count else ()
+    return (say("dates", "set_aside", n=count),) if count else ()
 
 
 def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, Finish]:

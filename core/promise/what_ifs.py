@@ -56,10 +56,10 @@ class Relief:
     def sentence(self) -> str:
         """E.g. ``with one more person: orders ready 1.5 days sooner on average; 2 of 3 dates …``."""
         days = round(self.days, 1)
-        sooner = say("what_if", "sooner", change=self.change, days=int(days) if days == int(days) else days)
+        sooner = say("dates", "sooner", change=self.change, days=int(days) if days == int(days) else days)
         if not self.saved:
             return sooner
-        return say("what_if", "dates_hold", sooner=sooner, saved=self.saved, endangered=self.endangered)
+        return say("dates", "dates_hold", sooner=sooner, saved=self.saved, endangered=self.endangered)
 
 
 def helps(
@@ -79,7 +79,7 @@ def helps(
 
     load = turnaround.load(settings, queue, now)
     plain = dated(load)
-    found = [] if rush else [_what_if(say("what_if", "rush_order"), plain, dated(load, True))]
+    found = [] if rush else [_what_if(say("dates", "rush_order"), plain, dated(load, True))]
     first_decks = _first_each(turnaround.decks_of(load, tape) for tape in tapes)
     found += [_what_if(change, plain, dated(other)) for change, other in _replanned(load, queue, first_decks)]
     return tuple(sorted(found, key=lambda one: -_worth(one)))
@@ -108,21 +108,21 @@ def changes(settings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str
     for place in places:
         deck = settings.decks[place]
         another = replace(deck, name=f"{deck.name} +")
-        words = say("what_if", "another_deck", deck=deck.name)
+        words = say("dates", "another_deck", deck=deck.name)
         yield words, replace(settings, decks=(*settings.decks, another))
     wanted = frozenset().union(*(settings.decks[place].plays for place in places))
     for deck in settings.decks:
         if deck.plays & wanted and (not deck.in_service or deck.name in settings.expected.awaited):
-            yield say("what_if", "deck_back", deck=deck.name), _back(settings, deck)
-    yield say("what_if", "one_more_person"), replace(settings, people=settings.people + 1)
-    yield say("what_if", "open_longer"), replace(settings, openings=_longer(settings.openings))
+            yield say("dates", "deck_back", deck=deck.name), _back(settings, deck)
+    yield say("dates", "one_more_person"), replace(settings, people=settings.people + 1)
+    yield say("dates", "open_longer"), replace(settings, openings=_longer(settings.openings))
     late = settings.past_closing_minutes + LONGER
-    yield say("what_if", "play_longer"), replace(settings, past_closing_minutes=late)
+    yield say("dates", "play_longer"), replace(settings, past_closing_minutes=late)
     for place in places:
         decks = tuple(_out(deck, n == place) for n, deck in enumerate(settings.decks))
         name = settings.decks[place].name
         if name not in settings.expected.awaited:
-            yield say("what_if", "deck_breaks_down", deck=name), replace(settings, decks=decks)
+            yield say("dates", "deck_breaks_down", deck=name), replace(settings, decks=decks)
 
 
 def _replanned(load: Load, queue: Sequence[QueuedTape], places: Sequence[int]) -> Iterator[tuple[str, Load]]:

@@ -57,7 +57,7 @@ def awaited(fittings: ShopSettings) -> dict[int, str]:
     """What is to be said of each deck that comes back, by its place."""
     hours = fittings.expected.hours_to_repair
     return {
-        place: say("held_by", "deck_away", deck=deck.name, hours=round(max(hours, 2)))
+        place: say("dates", "deck_away", deck=deck.name, hours=round(max(hours, 2)))
         for place, deck in enumerate(fittings.decks)
         if deck.name in fittings.expected.awaited
     }

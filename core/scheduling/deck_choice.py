@@ -70,18 +70,18 @@ def _able(
     """The decks in service that can do all that is known of the tape; never none."""
     places = [place for place, deck in enumerate(decks) if deck.in_service]
     if not places:
-        raise _NoDeckError(say("held_by", "no_deck_at_all"))
+        raise _NoDeckError(say("dates", "no_deck_at_all"))
     places = [place for place in places if decks[place].plays & set(systems)]
     if not places:
-        raise _NoDeckError(say("held_by", "no_deck_plays", what=words))
+        raise _NoDeckError(say("dates", "no_deck_plays", what=words))
     if tv is not None:
         places = [place for place in places if _takes(decks[place].tv, tv.value)]
         if not places:
-            raise _NoDeckError(say("held_by", "no_deck_plays_tv", what=words, tv=tv.value.upper()))
+            raise _NoDeckError(say("dates", "no_deck_plays_tv", what=words, tv=tv.value.upper()))
     if speed is not None:
         places = [place for place in places if _takes(decks[place].speeds, speed.value)]
         if not places:
-            raise _NoDeckError(say("held_by", "no_deck_plays_speed", what=words, speed=speed.words))
+            raise _NoDeckError(say("dates", "no_deck_plays_speed", what=words, speed=speed.words))
     return places
 
 
@@ -119,4 +119,4 @@ def _common_tv(decks: Sequence[Deck], places: Sequence[int]) -> set[str]:
 
 
 def _spoken_doubt(words: str) -> str:
-    return say("held_by", "no_single_deck", what=words)
+    return say("dates", "no_single_deck", what=words)

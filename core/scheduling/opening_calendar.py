@@ -67,8 +67,8 @@ class Calendar:
     def at(self, moment: datetime) -> float:
         """A moment (with a timezone) as minutes since the start of the calendar."""
         if moment.tzinfo is None:
-            accepted = say("opening_days", "moment_accepted")
-            raise WrongInput(say("opening_days", "moment"), moment.isoformat(), accepted)
+            accepted = say("dates", "moment_accepted")
+            raise WrongInput(say("dates", "moment"), moment.isoformat(), accepted)
         return (moment - self.start).total_seconds() / 60
 
     def midnight(self, day: date) -> datetime:

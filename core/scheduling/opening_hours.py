@@ -48,16 +48,12 @@ def today(fittings: ShopSettings, now: datetime) -> date:
 def check_span(first: date, last: date, today: date) -> None:
     """WrongInput for days to be planned that end before they begin, are gone, or beyond the horizon."""
     if last < first:
-        raise WrongInput(
-            say("opening_days", "last_day"), last.isoformat(), say("opening_days", "day_not_before")
-        )
+        raise WrongInput(say("dates", "last_day"), last.isoformat(), say("dates", "day_not_before"))
     if last < today:
-        raise WrongInput(
-            say("opening_days", "last_day"), last.isoformat(), say("opening_days", "day_from_today")
-        )
+        raise WrongInput(say("dates", "last_day"), last.isoformat(), say("dates", "day_from_today"))
     if (last - today).days > HORIZON_DAYS:
-        accepted = say("opening_days", "day_within", days=HORIZON_DAYS)
-        raise WrongInput(say("opening_days", "last_day"), last.isoformat(), accepted)
+        accepted = say("dates", "day_within", days=HORIZON_DAYS)
+        raise WrongInput(say("dates", "last_day"), last.isoformat(), accepted)
 
 
 def calendar_of(
@@ -115,7 +111,7 @@ def _merged(slots: list[tuple[float, float]]) -> list[tuple[float, float]]:
 def _why_shut(fittings: ShopSettings, day: date) -> str | None:
     """The name of the holiday, ``closed``, or None."""
     if day in fittings.closed_days:
-        return say("opening_days", "closed")
+        return say("dates", "closed")
     if fittings.holiday_country is None:
         return None
     return public_holidays(fittings.holiday_country, fittings.holiday_region, day.year).get(day)
@@ -130,5 +126,5 @@ def public_holidays(country: str, region: str | None, year: int) -> Mapping[date
         return dict(country_holidays(country, subdiv=region, years=year))
     except NotImplementedError:
         place = " ".join(filter(None, (country, region)))
-        accepted = say("opening_days", "holidays_accepted")
-        raise WrongInput(say("opening_days", "holidays_of_shop"), place, accepted) from None
+        accepted = say("dates", "holidays_accepted")
+        raise WrongInput(say("dates", "holidays_of_shop"), place, accepted) from None

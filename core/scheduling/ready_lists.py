@@ -23,7 +23,7 @@ _GLANCE = 16
 
 
 class ReadyLists:
-    """All trays of some decks, laid end to end: a place names the tray and the tape, in each scenario."""
+    """The trays of some decks, end to end: a place names the tray and the tape, in each scenario."""
 
     def __init__(self, tapes: Sequence[Need], decks: int, scenarios: int, near: int) -> None:
         self._scenarios = scenarios

@@ -77,7 +77,7 @@ def test_scenarios_that_never_end_count_against_every_date() -> None:
     made = promised(endless)
     assert made.day is None
     assert made.p50 == date(2026, 3, 3)
-    assert made.held_by[0] == say("held_by", "no_date", days=730, chance="16 chances in 20")
+    assert made.held_by[0] == say("dates", "no_date", days=730, chance="16 chances in 20")
 
 
 @pytest.mark.parametrize(

@@ -106,7 +106,7 @@ def test_tapes_that_wait_push_the_date_back() -> None:
     assert empty.day is not None
     assert busy.day is not None
     assert empty.day < busy.day
-    assert say("held_by", "already_waiting", n=20) in busy.held_by
+    assert say("dates", "already_waiting", n=20) in busy.held_by
 
 
 def test_tapes_on_other_decks_do_not() -> None:
@@ -215,7 +215,7 @@ def test_repairs_take_time_at_the_bench_before_a_tape_plays() -> None:
     assert bench_minutes(verdict) == 800
     made = ask(replace(ONE_DECK, people=1), tapes=[quoted(verdict=verdict, minutes=exactly(30))])
     assert made.day == date(2026, 3, 4)
-    assert made.held_by[0].endswith(say("held_by", "bench"))
+    assert made.held_by[0].endswith(say("dates", "bench"))
 
 
 def test_a_tape_that_cannot_be_played_is_only_looked_over() -> None:
@@ -333,7 +333,7 @@ def test_a_tape_longer_than_any_opening_is_promised_and_flagged() -> None:
     assert is_overlong(shop, long)
     made = promise(shop, [long])
     assert made.day is not None
-    assert say("held_by", "overlong", n=1) in made.held_by
+    assert say("dates", "overlong", n=1) in made.held_by
 
 
 def test_ten_thousand_tapes_are_planned_in_seconds_and_answered_with_a_sentence() -> None:

@@ -20,7 +20,7 @@ BOX = [quoted(n=n, minutes=WIDE) for n in range(1, 4)]
 
 
 def words(key: str, **blanks: str) -> str:
-    return say("what_if", key, **blanks)
+    return say("dates", key, **blanks)
 
 
 def found(**changes: object) -> dict[str, WhatIf]:

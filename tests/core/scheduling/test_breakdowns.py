@@ -66,8 +66,8 @@ def test_a_deck_that_broke_is_still_out_of_service_in_what_a_promise_stands_on()
 
 def test_having_the_deck_back_now_is_among_what_would_help() -> None:
     words = dict(changes(shop(18, "VHS 1"), [0]))
-    assert words[say("what_if", "deck_back", deck="VHS 1")].expected.awaited == frozenset()
-    assert say("what_if", "deck_breaks_down", deck="VHS 1") not in words
+    assert words[say("dates", "deck_back", deck="VHS 1")].expected.awaited == frozenset()
+    assert say("dates", "deck_breaks_down", deck="VHS 1") not in words
 
 
 def test_the_longer_a_deck_is_out_the_later_it_is_expected(desk: Desk) -> None:

@@ -1,4 +1,4 @@
-# What holds a date up, one clause each; joined by semicolons.
+# The date of a box. First: what holds it up, one clause each; joined by semicolons.
 # $what is what the tape is to a deck: VHS, Video8 or Hi8. $often is "15 times in 20".
 decks =
     { $decks ->
@@ -82,3 +82,35 @@ fewer_people =
     }
 fewer_hours = we are open { $now } hours a week; it was { $then } then
 more_tapes = { $now } tapes are waiting in the shop; there were { $then } then
+
+# What would help: a change to the shop, then what it would bring.
+rush_order = as a rush order
+another_deck = with another deck like { $deck }
+deck_back = with { $deck } back in service
+one_more_person = with one more person
+open_longer = open an hour longer
+play_longer = letting tapes run an hour longer after closing
+deck_breaks_down = if { $deck } broke down
+
+sooner =
+    { $days ->
+        [one] { $change }: orders ready 1 day sooner on average
+       *[other] { $change }: orders ready { $days } days sooner on average
+    }
+# $saved of the $endangered promised dates would be safe again.
+dates_hold =
+    { $endangered ->
+        [one] { $sooner }; the date at risk would hold
+       *[other] { $sooner }; { $saved } of { $endangered } dates at risk would hold
+    }
+
+# Days the shop is open, and days that are planned.
+closed = closed
+moment = moment
+moment_accepted = a time with its offset is accepted
+last_day = last day
+day_not_before = a day not before the first one is accepted
+day_from_today = a day from today on is accepted
+day_within = a day within { $days } days is accepted; no date is worked out beyond that
+holidays_of_shop = holidays of the shop
+holidays_accepted = a country (ISO 3166, like US) and one of its states or provinces are accepted
