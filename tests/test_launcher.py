@@ -65,4 +65,15 @@ def test_the_command_starts_the_launcher_installed_and_from_the_checkout() -> No
     build = project["tool"]["hatch"]["build"]
     here = LAUNCHER.relative_to(ROOT).as_posix()
     assert build["dev-mode-dirs"] == [".", here]
-    assert build["targets"]["wheel"]["force-include"] == {f"{here}/tapewright.py": "tapewright.py"}
+    # Not by force-include: it would copy the module away from its packages when installed in place.
+    assert build["targets"]["wheel"] == {"packages": ["core", "gui", "resources"], "sources": [here]}
+
+
+def test_the_command_of_this_environment_starts() -> None:
+    """As it was installed, in place or not: the launcher finds the packages that belong to it."""
+    command = Path(sys.executable).with_name("tapewright")
+    if not command.exists():
+        pytest.skip("the program is not installed here")
+    done = subprocess.run([command, "--version"], capture_output=True, text=True, timeout=60, check=False)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.startswith("tapewright ")
