@@ -11,6 +11,7 @@ from core.model.errors import WrongInput
 from core.model.settings_records import Deck, ShopSettings
 from core.store.shop_tables import SettingRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 _NAME = "fittings"
 """The name of their row since the first version."""
@@ -35,7 +36,9 @@ def deck(unit: Unit, name: str) -> Deck:
     """The deck of a name; WrongInput when the shop has none of it."""
     known = {each.name: each for each in read(unit).decks}
     if name not in known:
-        raise WrongInput("deck", name, f"this shop has {', '.join(known) or 'no decks'}")
+        listed = ", ".join(known)
+        accepted = say("decks", "no_such_deck", decks=listed) if known else say("decks", "no_decks")
+        raise WrongInput(say("decks", "deck"), name, accepted)
     return known[name]
 
 

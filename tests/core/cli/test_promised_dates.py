@@ -58,7 +58,7 @@ def test_a_deck_goes_out_and_comes_back(typed: Typist, box: Path) -> None:
     assert typed("deck", "VHS 1", "out").code == 3
     assert typed("deck", "VHS 9", "out").code == 2
     back = typed("deck", "VHS 1", "back", as_json=False).out
-    assert back.startswith("Out of service: no deck.")
+    assert back.startswith("Out of service: –.")
 
 
 def test_a_day_shut_is_kept(typed: Typist, box: Path) -> None:
