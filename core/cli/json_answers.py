@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from core.services.promises import Kept
 from core.cli import json_quotes
 from core.cli.json_quotes import Json
+from core.wording.messages import say
 
 
 def book(job: Job, papers: Sequence[Path]) -> Json:
@@ -42,7 +43,7 @@ def status(found: Iterable[CallerMatch]) -> Json:
             {
                 "number": one.job.number,
                 "spoken": one.spoken,
-                "matched": one.matched,
+                "matched": say("names", f"matched-{one.matched}", language="en"),
                 "customer": _customer(one.job),
                 "promise": json_quotes.promise(one.job.promise),
                 "tapes": [tape(record) for record in one.job.tapes],

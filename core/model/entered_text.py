@@ -13,11 +13,11 @@ def line(place: str, given: str) -> str:
     try:
         given.encode()
     except UnicodeEncodeError:
-        raise WrongInput(place, given, say("steps", "only_characters_can_printed")) from None
+        raise WrongInput(place, given, say("entered", "printable")) from None
     if any(character in "\r\n" or ord(character) < 32 for character in given.strip()):
-        raise WrongInput(place, given, say("steps", "one_line_text_without"))
+        raise WrongInput(place, given, say("entered", "one_line"))
     if len(given.strip()) > MOST_LETTERS:
-        raise WrongInput(place, given, say("steps", "most_letters_accepted", most_letters=MOST_LETTERS))
+        raise WrongInput(place, given, say("entered", "most_letters", most=MOST_LETTERS))
     return given.strip()
 
 
@@ -25,5 +25,5 @@ def reason(place: str, given: str) -> str:
     """A reason in a few words; WrongInput when none was given."""
     said = line(place, given)
     if not said:
-        raise WrongInput(place, given, say("steps", "few_words_needed"))
+        raise WrongInput(place, given, say("entered", "few_words"))
     return said

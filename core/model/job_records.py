@@ -109,4 +109,4 @@ class CallerMatch:
     job: Job
     spoken: str
     matched: str
-    """What matched: ``number``, ``tape code``, ``name``, ``phone`` or ``a similar name``."""
+    """What matched: ``number``, ``tape-code``, ``name``, ``phone`` or ``similar-name``."""

@@ -54,7 +54,7 @@ def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
     """
     shown = str(file)
     if not file.is_file():
-        raise WrongInput("backup", shown, say("records", "name_file_made_backup"))
+        raise WrongInput(say("records", "backup"), shown, say("records", "backup_file_accepted"))
     target = open_database(where)
     target.close()
     with failures.named_here(target.where), _checked_copy(file, target.path, now) as sound:
@@ -85,7 +85,11 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
                 _load(database, file)
             schema.bring_up(database, create=False, now=now)
             if problems := verify(database, now):
-                raise WrongInput("backup", str(file), say("records", "sound", problems=problems[0]))
+                raise WrongInput(
+                    say("records", "backup"),
+                    str(file),
+                    say("records", "backup_not_sound", problems=problems[0]),
+                )
         finally:
             database.close()
         yield copy
@@ -93,7 +97,9 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
 
 def _check_file(file: Path) -> None:
     if problems := file_copies.problems_of_file(file):
-        raise WrongInput("backup", str(file), say("records", "damaged", problems=problems[0]))
+        raise WrongInput(
+            say("records", "backup"), str(file), say("records", "backup_damaged", problems=problems[0])
+        )
 
 
 def _load(database: Database, file: Path) -> None:
@@ -132,7 +138,7 @@ def _take_alone(path: Path) -> None:
         connection.execute("BEGIN EXCLUSIVE")
         connection.rollback()
     except module.OperationalError as error:
-        raise Unavailable(say("records", "another_program_open_close", path=path, error=error)) from error
+        raise Unavailable(say("records", "open_elsewhere", path=path, error=error)) from error
     except module.DatabaseError:
         return
     finally:

@@ -14,6 +14,7 @@ from core.services import decks
 from core.store import current_settings, day_events, history
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.messages import say
 
 
 def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
@@ -27,11 +28,11 @@ def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
     fitted = current_settings.read(unit)
     days = opening_hours.calendar(fitted, first, (last - first).days + 1).days
     if not days:
-        raise Refused(f"The shop is shut {locale_figures.span(first, last)} already.")
+        raise Refused(say("closures", "closed_already", span=locale_figures.span(first, last)))
     for day in days:
         day_events.enter(unit, day, day_events.PLANNED, reason)
-    told = f"closed by plan {locale_figures.span(first, last)}: {reason}"
-    history.append(unit, "closed by plan", told, days=days)
+    told = say("closures", "event_planned", span=locale_figures.span(first, last), reason=reason)
+    history.append(unit, "closed-by-plan", told, days=days)
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | set(days)))
 
 
@@ -43,11 +44,12 @@ def stayed_shut(unit: Unit, day: date, words: str) -> ShopSettings:
     """
     fitted, reason = current_settings.read(unit), _reason(words)
     if day > _today(unit) + timedelta(days=1):
-        raise WrongInput("day", day.isoformat(), "a day up to tomorrow is accepted; later ones are planned")
+        raise WrongInput(say("closures", "day"), day.isoformat(), say("closures", "up_to_tomorrow"))
     if day not in opening_hours.calendar(fitted, day, 1).days:
-        raise WrongInput("day", day.isoformat(), "a day on which the shop was to be open is accepted")
+        raise WrongInput(say("closures", "day"), day.isoformat(), say("closures", "open_day"))
     day_events.enter(unit, day, day_events.SHUT, reason)
-    history.append(unit, "stayed shut", f"shut on {day.isoformat()}: {reason}", day=day)
+    told = say("closures", "event_closed", day=locale_figures.day(day), reason=reason)
+    history.append(unit, "stayed-closed", told, day=day)
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
 
 
@@ -56,22 +58,28 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSet
 
     Refused for a day that is not among the shop's own closed days.
     """
-    fitted, said = current_settings.read(unit), entered_text.line("reason", words)
+    fitted, said = current_settings.read(unit), entered_text.line(say("closures", "reason"), words)
     for day in days:
         if day not in fitted.closed_days:
-            why = opening_hours.calendar(fitted, day, 1).shut.get(day)
-            because = f"It is shut for {why}, a public holiday." if why else "It is no closed day."
-            raise Refused(f"{locale_figures.day(day)} cannot be taken back. {because}")
+            raise Refused(_stays_closed(fitted, day))
         day_events.enter(unit, day, day_events.OPEN, said)
-    told = f"open {locale_figures.span(min(days), max(days))} after all" + (f": {said}" if said else "")
-    history.append(unit, "open after all", told, days=tuple(days))
+    span = locale_figures.span(min(days), max(days))
+    told = say("closures", "event_reopened", span=span, reason=said, given=len(said))
+    history.append(unit, "open-after-all", told, days=tuple(days))
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
 
 
+def _stays_closed(settings: ShopSettings, day: date) -> str:
+    holiday, named = opening_hours.calendar(settings, day, 1).shut.get(day), locale_figures.day(day)
+    if holiday:
+        return say("closures", "holiday_stays", day=named, holiday=holiday)
+    return say("closures", "not_closed", day=named)
+
+
 def _reason(words: str) -> str:
-    reason = entered_text.line("reason", words)
+    reason = entered_text.line(say("closures", "reason"), words)
     if not reason:
-        raise WrongInput("reason", words, "say why the shop stays shut")
+        raise WrongInput(say("closures", "reason"), words, say("closures", "why_closed"))
     return reason
 
 

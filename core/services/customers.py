@@ -19,7 +19,7 @@ def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerR
     """
     name = _name(draft)
     phone = dialled(draft.phone, country)
-    email = entered_text.line("e-mail", draft.email or "") or None
+    email = entered_text.line(say("orders", "email"), draft.email or "") or None
     row = _known(unit, name, phone)
     if row is None:
         row = CustomerRow(
@@ -42,12 +42,12 @@ def correct(row: CustomerRow, draft: CustomerDraft, *, country: str = "US") -> N
     row.name, row.folded = name, folding.folded(name)
     row.phone = dialled(draft.phone, country)
     row.digits = folding.digits(row.phone or "")
-    row.email = entered_text.line("e-mail", draft.email or "") or None
+    row.email = entered_text.line(say("orders", "email"), draft.email or "") or None
 
 
 def dialled(phone: str | None, country: str) -> str | None:
     """E.164 for a number that can exist, else as it was given: a clerk may know better than a table."""
-    given = entered_text.line("phone", phone or "")
+    given = entered_text.line(say("orders", "phone"), phone or "")
     if not given:
         return None
     import phonenumbers
@@ -62,9 +62,9 @@ def dialled(phone: str | None, country: str) -> str | None:
 
 
 def _name(draft: CustomerDraft) -> str:
-    name = entered_text.line("customer name", draft.name)
+    name = entered_text.line(say("orders", "customer_name"), draft.name)
     if not name:
-        raise WrongInput(say("steps", "customer_name"), draft.name, say("steps", "job_needs_name_person"))
+        raise WrongInput(say("orders", "customer_name"), draft.name, say("orders", "needs_a_name"))
     return name
 
 

@@ -14,6 +14,7 @@ from core.store import current_settings, history
 from core.store.tables import DeckEventRow
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.messages import say
 
 
 def settings(unit: Unit) -> ShopSettings:
@@ -32,15 +33,15 @@ def broke_down(unit: Unit, name: str, words: str = "") -> ShopSettings:
     WrongInput for a deck the shop does not have; Refused when it is out already.
     """
     if not current_settings.deck(unit, name).in_service:
-        raise Refused(f"Deck {name} is out of service already.")
-    return _switch(unit, name, "out", words, f"{name} broke down")
+        raise Refused(say("decks", "out_already", deck=name))
+    return _switch(unit, name, "out", words)
 
 
 def back_in_service(unit: Unit, name: str, words: str = "") -> ShopSettings:
     """Puts a deck back into service; ``words`` say what was done. Refused when it is in service."""
     if current_settings.deck(unit, name).in_service:
-        raise Refused(f"Deck {name} is in service already.")
-    return _switch(unit, name, "back", words, f"{name} is back in service")
+        raise Refused(say("decks", "in_service_already", deck=name))
+    return _switch(unit, name, "back", words)
 
 
 def plan_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
@@ -54,12 +55,8 @@ def plan_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     fitted = current_settings.read(unit)
     for each in fitted.outages:
         if each.deck == outage.deck and each.begins <= outage.ends and outage.begins <= each.ends:
-            raise Refused(
-                f"{each.deck} is out by plan {_span(each)} already. "
-                "Take that back first, or choose other days."
-            )
-    said = _because(words)
-    history.append(unit, "outage planned", f"{outage.deck} out by plan {_span(outage)}{said}", outage=outage)
+            raise Refused(say("decks", "outage_planned_already", deck=each.deck, span=_span(each)))
+    history.append(unit, "outage-planned", _told("event_outage_planned", outage, words), outage=outage)
     return _with_outages(unit, fitted, [*fitted.outages, outage])
 
 
@@ -70,12 +67,11 @@ def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     """
     fitted, today = current_settings.read(unit), current_settings.local(unit, unit.now).date()
     if outage not in fitted.outages:
-        raise Refused(f"{outage.deck} is not out by plan {_span(outage)}; somebody took it back already.")
+        raise Refused(say("decks", "outage_not_planned", deck=outage.deck, span=_span(outage)))
     if outage.ends < today:
-        raise Refused(f"{outage.deck} was out {_span(outage)}; that is over and stays in the record.")
+        raise Refused(say("decks", "outage_is_over", deck=outage.deck, span=_span(outage)))
     left = [replace(outage, ends=today - timedelta(days=1))] if outage.begins < today else []
-    told = f"{outage.deck} not out any more {_span(outage)}{_because(words)}"
-    history.append(unit, "outage taken back", told, outage=outage)
+    history.append(unit, "outage-canceled", _told("event_outage_canceled", outage, words), outage=outage)
     return _with_outages(unit, fitted, [each for each in fitted.outages if each != outage] + left)
 
 
@@ -88,15 +84,16 @@ def _span(outage: Outage) -> str:
     return locale_figures.span(outage.begins, outage.ends)
 
 
-def _because(words: str) -> str:
-    said = entered_text.line("why", words)
-    return f": {said}" if said else ""
+def _told(event: str, outage: Outage, words: str) -> str:
+    reason = entered_text.line(say("decks", "why"), words)
+    return say("decks", event, deck=outage.deck, span=_span(outage), reason=reason, given=len(reason))
 
 
-def _switch(unit: Unit, name: str, kind: str, words: str, told: str) -> ShopSettings:
-    said = entered_text.line("what broke or was done", words)
+def _switch(unit: Unit, name: str, kind: str, words: str) -> ShopSettings:
+    said = entered_text.line(say("decks", "what_happened"), words)
     unit.session.add(DeckEventRow(deck=name, kind=kind, words=said, at=unit.now, by=unit.who))
-    history.append(unit, f"deck {kind}", told + (f": {said}" if said else ""), deck=name)
+    told = say("decks", f"event_{kind}", deck=name, words=said, given=len(said))
+    history.append(unit, f"deck-{kind}", told, deck=name)
     fitted = current_settings.read(unit)
     changed = (
         replace(each, in_service=kind == "back") if each.name == name else each for each in fitted.decks

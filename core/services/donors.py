@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import Select, select
 
@@ -61,17 +62,18 @@ def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from:
 
     WrongInput for an unknown format or a count that cannot be.
     """
-    words = catalogue().format(name).words
+    catalogue().format(name)  # WrongInput for an unknown one
     if not 0 < count <= MOST_AT_ONCE:
-        raise WrongInput("count", count, say("steps", "parts_accepted", most_at_once=MOST_AT_ONCE))
-    source = entered_text.line("came from", came_from)
+        raise WrongInput(
+            say("donors", "place_count"), count, say("donors", "count_to_add", most=MOST_AT_ONCE)
+        )
+    source = entered_text.line(say("donors", "place_came_from"), came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
     if row is None:
         row = DonorRow(format=name, part=part, came_from=source, count=0)
         unit.session.add(row)
     row.count += count
-    said = say("steps", "put_from", source=source) if source else ""
-    _tell(unit, row, say("steps", "put_shelf", count=count, words=words, value=spoken(part), said=said))
+    _tell(unit, row, _about(row, "event_put", count=count, where=source, whence=len(source)))
     return _record(row)
 
 
@@ -82,20 +84,19 @@ def use(unit: Unit, name: FormatName, part: DonorPart) -> DonorRow:
     there is none.
     """
     row = unit.session.scalars(_of(name, part).where(DonorRow.count > 0)).first()
-    words = catalogue().format(name).words
     if row is None:
         raise Refused(
             say(
-                "steps",
-                "left_shelf_put_donors",
-                words=words,
-                value=spoken(part),
-                name=name,
-                value_2=part.value,
+                "donors",
+                "none_left_to_use",
+                format=catalogue().format(name).words,
+                part=spoken(part),
+                typed_format=name,
+                typed_part=spoken(part),
             )
         )
     row.count -= 1
-    _tell(unit, row, say("steps", "one_taken_off_shelf", words=words, value=spoken(part)))
+    _tell(unit, row, _about(row, "event_used"))
     return row
 
 
@@ -103,8 +104,7 @@ def put_back(unit: Unit, donor_id: int) -> None:
     """A part whose use was entered by mistake lies on the shelf again."""
     row = unit.session.get_one(DonorRow, donor_id)
     row.count += 1
-    words = catalogue().format(row.format).words
-    _tell(unit, row, say("steps", "one_put_back_shelf", words=words, value=spoken(row.part)))
+    _tell(unit, row, _about(row, "event_put_back"))
 
 
 def correct(
@@ -115,20 +115,19 @@ def correct(
     WrongInput without a reason or for a count that cannot be; Refused where nothing of the kind was ever put,
     or as many lie there already.
     """
-    said = entered_text.reason(say("steps", "why_count_put_right"), because)
+    said = entered_text.reason(say("donors", "why_correct"), because)
     if not 0 <= count <= MOST_AT_ONCE:
-        raise WrongInput("count", count, say("steps", "parts_accepted_2", most_at_once=MOST_AT_ONCE))
-    source = entered_text.line("came from", came_from)
+        raise WrongInput(say("donors", "place_count"), count, say("donors", "count_there", most=MOST_AT_ONCE))
+    source = entered_text.line(say("donors", "place_came_from"), came_from)
     row = unit.session.scalars(_of(name, part).where(DonorRow.came_from == source)).one_or_none()
-    kind = f"{catalogue().format(name).words} {spoken(part)}" + (
-        say("steps", "put_from", source=source) if source else ""
-    )
     if row is None:
-        raise Refused(say("steps", "ever_put_shelf_count", kind=kind))
+        words = catalogue().format(name).words
+        raise Refused(say("donors", "never_there", format=words, part=spoken(part)))
     if row.count == count:
-        raise Refused(say("steps", "shelf_counts_already", count=count, kind=kind))
+        raise Refused(_about(row, "counted_already", count=count))
     before, row.count = row.count, count
-    _tell(unit, row, say("steps", "lie", kind=kind, count=count, before=before, said=said))
+    told = {"count": count, "before": before, "reason": said}
+    _tell(unit, row, _about(row, "event_corrected", where=source, whence=len(source), **told))
     return _record(row)
 
 
@@ -177,6 +176,12 @@ def _of(name: FormatName, part: DonorPart) -> Select[DonorRow]:
 
 def _record(row: DonorRow) -> Donor:
     return Donor(row.format, row.part, row.came_from, row.count)
+
+
+def _about(row: DonorRow, sentence: str, **blanks: Any) -> str:
+    """One sentence about the parts of a place on the shelf."""
+    format_words = catalogue().format(row.format).words
+    return say("donors", sentence, format=format_words, part=spoken(row.part), **blanks)
 
 
 def _tell(unit: Unit, row: DonorRow, words: str) -> None:

@@ -55,7 +55,7 @@ def _read(written: str) -> TypedBox | Inventory:
 
 
 def _named(key: str) -> str:
-    name = entered_text.line("draft", key)
+    name = entered_text.line(say("orders", "draft"), key)
     if not 0 < len(name) <= 80:
-        raise WrongInput("draft", key, say("steps", "name_letters_accepted"))
+        raise WrongInput(say("orders", "draft"), key, say("orders", "draft_name"))
     return name

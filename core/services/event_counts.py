@@ -134,8 +134,9 @@ def between(
     for each in gone:
         if each.began_at < ready_at and (each.ended_at is None or each.ended_at > made_at):
             began = locale_figures.day(each.began_at.astimezone(zone).date())
-            why = f": {each.words}" if each.words else ""
-            yield say("steps", "broke_down", deck=each.deck, began=began, why=why)
+            yield say(
+                "decks", "broke_down", deck=each.deck, day=began, reason=each.words, given=len(each.words)
+            )
 
 
 @lru_cache(maxsize=8)

@@ -9,6 +9,7 @@ from core.model.settings_records import Expected, ShopSettings
 from core.services import decks
 from core.store import current_settings, history
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -29,20 +30,20 @@ def expect(unit: Unit, wanted: Expected) -> ShopSettings:
 def check(wanted: Expected) -> None:
     """WrongInput for figures that contradict each other; their bounds are those of the fittings."""
     if wanted.hours_between_failures and not wanted.hours_to_repair:
-        accepted = say("steps", "deck_fails_away_while")
-        raise WrongInput(say("steps", "hours_until_deck_back"), wanted.hours_to_repair, accepted)
+        accepted = say("decks", "repair_takes_time")
+        raise WrongInput(say("decks", "hours_to_repair"), wanted.hours_to_repair, accepted)
     if wanted.rush_boxes_a_week and wanted.tapes_in_a_rush_box < 1:
-        accepted = say("steps", "rush_box_holds_least")
-        raise WrongInput(say("steps", "tapes_rush_box"), wanted.tapes_in_a_rush_box, accepted)
+        accepted = say("decks", "rush_holds_a_tape")
+        raise WrongInput(say("decks", "tapes_in_rush"), wanted.tapes_in_a_rush_box, accepted)
 
 
 def _words(wanted: Expected) -> str:
     return say(
-        "steps",
-        "expects_failure_playing_hours",
-        hours_between_failures=f"{wanted.hours_between_failures:g}",
-        hours_to_repair=f"{wanted.hours_to_repair:g}",
-        rush_boxes_a_week=f"{wanted.rush_boxes_a_week:g}",
-        tapes_in_a_rush_box=f"{wanted.tapes_in_a_rush_box:g}",
-        unplanned_closures=f"{100 * wanted.unplanned_closures:g}",
+        "decks",
+        "event_expected",
+        between=locale_figures.figure(wanted.hours_between_failures),
+        repair=locale_figures.figure(wanted.hours_to_repair),
+        rush=locale_figures.figure(wanted.rush_boxes_a_week),
+        tapes=locale_figures.figure(wanted.tapes_in_a_rush_box),
+        closed=locale_figures.figure(100 * wanted.unplanned_closures),
     )

@@ -125,7 +125,7 @@ class _Play:
     def _book(self, act: ScriptedAct) -> None:
         here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
         reading = InventoryReading(here.date(), customer_needed=True)
-        box = inventory_file.read(self._boxes[act.job], f"demo box {act.job + 1}", reading)
+        box = inventory_file.read(self._boxes[act.job], f"demo-box-{act.job + 1}", reading)
         quote = self._shop.ask(promises.snapshot).quote(box, act.at)
         command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor

@@ -35,7 +35,6 @@ _TAPE = (
 )
 _CUSTOMER = ("name", "phone", "email")
 _DELIVERY = ("as", "codec", "on")
-_PHONE = "accepted: a phone number with its area code, or with + and the country's code"
 
 _T = TypeVar("_T")
 
@@ -121,7 +120,7 @@ def _needed(key: str) -> str:
 
 
 def _marking(value: Value, shell: Format) -> str:
-    text = value.text(40, "accepted: the marking as printed on the cassette, or null")
+    text = value.text(40, say("readers", "marking_as_printed"))
     try:
         marking = shell.marking(text)
     except WrongInput as error:
@@ -146,7 +145,7 @@ def _origin(value: Value) -> Origin:
 
 
 def _label(value: Value) -> str:
-    return value.text(LONGEST_LABEL, "accepted: text or null")
+    return value.text(LONGEST_LABEL, say("readers", "text_or_null"))
 
 
 def _tv(value: Value) -> TvSystem:
@@ -208,7 +207,7 @@ def _customer(value: Value, region: str) -> CustomerDraft:
     members = value.members(_CUSTOMER)
     if "name" not in members:
         value.missing("name", say("readers", "needed_customer_s_name"))
-    name = members["name"].text(LONGEST_NAME, "accepted: the customer's name").strip()
+    name = members["name"].text(LONGEST_NAME, say("readers", "customers_name")).strip()
     if not name:
         members["name"].refuse(say("readers", "name_least_one_letter"))
     phone = _maybe(members, "phone", lambda found: _phone(found, region))
@@ -220,14 +219,15 @@ def _phone(value: Value, region: str) -> str:
     import phonenumbers
     from phonenumbers import ValidationResult
 
-    text = value.text(40, _PHONE).strip()
+    accepted = say("readers", "phone_number")
+    text = value.text(40, accepted).strip()
     try:
         number = phonenumbers.parse(text, region)
     except phonenumbers.NumberParseException:
-        value.refuse(_PHONE)
+        value.refuse(accepted)
     possible = phonenumbers.is_possible_number_with_reason(number)
     if possible not in (ValidationResult.IS_POSSIBLE, ValidationResult.IS_POSSIBLE_LOCAL_ONLY):
-        value.refuse(_PHONE)
+        value.refuse(accepted)
     return text
 
 

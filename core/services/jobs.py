@@ -24,6 +24,7 @@ from core.store import current_settings, lookup, row_records
 from core.store import history as chain
 from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow
 from core.store.unit import Unit, allot
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -80,11 +81,14 @@ def agree(
     ``words`` say what was agreed and how (by phone, at the counter), ``who_agreed`` who said so.
     """
     row = lookup.job_row(unit, number)
-    said, person = entered_text.line("what was agreed", words), entered_text.line("who agreed", who_agreed)
+    said, person = (
+        entered_text.line(say("orders", "what_was_agreed"), words),
+        entered_text.line(say("orders", "who_agreed"), who_agreed),
+    )
     if not said or not person:
-        raise WrongInput("agreement", words, say("steps", "say_what_agreed_whom"))
+        raise WrongInput(say("orders", "agreement"), words, say("orders", "what_and_who"))
     if ceiling_minor is not None and not 0 <= ceiling_minor <= payments.MOST_MINOR:
-        raise WrongInput("ceiling", ceiling_minor, say("steps", "amount_zero_more_accepted"))
+        raise WrongInput(say("orders", "ceiling"), ceiling_minor, say("orders", "amount_not_negative"))
     row.agreements.append(
         AgreementRow(who_agreed=person, words=said, ceiling_minor=ceiling_minor, at=unit.now, by=unit.who)
     )
@@ -92,7 +96,12 @@ def agree(
         row.promise = promise
         promise_entries.enter(unit, row, promise, said, person)
     chain.append(
-        unit, "agreed", f"{person} agreed: {said}", job=row.number, ceiling=ceiling_minor, promise=promise
+        unit,
+        "agreed",
+        say("orders", "event_agreed", who=person, what=said),
+        job=row.number,
+        ceiling=ceiling_minor,
+        promise=promise,
     )
     unit.session.flush()
     return row_records.job(row)
@@ -109,7 +118,7 @@ def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job
     after = row_records.customer(row.customer)
     if after != before:
         words = "; ".join(_put_right(before, after))
-        chain.append(unit, "customer corrected", words, job=row.number, before=before, now=after)
+        chain.append(unit, "customer-corrected", words, job=row.number, before=before, now=after)
         unit.session.flush()
     return row_records.job(row)
 
@@ -124,10 +133,11 @@ def _put_right(before: Customer, after: Customer) -> Iterator[str]:
     for what, was, now in (
         ("name", before.name, after.name),
         ("phone", before.phone, after.phone),
-        ("e-mail", before.email, after.email),
+        ("email", before.email, after.email),
     ):
         if was != now:
-            yield say("steps", "put_right", what=what, was=was or "none", now=now or "none")
+            none = say("orders", "none")
+            yield say("orders", "event_corrected", what=say("orders", what), was=was or none, now=now or none)
 
 
 # --- booking -----------------------------------------------------------------------------
@@ -139,12 +149,13 @@ def _made_by(unit: Unit, command: CommandId) -> JobRow | None:
 
 def _check(unit: Unit, quote: Quote, deposit_minor: int) -> None:
     if not 1 <= len(quote.tapes) <= MOST_TAPES:
-        raise WrongInput("tapes", len(quote.tapes), say("steps", "job_holds_tapes", most_tapes=MOST_TAPES))
+        accepted = say("orders", "number_of_tapes", most=MOST_TAPES)
+        raise WrongInput(say("orders", "tapes"), len(quote.tapes), accepted)
     if not 0 <= deposit_minor <= quote.price.ceiling_minor:
-        accepted = say("steps", "ceiling_minor_units_accepted", ceiling_minor=quote.price.ceiling_minor)
-        raise WrongInput("deposit", deposit_minor, accepted)
+        accepted = say("orders", "deposit_bounds", most=quote.price.ceiling_minor)
+        raise WrongInput(say("orders", "deposit"), deposit_minor, accepted)
     if _day(unit.now, quote) > quote.valid_until:
-        raise Refused(say("steps", "quote_good_until_quote", valid_until=quote.valid_until.isoformat()))
+        raise Refused(say("orders", "quote_ran_out", day=locale_figures.day(quote.valid_until)))
 
 
 def _day(moment: datetime, quote: Quote) -> date:
@@ -155,7 +166,7 @@ def _day(moment: datetime, quote: Quote) -> date:
 def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
     draft = quote.inventory.customer
     if draft is None:
-        raise WrongInput("customer", None, say("steps", "job_needs_name_person"))
+        raise WrongInput(say("orders", "customer"), None, say("orders", "needs_a_name"))
     sequence = allot(unit, "job")
     number = numbers.job_number(sequence)
     return JobRow(
@@ -211,20 +222,19 @@ def _tell(unit: Unit, row: JobRow) -> None:
     chain.append(
         unit,
         "booked",
-        say("steps", "booked_tapes", count=len(row.tapes)),
+        say("orders", "event_booked", count=len(row.tapes)),
         job=row.number,
         quote_sha256=chain.fingerprint(serialization.dumps(quote)),
         promise=quote.promise.day,
         ceiling=quote.price.ceiling_minor,
     )
     for tape in row.tapes:
-        findings = ", ".join(spoken(each) for each in tape.findings)
-        seen = say("steps", "booked_seen", findings=findings) if findings else ""
-        cold = say("steps", "came_cold") if tape.rests_until else ""
+        found = ", ".join(spoken(each) for each in tape.findings) or "none"
+        cold = "yes" if tape.rests_until else "no"
         chain.append(
             unit,
-            "tape booked in",
-            say("steps", "booked", cold=cold, seen=seen),
+            "tape-booked-in",
+            say("orders", "event_tape_booked", cold=cold, findings=found),
             job=row.number,
             tape=tape.code,
             station=tape.station,

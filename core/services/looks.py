@@ -23,14 +23,15 @@ def look_over(
 
     A tape beyond that station stays where it is and takes the findings. Refused once handed back.
     """
-    said = say("steps", "looked_over_steps", looked=looked, of=of) + (f"; {note}" if note else "")
+    sentence = "event_looked_over_note" if note else "event_looked_over"
+    said = say("tapes", sentence, looked=looked, of=of, note=note)
     row = lookup.tape_in_the_shop(unit, code)
     if row.station is Station.BOOKED_IN:
         return tapes.move(unit, code, Station.LOOKED_OVER, findings=findings, note=said)
     seen = tuple(findings)
     record = repair_record.find(unit, code, seen, note=said)
     if not seen:
-        history.append_of_tape(unit, row, "looked over", said)
+        history.append_of_tape(unit, row, "looked-over", said)
     return record
 
 
@@ -58,36 +59,28 @@ def pack_read(
     )
     words = pack_words(found)
     told = {"pack_to_come_mm": to_come_mm, "pack_run_mm": run_mm, "share_run": found.share_run}
-    history.append_of_tape(unit, row, "packs read", words, **told)
+    history.append_of_tape(unit, row, "packs-read", words, **told)
     return tapes.get(unit, code)
 
 
 def pack_words(found: PackReading) -> str:
     """One reading as one line of history."""
-    read = [
-        f"{words} {reel.radius_mm:g} mm"
-        for words, reel in (
-            (say("steps", "still_come"), found.to_come),
-            (say("steps", "already_run"), found.run),
-        )
-        if reel.was_read
-    ]
-    parts = [
-        say("steps", "packs_read", read=", ".join(read)),
-        say("steps", "run_tape", percent=_percent(found.share_run)),
-    ]
-    parts.append(
-        say("steps", "min_run_min_go", span=_span(found.run.minutes), span_2=_span(found.to_come.minutes))
+    both = found.to_come.was_read and found.run.was_read
+    words = say(
+        "tapes",
+        "event_packs",
+        read="both" if both else "to_come" if found.to_come.was_read else "run",
+        to_come=found.to_come.radius_mm,
+        run=found.run.radius_mm,
+        share=_span(found.share_run.times(100)),
+        minutes_run=_span(found.run.minutes),
+        minutes_to_come=_span(found.to_come.minutes),
     )
-    if found.fit is not None and not found.fit.agrees:
-        parts.append(say("steps", "packs_do_add_up", name=found.reels.marking.name))
-    return "; ".join(parts)
-
-
-def _percent(share: Range) -> str:
-    return f"{_span(share.times(100))} %"
+    if found.fit is None or found.fit.agrees:
+        return words
+    return f"{words}; {say('tapes', 'event_packs_disagree', marking=found.reels.marking.name)}"
 
 
 def _span(value: Range) -> str:
     low, high = round(value.low), round(value.high)
-    return f"{high}" if low == high else f"{low} to {high}"
+    return f"{high}" if low == high else say("tapes", "from_to", low=low, high=high)

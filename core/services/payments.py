@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 
-from core.model import entered_text, money
+from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber, Outcome
@@ -19,6 +19,7 @@ from core.pricing import box_price
 from core.store import current_prices, history, lookup, row_records
 from core.store.tables import JobRow, PaymentRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 KINDS = ("deposit", "balance", "refund")
@@ -40,7 +41,9 @@ def price(unit: Unit, row: JobRow) -> Price:
 def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", note: str = "") -> Job:
     """Takes ``minor`` (more than zero) for a job. WrongInput for another kind or amount."""
     if kind not in KINDS[:2]:
-        raise WrongInput("payment", kind, say("steps", "accepted", kinds=", ".join(KINDS[:2])))
+        raise WrongInput(
+            say("orders", "payment"), kind, say("orders", "payment_kinds", kinds=", ".join(KINDS[:2]))
+        )
     row = lookup.job_row(unit, number)
     enter(unit, row, kind, _checked(minor), note)
     unit.session.flush()
@@ -55,10 +58,10 @@ def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
     row = lookup.job_row(unit, number)
     paid = sum(each.minor for each in row.payments)
     if _checked(minor) > paid:
-        was_paid = money.spelled(paid, row.quote.price.currency)
-        raise Refused(say("steps", "only_paid_job_more", was_paid=was_paid, number=row.number))
-    if not entered_text.line("why", note):
-        raise WrongInput("why", note, say("steps", "say_why_money_given"))
+        was_paid = locale_figures.money(paid, row.quote.price.currency)
+        raise Refused(say("orders", "more_than_paid", paid=was_paid, number=row.number))
+    if not entered_text.line(say("orders", "why"), note):
+        raise WrongInput(say("orders", "why"), note, say("orders", "why_refund"))
     enter(unit, row, "refund", -minor, note)
     unit.session.flush()
     return row_records.job(row)
@@ -66,16 +69,17 @@ def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
 
 def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "") -> None:
     """Adds one line to a job at hand; a refund is negative."""
-    said = entered_text.line("note", note)
+    said = entered_text.line(say("orders", "note"), note)
     row.payments.append(PaymentRow(kind=kind, minor=minor, at=unit.now, by=unit.who))
     currency = row.quote.price.currency
-    words = f"{kind} of {money.spelled(abs(minor), currency)}" + (f": {said}" if said else "")
+    amount = locale_figures.money(abs(minor), currency)
+    words = say("orders", "event_paid", kind=kind, money=amount, note=said, given=len(said))
     history.append(unit, "paid", words, job=row.number, minor=minor, payment=kind)
 
 
 def _checked(minor: int) -> int:
     if not 0 < minor <= MOST_MINOR:
-        raise WrongInput("amount", minor, say("steps", "minor_units_accepted", most_minor=MOST_MINOR))
+        raise WrongInput(say("orders", "amount"), minor, say("orders", "amount_bounds", most=MOST_MINOR))
     return minor
 
 

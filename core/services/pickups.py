@@ -18,7 +18,12 @@ from core.services import payments
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
+from core.wording.locale_figures import tape_code
 from core.wording.messages import say
+
+_NAMED = 5
+"""How many of the tapes that keep a pickup waiting are named."""
 
 
 def hand_back(
@@ -46,7 +51,7 @@ def hand_back(
         _check_marked(tape)
     pieces = _all_copies(unit, row, going) if copies is None else [_piece(row, each) for each in set(copies)]
     if not going and not pieces:
-        raise Refused(say("steps", "nothing_job_chosen_handed", number=row.number))
+        raise Refused(say("handing_back", "nothing_chosen", number=row.number))
     _let_go(unit, going, pieces)
     return _keep(unit, row, command, signed, going, pieces, paid_minor)
 
@@ -67,7 +72,7 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[Pickup, ...]:
 def labels_astray(handed: Pickup) -> tuple[str, ...]:
     """A sentence for each tape that went with a not-for-reuse label which no longer belongs on it."""
     return tuple(
-        say("steps", "tape_carries_reuse_label", code=tape.code)
+        say("handing_back", "label_astray", code=tape_code(tape.code))
         for tape in handed.handed_back
         if tape.label_astray
     )
@@ -81,11 +86,17 @@ def _done_by(unit: Unit, command: CommandId) -> Pickup | None:
 
 
 def _checked(signature: Signature) -> Signature:
-    name = entered_text.line("signed by", signature.name)
+    name = entered_text.line(say("handing_back", "signed_by"), signature.name)
     if not name:
-        raise WrongInput(say("steps", "signed"), signature.name, say("steps", "name_person_who_takes"))
+        raise WrongInput(
+            say("handing_back", "signed_by"), signature.name, say("handing_back", "needs_signer")
+        )
     if not all(0 <= x <= 1 and 0 <= y <= 1 for stroke in signature.strokes for x, y in stroke):
-        raise WrongInput("signature", say("steps", "stroke_off_pad"), say("steps", "points_accepted"))
+        raise WrongInput(
+            say("handing_back", "signature"),
+            say("handing_back", "stroke_off_pad"),
+            say("handing_back", "points"),
+        )
     return Signature(name, signature.strokes, signature.aspect)
 
 
@@ -100,10 +111,19 @@ def _ready(unit: Unit, row: JobRow) -> list[TapeRow]:
         return going
     staying = [tape for tape in row.tapes if tape.station.is_in_the_shop]
     if not staying:
-        raise Refused(say("steps", "all_tapes_job_gone", number=row.number, when=_when(unit, row.tapes[-1])))
-    where = ", ".join(f"{tape.code} is {spoken(tape.station)}" for tape in staying[:5])
+        raise Refused(say("handing_back", "all_gone", number=row.number, when=_when(unit, row.tapes[-1])))
+    where = [
+        say("handing_back", "tape_is_at", code=tape_code(each.code), station=spoken(each.station))
+        for each in staying[:_NAMED]
+    ]
     raise Refused(
-        say("steps", "tape_job_ready_go", number=row.number, where=where, value="…" if staying[5:] else "")
+        say(
+            "handing_back",
+            "none_ready",
+            number=row.number,
+            tapes=locale_figures.listed(where, "unit"),
+            more=len(staying[_NAMED:]),
+        )
     )
 
 
@@ -112,19 +132,26 @@ def _chosen(unit: Unit, row: JobRow, code: TapeCode) -> TapeRow:
     if tape is None:
         other = lookup.tape_row(unit, code)
         raise Refused(
-            say("steps", "tape_job_but_job", code=other.code, number=row.number, job_of=numbers.job_of(code))
+            say(
+                "handing_back",
+                "other_order",
+                code=tape_code(other.code),
+                number=row.number,
+                other=numbers.job_of(code),
+            )
         )
-    if not tape.station.is_in_the_shop:
-        raise Refused(say("steps", "tape_handed_back_before", code=code, when=_when(unit, tape)))
+    if tape.station is Station.HANDED_BACK:
+        raise Refused(say("handing_back", "gone_already", code=tape_code(code), when=_when(unit, tape)))
     if not tape.station.may_go_home:
-        ready = ", ".join(spoken(each) for each in Station if each.may_go_home)
-        raise Refused(say("steps", "tape_tape_goes_back", code=code, words=spoken(tape.station), ready=ready))
+        ready = locale_figures.listed([spoken(each) for each in Station if each.may_go_home], "or")
+        at = spoken(tape.station)
+        raise Refused(say("handing_back", "not_ready", code=tape_code(code), station=at, ready=ready))
     return tape
 
 
 def _check_marked(tape: TapeRow) -> None:
     if tape.not_for_reuse and tape.marked_at is None:
-        raise Refused(say("steps", "tape_spliced_reuse_label", code=tape.code, code_2=tape.code))
+        raise Refused(say("handing_back", "needs_label", code=tape_code(tape.code), typed=tape.code))
 
 
 def _when(unit: Unit, tape: TapeRow) -> str:
@@ -136,11 +163,11 @@ def _when(unit: Unit, tape: TapeRow) -> str:
     pickup = unit.session.scalars(taken).one()
     at = current_settings.local(unit, pickup.at)
     return say(
-        "steps",
-        "signed_handed_over",
-        signed_by=pickup.signed_by,
-        at=f"{at:%Y-%m-%d}",
-        at_2=f"{at:%H:%M}",
+        "handing_back",
+        "when_signed",
+        who=pickup.signed_by,
+        day=locale_figures.day(at.date()),
+        time=locale_figures.time_of_day(at),
         by=pickup.by,
     )
 
@@ -157,26 +184,25 @@ def _all_copies(unit: Unit, row: JobRow, going: Sequence[TapeRow]) -> list[CopyR
 def _piece(row: JobRow, wanted: int) -> CopyRow:
     piece = next((each for each in row.copies if each.id == wanted), None)
     if piece is None:
-        raise WrongInput("copy", wanted, f"job {row.number} has {_ids(row)}")
+        raise WrongInput(say("handing_back", "copy"), wanted, _ids(row))
     if piece.handed_back_at is not None:
         raise Refused(
             say(
-                "steps",
-                "copy_handed_over",
-                words=piece.words,
-                wanted=wanted,
-                handed_back_at=f"{piece.handed_back_at:%Y-%m-%d}",
+                "handing_back",
+                "copy_gone",
+                copy=piece.words,
+                id=str(wanted),
+                day=locale_figures.day(piece.handed_back_at.date()),
             )
         )
     return piece
 
 
 def _ids(row: JobRow) -> str:
-    return (
-        say("steps", "copies_2", copies=", ".join(str(each.id) for each in row.copies))
-        if row.copies
-        else say("steps", "copies")
-    )
+    copies = ", ".join(str(each.id) for each in row.copies)
+    if not copies:
+        return say("handing_back", "no_copies", number=row.number)
+    return say("handing_back", "copies_of_order", number=row.number, copies=copies)
 
 
 # --- keeping it --------------------------------------------------------------------------
@@ -231,7 +257,9 @@ def _keep(
 def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
     due = price.gross.likely - sum(each.minor for each in row.payments)
     if not 0 <= minor <= max(0, due):
-        raise WrongInput("paid", minor, say("steps", "minor_units_still_due", due=max(0, due)))
+        raise WrongInput(
+            say("handing_back", "paid"), minor, say("handing_back", "paid_bounds", due=max(0, due))
+        )
     if minor:
         payments.enter(unit, row, "balance", minor)
 
@@ -240,8 +268,8 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
     for tape in record.handed_back:
         history.append(
             unit,
-            "handed back",
-            say("steps", "handed_back", name=record.signature.name),
+            "handed-back",
+            say("handing_back", "event_tape", name=record.signature.name),
             job=row.number,
             tape=tape.code,
             station=tape.station,
@@ -252,10 +280,10 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
         unit,
         "pickup",
         say(
-            "steps",
-            "tapes_copies_handed",
-            count=len(record.handed_back),
-            count_2=len(record.copies),
+            "handing_back",
+            "event_pickup",
+            tapes=len(record.handed_back),
+            copies=len(record.copies),
             name=record.signature.name,
         ),
         job=row.number,

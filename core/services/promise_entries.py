@@ -14,6 +14,7 @@ from core.model.stations import Station
 from core.store import history, lookup
 from core.store.tables import FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +52,7 @@ def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
     if before.is_done or any(not each.station.is_done for each in row.job.tapes):
         return
     unit.session.add(FinishRow(job_id=row.job_id, at=unit.now, by=unit.who))
-    history.append(unit, "box ready", "everything of this job is ready", job=row.job.number)
+    history.append(unit, "box-ready", say("promises", "event_ready"), job=row.job.number)
 
 
 def is_done(job: Job) -> bool:

@@ -35,6 +35,7 @@ from core.store import history as chain
 from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.messages import say
 
 NOISE = 0.05
 """A chance that fell by less than one time in twenty is not worth a call (an assumption)."""
@@ -119,18 +120,19 @@ def renew(
     without a reason, or for a day that is gone or not open.
     """
     row = lookup.job_row(unit, number)
-    why = entered_text.line("reason", reason)
+    why = entered_text.line(say("promises", "reason"), reason)
     if not why:
-        raise WrongInput("reason", reason, "say why the day changes")
+        raise WrongInput(say("promises", "reason"), reason, say("promises", "why_new_day"))
     made = _new_promise(unit, row, day)
-    heard = entered_text.line("agreed with", agreed_with or "") or None
+    heard = entered_text.line(say("promises", "agreed_with"), agreed_with or "") or None
     promise_entries.enter(unit, row, made, why, heard)
     assert made.day is not None
-    words = f"promised again for {locale_figures.day(made.day)}: {why}" + (
-        f"; told to {heard}" if heard else ""
+    day_words = locale_figures.day(made.day)
+    words = say(
+        "promises", "event_new_day", day=day_words, reason=why, told=heard or "", given=len(heard or "")
     )
     chain.append(
-        unit, "promised again", words, job=row.number, promise=made, before=row.promise.day, agreed_with=heard
+        unit, "promised-again", words, job=row.number, promise=made, before=row.promise.day, agreed_with=heard
     )
     row.promise = made
     unit.session.flush()
@@ -204,9 +206,9 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
     number = JobNumber(row.number)
     made = turnaround.standing(looked, number)
     if made is None:
-        raise Refused(f"Everything of job {number} is ready or gone home; there is no day left to promise.")
+        raise Refused(say("promises", "nothing_to_promise", number=str(number)))
     if made.day is None:
-        raise Refused(f"No day can be promised for job {number}: {'; '.join(made.held_by)}.")
+        raise Refused(say("promises", "no_date", number=str(number), reasons="; ".join(made.held_by)))
     made = late_correction.guarded(made, looked.fittings.expected.overrun, looked.calendar.days)
     if wanted is not None:
         made = replace(
@@ -218,9 +220,7 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
 def _checked(wanted: date, looked: turnaround.Load) -> date:
     days = looked.calendar.days
     if wanted not in days or wanted < looked.made_at.date():
-        raise WrongInput(
-            "day", wanted.isoformat(), "a day from today on, on which the shop is open, is accepted"
-        )
+        raise WrongInput(say("promises", "day"), wanted.isoformat(), say("promises", "open_day"))
     return wanted
 
 

@@ -14,6 +14,8 @@ from core.services import tape_facts
 from core.store import history, lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
+from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 """Where a tape has been on a deck, so that there can be a file of it."""
@@ -35,12 +37,12 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     unit.session.add(kept)
     unit.session.flush()
     _count_minutes(unit, row)
-    minutes = say("steps", "minutes_charged", billable_minutes=f"{report.billable_minutes:.1f}")
+    minutes = locale_figures.figure(report.billable_minutes, digits=1)
     _tell(
         unit,
         row,
-        "file attached",
-        say("steps", "recorded_long", name=report.name, clock=clock(report.seconds), minutes=minutes),
+        "file-attached",
+        say("tapes", "event_file", name=report.name, length=clock(report.seconds), minutes=minutes),
     )
     return _record(kept, row)
 
@@ -52,18 +54,18 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     the tape has none or has gone home; WrongInput without a reason.
     """
     row = lookup.tape_in_the_shop(unit, code)
-    reason = entered_text.reason(say("steps", "why_file_struck_out"), because)
+    reason = entered_text.reason(say("tapes", "why_strike_file"), because)
     standing = _of(unit, row)
     if not standing:
-        raise Refused(say("steps", "tape_file_could_struck", code=row.code))
+        raise Refused(say("tapes", "no_file_to_strike", code=tape_code(row.code)))
     standing[-1].struck_at, standing[-1].struck_because = unit.now, reason
     unit.session.flush()
     _count_minutes(unit, row)
     _tell(
         unit,
         row,
-        "file struck out",
-        say("steps", "file", name=standing[-1].report.name, reason=reason),
+        "file-struck-out",
+        say("tapes", "event_file_struck", name=standing[-1].report.name, reason=reason),
     )
     return of_tape(unit, code)
 
@@ -82,13 +84,13 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
 
 def _check_played(row: TapeRow) -> None:
     if not row.station.may_have_files:
-        stations = ", ".join(spoken(each) for each in Station if each.may_have_files)
+        stations = locale_figures.listed([spoken(each) for each in Station if each.may_have_files], "or")
         raise Refused(
             say(
-                "steps",
-                "tape_file_attached_tape",
-                code=row.code,
-                words=spoken(row.station),
+                "tapes",
+                "not_played",
+                code=tape_code(row.code),
+                station=spoken(row.station),
                 stations=stations,
             )
         )
@@ -98,7 +100,13 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
     if known.tape_id != row.id:
         other = known.tape.code
         raise Refused(
-            say("steps", "already_attached_tape_very", name=report.name, other=other, code=row.code)
+            say(
+                "tapes",
+                "other_tapes_file",
+                name=report.name,
+                other=tape_code(other),
+                code=tape_code(row.code),
+            )
         )
     return _record(known, row)
 

@@ -12,6 +12,8 @@ from core.services import donors, tape_facts
 from core.store import history, lookup, row_records
 from core.store.tables import RepairRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
+from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 FITTED = {
@@ -41,7 +43,11 @@ def record(
     row = lookup.tape_in_the_shop(unit, code)
     _check(repair, succeeded, part, from_elsewhere)
     taken = donors.use(unit, row.draft.format, part) if part and from_elsewhere is None else None
-    came_from = taken.came_from if taken else entered_text.line("came from", from_elsewhere or "")
+    came_from = (
+        taken.came_from
+        if taken
+        else entered_text.line(say("repair_record", "came_from"), from_elsewhere or "")
+    )
     settled = _settled_by(row, repair) if succeeded else ()
     row.repairs.append(
         RepairRow(
@@ -50,7 +56,7 @@ def record(
             part=part,
             donor_id=taken.id if taken else None,
             came_from=came_from,
-            note=entered_text.line("note", note),
+            note=entered_text.line(say("repair_record", "note"), note),
             settled=settled,
             by=unit.who,
             at=unit.now,
@@ -59,7 +65,7 @@ def record(
     row.settled += settled
     if succeeded and repair not in tape_facts.ONLY_LOOKS:
         tape_facts.ask_for_look(unit, row)
-    _tell(unit, row, "repair tried", words(row, row.repairs[-1]))
+    _tell(unit, row, "repair-tried", words(row, row.repairs[-1]))
     return row_records.tape(row)
 
 
@@ -69,10 +75,10 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     The entry stays readable; what it had settled is open again. Refused when there is none.
     """
     row = lookup.tape_in_the_shop(unit, code)
-    said = entered_text.reason(say("steps", "why_repair_struck_out"), because)
+    said = entered_text.reason(say("repair_record", "why_strike_repair"), because)
     standing = [each for each in row.repairs if each.struck_at is None]
     if not standing:
-        raise Refused(say("steps", "tape_repair_could_struck", code=row.code))
+        raise Refused(say("repair_record", "no_repair_to_strike", code=tape_code(row.code)))
     last = standing[-1]
     last.struck_at, last.struck_by, last.struck_because = unit.now, unit.who, said
     row.settled = tuple(each for each in row.settled if each not in last.settled)
@@ -82,8 +88,8 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     _tell(
         unit,
         row,
-        "repair struck out",
-        say("steps", "struck_out", words=words(row, last), said=said),
+        "repair-struck-out",
+        say("repair_record", "event_repair_struck", repair=words(row, last), reason=said),
     )
     return row_records.tape(row)
 
@@ -95,37 +101,47 @@ def look(unit: Unit, code: TapeCode, verdict: Look, *, note: str = "") -> TapeRe
     """
     row = lookup.tape_in_the_shop(unit, code)
     if row.repaired_at is None:
-        raise Refused(say("steps", "tape_had_repair_nothing", code=row.code))
+        raise Refused(say("repair_record", "nothing_to_look_at", code=tape_code(row.code)))
     tape_facts.see(unit, row, verdict)
-    told = say("steps", "may_go") if verdict is Look.OK else say("steps", "done_again")
-    said = entered_text.line("note", note)
-    line = say("steps", "looked_after_repair", told=told) + (f"; {said}" if said else "")
-    history.append_of_tape(unit, row, "looked after repair", line)
+    said = entered_text.line(say("repair_record", "note"), note)
+    line = say("repair_record", "event_look", verdict=verdict.value, note=said, given=len(said))
+    history.append_of_tape(unit, row, "looked-after-repair", line)
     return row_records.tape(row)
 
 
 def words(tape: TapeRow, row: RepairRow) -> str:
     """``move the reels into a donor shell: done, with a shell of a flea-market T-120; screws were gone``."""
-    said = condition.repair(row.code, tape.draft.format).words
-    said += ": done" if row.succeeded else ": failed"
-    if row.part:
-        said += say("steps", "donor_s", value=spoken(row.part)) + (
-            f" from {row.came_from}" if row.came_from else ""
-        )
-    return said + (f"; {row.note}" if row.note else "")
+    return say(
+        "repair_record",
+        "event_repair",
+        repair=condition.repair(row.code, tape.draft.format).words,
+        how="held" if row.succeeded else "failed",
+        part=spoken(row.part) if row.part else "none",
+        where=row.came_from,
+        whence=len(row.came_from) if row.part else 0,
+        note=row.note,
+        given=len(row.note),
+    )
 
 
 def _check(repair: str, succeeded: bool, part: DonorPart | None, from_elsewhere: str | None) -> None:
     if repair not in condition.REPAIRS:
-        raise WrongInput("repair", repair, say("steps", "accepted_2", repairs=", ".join(condition.REPAIRS)))
+        names = ", ".join(condition.REPAIRS)
+        raise WrongInput(
+            say("repair_record", "repair"), repair, say("repair_record", "accepted", names=names)
+        )
     if repair == "splice" and succeeded:
-        raise Refused(say("steps", "splice_held_recorded_place"))
+        raise Refused(say("repair_record", "record_as_splice"))
     fits = FITTED.get(repair, ())
     if part is not None and part not in fits:
-        accepted = ", ".join(each.value for each in fits) or say("steps", "part")
-        raise WrongInput("part", part.value, f"{repair} takes {accepted}")
+        parts = locale_figures.listed([each.value for each in fits], "or")
+        sentence = "takes_parts" if fits else "takes_no_part"
+        accepted = say("repair_record", sentence, repair=repair, parts=parts)
+        raise WrongInput(say("repair_record", "part"), part.value, accepted)
     if from_elsewhere is not None and part is None:
-        raise WrongInput(say("steps", "came"), from_elsewhere, say("steps", "told_together_part_fitted"))
+        raise WrongInput(
+            say("repair_record", "came_from"), from_elsewhere, say("repair_record", "with_a_part")
+        )
 
 
 def _settled_by(row: TapeRow, repair: str) -> tuple[Finding, ...]:

@@ -21,6 +21,7 @@ from core.services import tape_facts
 from core.store import history, lookup, row_records
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
+from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 LONGEST_CUT_CM = 1000.0
@@ -50,14 +51,13 @@ def splice(
     row.not_for_reuse, row.astray_since = True, None
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
     tape_facts.ask_for_look(unit, row)
-    inside = say("steps", "clear_leader") if where is Section.LEADER else ""
     said = say(
-        "steps",
-        "spliced_cm_cut_away",
-        words=place.words,
-        inside=inside,
-        cut_cm=f"{cut_cm:g}",
-        words_2=spoken(joined_with),
+        "repair_record",
+        "event_spliced",
+        where="leader" if where is Section.LEADER else "program",
+        place=place.words,
+        cm=cut_cm,
+        **{"with": spoken(joined_with)},
     )
     history.append_of_tape(unit, row, "spliced", said, splices=_splices(row))
     return row_records.tape(row)
@@ -70,15 +70,15 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     Refused when there is none.
     """
     row = lookup.tape_in_the_shop(unit, code)
-    reason = entered_text.reason(say("steps", "why_splice_struck_out"), because)
+    reason = entered_text.reason(say("repair_record", "why_strike_splice"), because)
     standing = [each for each in row.splices if each.struck_at is None]
     struck = _to_strike(row, standing, which)
     struck.struck_at, struck.struck_by, struck.struck_because = unit.now, unit.who, reason
-    said = say("steps", "splice_struck_out", measured=_measured(struck), reason=reason)
-    if len(standing) == 1:
-        said += _free_again(unit, row)
+    must_come_off = len(standing) == 1 and _free_again(unit, row)
+    sentence = "event_splice_struck_label" if must_come_off else "event_splice_struck"
+    said = say("repair_record", sentence, place=_measured(struck), reason=reason)
     tape_facts.forget_look(row)
-    history.append_of_tape(unit, row, "splice struck out", said, splices=_splices(row))
+    history.append_of_tape(unit, row, "splice-struck-out", said, splices=_splices(row))
     return row_records.tape(row)
 
 
@@ -86,9 +86,9 @@ def take_label_off(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that a label which no longer belongs on a cassette is off it. Refused where none is astray."""
     row = lookup.tape_in_the_shop(unit, code)
     if row.astray_since is None:
-        raise Refused(say("steps", "tape_carries_label_come", code=row.code))
+        raise Refused(say("repair_record", "no_label_to_take_off", code=tape_code(row.code)))
     row.astray_since = None
-    history.append_of_tape(unit, row, "label off", say("steps", "reuse_label_taken_off"))
+    history.append_of_tape(unit, row, "label-off", say("repair_record", "event_label_off"))
     return row_records.tape(row)
 
 
@@ -96,10 +96,10 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that the not-for-reuse label is on the cassette. Refused for a tape that needs none."""
     row = lookup.tape_in_the_shop(unit, code)
     if not row.not_for_reuse:
-        raise Refused(say("steps", "tape_splice_needs_mark", code=row.code))
+        raise Refused(say("repair_record", "needs_no_label", code=tape_code(row.code)))
     if row.marked_at is None:
         row.marked_at = unit.now
-        history.append_of_tape(unit, row, "marked", say("steps", "reuse_label_cassette"))
+        history.append_of_tape(unit, row, "marked", say("repair_record", "event_label_on"))
     return row_records.tape(row)
 
 
@@ -107,9 +107,10 @@ def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str =
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = lookup.tape_in_the_shop(unit, code)
     seen = tape_facts.add_findings(row, findings)
-    said = entered_text.line("note", note)
+    said = entered_text.line(say("repair_record", "note"), note)
     if seen:
-        words = f"seen: {', '.join(spoken(each) for each in seen)}" + (f"; {said}" if said else "")
+        found = ", ".join(spoken(each) for each in seen)
+        words = say("repair_record", "event_found", findings=found, note=said, given=len(said))
         history.append_of_tape(unit, row, "found", words)
     return row_records.tape(row)
 
@@ -117,20 +118,26 @@ def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str =
 def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> TapeRecord:
     """Takes a finding off a tape: wrong, or over (mould cleaned, rights shown); ``note`` says why."""
     row = lookup.tape_in_the_shop(unit, code)
-    reason = entered_text.reason(say("steps", "why_finding_cleared"), note)
+    reason = entered_text.reason(say("repair_record", "why_clear"), note)
     if finding not in row.findings:
-        raise Refused(say("steps", "tape_finding_clear", code=row.code, words=spoken(finding)))
+        raise Refused(
+            say("repair_record", "no_such_finding", code=tape_code(row.code), finding=spoken(finding))
+        )
     row.findings = tuple(each for each in row.findings if each is not finding)
     row.settled = tuple(each for each in row.settled if each is not finding)
     row.verdict = condition.verdict(row.findings, row.draft.format)
-    history.append_of_tape(unit, row, "cleared", say("steps", "longer", words=spoken(finding), reason=reason))
+    history.append_of_tape(
+        unit, row, "cleared", say("repair_record", "event_cleared", finding=spoken(finding), reason=reason)
+    )
     return row_records.tape(row)
 
 
 def _place(line: TapeLine, minutes: float | None, metres: float | None) -> Place:
     if (minutes is None) is (metres is None):
         found = "neither" if minutes is None else "both"
-        raise WrongInput(say("steps", "place_splice"), found, say("steps", "either_minutes_metres_head"))
+        raise WrongInput(
+            say("repair_record", "splice_place"), found, say("repair_record", "minutes_or_metres")
+        )
     return (
         places.after_metres(line, metres or 0.0) if minutes is None else places.after_minutes(line, minutes)
     )
@@ -167,26 +174,25 @@ def _to_strike(row: TapeRow, standing: Sequence[SpliceRow], which: Splice | None
     if found:
         return found[-1]
     if which is None or not standing:
-        raise Refused(say("steps", "tape_splice_could_struck", code=row.code))
-    raise Refused(say("steps", "splice_tape_struck_out", code=row.code))
+        raise Refused(say("repair_record", "no_splice_to_strike", code=tape_code(row.code)))
+    raise Refused(say("repair_record", "splice_struck_already", code=tape_code(row.code)))
 
 
-def _free_again(unit: Unit, row: TapeRow) -> str:
-    """No splice is left on a tape at hand; what the history says of its label."""
+def _free_again(unit: Unit, row: TapeRow) -> bool:
+    """No splice is left on a tape at hand; whether its label has to come off."""
     was_marked = row.marked_at is not None
     row.not_for_reuse, row.marked_at = False, None
     reopened = moves.needing_splice(row.findings)
     row.settled = tuple(each for each in row.settled if each not in reopened)
-    if not was_marked:
-        return ""
-    row.astray_since = unit.now
-    return say("steps", "reuse_label_come_off")
+    if was_marked:
+        row.astray_since = unit.now
+    return was_marked
 
 
 def _measured(row: SpliceRow) -> str:
     if row.measured is Measure.METRES and row.at_metres is not None:
-        return say("steps", "at_metres", metres=f"{row.at_metres:g}")
-    return say("steps", "at_minutes", minutes=f"{row.at_minutes:g}")
+        return say("repair_record", "at_metres", figure=row.at_metres)
+    return say("repair_record", "at_minutes", figure=row.at_minutes)
 
 
 def _check_cut(row: TapeRow, cut_cm: float) -> None:
@@ -194,7 +200,7 @@ def _check_cut(row: TapeRow, cut_cm: float) -> None:
     most = min(metres * 100, LONGEST_CUT_CM)
     if not isfinite(cut_cm) or not 0 <= cut_cm <= most:
         raise WrongInput(
-            say("steps", "centimetres_cut_away"), cut_cm, say("steps", "accepted_3", most=f"{most:.0f}")
+            say("repair_record", "cut_length"), cut_cm, say("repair_record", "cut_bounds", most=round(most))
         )
 
 

@@ -17,6 +17,7 @@ from core.services import shop_settings
 from core.store import current_settings, history
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 PAGE_OF = {
@@ -163,7 +164,7 @@ def _check_playing(unit: Unit, settings: ShopSettings) -> None:
         select(TapeRow.code, TapeRow.deck).where(TapeRow.deck.is_not(None))
     ):
         if deck not in known:
-            raise Refused(say("settings", "deck-is-playing", deck=deck, code=code))
+            raise Refused(say("settings", "deck-is-playing", deck=deck, code=locale_figures.tape_code(code)))
 
 
 def _is_an_event(difference: Difference) -> bool:

@@ -43,9 +43,9 @@ def take_minutes(row: TapeRow, minutes: float | None) -> None:
     longest = tape_minutes.belief(TapeLine(1, row.draft.format), None).longest
     if not 0 < minutes <= longest:
         raise WrongInput(
-            say("steps", "minutes_played"),
+            say("tapes", "minutes_played"),
             minutes,
-            say("steps", "more_than_most_accepted", longest=f"{longest:.0f}"),
+            say("tapes", "minutes_bounds", longest=round(longest)),
         )
     row.played_minutes = minutes
 
@@ -55,9 +55,7 @@ def check_capture(row: TapeRow, shown: Shown, minutes: float | None) -> None:
     if shown.is_nothing:
         return
     if minutes is None:
-        raise WrongInput(
-            say("steps", "what_deck_showed"), shown.words, say("steps", "told_together_minutes_played")
-        )
+        raise WrongInput(say("tapes", "what_deck_showed"), shown.words, say("tapes", "with_minutes"))
     tape_minutes.check(found(row.draft, shown), None)
 
 

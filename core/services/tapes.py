@@ -25,6 +25,7 @@ from core.store import history as chain
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
+from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 AT_WORK = tuple(each for each in Station if each.is_unfinished)
@@ -65,11 +66,11 @@ def move(
     exact = _count_minutes(unit, row, minutes, shown)
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
-    row.station, row.since, row.note = station, unit.now, entered_text.line("note", note)
+    row.station, row.since, row.note = station, unit.now, entered_text.line(say("tapes", "note"), note)
     told = (
-        (say("steps", "looked_after_repair_may"), looked),
-        (say("steps", "before_rest_over"), early),
-        (say("steps", "min_read_off_deck", minutes=f"{minutes or 0:g}"), exact),
+        (say("tapes", "looked_by_move"), looked),
+        (say("tapes", "rest_over_early"), early),
+        (say("tapes", "file_counts", minutes=minutes or 0), exact),
     )
     besides = [words for words, is_so in told if is_so]
     _tell_move(unit, row, before, seen, without_splice, shown, besides)
@@ -105,7 +106,7 @@ def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
 def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
     """Whether this move was the look after a repair; Refused where one is due and the move does not count."""
     if row.repaired_at is not None and row.look is None and not counts:
-        raise Refused(say("steps", "tape_repaired_nobody_looked", code=row.code))
+        raise Refused(say("tapes", "needs_look", code=tape_code(row.code)))
     return tape_facts.confirm_by_move(unit, row)
 
 
@@ -118,11 +119,11 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
         clock = current_settings.local(unit, until)
         raise Refused(
             say(
-                "steps",
-                "tape_came_cold_rests",
-                code=row.code,
+                "tapes",
+                "still_cold",
+                code=tape_code(row.code),
                 day=locale_figures.day(clock.date()),
-                clock=f"{clock:%H:%M}",
+                time=locale_figures.time_of_day(clock),
                 caution=acclimatisation.caution(),
             )
         )
@@ -130,8 +131,8 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
 
 
 def _settle_without_splice(row: TapeRow, reason: str) -> None:
-    if not entered_text.line("instead of a splice", reason):
-        raise WrongInput(say("steps", "instead_splice"), reason, say("steps", "say_what_done_tape"))
+    if not entered_text.line(say("tapes", "instead_of_splice"), reason):
+        raise WrongInput(say("tapes", "instead_of_splice"), reason, say("tapes", "say_what_was_done"))
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
 
 
@@ -157,7 +158,7 @@ def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown
 def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> None:
     if there is not Station.PLAYING:
         if deck is not None:
-            raise WrongInput("deck", deck, say("steps", "deck_named_only_tape"))
+            raise WrongInput(say("decks", "deck"), deck, say("decks", "named_to_play"))
         row.deck = None
         return
     if deck is None:
@@ -165,7 +166,7 @@ def _take_deck(unit: Unit, row: TapeRow, there: Station, deck: str | None) -> No
     _check_plays(unit, deck, row.draft)
     taken = unit.session.scalars(select(TapeRow.code).where(TapeRow.deck == deck)).first()
     if taken is not None:
-        raise Refused(say("steps", "deck_playing_tape_take", deck=deck, taken=taken))
+        raise Refused(say("decks", "is_taken", deck=deck, code=tape_code(taken)))
     row.deck = deck
 
 
@@ -174,9 +175,9 @@ def _check_plays(unit: Unit, name: str, draft: TapeLine) -> None:
     deck = current_settings.deck(unit, name)
     systems = deck_choice.possible_systems(draft.format, draft.recorded_as)
     if not deck.in_service:
-        raise Refused(f"Deck {name} is out of service. Choose another one.")
+        raise Refused(say("decks", "out_of_service", deck=name))
     if not deck.plays.intersection(systems):
-        raise Refused(f"Deck {name} does not play {' or '.join(systems)}. Choose another one.")
+        raise Refused(say("decks", "does_not_play", deck=name, systems=locale_figures.listed(systems, "or")))
 
 
 def _tell_move(
@@ -188,11 +189,15 @@ def _tell_move(
     shown: Shown,
     besides: Iterable[str],
 ) -> None:
-    parts = [f"{spoken(before)} → {spoken(row.station)}"]
-    parts += [say("steps", "on_deck", deck=row.deck)] if row.deck else []
-    parts += [say("steps", "seen", findings=", ".join(spoken(each) for each in seen))] if seen else []
-    parts += [say("steps", "instead_splice_2", without_splice=without_splice)] if without_splice else []
-    parts += [] if shown.is_nothing else [say("steps", "deck_showed", words=shown.words)]
+    parts = [say("tapes", "event_moved", **{"from": spoken(before), "to": spoken(row.station)})]
+    if row.deck:
+        parts.append(say("tapes", "event_on_deck", deck=row.deck))
+    if seen:
+        parts.append(say("tapes", "event_found", findings=", ".join(spoken(each) for each in seen)))
+    if without_splice:
+        parts.append(say("tapes", "event_instead_of_splice", what=without_splice))
+    if not shown.is_nothing:
+        parts.append(say("tapes", "event_deck_showed", what=shown.words))
     parts += besides
     parts += [row.note] if row.note else []
     chain.append_of_tape(

@@ -16,6 +16,7 @@ from core.store.job_tables import JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import CounterRow, SettingsVersionRow
 from core.store.tape_tables import DonorRow, RecordingRow, TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -91,14 +92,16 @@ def _tapes(unit: Unit, told: _Told) -> Iterator[str]:
             if _as_read(name, said.get(name, _UNTOLD[name])) != value:
                 yield say(
                     "records",
-                    "tape_but_history_says",
-                    code=row.code,
+                    "audit_tape_differs",
+                    code=locale_figures.tape_code(row.code),
                     name=name,
                     value=f"{value!r}",
                     get=f"{said.get(name)!r}",
                 )
     yield from (
-        say("records", "tape_history_but_tables", code=code) for code in told.tapes if code not in seen
+        say("records", "audit_tape_unknown", code=locale_figures.tape_code(code))
+        for code in told.tapes
+        if code not in seen
     )
 
 
@@ -155,7 +158,7 @@ def _papers(unit: Unit, told: _Told) -> Iterator[str]:
     quotes = unit.session.execute(select(JobRow.number, type_coerce(JobRow.quote, Text)).order_by(JobRow.id))
     for number, text in quotes:
         if history.fingerprint(text) != told.quotes.get(number):
-            yield say("records", "job_quote_one_agreed", number=number)
+            yield say("records", "audit_quote_altered", number=number)
     receipts = select(PickupRow.command, JobRow.number, type_coerce(PickupRow.record, Text)).join(
         JobRow, JobRow.id == PickupRow.job_id
     )
@@ -163,9 +166,9 @@ def _papers(unit: Unit, told: _Told) -> Iterator[str]:
     for command, number, text in unit.session.execute(receipts):
         found.add(command)
         if history.fingerprint(text) != told.pickups.get(command):
-            yield say("records", "job_receipt_one_signed", number=number)
+            yield say("records", "audit_receipt_altered", number=number)
     if missing := told.pickups.keys() - found:
-        yield say("records", "receipts_history_tables", count=len(missing))
+        yield say("records", "audit_receipts_missing", count=len(missing))
 
 
 def _money(unit: Unit, told: _Told) -> Iterator[str]:
@@ -175,16 +178,16 @@ def _money(unit: Unit, told: _Told) -> Iterator[str]:
     for number, minor in unit.session.execute(paid.group_by(JobRow.number).order_by(JobRow.number)):
         if minor != told.paid.get(number, 0):
             said = told.paid.get(number, 0)
-            yield say("records", "job_minor_units_entered", number=number, minor=minor, said=said)
+            yield say("records", "audit_payments_differ", number=number, minor=minor, said=said)
 
 
 def _donors(unit: Unit, told: _Told) -> Iterator[str]:
     for row in unit.session.scalars(select(DonorRow).order_by(DonorRow.id)):
         if row.count != (said := told.donors.pop(row.id, None)):
             kind = f"{row.format} {row.part.value}"
-            yield say("records", "donors_shelf_history_says", count=row.count, kind=kind, said=said)
+            yield say("records", "audit_donors_differ", count=row.count, kind=kind, said=said)
     if told.donors:
-        yield say("records", "kinds_donor_history_tables", count=len(told.donors))
+        yield say("records", "audit_donors_missing", count=len(told.donors))
 
 
 def _settings(unit: Unit, told: _Told) -> Iterator[str]:
@@ -200,4 +203,4 @@ def _numbers(unit: Unit) -> Iterator[str]:
     last = unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "job")).one()
     there = set(unit.session.scalars(select(JobRow.id)))
     if missing := sorted(set(range(1, last + 1)) - there):
-        yield say("records", "jobs_missing_first_th", count=len(missing), missing=missing[0])
+        yield say("records", "audit_orders_missing", count=len(missing), missing=missing[0])

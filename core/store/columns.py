@@ -92,9 +92,9 @@ class Serialized(TypeDecorator[Any]):
 
 
 def in_utc(moment: datetime) -> datetime:
-    """The same moment in UTC; ValueError when it carries no zone."""
+    """The same moment in UTC; TypeError when it carries no zone."""
     if moment.tzinfo is None:
-        raise ValueError(f"a moment without its time zone: {moment!r}")
+        raise TypeError(f"a moment without its time zone: {moment!r}")
     return moment.astimezone(UTC)
 
 

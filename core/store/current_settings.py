@@ -48,8 +48,9 @@ def deck(unit: Unit, name: str) -> Deck:
     """The deck of a name; WrongInput when the shop has none of it."""
     known = {each.name: each for each in read(unit).decks}
     if name not in known:
-        names = ", ".join(known) or say("files", "none")
-        raise WrongInput(say("settings", "deck"), name, say("readers", "decks_shop", names=names))
+        listed = ", ".join(known)
+        accepted = say("decks", "no_such_deck", decks=listed) if known else say("decks", "no_decks")
+        raise WrongInput(say("decks", "deck"), name, accepted)
     return known[name]
 
 

@@ -68,10 +68,10 @@ def checked(path: Path) -> tuple[str, list[str]]:
         head, last = json.loads(found[0]), json.loads(found[-1])
         revision, said = str(head["tapewright"]), last.get("sha256")
     except (ValueError, IndexError, KeyError, TypeError, AttributeError):
-        raise WrongInput("backup", str(path), say("records", "backup_made_tapewright_accepted")) from None
+        raise WrongInput(say("records", "backup"), str(path), say("records", "backup_is_not_ours")) from None
     body = "".join(line + "\n" for line in found[:-1]).encode()
     if said != hashlib.sha256(body).hexdigest():
-        raise WrongInput("backup", str(path), say("records", "lines_do_add_up"))
+        raise WrongInput(say("records", "backup"), str(path), say("records", "backup_incomplete"))
     return revision, found
 
 

@@ -121,14 +121,14 @@ def _open_server(address: str) -> Database:
 
 
 def _server_url(address: str) -> URL:
-    accepted = say("records", "shop_sqlite_file_postgresql")
+    accepted = say("records", "shop_address_accepted")
     try:
         url = make_url(address)
     except (ArgumentError, ValueError):
         # The address itself is not repeated: there may be a password in it.
-        raise WrongInput("shop", say("records", "address_cannot_read"), accepted) from None
+        raise WrongInput(say("records", "shop"), say("records", "address_is_unreadable"), accepted) from None
     if url.get_backend_name() not in ("postgresql", "postgres"):
-        raise WrongInput("shop", url.drivername, accepted)
+        raise WrongInput(say("records", "shop"), url.drivername, accepted)
     return url.set(drivername="postgresql+psycopg")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 
@@ -17,26 +18,27 @@ FAILURES = (DBAPIError, PoolTimeout, StaleDataError, OSError, sqlite_module().Er
 """What `named` understands."""
 
 _SIGNS = (
-    ("database is locked", "file_busy"),
-    ("lock timeout", "server_busy"),
-    ("readonly database", "file_read_only"),
-    ("read-only", "server_read_only"),
-    ("disk is full", "disk_full"),
-    ("no space left", "disk_full"),
-    ("unable to open", "cannot_open"),
-    ("not a database", "no_shop_file"),
-    ("malformed", "file_damaged"),
-    ("disk i/o error", "disk_failed"),
-    ("password authentication failed", "wrong_password"),
-    ("does not exist", "not_there"),
+    (re.compile("database is locked"), "file_busy"),
+    (re.compile("lock timeout"), "server_busy"),
+    (re.compile("readonly database"), "file_read_only"),
+    (re.compile("read-only"), "server_read_only"),
+    (re.compile("disk is full"), "disk_full"),
+    (re.compile("no space left"), "disk_full"),
+    (re.compile("unable to open"), "cannot_open"),
+    (re.compile("not a database"), "no_shop_file"),
+    (re.compile("malformed"), "file_damaged"),
+    (re.compile("disk i/o error"), "disk_failed"),
+    (re.compile("password authentication failed"), "wrong_password"),
+    (re.compile("does not exist"), "not_there"),
 )
-"""What a driver says in its message, and the sentence of `records.ftl` that tells it to a person."""
+"""What a driver says in its message, in small letters, and the sentence of `records.ftl` for a person."""
+_CLASH = re.compile("unique|duplicate key")
 
 
 def named(error: Exception, where: str) -> TapewrightError | None:
     """The failure as the shop names it, or None when it is a bug and must be seen as one."""
     if isinstance(error, StaleDataError):
-        return Conflict(say("records", "somebody_else_changed_first"))
+        return Conflict(say("records", "changed_by_somebody"))
     if isinstance(error, IntegrityError):
         return _clash(error)
     if isinstance(error, ProgrammingError):
@@ -45,12 +47,12 @@ def named(error: Exception, where: str) -> TapewrightError | None:
         return Unavailable(say("records", _SIGNS[0][1], where=where))
     said = str(getattr(error, "orig", None) or error).lower()
     for sign, sentence in _SIGNS:
-        if sign in said:
+        if sign.search(said):
             return Unavailable(say("records", sentence, where=where))
     if isinstance(error, DBAPIError) and _is_gone(error):
         return Unavailable(say("records", "unreachable", where=where))
     if isinstance(error, (OSError, sqlite_module().Error)):
-        return Unavailable(say("records", "cannot_used", where=where, error=error))
+        return Unavailable(say("records", "unusable", where=where, error=error))
     return None
 
 
@@ -76,6 +78,6 @@ def _is_gone(error: DBAPIError) -> bool:
 
 def _clash(error: IntegrityError) -> Conflict | None:
     said = str(error.orig).lower()
-    if "unique" in said or "duplicate key" in said:
-        return Conflict(say("records", "somebody_else_stored_same"))
+    if _CLASH.search(said):
+        return Conflict(say("records", "stored_by_somebody"))
     return None

@@ -46,7 +46,7 @@ def copy_file(source: Path, target: Path) -> Path:
     try:
         _copy(source, growing)
         if problems := problems_of_file(growing):
-            raise Unavailable(say("records", "copy_sound_thrown_away", source=source, problems=problems[0]))
+            raise Unavailable(say("records", "copy_not_sound", source=source, problems=problems[0]))
         _flush(growing)
         os.replace(growing, target)
         _flush(target.parent)
@@ -69,7 +69,7 @@ def problems_of_file(path: Path) -> list[str]:
         return [str(error)]
     finally:
         connection.close()
-    return found + [say("records", "row_points_row", row=row[0], row_2=row[2]) for row in broken]
+    return found + [say("records", "link_is_broken", row=row[0], row_2=row[2]) for row in broken]
 
 
 def _copy(source: Path, target: Path) -> None:

@@ -23,7 +23,7 @@ from core.wording.messages import say
 BEGINNING = "0" * 64
 """What the first line has as the digest before it."""
 
-_HEAD = "head of history"
+_HEAD = "head_of_history"
 
 
 def append(
@@ -121,14 +121,15 @@ def verify(unit: Unit) -> tuple[str, ...]:
     seq, before = 0, BEGINNING
     for event in lines(unit):
         if event.seq != seq + 1:
-            problems.append(f"History: {_span(seq + 1, event.seq - 1)} missing.")
+            problems.append(_missing("history_line_missing", "history_lines_missing", seq + 1, event.seq - 1))
         elif event.previous != before:
-            problems.append(say("records", "history_line_does_follow", seq=event.seq))
+            problems.append(say("records", "history_line_unlinked", seq=event.seq))
         if digest(event) != event.digest:
             problems.append(say("records", "history_line_altered", seq=event.seq, kind=event.kind))
         seq, before = event.seq, event.digest
     if latest(unit) > seq:
-        problems.append(say("records", "history_missing_end", span=_span(seq + 1, latest(unit))))
+        last = latest(unit)
+        problems.append(_missing("history_end_missing", "history_lines_end_missing", seq + 1, last))
     return tuple(problems)
 
 
@@ -151,5 +152,5 @@ def _head(unit: Unit, seq: int) -> str:
     return known or BEGINNING
 
 
-def _span(first: int, last: int) -> str:
-    return f"line {first} is" if first == last else f"lines {first} to {last} are"
+def _missing(one: str, several: str, first: int, last: int) -> str:
+    return say("records", one if first == last else several, first=first, last=last)

@@ -12,6 +12,7 @@ from core.model.stations import Station
 from core.store.job_tables import JobRow
 from core.store.tape_tables import TapeRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 IN_THE_SHOP = tuple(station for station in Station if station.is_in_the_shop)
@@ -23,7 +24,7 @@ def job_row(unit: Unit, number: str) -> JobRow:
     wanted = numbers.read_job_number(number)
     row = unit.session.scalars(whole_jobs().where(JobRow.number == wanted)).one_or_none()
     if row is None:
-        raise WrongInput(say("records", "job_number"), wanted, say("records", "job_shop_number"))
+        raise WrongInput(say("records", "order_number"), wanted, say("records", "no_such_order"))
     return row
 
 
@@ -32,7 +33,7 @@ def tape_row(unit: Unit, code: str) -> TapeRow:
     wanted = numbers.read_tape_code(code)
     row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
     if row is None:
-        raise WrongInput(say("records", "tape_code"), wanted, say("records", "tape_shop_code"))
+        raise WrongInput(say("records", "tape_code"), wanted, say("records", "no_such_tape"))
     return row
 
 
@@ -40,7 +41,8 @@ def tape_in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
     """The tape of a code; Refused once it was handed back, WrongInput when there is none."""
     row = tape_row(unit, code)
     if row.station is Station.HANDED_BACK:
-        raise Refused(say("steps", "tape_handed_back_nothing", code=row.code, since=f"{row.since:%Y-%m-%d}"))
+        day = locale_figures.day(row.since.date())
+        raise Refused(say("tapes", "gone_home", code=locale_figures.tape_code(row.code), day=day))
     return row
 
 

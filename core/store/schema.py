@@ -35,9 +35,9 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
     if found == HEAD:
         return None
     if found is None and holds_tables:
-        raise WrongInput("shop", database.where, say("records", "tables_made_tapewright"))
+        raise WrongInput(say("records", "shop"), database.where, say("records", "tables_not_ours"))
     if found is None and not create:
-        raise Unavailable(say("records", "holds_shop_yet", where=database.where))
+        raise Unavailable(say("records", "no_shop_yet", where=database.where))
     kept = None
     if found is not None:
         check_known(found, database.where)
@@ -50,7 +50,7 @@ def _find_file(path: Path, create: bool) -> None:
     if path.exists():
         return
     if not create:
-        raise Unavailable(say("records", "shop_file", path=path))
+        raise Unavailable(say("records", "no_shop_at", path=path))
     path.parent.mkdir(parents=True, exist_ok=True)
 
 
@@ -66,7 +66,7 @@ def _look(database: Database) -> tuple[str | None, bool]:
 def check_known(found: str, where: str) -> None:
     """Refused when a newer program wrote tables of revision ``found``."""
     if not any((_MIGRATIONS / "versions").glob(f"{found}_*.py")):
-        raise Refused(say("records", "written_newer_tapewright_tables", where=where, found=found, head=HEAD))
+        raise Refused(say("records", "written_by_newer", where=where, found=found, head=HEAD))
 
 
 def upgrade(connection: Connection, revision: str = "head") -> None:
@@ -86,7 +86,7 @@ def _upgrade(database: Database) -> None:
         upgrade(connection)
         is_file = connection.dialect.name == "sqlite"
         if is_file and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
-            raise Unavailable(say("records", "update_would_break_links", where=database.where))
+            raise Unavailable(say("records", "update_breaks_links", where=database.where))
 
 
 @contextmanager

@@ -71,7 +71,7 @@ def _by_code(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     except WrongInput:
         return
     for job in unit.session.connection().scalars(_CODED, {"code": code}):
-        yield job, "tape code"
+        yield job, "tape-code"
 
 
 def _by_phone(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
@@ -102,7 +102,7 @@ def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     alike = _alike(words, _names(unit))
     found = unit.session.connection().execute(_NAMED, {"alike": alike})
     best_first = sorted(found, key=lambda row: alike.index(row.folded))
-    yield from ((job, "a similar name") for job in _called_about(best_first))
+    yield from ((job, "similar-name") for job in _called_about(best_first))
 
 
 def _alike(words: Sequence[str], names: _Names) -> list[str]:
@@ -153,7 +153,7 @@ def _names(unit: Unit) -> _Names:
 
 
 def _was_corrected(unit: Unit, seq: int) -> bool:
-    corrected = select(EventRow.seq).where(EventRow.seq > seq, EventRow.kind == "customer corrected")
+    corrected = select(EventRow.seq).where(EventRow.seq > seq, EventRow.kind.like("customer_corrected"))
     return unit.session.scalars(corrected.limit(1)).first() is not None
 
 

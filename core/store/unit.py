@@ -15,7 +15,7 @@ _COUNTERS = table("counters", column("name"), column("last"))
 
 
 def _none_given() -> ShopSettings:
-    raise LookupError("no settings of a new shop were given to this unit")
+    raise NotImplementedError("no settings of a new shop were given to this unit")
 
 
 @dataclass(frozen=True, slots=True)

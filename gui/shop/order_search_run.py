@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from core.model.errors import TapewrightError
 from core.services import box_order
-from core.services.box_order import Proposal, Question
+from core.services.box_order import Proposal, SequencingProblem
 from gui.toolkit.workers import Work
 
 
@@ -44,7 +44,7 @@ class OrderSearch(QObject):
             self._stop.set()
             self._stop = None
 
-    def _think(self, stop: Event, question: Question) -> None:
+    def _think(self, stop: Event, question: SequencingProblem) -> None:
         if stop is self._stop:
             self._work.compute_long(
                 partial(question.answer, partial(_is_over, stop, self._work)),

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import TapewrightError
 from core.services import box_order
-from core.services.box_order import Change, Proposal
+from core.services.box_order import CompletionChange, Proposal
 from core.services.shop_overview import ShopView
 from gui.shop.chapter import Chapter
 from gui.shop.order_search_run import OrderSearch
@@ -82,7 +82,7 @@ class QueueOrderPage(PaperFrame):
         self.look.setText(say("plans", "order_stop" if looking else "order_look"))
         self.put.setVisible(proposal is not None)
 
-    def _write(self, sentences: list[str], changes: list[Change] | None = None) -> None:
+    def _write(self, sentences: list[str], changes: list[CompletionChange] | None = None) -> None:
         empty(self._told.column)
         facts = FactList(26 * theme.UNIT)
         told = [(f"{each.customer} · {each.number}", change_words(each)) for each in changes or ()]
@@ -114,7 +114,7 @@ class QueueOrderPage(PaperFrame):
         self._told.hide()
 
 
-def change_words(change: Change) -> str:
+def change_words(change: CompletionChange) -> str:
     """``2.3 days sooner; promised for Thursday 12 March, 19 times in 20 (14 times in 20 as it stands)``."""
     moved = say("plans", "later" if change.days < 0 else "sooner", days=_days(abs(change.days)))
     if change.promised is None or change.was is None or change.will is None:

@@ -107,7 +107,7 @@ def found_piece(found: CallerMatch) -> TrayItem:
 
 def matched_words(found: CallerMatch) -> str:
     """By what the order was found: ``name``."""
-    return say("names", f"matched-{found.matched.replace(' ', '-')}")
+    return say("names", f"matched-{found.matched}")
 
 
 def to_call_piece(kept: Kept) -> TrayItem:

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from core.cli.invocation import Invocation, Reply
 from core.model.settings_records import Expected, Outage, ShopSettings
 from core.services import box_order, closed_days, decks, event_counts, expectations, promises
-from core.services.box_order import Change, Proposal
+from core.services.box_order import CompletionChange, Proposal
 from core.services.event_counts import TimeOff
 from core.wording.messages import say
 
@@ -108,7 +108,7 @@ def _moved(days: float) -> str:
     return f"{abs(days):.1f} days {'sooner' if days > 0 else 'later'}"
 
 
-def _change(change: Change) -> dict[str, object]:
+def _change(change: CompletionChange) -> dict[str, object]:
     return {
         "number": change.number,
         "days_sooner": round(change.days, 3),
@@ -119,7 +119,9 @@ def _change(change: Change) -> dict[str, object]:
 
 
 def _stands(order: Iterable[str]) -> str:
-    return say("cli", "order_before_holds_again", order=", ".join(order) or "as the boxes came")
+    if not order:
+        return say("cli", "queue_as_they_came")
+    return say("cli", "order_before_holds_again", order=", ".join(order))
 
 
 def _figures(expected: Expected) -> dict[str, float]:

@@ -81,7 +81,7 @@ def _fitted(fitted: ShopSettings) -> Reply:
     document = {"decks": [_deck(deck.name, deck.in_service) for deck in fitted.decks], "closed": closed}
     return Reply(
         document,
-        say("cli", "out_service_shut", out=", ".join(out) or "no deck", closed=", ".join(closed) or "–"),
+        say("cli", "out_service_shut", out=", ".join(out) or "–", closed=", ".join(closed) or "–"),
     )
 
 

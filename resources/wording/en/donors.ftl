@@ -27,3 +27,23 @@ none_chosen = no part chosen
 lately = Recent changes
 line = { $when } · { $by }: { $words }
 is_right = { $format } { $part }: the count is now { $count }.
+
+# Refusals, and the lines about the shelf in the history.
+place_count = count
+place_came_from = where the parts came from
+why_correct = why the count is corrected
+count_to_add = from 1 to { $most } parts are accepted
+count_there = from 0 to { $most } parts are accepted
+none_left_to_use = There is no { $format } { $part } left on the shelf. Put one on the shelf first (donors --add { $typed_format } { $typed_part } N), or record that the part came from elsewhere.
+never_there = No { $format } { $part } from this place was ever on the shelf, so there is no count to correct. Put it on the shelf instead.
+counted_already = The shelf already counts { $count } × { $format } { $part }.
+event_put = { $whence ->
+        [0] { $count } × { $format } { $part } put on the shelf
+       *[other] { $count } × { $format } { $part } from { $where } put on the shelf
+    }
+event_used = 1 × { $format } { $part } taken off the shelf
+event_put_back = 1 × { $format } { $part } put back on the shelf
+event_corrected = { $whence ->
+        [0] { $format } { $part }: { $count } on the shelf, not { $before }: { $reason }
+       *[other] { $format } { $part } from { $where }: { $count } on the shelf, not { $before }: { $reason }
+    }

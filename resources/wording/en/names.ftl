@@ -38,4 +38,4 @@ matched-number = number
 matched-tape-code = tape code
 matched-name = name
 matched-phone = phone
-matched-a-similar-name = a similar name
+matched-similar-name = a similar name

@@ -100,3 +100,7 @@ accepted_4 = accepted: { $weekdays }
 sheet_places = a sheet has places 1 to { $places }
 long_number = { $begin }… ({ $count } digits)
 accepted_point = accepted: [x, y]
+phone_number = accepted: a phone number with its area code, or with + and the country code
+marking_as_printed = accepted: the marking as printed on the cassette, or null
+text_or_null = accepted: text or null
+customers_name = accepted: the customer's name

@@ -25,7 +25,7 @@ def test_days_are_closed_and_opened_again(typed: Typist, number: str) -> None:
     left = typed("reopen", "2026-04-06", "2026-04-07").document["closed"]
     assert [each["first"] for each in left] == ["2026-04-08"]
     refused = typed("reopen", "2026-04-06")
-    assert (refused.code, "no closed day" in refused.err) == (3, True)
+    assert (refused.code, "the shop is not closed then" in refused.err) == (3, True)
     typed("shut", "2026-03-02", "--because", "flu")
     assert typed("reopen", "2026-03-02", as_json=False).out.startswith("Closed 2026-04-08")
     assert typed("kept").document["counted"]["shut_days"] == 0
@@ -48,7 +48,7 @@ def test_what_is_expected_is_told_and_set(typed: Typist, number: str) -> None:
     refused = typed("expect", "--hours-to-repair", "0")
     assert (refused.code, "hours until a deck is back" in refused.err) == (2, True)
     assert typed("expect", "--unplanned-closures", "0.9").code == 2
-    assert "2.5 stated, 2.5 expected" in typed("expect", as_json=False).out
+    assert "2.5 entered, 2.5 expected" in typed("expect", as_json=False).out
 
 
 def test_an_order_is_found_kept_and_taken_back(typed: Typist, tmp_path: Path) -> None:

@@ -36,12 +36,12 @@ def test_nothing_is_left_to_promise_once_all_is_ready(typed: Typist, codes: list
     for code in codes[2:]:
         walk(typed, code, "cannot-be-played")
     refused = typed("promise-again", codes[0][:6], "--reason", "so")
-    assert (refused.code, "no day left to promise" in refused.err) == (3, True)
+    assert (refused.code, "nothing left to promise" in refused.err) == (3, True)
 
 
 def test_the_record_tells_kept_and_late(typed: Typist, box: Path) -> None:
     number = typed("book", box).document["number"]
-    assert typed("kept", as_json=False).out == "No promise is over yet.\n"
+    assert typed("kept", as_json=False).out == "No promised day has passed yet.\n"
     found = typed("kept", now=LATER).document
     assert (found["whole"]["promises"], found["whole"]["kept"]) == (1, 0)
     assert found["late"][0]["number"] == number
@@ -58,7 +58,7 @@ def test_a_deck_goes_out_and_comes_back(typed: Typist, box: Path) -> None:
     assert typed("deck", "VHS 1", "out").code == 3
     assert typed("deck", "VHS 9", "out").code == 2
     back = typed("deck", "VHS 1", "back", as_json=False).out
-    assert back.startswith("Out of service: no deck.")
+    assert back.startswith("Out of service: –.")
 
 
 def test_a_day_shut_is_kept(typed: Typist, box: Path) -> None:

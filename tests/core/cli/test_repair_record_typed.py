@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.wording.locale_figures import tape_code
 from tests.support.typed import READY, Typist, walk
 
 
@@ -114,7 +115,10 @@ def test_clearing_a_spliced_tape_is_the_look_unless_it_has_to_be_done_again(
     assert typed("move", codes[2], "cleared-to-play").code == 3
     spliced(typed, codes[2], "--at-minutes", "1")
     assert typed("move", codes[2], "cleared-to-play").document["look_due"] is False
-    assert "said by this move" in typed("history", codes[2]).document["history"][-1]["words"]
+    assert (
+        "looked over after its repair with this move"
+        in typed("history", codes[2]).document["history"][-1]["words"]
+    )
 
 
 def test_a_label_that_goes_home_on_a_tape_without_a_splice_is_warned_of_and_goes(
@@ -127,7 +131,7 @@ def test_a_label_that_goes_home_on_a_tape_without_a_splice_is_warned_of_and_goes
     number = codes[0][:6]
     gone = typed("pickup", number, "--tape", codes[0], "--signed-by", "Ada Fenwick")
     assert gone.code == 0
-    assert f"Tape {codes[0]} carries a not-for-reuse label though no splice is left on it" in gone.err
+    assert f"Tape {tape_code(codes[0])} has a not-for-reuse label but no splice" in gone.err
 
     walk(typed, codes[1], *READY)
     assert typed("pickup", number, "--tape", codes[1], "--signed-by", "Ada Fenwick").err == ""

@@ -68,7 +68,7 @@ def test_the_order_set_is_the_one_decks_and_dates_work_by(desk: Desk) -> None:
 
 def test_an_order_is_taken_back_by_another_step_and_both_stay_in_the_history(desk: Desk) -> None:
     long, short = crowd(desk)
-    with pytest.raises(Refused, match="no other was set"):
+    with pytest.raises(Refused, match="nothing to undo"):
         desk.shop.run(box_order.put_back)
     proposal = found(desk)
     desk.shop.run(box_order.put, proposal.order, proposal.seen)
@@ -76,10 +76,10 @@ def test_an_order_is_taken_back_by_another_step_and_both_stay_in_the_history(des
     assert boxes(desk) == [long, short]
     desk.shop.run(box_order.put_back)
     assert boxes(desk) == [short, long]
-    assert [each.words for each in events(desk.shop, "order of boxes")] == [
-        "2 boxes put in a better order",
-        "the order of boxes before the last one holds again",
-        "the order of boxes before the last one holds again",
+    assert [each.words for each in events(desk.shop, "order-of-boxes")] == [
+        "queue rearranged: 2 orders",
+        "queue set back to the order before",
+        "queue set back to the order before",
     ]
     with pytest.raises(Exception, match="append-only"), desk.shop.database.writing.begin() as connection:
         connection.execute(text("DELETE FROM box_orders"))
@@ -115,7 +115,7 @@ def test_a_day_promised_again_meanwhile_makes_the_order_stale(desk: Desk) -> Non
 def test_an_order_that_leaves_a_box_out_is_refused(desk: Desk) -> None:
     crowd(desk)
     proposal = found(desk)
-    with pytest.raises(WrongInput, match="every box that waits"):
+    with pytest.raises(WrongInput, match="every order that is waiting"):
         desk.shop.run(box_order.put, proposal.order[:1], proposal.seen)
 
 

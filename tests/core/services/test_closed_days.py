@@ -99,9 +99,9 @@ def test_days_off_that_cannot_be_are_refused(desk: Desk) -> None:
     ):
         with pytest.raises(WrongInput, match=wrong):
             desk.shop.run(closed_days.plan, first, last, words)
-    with pytest.raises(Refused, match="shut on Friday, January 1 already"):
+    with pytest.raises(Refused, match="already closed on Friday, January 1"):
         desk.shop.run(closed_days.plan, NEW_YEAR, NEW_YEAR, "a rest")
-    with pytest.raises(Refused, match="New Year's Day, a public holiday"):
+    with pytest.raises(Refused, match=r"a public holiday .New Year's Day"):
         desk.shop.run(closed_days.open_after_all, [NEW_YEAR])
     with pytest.raises(Refused, match="no closed day"):
         desk.shop.run(closed_days.open_after_all, [today])

@@ -16,6 +16,7 @@ from core.model.stations import Station
 from core.services import deck_queue, decks, event_counts, jobs, shop_settings, tapes
 from core.services.records_door import Shop
 from core.store import current_settings
+from core.wording.locale_figures import tape_code
 from tests.support.booked import Desk, command, events, line, quoted
 
 
@@ -46,7 +47,7 @@ def test_a_deck_does_not_go_while_it_plays(desk: Desk) -> None:
     desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 1")
     before = desk.shop.ask(current_settings.read)
     fewer = replace(before, decks=tuple(deck for deck in before.decks if deck.name != "VHS 1"))
-    with pytest.raises(Refused, match=f"VHS 1 is playing tape {tape.code}"):
+    with pytest.raises(Refused, match=f"VHS 1 is playing tape {tape_code(tape.code)}"):
         desk.shop.run(decks.refit, fewer)
 
 
@@ -75,11 +76,11 @@ def test_a_deck_that_broke_plays_nothing_until_it_is_back(desk: Desk) -> None:
     desk.shop.run(decks.broke_down, "VHS 1", "eats tapes")
     with pytest.raises(Refused, match="out of service"):
         desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 1")
-    with pytest.raises(Refused, match="out of service already"):
+    with pytest.raises(Refused, match="already out of service"):
         desk.shop.run(decks.broke_down, "VHS 1")
     desk.clock.go_on(hours=30)
     desk.shop.run(decks.back_in_service, "VHS 1", "new belt")
-    with pytest.raises(Refused, match="in service already"):
+    with pytest.raises(Refused, match="already in service"):
         desk.shop.run(decks.back_in_service, "VHS 1")
     (gone,) = desk.shop.ask(event_counts.outages)
     assert (gone.deck, gone.words, gone.mended, gone.hours(desk.clock())) == (
@@ -115,10 +116,12 @@ def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:
     today = desk.clock().date()
     service = Outage("VHS 1", today + timedelta(days=3), today + timedelta(days=5))
     assert desk.shop.run(decks.plan_outage, service, "new belts").outages == (service,)
-    with pytest.raises(Refused, match="VHS 1 is out by plan from Friday, March 6 to Sunday, March 8 already"):
+    with pytest.raises(
+        Refused, match="already planned to be out of service from Friday, March 6 to Sunday, March 8"
+    ):
         desk.shop.run(decks.plan_outage, replace(service, begins=service.ends, ends=service.ends))
     assert desk.shop.run(decks.cancel_outage, service, "the belts are late").outages == ()
-    with pytest.raises(Refused, match="somebody took it back already"):
+    with pytest.raises(Refused, match="somebody has canceled it already"):
         desk.shop.run(decks.cancel_outage, service)
     (told,) = events(desk.shop, "outage planned")
     assert told.words == "VHS 1 out by plan from Friday, March 6 to Sunday, March 8: new belts"
@@ -132,7 +135,7 @@ def test_an_outage_that_has_begun_ends_with_yesterday(desk: Desk) -> None:
     desk.clock.go_on(days=2)
     (left,) = desk.shop.run(decks.cancel_outage, service).outages
     assert (left.begins, left.ends) == (today, today + timedelta(days=1))
-    with pytest.raises(Refused, match="that is over and stays in the record"):
+    with pytest.raises(Refused, match="That is over and stays on record"):
         desk.shop.run(decks.cancel_outage, left)
 
 

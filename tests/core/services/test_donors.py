@@ -112,9 +112,9 @@ def test_a_count_is_put_right_with_its_reason_and_the_entry_stays(desk: Desk) ->
 
     assert desk.shop.run(donors.correct, VHS, DonorPart.REEL, 3, **right).count == 3
     newest, older = desk.shop.ask(donors.shelf).lately
-    assert newest.words == "VHS reel from estate lot: 3 there, not 5: two were cracked"
+    assert newest.words == "VHS reel from estate lot: 3 on the shelf, not 5: two were cracked"
     assert newest.by == "Kim"
-    assert "5 × VHS reel put on the shelf" in older.words
+    assert "5 × VHS reel from estate lot put on the shelf" in older.words
     assert desk.shop.verify() == ()
 
 
@@ -138,8 +138,8 @@ def test_without_a_reason_without_a_place_or_without_a_difference_nothing_is_put
     desk.shop.run(donors.add, VHS, DonorPart.REEL, 5)
     with pytest.raises(WrongInput, match="a few words"):
         desk.shop.run(donors.correct, VHS, DonorPart.REEL, 4, came_from="", because=" ")
-    with pytest.raises(Refused, match="counts 5 × VHS reel already"):
+    with pytest.raises(Refused, match="already counts 5 × VHS reel"):
         desk.shop.run(donors.correct, VHS, DonorPart.REEL, 5, came_from="", because="counted")
-    with pytest.raises(Refused, match="No VHS lid was ever put"):
+    with pytest.raises(Refused, match="No VHS lid from this place was ever on"):
         desk.shop.run(donors.correct, VHS, DonorPart.LID, 1, came_from="", because="counted")
     assert len(desk.shop.ask(donors.shelf).lately) == 1

@@ -20,7 +20,7 @@ def test_what_is_stated_is_kept_with_what_was_stated_before(desk: Desk) -> None:
     assert desk.shop.run(expectations.expect, WARY).expected == WARY
     assert desk.shop.ask(current_settings.read).expected == WARY
     (told,) = events(desk.shop, "expects")
-    assert "a failure in 300 playing hours" in told.words
+    assert "a breakdown every 300 hours of play" in told.words
     assert "2 % of opening days lost" in told.words
     assert str(before.hours_to_repair) in told.payload
     assert desk.shop.verify() == ()
@@ -37,7 +37,7 @@ def test_the_same_again_is_no_step(desk: Desk) -> None:
     ("wrong", "named"),
     [
         (replace(WARY, hours_to_repair=0.0), "hours until a deck is back"),
-        (replace(WARY, tapes_in_a_rush_box=0.5), "tapes in a rush box"),
+        (replace(WARY, tapes_in_a_rush_box=0.5), "tapes in a rush order"),
         (replace(WARY, unplanned_closures=0.6), "unplanned_closures"),
         (replace(WARY, hours_between_failures=-1.0), "hours_between_failures"),
         (replace(WARY, rush_boxes_a_week=1e6), "rush_boxes_a_week"),

@@ -116,8 +116,8 @@ def test_a_slip_in_name_or_phone_is_put_right(desk: Desk) -> None:
         assert [each.job.number for each in desk.shop.ask(calls.status, said)] == [job.number]
     assert desk.shop.ask(calls.status, "0142") == ()
     assert desk.shop.ask(jobs.history, job.number)[-1].words == (
-        "name put right: Aad Fenwick → Ada Fenwick; phone put right: +13035550142 → +13035550177; "
-        "e-mail put right: none → ada@example.org"
+        "name corrected: Aad Fenwick → Ada Fenwick; phone corrected: +13035550142 → +13035550177; "
+        "e-mail corrected: none → ada@example.org"
     )
     lines = desk.shop.ask(history.latest)
     desk.shop.run(jobs.correct_customer, job.number, right)
@@ -129,7 +129,7 @@ def test_a_slip_in_name_or_phone_is_put_right(desk: Desk) -> None:
 
 
 def test_a_job_that_is_not_there_is_named(desk: Desk) -> None:
-    with pytest.raises(WrongInput, match="no order of this shop has that number"):
+    with pytest.raises(WrongInput, match="this shop has no order with that number"):
         desk.shop.ask(jobs.get, JobNumber("000018"))
 
 
@@ -188,7 +188,7 @@ def test_an_agreement_names_what_and_who(desk: Desk) -> None:
     for words, who in (("", "Ada"), ("yes", " ")):
         with pytest.raises(WrongInput, match="agreement"):
             desk.shop.run(jobs.agree, number, words, who)
-    with pytest.raises(WrongInput, match="ceiling"):
+    with pytest.raises(WrongInput, match="most we may charge"):
         desk.shop.run(jobs.agree, number, "yes", "Ada", ceiling_minor=-1)
 
 
@@ -224,13 +224,13 @@ def test_payments_and_refunds_are_lines_of_their_own(desk: Desk) -> None:
         ("refund", -500),
     ]
     assert job.paid_minor == 1800
-    assert desk.shop.ask(jobs.history, number)[-1].words == "refund of 5.00 USD: counted twice"
+    assert desk.shop.ask(jobs.history, number)[-1].words == "refund of $5.00: counted twice"
 
 
 def test_no_more_is_given_back_than_was_paid(desk: Desk) -> None:
     number = desk.book().number
     desk.shop.run(payments.take, number, 300)
-    with pytest.raises(Refused, match=r"Only 3\.00 USD were paid"):
+    with pytest.raises(Refused, match=r"Only \$3\.00 was paid"):
         desk.shop.run(payments.refund, number, 301, note="")
     with pytest.raises(WrongInput, match="say why money is given back"):
         desk.shop.run(payments.refund, number, 300, note=" ")

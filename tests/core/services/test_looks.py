@@ -23,7 +23,7 @@ def test_a_look_over_brings_every_finding_and_the_station_in_one_go(desk: Desk) 
 
     assert tape.station is Station.LOOKED_OVER
     assert tape.findings == (Finding.SNAPPED, Finding.CREASED)
-    assert "looked over in 9 of 9 steps" in last_line(desk, code)
+    assert "looked over, 9 of 9 steps" in last_line(desk, code)
     assert len(desk.shop.ask(tapes.history, code)) == 2
     assert desk.shop.ask(audit.verify) == ()
 
@@ -53,7 +53,7 @@ def test_looked_over_again_with_nothing_found_is_told_too(desk: Desk) -> None:
 
     desk.shop.run(looks.look_over, tape.code, (), looked=9, of=9, note="warms up for 2 hours")
 
-    assert last_line(desk, tape.code) == "looked over in 9 of 9 steps; warms up for 2 hours"
+    assert last_line(desk, tape.code) == "looked over, 9 of 9 steps; warms up for 2 hours"
     assert desk.shop.ask(audit.verify) == ()
 
 
@@ -64,8 +64,8 @@ def test_packs_read_become_a_line_of_history_and_change_nothing_else(desk: Desk)
 
     assert after == before
     words = last_line(desk, before.code)
-    assert "still to come 30.21 mm, already run 30.21 mm" in words
-    assert "run 47 to 53 % of the tape" in words
+    assert "still to come 30.21 mm, already played 30.21 mm" in words
+    assert "47 to 53% of the tape played" in words
     assert "min to go" in words
     assert desk.shop.ask(audit.verify) == ()
 
@@ -75,7 +75,7 @@ def test_packs_that_do_not_add_up_say_so_in_the_history(desk: Desk) -> None:
 
     desk.shop.run(looks.pack_read, code, to_come_mm=30.21, run_mm=30.21)
 
-    assert "do not add up to T-90" in last_line(desk, code)
+    assert "the packs don't match a T-90" in last_line(desk, code)
 
 
 def test_one_pack_alone_names_only_the_one_that_was_read(desk: Desk) -> None:
@@ -83,7 +83,7 @@ def test_one_pack_alone_names_only_the_one_that_was_read(desk: Desk) -> None:
 
     desk.shop.run(looks.pack_read, code, to_come_mm=None, run_mm=35)
 
-    assert "packs read: already run 35 mm;" in last_line(desk, code)
+    assert "packs read: already played 35 mm;" in last_line(desk, code)
 
 
 def test_an_impossible_pack_changes_nothing(desk: Desk) -> None:

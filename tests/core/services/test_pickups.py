@@ -85,7 +85,7 @@ def test_a_spliced_tape_without_its_mark_stays_and_so_does_the_rest(desk: Desk) 
     desk.shop.run(repair_record.splice, code, at_minutes=1, cut_cm=1, joined_with=Join.TAPE)
     before = desk.shop.ask(jobs.get, job.number)
     for codes in (None, [code], [job.tapes[0].code, code]):
-        with pytest.raises(Refused, match=f"{code} is spliced.*mark {code}"):
+        with pytest.raises(Refused, match=f"is spliced.*mark {code}"):
             desk.hand_back(job, codes)
     assert desk.shop.ask(jobs.get, job.number) == before
     desk.hand_back(job, [job.tapes[0].code])
@@ -112,14 +112,14 @@ def test_a_second_pickup_says_when_and_to_whom(desk: Desk) -> None:
     code = job.tapes[0].code
     desk.hand_back(job, [code])
     desk.clock.go_on(days=2)
-    with pytest.raises(Refused, match=r"Ada Fenwick signed for it on 2026-03-03 at 09:00; Kim"):
+    with pytest.raises(Refused, match=r"Ada Fenwick signed for it on Tuesday, March 3 at 9:00.AM; Kim"):
         desk.hand_back(job, [code])
 
 
 def test_a_pickup_of_a_finished_job_says_so(desk: Desk) -> None:
     job = _ready(desk, count=1, ready=1)
     desk.hand_back(job)
-    with pytest.raises(Refused, match="All tapes of order 000018 have gone home"):
+    with pytest.raises(Refused, match="All tapes on order 000018 are already home"):
         desk.hand_back(job)
 
 
@@ -127,13 +127,13 @@ def test_a_tape_that_is_not_ready_stays(desk: Desk) -> None:
     job = _ready(desk)
     with pytest.raises(Refused, match="is booked in"):
         desk.hand_back(job, [job.tapes[2].code])
-    with pytest.raises(Refused, match="No tape of order"):
+    with pytest.raises(Refused, match="No tape on order"):
         desk.hand_back(desk.book())
 
 
 def test_a_tape_of_another_job_stays(desk: Desk) -> None:
     job, other = _ready(desk), _ready(desk)
-    with pytest.raises(Refused, match=f"not of order {job.number} but of order {other.number}"):
+    with pytest.raises(Refused, match=f"is on order {other.number}, not on order {job.number}"):
         desk.hand_back(job, [job.tapes[0].code, other.tapes[0].code])
     assert desk.shop.ask(jobs.get, job.number) == job
 

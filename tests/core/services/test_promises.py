@@ -131,7 +131,7 @@ def test_a_day_is_said_again_with_its_reason_and_the_old_one_stays_readable(desk
         "Kim",
     )
     told = [each.words for each in desk.shop.ask(jobs.history, job.number)]
-    assert any("promised again for" in words and "the deck was out" in words for words in told)
+    assert any("new date promised" in words and "the deck was out" in words for words in told)
     (kept,) = desk.shop.ask(promises.under_review)
     assert not kept.is_at_risk
     assert desk.shop.verify() == ()
@@ -154,7 +154,7 @@ def test_a_day_cannot_be_said_again_without_a_reason_or_into_the_past(desk: Desk
         with pytest.raises(WrongInput, match="day"):
             desk.shop.run(promises.renew, job.number, "why not", day=day)
     _ready(desk, job)
-    with pytest.raises(Refused, match="no day left to promise"):
+    with pytest.raises(Refused, match="nothing left to promise"):
         desk.shop.run(promises.renew, job.number, "why not")
     assert len(desk.shop.ask(promise_entries.said, job.number)) == 1
 
@@ -208,7 +208,7 @@ def test_a_box_is_ready_when_its_last_tape_is(desk: Desk) -> None:
     (found,) = desk.shop.ask(promises.judged)
     assert found.ready_at == desk.clock() - timedelta(days=40)
     told = [each.words for each in desk.shop.ask(jobs.history, job.number)]
-    assert told.count("everything of this job is ready") == 2
+    assert told.count("everything on this order is ready") == 2
 
 
 def test_a_box_that_waits_for_its_owner_is_not_judged(desk: Desk) -> None:

@@ -15,6 +15,7 @@ from core.model.stations import Station
 from core.playtime.deck_readings import NOTHING, Shown
 from core.services import deck_queue, jobs, recordings, tapes
 from core.store.unit import Unit
+from core.wording.locale_figures import tape_code
 from tests.support.booked import Desk, line
 
 REPORT = Report(
@@ -54,7 +55,7 @@ def test_its_minutes_become_those_the_tape_played(desk: Desk) -> None:
 
     assert desk.shop.ask(tapes.get, code).played_minutes == 101.56
     last = desk.shop.ask(tapes.history, code)[-1].words
-    assert last == "recorded as tape 1.mp4, 1:41:45 long, 101.6 minutes to charge"
+    assert last == "copied to tape 1.mp4, 1:41:45 long, 101.6 min to charge"
 
 
 def test_two_files_of_one_tape_add_up(desk: Desk) -> None:
@@ -80,7 +81,7 @@ def test_one_file_cannot_come_from_two_tapes(desk: Desk) -> None:
     desk.bring_to(desk.shop.ask(tapes.get, other), Station.BEING_CHECKED)
     desk.shop.run(recordings.attach, code, REPORT)
 
-    with pytest.raises(Refused, match=f"already attached to tape {code}"):
+    with pytest.raises(Refused, match=f"already attached to tape {tape_code(code)}"):
         desk.shop.run(recordings.attach, other, REPORT)
     assert desk.shop.ask(recordings.of_tape, other) == ()
 
@@ -89,7 +90,7 @@ def test_one_file_cannot_come_from_two_tapes(desk: Desk) -> None:
 def test_a_tape_that_has_not_played_has_no_file(desk: Desk, station: Station) -> None:
     code, _ = checked(desk, station)
 
-    with pytest.raises(Refused, match=r"has played \(playing, being checked, ready\)"):
+    with pytest.raises(Refused, match=r"has played .one that is playing, being checked, or ready"):
         desk.shop.run(recordings.attach, code, REPORT)
 
 
@@ -185,7 +186,7 @@ def test_minutes_read_off_a_deck_later_do_not_displace_those_of_the_file(desk: D
     assert after.played_minutes == 101.56
     assert learned(desk) == [(101.56, None)]
     said = desk.shop.ask(tapes.history, code)[-1].words
-    assert "118 min read off the deck, the length of its file counts" in said
+    assert "118 min read off the deck; the length of its file counts" in said
     desk.shop.run(recordings.strike, code, because="the wrong one")
     assert desk.shop.ask(tapes.get, code).played_minutes == 118.0
     assert desk.shop.verify() == ()

@@ -86,7 +86,7 @@ def test_a_repair_struck_out_is_open_again_and_its_part_is_back_on_the_shelf(des
     undone = desk.shop.run(repair_attempts.strike, code, because="it was the other tape")
     assert (undone.tried, undone.look_due) == ((), False)
     assert desk.shop.ask(donors.fitting, FormatName("vhs"))[DonorPart.SHELL] == 1
-    assert "struck out: it was the other tape" in last_words(desk, code)
+    assert "): it was the other tape" in last_words(desk, code)
     with pytest.raises(Refused, match="needs a repair first"):
         desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY)
     with pytest.raises(Refused, match="no repair"):
@@ -106,7 +106,7 @@ def test_a_repaired_tape_is_looked_over_before_it_plays(desk: Desk, code: TapeCo
     assert looked.after_repair is not None
     assert (looked.after_repair.look, looked.after_repair.by) == (Look.OK, "Kim")
     assert looked.after_repair.at == desk.clock()
-    assert last_words(desk, code) == "looked after repair: it may go on; the lid closes"
+    assert last_words(desk, code) == "looked over after its repair: it may go on; the lid closes"
     moved = desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY, counts_as_look=False)
     assert moved.station is Station.CLEARED_TO_PLAY
     assert desk.shop.verify() == ()
@@ -117,7 +117,7 @@ def test_to_clear_a_spliced_tape_is_to_say_that_it_was_looked_at(desk: Desk, cod
     cleared = desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY)
     assert cleared.after_repair is not None
     assert (cleared.after_repair.look, cleared.after_repair.by) == (Look.OK, "Kim")
-    assert "looked after repair: it may go on, said by this move" in last_words(desk, code)
+    assert "looked over after its repair with this move; it may go on" in last_words(desk, code)
     playing = desk.shop.run(tapes.move, code, Station.PLAYING)
     assert playing.station is Station.PLAYING
     assert "looked after repair" not in last_words(desk, code)

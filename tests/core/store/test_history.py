@@ -63,8 +63,8 @@ def test_each_line_says_who_did_what_and_when(desk: Desk) -> None:
     )
     lines = desk.shop.ask(tapes.history, code)
     assert [(each.by, each.words) for each in lines] == [
-        ("Kim", "booked in, seen: creased"),
-        ("Robin", "booked in → looked over; seen: scratched; hold it to the light"),
+        ("Kim", "booked in; found: creased"),
+        ("Robin", "booked in → looked over; found: scratched; hold it to the light"),
     ]
     assert lines[1].at == desk.clock()
 
@@ -73,7 +73,7 @@ def test_a_job_tells_all_that_happened_to_its_tapes(desk: Desk) -> None:
     job, _ = desk.book(line(count=2)), desk.book()
     desk.bring_to(job.tapes[1], Station.PLAYING)
     assert [each.words for each in desk.shop.ask(jobs.history, job.number)] == [
-        "booked in, 2 tapes",
+        "booked, 2 tapes",
         "booked in",
         "booked in",
         "booked in → looked over",
@@ -107,13 +107,13 @@ def test_an_alteration_behind_the_programs_back_shows(desk: Desk, alteration: st
 @pytest.mark.parametrize(
     ("alteration", "found"),
     [
-        ("UPDATE tapes SET station = 'ready' WHERE id = 2", "Tape 0000180022: “station”"),
+        ("UPDATE tapes SET station = 'ready' WHERE id = 2", "Tape 000018 002 2: “station”"),
         ("UPDATE tapes SET not_for_reuse = (1 = 1) WHERE id = 2", "“not_for_reuse”"),
         ("UPDATE tapes SET played_minutes = 7 WHERE id = 2", "“played_minutes”"),
         ("UPDATE payments SET minor = 1", "Order 000018: 1 minor units"),
         ("UPDATE jobs SET quote = replace(quote, 'USD', 'EUR')", "not the one that was agreed"),
         ("UPDATE pickups SET record = replace(record, 'Ada', 'Eve')", "not the one that was signed"),
-        ("UPDATE counters SET last = 2 WHERE name = 'job'", "1 orders are missing"),
+        ("UPDATE counters SET last = 2 WHERE name = 'job'", "1 order is missing"),
     ],
 )
 def test_a_figure_altered_behind_the_programs_back_shows(desk: Desk, alteration: str, found: str) -> None:

@@ -51,9 +51,9 @@ def test_a_name_is_put_right_by_keys_and_the_caller_is_still_answered(
     assert QApplication.focusWidget() is phone.box
     assert phone.box.text() == FIRST
     assert phone.answer.spoken.startswith("Ada's two tapes")
-    assert place.records.shop.ask(calls.status, "Aad Fenwick")[0].matched == "a similar name"
+    assert place.records.shop.ask(calls.status, "Aad Fenwick")[0].matched == "similar-name"
     told = place.records.shop.ask(jobs.history, FIRST)[-1].words
-    assert told == "name put right: Aad Fenwick → Ada Fenwick; e-mail put right: none → ada@example.org"
+    assert told == "name corrected: Aad Fenwick → Ada Fenwick; e-mail corrected: none → ada@example.org"
 
 
 def test_a_box_keeps_a_name(place: Place, phone: PhoneScreen) -> None:

@@ -64,7 +64,7 @@ def test_money_is_taken_without_a_hand_back(place: Place, screen: PickupScreen, 
 @pytest.mark.parametrize(
     ("amount", "why", "told"),
     [
-        ("20.01", "so", "Only 20.00 USD were paid"),
+        ("20.01", "so", "Only $20.00 was paid"),
         ("5", "", "say why money is given back"),
         ("", "so", "an amount like 93.15"),
         ("five", "so", "an amount like 93.15"),

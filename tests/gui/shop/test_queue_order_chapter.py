@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 
 from core.model.names import JobNumber
 from core.services import box_order, deck_queue, promises
-from core.services.box_order import Change, Proposal, Question
+from core.services.box_order import CompletionChange, Proposal, SequencingProblem
 from core.wording.messages import say
 from gui.shop.queue_order_chapter import QueueOrderChapter, QueueOrderPage, change_words
 from gui.shop.shop_screen import ShopScreen
@@ -94,9 +94,9 @@ class Slow:
 
     def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
         self.begun, self.go, self.stopped = Event(), Event(), 0
-        answer = Question.answer
+        answer = SequencingProblem.answer
 
-        def slowly(question: Question, stop: Callable[[], bool]) -> Proposal | None:
+        def slowly(question: SequencingProblem, stop: Callable[[], bool]) -> Proposal | None:
             self.begun.set()
             while not self.go.wait(0.005):
                 if stop():
@@ -104,7 +104,7 @@ class Slow:
                     return None
             return answer(question, stop)
 
-        monkeypatch.setattr(box_order.Question, "answer", slowly)
+        monkeypatch.setattr(box_order.SequencingProblem, "answer", slowly)
 
 
 def begun(place: Place, monkeypatch: pytest.MonkeyPatch) -> Slow:
@@ -150,10 +150,10 @@ def test_closing_the_window_ends_a_search(
 def test_a_change_says_which_way_and_what_becomes_of_the_promise() -> None:
     day = date(2026, 3, 12)
     number = JobNumber("000018")
-    assert change_words(Change(number, "Ada", 2.31, day, 0.7, 0.96)) == (
+    assert change_words(CompletionChange(number, "Ada", 2.31, day, 0.7, 0.96)) == (
         "2.3 days sooner; promised for Thursday, March 12, 19 chances in 20; now 14 chances in 20"
     )
-    assert change_words(Change(number, "Ada", -1.0, day, 0.96, 0.96)) == (
+    assert change_words(CompletionChange(number, "Ada", -1.0, day, 0.96, 0.96)) == (
         "1 day later; promised for Thursday, March 12, 19 chances in 20 as now"
     )
-    assert change_words(Change(number, "Ada", 0.5, None, None, None)) == "0.5 days sooner"
+    assert change_words(CompletionChange(number, "Ada", 0.5, None, None, None)) == "0.5 days sooner"
