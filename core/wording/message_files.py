@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from fluent.runtime import FluentBundle
 
 FOLDER = Path(__file__).resolve().parents[2] / "resources" / "wording"
+PLACES = ("", "screens", "trade")
+"""Folders of a language: what is said everywhere, on the screens, and of the things of the trade."""
 
 Alteration = Callable[[str], str]
 """Changes the words of a message: its spelling, or all of them for the pseudo-language."""

@@ -114,9 +114,10 @@ def worded_cache(maxsize: int) -> Callable[[Callable[P, R]], WordedCache[P, R]]:
 def _room(spoken: Speech, room: str) -> Mapping[str, Message]:
     said: dict[str, Message] = {}
     for folder, locale in _folders(spoken):
-        file = message_files.FOLDER / folder / f"{room}.ftl"
-        if file.is_file():
-            said |= message_files.read(file, locale, *_alterations(spoken, folder))
+        for place in message_files.PLACES:
+            file = message_files.FOLDER / folder / place / f"{room}.ftl"
+            if file.is_file():
+                said |= message_files.read(file, locale, *_alterations(spoken, folder))
     if not said:
         raise MissingWording(f"no wording file {room}.ftl")
     return said
