@@ -179,7 +179,7 @@ def test_the_counter_is_told_what_would_help_and_forgets_it_with_the_next_change
     place.settle()
     lines = screen.parts.help
     assert lines.isVisible()
-    assert "As a rush box: " in lines.lines[0].text()
+    assert "As a rush order: " in lines.lines[0].text()
     assert "sooner" in lines.accessibleDescription()
     screen.draft.write(0, "count", "7")
     assert not lines.isVisible()
