@@ -31,9 +31,9 @@ def complete_shell(call: Invocation) -> Reply:
     whole = parser()
     for action in _actions(whole):
         if action.metavar in _FILES:
-            action.complete = shtab.FILE  # type: ignore[attr-defined]  # how shtab is told
+            vars(action)["complete"] = shtab.FILE  # an attribute that only shtab knows
         elif action.metavar in _FOLDERS:
-            action.complete = shtab.DIRECTORY  # type: ignore[attr-defined]  # how shtab is told
+            vars(action)["complete"] = shtab.DIRECTORY
     script = shtab.complete(whole, call.asked.shell)
     return Reply({"shell": call.asked.shell, "script": script}, script)
 
