@@ -134,12 +134,6 @@ def example(on: date, currency: str) -> PriceBook:
     )
 
 
-def all_examples() -> tuple[PriceBook, ...]:
-    """The example books, by the day they are valid from."""
-    folder = resource_files.path("pricebook")
-    return _all_in(folder, _stamp(folder))
-
-
 def load(path: Path) -> PriceBook:
     """Read one price book. WrongInput names the file, the key, what was found and what is accepted."""
     return of_document(read(path), path.name)

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 import msgspec
@@ -26,6 +26,7 @@ from core.model.settings_file import (
     OpeningEntry,
     OutageEntry,
     SettingsFile,
+    Weekday,
     WorkEntry,
 )
 from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
@@ -249,7 +250,7 @@ def _opening_entries(openings: Sequence[OpeningHours]) -> Iterator[OpeningEntry]
     for each in openings:
         days.setdefault((each.start, each.end), []).append(WEEKDAYS[each.weekday])
     for (start, end), names in days.items():
-        yield OpeningEntry(tuple(names), clock(start), clock(end))  # type: ignore[arg-type]  # names of WEEKDAYS
+        yield OpeningEntry(cast("tuple[Weekday, ...]", tuple(names)), clock(start), clock(end))
 
 
 def clock(minutes: int) -> str:

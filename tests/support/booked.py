@@ -139,7 +139,7 @@ def set_up(where: str | Path) -> None:
 
 def _own_prices(unit: Unit) -> None:
     """Every example book as the shop's own, so that each day has the figures it always had."""
-    for book in price_book.all_examples():
+    for book in (price_book.in_force(SET_UP_AT.date()), price_book.in_force(MORNING.date())):
         price_books.enter(unit, price_book.document(replace(book, invented=False)))
 
 

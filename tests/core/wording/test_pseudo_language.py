@@ -24,7 +24,10 @@ def test_keys_and_mnemonics_stay_what_one_presses(key: str, kept: str) -> None:
 
 def test_the_sentences_of_a_room_grow_by_some_forty_percent() -> None:
     texts = [
-        source for _, source in message_files.entries((message_files.FOLDER / "en" / "screens" / "shop.ftl").read_text())
+        source
+        for _, source in message_files.entries(
+            (message_files.FOLDER / "en" / "screens" / "shop.ftl").read_text()
+        )
     ]
     plain = [text for text in texts if "{" not in text and len(text) > 20]
     grown = sum(len(messages.pseudo_language.accented(text)) for text in plain) / sum(map(len, plain))
