@@ -22,7 +22,7 @@ def test_nothing_is_loaded_when_no_tape_waits(typed: Typist, codes: list[str]) -
     for code in codes:
         walk(typed, code, "cannot-be-played")
     assert typed("load-now").document == {"decks": []}
-    assert typed("load-now", as_json=False).out == "No tape of the queue waits for a free deck.\n"
+    assert typed("load-now", as_json=False).out == "No tape in the queue is waiting for a free deck.\n"
 
 
 def test_the_command_line_names_what_the_deck_week_plays(typed: Typist, codes: list[str]) -> None:

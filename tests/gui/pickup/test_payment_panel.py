@@ -48,7 +48,7 @@ def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Picku
     place.settle()
     assert lines(place, job) == [("deposit", 2000), ("refund", -500)]
     told = place.records.shop.ask(jobs.history, job.number)[-1].words
-    assert told == "refund of 5.00 USD: paid twice"
+    assert told == "refund of $5.00: paid twice"
     assert not screen.parts.payments.form.isVisible()
     assert QApplication.focusWidget() is screen.parts.box
     assert "$15.00" in screen.parts.slip.amounts.accessibleName()
@@ -65,7 +65,7 @@ def test_money_is_taken_without_a_hand_back(place: Place, screen: PickupScreen, 
     ("amount", "why", "told"),
     [
         ("20.01", "so", "Only $20.00 was paid"),
-        ("5", "", "say why money is given back"),
+        ("5", "", "say why the money is given back"),
         ("", "so", "an amount like 93.15"),
         ("five", "so", "an amount like 93.15"),
     ],

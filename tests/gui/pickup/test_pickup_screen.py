@@ -273,7 +273,7 @@ def test_a_second_window_cannot_hand_the_same_tape_back(place: Place, screen: Pi
     place.records.hand_back(job, [job.tapes[0].code])
     press(Qt.Key.Key_S, ALT)
     hand_back(place)
-    assert "handed back before" in place.told
+    assert "handed back already" in place.told
     assert place.shown_files == []
 
 

@@ -59,7 +59,7 @@ def test_every_place_says_what_lies_there_where_from_and_which_tape_had_a_part(
         f"Hi8 screws. {say('donors', 'count', count=10)}. {say('donors', 'from_nobody')}"
     )
     assert rows[1] == f"VHS shell. 3 left. from {LOT} · used in {tape_code(stocked)}"
-    assert "one VHS shell taken off the shelf" in words_on(page)
+    assert "1 × VHS shell taken off the shelf" in words_on(page)
 
 
 def test_a_count_is_put_right_by_keys_with_its_reason(place: Place, stocked: str) -> None:
@@ -76,7 +76,7 @@ def test_a_count_is_put_right_by_keys_with_its_reason(place: Place, stocked: str
 
     assert place.records.shop.ask(donors.fitting, VHS)[DonorPart.SHELL] == 2
     assert say("donors", "is_right", count=2, format="VHS", part="shell") in place.told
-    assert "2 there, not 3: one was cracked" in words_on(chapter(place))
+    assert "2 on the shelf, not 3: one was cracked" in words_on(chapter(place))
     assert chapter(place).tray.pieces[1].place == "2 left"
 
 
@@ -87,7 +87,7 @@ def test_without_a_reason_nothing_is_put_right_and_the_sentence_says_so(place: P
     press(Qt.Key.Key_F6)
     place.settle()
 
-    assert "why the count is put right" in place.told
+    assert "why the count is corrected" in place.told
     assert place.records.shop.ask(donors.fitting, FormatName("hi8"))[DonorPart.SCREWS] == 10
 
 

@@ -85,7 +85,7 @@ def _meant(text: str) -> str:
         ("someday", "", "so", "First day"),
         ("", "", "so", "a day is needed"),
         ("2026-03-09", "2026-03-05", "so", "not before the first"),
-        ("2026-03-09", "", "", "say why the shop stays shut"),
+        ("2026-03-09", "", "", "say why the shop is closed"),
     ],
 )
 def test_what_cannot_be_planned_is_said_and_stays_as_typed(

@@ -68,7 +68,7 @@ def test_return_in_the_last_figure_keeps_them(place: Place, screen: ShopScreen) 
     [
         ("hours_to_repair", "soon", "Hours until a deck is back"),
         ("hours_to_repair", "0", "hours until a deck is back"),
-        ("tapes_in_a_rush_box", "0", "a rush box holds at least one tape"),
+        ("tapes_in_a_rush_box", "0", "a rush order has at least one tape"),
         ("unplanned_closures", "70", "unplanned_closures"),
         ("rush_boxes_a_week", "", "Rush orders a week"),
     ],

@@ -145,7 +145,7 @@ def test_a_day_shut_needs_its_reason(place: Place) -> None:
     screen.chapters.stand_on("care")
     care_of(screen).shut.click()
     place.settle()
-    assert "say why the shop stays shut" in place.told
+    assert "say why the shop is closed" in place.told
     type_in(care_of(screen).why, "a burst pipe")
     care_of(screen).shut.click()
     place.settle()
