@@ -98,7 +98,7 @@ QTableView::item {{ padding: 0 8px; }}
 QTableView QLineEdit {{ border-radius: 0; padding: 0 6px; min-height: 0; border: 2px solid {oxide}; }}
 QHeaderView {{ background: {ground}; }}
 QHeaderView::section {{ background: {ground}; color: {muted}; border: none; border-bottom: 1px solid {line};
-    padding: 4px 8px; font-size: {small}pt; }}
+    padding: 4px 7px; font-size: {small}pt; }}
 QTableCornerButton::section {{ background: {ground}; border: none; }}
 
 QFrame[role="slip"] {{ background: {slip}; border: 1px solid {line}; }}

@@ -32,7 +32,7 @@ def test_the_slip_says_who_what_when_and_how_much(job: Job) -> None:
         "Thursday, March 12",
         "19 chances in 20",
         "Deposit paid $100.00",
-        "We ask before we go beyond $520.00",
+        "We won't go over $520.00 without asking you",
         "(202) 555-0142",
         "bring this slip",
     ):

@@ -44,21 +44,21 @@ def test_it_adds_up_and_says_what_to_do_with_it(paper: bytes) -> None:
     said = pdf.words(paper)
     minutes = sum(each.report.seconds for each in FILES) / 60
 
-    assert f"{len(FILES)} files, {voice(records.FRONT).length(minutes)} in all" in said
+    assert f"{len(FILES)} files, {voice(records.FRONT).length(minutes)} altogether" in said
     assert "Keep this list with your copies." in said
     for command in ("certutil -hashfile FILE SHA256", "shasum -a 256 FILE", "sha256sum FILE"):
         assert command in said
 
 
 def test_a_tape_without_a_file_is_named(paper: bytes) -> None:
-    assert "From one tape there is no file" in pdf.words(paper)
+    assert "One tape has no file" in pdf.words(paper)
 
 
 def test_a_job_without_files_still_makes_a_paper() -> None:
     said = pdf.words(delivery_list.render(records.job(), (), records.FRONT))
 
     assert "0 files" in said
-    assert "From 12 tapes there is no file" in said
+    assert "12 tapes have no file" in said
 
 
 def test_sixty_files_go_on_over_pages_within_the_margins() -> None:

@@ -85,8 +85,8 @@ def test_hazards_of_the_bench_are_not_printed_for_the_customer(said: str) -> Non
 
 def test_the_terms_are_on_the_paper(said: str) -> None:
     assert "Deposit today: $100.00." in said
-    assert "We do not charge more than $520.00 without asking you first." in said
-    assert "This quote holds until Saturday, March 28, 2026." in said
+    assert "We won't charge more than $520.00 without asking you first." in said
+    assert "This quote is good until Saturday, March 28, 2026." in said
     assert "Your rights under local consumer law come first" in said
 
 

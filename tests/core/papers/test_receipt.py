@@ -33,7 +33,7 @@ def paper(pickup: Pickup) -> bytes:
 def test_the_first_sentence_says_what_to_do_with_the_spliced_tapes(paper: bytes) -> None:
     first = pdf.words(paper)
     told = first.index("never play or record on them again")
-    assert told < first.index("Why not play it once more?") < first.index("All 10 tapes you get back")
+    assert told < first.index("Why not play it one more time?") < first.index("All 10 tapes you get back")
 
 
 def test_every_spliced_tape_is_listed_with_its_joins(paper: bytes, pickup: Pickup) -> None:
@@ -77,7 +77,7 @@ def test_the_money_adds_up_on_paper(paper: bytes) -> None:
     said = pdf.words(paper)
     assert "Before tax $339.00 Sales tax 8.25%, added $27.97 Total $366.97" in said
     assert "Deposit, Thursday, February 26, 2026 $100.00 Balance, Friday, March 13, 2026 $266.97" in said
-    assert "Paid in all $366.97 Still to pay $0.00" in said
+    assert "Paid so far $366.97 Still to pay $0.00" in said
 
 
 def test_money_that_is_owed_to_the_customer_is_not_printed_as_a_debt(pickup: Pickup) -> None:
@@ -111,7 +111,7 @@ def test_without_a_pen_the_paper_says_that_only_the_name_was_taken(pickup: Picku
 def test_tapes_without_a_splice_are_given_back_without_the_sign(pickup: Pickup) -> None:
     sound = replace(pickup, handed_back=pickup.handed_back[:3], still_here=())
     said = pdf.words(receipt.render(sound, records.FRONT))
-    assert "None of them was cut or joined" in said
+    assert "None of them was spliced" in said
     assert "NOT FOR REUSE" not in said
     assert "still here" not in said
 
@@ -167,7 +167,7 @@ def tried(code: str, words: str, succeeded: bool, **more: object) -> RepairAttem
 def test_a_joint_in_the_leader_is_said_to_have_cost_nothing(pickup: Pickup, minutes: float, end: str) -> None:
     joint = replace(records.splice(minutes, 3.0, Join.LEADER), section=Section.LEADER)
     said = with_first(pickup, splices=(joint,))
-    assert f"Re-joined in the clear leader at the {end} of the tape, leader fixed to the reel again." in said
+    assert f"Spliced in the clear leader at the {end} of the tape, the leader fixed to the reel again." in said
     assert "Nothing of the recording is lost" in said
     assert "cut away" not in said
     assert "NOT FOR REUSE" in said
@@ -175,7 +175,7 @@ def test_a_joint_in_the_leader_is_said_to_have_cost_nothing(pickup: Pickup, minu
 
 def test_a_place_read_in_metres_is_printed_in_metres(pickup: Pickup) -> None:
     joint: Splice = replace(records.splice(30.0), at_metres=60.0, measured=Measure.METRES)
-    assert "Joined about 60.0 m (30 min) from the start" in with_first(pickup, splices=(joint,))
+    assert "Spliced about 60.0 m (30 min) from the start" in with_first(pickup, splices=(joint,))
 
 
 def test_what_is_not_known_exactly_is_printed_as_from_and_to(pickup: Pickup) -> None:
@@ -189,7 +189,7 @@ def test_what_is_not_known_exactly_is_printed_as_from_and_to(pickup: Pickup) -> 
     )
     said = with_first(pickup, splices=(joint,))
     assert "100.0 m (50–150 min) from the start" in said
-    assert "1.5 to 4.5 s of the recording are gone, 4.4 to 8.9 s are disturbed" in said
+    assert "1.5 to 4.5 s of the recording are gone, and 4.4 to 8.9 s are disturbed" in said
 
 
 def test_joints_are_listed_as_they_lie_on_the_tape(pickup: Pickup) -> None:
@@ -208,7 +208,7 @@ def test_what_was_tried_is_printed_with_its_outcome_and_without_the_notes_of_the
     )
     looked = AfterRepair(records.BOOKED_AT, Look.OK, "Ada", records.PICKED_UP_AT)
     said = with_first(pickup, tried=tries, after_repair=looked)
-    assert "Tried, without success: re-anchor the leader." in said
+    assert "Tried, but it did not work: re-anchor the leader." in said
     assert "Done: move the reels into a donor shell (shell from a T-60)." in said
     assert "Looked over again after the repair on Friday, March 13, 2026." in said
     assert "for the bench only" not in said
