@@ -84,12 +84,12 @@ def try_out(folder: Path) -> None:
     made = json.loads(_run(folder, "demo", "--dir", "invented", "--no-window", "--json", "--now", NOW))
     assert all(Path(file).exists() for file in made["files"]), made
     (folder / "box.json").write_text(json.dumps(BOX), encoding="utf-8")
-    options = ("--shop", "first.sqlite", "--json", "--now", NOW)
+    options = ("--shop", made["shop"], "--json", "--now", NOW)  # a new shop books only when it is its own
     booked = json.loads(_run(folder, "book", "box.json", "--paper", "papers", *options))
     assert len(booked["tapes"]) == 2, booked
     assert len(list((folder / "papers").glob("*.pdf"))) == len(booked["papers"]) > 0, booked
     found = json.loads(_run(folder, "status", "0142", *options))
-    assert [job["number"] for job in found["jobs"]] == [booked["number"]], found
+    assert booked["number"] in [job["number"] for job in found["jobs"]], found
     assert "_shtab_tapewright" in _run(folder, "completion", "bash")
     _look_at_window(folder, made["shop"])
 
