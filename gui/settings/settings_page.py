@@ -1,12 +1,16 @@
-"""What every page of the settings can do."""
+"""What every page of the settings can do, and where the windows that show them find them."""
 
 from __future__ import annotations
 
-from typing import ClassVar
+import pkgutil
+from collections.abc import Mapping
+from importlib import import_module
+from typing import Any, ClassVar
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+import gui.settings
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.shop_document import SettingsView
@@ -15,7 +19,10 @@ from gui.widgets.layouts import stacked
 
 
 class SettingsPage(QWidget):
-    """One page of the settings. It shows them and gives them back as they were changed on it."""
+    """One page of the settings. It shows them and gives them back as they were changed on it.
+
+    A module of this folder brings its page as ``PAGE``.
+    """
 
     changed = Signal()
     """Something was typed or chosen."""
@@ -40,6 +47,18 @@ class SettingsPage(QWidget):
         """``before`` with what the page says; WrongInput, keyboard at the field, for what does not fit."""
         raise NotImplementedError
 
+    def prices(self, before: Mapping[str, Any]) -> Mapping[str, Any]:
+        """As `settings`, for the tables of the price book in force; only the prices page changes them."""
+        return before
+
     def focus_first(self) -> None:
         """Put the keyboard into the first field."""
         self.setFocus()
+
+
+def found() -> tuple[type[SettingsPage], ...]:
+    """The pages of the modules in this folder, in the order in which a new shop is set up."""
+    names = [each.name for each in pkgutil.iter_modules(gui.settings.__path__)]
+    modules = [import_module(f"{gui.settings.__name__}.{name}") for name in names]
+    pages = {module.PAGE.page: module.PAGE for module in modules if hasattr(module, "PAGE")}
+    return tuple(pages[page] for page in SetupPage if page in pages)
