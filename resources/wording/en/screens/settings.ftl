@@ -59,3 +59,5 @@ title-decks = Decks
 title-people = People
 title-prices = Prices
 title-papers = Papers and labels
+# --- front page
+front-country = Country
