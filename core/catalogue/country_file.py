@@ -10,7 +10,7 @@ from core.catalogue.format_file import Mark, Words
 Country: TypeAlias = Annotated[str, Meta(pattern=r"^[A-Z]{2}$", description="country")]
 
 
-class PaperEntry(Struct, frozen=True, forbid_unknown_fields=True):
+class CountryPaper(Struct, frozen=True, forbid_unknown_fields=True):
     """Countries whose office paper is Letter; everywhere else it is A4."""
 
     source: Words
@@ -18,7 +18,7 @@ class PaperEntry(Struct, frozen=True, forbid_unknown_fields=True):
     letter: frozenset[Country]
 
 
-class TvEntry(Struct, frozen=True, forbid_unknown_fields=True):
+class CountryTv(Struct, frozen=True, forbid_unknown_fields=True):
     """Countries whose home tapes have 525 lines; everywhere else they have 625."""
 
     source: Words
@@ -26,7 +26,7 @@ class TvEntry(Struct, frozen=True, forbid_unknown_fields=True):
     ntsc: frozenset[Country]
 
 
-class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
+class CountryTaxes(Struct, frozen=True, forbid_unknown_fields=True):
     """The name of the tax on services, by where the price has it: on top, or inside."""
 
     source: Words
@@ -35,7 +35,7 @@ class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
     inside: dict[Country, Words]
 
 
-class ZoneEntry(Struct, frozen=True, forbid_unknown_fields=True):
+class CountryZones(Struct, frozen=True, forbid_unknown_fields=True):
     """``first``: the zone most people live in, where a country has several."""
 
     source: Words
@@ -46,7 +46,7 @@ class ZoneEntry(Struct, frozen=True, forbid_unknown_fields=True):
 class CountryFile(Struct, frozen=True, forbid_unknown_fields=True):
     """The whole file."""
 
-    paper: PaperEntry
-    tv: TvEntry
-    tax: TaxEntry
-    time_zone: ZoneEntry
+    paper: CountryPaper
+    tv: CountryTv
+    tax: CountryTaxes
+    time_zone: CountryZones
