@@ -14,7 +14,8 @@ ClockTime: TypeAlias = Annotated[
 ]
 Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 Day: TypeAlias = Annotated[date, Meta(description="a-day")]
-Colour: TypeAlias = Annotated[str, Meta(pattern=r"^(|[a-z-]{1,20})$", description="maybe-words")]
+Printed: TypeAlias = Literal["yes", "ask", "no"]
+Length: TypeAlias = Annotated[float, Meta(ge=0, le=1000, description="length-mm")]
 
 
 class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -31,9 +32,27 @@ class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
     greeting: MaybeWords = ""
     closing: MaybeWords = ""
     country: Annotated[str, Meta(pattern=r"^([A-Z]{2})?$", description="country")] = ""
-    paper: Literal["letter", "a4"] = "letter"
-    accent: Colour = ""
+    paper: Literal["", "letter", "a4"] = ""
+    accent: MaybeWords = ""
     logo: Annotated[str, Meta(max_length=400_000, description="logo")] = ""
+
+
+class PapersEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """What is printed when an order is booked, and on which labels; lengths in mm."""
+
+    quote: Printed = "ask"
+    claim_slip: Printed = "ask"
+    labels: Printed = "ask"
+    label_stock: Literal["usual", "sheet", "single"] = "usual"
+    label_columns: Annotated[int, Meta(ge=1, le=20, description="from-1-to-20")] = 3
+    label_rows: Annotated[int, Meta(ge=1, le=50, description="from-1-to-50")] = 8
+    label_width_mm: Length = 70.0
+    label_height_mm: Length = 35.0
+    label_left_mm: Length = 0.0
+    label_top_mm: Length = 8.5
+    label_gap_across_mm: Length = 0.0
+    label_gap_down_mm: Length = 0.0
+    label_start: Annotated[int, Meta(ge=1, le=1000, description="from-1-to-1000")] = 1
 
 
 class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -95,6 +114,7 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     work: WorkEntry
     holidays: HolidayEntry = HolidayEntry()
     expected: ExpectedEntry = ExpectedEntry()
+    papers: PapersEntry = PapersEntry()
     opening: tuple[OpeningEntry, ...] = ()
     deck: tuple[DeckEntry, ...] = ()
     outage: tuple[OutageEntry, ...] = ()

@@ -10,8 +10,33 @@ from core.model.names import FormatName
 
 
 @dataclass(frozen=True, slots=True)
+class Printing:
+    """Which papers are printed when an order is booked, and on which labels. Lengths in mm."""
+
+    quote: str = "ask"
+    """``yes``: at once; ``ask``: when somebody asks for it; ``no``: not at all. So for the next two."""
+    claim_slip: str = "ask"
+    labels: str = "ask"
+    label_stock: str = "usual"
+    """``usual``: the common sheet of the paper size; ``sheet``: as measured below; ``single``: a printer
+    that prints one label after the other, each as wide and high as below."""
+    label_columns: int = 3
+    label_rows: int = 8
+    label_width_mm: float = 70.0
+    label_height_mm: float = 35.0
+    label_left_mm: float = 0.0
+    """From the edge of the sheet to the first label."""
+    label_top_mm: float = 8.5
+    label_gap_across_mm: float = 0.0
+    """Between two labels side by side."""
+    label_gap_down_mm: float = 0.0
+    label_start: int = 1
+    """The first label of the sheet that is still there, counted along the rows."""
+
+
+@dataclass(frozen=True, slots=True)
 class ShopFront:
-    """What is printed at the head of every paper."""
+    """Who the shop is, and how its papers look."""
 
     name: str
     address: tuple[str, ...]
@@ -28,14 +53,15 @@ class ShopFront:
     """The shop's own sentence at the end of a paper."""
     country: str = ""
     """ISO 3166; where phone numbers without a country code belong."""
-    paper: str = "letter"
-    """``letter`` (ANSI A) or ``a4`` (ISO 216)."""
+    paper: str = ""
+    """``letter`` (ANSI A) or ``a4`` (ISO 216); empty: the one usual where the currency is money."""
     accent: str = ""
     """The name of an accent color of the list, or nothing for the usual one."""
     logo: str = ""
     """A PNG or JPEG picture in base64 (RFC 4648), or nothing."""
     practice: bool = False
     """An invented shop to practise in; set when it is made and never changed."""
+    printing: Printing = Printing()
 
 
 @dataclass(frozen=True, slots=True)

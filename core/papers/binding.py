@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from core.papers import lettering
+from core.papers import letterhead, lettering
 from core.papers.page import About, Book, Pen
-from core.papers.paper_tokens import BODY, LEAD, LINE, MARGIN, OXIDE, QUIET, UNIT, Style, sheet
-from core.papers.story import Block, PageRow, Story, TextLine, text_cell
+from core.papers.paper_tokens import BODY, LINE, MARGIN, QUIET, UNIT, sheet
+from core.papers.story import Block, PageRow, Story, TextLine
 from core.papers.voice import Voice
 
 _RUNNING = 2 * UNIT
 """How far the short head of later pages, and the page number, stand out into the margin."""
-
-_NAME = Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,15 +34,17 @@ class Placed:
 
 def story(voice: Voice, paper: str | None) -> Story:
     """An empty story that begins with the head of the shop's paper."""
-    size = sheet(paper, voice.front.currency)
+    size = sheet(paper or voice.front.paper, voice.front.currency)
     begun = Story(size[0] - 2 * MARGIN)
-    begun.pieces.append(_letterhead(voice, begun.width))
+    begun.pieces.extend(letterhead.blocks(voice, begun.width))
     return begun
 
 
 def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
     """The PDF of a story. The same story gives the same bytes."""
-    size = sheet(paper, voice.front.currency)
+    size = sheet(paper or voice.front.paper, voice.front.currency)
+    if voice.front.closing:
+        told.say(voice.front.closing, QUIET, before=2 * UNIT)
     book = Book(size, about(cover, voice))
     pages = arranged(told.pieces, MARGIN, MARGIN + UNIT, size[1] - MARGIN)
     for number, rows in enumerate(pages, start=1):
@@ -66,14 +66,6 @@ def about(cover: Cover, voice: Voice) -> About:
 def _draw_page(pen: Pen, rows: list[Placed]) -> None:
     for placed in rows:
         placed.row.draw(pen, MARGIN, placed.top)
-
-
-def _letterhead(voice: Voice, width: float) -> Block:
-    """The shop's name at the left, where it is and its phone at the right."""
-    half = width / 2
-    where = [*voice.front.address, voice.front.phone]
-    right = tuple(item for line in where for item in text_cell(line, half, QUIET, align="right"))
-    return Block(PageRow((text_cell(voice.front.name, half, _NAME), right), (half, half)))
 
 
 def _draw_running_head(pen: Pen, width: float, cover: Cover, voice: Voice) -> None:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from core.model.job_records import Job
 from core.model.settings_records import ShopFront
-from core.papers import lettering, printed_codes
+from core.papers import letterhead, lettering, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.page import Book
 from core.papers.paper_tokens import (
@@ -17,7 +17,6 @@ from core.papers.paper_tokens import (
     MARGIN,
     MM,
     MUTED,
-    OXIDE,
     QUIET,
     STRONG,
     TITLE,
@@ -45,7 +44,7 @@ _MOST_LINES = 2
 def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
     """One page as a PDF on ``a4`` or ``letter``: the slip above, the stub for the box below."""
     speaker = voice(front)
-    size = sheet(paper, front.currency)
+    size = sheet(paper or front.paper, front.currency)
     book = Book(size, about(Cover(speaker.say("slip-title"), job.number), speaker))
     width = book.width - 2 * MARGIN
     _draw_slip(book.pen, width, job, speaker)
@@ -56,7 +55,7 @@ def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
 
 
 def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
-    y = _draw(pen, _shop(speaker, width), MARGIN, width) + 3 * UNIT
+    y = _draw_shop(pen, width, speaker) + 3 * UNIT
     y = _draw_number(pen, y, width, job, speaker) + 2 * UNIT
     pen.rule(MARGIN, y, width, LINE)
     y += 2 * UNIT
@@ -65,13 +64,21 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     for sentence in ("slip-bring", "slip-ask", "slip-keep"):
         told = speaker.say(sentence, phone=speaker.front.phone)
         y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
+    room = pen.height - _STUB - y - UNIT
+    lines = min(_MOST_LINES, int(room // QUIET.leading))
+    if speaker.front.closing and lines > 0:
+        _draw(pen, few_cell(speaker.front.closing, width, QUIET, lines), y + UNIT / 2, width)
 
 
-def _shop(speaker: Voice, width: float) -> Cell:
-    front = speaker.front
-    where = " · ".join((*front.address, front.phone))
-    name = Style(LEAD.face, LEAD.size, LEAD.leading, OXIDE)
-    return few_cell(front.name, width, name, _MOST_LINES) + few_cell(where, width, QUIET, _MOST_LINES)
+def _draw_shop(pen: Pen, width: float, speaker: Voice) -> float:
+    """The shop's head, its logo at the right; returns where it ends."""
+    logo = letterhead.small_logo(speaker)
+    if logo is None:
+        return _draw(pen, letterhead.slip_cell(speaker, width, _MOST_LINES), MARGIN, width)
+    logo.draw(pen, MARGIN + width - logo.width, MARGIN, logo.width)
+    room = width - logo.width - 2 * UNIT
+    end = _draw(pen, letterhead.slip_cell(speaker, room, _MOST_LINES), MARGIN, room)
+    return max(end, MARGIN + logo.height)
 
 
 def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> float:

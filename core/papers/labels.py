@@ -10,11 +10,12 @@ from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.model.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
-from core.papers import printed_codes
+from core.papers import label_stock, printed_codes
 from core.papers.binding import Cover, about
+from core.papers.label_stock import LabelSheet
 from core.papers.not_for_reuse_band import PrintedBand, band
 from core.papers.page import Book
-from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, STRONG, sheet
+from core.papers.paper_tokens import BODY, LEAD, QUIET, STRONG
 from core.papers.story import TextLine, even_cell, few_cell
 from core.papers.tape_words import record_name, short_code
 from core.papers.voice import Voice, voice
@@ -23,34 +24,6 @@ from core.wording.messages import say
 if TYPE_CHECKING:
     from core.papers.page import Pen, Rectangle
 
-
-@dataclass(frozen=True, slots=True)
-class LabelSheet:
-    """A sheet of stickers; all lengths in points. ``pitch`` is from one left edge to the next."""
-
-    columns: int
-    rows: int
-    left: float
-    top: float
-    pitch: float
-    width: float
-    height: float
-    air: float
-    """Kept free at both sides of a sticker: for feeders that are not exact, for printers that cannot reach
-    the edge of the paper, and as the quiet zone of the bars."""
-
-    @property
-    def places(self) -> int:
-        return self.columns * self.rows
-
-
-GRIDS = {
-    # 3 x 8 stickers of 70 x 35 mm, edge to edge across A4, the rest shared above and below
-    # (common office stock, no source).
-    "a4": LabelSheet(3, 8, 0, 8.5 * MM, 70 * MM, 70 * MM, 35 * MM, 12),
-    # 3 x 10 stickers of 2 5/8 x 1 inch on Letter, 1/8 inch apart (common office stock, no source).
-    "letter": LabelSheet(3, 10, 0.1875 * 72, 36, 2.75 * 72, 2.625 * 72, 72, 8),
-}
 
 _HIGHEST_BARS = 20.0
 _SMALLEST_QR = 45.0
@@ -69,16 +42,21 @@ class Sticker:
 
 
 def render(
-    job: Job, front: ShopFront, only_marks: bool = False, *, paper: str | None = None, start_at: int = 1
+    job: Job,
+    front: ShopFront,
+    only_marks: bool = False,
+    *,
+    paper: str | None = None,
+    start_at: int | None = None,
 ) -> bytes:
-    """Stickers as a PDF on ``a4`` or ``letter`` sheets.
+    """Stickers as a PDF on the shop's labels, or on the usual ones of ``a4`` or ``letter`` sheets.
 
     ``only_marks`` prints the marks alone; ``start_at`` is the first unused place of the first sheet,
-    counted from 1 along the rows. With nothing to print the sheet is empty.
+    counted from 1 along the rows (the shop's own by default). With nothing to print the sheet is empty.
     """
     speaker = voice(front)
-    size = sheet(paper, front.currency)
-    grid = GRIDS["letter" if size == sheet("letter", "") else "a4"]
+    grid, size = label_stock.of(front, paper)
+    start_at = label_stock.start(front) if start_at is None else start_at
     if not 1 <= start_at <= grid.places:
         raise WrongInput("start_at", start_at, say("readers", "sheet_places", places=grid.places))
     book = Book(size, about(Cover(speaker.say("label-title"), job.number), speaker))
@@ -104,7 +82,7 @@ def _stickers(job: Job, *, only_marks: bool) -> Iterator[Sticker]:
 def _draw(pen: Pen, grid: LabelSheet, place: int, sticker: Sticker, speaker: Voice) -> None:
     row, column = divmod(place, grid.columns)
     x = grid.left + column * grid.pitch + grid.air
-    y = grid.top + row * grid.height + _AIR
+    y = grid.top + row * grid.step_down + _AIR
     draw = _draw_mark if sticker.is_mark else _draw_tape
     draw(pen, (x, y, grid.width - 2 * grid.air, grid.height - 2 * _AIR), sticker.tape, speaker)
 

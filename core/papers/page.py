@@ -9,6 +9,7 @@ from functools import cache
 from typing import Any
 
 from reportlab.lib.colors import HexColor
+from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from core.papers import lettering
@@ -135,6 +136,12 @@ class Pen:
         for stroke in strokes:
             self.canvas.drawPath(self._path([stroke], close=False), stroke=1, fill=0)
         self.canvas.restoreState()
+
+    def picture(self, content: bytes, box: Rectangle) -> None:
+        """A PNG or JPEG, clear where it is clear, drawn over the whole of ``box``."""
+        x, y, width, height = box
+        image = ImageReader(io.BytesIO(content))
+        self.canvas.drawImage(image, x, self.up(y + height), width, height, mask="auto")
 
     def up(self, y: float) -> float:
         """The PDF's own coordinate, measured from the bottom."""

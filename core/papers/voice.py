@@ -7,6 +7,7 @@ from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from core.catalogue.formats import catalogue
+from core.model import accents
 from core.model.money import MoneyRange
 from core.model.names import FormatName
 from core.model.promise_records import Promise
@@ -31,6 +32,18 @@ class Voice:
     def locale(self) -> str:
         """The locale of its figures, as Babel names it."""
         return messages.speech(self.language).locale
+
+    @property
+    def accent(self) -> str:
+        """The shop's color, as ``#RRGGBB``."""
+        return accents.of(self.front.accent).light
+
+    @property
+    def whereabouts(self) -> tuple[str, ...]:
+        """Address, phone, e-mail and tax number, each a line; what the shop has not stated is left out."""
+        front = self.front
+        number = self.say("tax-number", number=front.tax_number) if front.tax_number else ""
+        return tuple(line for line in (*front.address, front.phone, front.email, number) if line)
 
     def say(self, name: str, /, **blanks: object) -> str:
         """The sentence called ``name`` with its blanks filled."""

@@ -21,13 +21,17 @@ from core.wording import locale_figures
 from core.wording.messages import say
 
 PAGE_OF = {
+    "front.paper": SetupPage.PAPERS,
     "front": SetupPage.FRONT,
     "opening": SetupPage.HOURS,
     "holidays": SetupPage.HOURS,
-    "deck": SetupPage.DECKS,
+    "work.past_closing_minutes": SetupPage.HOURS,
+    "work.confidence": SetupPage.HOURS,
     "work": SetupPage.PEOPLE,
+    "deck": SetupPage.DECKS,
+    "papers": SetupPage.PAPERS,
 }
-"""The page on which a table of the settings file is filled in."""
+"""The page on which a table of the settings file, or a key of it, is filled in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +127,11 @@ def make_practice(unit: Unit, settings: ShopSettings) -> ShopSettings:
     return practice
 
 
+def page_of(path: Sequence[str]) -> SetupPage | None:
+    """The page on which the value at a path is filled in; None for what belongs to no page."""
+    return PAGE_OF.get(".".join(path[:2])) or PAGE_OF.get(path[0])
+
+
 def differences(before: ShopSettings, after: ShopSettings) -> tuple[Difference, ...]:
     """Every key of the settings file that differs."""
     return settings_differences.differences(shop_settings.document(before), shop_settings.document(after))
@@ -173,7 +182,7 @@ def _is_an_event(difference: Difference) -> bool:
 
 
 def _pages(found: Sequence[Difference]) -> set[SetupPage]:
-    return {PAGE_OF[each.path[0]] for each in found if each.path[0] in PAGE_OF}
+    return {page for each in found if (page := page_of(each.path)) is not None}
 
 
 def _words(found: Sequence[Difference], undoes: int | None) -> str:

@@ -131,8 +131,8 @@ def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) ->
 
 def _touched(typed: Sequence[tuple[str, str | None]]) -> list[SetupPage]:
     """Pages a change belongs to, also where the new value is the old one."""
-    heads = {place.split(".")[0] for place, _ in typed}
-    return [page for head, page in settings_versions.PAGE_OF.items() if head in heads]
+    pages = {settings_versions.page_of(place.split(".")) for place, _ in typed}
+    return [page for page in SetupPage if page in pages]
 
 
 def _dated(prices: Any, day: date) -> Any:

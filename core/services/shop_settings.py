@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import base64
 import binascii
+import io
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cache
 from pathlib import Path
-from typing import Any, cast
+from typing import Any, TypeVar, cast
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 import msgspec
 
 from core.catalogue.formats import catalogue
-from core.model import resource_files
-from core.model.errors import WrongInput, at
+from core.model import accents, resource_files
+from core.model.errors import WrongInput, at, one_of
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_file import (
     DeckEntry,
@@ -25,20 +26,34 @@ from core.model.settings_file import (
     HolidayEntry,
     OpeningEntry,
     OutageEntry,
+    PapersEntry,
     SettingsFile,
     Weekday,
     WorkEntry,
 )
-from core.model.settings_records import Deck, Expected, OpeningHours, Outage, ShopFront, ShopSettings
+from core.model.settings_records import (
+    Deck,
+    Expected,
+    OpeningHours,
+    Outage,
+    Printing,
+    ShopFront,
+    ShopSettings,
+)
 from core.model.shaped_toml import read, shaped
+from core.papers import label_stock
 from core.scheduling.opening_hours import public_holidays
 from core.wording import typed_amounts
 from core.wording.messages import say
 
+T = TypeVar("T", bound=msgspec.Struct)
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 ANY_YEAR = 2026
 PICTURES = (b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff")
 """How a PNG (ISO/IEC 15948) and a JPEG (ISO/IEC 10918) file begin."""
+
+LARGEST_PICTURE = 4000
+"""Pixels of the longer side of a logo; the window makes it smaller by itself."""
 
 
 @cache
@@ -96,7 +111,7 @@ def of_document(content: object, where: str) -> ShopSettings:
     country, region = _holiday_place(page.holidays, where)
     decks = _decks(page.deck, where)
     return ShopSettings(
-        front=_front(page.front, where),
+        front=_front(page.front, page.papers, where),
         decks=decks,
         openings=_openings(page.opening, where),
         holiday_country=country,
@@ -113,7 +128,7 @@ def of_document(content: object, where: str) -> ShopSettings:
 # --- reading -----------------------------------------------------------------------------
 
 
-def _front(entry: FrontEntry, where: str) -> ShopFront:
+def _front(entry: FrontEntry, papers: PapersEntry, where: str) -> ShopFront:
     place = at(where, "front")
     try:
         ZoneInfo(entry.timezone)
@@ -122,12 +137,16 @@ def _front(entry: FrontEntry, where: str) -> ShopFront:
         raise WrongInput(at(place, "timezone"), entry.timezone, accepted) from None
     if not typed_amounts.is_currency(entry.currency):
         raise WrongInput(at(place, "currency"), entry.currency, say("files", "currency"))
+    if entry.accent not in accents.NAMES:
+        raise WrongInput(at(place, "accent"), entry.accent, one_of(filter(None, accents.NAMES)))
     _check_logo(entry.logo, at(place, "logo"))
     fields = msgspec.structs.asdict(entry)
     for key, value in fields.items():
         for line in value if isinstance(value, tuple) else (value,):
             _check_printable(line, at(place, key))
-    return ShopFront(**fields)
+    front = ShopFront(**fields, printing=Printing(**msgspec.structs.asdict(papers)))
+    label_stock.check(front, at(where, "papers"))
+    return front
 
 
 def _check_printable(text: str, place: str) -> None:
@@ -143,8 +162,22 @@ def _check_logo(text: str, place: str) -> None:
         content = base64.b64decode(text, validate=True)
     except (binascii.Error, ValueError):
         content = b""
-    if not content.startswith(PICTURES):
+    if not content.startswith(PICTURES) or not _is_picture(content):
         raise WrongInput(place, f"{text[:20]}…", say("files", "logo"))
+
+
+def _is_picture(content: bytes) -> bool:
+    """Whether the picture can be drawn, and is no larger than the door lets in."""
+    from PIL import Image, UnidentifiedImageError
+
+    try:
+        with Image.open(io.BytesIO(content), formats=("PNG", "JPEG")) as picture:
+            if max(picture.size) > LARGEST_PICTURE:
+                return False
+            picture.load()
+    except (UnidentifiedImageError, OSError, SyntaxError, ValueError, Image.DecompressionBombError):
+        return False
+    return True
 
 
 def _holiday_place(entry: HolidayEntry, where: str) -> tuple[str | None, str | None]:
@@ -219,16 +252,14 @@ def minutes_of(text: str) -> int:
 
 
 def _file(settings: ShopSettings) -> SettingsFile:
-    front = {name: getattr(settings.front, name) for name in FrontEntry.__struct_fields__}
     return SettingsFile(
-        front=FrontEntry(**front),
+        front=_entry(FrontEntry, settings.front),
         work=WorkEntry(settings.people, settings.past_closing_minutes, settings.confidence),
         holidays=HolidayEntry(
             settings.holiday_country or "", settings.holiday_region or "", tuple(sorted(settings.closed_days))
         ),
-        expected=ExpectedEntry(
-            **{name: getattr(settings.expected, name) for name in ExpectedEntry.__struct_fields__}
-        ),
+        expected=_entry(ExpectedEntry, settings.expected),
+        papers=_entry(PapersEntry, settings.front.printing),
         opening=tuple(_opening_entries(settings.openings)),
         deck=tuple(
             DeckEntry(
@@ -242,6 +273,11 @@ def _file(settings: ShopSettings) -> SettingsFile:
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
     )
+
+
+def _entry(kind: type[T], record: object) -> T:
+    """The table of a record whose fields are called as its keys."""
+    return kind(**{name: getattr(record, name) for name in kind.__struct_fields__})
 
 
 def _opening_entries(openings: Sequence[OpeningHours]) -> Iterator[OpeningEntry]:

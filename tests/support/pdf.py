@@ -92,3 +92,11 @@ def about(paper: bytes) -> dict[str, str]:
 
 def _words_of(page: pypdfium2.PdfPage) -> str:
     return str(page.get_textpage().get_text_range()).replace("\ufffe", "-")
+
+
+def pictures(paper: bytes) -> list[Box]:
+    """The box of every picture, page after page."""
+    with opened(paper) as document:
+        return [
+            found.get_bounds() for page in document for found in page.get_objects([raw.FPDF_PAGEOBJ_IMAGE])
+        ]

@@ -211,3 +211,4 @@ files-check = Type one of these lines with the file's name in place of FILE. It 
 files-check_windows = Windows: certutil -hashfile FILE SHA256
 files-check_macos = macOS: shasum -a 256 FILE
 files-check_linux = Linux: sha256sum FILE
+tax-number = Tax number { $number }

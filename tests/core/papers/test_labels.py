@@ -8,7 +8,7 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
-from core.papers import labels
+from core.papers import label_stock, labels
 from tests.support import invented_job as records
 from tests.support import pdf
 
@@ -61,7 +61,7 @@ def test_a_place_that_is_not_on_the_sheet_is_refused(job: Job, place: int) -> No
 
 @pytest.mark.parametrize("size", ["a4", "letter"])
 def test_nothing_on_a_sticker_crosses_its_edge(job: Job, size: str) -> None:
-    grid = labels.GRIDS[size]
+    grid = label_stock.USUAL[size]
     paper = labels.render(job, records.FRONT, paper=size)
     height = pdf.size(paper)[1]
     for _, text, (left, bottom, right, top) in pdf.text_boxes(paper):

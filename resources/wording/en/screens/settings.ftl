@@ -59,3 +59,18 @@ title-decks = Decks
 title-people = People
 title-prices = Prices
 title-papers = Papers and labels
+# --- front page
+front-country = Country
+accent-usual = Oxide red
+accent-brick = Brick
+accent-plum = Plum
+accent-indigo = Indigo
+accent-navy = Navy
+accent-teal = Teal
+accent-forest = Forest green
+accent-olive = Olive
+accent-slate = Slate
+# --- papers page
+papers-label-least = at least { $least } mm is accepted, or the codes have no room
+papers-label_columns-fit = labels that fit are accepted: together they need { $needed } mm, the sheet is { $room } mm wide
+papers-label_rows-fit = labels that fit are accepted: together they need { $needed } mm, the sheet is { $room } mm high
