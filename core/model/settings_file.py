@@ -97,6 +97,8 @@ class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):
     tv: tuple[str, ...]
     speeds: tuple[str, ...]
     in_service: bool = True
+    retired: bool = False
+    formerly: Annotated[tuple[Words, ...], Meta(description="list")] = ()
 
 
 class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):

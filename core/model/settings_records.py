@@ -73,6 +73,10 @@ class Deck:
     tv: frozenset[str]
     speeds: frozenset[str]
     in_service: bool = True
+    retired: bool = False
+    """Gone for good: out of service, in no plan and no list, and kept for what it played."""
+    formerly: tuple[str, ...] = ()
+    """Names it had before; what was written down under them belongs to it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +137,11 @@ class ShopSettings:
     expected: Expected = Expected()
     confirmed: frozenset[str] = frozenset()
     """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
+
+    @property
+    def working_decks(self) -> tuple[Deck, ...]:
+        """The decks that are not retired, in service or not."""
+        return tuple(deck for deck in self.decks if not deck.retired)
 
     @property
     def country(self) -> str:

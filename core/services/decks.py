@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from core.model import entered_text
 from core.model.errors import Refused
-from core.model.settings_records import Outage, ShopSettings
+from core.model.settings_records import Deck, Outage, ShopSettings
 from core.scheduling import opening_hours
 from core.services import settings_versions
 from core.store import current_settings, history
@@ -32,14 +32,14 @@ def broke_down(unit: Unit, name: str, words: str = "") -> ShopSettings:
 
     WrongInput for a deck the shop does not have; Refused when it is out already.
     """
-    if not current_settings.deck(unit, name).in_service:
+    if not _working(unit, name).in_service:
         raise Refused(say("decks", "out_already", deck=name))
     return _switch(unit, name, "out", words)
 
 
 def back_in_service(unit: Unit, name: str, words: str = "") -> ShopSettings:
     """Puts a deck back into service; ``words`` say what was done. Refused when it is in service."""
-    if current_settings.deck(unit, name).in_service:
+    if _working(unit, name).in_service:
         raise Refused(say("decks", "in_service_already", deck=name))
     return _switch(unit, name, "back", words)
 
@@ -50,7 +50,7 @@ def plan_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     WrongInput for a deck the shop does not have, days in the wrong order, gone, or further off than any date
     is looked for; Refused when the deck is out by plan on one of them already.
     """
-    current_settings.deck(unit, outage.deck)
+    _working(unit, outage.deck)
     opening_hours.check_span(outage.begins, outage.ends, current_settings.local(unit, unit.now).date())
     fitted = current_settings.read(unit)
     for each in fitted.outages:
@@ -73,6 +73,13 @@ def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     left = [replace(outage, ends=today - timedelta(days=1))] if outage.begins < today else []
     history.append(unit, "outage-canceled", _told("event_outage_canceled", outage, words), outage=outage)
     return _with_outages(unit, fitted, [each for each in fitted.outages if each != outage] + left)
+
+
+def _working(unit: Unit, name: str) -> Deck:
+    deck = current_settings.deck(unit, name)
+    if deck.retired:
+        raise Refused(say("settings", "decks-is-retired", deck=name))
+    return deck
 
 
 def _with_outages(unit: Unit, fitted: ShopSettings, outages: list[Outage]) -> ShopSettings:

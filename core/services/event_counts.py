@@ -68,7 +68,8 @@ def reckoned(unit: Unit) -> ShopSettings:
     fitted, seen = current_settings.read(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
     broken = {each.deck for each in outages(unit) if each.ended_at is None}
-    return awaiting(replace(fitted, expected=event_rates.learned(seen, fitted.expected, month)), broken)
+    expected = event_rates.learned(seen, fitted.expected, month)
+    return awaiting(replace(fitted, decks=fitted.working_decks, expected=expected), broken)
 
 
 def counted(unit: Unit) -> Counted:
@@ -80,7 +81,7 @@ def counted(unit: Unit) -> Counted:
     first = unit.session.scalar(select(func.min(JobRow.booked_at)))
     since = today if first is None else max(first.astimezone(zone).date(), today - timedelta(days=_MOST_DAYS))
     shut = sum(each.day >= since for each in shut_days(unit))
-    out = {deck.name for deck in fitted.decks if not deck.in_service}
+    out = {deck.name for deck in fitted.working_decks if not deck.in_service}
     return Counted(
         failures=len(gone),
         play_hours=minutes / 60,
@@ -97,15 +98,23 @@ def counted(unit: Unit) -> Counted:
 def outages(unit: Unit) -> tuple[Breakdown, ...]:
     """Every breakdown, oldest first."""
     found: list[Breakdown] = []
+    named = _names_of_now(current_settings.read(unit))
     for row in unit.session.scalars(select(DeckEventRow).order_by(DeckEventRow.id)):
+        deck = named.get(row.deck, row.deck)
         if row.kind == OUT:
-            found.append(Breakdown(row.deck, row.at, None, row.words))
+            found.append(Breakdown(deck, row.at, None, row.words))
             continue
         for place in range(len(found) - 1, -1, -1):
-            if found[place].deck == row.deck and found[place].ended_at is None:
+            if found[place].deck == deck and found[place].ended_at is None:
                 found[place] = replace(found[place], ended_at=row.at, mended=row.words)
                 break
     return tuple(found)
+
+
+def _names_of_now(settings: ShopSettings) -> dict[str, str]:
+    """What decks were called before, but for names that another deck has now."""
+    taken = {deck.name for deck in settings.decks}
+    return {old: deck.name for deck in settings.decks for old in deck.formerly if old not in taken}
 
 
 def shut_days(unit: Unit) -> tuple[ShutDay, ...]:

@@ -168,7 +168,7 @@ def _check_nobody_else(unit: Unit, based_on: int | None) -> None:
 
 
 def _check_playing(unit: Unit, settings: ShopSettings) -> None:
-    known = {deck.name for deck in settings.decks}
+    known = {deck.name for deck in settings.working_decks}
     for code, deck in unit.session.execute(
         select(TapeRow.code, TapeRow.deck).where(TapeRow.deck.is_not(None))
     ):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from core.model import settings_differences
+from core.model import renamed_decks, settings_differences
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
@@ -69,7 +69,10 @@ def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from
     for place, text in typed:
         path = tuple(place.split("."))
         settings_differences.value_at(content, path[:-1], say("settings", "the-settings"))
-        content = settings_differences.with_value(content, path, _value(content, path, text))
+        if text is not None and path[0] == "deck" and path[2:] == ("name",):
+            content = _with_deck_renamed(content, path[1], text)
+        else:
+            content = settings_differences.with_value(content, path, _value(content, path, text))
     prices = content.pop(PRICES, None)
     if prices != before[PRICES]:
         price_books.enter(unit, _dated(prices, valid_from or _today(unit)))
@@ -127,6 +130,13 @@ def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) ->
         return tomllib.loads(f"value = {text}")["value"]
     except tomllib.TOMLDecodeError:
         return text
+
+
+def _with_deck_renamed(content: Mapping[str, Any], old: str, new: str) -> dict[str, Any]:
+    own = {key: value for key, value in content.items() if key != PRICES}
+    settings = shop_settings.of_document(own, say("settings", "the-settings"))
+    changed = shop_settings.document(renamed_decks.renamed(settings, old, new))
+    return {**changed, PRICES: content[PRICES]}
 
 
 def _touched(typed: Sequence[tuple[str, str | None]]) -> list[SetupPage]:

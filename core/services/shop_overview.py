@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from core.model.names import JobNumber
@@ -67,7 +67,7 @@ def read(unit: Unit) -> ShopView:
     words = {day: each.words for each in off for day in each.days if each.words}
     return ShopView(
         fittings=fittings,
-        week=deck_week.week(fittings, deck_queue.waiting(unit), now),
+        week=deck_week.week(replace(fittings, decks=fittings.working_decks), deck_queue.waiting(unit), now),
         promises=promises.under_review(unit, looked),
         book=current_prices.in_force(unit, now.date()),
         shut=tuple((day, words.get(day, why)) for day, why in calendar.shut.items() if day <= last),

@@ -205,7 +205,9 @@ def _decks(entries: Sequence[DeckEntry], where: str) -> tuple[Deck, ...]:
                 plays=frozenset(FormatName(one) for one in plays),
                 tv=_known(entry.tv, [system.value for system in TvSystem], at(place, "tv")),
                 speeds=_known(entry.speeds, [speed.value for speed in Speed], at(place, "speeds")),
-                in_service=entry.in_service,
+                in_service=entry.in_service and not entry.retired,
+                retired=entry.retired,
+                formerly=entry.formerly,
             )
         )
     return tuple(decks)
@@ -268,6 +270,8 @@ def _file(settings: ShopSettings) -> SettingsFile:
                 tuple(sorted(deck.tv)),
                 tuple(sorted(deck.speeds)),
                 deck.in_service,
+                deck.retired,
+                deck.formerly,
             )
             for deck in settings.decks
         ),

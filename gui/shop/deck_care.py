@@ -50,14 +50,16 @@ class DeckCare(PaperFrame):
         self.decks.taken.connect(self._switch_taken)
         self.switch.clicked.connect(self._switch)
         self.shut.clicked.connect(self._stay_shut)
-        self.decks.lay([_piece(each, view.outages) for each in view.fittings.decks])
+        self.decks.lay([_piece(each, view.outages) for each in view.fittings.working_decks])
         self.decks.stand_on(deck) or self.decks.stand_on_first()
         self._name_switch(self.decks.current)
 
     @property
     def chosen(self) -> Deck | None:
         """The deck the keyboard stands on."""
-        return next((deck for deck in self._view.fittings.decks if deck.name == self.decks.current), None)
+        return next(
+            (deck for deck in self._view.fittings.working_decks if deck.name == self.decks.current), None
+        )
 
     @Slot(str)
     def _name_switch(self, name: str) -> None:
@@ -84,7 +86,7 @@ class DeckCare(PaperFrame):
         column = self.column
         column.addWidget(words(say("shop", "care"), "heading"))
         column.addWidget(words(say("shop", "care_lead")))
-        self.decks.setFixedHeight(max(len(self._view.fittings.decks), 2) * 6 * theme.UNIT + 4)
+        self.decks.setFixedHeight(max(len(self._view.fittings.working_decks), 2) * 6 * theme.UNIT + 4)
         column.addWidget(self.decks)
         column.addWidget(labelled(self.why, say("shop", "care_why")))
         row = QHBoxLayout()

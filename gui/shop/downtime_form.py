@@ -102,7 +102,7 @@ class DowntimeForm(PaperFrame):
     def _fill(self, view: ShopView) -> None:
         self.what.setObjectName("plan-what")
         self.what.addItem(say("plans", "whole_shop"), None)
-        for deck in view.fittings.decks:
+        for deck in view.fittings.working_decks:
             self.what.addItem(deck.name, deck.name)
         for field, name in ((self.first, "plan-first"), (self.last, "plan-last"), (self.why, "plan-why")):
             field.setObjectName(name)

@@ -76,9 +76,12 @@ def tell_kept(call: Invocation) -> Reply:
 
 
 def _fitted(fitted: ShopSettings) -> Reply:
-    out = [deck.name for deck in fitted.decks if not deck.in_service]
+    out = [deck.name for deck in fitted.working_decks if not deck.in_service]
     closed = sorted(day.isoformat() for day in fitted.closed_days)
-    document = {"decks": [_deck(deck.name, deck.in_service) for deck in fitted.decks], "closed": closed}
+    document = {
+        "decks": [_deck(deck.name, deck.in_service) for deck in fitted.working_decks],
+        "closed": closed,
+    }
     return Reply(
         document,
         say("cli", "out_service_shut", out=", ".join(out) or "–", closed=", ".join(closed) or "–"),

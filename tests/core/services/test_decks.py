@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -13,7 +13,17 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import Finding
 from core.model.settings_records import Outage
 from core.model.stations import Station
-from core.services import deck_queue, decks, event_counts, jobs, shop_settings, tapes
+from core.services import (
+    deck_queue,
+    decks,
+    event_counts,
+    jobs,
+    promises,
+    shop_document,
+    shop_overview,
+    shop_settings,
+    tapes,
+)
 from core.services.records_door import Shop
 from core.store import current_settings
 from core.wording.locale_figures import tape_code
@@ -192,3 +202,53 @@ def test_the_queue_knows_the_deck_a_tape_plays_on(desk: Desk) -> None:
     tape = desk.bring_to(desk.book(line()).tapes[0], Station.CLEARED_TO_PLAY)
     desk.shop.run(tapes.move, tape.code, Station.PLAYING, deck="VHS 2")
     assert [each.deck for each in desk.shop.ask(deck_queue.waiting)] == ["VHS 2"]
+
+
+def _change(desk: Desk, *typed: tuple[str, str]) -> None:
+    desk.shop.run(shop_document.set_texts, typed)
+
+
+def test_a_retired_deck_keeps_its_name_and_is_in_no_plan(desk: Desk) -> None:
+    _change(desk, ("deck.VHS 2.retired", "true"))
+    fitted = desk.shop.ask(current_settings.read)
+    gone = next(deck for deck in fitted.decks if deck.name == "VHS 2")
+    assert gone.retired
+    assert not gone.in_service
+    assert gone not in fitted.working_decks
+    assert "VHS 2" not in {deck.name for deck in desk.shop.ask(promises.reckoned).decks}
+    assert "VHS 2" not in {lane.deck.name for lane in desk.shop.ask(shop_overview.read).week.lanes}
+    for step in (decks.broke_down, decks.back_in_service):
+        with pytest.raises(Refused, match="VHS 2 is retired"):
+            desk.shop.run(step, "VHS 2")
+    _change(desk, ("deck.VHS 2.retired", "false"), ("deck.VHS 2.in_service", "true"))
+    assert (
+        desk.shop.ask(current_settings.read).working_decks
+        == fitted.decks[:1] + (replace(gone, retired=False, in_service=True),) + fitted.decks[2:]
+    )
+
+
+@pytest.mark.parametrize("typed", [("deck.VHS 1.retired", "true"), ("deck.VHS 1.name", "VHS A")])
+def test_a_deck_that_plays_is_neither_retired_nor_renamed(desk: Desk, typed: tuple[str, str]) -> None:
+    tape = desk.book(line()).tapes[0]
+    desk.bring_to(tape, Station.PLAYING, deck="VHS 1")
+    before = desk.shop.ask(current_settings.read)
+    playing = f"Deck VHS 1 is playing tape {tape_code(tape.code)}. Take the tape off"
+    with pytest.raises(Refused, match=playing):
+        _change(desk, typed)
+    assert desk.shop.ask(current_settings.read) == before
+
+
+def test_a_renamed_deck_keeps_its_outages_and_what_was_counted(desk: Desk) -> None:
+    planned = Outage("VHS 1", date(2026, 3, 10), date(2026, 3, 12))
+    desk.shop.run(decks.plan_outage, planned)
+    desk.shop.run(decks.broke_down, "VHS 1", "eats tapes")
+    _change(desk, ("deck.VHS 1.name", "VHS A"))
+    assert desk.shop.ask(current_settings.read).outages == (replace(planned, deck="VHS A"),)
+    assert [each.deck for each in desk.shop.ask(event_counts.outages)] == ["VHS A"]
+    assert desk.shop.ask(promises.reckoned).expected.awaited == {"VHS A"}
+    desk.clock.go_on(days=2)
+    desk.shop.run(decks.back_in_service, "VHS A", "new belt")
+    (mended,) = desk.shop.ask(event_counts.outages)
+    assert mended.hours(desk.clock()) == 48
+    _change(desk, ("deck.VHS A.name", "VHS 1"))
+    assert [each.deck for each in desk.shop.ask(event_counts.outages)] == ["VHS 1"]
