@@ -12,7 +12,7 @@ from core.model import renamed_decks, settings_differences
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.pricing import price_book
+from core.pricing import price_book, price_csv
 from core.scheduling import opening_hours
 from core.services import price_books, readiness, settings_versions, shop_settings
 from core.services.readiness import Readiness
@@ -75,7 +75,7 @@ def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from
             content = settings_differences.with_value(content, path, _value(content, path, text))
     prices = content.pop(PRICES, None)
     if prices != before[PRICES]:
-        price_books.enter(unit, _dated(prices, valid_from or _today(unit)))
+        price_books.enter(unit, dated(prices, valid_from or _today(unit)))
     settings = shop_settings.of_document(content, say("settings", "the-settings"))
     settings_versions.change(unit, settings, confirms=_touched(typed))
 
@@ -85,7 +85,7 @@ def confirm(unit: Unit, pages: Sequence[SetupPage]) -> None:
     if SetupPage.PRICES in pages and not current_prices.is_confirmed(unit, _today(unit)):
         prices = dict(price_books.document_in_force(unit, _today(unit)))
         prices |= {"invented": False, "remark": say("settings", "own-prices")}
-        price_books.enter(unit, _dated(prices, _today(unit)))
+        price_books.enter(unit, dated(prices, _today(unit)))
     settings_versions.change(unit, current_settings.read(unit), confirms=pages)
 
 
@@ -108,11 +108,25 @@ def take_over(unit: Unit, text: str, where: str) -> None:
         price_books.enter(unit, book, where=f"{where}, {BOOKS} {number}")
 
 
+def export_prices(unit: Unit) -> str:
+    """The price book in force today as a CSV text that `take_over_prices` reads."""
+    return price_csv.written(price_books.document_in_force(unit, _today(unit)))
+
+
+def take_over_prices(unit: Unit, text: str, where: str, *, valid_from: date | None = None) -> None:
+    """Puts the price book of a CSV file in force, from the day in it or from ``valid_from``.
+
+    WrongInput by row and column when something does not fit.
+    """
+    content = price_csv.parsed(text, where)
+    price_books.enter(unit, dated(content, valid_from or content["valid_from"]), where=where)
+
+
 def raise_prices(unit: Unit, percent: Any, rounded_to: Any, valid_from: date | None = None) -> None:
     """Raises every price in force by ``percent``, rounded to a multiple of ``rounded_to`` whole units."""
     day = valid_from or _today(unit)
     book = price_book.raised(current_prices.in_force(unit, day), percent, rounded_to)
-    price_books.enter(unit, _dated(price_book.document(book), day))
+    price_books.enter(unit, dated(price_book.document(book), day))
 
 
 def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) -> Any:
@@ -145,7 +159,8 @@ def _touched(typed: Sequence[tuple[str, str | None]]) -> list[SetupPage]:
     return [page for page in SetupPage if page in pages]
 
 
-def _dated(prices: Any, day: date) -> Any:
+def dated(prices: Any, day: date) -> Any:
+    """A price book valid from another day, and named by it."""
     if not isinstance(prices, dict) or prices.get("valid_from") == day:
         return prices
     return {

@@ -52,20 +52,37 @@ def _remove(call: Invocation, shop: Shop) -> Reply:
 
 
 def _export(call: Invocation, shop: Shop) -> Reply:
-    text = shop.ask(shop_document.export)
-    if call.asked.file == "-":
-        return Reply({"toml": text}, text.rstrip())
-    path = Path(call.asked.file).expanduser().absolute()
-    path.write_text(text, encoding="utf-8")
-    return Reply({"file": str(path)}, str(path))
+    return _written(call, "toml", shop.ask(shop_document.export))
 
 
 def _import(call: Invocation, shop: Shop) -> Reply:
+    text, where = _text(call), Path(call.asked.file).name
+    return _changed(shop, partial(shop_document.take_over, text=text, where=where))
+
+
+def _prices_out(call: Invocation, shop: Shop) -> Reply:
+    return _written(call, "csv", shop.ask(shop_document.export_prices))
+
+
+def _prices_in(call: Invocation, shop: Shop) -> Reply:
+    text, where, day = _text(call), Path(call.asked.file).name, call.asked.valid_from
+    return _changed(shop, partial(shop_document.take_over_prices, text=text, where=where, valid_from=day))
+
+
+def _written(call: Invocation, kind: str, text: str) -> Reply:
+    """The text in the file named, or as the answer where that is ``-``."""
+    if call.asked.file == "-":
+        return Reply({kind: text}, text.rstrip())
+    path = Path(call.asked.file).expanduser().absolute()
+    path.write_text(text, encoding="utf-8", newline="")
+    return Reply({"file": str(path)}, str(path))
+
+
+def _text(call: Invocation) -> str:
     try:
-        text = contents(call.asked.file).decode("utf-8")
+        return contents(call.asked.file).decode("utf-8")
     except UnicodeDecodeError as error:
         raise WrongInput(call.asked.file, str(error), say("files", "text-file")) from None
-    return _changed(shop, partial(shop_document.take_over, text=text, where=Path(call.asked.file).name))
 
 
 def _confirm(call: Invocation, shop: Shop) -> Reply:
@@ -150,6 +167,8 @@ _ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {
     "import": _import,
     "confirm": _confirm,
     "raise-prices": _raise,
+    "prices-out": _prices_out,
+    "prices-in": _prices_in,
     "history": _history,
     "undo": _undo,
     "missing": _missing,

@@ -102,3 +102,26 @@ kinds-short-micromv = MicroMV
 kinds-short-audio-cassette = Audio
 # --- decks
 decks-is-retired = Deck { $deck } is retired. Bring it back on the Decks page of Shop first.
+# --- price book: its rows and its CSV file
+option-prices-out = write the price book in force to a CSV file for a spreadsheet
+option-prices-in = put the price book of a CSV file in force, from the day in it or that of --from
+option-prices-in-file = a file that prices-out wrote, changed in a spreadsheet or not; - is standard input
+prices-row-name = name of the price book
+prices-row-remark = remark
+prices-row-invented = invented example prices
+prices-row-currency = currency
+prices-row-valid_from = valid from
+prices-row-minimum = smallest order
+prices-row-rush = rush
+prices-row-deposit = deposit
+prices-row-ceiling = the most over our highest estimate without asking
+prices-row-tax = tax
+prices-row-quote_valid_days = how long a quote holds
+prices-row-quantity_break = off each tape after so many
+prices-heads = a first row with { $heads }, in any order, is accepted
+prices-cells = at most { $count } cells in a row are accepted
+prices-csv = a CSV file with commas (RFC 4180) is accepted
+prices-once = a code is needed, once for each part
+prices-stays-empty = this cell stays empty
+prices-cell-place = { $file }, row { $row }, { $column }
+prices-row-place = { $file }, row { $row }
