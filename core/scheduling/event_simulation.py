@@ -38,7 +38,7 @@ from core.scheduling.simulated_shop import (
 )
 from core.scheduling.start_gates import StartGates
 
-_WORTH_LEAVING_OUT = 0.75
+_WORTH_LEAVING_OUT = 0.9
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
 
 
@@ -113,16 +113,19 @@ class EventSimulation:
         self._lines = self._columns * self._decks
         """Where the decks of each of these begin."""
         self._count = len(queue.tapes)
-        self._to_play = self._count * self._scenarios
-        """Tapes not played to their end yet, over all scenarios."""
+        self._to_play = np.full(self._scenarios, self._count, dtype=np.intp)
+        """Tapes of each of these not played to their end yet; none where no deck will play them."""
+        self._is_stranded = False
+        """Whether there was a scenario of which no deck played the last tapes."""
         self._openings = lanes.hours.openings
         self._set_up_decks()
         self._set_up_tapes()
 
     def run(self) -> None:
         """Works everything off."""
-        while self._to_play and len(self._columns) and not self._has_seen_enough():
+        while len(self._columns) and not self._has_seen_enough():
             self._round()
+            self._leave_out()
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
@@ -131,7 +134,7 @@ class EventSimulation:
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
         ends = self._minutes.reshape(self._count, self._scenarios)
-        for left, at in self._never_played() if self._to_play else ():
+        for left, at in self._never_played() if self._is_stranded or len(self._columns) else ():
             ends[left, at] = NEVER
         ends[ends >= NEVER] = np.inf
         why = self._why.reshape(ends.shape)
@@ -158,22 +161,28 @@ class EventSimulation:
         self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
         turn = self._next_tape(deck, moment, slot)
         held = self._held_by_plan(deck, spot, turn)
-        self._rush_first(deck, spot, moment, turn)
+        self._rush_first(deck, spot, moment, slot, turn)
         if self._queue.fails_after is not None:
             self._again_first(deck, moment, turn)
         self._fetch_forward(deck, slot, turn)
-        if not len(self._play(spot, turn)) or not self._to_play:
-            return
-        idle = where((turn.tape == self._count) & ~turn.is_busy & ~held)
+        none = self._play(spot, turn)
+        idle = none[~turn.is_busy.take(none) & ~held.take(none)]
         if len(idle):
             self._retire(spot, idle)
 
     def _retire(self, spot: Places, idle: Places) -> None:
-        """Decks that found nothing to do have done; scenarios without any other are left out from now on."""
-        self._due.reshape(-1)[spot[idle]] = RETIRED
-        goes_on = self._due.take(self._columns, axis=0).min(axis=1) < RETIRED
-        if goes_on.sum() <= _WORTH_LEAVING_OUT * len(goes_on):
-            self._columns = self._columns[goes_on]
+        """Decks that found nothing to do have done; without any other deck the tapes left never play."""
+        self._due.reshape(-1)[spot.take(idle)] = RETIRED
+        over = idle[self._due.take(self._columns.take(idle), axis=0).min(axis=1) >= RETIRED]
+        self._is_stranded |= bool(self._to_play.take(over).any())
+        self._to_play[over] = 0
+
+    def _leave_out(self) -> None:
+        """Scenarios that are through are left out from now on, when they are many."""
+        left = np.count_nonzero(self._to_play)
+        if left <= _WORTH_LEAVING_OUT * len(self._to_play):
+            goes_on = where(self._to_play)
+            self._columns, self._to_play = self._columns.take(goes_on), self._to_play.take(goes_on)
             self._lines = self._columns * self._decks
             self._trays.only(self._columns)
 
@@ -245,16 +254,17 @@ class EventSimulation:
         turn.tape[held] = self._count
         return held
 
-    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, turn: Turn) -> None:
+    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, slot: Places, turn: Turn) -> None:
         """Where a rush tape for this deck has come in before the start, it plays instead."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            next_one = coming.next.take(self._columns)
-            is_here = (next_one <= turn.start) & (next_one < np.inf)
-            at = where(is_here & allowed.take(deck) & self._overtaken(turn.tape))
+            at = where(coming.next.take(self._columns) <= turn.start)
+            if len(at):
+                at = at[allowed.take(deck.take(at)) & self._overtaken(turn.tape.take(at))]
+                at = at[coming.next.take(self._columns.take(at)) < np.inf]
             if len(at):
                 arrives, minutes = coming.take(self._columns.take(at))
-                ends = np.minimum(coming.gate.start(np.maximum(moment[at], arrives)) + minutes, NEVER)
-                self._occupy(spot[at], ends, self._openings.closing(ends))
+                start = coming.gate.start(np.maximum(moment.take(at), arrives))
+                self._occupy(spot.take(at), np.minimum(start + minutes, NEVER), slot.take(at))
                 turn.tape[at] = self._count
                 turn.is_busy[at] = True
 
@@ -294,6 +304,9 @@ class EventSimulation:
     def _play(self, spot: Places, turn: Turn) -> Places:
         """Plays the tapes that were chosen; which of the scenarios have none."""
         scenario, none = self._columns, where(turn.tape == self._count)
+        self._to_play -= 1
+        self._to_play[none] += 1
+        at = None
         if len(none):
             at = where(turn.tape < self._count)
             spot, turn, scenario = spot.take(at), turn.only(at), scenario.take(at)
@@ -304,9 +317,9 @@ class EventSimulation:
         until, hit = self._replays.failing(cell, turn.start, ends, scenario)
         self._occupy(spot, until, turn.slot)
         self._take_away(turn, scenario)
-        self._to_play -= len(scenario) - len(hit)
         self._note(cell, ends, turn.why, hit)
         if len(hit):
+            self._to_play[hit if at is None else at.take(hit)] += 1
             self._has_failed(spot.take(hit), turn.tape.take(hit), scenario.take(hit))
         return none
 
@@ -319,8 +332,10 @@ class EventSimulation:
         """What is played lies on no tray any more; what is played again has been taken away before."""
         if self._queue.fails_after is not None and turn.is_again.any():
             fresh = where(~turn.is_again)
-            turn, scenario = turn.only(fresh), scenario.take(fresh)
-        self._trays.take(turn.tray, turn.head, turn.place, scenario)
+            lists = turn.tray.take(fresh), turn.head.take(fresh), turn.place.take(fresh)
+            self._trays.take(*lists, scenario.take(fresh))
+        else:
+            self._trays.take(turn.tray, turn.head, turn.place, scenario)
 
     def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
         """The ends take the place of the minutes, but for tapes whose deck failed."""
@@ -345,18 +360,18 @@ class EventSimulation:
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
-        line, first = self._replays.first(deck, self._columns)
-        idle = turn.tape == self._count
-        at = where((first < NEVER) & ~turn.is_busy & (idle | (first <= turn.start)))
+        at = self._replays.waiting(self._columns)
         if not len(at):
             return
-        scenario = self._columns.take(at)
-        tape = self._replays.tape[line[at], scenario]
+        line, first = self._replays.first(deck.take(at), self._columns.take(at))
+        idle = turn.tape.take(at) == self._count
+        goes = where((first < NEVER) & ~turn.is_busy.take(at) & (idle | (first <= turn.start.take(at))))
+        at, line, first = at.take(goes), line.take(goes), first.take(goes)
+        tape = self._replays.take(line, self._columns.take(at))
         turn.tape[at] = tape
-        turn.start[at], turn.slot[at] = self._starts.of(tape, np.maximum(moment[at], first[at]))
+        turn.start[at], turn.slot[at] = self._starts.of(tape, np.maximum(moment.take(at), first))
         turn.why[at] = DECK
         turn.is_again[at] = True
-        self._replays.take(line[at], scenario)
 
     def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
         """Decks have failed under these tapes: others may have something to play again."""

@@ -29,21 +29,27 @@ class Rework:
         places = 0 if fails_after is None else _WAITING
         self.tape = np.full((places, scenarios), len(plays) - 1, dtype=np.intp)
         self.since = np.full((places, scenarios), RETIRED)
+        self._waiting = np.zeros(scenarios, dtype=np.intp)
+        """How many wait in each scenario."""
+
+    def waiting(self, scenario: Places) -> Places:
+        """Where in this row of scenarios something waits."""
+        return where(self._waiting.take(scenario))
 
     def first(self, deck: Places, scenario: Places) -> tuple[Places, Minutes]:
         """The line of ``tape`` each deck, one a scenario, could take first, and since when that waits;
         `RETIRED`: none."""
         waiting = self.since.take(scenario, axis=1)
-        if waiting.min() >= RETIRED:
-            return scenario * 0, waiting[0]
         allowed = self._plays.take(self.tape.take(scenario, axis=1) * self._decks + deck)
         since = np.where(allowed, waiting, RETIRED)
         line = since.argmin(axis=0)
         return line, since[line, np.arange(len(scenario))]
 
-    def take(self, line: Places, scenario: Places) -> None:
-        """The tapes at these places, in these scenarios, wait no more."""
+    def take(self, line: Places, scenario: Places) -> Places:
+        """The tapes at these places, in these scenarios, wait no more; which they are."""
         self.since[line, scenario] = RETIRED
+        self._waiting[scenario] -= 1
+        return np.asarray(self.tape[line, scenario], dtype=np.intp)
 
     def failing(
         self, cell: Places, start: Minutes, ends: Minutes, scenario: Places
@@ -69,6 +75,7 @@ class Rework:
         hit, line, repair = hit[is_place], line[is_place], repair[is_place]
         failed = start[hit] + until[hit]
         busy[hit] = failed + repair
+        self._waiting[scenario[hit]] += 1
         self.since[line, scenario[hit]] = failed
         self.tape[line, scenario[hit]] = cell[hit] // self._scenarios
         return busy, hit

@@ -192,7 +192,7 @@ class StaffedSimulation(EventSimulation):
         wants = turn.tape < self._count
         held = self._held_by_plan(deck, spot, turn)
         wants &= ~held
-        self._rush_first(deck, spot, moment, turn)
+        self._rush_first(deck, spot, moment, slot, turn)
         self._awaited = np.full(self._scenarios, RETIRED)
         if self._queue.fails_after is not None:
             self._again_first(deck, moment, turn)
@@ -217,7 +217,7 @@ class StaffedSimulation(EventSimulation):
         self._on.reshape(-1)[spot[at]] = self._part.take(turn.tape[at])
         self._why_on.reshape(-1)[spot[at]] = turn.why[at]
 
-    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, turn: Turn) -> None:
+    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, slot: Places, turn: Turn) -> None:
         """Rush tapes that are here and fit before closing; they are put away when they have played."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
             here = allowed.take(deck) & (coming.next <= moment) & self._overtaken(turn.tape)
@@ -232,18 +232,21 @@ class StaffedSimulation(EventSimulation):
 
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
-        line, first = self._replays.first(deck, self._columns)
-        tape = self._replays.tape[line, self._columns]
-        at = where((first < NEVER) & ~turn.is_busy)
-        fits = (first[at] <= moment[at]) & (self._starts.of(tape[at], moment[at])[0] <= moment[at])
-        wait = at[~fits]
-        self._awaited[wait], _ = self._starts.of(tape[wait], np.maximum(moment[wait], first[wait]))
+        at = self._replays.waiting(self._columns)
+        if not len(at):
+            return
+        line, first = self._replays.first(deck[at], at)
+        able = (first < NEVER) & ~turn.is_busy[at]
+        at, line, first = at[able], line[able], first[able]
+        tape, now = self._replays.tape[line, at], moment[at]
+        fits = (first <= now) & (self._starts.of(tape, now)[0] <= now)
+        wait = ~fits
+        self._awaited[at[wait]], _ = self._starts.of(tape[wait], np.maximum(now[wait], first[wait]))
         at = at[fits]
-        turn.tape[at] = tape[at]
-        turn.start[at] = moment[at]
+        turn.tape[at] = self._replays.take(line[fits], at)
+        turn.start[at] = now[fits]
         turn.why[at] = DECK
         turn.is_again[at] = True
-        self._replays.take(line[at], at)
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         self._free.reshape(-1)[spot] = ends
