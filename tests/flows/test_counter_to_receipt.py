@@ -29,7 +29,7 @@ from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.toolkit import theme
-from tests.support.booked import Clock
+from tests.support.booked import Clock, set_up
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import press, press_text
 
@@ -95,6 +95,7 @@ def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_fol
     monkeypatch.setattr(composition, "show_file", opened.append)
     monkeypatch.setattr(sys, "excepthook", sys.excepthook)
     file, clock = tmp_path / "shop.sqlite", Clock()
+    set_up(file)
     window = Window()
     qtbot.addWidget(window)
     window.show()

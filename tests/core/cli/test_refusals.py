@@ -49,11 +49,11 @@ def test_a_wrong_inventory_is_refused_and_nothing_is_stored(
     assert not (tmp_path / "paper").exists()
 
 
-def test_a_wrong_inventory_makes_no_shop(typed: Typist, tmp_path: Path) -> None:
+def test_a_wrong_inventory_makes_no_shop(typed_first: Typist, tmp_path: Path) -> None:
     file = tmp_path / "wrong.json"
     file.write_bytes(b"{}")
-    assert typed("book", file).code == 2
-    assert not Path(typed.shop).exists()
+    assert typed_first("book", file).code == 2
+    assert not Path(typed_first.shop).exists()
 
 
 @pytest.mark.parametrize(
@@ -147,10 +147,10 @@ def test_a_tape_is_handed_back_once(typed: Typist, codes: list[str]) -> None:
 # --- unavailable -----------------------------------------------------------------------
 
 
-def test_a_shop_that_is_not_there_is_unavailable(typed: Typist) -> None:
-    missing = typed("promises")
+def test_a_shop_that_is_not_there_is_unavailable(typed_first: Typist) -> None:
+    missing = typed_first("promises")
     assert (missing.code, missing.out) == (4, "")
-    assert not Path(typed.shop).exists()
+    assert not Path(typed_first.shop).exists()
 
 
 def test_a_file_that_is_no_database_is_unavailable(typed: Typist, box: Path) -> None:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.support.booked import set_up
 from tests.support.typed import READY, Typist, walk
 
 
@@ -13,6 +14,7 @@ from tests.support.typed import READY, Typist, walk
 def test_a_shop_on_a_server_takes_the_same_words(
     postgres_url: str, box: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    set_up(postgres_url)
     typed = Typist(postgres_url, capsys)
     booked = typed("book", box).document
     code = booked["tapes"][0]["code"]

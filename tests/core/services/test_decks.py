@@ -112,7 +112,7 @@ def test_a_deck_may_break_with_a_tape_in_it(desk: Desk) -> None:
 
 
 def test_a_deck_nobody_has_cannot_break(desk: Desk) -> None:
-    with pytest.raises(WrongInput, match="the decks of this shop are"):
+    with pytest.raises(WrongInput, match="this shop has VHS 1"):
         desk.shop.run(decks.broke_down, "VHS 99")
 
 
@@ -133,7 +133,7 @@ def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:
     assert desk.shop.run(decks.cancel_outage, service, "the belts are late").outages == ()
     with pytest.raises(Refused, match="somebody has canceled it already"):
         desk.shop.run(decks.cancel_outage, service)
-    (told,) = events(desk.shop, "outage planned")
+    (told,) = events(desk.shop, "outage-planned")
     assert told.words == "VHS 1 out by plan from Friday, March 6 to Sunday, March 8: new belts"
     assert desk.shop.verify() == ()
 

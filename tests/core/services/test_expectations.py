@@ -21,7 +21,7 @@ def test_what_is_stated_is_kept_with_what_was_stated_before(desk: Desk) -> None:
     assert desk.shop.ask(current_settings.read).expected == WARY
     (told,) = events(desk.shop, "expects")
     assert "a breakdown every 300 hours of play" in told.words
-    assert "2 % of opening days lost" in told.words
+    assert "2% of opening days lost" in told.words
     assert str(before.hours_to_repair) in told.payload
     assert desk.shop.verify() == ()
 

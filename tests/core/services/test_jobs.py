@@ -232,7 +232,7 @@ def test_no_more_is_given_back_than_was_paid(desk: Desk) -> None:
     desk.shop.run(payments.take, number, 300)
     with pytest.raises(Refused, match=r"Only \$3\.00 was paid"):
         desk.shop.run(payments.refund, number, 301, note="")
-    with pytest.raises(WrongInput, match="say why money is given back"):
+    with pytest.raises(WrongInput, match="say why the money is given back"):
         desk.shop.run(payments.refund, number, 300, note=" ")
     assert desk.shop.ask(jobs.get, number).paid_minor == 300
 

@@ -90,7 +90,7 @@ def test_a_splice_entered_by_mistake_is_struck_out_and_stays_readable(desk: Desk
     assert (undone.splices, undone.not_for_reuse, undone.marked_at) == ((), False, None)
     words = [each.words for each in desk.shop.ask(tapes.history, code)]
     assert words[-1].startswith("splice at 1 min struck out: it was the other tape")
-    assert words[-3].startswith("spliced at 1 minutes")
+    assert words[-3].startswith("spliced at 1 minute,")
     with pytest.raises(Refused, match="no splice is recorded"):
         desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY)
     assert desk.shop.verify() == ()

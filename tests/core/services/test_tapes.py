@@ -194,7 +194,7 @@ def test_mould_found_while_looking_over_is_written_down_first(desk: Desk) -> Non
     seen = desk.shop.run(tapes.move, code, Station.LOOKED_OVER, findings=[Finding.MOULD])
     assert seen.findings == (Finding.MOULD,)
     assert seen.verdict.cautions
-    with pytest.raises(Refused, match="mould"):
+    with pytest.raises(Refused, match="mold"):
         desk.shop.run(tapes.move, code, Station.CLEARED_TO_PLAY)
     desk.shop.run(tapes.move, code, Station.KEPT_APART)
 

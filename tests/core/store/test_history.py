@@ -87,7 +87,7 @@ def test_a_job_tells_all_that_happened_to_its_tapes(desk: Desk) -> None:
     [
         ("UPDATE events SET words = words || '!' WHERE seq = 3", "line 3 .* was altered"),
         (
-            "UPDATE events SET payload = replace(payload, 'booked', 'looked') WHERE kind = 'tape booked in'",
+            "UPDATE events SET payload = replace(payload, 'booked', 'looked') WHERE kind = 'tape-booked-in'",
             "line .* altered",
         ),
         ("UPDATE events SET \"by\" = 'Robin' WHERE seq = 3", "line 3 .* was altered"),

@@ -94,7 +94,7 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
     assert acclimatisation.caution() in told
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
-    assert "rests until Wednesday, March 4, 09:00" in place.told
+    assert "rests until Wednesday, March 4, 9:00\N{NO-BREAK SPACE}AM" in place.told
     assert place.records.shop.ask(tapes.get, tape.code).station is Station.CLEARED_TO_PLAY
 
     screen.side.moves.note.setFocus()
