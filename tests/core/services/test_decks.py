@@ -134,7 +134,7 @@ def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:
     with pytest.raises(Refused, match="somebody has canceled it already"):
         desk.shop.run(decks.cancel_outage, service)
     (told,) = events(desk.shop, "outage-planned")
-    assert told.words == "VHS 1 out by plan from Friday, March 6 to Sunday, March 8: new belts"
+    assert told.words == "VHS 1 planned out of service from Friday, March 6 to Sunday, March 8: new belts"
     assert desk.shop.verify() == ()
 
 
