@@ -47,9 +47,14 @@ TITLE = Style("Lato-Bold", 19, 24)
 HUGE = Style("Lato-Bold", 38, 44)
 
 
+def usual_paper(currency: str) -> str:
+    """The name of the sheet that is usual where ``currency`` is money."""
+    return "letter" if currency in _LETTER_CURRENCIES else "a4"
+
+
 def sheet(paper: str | None, currency: str) -> tuple[float, float]:
     """Width and height of the sheet: as asked, else the one usual where ``currency`` is money."""
-    name = paper or ("letter" if currency in _LETTER_CURRENCIES else "a4")
+    name = paper or usual_paper(currency)
     if name not in SIZES:
         raise WrongInput("paper", name, say("readers", "accepted_3", names=", ".join(SIZES)))
     return SIZES[name]

@@ -34,6 +34,17 @@ def writing_files(
     return partial(_or_unavailable, partial(_files, job, files, front, folder), folder, "no_files_written")
 
 
+def writing_label_test(front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of a test print of the shop's labels, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_label_test, front, folder), folder, "no_paper")
+
+
+def _label_test(front: ShopFront, folder: Path) -> Path:
+    from core.papers import label_test  # the paper library is imported where paper is made
+
+    return paper_files.write(paper_files.prepare(folder), "label-test", label_test.render(front))
+
+
 def _files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> Path:
     (path,) = paper_files.of_files(job, files, front, paper_files.prepare(folder))
     return path

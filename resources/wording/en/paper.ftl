@@ -212,3 +212,4 @@ files-check_windows = Windows: certutil -hashfile FILE SHA256
 files-check_macos = macOS: shasum -a 256 FILE
 files-check_linux = Linux: sha256sum FILE
 tax-number = Tax number { $number }
+label-test = Test print of the labels

@@ -1,5 +1,6 @@
 # What the Shop screen says.
 chapters = What do you want to see?
+own_shop = My shop
 week = The decks this week
 promises = Promises
 kept = Promises kept
