@@ -84,6 +84,10 @@ def add_common(one: Parser, *, top: bool) -> None:
         "--who", metavar="NAME", type=text, default=default("counter"), help=say("cli", "person_acting")
     )
 
+    one.add_argument(
+        "--pin", action="store_true", default=default(False), help=say("settings", "option-pin-asked")
+    )
+
 
 def add_command_id(one: Parser) -> None:
     one.add_argument("--command", metavar="ID", type=text, help=say("cli", "same_command_carried_out"))

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from argparse import Namespace
 from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from getpass import getpass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.errors import AsWritten, TapewrightError, WrongInput, nothing
+from core.model.errors import AsWritten, Refused, TapewrightError, WrongInput, nothing
 from core.wording import messages
 from core.wording.messages import say
 
@@ -64,9 +66,34 @@ class Invocation:
         if create and not is_url(where):
             Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
         shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
+        self._know_who(shop)
         with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
             messages.use(shop.ask(current_settings.read).front.language)
         return shop
+
+    def new_pin(self, name: str) -> str:
+        """The PIN somebody is to have: from TAPEWRIGHT_NEW_PIN, else asked for."""
+        given = os.environ.get("TAPEWRIGHT_NEW_PIN")
+        return given if given is not None else getpass(say("settings", "people-new-pin", name=name))
+
+    def _know_who(self, shop: Shop) -> None:
+        """Refused when the person acting has a PIN and it was not given, or not the right one."""
+        from core.services import people
+
+        try:
+            has_pin = shop.ask(people.has_pin, self.asked.who)
+        except TapewrightError:
+            return  # damaged records: `verify` tells what is wrong with them
+        if not has_pin:
+            return
+        pin = os.environ.get("TAPEWRIGHT_PIN")
+        if self.asked.pin:
+            pin = getpass(say("settings", "people-type-pin", name=self.asked.who))
+        if pin is None:
+            raise Refused(say("settings", "people-pin-needed", name=self.asked.who))
+        answer = shop.run(people.check_pin, self.asked.who, pin)
+        if not answer.is_right:
+            raise Refused(answer.sentence)
 
     def window_options(self, where: str | None) -> tuple[str, ...]:
         """What the window is told when it opens on the shop at ``where``, or on the usual one."""

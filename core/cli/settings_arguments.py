@@ -22,12 +22,15 @@ def add_settings(add: Subcommands) -> None:
     made = action("set")
     made.add_argument("typed", metavar="PATH VALUE", nargs="+", help=say("settings", "option-pairs"))
     _add_valid_from(made)
+    _add_dry_run(made)
     made = action("remove")
     made.add_argument("path", metavar="PATH", type=text, help=say("settings", "option-path"))
+    _add_dry_run(made)
     made = action("export")
     made.add_argument("file", metavar="FILE", nargs="?", default="-", help=say("settings", "option-out"))
     made = action("import")
     made.add_argument("file", metavar="FILE", help=say("settings", "option-in"))
+    _add_dry_run(made)
     made = action("confirm")
     pages = [page.value for page in SetupPage]
     made.add_argument("pages", metavar="PAGE", nargs="+", choices=pages, help=", ".join(pages))
@@ -46,9 +49,15 @@ def add_settings(add: Subcommands) -> None:
     made = action("undo")
     made.add_argument("part", metavar="PART", nargs="?", choices=["settings", "prices"], default="settings")
     action("missing")
+    made = action("pin")
+    made.add_argument("person", metavar="NAME", type=text, help=say("settings", "people-name"))
 
 
 def _add_valid_from(one: Parser) -> None:
     one.add_argument(
         "--from", dest="valid_from", metavar="ISO-DATE", type=day, help=say("settings", "option-from")
     )
+
+
+def _add_dry_run(one: Parser) -> None:
+    one.add_argument("--dry-run", action="store_true", help=say("settings", "option-dry-run"))

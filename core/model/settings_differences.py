@@ -11,6 +11,7 @@ from core.model.errors import WrongInput
 from core.wording.messages import say
 
 Document = Mapping[str, Any]
+_SECRET = "pin"
 _KEYED_BY = "name"
 """Tables of a list are told apart by this key where they have it, else by their place."""
 
@@ -24,13 +25,20 @@ class Difference:
     now: Any
 
     @property
+    def is_secret(self) -> bool:
+        """Whether it is the hash of a PIN, which is shown to nobody."""
+        return self.path[-1] == _SECRET
+
+    @property
     def place(self) -> str:
         """The path as it is typed: ``deck.VHS 1.plays``."""
         return ".".join(self.path)
 
     @property
     def words(self) -> str:
-        """One line: ``front.name: Your shop → The Reel``."""
+        """One line: ``front.name: Your shop → The Reel``; of a secret only that it changed."""
+        if self.is_secret:
+            return say("settings", "people-secret-changed", place=self.place)
         return say("settings", "difference", place=self.place, was=spelled(self.was), now=spelled(self.now))
 
 
@@ -112,6 +120,13 @@ def _is_named(content: list[Any]) -> bool:
     return bool(content) and all(isinstance(each, Mapping) and _KEYED_BY in each for each in content)
 
 
+def without_secrets(value: Any) -> Any:
+    """A value of the document with the hashes of PINs blotted out."""
+    if isinstance(value, Mapping):
+        return {key: "…" if key == _SECRET and each else without_secrets(each) for key, each in value.items()}
+    return [without_secrets(each) for each in value] if isinstance(value, list) else value
+
+
 def spelled(value: Any) -> str:
     """A value as a sentence shows it: texts as they are, lists with commas."""
     if value is None or value in ("", []):
@@ -119,7 +134,9 @@ def spelled(value: Any) -> str:
     if isinstance(value, list):
         return ", ".join(map(spelled, value))
     if isinstance(value, Mapping):
-        return ", ".join(f"{key} {spelled(each)}" for key, each in value.items() if key != _KEYED_BY)
+        return ", ".join(
+            f"{key} {spelled(each)}" for key, each in value.items() if key not in (_KEYED_BY, _SECRET)
+        )
     if isinstance(value, bool):
         return say("files", "yes" if value else "no")
     if isinstance(value, date):

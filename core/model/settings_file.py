@@ -7,6 +7,8 @@ from typing import Annotated, Literal, TypeAlias
 
 from msgspec import Meta, Struct
 
+from core.model.settings_records import Duty, Permission
+
 Words: TypeAlias = Annotated[str, Meta(min_length=1, max_length=200, pattern=r"\S", description="some-words")]
 MaybeWords: TypeAlias = Annotated[str, Meta(max_length=400, description="maybe-words")]
 ClockTime: TypeAlias = Annotated[
@@ -16,6 +18,9 @@ Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "frid
 Day: TypeAlias = Annotated[date, Meta(description="a-day")]
 Printed: TypeAlias = Literal["yes", "ask", "no"]
 Length: TypeAlias = Annotated[float, Meta(ge=0, le=1000, description="length-mm")]
+
+PIN_HASH = r"^(|\$argon2id\$v=19\$m=\d{1,7},t=\d{1,2},p=\d{1,2}\$[A-Za-z0-9+/]{11,64}\$[A-Za-z0-9+/]{16,90})$"
+"""A PHC string of Argon2id, version 1.3 (RFC 9106), with bounded costs, or nothing."""
 
 
 class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -61,6 +66,7 @@ class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
     people: Annotated[int, Meta(ge=1, le=100, description="from-1-to-100")]
     past_closing_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")]
     confidence: Annotated[float, Meta(ge=0.5, le=0.999, description="confidence")]
+    lock_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")] = 0
 
 
 class HolidayEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -101,6 +107,17 @@ class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):
     formerly: Annotated[tuple[Words, ...], Meta(description="list")] = ()
 
 
+class PersonEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Somebody who works here; ``pin`` is the hash of a PIN, never the PIN."""
+
+    name: Annotated[str, Meta(min_length=1, max_length=60, pattern=r"\S", description="person-name")]
+    may: tuple[Permission, ...] = ()
+    does: tuple[Duty, ...] = tuple(Duty)
+    pin: Annotated[str, Meta(pattern=PIN_HASH, description="pin-hash")] = ""
+    hours: tuple[OpeningEntry, ...] = ()
+    retired: bool = False
+
+
 class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """A deck out of service by plan, from the first day to the last."""
 
@@ -120,3 +137,4 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     opening: tuple[OpeningEntry, ...] = ()
     deck: tuple[DeckEntry, ...] = ()
     outage: tuple[OutageEntry, ...] = ()
+    person: tuple[PersonEntry, ...] = ()

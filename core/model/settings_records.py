@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from enum import Enum
 
 from core.model.names import FormatName
 
@@ -118,6 +119,42 @@ class Expected:
     """Tapes of each format among those that came in last; counted, never stated (see `initial_state`)."""
 
 
+class Permission(Enum):
+    """What only some of the people may do."""
+
+    SETTINGS = "settings"
+    """Change settings and prices."""
+    REFUND = "refund"
+    """Give money back."""
+    OVERRIDE = "override"
+    ERASE = "erase"
+    REPORTS = "reports"
+
+
+class Duty(Enum):
+    """Where a person works."""
+
+    COUNTER = "counter"
+    BENCH = "bench"
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """Somebody who works here and signs in by name."""
+
+    name: str
+    may: frozenset[str] = frozenset()
+    """Values of `Permission`."""
+    does: frozenset[str] = frozenset(duty.value for duty in Duty)
+    """Values of `Duty`."""
+    pin: str = ""
+    """The Argon2id hash of the PIN (RFC 9106) as a PHC string; nothing: picked by name alone."""
+    hours: tuple[OpeningHours, ...] = ()
+    """When the person is here; nothing: whenever the shop is open."""
+    retired: bool = False
+    """Works here no more; the name stays on what was done."""
+
+
 @dataclass(frozen=True, slots=True)
 class ShopSettings:
     """What the shop works with: decks, hours and the people at the bench."""
@@ -137,11 +174,20 @@ class ShopSettings:
     expected: Expected = Expected()
     confirmed: frozenset[str] = frozenset()
     """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
+    staff: tuple[Person, ...] = ()
+    """The people by name; nobody entered: whoever is here may do everything."""
+    lock_minutes: int = 0
+    """After so many minutes without a key the screens lock themselves; 0: never."""
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:
         """The decks that are not retired, in service or not."""
         return tuple(deck for deck in self.decks if not deck.retired)
+
+    @property
+    def working_staff(self) -> tuple[Person, ...]:
+        """The people who work here now."""
+        return tuple(person for person in self.staff if not person.retired)
 
     @property
     def country(self) -> str:

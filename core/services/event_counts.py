@@ -63,9 +63,12 @@ class TimeOff:
     is_planned: bool
 
 
-def reckoned(unit: Unit) -> ShopSettings:
-    """The shop's fittings with what is to be expected by what was counted: what a plan works with."""
-    fitted, seen = current_settings.read(unit), counted(unit)
+def reckoned(unit: Unit, fitted: ShopSettings | None = None) -> ShopSettings:
+    """The shop's fittings with what is to be expected by what was counted: what a plan works with.
+
+    ``fitted``: other fittings than those in force.
+    """
+    fitted, seen = fitted or current_settings.read(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
     broken = {each.deck for each in outages(unit) if each.ended_at is None}
     expected = event_rates.learned(seen, fitted.expected, month)

@@ -14,9 +14,10 @@ from core.model.job_records import Job
 from core.model.names import JobNumber, Outcome
 from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import ZERO, Range, exactly
+from core.model.settings_records import Permission
 from core.model.stations import Station
 from core.pricing import box_price
-from core.store import current_prices, history, lookup, row_records
+from core.store import current_prices, history, lookup, permissions, row_records
 from core.store.tables import JobRow, PaymentRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -53,8 +54,10 @@ def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", no
 def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
     """Gives ``minor`` (more than zero) back; ``note`` says why.
 
-    Refused beyond what was paid; WrongInput without a reason or for another amount.
+    Refused beyond what was paid, or when the person acting may not give money back; WrongInput without a
+    reason or for another amount.
     """
+    permissions.check(unit, Permission.REFUND)
     row = lookup.job_row(unit, number)
     paid = sum(each.minor for each in row.payments)
     if _checked(minor) > paid:

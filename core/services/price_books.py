@@ -10,9 +10,10 @@ from typing import Any
 
 from core.model import settings_differences
 from core.model.errors import Conflict, Refused, WrongInput
+from core.model.settings_records import Permission
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
-from core.store import current_prices, current_settings, history
+from core.store import current_prices, current_settings, history, permissions
 from core.store.tables import SettingsVersionRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -54,7 +55,8 @@ def enter(
     """Keeps a price book, in force from its ``valid_from`` on; quotes made before keep theirs.
 
     Nothing is written when the same book stands already. WrongInput for what does not fit, or a currency
-    that is not the shop's; Conflict when somebody entered another one since version ``based_on``.
+    that is not the shop's; Conflict when somebody entered another one since version ``based_on``; Refused
+    when the person acting may not change prices.
     """
     where = where or say("settings", "the-prices")
     book = price_book.of_document(content, where)
@@ -68,6 +70,7 @@ def enter(
     _check_nobody_else(unit, based_on)
     if before is not None and current_prices.document_of(before) == content:
         return book
+    permissions.check(unit, Permission.SETTINGS)
     was = document_in_force(unit, book.valid_from)
     _append(unit, content, book.valid_from, _words(book, was, content), None)
     return book
@@ -75,6 +78,7 @@ def enter(
 
 def withdraw(unit: Unit) -> None:
     """Takes the newest price book back, so that what was in force before is again; Refused without one."""
+    permissions.check(unit, Permission.SETTINGS)
     standing = current_prices.standing(unit)
     if not standing:
         raise Refused(say("settings", "no-prices-to-undo"))

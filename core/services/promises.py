@@ -75,12 +75,16 @@ def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
     return turnaround.load(reckoned(unit, found), deck_queue.waiting(unit), now)
 
 
-def reckoned(unit: Unit, found: Reliability | None = None) -> ShopSettings:
+def reckoned(
+    unit: Unit, found: Reliability | None = None, fitted: ShopSettings | None = None
+) -> ShopSettings:
     """The shop's fittings with all it has learned of itself; ``found`` as in `load`.
+
+    ``fitted``: other fittings than those in force, to look at what they would do.
 
     This is what a date is made from.
     """
-    fitted = event_counts.reckoned(unit)
+    fitted = event_counts.reckoned(unit, fitted)
     overrun = late_correction.factor(found or record(unit))
     return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
 

@@ -80,6 +80,18 @@ class Shop:
         with self._unit(self.database.reading) as unit:
             return query(unit, *args, **kwargs)
 
+    def rehearse(self, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
+        """Carries out one step and takes all of it back: its answer is given, nothing is stored."""
+        with (
+            failures.named_here(self.where),
+            Session(self.database.writing, expire_on_commit=False) as session,
+            session.begin() as transaction,
+        ):
+            result = step(Unit(session, self.clock(), self.who, {}, shop_settings.new_shop), *args, **kwargs)
+            session.flush()
+            transaction.rollback()
+        return result
+
     def backup(self, directory: str | Path) -> Path:
         """A checked copy in ``directory`` while the shop stays in use; its name tells the moment."""
         from core.services import backup

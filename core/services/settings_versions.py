@@ -11,10 +11,10 @@ from sqlalchemy import select
 from core.model import serialization, settings_differences
 from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import Permission, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services import shop_settings
-from core.store import current_settings, history
+from core.store import current_settings, history, permissions
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -30,6 +30,7 @@ PAGE_OF = {
     "work": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
+    "person": SetupPage.PEOPLE,
 }
 """The page on which a table of the settings file, or a key of it, is filled in."""
 
@@ -70,12 +71,15 @@ def change(
     based_on: int | None = None,
     confirms: Sequence[SetupPage] = (),
     undoes: int | None = None,
+    needs: Permission | None = Permission.SETTINGS,
 ) -> ShopSettings:
     """Puts settings in force from now on; nothing is written when nothing differs.
 
     What was quoted, promised and printed before stays as it was. ``confirms`` names pages somebody looked
-    at and left as they are. Conflict when somebody changed them since version ``based_on``; Refused while a
-    tape plays on a deck that would be gone. WrongInput as `shop_settings.load`.
+    at and left as they are. ``needs`` is what the person acting must be permitted; what happened to the shop
+    (breakdowns, outages, days closed) anybody may enter. Conflict when somebody changed the settings since
+    version ``based_on``; Refused without the permission, and while a tape plays on a deck that would be
+    gone. WrongInput as `shop_settings.load`.
     """
     before = current_settings.read(unit)
     _check_nobody_else(unit, based_on)
@@ -87,6 +91,8 @@ def change(
     )
     if checked == before:
         return before
+    if needs is not None and (confirms or not found or not all(map(_is_an_event, found))):
+        permissions.check(unit, needs)
     _check_playing(unit, checked)
     _append(unit, checked, _words(found, undoes), undoes)
     return checked

@@ -18,6 +18,7 @@ import msgspec
 from core.catalogue.formats import catalogue
 from core.model import accents, resource_files
 from core.model.errors import WrongInput, at, one_of
+from core.model.folding import folded
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_file import (
     DeckEntry,
@@ -27,15 +28,19 @@ from core.model.settings_file import (
     OpeningEntry,
     OutageEntry,
     PapersEntry,
+    PersonEntry,
     SettingsFile,
     Weekday,
     WorkEntry,
 )
 from core.model.settings_records import (
     Deck,
+    Duty,
     Expected,
     OpeningHours,
     Outage,
+    Permission,
+    Person,
     Printing,
     ShopFront,
     ShopSettings,
@@ -121,6 +126,8 @@ def of_document(content: object, where: str) -> ShopSettings:
         people=page.work.people,
         confidence=page.work.confidence,
         outages=_outages(page.outage, [deck.name for deck in decks], where),
+        staff=_staff(page.person, where),
+        lock_minutes=page.work.lock_minutes,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
     )
 
@@ -221,6 +228,31 @@ def _known(found: Iterable[str], accepted: Iterable[str], place: str) -> frozens
     return frozenset(found)
 
 
+def _staff(entries: Sequence[PersonEntry], where: str) -> tuple[Person, ...]:
+    """The people; one of those who work here must be able to change the settings, or nobody ever could."""
+    staff: list[Person] = []
+    for number, entry in enumerate(entries, 1):
+        place = at(where, f"person {number}")
+        if any(folded(person.name) == folded(entry.name) for person in staff):
+            raise WrongInput(at(place, "name"), entry.name, say("settings", "people-name-of-their-own"))
+        _check_printable(entry.name, at(place, "name"))
+        staff.append(
+            Person(
+                name=entry.name.strip(),
+                may=frozenset(permission.value for permission in entry.may),
+                does=frozenset(duty.value for duty in entry.does),
+                pin=entry.pin,
+                hours=_openings(entry.hours, place),
+                retired=entry.retired,
+            )
+        )
+    here = [person for person in staff if not person.retired]
+    if here and not any(Permission.SETTINGS.value in person.may for person in here):
+        names = ", ".join(person.name for person in here)
+        raise WrongInput(at(where, "person", "may"), names, say("settings", "people-one-owner"))
+    return tuple(staff)
+
+
 def _openings(entries: Sequence[OpeningEntry], where: str) -> tuple[OpeningHours, ...]:
     found = []
     for number, entry in enumerate(entries, 1):
@@ -256,7 +288,9 @@ def minutes_of(text: str) -> int:
 def _file(settings: ShopSettings) -> SettingsFile:
     return SettingsFile(
         front=_entry(FrontEntry, settings.front),
-        work=WorkEntry(settings.people, settings.past_closing_minutes, settings.confidence),
+        work=WorkEntry(
+            settings.people, settings.past_closing_minutes, settings.confidence, settings.lock_minutes
+        ),
         holidays=HolidayEntry(
             settings.holiday_country or "", settings.holiday_region or "", tuple(sorted(settings.closed_days))
         ),
@@ -276,6 +310,18 @@ def _file(settings: ShopSettings) -> SettingsFile:
             for deck in settings.decks
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
+        person=tuple(map(_person_entry, settings.staff)),
+    )
+
+
+def _person_entry(person: Person) -> PersonEntry:
+    return PersonEntry(
+        name=person.name,
+        may=tuple(permission for permission in Permission if permission.value in person.may),
+        does=tuple(duty for duty in Duty if duty.value in person.does),
+        pin=person.pin,
+        hours=tuple(_opening_entries(person.hours)),
+        retired=person.retired,
     )
 
 

@@ -72,6 +72,18 @@ class DeckEventRow(StoredTable):
     by: Mapped[str] = mapped_column(Text)
 
 
+class PinTryRow(StoredTable):
+    """A PIN typed for a person: a wrong one, or the right one after wrong ones."""
+
+    __tablename__ = "pin_tries"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    person: Mapped[str] = mapped_column(Text, index=True)
+    is_right: Mapped[bool]
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
 class DayEventRow(StoredTable):
     """A day (ISO 8601) closed by plan (``planned``), shut unplanned (``shut``), or taken back (``open``)."""
 

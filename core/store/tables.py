@@ -1,8 +1,8 @@
 """What the shop keeps, as typed tables. No rule lives here but those the database itself must hold.
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
-update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow`, `CaptureRow` and
-`SettingsVersionRow` are never changed or deleted: triggers of the migrations see to it.
+update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow`, `CaptureRow`,
+`PinTryRow` and `SettingsVersionRow` are never changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ from core.store.shop_tables import (
     DeckEventRow,
     DraftRow,
     EventRow,
+    PinTryRow,
     SettingsVersionRow,
 )
 from core.store.tape_tables import CaptureRow, DonorRow, RecordingRow, RepairRow, SpliceRow, TapeRow
@@ -47,6 +48,7 @@ __all__ = [
     "JobRow",
     "PaymentRow",
     "PickupRow",
+    "PinTryRow",
     "PromiseRow",
     "RecordingRow",
     "RepairRow",

@@ -16,6 +16,7 @@ from core.services import decks
 from core.services.records_door import Shop
 from core.wording import messages
 from gui.app.main_window import Window
+from gui.app.signing_in import SigningIn
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.customer_side.customer_window import CustomerSide
@@ -87,6 +88,7 @@ class CompositionRoot(QObject):
         self._window.wants_customer_side.connect(self._customer_side.turn)
         self._work.refused.disconnect(self._window.banner.refuse)
         self._window.add_screens(self._desk, fittings.front.name, screens)
+        self.signing_in = SigningIn(self._window, self._desk, fittings)
 
 
 def _usual_shop() -> str:

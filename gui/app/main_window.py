@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 
 from core.wording.messages import say
 from gui.app.banner import Banner
-from gui.app.identity_label import IdentityLabel
+from gui.app.identity_button import IdentityButton
 from gui.toolkit import actions, theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -29,6 +29,7 @@ class Window(QMainWindow):
 
     first_painted = Signal()
     wants_customer_side = Signal()
+    wants_sign_in = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -46,7 +47,9 @@ class Window(QMainWindow):
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._stack.addWidget(self._waiting)
-        self._identity = IdentityLabel()
+        self._identity = IdentityButton()
+        self._behind: QWidget | None = None
+        """The screen that is covered."""
         self._build()
         self._retitle()
 
@@ -62,7 +65,7 @@ class Window(QMainWindow):
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
-        self._identity.show_names(shop_name, desk.who)
+        self.show_who()
         for key in actions.MOMENTS:  # the shop may speak another language than the empty window did
             actions.reword(self.moments[key.name], key)
             self.moments[key.name].setText(key.words_with_keys)
@@ -72,7 +75,7 @@ class Window(QMainWindow):
     def go(self, name: str) -> None:
         """Turn to the screen of a moment."""
         screen = self._screens.get(name)
-        if screen is None:
+        if screen is None or self.is_covered:
             return
         current = self.screen_on_show()
         if current is not None and current is not screen:
@@ -90,6 +93,50 @@ class Window(QMainWindow):
         """The screen in front, or None while the shop is opening."""
         current = self._stack.currentWidget()
         return current if isinstance(current, Screen) else None
+
+    # --- who is here ---------------------------------------------------------------------
+
+    @property
+    def is_covered(self) -> bool:
+        """Whether something stands before the screens."""
+        return self._behind is not None
+
+    def add_cover(self, page: QWidget) -> None:
+        """Bring in a page that is not shown before `cover`."""
+        self._stack.addWidget(page)
+
+    def cover(self, page: QWidget) -> None:
+        """Put a page of `add_cover` before the screens; their keys do nothing until they are uncovered."""
+        current = self._stack.currentWidget()
+        if current is page:
+            return
+        if isinstance(current, Screen):
+            current.leave()
+        self._behind = current
+        self.banner.clear()
+        self._let_turn(False)
+        self._stack.setCurrentWidget(page)
+
+    def uncover(self) -> None:
+        """Back to the screen that was covered."""
+        behind, self._behind = self._behind, None
+        if behind is None:
+            return
+        self._let_turn(True)
+        self._stack.setCurrentWidget(behind)
+        if isinstance(behind, Screen):
+            behind.enter()
+        self._retitle()
+
+    def show_who(self) -> None:
+        """Show the name of the person acting."""
+        if self._desk is not None:
+            self._identity.show_names(self._shop_name, self._desk.who, self._sign_in.toolTip())
+            self._retitle()
+
+    def _let_turn(self, may_turn: bool) -> None:
+        for moment in self.moments.values():
+            moment.setEnabled(may_turn)
 
     # --- Qt's own ------------------------------------------------------------------------
 
@@ -136,6 +183,9 @@ class Window(QMainWindow):
         actions.action(actions.QUIT, self).triggered.connect(self.close)
         actions.action(actions.CUSTOMER_SIDE, self).triggered.connect(self.wants_customer_side)
         actions.action(actions.LOOK, self).triggered.connect(self._next_look)
+        self._sign_in = actions.action(actions.SIGN_IN, self)
+        self._sign_in.triggered.connect(self.wants_sign_in)
+        self._identity.clicked.connect(self.wants_sign_in)
 
     def _moments_bar(self) -> QWidget:
         bar = QWidget()

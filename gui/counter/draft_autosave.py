@@ -25,6 +25,7 @@ class DraftAutosave(QObject):
     def __init__(self, desk: Desk, typed: Callable[[], TypedBox], parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._key = f"counter {desk.who}"
         self._typed = typed
         self._is_restored = False
         self._timer = QTimer(self, interval=SAVE_AFTER_MS, singleShot=True)
@@ -32,8 +33,8 @@ class DraftAutosave(QObject):
 
     @property
     def key(self) -> str:
-        """The key under which the draft of this person is saved."""
-        return f"counter {self._desk.who}"
+        """The key under which the box of this counter is saved, whoever signs in meanwhile."""
+        return self._key
 
     def restore(self) -> None:
         """Look once for a saved draft; `found` follows when there is one."""

@@ -36,6 +36,7 @@ MOMENTS = (
 )
 CUSTOMER_SIDE = Key("customer-side", "F9")
 LOOK = Key("look", "F11")
+SIGN_IN = Key("sign-in", "Ctrl+I")
 QUIT = Key("quit", "Ctrl+Q")
 
 BOOK = Key("book-box", "Ctrl+Return")

@@ -10,14 +10,20 @@ from pathlib import Path
 from gui.toolkit.workers import Work
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Desk:
     """One person's place at one counter."""
 
     work: Work
     clock: Callable[[], datetime]
     who: str
+    """Who acts; changes when somebody signs in."""
     papers: Path
     """Folder the PDFs go to."""
     show_file: Callable[[Path], None]
     """Hands a finished PDF to the system's viewer."""
+
+    def act_as(self, name: str) -> None:
+        """What is asked of the records from now on is done by this person."""
+        self.who = name
+        self.work.act_as(name)

@@ -122,5 +122,8 @@ QToolButton[role="moment"] {{ background: transparent; border: none; border-bott
     padding: 6px 16px 5px 16px; font-size: {body}pt; color: {muted}; }}
 QToolButton[role="moment"]:hover {{ color: {ink}; }}
 QToolButton[role="moment"]:checked {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
+QToolButton[role="identity"] {{ background: transparent; border: none; font-size: {small}pt;
+    color: {muted}; }}
+QToolButton[role="identity"]:hover {{ color: {ink}; }}
 QToolButton[role="moment"]:focus {{ background: {lit}; }}
 """

@@ -93,6 +93,10 @@ class Work(QObject):
         """Do one step in one transaction; afterwards `changed` carries ``changes``."""
         self._start(self._records, lambda: self._open().run(step, *args, **named), then, otherwise, changes)
 
+    def act_as(self, name: str) -> None:
+        """What is begun from now on is done by this person; what was begun before, by the one before."""
+        self._start(self._records, lambda: self._sign(name), None, None, frozenset())
+
     def write_paper(
         self,
         render: Callable[[], Any],
@@ -220,6 +224,9 @@ class Work(QObject):
 
     def _connect(self) -> None:
         self._shop = self._open_shop()
+
+    def _sign(self, name: str) -> None:
+        self._open().who = name
 
     def _disconnect(self) -> None:
         if self._shop is not None:

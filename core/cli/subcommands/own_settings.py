@@ -11,13 +11,24 @@ from typing import TYPE_CHECKING, Any
 from core.cli.invocation import Invocation, Reply, contents
 from core.model import serialization, settings_differences
 from core.model.errors import WrongInput
+from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import decks, price_books, readiness, settings_versions, shop_document, shop_settings
+from core.services import (
+    decks,
+    people,
+    price_books,
+    readiness,
+    settings_effects,
+    settings_versions,
+    shop_document,
+    shop_settings,
+)
 from core.wording import locale_figures, typed_amounts
 from core.wording.messages import say
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
+    from core.store.unit import Unit
 
 
 def carry_out(call: Invocation) -> Reply:
@@ -29,7 +40,7 @@ def carry_out(call: Invocation) -> Reply:
 
 
 def _show(call: Invocation, shop: Shop) -> Reply:
-    content = shop.ask(shop_document.read)
+    content = settings_differences.without_secrets(shop.ask(shop_document.read))
     found: Any = content
     if call.asked.path:
         path = call.asked.path.split(".")
@@ -44,11 +55,13 @@ def _set(call: Invocation, shop: Shop) -> Reply:
     if len(typed) % 2:
         raise WrongInput(say("settings", "pairs"), " ".join(typed), say("settings", "pairs-accepted"))
     pairs = list(zip(typed[::2], typed[1::2], strict=True))
-    return _changed(shop, partial(shop_document.set_texts, typed=pairs, valid_from=call.asked.valid_from))
+    return _carried_out(
+        call, shop, partial(shop_document.set_texts, typed=pairs, valid_from=call.asked.valid_from)
+    )
 
 
 def _remove(call: Invocation, shop: Shop) -> Reply:
-    return _changed(shop, partial(shop_document.set_texts, typed=[(call.asked.path, None)]))
+    return _carried_out(call, shop, partial(shop_document.set_texts, typed=[(call.asked.path, None)]))
 
 
 def _export(call: Invocation, shop: Shop) -> Reply:
@@ -57,7 +70,7 @@ def _export(call: Invocation, shop: Shop) -> Reply:
 
 def _import(call: Invocation, shop: Shop) -> Reply:
     text, where = _text(call), Path(call.asked.file).name
-    return _changed(shop, partial(shop_document.take_over, text=text, where=where))
+    return _carried_out(call, shop, partial(shop_document.take_over, text=text, where=where))
 
 
 def _prices_out(call: Invocation, shop: Shop) -> Reply:
@@ -143,6 +156,32 @@ def _told(found: readiness.Readiness) -> Iterator[str]:
         yield say("settings", "all-set-up")
 
 
+def _carried_out(call: Invocation, shop: Shop, step: Callable[..., object]) -> Reply:
+    """The step, or with ``--dry-run`` what it would change and touch."""
+    if not call.asked.dry_run:
+        return _changed(shop, step)
+    before = shop.ask(shop_document.read)
+    changed, after = shop.rehearse(partial(_rehearsed, step))
+    found = settings_differences.differences(before, after)
+    effects = shop.ask(settings_effects.about, changed).answer()
+    document = {
+        "changed": [_difference(each) for each in found],
+        "moved": [
+            {"number": each.number, "promised": each.promised, "was": each.was, "now": each.now}
+            for each in effects.moved
+        ],
+        "drafts": effects.drafts,
+        "stored": False,
+    }
+    lines = [*(each.words for each in found), *effects.lines, say("settings", "effects-nothing-stored")]
+    return Reply(serialization.plain(document), "\n".join(lines))
+
+
+def _rehearsed(step: Callable[..., object], unit: Unit) -> tuple[ShopSettings, dict[str, Any]]:
+    step(unit)
+    return decks.settings(unit), shop_document.read(unit)
+
+
 def _changed(shop: Shop, step: Callable[..., object]) -> Reply:
     """Carries one step out and tells what it changed, also where it holds from a later day on."""
     known = (shop.ask(settings_versions.number), shop.ask(price_books.number))
@@ -152,11 +191,24 @@ def _changed(shop: Shop, step: Callable[..., object]) -> Reply:
     lines = [each.words for each in shop.ask(settings_versions.versions) if each.number > known[0]]
     lines += [each.words for each in shop.ask(price_books.versions) if each.number > known[1]]
     document = {
-        "changed": [{"path": each.place, "was": each.was, "now": each.now} for each in found],
+        "changed": [_difference(each) for each in found],
         "told": lines,
         "missing": [page.value for page in shop.ask(readiness.read).needed],
     }
     return Reply(serialization.plain(document), "\n".join(lines) or say("settings", "nothing-changed"))
+
+
+def _difference(each: settings_differences.Difference) -> dict[str, Any]:
+    was, now = map(settings_differences.without_secrets, (each.was, each.now))
+    if each.is_secret:
+        was, now = (value and "…" for value in (was, now))
+    return {"path": each.place, "was": was, "now": now}
+
+
+def _pin(call: Invocation, shop: Shop) -> Reply:
+    name = call.asked.person
+    shop.ask(people.person, name)
+    return _changed(shop, partial(people.set_pin, name=name, pin=call.new_pin(name)))
 
 
 _ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {
@@ -172,4 +224,5 @@ _ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {
     "history": _history,
     "undo": _undo,
     "missing": _missing,
+    "pin": _pin,
 }

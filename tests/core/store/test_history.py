@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core.model.names import Finding
+from core.model.settings_records import Person
 from core.model.stations import Station
-from core.services import jobs, tapes
+from core.services import jobs, people, settings_versions, tapes
 from core.services.records_door import Shop
-from core.store import history
+from core.store import current_settings, history
 from tests.support.booked import Desk, line
 
-APPEND_ONLY = ("events", "payments", "agreements", "pickups", "handed_back")
+APPEND_ONLY = ("events", "payments", "agreements", "pickups", "handed_back", "settings_versions", "pin_tries")
 
 
 def _told(desk: Desk) -> None:
@@ -24,6 +26,10 @@ def _told(desk: Desk) -> None:
     tape = desk.bring_to(job.tapes[0], Station.READY)
     desk.hand_back(job, [tape.code], paid_minor=100)
     desk.shop.run(jobs.agree, job.number, "go on with the other one", "Ada Fenwick")
+    owner = Person("Ada", may=frozenset({"settings"}), pin=people.hashed("271828"))
+    settings = desk.shop.ask(current_settings.read)
+    desk.shop.run(settings_versions.change, replace(settings, staff=(owner,)))
+    desk.shop.run(people.check_pin, "Ada", "0000")
 
 
 @pytest.mark.parametrize("table", APPEND_ONLY)

@@ -207,3 +207,67 @@ own-logo-removed = No logo any more
 own-history = Changes so far
 own-saved = Saved.
 own-undone = The last change is taken back.
+# --- people
+people-name = name
+people-pin = PIN
+people-pin-accepted = 4 to 12 digits are accepted
+people-name-of-their-own = everyone needs a name of their own
+people-one-owner = at least one person must be allowed to change the settings
+people-may-not = { $who } may not { $what }. { $names } can; sign in as one of them.
+people-nobody-may = { $who } may not { $what }, and nobody else may either. Allow somebody on the People page of Shop.
+people-to-settings = change settings and prices
+people-to-refund = give money back
+people-to-override = override what the program decides
+people-to-erase = erase records
+people-to-reports = see reports
+people-wrong-pin = That is not the PIN of { $name }. Try again.
+people-wait-seconds =
+    { $n ->
+        [one] Too many wrong PINs. Try again in 1 second.
+       *[other] Too many wrong PINs. Try again in { $n } seconds.
+    }
+people-wait-minutes =
+    { $n ->
+        [one] Too many wrong PINs. Try again in 1 minute.
+       *[other] Too many wrong PINs. Try again in { $n } minutes.
+    }
+people-new-pin = New PIN of { $name } (nothing for none):{" "}
+people-type-pin = PIN of { $name }:{" "}
+option-pin = give somebody a PIN, asked for or from TAPEWRIGHT_NEW_PIN; nothing takes it away
+option-pin-asked = ask for the PIN of the person acting; without it the PIN is read from TAPEWRIGHT_PIN
+option-dry-run = only tell what would change and which open promises would move
+people-pin-needed = { $name } has a PIN. Type it with --pin, or put it into TAPEWRIGHT_PIN.
+people-event-wrong = wrong PIN typed for { $name }
+people-event-signed-in = { $name } signed in
+people-secret-changed = { $place } changed
+# --- what a change touches
+effects-none-move = No open promise would move.
+effects-some-move =
+    { $n ->
+        [one] 1 open promise would move
+       *[other] { $n } open promises would move
+    }{ $late ->
+        [0] ; none past the day it was promised for.
+        [one] ; 1 of them past the day it was promised for.
+       *[other] ; { $late } of them past the day they were promised for.
+    }
+effects-moved = Order { $number } ({ $customer }): ready { $now } instead of { $was }. Promised for { $promised }.
+effects-late = Order { $number } ({ $customer }): ready { $now } instead of { $was }. That is too late: promised for { $promised }.
+effects-stranded =
+    { $n ->
+        [one] Order { $number } ({ $customer }): no deck would be left for 1 of its tapes. Promised for { $promised }.
+       *[other] Order { $number } ({ $customer }): no deck would be left for { $n } of its tapes. Promised for { $promised }.
+    }
+effects-no-day = on no day we can name
+effects-more =
+    { $n ->
+        [one] And 1 more.
+       *[other] And { $n } more.
+    }
+effects-drafts =
+    { $n ->
+        [one] 1 box on a counter is being quoted; its quote is worked out again.
+       *[other] { $n } boxes on the counters are being quoted; their quotes are worked out again.
+    }
+effects-nothing-stored = Nothing was changed: this was a dry run.
+effects-working = Working out what this would move…

@@ -41,3 +41,14 @@ walk_dir = where the pictures go
 walk_scale = 2 for a screen set to 200 %%
 walk_language = the language of the shop, e.g. en; xx shows what is not translated
 walk_readme = keep the Counter for the README
+# --- signing in
+sign-in = Sign in as somebody else
+sign-in-heading = Who is at the counter?
+sign-in-lead = Pick your name. Everything done from now on is written down under it.
+sign-in-locked = The screens are locked. Pick your name and type your PIN if you have one.
+sign-in-names = Names
+sign-in-pin = PIN
+sign-in-no-pin = { $name } needs no PIN
+sign-in-enter = Sign in
+sign-in-back = Back (Esc)
+sign-in-nobody = Nobody is entered yet. Enter the people on the People page of Shop first.

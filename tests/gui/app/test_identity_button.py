@@ -6,18 +6,18 @@ import pytest
 from PySide6.QtGui import QFontMetrics
 from pytestqt.qtbot import QtBot
 
-from gui.app.identity_label import IdentityLabel
+from gui.app.identity_button import IdentityButton
 
 
 @pytest.fixture
-def identity(qtbot: QtBot) -> IdentityLabel:
-    made = IdentityLabel()
+def identity(qtbot: QtBot) -> IdentityButton:
+    made = IdentityButton()
     qtbot.addWidget(made)
     made.show_names("The Patient Reel", "Robin")
     return made
 
 
-def test_the_shop_gives_way_first_and_whole(identity: IdentityLabel) -> None:
+def test_the_shop_gives_way_first_and_whole(identity: IdentityButton) -> None:
     wide: QFontMetrics = identity.fontMetrics()
     whole, person = (wide.horizontalAdvance(each) for each in ("The Patient Reel · Robin", "Robin"))
     for room, shown in ((whole, "The Patient Reel · Robin"), (whole - 1, "Robin"), (person - 1, "")):
@@ -26,6 +26,6 @@ def test_the_shop_gives_way_first_and_whole(identity: IdentityLabel) -> None:
         assert identity.text() == shown
 
 
-def test_both_are_always_heard(identity: IdentityLabel) -> None:
+def test_both_are_always_heard(identity: IdentityButton) -> None:
     identity.resize(10, 30)
     assert identity.accessibleName() == "The Patient Reel · Robin"

@@ -1,0 +1,54 @@
+"""Whose counter this is and who stands at it, at the end of the moments; pressed, somebody else signs in."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QSizePolicy, QStyle, QStyleOptionToolButton, QToolButton
+
+
+class IdentityButton(QToolButton):
+    """Shop and person, whole or not at all; where the room is short the person alone.
+
+    The title of the window names the shop as well.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._forms: tuple[str, ...] = ("",)
+        self.setObjectName("identity")
+        self.setProperty("role", "identity")
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+
+    def show_names(self, shop: str, who: str, hint: str = "") -> None:
+        """Show these two; ``hint`` says what pressing the button does."""
+        self._forms = (f"{shop} · {who}", who, "")
+        self.setToolTip(" — ".join(part for part in (self._forms[0], hint) if part))
+        self.setAccessibleName(self._forms[0])
+        self.setAccessibleDescription(hint)
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(0, super().minimumSizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The words at the right end; Qt's own style puts those of a tool button into the middle."""
+        option = QStyleOptionToolButton()
+        self.initStyleOption(option)
+        painter = QPainter(self)
+        if option.state & QStyle.StateFlag.State_MouseOver:
+            painter.setPen(self.palette().color(self.foregroundRole()))
+        sides = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        self.style().drawItemText(painter, self.rect(), int(sides), self.palette(), True, self.text())
+
+    def _fit(self) -> None:
+        room = self.contentsRect().width()
+        wide = self.fontMetrics().horizontalAdvance
+        fitting = next((form for form in self._forms if wide(form) <= room), "")
+        if fitting != self.text():
+            self.setText(fitting)

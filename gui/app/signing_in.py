@@ -1,0 +1,152 @@
+"""Signing in and locking: who acts from now on, and screens that are covered when nobody is at the keys."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import QEvent, QObject, QTimer, Slot
+from PySide6.QtWidgets import QApplication, QDialog
+
+from core.model.settings_records import Person, ShopSettings
+from core.services import decks, people
+from core.services.people import PinAnswer
+from gui.app.main_window import Window
+from gui.app.sign_in_page import SignInPage
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.text import say
+
+_TOUCHES = (
+    QEvent.Type.KeyPress,
+    QEvent.Type.MouseButtonPress,
+    QEvent.Type.MouseMove,
+    QEvent.Type.Wheel,
+    QEvent.Type.TouchBegin,
+)
+_MINUTE_MS = 60_000
+
+
+class SigningIn(QObject):
+    """Knows the people of the shop, shows them when somebody signs in, and locks after the owner's minutes.
+
+    While people are entered, nobody works under a name that is not one of them, nor under one with a PIN
+    that was not typed here. Where nobody is entered, whoever is here works under the name given at the start.
+    """
+
+    def __init__(self, window: Window, desk: Desk, settings: ShopSettings) -> None:
+        super().__init__(window)
+        self._window = window
+        self._desk = desk
+        self._staff: tuple[Person, ...] = ()
+        self._proven: set[str] = set()
+        """Names with a PIN under which somebody signed in here and was not locked out since."""
+        self.is_locked = False
+        """Whether the screens are covered and only somebody's name and PIN uncover them."""
+        self._is_watching = False
+        self.page = SignInPage()
+        self._put_away: list[QDialog] = []
+        self._idle = QTimer(self, singleShot=True)
+        self._idle.timeout.connect(self.lock)
+        self.page.chosen.connect(self._try)
+        self.page.left.connect(self._leave)
+        window.add_cover(self.page)
+        window.wants_sign_in.connect(self._offer)
+        desk.work.changed.connect(self._look_again)
+        self._know(settings)
+
+    @Slot()
+    def lock(self) -> None:
+        """Cover the screens until somebody signs in; open dialogs are put away until then."""
+        if not self._staff or self.is_locked:
+            return
+        self._proven.clear()
+        self._cover(is_locked=True)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Whatever is done by hand begins the wait anew."""
+        if event.type() in _TOUCHES:
+            self._idle.start()
+        return False
+
+    # --- what the shop says --------------------------------------------------------------
+
+    @Slot(object)
+    def _look_again(self, changed: frozenset[str]) -> None:
+        if "shop" in changed:
+            self._desk.work.ask(decks.settings, then=self._know)
+
+    def _know(self, settings: ShopSettings) -> None:
+        self._staff = settings.working_staff
+        self._watch(settings.lock_minutes if self._staff else 0)
+        if self._staff and not self._is_known():
+            self._cover(is_locked=True)
+        elif not self._staff and self._window.is_covered:
+            self._uncover()
+
+    def _is_known(self) -> bool:
+        """Whether the name acting is one of the people, proven where it has a PIN."""
+        who = self._desk.who
+        return any(each.name == who and (not each.pin or who in self._proven) for each in self._staff)
+
+    def _watch(self, minutes: int) -> None:
+        app = QApplication.instance()
+        assert app is not None
+        if bool(minutes) is not self._is_watching:
+            self._is_watching = bool(minutes)
+            (app.installEventFilter if minutes else app.removeEventFilter)(self)
+        self._idle.setInterval(minutes * _MINUTE_MS)
+        (self._idle.start if minutes else self._idle.stop)()
+
+    # --- the page ------------------------------------------------------------------------
+
+    @Slot()
+    def _offer(self) -> None:
+        if not self._staff:
+            self._window.banner.say(say("window", "sign-in-nobody"))
+        elif not self._window.is_covered:
+            self._cover(is_locked=False)
+
+    def _cover(self, *, is_locked: bool) -> None:
+        self.is_locked = is_locked
+        self._put_dialogs_away()
+        self.page.show_staff(self._staff, self._desk.who, is_locked=is_locked)
+        self._window.cover(self.page)
+        self.page.take_focus()
+
+    @Slot()
+    def _leave(self) -> None:
+        if not self.is_locked:
+            self._uncover()
+
+    @Slot(str, str)
+    def _try(self, name: str, pin: str) -> None:
+        self._desk.work.run(
+            people.sign_in,
+            name,
+            pin,
+            then=partial(self._answered, name),
+            otherwise=self._window.banner.refuse,
+            changes=frozenset(),
+        )
+
+    def _answered(self, name: str, answer: PinAnswer) -> None:
+        if not answer.is_right:
+            self.page.tell(answer.sentence)
+            self.page.pin.setFocus()
+            return
+        self._proven.add(name)
+        self._desk.act_as(name)
+        self._window.show_who()
+        self._uncover()
+
+    def _uncover(self) -> None:
+        self.is_locked = False
+        self._window.uncover()
+        for dialog in self._put_away:
+            dialog.show()
+        self._put_away.clear()
+
+    def _put_dialogs_away(self) -> None:
+        for widget in QApplication.topLevelWidgets():
+            if isinstance(widget, QDialog) and widget.isVisible():
+                widget.hide()
+                self._put_away.append(widget)
