@@ -167,7 +167,9 @@ def tried(code: str, words: str, succeeded: bool, **more: object) -> RepairAttem
 def test_a_joint_in_the_leader_is_said_to_have_cost_nothing(pickup: Pickup, minutes: float, end: str) -> None:
     joint = replace(records.splice(minutes, 3.0, Join.LEADER), section=Section.LEADER)
     said = with_first(pickup, splices=(joint,))
-    assert f"Spliced in the clear leader at the {end} of the tape, the leader fixed to the reel again." in said
+    assert (
+        f"Spliced in the clear leader at the {end} of the tape, the leader fixed to the reel again." in said
+    )
     assert "Nothing of the recording is lost" in said
     assert "cut away" not in said
     assert "NOT FOR REUSE" in said

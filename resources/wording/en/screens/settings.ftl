@@ -82,3 +82,5 @@ prices-once = a code is needed, once for each part
 prices-stays-empty = this cell stays empty
 prices-cell-place = { $file }, row { $row }, { $column }
 prices-row-place = { $file }, row { $row }
+prices-box-place = box
+prices-box-accepted = tapes with commas between them are accepted, like “{ $example }”
