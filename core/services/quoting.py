@@ -122,6 +122,13 @@ def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, 
     return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book))
 
 
+def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[QuotedTape, ...], Storage]:
+    """The tapes of a box and what its copies take up: all that a price is made from besides the book."""
+    tapes = quoted_tapes(inventory, habits)
+    minutes = _together(_box_lines(inventory, tapes), habits)
+    return tapes, copy_sizes.storage(minutes, [tape.minutes for tape in tapes], inventory.deliver)
+
+
 def quoted_tapes(inventory: Inventory, shop: ShopHabits = STARTING) -> tuple[QuotedTape, ...]:
     """Every cassette of the box with its believed minutes and its verdict."""
     count = sum(line.count for line in inventory.lines)

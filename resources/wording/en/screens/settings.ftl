@@ -271,3 +271,5 @@ effects-drafts =
     }
 effects-nothing-stored = Nothing was changed: this was a dry run.
 effects-working = Working out what this would move…
+prices-box-place = box
+prices-box-accepted = tapes with commas between them are accepted, like “{ $example }”

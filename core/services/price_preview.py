@@ -1,0 +1,120 @@
+"""What a price book would change: three boxes, and the newest quotes, by the old book and by the new one.
+
+`read` takes from the records what is needed; `changes` is pure, so that it runs beside the window.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import select
+
+from core.catalogue import written_tapes
+from core.model.errors import WrongInput
+from core.model.inventory import Inventory, TapeLine
+from core.model.names import Finding, FormatName, JobNumber
+from core.model.quote_records import Quote
+from core.playtime.habits import ShopHabits
+from core.pricing import box_price
+from core.pricing.price_book import PriceBook
+from core.scheduling import opening_hours
+from core.services import deck_queue, quoting
+from core.store import current_prices, current_settings
+from core.store.tables import JobRow
+from core.store.unit import Unit
+
+QUOTES = 50
+"""How many of the newest quotes are priced anew."""
+BOXES: tuple[tuple[TapeLine, ...], ...] = (
+    (TapeLine(3, FormatName("vhs"), "T-120"),),
+    (
+        TapeLine(6, FormatName("vhs"), "T-120"),
+        TapeLine(3, FormatName("vhs-c")),
+        TapeLine(2, FormatName("minidv")),
+        TapeLine(1, FormatName("hi8")),
+    ),
+    (TapeLine(1, FormatName("hi8"), findings=(Finding.SNAPPED,)),),
+)
+"""The boxes shown until the owner chooses others."""
+
+
+@dataclass(frozen=True, slots=True)
+class PreviewGround:
+    """What prices are compared on: the book in force, what is known of tapes, the newest quotes."""
+
+    book: PriceBook
+    habits: ShopHabits
+    quotes: tuple[tuple[JobNumber, Quote], ...]
+    """Newest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class PriceChange:
+    """One total, tax in it, old and new, in minor units; ``now`` is None where the new book has no price."""
+
+    words: str
+    was: int | None
+    now: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class PricePreview:
+    """The boxes one by one, the orders one by one."""
+
+    boxes: tuple[PriceChange, ...]
+    orders: tuple[PriceChange, ...]
+
+    @property
+    def was(self) -> int:
+        """The totals together of those orders both books have prices for."""
+        return sum(each.was or 0 for each in self.orders if each.now is not None)
+
+    @property
+    def now(self) -> int:
+        return sum(each.now or 0 for each in self.orders)
+
+
+def read(unit: Unit) -> PreviewGround:
+    """The ground as the records tell it now."""
+    today = opening_hours.today(current_settings.read(unit), unit.now)
+    rows = unit.session.execute(select(JobRow.number, JobRow.quote).order_by(JobRow.id.desc()).limit(QUOTES))
+    return PreviewGround(
+        current_prices.in_force(unit, today),
+        deck_queue.habits(unit),
+        tuple((JobNumber(number), quote) for number, quote in rows),
+    )
+
+
+def changes(ground: PreviewGround, boxes: Sequence[Sequence[TapeLine]], book: PriceBook) -> PricePreview:
+    """Each box and each kept quote by ``book``: boxes against the book in force, quotes against themselves.
+
+    A quote keeps its tapes, minutes and copies; only the prices are others.
+    """
+    return PricePreview(
+        tuple(_of_box(ground, box, book) for box in boxes),
+        tuple(
+            PriceChange(number, quote.price.gross.likely, _repriced(quote, book))
+            for number, quote in ground.quotes
+        ),
+    )
+
+
+def _of_box(ground: PreviewGround, box: Sequence[TapeLine], book: PriceBook) -> PriceChange:
+    inventory = Inventory(tuple(box))
+    tapes, copies = quoting.tapes_and_copies(inventory, ground.habits)
+
+    def total(by: PriceBook) -> int | None:
+        try:
+            return box_price.price(tapes, copies, by, rush=False).gross.likely
+        except WrongInput:
+            return None
+
+    return PriceChange(written_tapes.written(box), total(ground.book), total(book))
+
+
+def _repriced(quote: Quote, book: PriceBook) -> int | None:
+    try:
+        return box_price.price(quote.tapes, quote.storage, book, rush=quote.inventory.rush).gross.likely
+    except WrongInput:
+        return None
