@@ -21,6 +21,11 @@ def writing_receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Callable[
     return partial(_or_unavailable, partial(_receipt, pickup, front, folder), folder, "no_receipt_written")
 
 
+def writing_quote(job: Job, front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of the quote of a booked job, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_quote, job, front, folder), folder, "no_paper")
+
+
 def writing_label(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Callable[[], Path]:
     """Answers with the file of one not-for-reuse label, or raises Unavailable."""
     alone = replace(job, tapes=(tape,))
@@ -32,6 +37,10 @@ def writing_files(
 ) -> Callable[[], Path]:
     """Answers with the delivery list of a job's files, or raises Unavailable."""
     return partial(_or_unavailable, partial(_files, job, files, front, folder), folder, "no_files_written")
+
+
+def _quote(job: Job, front: ShopFront, folder: Path) -> Path:
+    return paper_files.of_booking(job, front, paper_files.prepare(folder))[0]
 
 
 def _files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> Path:
