@@ -37,6 +37,9 @@ MOMENTS = (
 CUSTOMER_SIDE = Key("customer-side", "F9")
 LOOK = Key("look", "F11")
 QUIT = Key("quit", "Ctrl+Q")
+AFRESH = Key("begin-afresh", "Ctrl+Shift+N")
+LEAVE_PRACTICE = Key("leave-practice", "Ctrl+Shift+Q")
+WAY_OUT = Key("way-out", "Ctrl+G")
 
 BOOK = Key("book-box", "Ctrl+Return")
 NEW_BOX = Key("new-box", "Ctrl+N")
