@@ -5,13 +5,14 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from core.model.setup_pages import SetupPage
 from core.services.readiness import Readiness
 from core.wording import locale_figures
 from gui.toolkit import theme
 from gui.toolkit.text import say
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import empty, words
 
@@ -31,8 +32,7 @@ class MissingPages(QFrame):
         column.setSpacing(theme.UNIT // 2)
         self._words = words()
         column.addWidget(self._words)
-        self._ways = QHBoxLayout()
-        self._ways.setSpacing(theme.UNIT)
+        self._ways = QVBoxLayout()
         column.addLayout(self._ways)
         self.hide()
 
@@ -45,9 +45,8 @@ class MissingPages(QFrame):
         """List what is missing."""
         self._words.setText(sentence(found))
         empty(self._ways)
-        for page in (*found.needed, *found.later):
-            self._ways.addWidget(self._way(page))
-        self._ways.addStretch(1)
+        ways = [self._way(page) for page in (*found.needed, *found.later)]
+        self._ways.addWidget(ButtonRow([*ways, QWidget()]))
         self.setVisible(bool(found.needed or found.later))
 
     def _way(self, page: SetupPage) -> InstantButton:
