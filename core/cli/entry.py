@@ -10,6 +10,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Collection, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from core.cli.argument_parser import Parser, Subcommands, WrongArguments, add_common
@@ -69,6 +70,7 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
     if asked.subcommand is None:
         return _without_subcommand(call, open_window)
     reply = carry_out(asked.subcommand, call)
+    reply = replace(reply, document={**reply.document, **dict.fromkeys(call.marks, True)})
     _print(reply, as_json=asked.json)
     if reply.note:
         _say(reply.note)

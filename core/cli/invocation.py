@@ -7,7 +7,7 @@ import sys
 from argparse import Namespace
 from collections.abc import Mapping
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from getpass import getpass
 from pathlib import Path
@@ -40,6 +40,8 @@ class Invocation:
     """One subcommand with what was typed, the clock and the way to the shop."""
 
     asked: Namespace
+    marks: set[str] = field(default_factory=set)
+    """What an answer has to be marked with, such as ``practice`` for a shop to practise in."""
 
     def clock(self) -> datetime:
         """The time given with ``--now``, else the time of this computer; in UTC, as it is stored."""
@@ -68,7 +70,9 @@ class Invocation:
         shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
         self._know_who(shop)
         with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
-            messages.use(shop.ask(current_settings.read).front.language)
+            front = shop.ask(current_settings.read).front
+            messages.use(front.language)
+            self.marks.update(("practice",) if front.practice else ())
         return shop
 
     def new_pin(self, name: str) -> str:

@@ -22,6 +22,7 @@ def quote(quoted: Quote) -> dict[str, object]:
     return {
         "currency": quoted.price.currency,
         "book": quoted.book,
+        "example_prices": quoted.example_prices,
         "made_at": time(quoted.made_at),
         "valid_until": quoted.valid_until.isoformat(),
         "tapes": [_quoted_tape(tape) for tape in quoted.tapes],

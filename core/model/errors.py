@@ -47,6 +47,10 @@ class Unavailable(TapewrightError):
     exit_code = 4
 
 
+class NoShopYet(Unavailable):
+    """There are no records of a shop at the place asked for."""
+
+
 @dataclass(frozen=True, slots=True)
 class AsWritten:
     """A thing found that is shown without quotation marks: ``null``, ``a list``, ``nothing``."""

@@ -109,3 +109,5 @@ class Quote:
     promise: Promise
     questions: tuple[Question, ...]
     warnings: tuple[str, ...]
+    example_prices: bool = False
+    """Whether the price book is an example nobody has made the shop's own."""

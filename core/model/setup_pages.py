@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from enum import Enum
 
+from core.model.errors import Refused
+
 
 class SetupPage(Enum):
     """A page of the set-up."""
@@ -14,6 +16,15 @@ class SetupPage(Enum):
     PEOPLE = "people"
     PRICES = "prices"
     PAPERS = "papers"
+
+
+class NotSetUp(Refused):
+    """The shop is not set up yet."""
+
+    def __init__(self, sentence: str, pages: tuple[SetupPage, ...]) -> None:
+        super().__init__(sentence)
+        self.pages = pages
+        """To be filled in first, at least one."""
 
 
 NEEDED = (SetupPage.FRONT, SetupPage.HOURS, SetupPage.DECKS, SetupPage.PRICES)

@@ -60,7 +60,8 @@ def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
 def about(cover: Cover, voice: Voice) -> About:
     """What the file says of itself."""
     title = f"{cover.title} {cover.subject}".strip()
-    return About(lettering.cleaned(title), lettering.cleaned(voice.front.name), voice.front.language)
+    stamp = voice.say("practice") if voice.front.practice else ""
+    return About(lettering.cleaned(title), lettering.cleaned(voice.front.name), voice.front.language, stamp)
 
 
 def _draw_page(pen: Pen, rows: list[Placed]) -> None:

@@ -13,11 +13,18 @@ from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from core.papers import lettering
-from core.papers.paper_tokens import INK, Style
+from core.papers.paper_tokens import INK, STAMP, UNIT, Style
 
 Point = tuple[float, float]
 Rectangle = tuple[float, float, float, float]
 """Left, top, width, height."""
+
+_PALE = 0.13
+"""Of the ink of a stamp: what is printed below stays legible, bars and codes included."""
+_SLANT = 30
+"""Degrees."""
+_STAMPS_APART = 64
+"""Points from line to line; less than the height of two stickers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +34,8 @@ class About:
     title: str
     author: str
     language: str
+    stamp: str = ""
+    """Words across every page, for papers that are not to be taken for real ones."""
 
 
 class Book:
@@ -34,6 +43,7 @@ class Book:
 
     def __init__(self, size: tuple[float, float], about: About) -> None:
         self.width, self.height = size
+        self._stamp = about.stamp
         self._bytes = io.BytesIO()
         # The initial font must be an embedded one, or every file names an unembedded Helvetica.
         self._canvas = Canvas(
@@ -53,6 +63,8 @@ class Book:
 
     def turn_over(self) -> None:
         """Ends the page; the next mark is on a new one."""
+        if self._stamp:
+            self.pen.stamp(self._stamp, self.width)
         self._canvas.showPage()
 
     def closed(self) -> bytes:
@@ -142,6 +154,28 @@ class Pen:
         x, y, width, height = box
         image = ImageReader(io.BytesIO(content))
         self.canvas.drawImage(image, x, self.up(y + height), width, height, mask="auto")
+
+    def stamp(self, words: str, width: float) -> None:
+        """``words`` at the head of the page, and pale all over it, so that every part of it tells them."""
+        wide = lettering.measured(words, STAMP)
+        self.text((width - wide) / 2, UNIT, words, STAMP)
+        self.canvas.saveState()
+        self.canvas.setFillColor(_paint(STAMP.colour))
+        self.canvas.setFillAlpha(_PALE)
+        self.canvas.rotate(_SLANT)
+        for row, y in enumerate(range(-round(width / 2), round(self.height), _STAMPS_APART)):
+            x = -wide * (row % 2) / 2
+            while x < width + self.height:
+                self._slanted(x, y, words)
+                x += wide + 3 * UNIT
+        self.canvas.restoreState()
+
+    def _slanted(self, x: float, y: float, words: str) -> None:
+        written = self.canvas.beginText(x, y)
+        for face, signs in lettering.runs(words, STAMP):
+            written.setFont(face, STAMP.size)
+            written.textOut(signs)
+        self.canvas.drawText(written)
 
     def up(self, y: float) -> float:
         """The PDF's own coordinate, measured from the bottom."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from core.model import accents
 from core.model.errors import WrongInput
 from core.wording.messages import say
 
@@ -44,6 +45,7 @@ STRONG = replace(BODY, face="Lato-Bold")
 QUIET = replace(BODY, colour=MUTED)
 LEAD = Style("Lato-Bold", 13, 18)
 TITLE = Style("Lato-Bold", 19, 24)
+STAMP = replace(LEAD, colour=accents.of("").light)
 HUGE = Style("Lato-Bold", 38, 44)
 
 

@@ -54,6 +54,8 @@ def _price_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
         )
     ceiling = speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency))
     cell = tuple(line for text, style in lines for line in text_cell(text, width, style))
+    if quote.example_prices:
+        cell += text_cell(speaker.say("quote-example_prices"), width, STRONG)
     return cell + gap(UNIT / 2) + text_cell(ceiling, width, STRONG)
 
 

@@ -10,10 +10,11 @@ from datetime import datetime
 from pathlib import Path
 
 from sqlalchemy import text
+from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
-from core.model.errors import Unavailable, WrongInput
-from core.store import audit, dump, failures, file_copies, schema
+from core.model.errors import Refused, Unavailable, WrongInput
+from core.store import audit, current_settings, dump, failures, file_copies, schema
 from core.store.columns import StoredTable
 from core.store.engines import Database, open_database
 from core.store.sqlite_library import sqlite_module
@@ -50,7 +51,8 @@ def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
     """Puts a backup in the place of the shop at ``where``; gives what was there before, kept beside it.
 
     The backup is checked first: WrongInput when it is none of ours, damaged or does not agree with its own
-    history, and then nothing is changed. Unavailable while another program has the shop open.
+    history, and then nothing is changed. Refused where one of the two is a shop to practise in and the other
+    is real. Unavailable while another program has the shop open.
     """
     shown = str(file)
     if not file.is_file():
@@ -58,6 +60,7 @@ def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
     target = open_database(where)
     target.close()
     with failures.named_here(target.where), _checked_copy(file, target.path, now) as sound:
+        _check_not_mixed(where, sound, now)
         if target.path is not None:
             return _put_in_place(sound, target.path, now)
         return _put_on_server(sound, open_database(where), file.parent, now)
@@ -93,6 +96,28 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
         finally:
             database.close()
         yield copy
+
+
+def _check_not_mixed(where: str | Path, sound: Path, now: datetime) -> None:
+    """Refused when practice would take the place of the real shop, or the real one that of practice."""
+    there, comes = _is_practice(where, now), _is_practice(sound, now)
+    if there is not None and comes is not None and there is not comes:
+        raise Refused(say("records", "practice_over_real" if comes else "real_over_practice"))
+
+
+def _is_practice(where: str | Path, now: datetime) -> bool | None:
+    """Whether the shop there is one to practise in; None where none can be read."""
+    if "://" not in str(where) and not Path(where).expanduser().exists():
+        return None
+    database = open_database(where)
+    try:
+        with Session(database.reading) as session, session.begin():
+            row = current_settings.newest(Unit(session, now, "restore"))
+            return row is not None and current_settings.of_text(row.value).front.practice
+    except SQLAlchemyError:
+        return None
+    finally:
+        database.close()
 
 
 def _check_file(file: Path) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from core.model import entered_text
 from core.model.errors import Refused
@@ -20,6 +20,11 @@ from core.wording.messages import say
 def settings(unit: Unit) -> ShopSettings:
     """Decks, hours and people of this shop, for the screens and the command line."""
     return current_settings.read(unit)
+
+
+def settings_then(unit: Unit, moment: datetime) -> ShopSettings:
+    """The settings as they were at a moment; papers of then are printed again with them."""
+    return current_settings.as_of(unit, moment)
 
 
 def refit(unit: Unit, changed: ShopSettings) -> ShopSettings:

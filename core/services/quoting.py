@@ -104,6 +104,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
         promise=last.promise if last else stated_dates.not_yet(shop.load.made_at),
         questions=tuple(question for question in open_questions if question.line <= len(inventory.lines)),
         warnings=last.warnings if last else (),
+        example_prices=shop.book.invented and not shop.fittings.front.practice,
     )
 
 

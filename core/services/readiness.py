@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.model.errors import Refused
 from core.model.settings_records import ShopSettings
-from core.model.setup_pages import NEEDED, SetupPage
+from core.model.setup_pages import NEEDED, NotSetUp, SetupPage
 from core.scheduling import opening_hours
 from core.store import current_prices, current_settings
 from core.store.unit import Unit
@@ -28,19 +27,14 @@ class Readiness:
         return not self.needed
 
 
-class NotSetUp(Refused):
-    """The shop is not set up yet."""
-
-    def __init__(self, sentence: str, pages: tuple[SetupPage, ...]) -> None:
-        super().__init__(sentence)
-        self.pages = pages
+NOTHING_OPEN = Readiness((), ())
 
 
 def read(unit: Unit) -> Readiness:
     """What is still to be filled in; nothing in a shop to practise in."""
     settings = current_settings.read(unit)
     if settings.front.practice:
-        return Readiness((), ())
+        return NOTHING_OPEN
     open_pages = [page for page in SetupPage if not _is_filled_in(unit, settings, page)]
     needed = tuple(page for page in open_pages if page in NEEDED)
     return Readiness(needed, tuple(page for page in open_pages if page not in NEEDED))

@@ -83,10 +83,28 @@ def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from
 def confirm(unit: Unit, pages: Sequence[SetupPage]) -> None:
     """Keeps that somebody looked at these pages and left them; example prices become the shop's own."""
     if SetupPage.PRICES in pages and not current_prices.is_confirmed(unit, _today(unit)):
-        prices = dict(price_books.document_in_force(unit, _today(unit)))
-        prices |= {"invented": False, "remark": say("settings", "own-prices")}
-        price_books.enter(unit, dated(prices, _today(unit)))
+        price_books.enter(unit, _own(price_books.document_in_force(unit, _today(unit)), _today(unit)))
     settings_versions.change(unit, current_settings.read(unit), confirms=pages)
+
+
+def leave_page(
+    unit: Unit,
+    page: SetupPage,
+    settings: ShopSettings,
+    prices: Mapping[str, Any],
+    *,
+    based_on: int | None = None,
+    prices_based_on: int | None = None,
+) -> SettingsView:
+    """Keeps a page of the set-up as it was left; the prices page makes example prices the shop's own.
+
+    Conflict when somebody changed the settings, or the prices, since the versions named.
+    """
+    settings_versions.change(unit, settings, based_on=based_on, confirms=[page])
+    if page is SetupPage.PRICES:
+        day = _today(unit)
+        price_books.enter(unit, _own(prices, day), based_on=prices_based_on)
+    return view(unit)
 
 
 def export(unit: Unit) -> str:
@@ -157,6 +175,14 @@ def _touched(typed: Sequence[tuple[str, str | None]]) -> list[SetupPage]:
     """Pages a change belongs to, also where the new value is the old one."""
     pages = {settings_versions.page_of(place.split(".")) for place, _ in typed}
     return [page for page in SetupPage if page in pages]
+
+
+def _own(prices: Mapping[str, Any], day: date) -> dict[str, Any]:
+    """Prices somebody looked at: no example any more; in force from ``day`` if they were one."""
+    if not prices.get("invented"):
+        return dict(prices)
+    own = {**prices, "invented": False, "remark": say("settings", "own-prices")}
+    return dict(dated(own, day))
 
 
 def dated(prices: Any, day: date) -> Any:

@@ -14,9 +14,10 @@ from core.promise.reliability import Reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
-from core.services import deck_queue, event_counts, promises
+from core.services import deck_queue, event_counts, promises, readiness
 from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.promises import Kept
+from core.services.readiness import NOTHING_OPEN, Readiness
 from core.store import current_prices, current_settings
 from core.store.unit import Unit
 
@@ -47,6 +48,8 @@ class ShopView:
     """Boxes somebody put in an order; empty: they stand as they came."""
     habits: tuple[Evidence, ...] = ()
     """What the decks have shown of customers' tapes."""
+    readiness: Readiness = NOTHING_OPEN
+    """What is still to be filled in before orders are taken in."""
     levels: IntervalLevels = NOMINAL
     """Where ranges begin and end, and the tapes that showed it."""
 
@@ -74,6 +77,7 @@ def read(unit: Unit) -> ShopView:
         days_off=off,
         box_order=deck_queue.box_order(unit),
         habits=deck_queue.evidence(unit),
+        readiness=readiness.read(unit),
         levels=deck_queue.habits(unit).levels,
         record=record,
         outages=event_counts.outages(unit),

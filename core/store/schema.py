@@ -12,7 +12,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection, inspect, text
 
-from core.model.errors import Refused, Unavailable, WrongInput
+from core.model.errors import NoShopYet, Refused, Unavailable, WrongInput
 from core.store import file_copies
 from core.store.engines import Database
 from core.wording.messages import say
@@ -26,7 +26,7 @@ _MIGRATIONS = Path(__file__).with_name("migrations")
 def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
     """Makes the tables new or brings them up to date; gives the copy made before an old file was touched.
 
-    Unavailable when nothing is there and nothing may be made; WrongInput when the tables are another
+    NoShopYet when nothing is there and nothing may be made; WrongInput when the tables are another
     program's; Refused when a newer version of this program wrote it.
     """
     if database.path is not None:
@@ -37,7 +37,7 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
     if found is None and holds_tables:
         raise WrongInput(say("records", "shop"), database.where, say("records", "tables_not_ours"))
     if found is None and not create:
-        raise Unavailable(say("records", "no_shop_yet", where=database.where))
+        raise NoShopYet(say("records", "no_shop_yet", where=database.where))
     kept = None
     if found is not None:
         check_known(found, database.where)
@@ -50,7 +50,7 @@ def _find_file(path: Path, create: bool) -> None:
     if path.exists():
         return
     if not create:
-        raise Unavailable(say("records", "no_shop_at", path=path))
+        raise NoShopYet(say("records", "no_shop_at", path=path))
     path.parent.mkdir(parents=True, exist_ok=True)
 
 

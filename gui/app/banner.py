@@ -2,21 +2,32 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer, Slot
+from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.model.setup_pages import NotSetUp, SetupPage
 from core.wording.messages import say
-from gui.toolkit import theme
+from gui.toolkit import actions, theme
+from gui.widgets.layouts import give_key
 
 
 class Banner(QFrame):
     """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``."""
 
+    wants_page = Signal(object)
+    """The `SetupPage` without which something cannot be done."""
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("role", "banner")
+        self._page: SetupPage | None = None
+        self._out = QPushButton()
+        self._out.setObjectName("way-out")
+        self._out.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._out.clicked.connect(self._go_there)
+        give_key(self._out, actions.WAY_OUT.keys)
         self._word = QLabel()
         self._word.setFont(theme.font(theme.BODY, QFont.Weight.Bold))
         self._sentence = QLabel()
@@ -47,6 +58,19 @@ class Banner(QFrame):
         """Something was not done; stays until closed or until the next thing is done."""
         self._timer.stop()
         self._show(_word_for(failure), failure.sentence, "attention")
+        if isinstance(failure, NotSetUp):
+            self._show_way_out(failure.pages[0])
+
+    def _show_way_out(self, page: SetupPage) -> None:
+        self._page = page
+        title = say("settings", f"title-{page.value}")
+        self._out.setText(say("settings", "first-way-out", page=title, keys=actions.WAY_OUT.keys))
+        self._out.show()
+
+    @Slot()
+    def _go_there(self) -> None:
+        self.clear()
+        self.wants_page.emit(self._page)
 
     @Slot()
     def clear(self) -> None:
@@ -59,6 +83,7 @@ class Banner(QFrame):
             widget.setProperty("ink", ink)
             widget.style().polish(widget)
         self._sentence.setText(sentence)
+        self._out.hide()
         self.setAccessibleName(say("window", "banner_read", word=word, sentence=sentence))
         self.show()
 
@@ -68,6 +93,7 @@ class Banner(QFrame):
         row.setSpacing(2 * theme.UNIT)
         row.addWidget(self._word)
         row.addWidget(self._sentence, 1)
+        row.addWidget(self._out)
         row.addWidget(self._close)
 
 

@@ -5,21 +5,30 @@ from __future__ import annotations
 import logging
 from collections.abc import Callable
 from datetime import datetime
+from functools import partial
+from io import TextIOWrapper
 from pathlib import Path
 
 from platformdirs import user_data_path, user_documents_path, user_log_path
 from PySide6.QtCore import QObject, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 
-from core.model.settings_records import ShopSettings
-from core.services import decks
+from core.model.errors import NoShopYet, TapewrightError
+from core.model.settings_records import ShopFront, ShopSettings
+from core.model.setup_pages import SetupPage
+from core.services import decks, readiness
+from core.services.readiness import Readiness
 from core.services.records_door import Shop
 from core.wording import messages
+from core.wording.messages import say
 from gui.app.main_window import Window
 from gui.app.signing_in import SigningIn
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.customer_side.customer_window import CustomerSide
+from gui.first_run import practice_place
+from gui.first_run.first_question import FirstQuestion
+from gui.first_run.set_up_screen import SetUpScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
@@ -28,35 +37,52 @@ from gui.toolkit.screen_context import Desk
 from gui.toolkit.unexpected_errors import ErrorBoundary
 from gui.toolkit.workers import Work
 
+SET_UP = "set-up"
+
 
 def compose(
-    window: Window, where: str | None, who: str, clock: Callable[[], datetime], papers: Path | None = None
+    window: Window,
+    where: str | None,
+    who: str,
+    clock: Callable[[], datetime],
+    papers: Path | None = None,
+    practice: Path | None = None,
 ) -> CompositionRoot:
-    """Open the shop at ``where`` (default: the user's data folder) behind ``window``."""
-    return CompositionRoot(window, where or _usual_shop(), who, clock, papers or _papers_beside(where))
+    """Open the shop at ``where`` (default: the user's data folder) behind ``window``.
+
+    ``practice``: the folder of the invented shop, by default in the data folder as well.
+    """
+    place = practice or _data_folder() / "practice"
+    return CompositionRoot(window, where or _usual_shop(), who, clock, papers or _papers_beside(where), place)
 
 
 class CompositionRoot(QObject):
-    """Waits for the shop to open, then hands every screen its desk."""
+    """Waits for the shop to open, then hands every screen its desk; asks first where there is no shop yet."""
 
     def __init__(
-        self, window: Window, where: str, who: str, clock: Callable[[], datetime], papers: Path
+        self,
+        window: Window,
+        where: str,
+        who: str,
+        clock: Callable[[], datetime],
+        papers: Path,
+        practice: Path,
     ) -> None:
         super().__init__(window)
         self._window = window
         self._who = who
+        self._clock = clock
+        self._own, self._own_papers = where, papers
+        self._practice = practice
         self._border = ErrorBoundary(window, _log_to_file())
         self._border.watch()
-
-        def open_shop() -> Shop:
-            return Shop.open(where, clock=clock, who=who)
-
-        self._work = Work(open_shop, self)
-        self._work.broke.connect(self._border.report)
-        self._work.opened.connect(self._read_fittings)
-        self._work.refused.connect(window.banner.refuse)
-        self._desk = Desk(self._work, clock, who, papers, show_file)
-        self._work.open()
+        self._customer_side: CustomerSide | None = None
+        self._set_up: SetUpScreen | None = None
+        window.wants_practice_afresh.connect(self._practise_afresh)
+        window.wants_to_leave_practice.connect(self._leave_practice)
+        window.banner.wants_page.connect(self._fill_in)
+        window.closed.connect(self._close)
+        self._open(where, papers, create=False)
 
     @property
     def desk(self) -> Desk:
@@ -65,35 +91,149 @@ class CompositionRoot(QObject):
     @property
     def customer_side(self) -> CustomerSide:
         """The window for the customer; there once the shop was read."""
+        assert self._customer_side is not None
         return self._customer_side
+
+    # --- which shop ----------------------------------------------------------------------
+
+    def _open(self, where: str, papers: Path, *, create: bool) -> None:
+        """Open a shop; `_read_fittings` follows, or `_was_not_opened`."""
+        self._where = where
+
+        def open_shop() -> Shop:
+            return Shop.open(where, clock=self._clock, who=self._who, create=create)
+
+        self._work = Work(open_shop, self)
+        self._work.broke.connect(self._border.report)
+        self._work.opened.connect(self._read_fittings)
+        self._work.refused.connect(self._was_not_opened)
+        self._desk = Desk(self._work, self._clock, self._who, papers, show_file)
+        self._work.open()
+
+    @Slot(object)
+    def _was_not_opened(self, failure: TapewrightError) -> None:
+        if isinstance(failure, NoShopYet):
+            self._ask_first()
+        else:
+            self._window.banner.refuse(failure)
+
+    def _ask_first(self) -> None:
+        question = FirstQuestion(self._own)
+        question.wants_own_shop.connect(self._begin_own)
+        question.wants_practice.connect(self._practise)
+        self._window.show_alone(question)
+
+    @Slot()
+    def _begin_own(self) -> None:
+        self._reopen(self._own, self._own_papers, create=True)
+
+    @Slot()
+    def _practise(self) -> None:
+        made = practice_place.newest(self._practice)
+        if made is None:
+            self._practise_afresh()
+        else:
+            self._open_practice(made)
+
+    @Slot()
+    def _practise_afresh(self) -> None:
+        """Make another invented shop and open it; the one before stays where it is."""
+        self._window.say_waiting(say("settings", "first-making-practice"))
+        self._work.compute_long(
+            partial(practice_place.made, self._practice, self._clock(), messages.current().language),
+            then=self._open_practice,
+            otherwise=self._was_not_made,
+        )
+
+    def _was_not_made(self, failure: TapewrightError) -> None:
+        self._ask_first()
+        self._window.banner.refuse(failure)
+
+    def _open_practice(self, shop: Path) -> None:
+        self._reopen(str(shop), shop.parent / "papers", create=False)
+
+    @Slot()
+    def _leave_practice(self) -> None:
+        """To the shop of one's own, or to the first question where there is none yet."""
+        if self._where == self._own:
+            self._own, self._own_papers = _usual_shop(), _papers_beside(None)
+        self._reopen(self._own, self._own_papers, create=False)
+
+    def _reopen(self, where: str, papers: Path, *, create: bool) -> None:
+        self._window.say_waiting(say("window", "opening"))
+        self._close()
+        self._work.deleteLater()
+        if self._customer_side is not None:
+            self._customer_side.close()
+            self._customer_side.deleteLater()
+            self._customer_side = None
+        self._open(where, papers, create=create)
+
+    @Slot()
+    def _close(self) -> None:
+        """Nobody waits any more for what is under way; what was to be stored is stored."""
+        self._work.abandon()
+
+    # --- moving in -----------------------------------------------------------------------
 
     @Slot()
     def _read_fittings(self) -> None:
-        self._work.ask(decks.settings, then=self._move_in)
+        self._work.ask(decks.settings, then=self._read_readiness)
 
-    def _move_in(self, fittings: ShopSettings) -> None:
-        messages.use(fittings.front.language)
+    def _read_readiness(self, fittings: ShopSettings) -> None:
+        self._work.ask(readiness.read, then=partial(self._move_in, fittings))
+
+    def _move_in(self, fittings: ShopSettings, found: Readiness) -> None:
+        front = fittings.front
+        messages.use(front.language)
         counter = CounterScreen(self._desk)
-        screens: dict[str, Screen] = {
+        self._show_customer_side(front, counter)
+        screens, self._set_up = self._screens(counter), None
+        if not front.practice:
+            screens[SET_UP] = self._set_up = SetUpScreen(self._desk)
+            self._set_up.finished.connect(self._to_counter)
+        self._work.refused.disconnect(self._was_not_opened)
+        is_set_up_first = self._set_up is not None and bool(self._set_up.pages) and not found.is_ready
+        first = SET_UP if is_set_up_first else "counter"
+        self._window.add_screens(self._desk, front.name, screens, first=first, is_practice=front.practice)
+        self.signing_in = SigningIn(self._window, self._desk, fittings)
+
+    def _screens(self, counter: CounterScreen) -> dict[str, Screen]:
+        shop = ShopScreen(self._desk)
+        shop.wants_page.connect(self._fill_in)
+        return {
             "counter": counter,
             "phone": PhoneScreen(self._desk),
             "bench": BenchScreen(self._desk),
             "pickup": PickupScreen(self._desk),
-            "shop": ShopScreen(self._desk),
+            "shop": shop,
         }
-        self._customer_side = CustomerSide(self._window)
-        self._customer_side.show_front(fittings.front)
-        counter.quote_changed.connect(self._customer_side.show_quote)
-        counter.job_booked.connect(self._customer_side.show_job)
-        self._window.wants_customer_side.connect(self._customer_side.turn)
-        self._work.refused.disconnect(self._window.banner.refuse)
-        self._window.add_screens(self._desk, fittings.front.name, screens)
-        self.signing_in = SigningIn(self._window, self._desk, fittings)
+
+    def _show_customer_side(self, front: ShopFront, counter: CounterScreen) -> None:
+        side = self._customer_side = CustomerSide(self._window)
+        side.show_front(front)
+        counter.quote_changed.connect(side.show_quote)
+        counter.job_booked.connect(side.show_job)
+        self._window.wants_customer_side.connect(side.turn)
+
+    @Slot(object)
+    def _fill_in(self, page: SetupPage) -> None:
+        """To the page of the set-up without which something cannot be done."""
+        if self._set_up is not None:
+            self._set_up.open_at(page)
+            self._window.go(SET_UP)
+
+    @Slot()
+    def _to_counter(self) -> None:
+        self._window.go("counter")
+
+
+def _data_folder() -> Path:
+    return user_data_path("Tapewright", appauthor=False)
 
 
 def _usual_shop() -> str:
-    folder = user_data_path("Tapewright", appauthor=False, ensure_exists=True)
-    return str(folder / "shop.sqlite")
+    return str(_data_folder() / "shop.sqlite")
 
 
 def _papers_beside(where: str | None) -> Path:
@@ -102,11 +242,19 @@ def _papers_beside(where: str | None) -> Path:
     return user_documents_path() / "Tapewright"
 
 
+class LogFile(logging.FileHandler):
+    """A log whose folder, too, is made with its first line only."""
+
+    def _open(self) -> TextIOWrapper:
+        Path(self.baseFilename).parent.mkdir(parents=True, exist_ok=True)
+        return super()._open()
+
+
 def _log_to_file() -> Path:
-    file = user_log_path("Tapewright", appauthor=False, ensure_exists=True) / "tapewright.log"
+    file = user_log_path("Tapewright", appauthor=False) / "tapewright.log"
     log = logging.getLogger("tapewright")
     if not log.handlers:
-        log.addHandler(logging.FileHandler(file, delay=True))
+        log.addHandler(LogFile(file, delay=True))
     return file
 
 

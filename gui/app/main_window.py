@@ -22,14 +22,18 @@ from gui.app.identity_button import IdentityButton
 from gui.toolkit import actions, theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
+from gui.widgets.practice_strip import PracticeStrip
 
 
 class Window(QMainWindow):
     """The program's one main window. It paints first; the screens come with the first records."""
 
     first_painted = Signal()
+    closed = Signal()
     wants_customer_side = Signal()
     wants_sign_in = Signal()
+    wants_practice_afresh = Signal()
+    wants_to_leave_practice = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -40,9 +44,11 @@ class Window(QMainWindow):
         self._desk: Desk | None = None
         self._shop_name = "Tapewright"
         self._unsaved = False
+        self._is_practice = False
         self._screens: dict[str, Screen] = {}
         self.banner = Banner()
         self._stack = QStackedWidget()
+        self.practice = PracticeStrip()
         self._waiting = QLabel(say("window", "opening"))
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -53,8 +59,38 @@ class Window(QMainWindow):
         self._build()
         self._retitle()
 
-    def add_screens(self, desk: Desk, shop_name: str, screens: dict[str, Screen]) -> None:
+    def show_alone(self, page: QWidget | None) -> None:
+        """A page that comes before any shop is open, without the moments; None: say that one is opening."""
+        self._drop_screens()
+        self._bar.hide()
+        shown = page or self._waiting
+        if page is not None:
+            self._stack.addWidget(page)
+        self._stack.setCurrentWidget(shown)
+        shown.setFocus()
+        self._retitle()
+
+    def say_waiting(self, sentence: str) -> None:
+        """What is waited for, in the middle of the empty window."""
+        self._waiting.setText(sentence)
+        self.show_alone(None)
+
+    def add_screens(
+        self,
+        desk: Desk,
+        shop_name: str,
+        screens: dict[str, Screen],
+        *,
+        first: str = "counter",
+        is_practice: bool = False,
+    ) -> None:
         """The shop is open: bring in the screens and go to the first."""
+        self._drop_screens()
+        self._bar.show()
+        self._is_practice = is_practice
+        self.practice.tell(is_practice)
+        for action in self._of_practice:
+            action.setEnabled(is_practice)
         self._desk = desk
         self._shop_name = shop_name
         self._screens = screens
@@ -69,7 +105,7 @@ class Window(QMainWindow):
         for key in actions.MOMENTS:  # the shop may speak another language than the empty window did
             actions.reword(self.moments[key.name], key)
             self.moments[key.name].setText(key.words_with_keys)
-        self.go("counter")
+        self.go(first)
 
     @Slot(str)
     def go(self, name: str) -> None:
@@ -80,7 +116,8 @@ class Window(QMainWindow):
         current = self.screen_on_show()
         if current is not None and current is not screen:
             current.leave()
-        self.moments[name].setChecked(True)
+        for moment, action in self.moments.items():
+            action.setChecked(moment == name)
         self._stack.setCurrentWidget(screen)
         screen.enter()
         self._retitle()
@@ -159,6 +196,7 @@ class Window(QMainWindow):
                 screen.leave()
             self._desk.work.close()
             self._desk = None
+        self.closed.emit()
         event.accept()
 
     # --- inside --------------------------------------------------------------------------
@@ -168,7 +206,9 @@ class Window(QMainWindow):
         column = QVBoxLayout(whole)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(self._moments_bar())
+        column.addWidget(self.practice)
+        self._bar = self._moments_bar()
+        column.addWidget(self._bar)
         rule = QWidget()
         rule.setFixedHeight(1)
         rule.setObjectName("rule")
@@ -186,6 +226,16 @@ class Window(QMainWindow):
         self._sign_in = actions.action(actions.SIGN_IN, self)
         self._sign_in.triggered.connect(self.wants_sign_in)
         self._identity.clicked.connect(self.wants_sign_in)
+        ways = {
+            actions.AFRESH: self.wants_practice_afresh,
+            actions.LEAVE_PRACTICE: self.wants_to_leave_practice,
+        }
+        self._of_practice = [actions.action(key, self) for key in ways]
+        for action, wanted in zip(self._of_practice, ways.values(), strict=True):
+            action.triggered.connect(wanted)
+            self.practice.ways[action.objectName()].clicked.connect(action.trigger)
+        for action in self._of_practice:
+            action.setEnabled(False)
 
     def _moments_bar(self) -> QWidget:
         bar = QWidget()
@@ -193,6 +243,7 @@ class Window(QMainWindow):
         row.setContentsMargins(theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, 0)
         row.setSpacing(0)
         group = QActionGroup(self)
+        group.setExclusionPolicy(QActionGroup.ExclusionPolicy.ExclusiveOptional)
         self.moments = {}
         for key in actions.MOMENTS:
             moment = actions.action(key, self)
@@ -209,6 +260,23 @@ class Window(QMainWindow):
     def _moment_chosen(self) -> None:
         self.go(self.sender().objectName())
 
+    def _drop_screens(self) -> None:
+        """The screens of the shop that was open, or the page that stood there alone, go."""
+        on_show = self.screen_on_show()
+        if on_show is not None:
+            on_show.leave()
+        for place in reversed(range(self._stack.count())):
+            widget = self._stack.widget(place)
+            if widget is not self._waiting and widget is not None:
+                self._stack.removeWidget(widget)
+                widget.deleteLater()
+        if self._desk is not None:
+            self._desk.work.changed.disconnect(self._spread)
+            self._desk.work.refused.disconnect(self.banner.refuse)
+        self._desk, self._screens, self._unsaved, self._is_practice = None, {}, False, False
+        self._shop_name = "Tapewright"
+        self.practice.tell(False)
+
     @Slot(object)
     def _spread(self, changed: frozenset[str]) -> None:
         for screen in self._screens.values():
@@ -221,6 +289,8 @@ class Window(QMainWindow):
 
     def _retitle(self) -> None:
         parts = [self._shop_name]
+        if self._is_practice:
+            parts.insert(0, say("settings", "first-practice-title"))
         screen = self.screen_on_show()
         if screen is not None:
             parts.append(say("window", screen.name.lower()))

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
-from core.services import paper_files
+from core.model.settings_records import ShopSettings
+from core.services import decks, paper_files
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 
@@ -25,8 +26,21 @@ class BookingPapers(QObject):
         self._desk = desk
         self._files: tuple[Path, ...] = ()
 
-    def write(self, job: Job, front: ShopFront) -> None:
-        """Write quote, claim slip and labels on the paper thread; `written` follows, or `failed`."""
+    def write(self, job: Job) -> None:
+        """Write quote, claim slip and labels on the paper thread; `written` follows, or `failed`.
+
+        Their head is that of the moment of the quote, so that the same papers come out later.
+        """
+        self._files = ()
+        self._desk.work.ask(
+            decks.settings_then,
+            job.quote.made_at,
+            then=partial(self._write, job),
+            otherwise=self.failed.emit,
+        )
+
+    def _write(self, job: Job, settings: ShopSettings) -> None:
+        front = settings.front
         folder = self._desk.papers
 
         def render() -> tuple[Path, ...]:
@@ -36,7 +50,6 @@ class BookingPapers(QObject):
                 why = error.strerror or str(error)
                 raise TapewrightError(say("counter", "papers_failed", number=job.number, why=why)) from error
 
-        self._files = ()
         self._desk.work.write_paper(render, then=self._keep, otherwise=self.failed.emit)
 
     def _keep(self, files: tuple[Path, ...]) -> None:

@@ -88,8 +88,7 @@ class CounterBooking(QObject):
         self.booked.emit(job)
         count = say("counter", "tapes_count", count=len(job.tapes))
         self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
-        assert self._box.snapshot is not None
-        self._papers.write(job, self._box.snapshot.fittings.front)
+        self._papers.write(job)
 
     def _connect(self) -> None:
         bar = self._parts.booking_bar

@@ -16,9 +16,10 @@ from core.model.settings_records import ShopFront
 from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes
 from gui.toolkit import theme
 from gui.toolkit.text import phone, say
-from gui.widgets.layouts import Columns, scroll_by_page
+from gui.widgets.layouts import Columns, scroll_by_page, stacked
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip
 from gui.widgets.notice_sentences import must_tell, paragraphs
+from gui.widgets.practice_strip import PracticeStrip
 from gui.widgets.slip import Slip
 
 SCALE = 1.25
@@ -45,6 +46,7 @@ class CustomerSide(QWidget):
         self._how = _label(theme.BODY, "muted")
         self._band = NotForReuseStrip(say("customer", "band_words"), theme.LEAD)
         self._band_why = _label(theme.BODY, "ink")
+        self.practice = PracticeStrip(theme.BODY * SCALE, leads_on=False)
         self._build()
         self.resize(1280, 800)
         self._latest: Quote | Job | None = None
@@ -58,6 +60,7 @@ class CustomerSide(QWidget):
         """Show the shop's name at the head of the slip, and its phone number once a box is booked."""
         self._phone = phone(front.phone).replace(" ", "\u00a0") if front.phone else ""
         self.slip.show_front(front)
+        self.practice.tell(front.practice)
 
     @Slot(object, bool)
     def show_quote(self, quote: Quote | None, is_late: bool = False) -> None:
@@ -156,8 +159,11 @@ class CustomerSide(QWidget):
     def _build(self) -> None:
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setProperty("role", "ground")
-        whole = QVBoxLayout(self)
+        outer = stacked(self, 0)
+        outer.addWidget(self.practice)
+        whole = QVBoxLayout()
         whole.setContentsMargins(_MARGIN, _MARGIN, _MARGIN, _MARGIN)
+        outer.addLayout(whole, 1)
         columns = self._columns = Columns(FOLD_BELOW)
         self.slip.setMinimumSize(56 * theme.UNIT, 90 * theme.UNIT)
         columns.add(self.slip, 6)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from datetime import datetime
 from functools import partial
 from pathlib import Path
 
@@ -21,7 +23,7 @@ from gui.widgets.layouts import give_key, stacked
 
 
 class PapersPanel(QWidget):
-    """Buttons for the list of files and for the last receipt, each there when there is such a paper."""
+    """Buttons for the quote, the list of files and the last receipt, as far as there are any."""
 
     written = Signal(str)
     """Which paper is at which path, as a sentence."""
@@ -31,20 +33,18 @@ class PapersPanel(QWidget):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
-        self._front: ShopFront | None = None
         self._job: Job | None = None
         self._files: tuple[CapturedFile, ...] = ()
+        self.quote_button = _button("quote-again", say("pickup", "quote_again"), "F10")
         self.files_button = _button("list-of-files", say("pickup", "files_button"), "F12")
         self.receipt_button = _button("receipt-again", say("pickup", "receipt_again"), "F7")
         column = stacked(self)
+        column.addWidget(self.quote_button)
         column.addWidget(self.files_button)
         column.addWidget(self.receipt_button)
+        self.quote_button.clicked.connect(self._write_quote)
         self.files_button.clicked.connect(self._write_files)
         self.receipt_button.clicked.connect(self._write_last_receipt)
-
-    def read_shop(self) -> None:
-        """Read the head of the shop's papers."""
-        self._desk.work.ask(decks.settings, then=self._keep_front)
 
     def show_job(self, job: Job | None, has_receipt: bool = False) -> None:
         """Offer the papers of this job, or none."""
@@ -60,15 +60,24 @@ class PapersPanel(QWidget):
 
     def write_receipt(self, pickup: Pickup, summary: str) -> None:
         """Write the receipt of a pickup, and show it; ``summary`` says what was handed back."""
-        if self._front is not None:
-            self._desk.work.write_paper(
-                paper_writing.writing_receipt(pickup, self._front, self._desk.papers),
-                then=partial(self._show_receipt, summary, pickup.signature.name),
-                otherwise=self.failed.emit,
-            )
+        self._as_of(
+            pickup.at,
+            lambda front: paper_writing.writing_receipt(pickup, front, self._desk.papers),
+            partial(self._show_receipt, summary, pickup.signature.name),
+        )
 
-    def _keep_front(self, settings: ShopSettings) -> None:
-        self._front = settings.front
+    def _as_of(
+        self,
+        moment: datetime,
+        writing: Callable[[ShopFront], Callable[[], Path]],
+        then: Callable[[Path], None],
+    ) -> None:
+        """Write a paper with the head it had at a moment, so that the same one comes out again."""
+
+        def write(settings: ShopSettings) -> None:
+            self._desk.work.write_paper(writing(settings.front), then=then, otherwise=self.failed.emit)
+
+        self._desk.work.ask(decks.settings_then, moment, then=write, otherwise=self.failed.emit)
 
     def _keep_files(self, number: JobNumber, files: tuple[CapturedFile, ...]) -> None:
         if self._job is not None and self._job.number == number:
@@ -77,7 +86,7 @@ class PapersPanel(QWidget):
 
     def _show_buttons(self) -> None:
         self.files_button.setVisible(bool(self._files))
-        self.setVisible(bool(self._files) or not self.receipt_button.isHidden())
+        self.setVisible(self._job is not None)
 
     def _show_receipt(self, summary: str, name: str, path: Path) -> None:
         self.written.emit(say("pickup", "done", name=name, what=summary, path=path))
@@ -97,12 +106,27 @@ class PapersPanel(QWidget):
 
     @Slot()
     def _write_files(self) -> None:
-        if self._job is not None and self._front is not None:
-            self._desk.work.write_paper(
-                paper_writing.writing_files(self._job, self._files, self._front, self._desk.papers),
-                then=self._show_files,
-                otherwise=self.failed.emit,
+        job, files = self._job, self._files
+        if job is not None and files:
+            self._as_of(
+                max(each.at for each in files),
+                lambda front: paper_writing.writing_files(job, files, front, self._desk.papers),
+                self._show_files,
             )
+
+    @Slot()
+    def _write_quote(self) -> None:
+        job = self._job
+        if job is not None:
+            self._as_of(
+                job.quote.made_at,
+                lambda front: paper_writing.writing_quote(job, front, self._desk.papers),
+                self._show_quote,
+            )
+
+    def _show_quote(self, path: Path) -> None:
+        self.written.emit(say("pickup", "quote_written", path=path))
+        self._desk.show_file(path)
 
     def _show_files(self, path: Path) -> None:
         self.written.emit(say("pickup", "files_written", path=path))

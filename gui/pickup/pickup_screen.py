@@ -43,7 +43,6 @@ class PickupScreen(Screen):
         self.parts.box.selectAll()
 
     def refresh(self) -> None:
-        self.parts.papers.read_shop()
         if self.checklist is not None:
             self.desk.work.ask(jobs.get, self.checklist.job.number, then=self._renew)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Qt, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
@@ -18,6 +18,7 @@ from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
+from gui.widgets.missing_pages import MissingPages
 from gui.widgets.tray import Tray, TrayItem
 
 
@@ -25,6 +26,8 @@ class ShopScreen(Screen):
     """A list of chapters; the chosen one is open beside it."""
 
     name = "Shop"
+    wants_page = Signal(object)
+    """The `SetupPage` somebody wants to fill in."""
 
     def __init__(
         self, desk: Desk, parent: QWidget | None = None, kinds_of: Sequence[type[Chapter]] | None = None
@@ -37,6 +40,8 @@ class ShopScreen(Screen):
         self._changed: set[str] = set()
         """Chapters whose records changed since the last reading."""
         self._open: Chapter | None = None
+        self.missing = MissingPages()
+        self.missing.wanted.connect(self.wants_page)
         self.chapters = Tray("chapters", say("shop", "chapters"), always_lit=True)
         self.page: QScrollArea = scrolled(QWidget(), "page")
         self._lay_out()
@@ -61,6 +66,7 @@ class ShopScreen(Screen):
 
     def _show(self, stale: frozenset[str], view: ShopView) -> None:
         is_first, self.view = self.view is None, view
+        self.missing.show_readiness(view.readiness)
         for name in stale:
             self._chapters[name].renew()
         self._list()
@@ -121,4 +127,6 @@ class ShopScreen(Screen):
         column.addWidget(self.chapters, 1)
         columns.add(side, 3)
         columns.add(self.page, 10)
-        stacked(self).addWidget(columns)
+        whole = stacked(self)
+        whole.addWidget(self.missing)
+        whole.addWidget(columns, 1)

@@ -21,6 +21,11 @@ def writing_receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Callable[
     return partial(_or_unavailable, partial(_receipt, pickup, front, folder), folder, "no_receipt_written")
 
 
+def writing_quote(job: Job, front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of the quote of a booked job, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_quote, job, front, folder), folder, "no_paper")
+
+
 def writing_label(job: Job, tape: TapeRecord, front: ShopFront, folder: Path) -> Callable[[], Path]:
     """Answers with the file of one not-for-reuse label, or raises Unavailable."""
     alone = replace(job, tapes=(tape,))
@@ -43,6 +48,10 @@ def _label_test(front: ShopFront, folder: Path) -> Path:
     from core.papers import label_test  # the paper library is imported where paper is made
 
     return paper_files.write(paper_files.prepare(folder), "label-test", label_test.render(front))
+
+
+def _quote(job: Job, front: ShopFront, folder: Path) -> Path:
+    return paper_files.of_booking(job, front, paper_files.prepare(folder))[0]
 
 
 def _files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> Path:

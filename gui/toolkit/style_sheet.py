@@ -106,6 +106,9 @@ QFrame[role="tray"] {{ background: {tray}; border: 1px solid {line}; }}
 QFrame[role="rule"] {{ background: {line}; max-height: 1px; min-height: 1px; border: none; }}
 QFrame[role="banner"] {{ background: {slip}; border: 2px solid {attention}; }}
 QFrame[role="banner"][ink="time"] {{ border: 1px solid {time}; }}
+QFrame[role="practice"] {{ background: {oxide}; border: none; border-bottom: 3px double {on_oxide}; }}
+QFrame[role="practice"] QLabel {{ color: {on_oxide}; }}
+QFrame[role="practice"] QPushButton {{ color: {on_oxide}; }}
 QFrame[role="caution"] {{ background: {tray}; border: 1px solid {attention};
     border-left: 6px solid {attention}; }}
 QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}

@@ -171,6 +171,12 @@ class Work(QObject):
         self._readings.start(Call(task.carry_out, read))
         return stop.set
 
+    def abandon(self) -> None:
+        """`close`, and nobody hears any more of what was under way."""
+        for task in self._under_way:
+            task.then, task.otherwise, task.changes = None, _unheard, frozenset()
+        self.close()
+
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
@@ -240,3 +246,7 @@ class Work(QObject):
 
     def _was_opened(self, _: Any) -> None:
         self.opened.emit()
+
+
+def _unheard(_: TapewrightError) -> None:
+    """Whoever asked is gone."""

@@ -56,6 +56,11 @@ class Slip(QWidget):
         return next((line.amount for line in self._sums.lines if line.kind == "price"), "")
 
     @property
+    def mark_words(self) -> str:
+        """That the prices are no prices of this shop's own; empty when they are."""
+        return "" if self._examples.isHidden() else self._examples.text()
+
+    @property
     def held_words(self) -> str:
         """What holds the day, as far as this slip says so."""
         return self._stub.held.text()
@@ -71,6 +76,7 @@ class Slip(QWidget):
 
     def show_nothing(self) -> None:
         """An empty slip, waiting for the first tape."""
+        self._examples.hide()
         self._hold_quote(None)
         self._number.hide()
         self._about.setText(say("slip", "empty"))
@@ -84,7 +90,9 @@ class Slip(QWidget):
         self._hold_quote(quote)
         self._number.hide()
         made = text.short_day(quote.made_at.date())
-        self._about.setText(say("slip", "quoted", day=made, until=text.short_day(quote.valid_until)))
+        about = say("slip", "quoted", day=made, until=text.short_day(quote.valid_until))
+        self._about.setText(about)
+        self._examples.setVisible(quote.example_prices)
         self._write(quote, quote.promise, None, is_late)
 
     def show_job(self, job: Job) -> None:
@@ -92,6 +100,7 @@ class Slip(QWidget):
         self._hold_quote(job.quote)
         self._number.setText(say("slip", "number", number=job.number))
         self._number.show()
+        self._examples.setVisible(job.quote.example_prices)
         self._about.setText(say("slip", "booked", day=text.short_day(job.booked_at.date())))
         self._write(job.quote, job.promise, job.paid_minor)
 
@@ -159,6 +168,11 @@ class Slip(QWidget):
         self._number.setWordWrap(False)
         column.addLayout(top)
         column.addWidget(self._about)
+        self._examples = slip_label(theme.BODY * self._scale, "attention", bold=True)
+        self._examples.setObjectName("example-prices")
+        self._examples.setText(say("settings", "first-example-prices"))
+        self._examples.hide()
+        column.addWidget(self._examples)
         return head
 
     def _rolling(self, written: SlipLineList, side: int) -> QScrollArea:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
@@ -46,7 +47,7 @@ def book(call: Invocation) -> Reply:
         place = paper_folder.folder(call)
         deposit = call.asked.deposit_minor
         job = shop.run(jobs.book, quoted, command=call.command(), deposit_minor=deposit)
-        front = _front(shop)
+        front = _front(shop, job.quote.made_at)
     done = say("cli", "job_booked", number=job.number)
     written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
     return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
@@ -58,7 +59,6 @@ def hand_back(call: Invocation) -> Reply:
     asked = call.asked
     signature = _signature(call)
     with call.open() as shop:
-        front = _front(shop)
         place = paper_folder.folder(call)
         handed = shop.run(
             pickups.hand_back,
@@ -69,6 +69,7 @@ def hand_back(call: Invocation) -> Reply:
             paid_minor=asked.paid_minor,
             command=call.command(),
         )
+        front = _front(shop, handed.at)
     done = say("cli", "job_handed_back", number=handed.job.number)
     written, note = paper_folder.after(
         done, place, lambda folder: paper_files.of_pickup(handed, front, folder)
@@ -119,9 +120,9 @@ def _quote_here(call: Invocation, data: bytes, shop: Shop, *, customer_needed: b
     return shop.ask(promises.snapshot).quote(box, call.clock())
 
 
-def _front(shop: Shop) -> ShopFront:
-
-    return shop.ask(decks.settings).front
+def _front(shop: Shop, moment: datetime) -> ShopFront:
+    """The head of the shop's papers as it was at a moment: a paper written again is the same paper."""
+    return shop.ask(decks.settings_then, moment).front
 
 
 def _inventory(

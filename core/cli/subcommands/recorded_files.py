@@ -44,7 +44,8 @@ def list_files(call: Invocation) -> Reply:
     with call.open() as shop:
         job = shop.ask(jobs.get, JobNumber(call.asked.number))
         files = shop.ask(recordings.of_job, job.number)
-        front = shop.ask(decks.settings).front
+        newest = max((each.at for each in files), default=shop.clock())
+        front = shop.ask(decks.settings_then, newest).front
     written, note = paper_folder.after(
         say("cli", "job_read", number=job.number),
         place,

@@ -1,5 +1,6 @@
 # What the papers say.
 page_of = Page { $page } of { $pages }
+practice = PRACTICE — not a real order
 
 law = Your rights under local consumer law come first; nothing on this paper takes away from them.
 
@@ -65,6 +66,9 @@ quote-made =
 quote-cost = What it will cost
 quote-most_likely = Most likely, with tax. It could be { $between }: nobody knows yet how long the tapes run.
 quote-ceiling = We won't go over { $money } without asking you.
+quote-example_prices = Example prices, not this shop’s own yet
+quote-most_likely = Most likely, with tax. It can be { $between }: nobody knows yet how long the tapes run.
+quote-ceiling = We ask before we go beyond { $money }.
 quote-ready = When it is ready
 quote-tapes = Your tapes
 quote-count = Tapes

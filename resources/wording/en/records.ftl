@@ -17,6 +17,59 @@ audit_orders_missing =
         [one] 1 order is missing; it was number { $missing } to be booked.
        *[other] { $count } orders are missing; the first was number { $missing } to be booked.
     }
+# Refusals and findings of the records: the file or server, copies of it, and the check of the history.
+tape_history_but_tables = Tape { $code } is in the history but not in the tables.
+receipts_history_tables = { $count } receipts of the history are not in the tables.
+kinds_donor_history_tables = { $count } kinds of donor of the history are not in the tables.
+jobs_missing_first_th = { $count } orders are missing, the first is number { $missing } in the order they were booked.
+job_quote_one_agreed = Order { $number }: the quote is not the one that was agreed.
+job_receipt_one_signed = Order { $number }: a receipt is not the one that was signed.
+job_minor_units_entered = Order { $number }: { $minor } minor units are entered as paid, its history says { $said }.
+donors_shelf_history_says = Donors: { $count } × { $kind } on the shelf, its history says { $said }.
+tape_but_history_says = Tape { $code }: “{ $name }” is { $value }, but its history says { $get }.
+name_file_made_backup = the name of a file made by a backup is accepted
+practice_over_real = This is a backup of a practice shop, and the shop here is a real one. The two are never mixed; nothing was changed.
+real_over_practice = This is a backup of a real shop, and the shop here is one to practice in. Restore it to a place of its own with --shop; nothing was changed.
+damaged = it is damaged: { $problems }
+another_program_open_close = Another program has { $path } open ({ $error }). Close it there, then restore; nothing was changed.
+sound = it is not sound: { $problems }
+lines_do_add_up = its lines do not add up; an unaltered, complete one is accepted
+backup_made_tapewright_accepted = a backup made by Tapewright is accepted
+shop_sqlite_file_postgresql = a shop is an SQLite file or a postgresql:// address
+sqlite_may_lose_records = SQLite { $version } may lose records when two programs write at once, so the shop was not opened. { $way_out } Nothing was changed.
+no_sqlite = This Python comes without SQLite, so the shop cannot be opened. { $way_out } Nothing was changed.
+install_pysqlite3 = Install a newer one with `{ $python } -m pip install pysqlite3` and start again.
+install_python_with_sqlite = Install a Python that comes with SQLite { $sound } or newer (there is no pysqlite3 for { $system }; `python3 -c "import sqlite3; print(sqlite3.sqlite_version)"` tells the version) and start with it, or keep the shop on a PostgreSQL server.
+address_cannot_read = an address that cannot be read
+somebody_else_changed_first = Somebody else changed this first; yours was not stored. Look again, then decide.
+cannot_used = { $where } cannot be used: { $error }.
+somebody_else_stored_same = Somebody else stored the same thing first. Look again, then decide.
+row_points_row = a row of { $row } points to a row of { $row_2 } that is not there
+copy_sound_thrown_away = The copy of { $source } is not sound: { $problems }. It was thrown away.
+history_missing_end = History: { $span } missing at the end.
+history_line_altered = History: line { $seq } ({ $kind }) was altered.
+history_line_does_follow = History: line { $seq } does not follow from the line before it.
+job_number = order number
+job_shop_number = no order of this shop has that number
+tape_code = tape code
+tape_shop_code = no tape of this shop has that code
+tables_made_tapewright = the tables in it were not made by Tapewright
+holds_shop_yet = { $where } holds no shop yet.
+shop_file = There is no shop file at { $path }.
+written_newer_tapewright_tables = { $where } was written by a newer Tapewright (tables { $found }, this one knows { $head }). Install the newer version; nothing was changed.
+update_would_break_links = { $where }: the update would break links between records; nothing was changed.
+file_busy = Another program is writing to { $where } and did not finish in time. Try again. What was stored before is safe.
+server_busy = Another till is writing to { $where } and did not finish in time. Try again. What was stored before is safe.
+file_read_only = { $where } may only be read: check the permissions of file and folder. What was stored before is safe.
+server_read_only = { $where } may only be read, not written: check the server or the user's rights. What was stored before is safe.
+disk_full = The disk that holds { $where } is full. Make room, then try again. What was stored before is safe.
+cannot_open = { $where } cannot be opened: check that the folder exists and may be written to. What was stored before is safe.
+no_shop_file = { $where } is not a shop file. Choose another file or restore a backup. What was stored before is safe.
+file_damaged = { $where } is damaged. Stop working with it and restore the latest backup. What was stored before is safe.
+disk_failed = The disk that holds { $where } failed. Stop, check the disk, then verify the records. What was stored before is safe.
+wrong_password = { $where } does not accept this user and password. What was stored before is safe.
+not_there = { $where } is not there: check the address and the name of the database. What was stored before is safe.
+unreachable = { $where } cannot be reached just now. If something was being stored, you will see whether it was once the connection is back; trying again does not store it twice.
 settings_differ = Version { $number } of the { $part ->
     [prices] prices
    *[shop] settings

@@ -17,8 +17,9 @@ from core.cli.subcommands.box_of_tapes import quote_of
 from core.model.errors import WrongInput
 from core.model.names import Finding
 from core.services import shop_settings
+from tests.support import pdf
 from tests.support.inventories import changed, written
-from tests.support.typed import NOW, Typist, adds_up, contents, run_python
+from tests.support.typed import NOW, READY, Typist, adds_up, contents, run_python, walk
 
 # --- the quote -------------------------------------------------------------------------
 
@@ -163,3 +164,25 @@ def test_any_box_that_fits_gets_a_quote_that_adds_up(box: dict[str, Any]) -> Non
         *quote["storage"].values(),
     ]
     assert all(one["low"] <= one["likely"] <= one["high"] for one in spans if isinstance(one, dict))
+
+
+def test_papers_written_again_are_the_same_bytes_whatever_the_shop_changed_since(
+    typed: Typist, box: Path, codes: list[str], tmp_path: Path
+) -> None:
+    booking = ("book", box, "--command", "a box", "--paper")
+    first = typed(*booking, tmp_path / "first").document
+    walk(typed, first["tapes"][0]["code"], *READY)
+    pickup = ("pickup", first["number"], "--signed-by", "Ada", "--tape", first["tapes"][0]["code"])
+    handed = (*pickup, "--command", "a pickup", "--paper")
+    receipt = typed(*handed, tmp_path / "first").document["receipt"]
+    changes = ("front.name", "The Other Name", "front.address", '["Elsewhere 7"]', "front.accent", "teal")
+    later = "2026-03-02T12:00:00-05:00"
+    assert typed("shop", "set", *changes, "prices.capture.vhs.price", "99.00", now=later).code == 0
+    again = typed(*booking, tmp_path / "again", now=later).document
+    for before, after in zip(first["papers"], again["papers"], strict=True):
+        assert Path(before).read_bytes() == Path(after).read_bytes()
+    second = typed(*handed, tmp_path / "again", now=later).document["receipt"]
+    assert Path(second).read_bytes() == Path(receipt).read_bytes()
+    assert "The Other Name" not in pdf.words(Path(second).read_bytes())
+    now = typed("book", box, "--paper", tmp_path / "new", now=later).document["papers"][0]
+    assert "The Other Name" in pdf.words(Path(now).read_bytes())

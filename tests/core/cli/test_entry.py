@@ -14,7 +14,7 @@ import pytest
 
 from core.cli import argument_parser, entry
 from core.cli.subcommands import SUBCOMMANDS
-from core.services import decks
+from core.services import decks, settings_versions
 from core.services.records_door import Shop
 from core.wording.messages import say
 from tests.support.inventories import changed
@@ -157,3 +157,10 @@ def test_ctrl_c_is_one_sentence(typed: Typist, box: Path, monkeypatch: pytest.Mo
     monkeypatch.setattr("core.services.quoting.quote", interrupt)
     stopped = typed("quote", box)
     assert (stopped.code, stopped.err.count("\n")) == (130, 1)
+
+
+def test_answers_of_a_practice_shop_say_so(typed: Typist, tmp_path: Path) -> None:
+    with Shop.open(tmp_path / "practice.sqlite") as shop:
+        shop.run(settings_versions.make_practice, shop.ask(decks.settings))
+    assert "practice" not in typed("promises").document
+    assert Typist(tmp_path / "practice.sqlite", typed._capture)("promises").document["practice"] is True

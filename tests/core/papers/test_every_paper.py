@@ -16,6 +16,7 @@ from core.model.errors import WrongInput
 from core.model.settings_records import ShopFront
 from core.papers import claim_slip, delivery_list, labels, quote_paper, receipt
 from core.papers.paper_tokens import MARGIN
+from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf
 
@@ -159,3 +160,18 @@ def test_days_and_money_follow_the_language_of_the_shop() -> None:
     said = pdf.words(quote_paper.render(records.quote(), german))
     assert "Donnerstag, 12. März" in said
     assert "376,71 $" in said
+
+
+@every_paper
+def test_every_page_of_a_practice_shop_says_so_all_over_and_no_other_page_does(make: Paper) -> None:
+    mark = say("paper", "practice")
+    for said in pdf.pages(make(replace(records.FRONT, practice=True), "a4")):
+        assert said.count(mark) > 20
+    assert mark not in pdf.words(make(records.FRONT, "a4"))
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+def test_codes_are_read_through_the_marks_of_practice(size: str) -> None:
+    real = labels.render(records.job(), records.FRONT, paper=size)
+    practice = labels.render(records.job(), replace(records.FRONT, practice=True), paper=size)
+    assert sorted(pdf.scanned(practice)) == sorted(pdf.scanned(real)) != []

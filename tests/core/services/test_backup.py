@@ -15,7 +15,7 @@ from sqlalchemy import text
 
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.stations import Station
-from core.services import backup, jobs
+from core.services import backup, decks, jobs, settings_versions
 from core.services.records_door import Shop
 from core.store import engines, file_copies, history, schema
 from core.store.sqlite_library import sqlite_module
@@ -279,3 +279,20 @@ def test_a_folder_that_cannot_be_written_is_named(desk: Desk, tmp_path: Path) ->
     (tmp_path / "file").write_text("in the way")
     with pytest.raises(Unavailable, match=r"can't be used|can't be opened"):
         desk.shop.backup(tmp_path / "file")
+
+
+def test_practice_and_real_records_never_take_each_others_place(desk: Desk, tmp_path: Path) -> None:
+    with Shop.open(tmp_path / "practice.sqlite", clock=desk.clock) as practice:
+        practice.run(settings_versions.make_practice, practice.ask(decks.settings))
+        invented = practice.backup(tmp_path / "invented")
+    real = desk.shop.backup(tmp_path / "copies")
+    before = desk.shop.ask(jobs.open_jobs), desk.shop.ask(decks.settings)
+    desk.shop.close()
+    for where, copy in ((desk.where, invented), (tmp_path / "practice.sqlite", real)):
+        with pytest.raises(Refused, match="nothing was changed"):
+            backup.restore(where, copy, now=desk.clock())
+    with Shop.open(desk.where, clock=desk.clock) as again:
+        assert (again.ask(jobs.open_jobs), again.ask(decks.settings)) == before
+        desk.shop = again
+    assert backup.restore(tmp_path / "practice.sqlite", invented, now=desk.clock()) is not None
+    assert backup.restore(tmp_path / "elsewhere.sqlite", invented, now=desk.clock()) is None

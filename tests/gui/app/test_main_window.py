@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
@@ -38,14 +39,15 @@ def shell(qtbot: QtBot, qapp: QApplication) -> Window:
 
 @pytest.fixture
 def composed(
-    shell: Window, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    shell: Window, qtbot: QtBot, tmp_path: Path, empty_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> Iterator[CompositionRoot]:
-    """The whole window on a new shop, as the program opens it."""
+    """The whole window on a shop that is set up, as the program opens it."""
     import sys
 
     hook = sys.excepthook
     monkeypatch.setattr("gui.app.composition.user_log_path", lambda *names, **more: tmp_path)
-    made = compose(shell, str(tmp_path / "shop.sqlite"), "Kim", lambda: NOW, tmp_path / "papers")
+    shop = shutil.copy(empty_file, tmp_path / "shop.sqlite")
+    made = compose(shell, str(shop), "Kim", lambda: NOW, tmp_path / "papers")
     qtbot.waitUntil(lambda: shell.screen_on_show() is not None)
     qtbot.waitUntil(lambda: made.desk.work.is_idle)
     yield made

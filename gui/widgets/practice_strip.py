@@ -1,0 +1,55 @@
+"""The strip across the top of every screen of a shop to practise in: nothing on it is real."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton
+
+from core.wording.messages import say
+from gui.toolkit import actions, theme
+
+_WAYS = (actions.AFRESH, actions.LEAVE_PRACTICE)
+
+
+class PracticeStrip(QFrame):
+    """The words; for whoever works here also the two ways on. Hidden in a real shop."""
+
+    def __init__(self, size: float = theme.BODY, *, leads_on: bool = True) -> None:
+        super().__init__()
+        self.setObjectName("practice-strip")
+        self.setProperty("role", "practice")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, theme.UNIT // 2)
+        row.setSpacing(2 * theme.UNIT)
+        self._words = QLabel()
+        self._words.setWordWrap(True)
+        self._words.setFont(theme.font(size, QFont.Weight.Bold))
+        row.addWidget(self._words, 1)
+        self.ways = {key.name: _way(key) for key in _WAYS} if leads_on else {}
+        for way in self.ways.values():
+            row.addWidget(way)
+        self.hide()
+
+    @property
+    def words(self) -> str:
+        return self._words.text()
+
+    def tell(self, is_practice: bool) -> None:
+        """Stand there in the language of now, or go."""
+        self.setVisible(is_practice)
+        if not is_practice:
+            return
+        self._words.setText(say("settings", "first-practice-strip"))
+        self.setAccessibleName(self._words.text())
+        for key in _WAYS if self.ways else ():
+            self.ways[key.name].setText(key.words_with_keys)
+            self.ways[key.name].setAccessibleName(key.words)
+
+
+def _way(key: actions.Key) -> QPushButton:
+    button = QPushButton(key.words_with_keys)
+    button.setObjectName(key.name)
+    button.setProperty("role", "word")
+    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    return button
