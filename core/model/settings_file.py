@@ -16,6 +16,9 @@ Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "frid
 Day: TypeAlias = Annotated[date, Meta(description="a-day")]
 Printed: TypeAlias = Literal["yes", "ask", "no"]
 Length: TypeAlias = Annotated[float, Meta(ge=0, le=1000, description="length-mm")]
+Folder: TypeAlias = Annotated[
+    str, Meta(max_length=400, pattern=r"^(|/.*|[A-Za-z]:[\\/].*|\\\\.+)$", description="folder")
+]
 
 
 class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -109,6 +112,16 @@ class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):
     ends: Day
 
 
+class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Two folders for copies of the records, how often they are made, and how many are kept in each."""
+
+    first: Folder = ""
+    second: Folder = ""
+    every_hours: Annotated[int, Meta(ge=1, le=720, description="from-1-to-720")] = 24
+    told_after_hours: Annotated[int, Meta(ge=1, le=8760, description="from-1-to-8760")] = 72
+    keep: Annotated[int, Meta(ge=2, le=1000, description="from-2-to-1000")] = 30
+
+
 class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything the shop has settled but its prices."""
 
@@ -120,3 +133,4 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     opening: tuple[OpeningEntry, ...] = ()
     deck: tuple[DeckEntry, ...] = ()
     outage: tuple[OutageEntry, ...] = ()
+    backup: BackupEntry = BackupEntry()

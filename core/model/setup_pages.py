@@ -14,6 +14,7 @@ class SetupPage(Enum):
     PEOPLE = "people"
     PRICES = "prices"
     PAPERS = "papers"
+    BACKUP = "backup"
 
 
 NEEDED = (SetupPage.FRONT, SetupPage.HOURS, SetupPage.DECKS, SetupPage.PRICES)

@@ -30,6 +30,7 @@ PAGE_OF = {
     "work": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
+    "backup": SetupPage.BACKUP,
 }
 """The page on which a table of the settings file, or a key of it, is filled in."""
 

@@ -20,6 +20,7 @@ page-decks = the decks
 page-people = the people
 page-prices = your own prices
 page-papers = papers and labels
+page-backup = the backups
 not-set-up = No order can be taken in yet. Still to be filled in: { $pages }. You find them under Shop, or use “tapewright shop set” and “tapewright shop confirm”.
 event-not-undone = The last change is not one of the settings ({ $what }). Take it back where it was entered: with the decks, the closed days or the outages.
 no-such-page = { $names } are the pages
@@ -125,3 +126,20 @@ prices-once = a code is needed, once for each part
 prices-stays-empty = this cell stays empty
 prices-cell-place = { $file }, row { $row }, { $column }
 prices-row-place = { $file }, row { $row }
+title-backup = Backups
+# --- backups
+backup-made-line = Backup made in { $folder }: { $file }
+backup-sound-line = Backup in { $folder } checked and found good: { $file }
+backup-unsound-line = Backup in { $folder } checked and found bad: { $file } ({ $why })
+backup-thinned-line = { $n ->
+        [one] One old backup removed from { $folder }
+       *[other] { $n } old backups removed from { $folder }
+    }
+backup-folder-gone = The backup folder { $folder } can't be reached. Plug in the disk or connect to the network it is on, or choose another folder under Shop, Backups.
+backup-folder-locked = Nothing can be written in the backup folder { $folder }. Choose another folder under Shop, Backups, or ask whoever set up this computer.
+backup-not-made = No backup was made in { $folder }. { $why }
+backup-none-here = There is no backup in { $folder } yet. Make one first.
+backup-file-gone = The backup { $file } is no longer there. Make a new one.
+backup-bad = The backup { $file } can't be relied on ({ $why }). Make a new one, and check the disk it is on.
+backup-too-old = The last good backup is from { $when }. Make a new one under Shop, Backups.
+backup-never = There is no good backup of this shop yet. Make one under Shop, Backups.
