@@ -8,22 +8,21 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
-from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import select
 
+from core.model.backup_records import BackupFile, BackupPlace, BackupRound, BackupState
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
-from core.model.settings_records import BackupPlan
 from core.services import backup
 from core.store import current_settings, history
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
-from core.wording import locale_figures
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -34,81 +33,6 @@ KIND = "backup"
 MADE, CHECKED, THINNED = "made", "checked", "thinned"
 MOST_LINES = 5000
 """So many of the newest lines are read: two backups and two checks a day for more than three years."""
-
-
-@dataclass(frozen=True, slots=True)
-class BackupFile:
-    """One backup: when it was made, when it was last rehearsed, and what was wrong then."""
-
-    path: Path
-    made_at: datetime
-    checked_at: datetime | None = None
-    problem: str = ""
-
-    @property
-    def is_good(self) -> bool:
-        """It was sound when it was made, and was not found bad since."""
-        return not self.problem
-
-
-@dataclass(frozen=True, slots=True)
-class BackupPlace:
-    """A folder and the backups made in it, newest first."""
-
-    folder: str
-    files: tuple[BackupFile, ...]
-
-    @property
-    def last_good(self) -> BackupFile | None:
-        return next((each for each in self.files if each.is_good), None)
-
-    @property
-    def last_checked(self) -> BackupFile | None:
-        """The backup that was rehearsed last, good or bad."""
-        found = [(each.checked_at, each) for each in self.files if each.checked_at is not None]
-        return max(found, key=lambda one: one[0])[1] if found else None
-
-    def is_due(self, plan: BackupPlan, now: datetime) -> bool:
-        """Whether the last good one is as old as the plan allows, or of a day still to come."""
-        last = self.last_good
-        return last is None or not timedelta(0) <= now - last.made_at < timedelta(hours=plan.every_hours)
-
-
-@dataclass(frozen=True, slots=True)
-class BackupState:
-    """Every place of the plan with its backups."""
-
-    plan: BackupPlan
-    places: tuple[BackupPlace, ...]
-    timezone: str
-
-    @property
-    def last_good(self) -> BackupFile | None:
-        """The newest good one of all places."""
-        found = [place.last_good for place in self.places]
-        return max((each for each in found if each is not None), key=lambda one: one.made_at, default=None)
-
-    def warning(self, now: datetime) -> str:
-        """What the owner is told when the last good one is too old; nothing without a place."""
-        if not self.places:
-            return ""
-        last = self.last_good
-        if last is None:
-            return say("settings", "backup-never")
-        if now - last.made_at <= timedelta(hours=self.plan.told_after_hours):
-            return ""
-        return say("settings", "backup-too-old", when=locale_figures.moment(last.made_at, self.timezone))
-
-
-@dataclass(frozen=True, slots=True)
-class BackupRound:
-    """What came of looking after the backups once."""
-
-    made: tuple[Path, ...]
-    failures: tuple[tuple[str, TapewrightError], ...]
-    """Folders where it failed, and why."""
-    warning: str
-    """Nothing while a good backup is young enough."""
 
 
 def read(unit: Unit) -> BackupState:
@@ -125,20 +49,21 @@ def still_there(state: BackupState) -> BackupState:
     return replace(state, places=tuple(places))
 
 
-def keep_up(shop: Shop) -> BackupRound:
-    """Makes what is due in every place; what fails in one does not hold up the other."""
-    state = still_there(shop.ask(read))
-    made: list[Path] = []
-    failures: list[tuple[str, TapewrightError]] = []
-    for place in state.places:
-        try:
-            check_reachable(place.folder)
-            if place.is_due(state.plan, shop.clock()):
-                made.append(back_up(shop, place.folder))
-        except TapewrightError as failure:
-            failures.append((place.folder, failure))
-    state = still_there(shop.ask(read))
-    return BackupRound(tuple(made), tuple(failures), state.warning(shop.clock()))
+def keep_up(shop: Shop, *, at_once: bool = False) -> BackupRound:
+    """Makes what is due in every place, or ``at_once`` a backup in each; no failure holds up the next."""
+    now = shop.clock()
+
+    def make(state: BackupState, place: BackupPlace) -> Path | None:
+        check_reachable(place.folder)
+        return back_up(shop, place.folder) if at_once or place.is_due(state.plan, now) else None
+
+    done = _in_every_place(shop, make)
+    return replace(done, warning=still_there(shop.ask(read)).warning(now))
+
+
+def rehearse_all(shop: Shop) -> BackupRound:
+    """Rehearses the newest backup of every place."""
+    return _in_every_place(shop, lambda _, place: rehearse(shop, place.folder).path)
 
 
 def back_up(shop: Shop, folder: str) -> Path:
@@ -193,6 +118,20 @@ def check_reachable(folder: str) -> None:
         raise Unavailable(say("settings", "backup-folder-gone", folder=folder))
     if not os.access(path, os.W_OK | os.X_OK):
         raise Unavailable(say("settings", "backup-folder-locked", folder=folder))
+
+
+def _in_every_place(shop: Shop, do: Callable[[BackupState, BackupPlace], Path | None]) -> BackupRound:
+    state = still_there(shop.ask(read))
+    files: list[Path] = []
+    failures: list[tuple[str, TapewrightError]] = []
+    for place in state.places:
+        try:
+            file = do(state, place)
+        except TapewrightError as failure:
+            failures.append((place.folder, failure))
+        else:
+            files += [] if file is None else [file]
+    return BackupRound(tuple(files), tuple(failures))
 
 
 def _thin(shop: Shop, folder: str) -> None:

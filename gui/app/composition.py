@@ -15,6 +15,7 @@ from core.model.settings_records import ShopSettings
 from core.services import decks
 from core.services.records_door import Shop
 from core.wording import messages
+from gui.app.backup_care import BackupCare
 from gui.app.main_window import Window
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
@@ -87,6 +88,12 @@ class CompositionRoot(QObject):
         self._window.wants_customer_side.connect(self._customer_side.turn)
         self._work.refused.disconnect(self._window.banner.refuse)
         self._window.add_screens(self._desk, fittings.front.name, screens)
+        self._look_after_backups()
+
+    def _look_after_backups(self) -> None:
+        care = BackupCare(self._work, self._work)
+        care.refused.connect(self._window.banner.refuse)
+        care.begin()
 
 
 def _usual_shop() -> str:

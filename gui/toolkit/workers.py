@@ -1,4 +1,4 @@
-"""The only place that starts threads: for records, papers, long readings, and long and short computations.
+"""The only place that starts threads: for records, backups, papers, long readings and computations.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -32,7 +32,7 @@ class Work(QObject):
 
     opened = Signal()
     changed = Signal(object)
-    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``."""
+    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``, ``backups``."""
     refused = Signal(object)
     """A `TapewrightError` nobody else wanted."""
     broke = Signal(object)

@@ -9,10 +9,10 @@ from typing import Any
 
 import pytest
 
+from core.model.backup_records import BackupFile, BackupPlace, BackupState
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.settings_records import BackupPlan
 from core.services import backup, backup_places, jobs, shop_document, shop_settings
-from core.services.backup_places import BackupPlace, BackupState
 from core.services.records_door import Shop
 from core.store import current_settings, file_copies
 from core.store.sqlite_library import sqlite_module
@@ -55,7 +55,7 @@ def test_no_place_is_set_at_first_and_nobody_is_told(desk: Desk) -> None:
     assert state.plan == BackupPlan("", "", 24, 72, 30)
     assert (state.places, state.warning(desk.clock())) == ((), "")
     came = backup_places.keep_up(desk.shop)
-    assert (came.made, came.failures, came.warning) == ((), (), "")
+    assert (came.files, came.failures, came.warning) == ((), (), "")
 
 
 def test_places_are_set_by_key_and_come_back_from_a_file(desk: Desk, stick: Path) -> None:
@@ -97,12 +97,12 @@ def test_a_backup_is_made_in_both_places_and_again_when_it_is_due(
 ) -> None:
     _settle(desk, first=stick, second=attic)
     came = backup_places.keep_up(desk.shop)
-    assert [each.parent for each in came.made] == [stick, attic]
-    assert backup_places.keep_up(desk.shop).made == ()
+    assert [each.parent for each in came.files] == [stick, attic]
+    assert backup_places.keep_up(desk.shop).files == ()
     desk.clock.go_on(hours=23, minutes=59)
-    assert backup_places.keep_up(desk.shop).made == ()
+    assert backup_places.keep_up(desk.shop).files == ()
     desk.clock.go_on(minutes=1)
-    assert len(backup_places.keep_up(desk.shop).made) == 2
+    assert len(backup_places.keep_up(desk.shop).files) == 2
     assert [len(place.files) for place in _state(desk).places] == [2, 2]
 
 
@@ -121,7 +121,7 @@ def test_what_was_made_stands_in_the_history_with_who_and_the_records_stay_sound
 def test_a_backup_made_by_the_plan_is_restored_whole(desk: Desk, stick: Path, tmp_path: Path) -> None:
     job = desk.book()
     _settle(desk, first=stick)
-    (copy,) = backup_places.keep_up(desk.shop).made
+    (copy,) = backup_places.keep_up(desk.shop).files
     backup.restore(tmp_path / "again.sqlite", copy, now=desk.clock())
     with Shop.open(tmp_path / "again.sqlite", create=False) as again:
         assert again.verify() == ()
@@ -130,10 +130,10 @@ def test_a_backup_made_by_the_plan_is_restored_whole(desk: Desk, stick: Path, tm
 
 def test_a_backup_somebody_took_away_is_made_anew(desk: Desk, stick: Path) -> None:
     _settle(desk, first=stick)
-    (copy,) = backup_places.keep_up(desk.shop).made
+    (copy,) = backup_places.keep_up(desk.shop).files
     copy.unlink()
     assert _place(desk, stick).last_good is None
-    (again,) = backup_places.keep_up(desk.shop).made
+    (again,) = backup_places.keep_up(desk.shop).files
     assert again.exists()
 
 
@@ -142,7 +142,7 @@ def test_a_backup_of_a_day_to_come_does_not_put_the_next_one_off(desk: Desk, sti
     desk.clock.go_on(days=400)  # a clock that was wrong
     backup_places.keep_up(desk.shop)
     desk.clock.go_on(days=-400)
-    assert len(backup_places.keep_up(desk.shop).made) == 1
+    assert len(backup_places.keep_up(desk.shop).files) == 1
 
 
 # --- a place out of reach, a full disk ---------------------------------------------------
@@ -158,7 +158,7 @@ def test_a_folder_that_is_gone_is_named_and_not_made_and_the_other_still_gets_it
     assert (folder, type(failure)) == (str(stick), Unavailable)
     assert str(stick) in failure.sentence
     assert not stick.exists(), "under a disk that is not plugged in it would be the disk of the shop"
-    assert [each.parent for each in came.made] == [attic]
+    assert [each.parent for each in came.files] == [attic]
 
 
 def test_a_file_in_the_place_of_the_folder_is_named(desk: Desk, tmp_path: Path) -> None:
@@ -172,7 +172,7 @@ def test_a_full_disk_is_named_leaves_no_half_copy_and_the_old_one_stands(
 ) -> None:
     """SQLite's own answer for a file; the system's (ENOSPC, from /dev/full) for a dump."""
     _settle(desk, first=stick)
-    (first,) = backup_places.keep_up(desk.shop).made
+    (first,) = backup_places.keep_up(desk.shop).files
     desk.clock.go_on(hours=25)
     if desk.kind == "sqlite":
         monkeypatch.setattr(file_copies, "sqlite_module", lambda: _FullDisk())
@@ -183,9 +183,7 @@ def test_a_full_disk_is_named_leaves_no_half_copy_and_the_old_one_stands(
     assert folder == str(stick)
     assert say("records", "disk_full", where=stick) in failure.sentence
     assert list(stick.iterdir()) == [first]
-    assert _place(desk, stick).last_good == backup_places.BackupFile(
-        first, desk.clock() - timedelta(hours=25)
-    )
+    assert _place(desk, stick).last_good == BackupFile(first, desk.clock() - timedelta(hours=25))
 
 
 class _FullDisk:
@@ -246,7 +244,7 @@ def test_a_rehearsal_is_kept_with_its_moment(desk: Desk, stick: Path) -> None:
 def test_a_backup_found_bad_is_no_good_one_and_a_new_one_is_due(desk: Desk, stick: Path) -> None:
     desk.book()
     _settle(desk, first=stick)
-    (copy,) = backup_places.keep_up(desk.shop).made
+    (copy,) = backup_places.keep_up(desk.shop).files
     content = bytearray(copy.read_bytes())
     content[len(content) // 2 :] = b"\xa5" * (len(content) - len(content) // 2)
     copy.write_bytes(content)
@@ -257,7 +255,7 @@ def test_a_backup_found_bad_is_no_good_one_and_a_new_one_is_due(desk: Desk, stic
     assert place.last_good is None
     assert place.last_checked is not None
     assert place.last_checked.problem
-    assert len(backup_places.keep_up(desk.shop).made) == 1
+    assert len(backup_places.keep_up(desk.shop).files) == 1
 
 
 def test_without_a_backup_there_is_nothing_to_rehearse(desk: Desk, stick: Path) -> None:
@@ -273,7 +271,7 @@ def _make(desk: Desk, count: int) -> list[Path]:
     made: list[Path] = []
     for _ in range(count):
         desk.clock.go_on(hours=25)
-        made += backup_places.keep_up(desk.shop).made
+        made += backup_places.keep_up(desk.shop).files
     return made
 
 
