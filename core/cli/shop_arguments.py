@@ -62,7 +62,8 @@ def _add_span(one: Parser) -> None:
 
 def add_keeping(add: Subcommands) -> None:
     one = add("backup", say("cli", "copy_shop_while_use"))
-    one.add_argument("dir", metavar="DIR")
+    one.add_argument("dir", metavar="DIR", nargs="?", help=say("cli", "backup_places"))
+    one.add_argument("--check", action="store_true", help=say("cli", "backup_check"))
     one = add("restore", say("cli", "put_copy_back_shop"))
     one.add_argument("file", metavar="FILE")
     add("verify", say("cli", "check_database_chain_history"))

@@ -18,6 +18,9 @@ Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "frid
 Day: TypeAlias = Annotated[date, Meta(description="a-day")]
 Printed: TypeAlias = Literal["yes", "ask", "no"]
 Length: TypeAlias = Annotated[float, Meta(ge=0, le=1000, description="length-mm")]
+Folder: TypeAlias = Annotated[
+    str, Meta(max_length=400, pattern=r"^(|/.*|[A-Za-z]:[\\/].*|\\\\.+)$", description="folder")
+]
 
 PIN_HASH = r"^(|\$argon2id\$v=19\$m=\d{1,7},t=\d{1,2},p=\d{1,2}\$[A-Za-z0-9+/]{11,64}\$[A-Za-z0-9+/]{16,90})$"
 """A PHC string of Argon2id, version 1.3 (RFC 9106), with bounded costs, or nothing."""
@@ -126,6 +129,16 @@ class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):
     ends: Day
 
 
+class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Two folders for copies of the records, how often they are made, and how many are kept in each."""
+
+    first: Folder = ""
+    second: Folder = ""
+    every_hours: Annotated[int, Meta(ge=1, le=720, description="from-1-to-720")] = 24
+    told_after_hours: Annotated[int, Meta(ge=1, le=8760, description="from-1-to-8760")] = 72
+    keep: Annotated[int, Meta(ge=2, le=1000, description="from-2-to-1000")] = 30
+
+
 class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything the shop has settled but its prices."""
 
@@ -137,4 +150,8 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     opening: tuple[OpeningEntry, ...] = ()
     deck: tuple[DeckEntry, ...] = ()
     outage: tuple[OutageEntry, ...] = ()
+<<<<<<< HEAD
     person: tuple[PersonEntry, ...] = ()
+=======
+    backup: BackupEntry = BackupEntry()
+>>>>>>> s6

@@ -156,6 +156,25 @@ class Person:
 
 
 @dataclass(frozen=True, slots=True)
+class BackupPlan:
+    """Where copies of the records go, how often, and when the owner is told that there are none."""
+
+    first: str = ""
+    """An absolute path of a folder that is there, or nothing."""
+    second: str = ""
+    every_hours: int = 24
+    told_after_hours: int = 72
+    """The owner is told when the last good backup is older than this."""
+    keep: int = 30
+    """The newest so many are kept in each place."""
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        """The folders that are set, first to last."""
+        return tuple(place for place in (self.first, self.second) if place)
+
+
+@dataclass(frozen=True, slots=True)
 class ShopSettings:
     """What the shop works with: decks, hours and the people at the bench."""
 
@@ -174,10 +193,14 @@ class ShopSettings:
     expected: Expected = Expected()
     confirmed: frozenset[str] = frozenset()
     """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
+<<<<<<< HEAD
     staff: tuple[Person, ...] = ()
     """The people by name; nobody entered: whoever is here may do everything."""
     lock_minutes: int = 0
     """After so many minutes without a key the screens lock themselves; 0: never."""
+=======
+    backup: BackupPlan = BackupPlan()
+>>>>>>> s6
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:

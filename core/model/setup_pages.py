@@ -16,6 +16,7 @@ class SetupPage(Enum):
     PEOPLE = "people"
     PRICES = "prices"
     PAPERS = "papers"
+    BACKUP = "backup"
 
 
 class NotSetUp(Refused):

@@ -27,7 +27,7 @@ _DUMP = ".jsonl"
 
 def make(database: Database, directory: Path, now: datetime) -> Path:
     """A checked copy in ``directory``, named after the moment: a file of a file, a dump of a server."""
-    with failures.named_here(database.where):
+    with failures.named_here(database.where), _full_disk_named(directory):
         directory.mkdir(parents=True, exist_ok=True)
         if database.path is not None:
             name = f"{database.path.stem}-{file_copies.stamp(now)}{database.path.suffix or '.sqlite'}"
@@ -47,6 +47,12 @@ def verify(database: Database, now: datetime) -> tuple[str, ...]:
             return audit.verify(Unit(session, now, "verify"))
 
 
+def check(file: Path, now: datetime) -> None:
+    """Rehearses a restore in a scratch folder; WrongInput when the backup could not be put back."""
+    with failures.named_here(str(file)), _checked_copy(file, None, now):
+        pass
+
+
 def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
     """Puts a backup in the place of the shop at ``where``; gives what was there before, kept beside it.
 
@@ -64,6 +70,19 @@ def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
         if target.path is not None:
             return _put_in_place(sound, target.path, now)
         return _put_on_server(sound, open_database(where), file.parent, now)
+
+
+@contextmanager
+def _full_disk_named(directory: Path) -> Iterator[None]:
+    """What goes wrong with files while a copy is made is said of the folder the copy goes to."""
+    try:
+        yield
+    except (OSError, sqlite_module().Error) as error:
+        is_there = isinstance(error, OSError) or "full" in str(error)
+        failure = failures.named(error, str(directory)) if is_there else None
+        if failure is None:
+            raise
+        raise failure from error
 
 
 # --- the copy that is checked ------------------------------------------------------------

@@ -21,6 +21,7 @@ from core.model.errors import WrongInput, at, one_of
 from core.model.folding import folded
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_file import (
+    BackupEntry,
     DeckEntry,
     ExpectedEntry,
     FrontEntry,
@@ -34,6 +35,7 @@ from core.model.settings_file import (
     WorkEntry,
 )
 from core.model.settings_records import (
+    BackupPlan,
     Deck,
     Duty,
     Expected,
@@ -129,6 +131,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         staff=_staff(page.person, where),
         lock_minutes=page.work.lock_minutes,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
+        backup=_backup(page.backup, at(where, "backup")),
     )
 
 
@@ -276,6 +279,18 @@ def _outages(entries: Sequence[OutageEntry], decks: Sequence[str], where: str) -
     return tuple(Outage(entry.deck, entry.begins, entry.ends) for entry in entries)
 
 
+def _backup(entry: BackupEntry, place: str) -> BackupPlan:
+    """Two different folders, and a warning that does not come before the next backup is due."""
+    for key in ("first", "second"):
+        _check_printable(getattr(entry, key), at(place, key))
+    if entry.second and entry.second.rstrip("/\\") == entry.first.rstrip("/\\"):
+        raise WrongInput(at(place, "second"), entry.second, say("files", "another-folder"))
+    if entry.told_after_hours < entry.every_hours:
+        accepted = say("files", "from-every-hours", hours=entry.every_hours)
+        raise WrongInput(at(place, "told_after_hours"), str(entry.told_after_hours), accepted)
+    return BackupPlan(**msgspec.structs.asdict(entry))
+
+
 def minutes_of(text: str) -> int:
     """Minutes after midnight of a time like ``09:00``; ``24:00`` is the end of the day."""
     hour, _, minute = text.partition(":")
@@ -310,6 +325,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
             for deck in settings.decks
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
+<<<<<<< HEAD
         person=tuple(map(_person_entry, settings.staff)),
     )
 
@@ -322,6 +338,11 @@ def _person_entry(person: Person) -> PersonEntry:
         pin=person.pin,
         hours=tuple(_opening_entries(person.hours)),
         retired=person.retired,
+=======
+        backup=BackupEntry(
+            **{name: getattr(settings.backup, name) for name in BackupEntry.__struct_fields__}
+        ),
+>>>>>>> s6
     )
 
 

@@ -1,4 +1,4 @@
-"""The only place that starts threads: for records, papers, long readings, and long and short computations.
+"""The only place that starts threads: for records, backups, papers, long readings and computations.
 
 A step runs on the records thread; its result comes back on the main thread, and then
 `changed` tells every screen what kind of thing changed.
@@ -32,7 +32,7 @@ class Work(QObject):
 
     opened = Signal()
     changed = Signal(object)
-    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``."""
+    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``, ``backups``."""
     refused = Signal(object)
     """A `TapewrightError` nobody else wanted."""
     broke = Signal(object)
@@ -45,6 +45,7 @@ class Work(QObject):
         self._records = single_thread(self)
         self._papers = single_thread(self)
         self._readings = single_thread(self)
+        self._copies = single_thread(self)
         self._long_computations = single_thread(self)
         self._short_computations = single_thread(self)
         self._current: BackgroundTask | None = None
@@ -106,6 +107,17 @@ class Work(QObject):
     ) -> None:
         """Render or save a paper on its own thread, so that a slow printer never holds up a save."""
         self._start(self._papers, render, then, otherwise, frozenset())
+
+    def run_beside(
+        self,
+        deed: Callable[[Shop], Any],
+        *,
+        then: Callable[[Any], None],
+        otherwise: Callable[[TapewrightError], None] | None = None,
+        changes: frozenset[str] = frozenset(),
+    ) -> None:
+        """Do something with the whole shop that takes seconds, such as a backup, while steps go on."""
+        self._start(self._copies, lambda: deed(self._open()), then, otherwise, changes)
 
     def compute_long(
         self,
@@ -184,6 +196,8 @@ class Work(QObject):
         self._long_computations.waitForDone()
         self._short_computations.waitForDone()
         self._readings.waitForDone()
+        self._copies.clear()
+        self._copies.waitForDone()
         self._papers.waitForDone()
         self._records.start(Call(self._disconnect))
         self._records.waitForDone()

@@ -5,16 +5,30 @@ from __future__ import annotations
 from pathlib import Path
 
 from core.cli.invocation import Invocation, Reply, default_demo
-from core.model.errors import Unavailable, WrongInput
+from core.model.errors import Refused, Unavailable, WrongInput
 from core.wording.messages import say
 
 
 def back_up(call: Invocation) -> Reply:
-    from core.services import backup
+    """A copy in the named folder, or one in each place of the settings; ``--check`` rehearses the newest."""
+    from core.services import backup, backup_places
 
     with call.open() as shop:
-        copy = backup.make(shop.database, _path(call.asked.dir), call.clock())
-    return Reply({"file": str(copy)}, str(copy))
+        places = shop.ask(backup_places.read).plan.places
+        if call.asked.dir is not None:
+            folder = str(_path(call.asked.dir))
+            if folder not in places and not call.asked.check:
+                copy = backup.make(shop.database, Path(folder), call.clock())
+                return Reply({"file": str(copy)}, str(copy))
+            places = (folder,)
+        if not places:
+            raise Refused(say("cli", "backup_no_place"))
+        if call.asked.check:
+            files = [backup_places.rehearse(shop, folder).path for folder in places]
+        else:
+            files = [backup_places.back_up(shop, folder) for folder in places]
+    document = {"file": str(files[0]), "files": [str(each) for each in files]}
+    return Reply(document, "\n".join(map(str, files)))
 
 
 def restore(call: Invocation) -> Reply:

@@ -207,3 +207,6 @@ came_from = , from { $source }
 not_for_reuse_labelled = ; NOT FOR REUSE, labeled
 not_for_reuse_bare = ; NOT FOR REUSE, label not on it yet
 queue_as_they_came = Orders are in the queue as they came in.
+backup_places = where to put the copy; without it, every place of the settings (backup.first and backup.second)
+backup_check = make no copy, but try out the newest one by restoring it into a scratch folder
+backup_no_place = The settings name no place for backups. Set one with “tapewright shop set backup.first FOLDER”, or say where to put this one with “tapewright backup FOLDER”.

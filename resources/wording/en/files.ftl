@@ -90,3 +90,9 @@ percent-raise = a percentage above -100 and up to 1000 is accepted
 # The frame of every refusal of an input: where, what was found there, what is accepted.
 wrong_input = { $place }: found { $found }; { $accepted }.
 nothing_entered = { $place }: nothing was entered; { $accepted }.
+folder = the whole path of a folder, like /media/backup or D:\Backup, or nothing is accepted
+another-folder = another folder than the first is accepted
+from-1-to-720 = a whole number from 1 to 720 is accepted
+from-1-to-8760 = a whole number from 1 to 8760 is accepted
+from-2-to-1000 = a whole number from 2 to 1000 is accepted
+from-every-hours = at least as many hours as lie between two backups ({ $hours }) are accepted

@@ -20,6 +20,7 @@ page-decks = the decks
 page-people = the people
 page-prices = your own prices
 page-papers = papers and labels
+page-backup = the backups
 not-set-up = No order can be taken in yet. Still to be filled in: { $pages }. You find them under Shop, or use “tapewright shop set” and “tapewright shop confirm”.
 event-not-undone = The last change is not one of the settings ({ $what }). Take it back where it was entered: with the decks, the closed days or the outages.
 no-such-page = { $names } are the pages
@@ -299,3 +300,65 @@ first-all-done = Everything is filled in. You can take in orders.
 first-fill-in = Fill in: { $page }
 first-way-out = Go to “{ $page }”   { $keys }
 first-example-prices = Example prices, not the shop’s own yet
+title-backup = Backups
+# --- backups
+backup-made-line = Backup made in { $folder }: { $file }
+backup-sound-line = Backup in { $folder } checked and found good: { $file }
+backup-unsound-line = Backup in { $folder } checked and found bad: { $file } ({ $why })
+backup-thinned-line = { $n ->
+        [one] One old backup removed from { $folder }
+       *[other] { $n } old backups removed from { $folder }
+    }
+backup-folder-gone = The backup folder { $folder } can't be reached. Plug in the disk or connect to the network it is on, or choose another folder under Shop, Backups.
+backup-folder-locked = Nothing can be written in the backup folder { $folder }. Choose another folder under Shop, Backups, or ask whoever set up this computer.
+backup-not-made = No backup was made in { $folder }. { $why }
+backup-none-here = There is no backup in { $folder } yet. Make one first.
+backup-file-gone = The backup { $file } is no longer there. Make a new one.
+backup-bad = The backup { $file } can't be relied on ({ $why }). Make a new one, and check the disk it is on.
+backup-too-old = The last good backup is from { $when }. Make a new one under Shop, Backups.
+backup-never = There is no good backup of this shop yet. Make one under Shop, Backups.
+backup-advice = Keep two backups: one on another disk in the shop, and one outside it, such as on a disk you take home or a folder that is kept online. A backup on the same disk as the records is lost along with them.
+backup-first = First folder
+backup-second = Second folder
+backup-first-hint = such as a folder on a disk that stays plugged in
+backup-second-hint = such as a folder outside the shop
+backup-choose = Choose…
+backup-choose-first = Choose the first folder
+backup-choose-second = Choose the second folder
+backup-every_hours = Hours between backups
+backup-every_hours-means = The program makes them by itself while it is open.
+backup-told_after_hours = Hours until you are told
+backup-told_after_hours-means = When the last good backup is older than this, you are told as soon as the program opens.
+backup-keep = Backups kept in each folder
+backup-keep-means = Older ones are removed. The last good one always stays.
+backup-report = What the backup folders hold
+backup-looking = Looking at the folders…
+backup-no-place = No folder is set yet, so no backups are made. Choose one below.
+backup-place = { $number ->
+        [1] First folder
+       *[other] Second folder
+    }
+backup-none-made = No good backup yet.
+backup-last-made = Last good backup: { $when }.
+backup-not-tried = Not tried out yet.
+backup-tried-good = Last tried out: { $when }. { $file } can be restored.
+backup-tried-bad = Last tried out: { $when }. { $file } can't be relied on.
+backup-kept = { $n ->
+        [one] 1 backup is kept here.
+       *[other] { $n } backups are kept here.
+    }
+backup-now = Back up now ({ $keys })
+backup-try = Try out the newest ({ $keys })
+backup-at-it = Working on it…
+backup-save = Save ({ $keys })
+backup-undo = Undo the last change of settings ({ $keys })
+backup-touches = Prices, promises and papers don't depend on these settings.
+backup-saved = Saved.
+backup-made-now = { $n ->
+        [one] Backup made.
+       *[other] { $n } backups made.
+    }
+backup-tried-now = { $n ->
+        [one] The newest backup can be restored.
+       *[other] The newest backup in each folder can be restored.
+    }

@@ -149,3 +149,4 @@ about_libraries_license = Qt for Python, psycopg, and python-stdnum are under th
 about_typeface = Typeface
 about_typeface_license = Lato, under the SIL Open Font License; its text is beside the font files.
 about_changes = What changed in each version
+backups = Backups

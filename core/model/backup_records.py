@@ -1,0 +1,88 @@
+"""Backups as they are known: the files in each place, the last good one, what the owner is told."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from core.model.errors import TapewrightError
+from core.model.settings_records import BackupPlan
+from core.wording import locale_figures
+from core.wording.messages import say
+
+
+@dataclass(frozen=True, slots=True)
+class BackupFile:
+    """One backup: when it was made, when it was last rehearsed, and what was wrong then."""
+
+    path: Path
+    made_at: datetime
+    checked_at: datetime | None = None
+    problem: str = ""
+
+    @property
+    def is_good(self) -> bool:
+        """It was sound when it was made, and was not found bad since."""
+        return not self.problem
+
+
+@dataclass(frozen=True, slots=True)
+class BackupPlace:
+    """A folder and the backups made in it, newest first."""
+
+    folder: str
+    files: tuple[BackupFile, ...]
+
+    @property
+    def last_good(self) -> BackupFile | None:
+        return next((each for each in self.files if each.is_good), None)
+
+    @property
+    def last_checked(self) -> BackupFile | None:
+        """The backup that was rehearsed last, good or bad."""
+        found = [(each.checked_at, each) for each in self.files if each.checked_at is not None]
+        return max(found, key=lambda one: one[0])[1] if found else None
+
+    def is_due(self, plan: BackupPlan, now: datetime) -> bool:
+        """Whether the last good one is as old as the plan allows, or of a day still to come."""
+        last = self.last_good
+        return last is None or not timedelta(0) <= now - last.made_at < timedelta(hours=plan.every_hours)
+
+
+@dataclass(frozen=True, slots=True)
+class BackupState:
+    """Every place of the plan with its backups."""
+
+    plan: BackupPlan
+    places: tuple[BackupPlace, ...]
+    timezone: str
+
+    @property
+    def last_good(self) -> BackupFile | None:
+        """The newest good one of all places."""
+        found = [place.last_good for place in self.places]
+        return max((each for each in found if each is not None), key=lambda one: one.made_at, default=None)
+
+    def warning(self, now: datetime) -> str:
+        """What the owner is told when the last good one is too old; nothing without a place."""
+        if not self.places:
+            return ""
+        last = self.last_good
+        if last is None:
+            return say("settings", "backup-never")
+        if now - last.made_at <= timedelta(hours=self.plan.told_after_hours):
+            return ""
+        return say("settings", "backup-too-old", when=locale_figures.moment(last.made_at, self.timezone))
+
+
+@dataclass(frozen=True, slots=True)
+class BackupRound:
+    """What came of going through the places once."""
+
+    files: tuple[Path, ...]
+    """Backups that were made, or tried out."""
+    failures: tuple[tuple[str, TapewrightError], ...]
+    """Folders where it failed, and why."""
+    warning: str = ""
+    """Nothing while a good backup is young enough."""

@@ -1,0 +1,185 @@
+"""Backups in the places of the settings: made when due, rehearsed, thinned; the owner told when none is good.
+
+What was made and checked where stands in the history, so that it is known again on every counter. The folder
+of a place is never made here: under a disk that is not plugged in it would lie on the disk of the shop.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from sqlalchemy import select
+
+from core.model.backup_records import BackupFile, BackupPlace, BackupRound, BackupState
+from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.services import backup
+from core.store import current_settings, history
+from core.store.shop_tables import EventRow
+from core.store.unit import Unit
+from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.services.records_door import Shop
+
+KIND = "backup"
+"""Of the lines of history."""
+MADE, CHECKED, THINNED = "made", "checked", "thinned"
+MOST_LINES = 5000
+"""So many of the newest lines are read: two backups and two checks a day for more than three years."""
+
+
+def read(unit: Unit) -> BackupState:
+    """The places of the settings with what the history tells of them; nothing is looked up on a disk."""
+    settings = current_settings.read(unit)
+    lines = _lines(unit) if settings.backup.places else ()
+    places = tuple(BackupPlace(folder, tuple(_files(lines, folder))) for folder in settings.backup.places)
+    return BackupState(settings.backup, places, settings.front.timezone)
+
+
+def still_there(state: BackupState) -> BackupState:
+    """Without the backups somebody took away; a folder out of reach keeps what it is said to hold."""
+    places = [_still_there(place) for place in state.places]
+    return replace(state, places=tuple(places))
+
+
+def keep_up(shop: Shop, *, at_once: bool = False) -> BackupRound:
+    """Makes what is due in every place, or ``at_once`` a backup in each; no failure holds up the next."""
+    now = shop.clock()
+
+    def make(state: BackupState, place: BackupPlace) -> Path | None:
+        check_reachable(place.folder)
+        return back_up(shop, place.folder) if at_once or place.is_due(state.plan, now) else None
+
+    done = _in_every_place(shop, make)
+    return replace(done, warning=still_there(shop.ask(read)).warning(now))
+
+
+def rehearse_all(shop: Shop) -> BackupRound:
+    """Rehearses the newest backup of every place."""
+    return _in_every_place(shop, lambda _, place: rehearse(shop, place.folder).path)
+
+
+def back_up(shop: Shop, folder: str) -> Path:
+    """A checked copy in a place of the plan, noted in the history; then the old ones are thinned.
+
+    Unavailable, naming the folder, when it cannot be reached or is full: then no half copy is left.
+    """
+    check_reachable(folder)
+    try:
+        copy = backup.make(shop.database, Path(folder), shop.clock())
+    except Unavailable as failure:
+        why = failure.sentence
+        raise Unavailable(say("settings", "backup-not-made", folder=folder, why=why)) from failure
+    words = say("settings", "backup-made-line", folder=folder, file=copy.name)
+    shop.run(_note, MADE, words, folder=folder, file=copy.name)
+    _thin(shop, folder)
+    return copy
+
+
+def rehearse(shop: Shop, folder: str) -> BackupFile:
+    """Restores the newest backup of a place into a scratch folder and checks it; the outcome is noted.
+
+    Refused where there is none; WrongInput, after it was noted, when it is bad.
+    """
+    check_reachable(folder)
+    place = _place(still_there(shop.ask(read)), folder)
+    if not place.files:
+        raise Refused(say("settings", "backup-none-here", folder=folder))
+    newest, now = place.files[0], shop.clock()
+    bad: WrongInput | None = None
+    try:
+        backup.check(newest.path, now)
+    except WrongInput as wrong:
+        bad = wrong
+    problem = "" if bad is None else bad.sentence
+    key = "backup-sound-line" if bad is None else "backup-unsound-line"
+    words = say("settings", key, folder=folder, file=newest.path.name, why=problem)
+    shop.run(_note, CHECKED, words, folder=folder, file=newest.path.name, problem=problem)
+    if bad is not None:
+        raise Refused(say("settings", "backup-bad", file=newest.path, why=bad.accepted)) from bad
+    return replace(newest, checked_at=now, problem="")
+
+
+def check_reachable(folder: str) -> None:
+    """Unavailable when the folder is not there or nothing can be written in it."""
+    path = Path(folder)
+    try:
+        is_there = path.is_dir()
+    except OSError:
+        is_there = False
+    if not is_there:
+        raise Unavailable(say("settings", "backup-folder-gone", folder=folder))
+    if not os.access(path, os.W_OK | os.X_OK):
+        raise Unavailable(say("settings", "backup-folder-locked", folder=folder))
+
+
+def _in_every_place(shop: Shop, do: Callable[[BackupState, BackupPlace], Path | None]) -> BackupRound:
+    state = still_there(shop.ask(read))
+    files: list[Path] = []
+    failures: list[tuple[str, TapewrightError]] = []
+    for place in state.places:
+        try:
+            file = do(state, place)
+        except TapewrightError as failure:
+            failures.append((place.folder, failure))
+        else:
+            files += [] if file is None else [file]
+    return BackupRound(tuple(files), tuple(failures))
+
+
+def _thin(shop: Shop, folder: str) -> None:
+    """Removes what is older than the newest few. The last good and the last rehearsed one always stay."""
+    state = shop.ask(read)
+    place = _place(still_there(state), folder)
+    checked = next((each for each in place.files if each.is_good and each.checked_at is not None), None)
+    removed = []
+    for each in place.files[state.plan.keep :]:
+        if each not in (place.last_good, checked):
+            with suppress(OSError):
+                each.path.unlink()
+                removed.append(each.path.name)
+    if removed:
+        words = say("settings", "backup-thinned-line", folder=folder, n=len(removed))
+        shop.run(_note, THINNED, words, folder=folder, files=removed)
+
+
+def _place(state: BackupState, folder: str) -> BackupPlace:
+    return next((each for each in state.places if each.folder == folder), BackupPlace(folder, ()))
+
+
+def _still_there(place: BackupPlace) -> BackupPlace:
+    try:
+        check_reachable(place.folder)
+    except Unavailable:
+        return place
+    return replace(place, files=tuple(each for each in place.files if each.path.exists()))
+
+
+def _note(unit: Unit, deed: str, words: str, **payload: object) -> None:
+    history.append(unit, KIND, words, deed=deed, **payload)
+
+
+def _lines(unit: Unit) -> tuple[tuple[datetime, dict[str, Any]], ...]:
+    """The moment and payload of each line about backups, newest first."""
+    found = select(EventRow.at, EventRow.payload).where(EventRow.kind == KIND)
+    rows = unit.session.execute(found.order_by(EventRow.seq.desc()).limit(MOST_LINES))
+    return tuple((at, json.loads(payload)) for at, payload in rows)
+
+
+def _files(lines: Iterable[tuple[datetime, dict[str, Any]]], folder: str) -> Iterator[BackupFile]:
+    checked: dict[str, tuple[datetime, str]] = {}
+    for at, said in lines:
+        if said["folder"] != folder:
+            continue
+        if said["deed"] == CHECKED:
+            checked.setdefault(said["file"], (at, said["problem"]))
+        elif said["deed"] == MADE:
+            checked_at, problem = checked.get(said["file"], (None, ""))
+            yield BackupFile(Path(folder, said["file"]), at, checked_at, problem)

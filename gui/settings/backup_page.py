@@ -1,0 +1,157 @@
+"""The page on backups: the two folders they go to, how often, and when the owner is told."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Any, ClassVar
+
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtWidgets import QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QWidget
+
+from core.model.errors import WrongInput
+from core.model.settings_records import ShopSettings
+from core.model.setup_pages import SetupPage
+from core.services import shop_settings
+from core.services.shop_document import SettingsView
+from gui.settings.settings_page import SettingsPage
+from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.figure_field import FigureField
+from gui.widgets.layouts import hinted, labelled, stacked, words
+
+_FOLDERS = ("first", "second")
+_FIGURES = ("every_hours", "told_after_hours", "keep")
+
+
+class FolderField(QLineEdit):
+    """A line for the path of a folder."""
+
+    def __init__(self, key: str) -> None:
+        super().__init__()
+        self.setObjectName(f"backup-{key}")
+        hinted(self, say("settings", f"backup-{key}-hint"))
+        self.textChanged.connect(self._unmark)
+
+    @Slot()
+    def _unmark(self) -> None:
+        theme.set_style_property(self, "wrong", False)
+
+
+class BackupPage(SettingsPage):
+    """Two folders and three figures, with plain advice on where copies are safe."""
+
+    page = SetupPage.BACKUP
+    paths: ClassVar[tuple[str, ...]] = tuple(f"backup.{key}" for key in (*_FOLDERS, *_FIGURES))
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.folders = {key: FolderField(key) for key in _FOLDERS}
+        self.figures = {
+            key: FigureField(f"backup-{key}", say("settings", f"backup-{key}")) for key in _FIGURES
+        }
+        self.choose = {key: _choose_button(key) for key in _FOLDERS}
+        self._dialog: QFileDialog | None = None
+        self._chosen_for = ""
+        self._lay_out()
+        self._connect()
+
+    def show_settings(self, view: SettingsView) -> None:
+        plan = view.settings.backup
+        for key, field in {**self.folders, **self.figures}.items():
+            field.setText(str(getattr(plan, key)))
+
+    def settings(self, before: ShopSettings) -> ShopSettings:
+        typed: dict[str, Any] = {key: field.text().strip() for key, field in self.folders.items()}
+        typed |= {key: _whole(field.figure_needed()) for key, field in self.figures.items()}
+        draft = replace(before, backup=replace(before.backup, **typed))
+        try:
+            shop_settings.of_document(shop_settings.document(draft), say("settings", "the-settings"))
+        except WrongInput as wrong:
+            raise self._at_its_field(wrong) from None
+        return draft
+
+    def focus_first(self) -> None:
+        self.folders["first"].setFocus()
+
+    def _at_its_field(self, wrong: WrongInput) -> WrongInput:
+        """The complaint by the name of its field, which is marked and given the keyboard."""
+        for key, field in {**self.folders, **self.figures}.items():
+            if wrong.place.split(", ")[-1] == key:
+                theme.set_style_property(field, "wrong", True)
+                field.setFocus()
+                return WrongInput(say("settings", f"backup-{key}"), wrong.found, wrong.accepted)
+        return wrong
+
+    @Slot()
+    def _choose(self) -> None:
+        """Ask for a folder in the system's own dialog."""
+        self._chosen_for = self.sender().objectName().rsplit("-", 1)[-1]
+        field = self.folders[self._chosen_for]
+        self._dialog = QFileDialog(self, say("settings", f"backup-{self._chosen_for}"))
+        self._dialog.setFileMode(QFileDialog.FileMode.Directory)
+        self._dialog.setOption(QFileDialog.Option.ShowDirsOnly)
+        if Path(field.text()).is_dir() and field.text():
+            self._dialog.setDirectory(field.text())
+        self._dialog.fileSelected.connect(self._take_folder)
+        self._dialog.finished.connect(self._dialog.deleteLater)
+        self._dialog.open()
+
+    @Slot(str)
+    def _take_folder(self, folder: str) -> None:
+        field = self.folders[self._chosen_for]
+        field.setText(str(Path(folder)))
+        field.setFocus()
+        self.changed.emit()
+
+    def _connect(self) -> None:
+        for button in self.choose.values():
+            button.clicked.connect(self._choose)
+        for field in (*self.folders.values(), *self.figures.values()):
+            field.textEdited.connect(self.changed)
+
+    def _lay_out(self) -> None:
+        self.column.addWidget(words(say("settings", "backup-advice")))
+        for key, field in self.folders.items():
+            self.column.addWidget(_with_button(field, self.choose[key], say("settings", f"backup-{key}")))
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(3 * theme.UNIT)
+        grid.setVerticalSpacing(theme.UNIT)
+        for row, (key, figure) in enumerate(self.figures.items()):
+            figure.setMaximumWidth(16 * theme.UNIT)
+            grid.addWidget(labelled(figure, say("settings", f"backup-{key}")), row, 0)
+            beside = words(say("settings", f"backup-{key}-means"), "small")
+            grid.addWidget(beside, row, 1, Qt.AlignmentFlag.AlignBottom)
+        grid.setColumnStretch(1, 1)
+        self.column.addLayout(grid)
+
+
+PAGE = BackupPage
+
+
+def _whole(figure: float) -> int | float:
+    """A figure without decimals as a whole number; another is left for the rule to refuse."""
+    return int(figure) if figure.is_integer() else figure
+
+
+def _choose_button(key: str) -> QPushButton:
+    button = QPushButton(say("settings", "backup-choose"))
+    button.setObjectName(f"backup-choose-{key}")
+    button.setAccessibleName(say("settings", f"backup-choose-{key}"))
+    return button
+
+
+def _with_button(field: QLineEdit, button: QPushButton, text: str) -> QWidget:
+    """A labelled field with a button at its right end."""
+    both = QWidget()
+    column = stacked(both, 2)
+    label = words(text, "field", wrap=False)
+    label.setBuddy(field)
+    field.setAccessibleName(text)
+    row = QHBoxLayout()
+    row.setSpacing(theme.UNIT)
+    row.addWidget(field, 1)
+    row.addWidget(button)
+    column.addWidget(label)
+    column.addLayout(row)
+    return both

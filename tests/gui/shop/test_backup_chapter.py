@@ -1,0 +1,106 @@
+"""What the backup folders hold; a backup and a rehearsal at a key."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QPushButton
+
+from core.model.settings_records import BackupPlan
+from core.services import backup_places, shop_document
+from core.store import current_settings
+from gui.shop.shop_screen import ShopScreen
+from gui.toolkit.text import moment, say
+from tests.support.screens import Place, press, written
+
+NEW_YORK = "America/New_York"
+
+
+@pytest.fixture
+def stick(tmp_path: Path) -> Path:
+    folder = tmp_path / "stick"
+    folder.mkdir()
+    return folder
+
+
+def _opened(place: Place) -> ShopScreen:
+    shop = place.turn_to(ShopScreen)
+    shop.chapters.stand_on("backups")
+    place.settle()
+    shop.page.findChildren(QPushButton)[-1].setFocus()
+    return shop
+
+
+def _set(place: Place, **places: Path) -> None:
+    typed = [(f"backup.{key}", str(folder)) for key, folder in places.items()]
+    place.records.shop.run(shop_document.set_texts, typed)
+
+
+def test_without_a_place_it_says_so_and_offers_no_backup(place: Place) -> None:
+    shop = _opened(place)
+    assert say("settings", "backup-no-place") in written(shop.page)
+    assert say("settings", "backup-advice") in written(shop.page)
+    assert not shop.page.findChild(QPushButton, "backup-now").isEnabled()
+
+
+def test_a_backup_is_made_and_tried_out_at_a_key_and_told_with_its_moment(place: Place, stick: Path) -> None:
+    _set(place, first=stick)
+    shop = _opened(place)
+    assert say("settings", "backup-none-made") in written(shop.page)
+    press(Qt.Key.Key_F8)
+    place.settle()
+    assert say("settings", "backup-made-now", n=1) in place.told
+    (copy,) = stick.iterdir()
+    now = moment(place.records.clock(), NEW_YORK)
+    assert say("settings", "backup-last-made", when=now) in written(shop.page)
+    assert say("settings", "backup-not-tried") in written(shop.page)
+    press(Qt.Key.Key_F8, Qt.KeyboardModifier.ShiftModifier)
+    place.settle()
+    assert say("settings", "backup-tried-good", when=now, file=copy.name) in written(shop.page)
+
+
+def test_a_place_out_of_reach_is_named_and_the_other_gets_its_copy(place: Place, stick: Path) -> None:
+    gone = stick.parent / "gone"
+    _set(place, first=gone, second=stick)
+    shop = _opened(place)
+    assert say("settings", "backup-folder-gone", folder=gone) in written(shop.page)
+    press(Qt.Key.Key_F8)
+    place.settle()
+    assert str(gone) in place.told
+    assert len(list(stick.iterdir())) == 1
+    assert shop.page.findChild(QPushButton, "backup-now").isEnabled()
+
+
+def test_a_bad_backup_is_told_in_the_banner_and_on_the_page(place: Place, stick: Path) -> None:
+    _set(place, first=stick)
+    (copy,) = backup_places.keep_up(place.records.shop).files
+    copy.write_bytes(copy.read_bytes()[:5000])
+    shop = _opened(place)
+    press(Qt.Key.Key_F8, Qt.KeyboardModifier.ShiftModifier)
+    place.settle()
+    assert str(copy) in place.told
+    assert say("settings", "backup-never") in written(shop.page)
+
+
+def test_a_change_is_undone_at_a_key(place: Place, stick: Path) -> None:
+    _set(place, first=stick)
+    _opened(place)
+    press(Qt.Key.Key_F7)
+    place.settle()
+    assert place.records.shop.ask(current_settings.read).backup == BackupPlan()
+
+
+def test_a_backup_made_meanwhile_is_shown_and_what_was_typed_stays(place: Place, stick: Path) -> None:
+    _set(place, first=stick)
+    shop = _opened(place)
+    field = shop.page.findChild(object, "backup-second")
+    field.setText("/media/typed")
+    backup_places.keep_up(place.records.shop)
+    place.work.changed.emit(frozenset({"backups"}))
+    place.settle()
+    assert say("settings", "backup-kept", n=1) in written(shop.page)
+    assert field.text() == "/media/typed"
+    shutil.rmtree(stick)
