@@ -150,8 +150,5 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     opening: tuple[OpeningEntry, ...] = ()
     deck: tuple[DeckEntry, ...] = ()
     outage: tuple[OutageEntry, ...] = ()
-<<<<<<< HEAD
     person: tuple[PersonEntry, ...] = ()
-=======
     backup: BackupEntry = BackupEntry()
->>>>>>> s6

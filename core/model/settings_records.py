@@ -193,14 +193,11 @@ class ShopSettings:
     expected: Expected = Expected()
     confirmed: frozenset[str] = frozenset()
     """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
-<<<<<<< HEAD
     staff: tuple[Person, ...] = ()
     """The people by name; nobody entered: whoever is here may do everything."""
     lock_minutes: int = 0
     """After so many minutes without a key the screens lock themselves; 0: never."""
-=======
     backup: BackupPlan = BackupPlan()
->>>>>>> s6
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:

@@ -30,11 +30,8 @@ PAGE_OF = {
     "work": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
-<<<<<<< HEAD
     "person": SetupPage.PEOPLE,
-=======
     "backup": SetupPage.BACKUP,
->>>>>>> s6
 }
 """The page on which a table of the settings file, or a key of it, is filled in."""
 

@@ -325,7 +325,9 @@ def _file(settings: ShopSettings) -> SettingsFile:
             for deck in settings.decks
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
-<<<<<<< HEAD
+        backup=BackupEntry(
+            **{name: getattr(settings.backup, name) for name in BackupEntry.__struct_fields__}
+        ),
         person=tuple(map(_person_entry, settings.staff)),
     )
 
@@ -338,11 +340,6 @@ def _person_entry(person: Person) -> PersonEntry:
         pin=person.pin,
         hours=tuple(_opening_entries(person.hours)),
         retired=person.retired,
-=======
-        backup=BackupEntry(
-            **{name: getattr(settings.backup, name) for name in BackupEntry.__struct_fields__}
-        ),
->>>>>>> s6
     )
 
 

@@ -20,11 +20,8 @@ from core.services import decks, readiness
 from core.services.readiness import Readiness
 from core.services.records_door import Shop
 from core.wording import messages
-<<<<<<< HEAD
 from core.wording.messages import say
-=======
 from gui.app.backup_care import BackupCare
->>>>>>> s6
 from gui.app.main_window import Window
 from gui.app.signing_in import SigningIn
 from gui.bench.bench_screen import BenchScreen
@@ -201,6 +198,7 @@ class CompositionRoot(QObject):
         first = SET_UP if is_set_up_first else "counter"
         self._window.add_screens(self._desk, front.name, screens, first=first, is_practice=front.practice)
         self.signing_in = SigningIn(self._window, self._desk, fittings)
+        self._look_after_backups()
 
     def _screens(self, counter: CounterScreen) -> dict[str, Screen]:
         shop = ShopScreen(self._desk)
@@ -212,7 +210,11 @@ class CompositionRoot(QObject):
             "pickup": PickupScreen(self._desk),
             "shop": shop,
         }
-<<<<<<< HEAD
+
+    def _look_after_backups(self) -> None:
+        care = BackupCare(self._work, self._work)
+        care.refused.connect(self._window.banner.refuse)
+        care.begin()
 
     def _show_customer_side(self, front: ShopFront, counter: CounterScreen) -> None:
         side = self._customer_side = CustomerSide(self._window)
@@ -235,21 +237,6 @@ class CompositionRoot(QObject):
 
 def _data_folder() -> Path:
     return user_data_path("Tapewright", appauthor=False)
-=======
-        self._customer_side = CustomerSide(self._window)
-        self._customer_side.show_front(fittings.front)
-        counter.quote_changed.connect(self._customer_side.show_quote)
-        counter.job_booked.connect(self._customer_side.show_job)
-        self._window.wants_customer_side.connect(self._customer_side.turn)
-        self._work.refused.disconnect(self._window.banner.refuse)
-        self._window.add_screens(self._desk, fittings.front.name, screens)
-        self._look_after_backups()
-
-    def _look_after_backups(self) -> None:
-        care = BackupCare(self._work, self._work)
-        care.refused.connect(self._window.banner.refuse)
-        care.begin()
->>>>>>> s6
 
 
 def _usual_shop() -> str:
