@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from core.catalogue import format_checks, markings
+from core.catalogue import format_checks, marking_rules, markings
 from core.catalogue.cassettes import Footprint, Format, Shell
 from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
 from core.catalogue.markings import Sourced, Speeds, TapeSpeed
@@ -128,6 +128,7 @@ def _format(
     word_names: tuple[str, ...],
 ) -> Format:
     borrowed = (entry for system in file.systems for entry in speeds[system])
+    listed = tuple(markings.of_file(file, speeds))
     return Format(
         name=name,
         sides=file.sides,
@@ -138,9 +139,10 @@ def _format(
         footprints=tuple(
             Footprint(entry.tv, Sourced(entry.mm, entry.source, entry.mark)) for entry in file.footprints
         ),
-        markings=tuple(markings.of_file(file, speeds)),
+        markings=listed,
         record=file,
         word_names=word_names,
+        rules=marking_rules.of_file(file, speeds, listed),
     )
 
 
