@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from msgspec.structs import replace
-
-from core.catalogue import format_words, marking_rules, markings
-from core.catalogue.format_file import ANY, FormatFile, Lot, Nominal, RuleEntry, Weights
+from core.catalogue import format_words
+from core.catalogue.format_file import ANY, FormatFile, Lot, Nominal, Weights
 from core.catalogue.markings import Speeds, TapeSpeed, nominal_speed
 from core.catalogue.shell_anatomy import PARTS
 from core.model.errors import WrongInput, at, missing, nothing, one_of
@@ -65,7 +63,7 @@ def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -
 
 
 def _rules(where: str, file: FormatFile, files: Files, speeds: Speeds) -> None:
-    """Every rule names things that are known, and gives the listed markings their length."""
+    """Every rule names things that are known."""
     for n, entry in enumerate(file.rules, 1):
         place = at(where, f"rules {n}")
         _named(at(place, "nominal", "system"), [entry.nominal.system], files)
@@ -73,18 +71,6 @@ def _rules(where: str, file: FormatFile, files: Files, speeds: Speeds) -> None:
         _maybe(at(place, "length"), entry.length, file.lengths)
         if entry.numbers[0] > entry.numbers[1]:
             raise WrongInput(at(place, "numbers"), list(entry.numbers), say(ROOM, "rule-numbers"))
-        _agreeing(at(place, "tolerance"), entry, file, speeds)
-
-
-def _agreeing(where: str, entry: RuleEntry, file: FormatFile, speeds: Speeds) -> None:
-    (rule,) = marking_rules.of_file(
-        replace(file, rules=(entry,)), speeds, tuple(markings.of_file(file, speeds))
-    )
-    for number, marking in rule.listed:
-        off = abs(rule.read(number).metres.value / marking.metres.value - 1)
-        if off > entry.tolerance:
-            accepted = say(ROOM, "rule-tolerance", marking=marking.name, off=round(off, 4))
-            raise WrongInput(where, entry.tolerance, accepted)
 
 
 def _nominal(where: str, nominal: Nominal, speeds: Speeds) -> None:

@@ -61,7 +61,10 @@ def load(*folders: Path) -> tuple[Format, ...]:
         format_checks.check(f"{name}.toml", name, file, files, speeds)
         format_checks.check_words(f"{name}.toml", _word_names(pages, name), file)
     ordered = sorted(files, key=lambda name: (files[name].counter_place, name))
-    return tuple(_format(FormatName(name), files[name], speeds, _word_names(pages, name)) for name in ordered)
+    made = tuple(_format(FormatName(name), files[name], speeds, _word_names(pages, name)) for name in ordered)
+    for form in made:
+        marking_rules.check(f"{form.name}.toml", form.rules)
+    return made
 
 
 def _pages(folders: tuple[Path, ...]) -> Pages:

@@ -14,7 +14,9 @@ from core.catalogue import markings
 from core.catalogue.format_file import CassetteEntry, FormatFile, Lot, RuleEntry, ThicknessSpan
 from core.catalogue.markings import Marking, Sourced, Speeds, bare
 from core.catalogue.wound_tape import thickest_that_fits
+from core.model.errors import WrongInput, at
 from core.model.names import FormatName, TvSystem
+from core.model.shaped_toml import ROOM
 from core.wording.locale_figures import listed
 from core.wording.messages import say
 
@@ -114,6 +116,16 @@ def _of_grade(
 def _thickness(marking: Marking) -> float:
     assert marking.thickness_um is not None
     return marking.thickness_um.value
+
+
+def check(where: str, rules: MarkingRules) -> None:
+    """WrongInput for a rule that misses a listed length by more than it states; ``where`` is the file."""
+    for n, rule in enumerate(rules, 1):
+        for number, marking in rule.listed:
+            off = abs(rule.read(number).metres.value / marking.metres.value - 1)
+            if off > rule.entry.tolerance:
+                accepted = say(ROOM, "rule-tolerance", marking=marking.name, off=round(off, 4))
+                raise WrongInput(at(where, f"rules {n}", "tolerance"), rule.entry.tolerance, accepted)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
