@@ -16,7 +16,6 @@ from core.catalogue.markings import Marking, Sourced, Speeds, bare
 from core.catalogue.wound_tape import thickest_that_fits
 from core.model.errors import WrongInput, at
 from core.model.names import FormatName, TvSystem
-from core.model.shaped_toml import ROOM
 from core.wording.locale_figures import listed
 from core.wording.messages import say
 
@@ -124,7 +123,7 @@ def check(where: str, rules: MarkingRules) -> None:
         for number, marking in rule.listed:
             off = abs(rule.read(number).metres.value / marking.metres.value - 1)
             if off > rule.entry.tolerance:
-                accepted = say(ROOM, "rule-tolerance", marking=marking.name, off=round(off, 4))
+                accepted = say("files", "rule-tolerance", marking=marking.name, off=round(off, 4))
                 raise WrongInput(at(where, f"rules {n}", "tolerance"), rule.entry.tolerance, accepted)
 
 
