@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from core.catalogue import format_words
 from core.catalogue.format_file import FormatFile, StartingHabits
@@ -11,6 +12,9 @@ from core.catalogue.shell_anatomy import Anatomy, Silhouette
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.catalogue.marking_rules import MarkingRules
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +50,8 @@ class Format:
     """The whole entry: what only the bench, the habits or a drawing asks for."""
     word_names: tuple[str, ...] = field(compare=False, repr=False)
     """The names under which its sentences stand: its own, then those of the formats it is like."""
+    rules: MarkingRules = field(compare=False, repr=False)
+    """How markings are read that it does not list."""
 
     def sentences(self, key: str) -> tuple[str, ...]:
         """What is said of it, e.g. ``opening`` or ``look-lid``; none where nothing is known."""
@@ -116,19 +122,33 @@ class Format:
             raise WrongInput("speed", speed.value if speed else None, accepted)
         return found
 
-    def marking(self, text: str | None) -> Marking | None:
+    def marking(self, text: str | None, tv: TvSystem | None = None) -> Marking | None:
         """The marking meant by ``text``, whatever its case, dashes and spaces; None stays None.
 
-        WrongInput, naming every marking of the format, when there is none such.
+        What is not listed is read by the rules of the format; minutes that were told count in ``tv``.
+        WrongInput, naming every marking and rule of the format, when nothing fits.
         """
         if text is None:
             return None
+        found = self._listed(text) or self.rules.read(text, tv, self.name)
+        if found is None:
+            raise WrongInput("marking", text, self.markings_accepted)
+        return self._listed(found.name) or found
+
+    def _listed(self, text: str) -> Marking | None:
         wanted = bare(text)
         for marking in self.markings:
             if wanted in (bare(name) for name in (marking.name, *marking.aliases)):
                 return marking
+        return None
+
+    @property
+    def markings_accepted(self) -> str:
+        """What is accepted as a marking, as a sentence."""
         known = ", ".join(marking.name for marking in self.markings)
-        raise WrongInput("marking", text, say("playtime", "sold-as", format=self.words, names=known))
+        rules = self.rules.words
+        key = "sold-as-or-read" if rules else "sold-as"
+        return say("playtime", key, format=self.words, names=known, rules=rules)
 
     def footprint(self, tv: TvSystem | None) -> Sourced[float] | None:
         """Length of one track along the tape in mm; the longest when the TV system is not known."""

@@ -26,6 +26,7 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
     _referred(where, file, files)
     for n, lot in enumerate(file.lots, 1):
         _lot(at(where, f"lots {n}"), lot, file, files, speeds)
+    _rules(where, file, files, speeds)
     _habits(at(where, "habits"), file, own)
     _parts(where, file)
 
@@ -51,7 +52,7 @@ def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -
     _named(at(where, "sold_as"), lot.sold_as, files)
     _named(at(where, "nominal", "system"), [lot.nominal.system], files)
     _nominal(at(where, "nominal"), lot.nominal, speeds)
-    _maybe(at(where, "rule"), lot.rule, file.rules)
+    _maybe(at(where, "length"), lot.length, file.lengths)
     if not (lot.source and lot.mark) and any(entry.metres for entry in lot.cassettes):
         raise missing(where, "source", say(ROOM, "sourced-metres"))
     hubs = file.pack.hubs if file.pack else {}
@@ -59,6 +60,17 @@ def _lot(where: str, lot: Lot, file: FormatFile, files: Files, speeds: Speeds) -
     for n, entry in enumerate(lot.cassettes, 1):
         _maybe(at(where, f"cassettes {n}", "hub"), entry.hub, hubs)
         _maybe(at(where, f"cassettes {n}", "thickness"), entry.thickness, grades)
+
+
+def _rules(where: str, file: FormatFile, files: Files, speeds: Speeds) -> None:
+    """Every rule names things that are known."""
+    for n, entry in enumerate(file.rules, 1):
+        place = at(where, f"rules {n}")
+        _named(at(place, "nominal", "system"), [entry.nominal.system], files)
+        _nominal(at(place, "nominal"), entry.nominal, speeds)
+        _maybe(at(place, "length"), entry.length, file.lengths)
+        if entry.numbers[0] > entry.numbers[1]:
+            raise WrongInput(at(place, "numbers"), list(entry.numbers), say(ROOM, "rule-numbers"))
 
 
 def _nominal(where: str, nominal: Nominal, speeds: Speeds) -> None:

@@ -25,6 +25,9 @@ Mark: TypeAlias = Literal[
 
 Words: TypeAlias = Annotated[str, Meta(min_length=1, description="not-empty")]
 Positive: TypeAlias = Annotated[float, Meta(gt=0, description="above-0")]
+Share: TypeAlias = Annotated[float, Meta(ge=0, le=1, description="share")]
+WholeNumber: TypeAlias = Annotated[int, Meta(ge=1, description="rule-numbers")]
+RuleName: TypeAlias = Annotated[str, Meta(pattern=r"^[^{}]*\{n\}[^{}]*$", description="rule-names")]
 NotNegative: TypeAlias = Annotated[float, Meta(ge=0, description="not-below-0")]
 Texts: TypeAlias = Annotated[tuple[Words, ...], Meta(description="texts")]
 Weights: TypeAlias = dict[str, NotNegative]
@@ -212,10 +215,32 @@ class Lot(Struct, frozen=True, forbid_unknown_fields=True):
     sold_as: Annotated[tuple[str, ...], Meta(min_length=1, description="some-formats")]
     nominal: Nominal
     cassettes: Annotated[tuple[CassetteEntry, ...], Meta(min_length=1, description="some-cassettes")]
-    rule: str | None = None
+    length: str | None = None
+    """The one of ``lengths`` that gives the metres where none are published."""
     source: Words | None = None
     """Of the published metres."""
     mark: Mark | None = None
+
+
+class RuleEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """One way to read a marking that no lot lists: a number between letters, counted in minutes.
+
+    Nominal minutes = ``minutes`` × number; metres follow ``length``, else the speed of ``nominal``.
+    """
+
+    names: Annotated[tuple[RuleName, ...], Meta(min_length=1, description="rule-names")]
+    """How it is printed; the first one is how the shop writes it."""
+    nominal: Nominal
+    numbers: Annotated[tuple[WholeNumber, WholeNumber], Meta(description="rule-numbers")]
+    """The smallest and the largest number that is read."""
+    tolerance: Share
+    """How far the listed markings of these names lie from the rule at most, as a share of their metres."""
+    source: Words
+    mark: Mark
+    minutes: Positive = 1.0
+    length: str | None = None
+    told: bool = False
+    """Minutes that somebody tells of a cassette, not what a maker prints on it: they name no TV system."""
 
 
 class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
@@ -248,4 +273,6 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     priced_like: str | None = None
     """The format whose price counts where the price book has none for this one."""
     pack: PackGeometry | None = None
-    rules: dict[str, LengthRule] = {}
+    lengths: dict[str, LengthRule] = {}
+    rules: tuple[RuleEntry, ...] = ()
+    """How markings are read that no lot lists."""

@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from core.catalogue import format_checks, markings
+from core.catalogue import format_checks, marking_rules, markings
 from core.catalogue.cassettes import Footprint, Format, Shell
 from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
 from core.catalogue.markings import Sourced, Speeds, TapeSpeed
@@ -61,7 +61,10 @@ def load(*folders: Path) -> tuple[Format, ...]:
         format_checks.check(f"{name}.toml", name, file, files, speeds)
         format_checks.check_words(f"{name}.toml", _word_names(pages, name), file)
     ordered = sorted(files, key=lambda name: (files[name].counter_place, name))
-    return tuple(_format(FormatName(name), files[name], speeds, _word_names(pages, name)) for name in ordered)
+    made = tuple(_format(FormatName(name), files[name], speeds, _word_names(pages, name)) for name in ordered)
+    for form in made:
+        marking_rules.check(f"{form.name}.toml", form.rules)
+    return made
 
 
 def _pages(folders: tuple[Path, ...]) -> Pages:
@@ -128,6 +131,7 @@ def _format(
     word_names: tuple[str, ...],
 ) -> Format:
     borrowed = (entry for system in file.systems for entry in speeds[system])
+    listed = tuple(markings.of_file(file, speeds))
     return Format(
         name=name,
         sides=file.sides,
@@ -138,9 +142,10 @@ def _format(
         footprints=tuple(
             Footprint(entry.tv, Sourced(entry.mm, entry.source, entry.mark)) for entry in file.footprints
         ),
-        markings=tuple(markings.of_file(file, speeds)),
+        markings=listed,
         record=file,
         word_names=word_names,
+        rules=marking_rules.of_file(file, speeds, listed),
     )
 
 

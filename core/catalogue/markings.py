@@ -67,6 +67,10 @@ class Marking:
     thickness_um: Sourced[float] | None
     thickness_span: ThicknessSpan | None
     """What the tape may really be, where its nominal thickness is known."""
+    rule: Sourced[int] | None = None
+    """The number that was read by a rule, because the catalogue does not list the marking."""
+    is_told: bool = False
+    """Minutes that somebody told of the cassette rather than a marking."""
 
 
 Speeds = Mapping[str, tuple[TapeSpeed, ...]]
@@ -79,7 +83,7 @@ def of_file(file: FormatFile, speeds: Speeds) -> Iterator[Marking]:
         mm_s = nominal_speed(lot.nominal, speeds)
         assert mm_s is not None
         for entry in lot.cassettes:
-            yield _marking(file, lot, entry, mm_s)
+            yield of_entry(file, lot, entry, mm_s)
 
 
 def nominal_speed(nominal: Nominal, speeds: Speeds) -> Sourced[float] | None:
@@ -112,7 +116,8 @@ def bare(text: str) -> str:
     return "".join(character for character in text.casefold() if character.isalnum())
 
 
-def _marking(file: FormatFile, lot: Lot, entry: CassetteEntry, mm_s: Sourced[float]) -> Marking:
+def of_entry(file: FormatFile, lot: Lot, entry: CassetteEntry, mm_s: Sourced[float]) -> Marking:
+    """One cassette of a lot; ``mm_s`` is the speed at which its minutes count."""
     shortest = minutes_to_metres(entry.minutes, mm_s.value, file.sides)
     metres = _length(file, lot, entry, shortest, mm_s)
     thickness = file.pack.thicknesses[entry.thickness] if file.pack and entry.thickness else None
@@ -139,8 +144,8 @@ def _length(
     """Published length, else the maker's rule, else the shortest length that fits the marking."""
     if entry.metres is not None:
         return Sourced(entry.metres, lot.source or "", lot.mark or "")
-    if lot.rule is not None:
-        rule = file.rules[lot.rule]
+    if lot.length is not None:
+        rule = file.lengths[lot.length]
         metres = rule.per_minute * entry.minutes + rule.per_number * entry.number + rule.plus
         return Sourced(round(metres, 9), rule.source, rule.mark)
     return Sourced(shortest, f"{entry.minutes:g} min × {mm_s.value:g} mm/s", "derived")

@@ -21,7 +21,7 @@ from core.catalogue.markings import play_minutes
 from core.model import common_random_numbers
 from core.model.names import TvSystem
 from core.model.ranges import Range
-from core.playtime import possibilities
+from core.playtime import possibilities, starting_beliefs
 from core.playtime.beliefs import quantile_of
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
@@ -91,32 +91,32 @@ def range_of(minutes: Minutes, ends: IntervalLevels = NOMINAL) -> Range:
 
 @lru_cache(maxsize=64)
 def _lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
-    full, is_shortest = _full(known, keys, box)
+    full, length = _full(known, keys, box)
     recorded = full * _share(known, keys, box)
-    return np.asarray(recorded * (1 + _over(keys, box, is_shortest)))
+    return np.asarray(recorded * (1 + _over(keys, box, length)))
 
 
-def _full(known: Facts, keys: tuple[int, ...], box: Box) -> tuple[Minutes, NDArray[np.bool_]]:
-    """Minutes of the whole tape by the catalogue, and whether its length is only that of the marking."""
+def _full(known: Facts, keys: tuple[int, ...], box: Box) -> tuple[Minutes, Places]:
+    """Minutes of the whole tape by the catalogue, and the place of its group among those of length."""
     shop = box.habits
     systems = possibilities.systems(known, shop)
     system = _picked(systems, _SYSTEM, keys, box)
     full = np.zeros((len(keys), box.scenarios))
-    is_shortest = np.zeros(full.shape, dtype=bool)
+    length = np.zeros(full.shape, dtype=np.intp)
     for place, (recording, _) in enumerate(systems.options):
         choice = possibilities.tvs(known, recording, shop)
         tv = _picked(choice, _TV, keys, box)
         for which, (tv_system, _) in enumerate(choice.options):
             here = (system == place) & (tv == which)
-            minutes, shortest = _one_way(known, recording, tv_system, keys, box)
+            minutes, group = _one_way(known, recording, tv_system, keys, box)
             full = np.where(here, minutes, full)
-            is_shortest = np.where(here, shortest, is_shortest)
-    return full, is_shortest
+            length = np.where(here, group, length)
+    return full, length
 
 
 def _one_way(
     known: Facts, recording: Format, tv: TvSystem, keys: tuple[int, ...], box: Box
-) -> tuple[Minutes, NDArray[np.bool_]]:
+) -> tuple[Minutes, Places]:
     speeds = possibilities.speeds(known, recording, tv, box.habits)
     cassettes = possibilities.cassettes(known, tv)
     sides = known.shell.sides
@@ -125,8 +125,9 @@ def _one_way(
         [[play_minutes(metres, entry.mm_s.value, sides) for metres in lengths] for entry, _ in speeds.options]
     )
     which = _picked(cassettes, _CASSETTE, keys, box)
-    shortest = np.array([cassette.is_shortest for cassette, _ in cassettes.options])
-    return table[_picked(speeds, _SPEED, keys, box), which], shortest[which]
+    names = starting_beliefs.length_names()
+    groups = [names.index(starting_beliefs.length_group(cassette)[1]) for cassette, _ in cassettes.options]
+    return table[_picked(speeds, _SPEED, keys, box), which], np.array(groups, dtype=np.intp)[which]
 
 
 def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
@@ -152,13 +153,15 @@ def _fullness(group: Group, weights: tuple[float, ...], keys: tuple[int, ...], b
     return np.asarray(places, dtype=np.intp)
 
 
-def _over(keys: tuple[int, ...], box: Box, is_shortest: NDArray[np.bool_]) -> Minutes:
-    by_marking, published = (possibilities.lengths(only, box.habits) for only in (True, False))
-    longer = [
-        np.array([over for over, _ in lengths.options])[_picked(lengths, _LENGTH, keys, box)]
-        for lengths in (by_marking, published)
-    ]
-    return np.where(is_shortest, *longer)
+def _over(keys: tuple[int, ...], box: Box, length: Places) -> Minutes:
+    over = np.zeros(length.shape)
+    for place, name in enumerate(starting_beliefs.length_names()):
+        here = length == place
+        if here.any():
+            lengths = possibilities.lengths_of(("length", name), box.habits)
+            longer = np.array([share for share, _ in lengths.options])[_picked(lengths, _LENGTH, keys, box)]
+            over = np.where(here, longer, over)
+    return over
 
 
 # --- choices -------------------------------------------------------------------------------

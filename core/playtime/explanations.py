@@ -119,9 +119,8 @@ def _named(
 def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Explanations:
     rows: list[tuple[float, float, float, bool]] = []
     labels: list[dict[Group, str]] = []
-    for weight, full, is_shortest, label in _recordings(known, seen, shop):
-        lengths = starting_beliefs.length_group(is_shortest)
-        for grade, (over, length_weight) in enumerate(possibilities.lengths(is_shortest, shop).options):
+    for weight, full, lengths, label in _recordings(known, seen, shop):
+        for grade, (over, length_weight) in enumerate(possibilities.lengths_of(lengths, shop).options):
             fills = possibilities.fills(seen, shop).options
             for n, ((begin, end), fill_weight) in enumerate(fills):
                 whole = full * (1 + over)
@@ -136,8 +135,8 @@ def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Explanations:
 
 def _recordings(
     known: Facts, seen: Facts, shop: ShopHabits
-) -> Iterable[tuple[float, float, bool, dict[Group, str]]]:
-    """(weight, minutes of the whole tape, whether only its marking is known, what it would be)."""
+) -> Iterable[tuple[float, float, Group, dict[Group, str]]]:
+    """(weight, minutes of the whole tape, the group of its length, what it would be)."""
     shell = known.shell
     for system, system_weight in possibilities.systems(seen, shop).options:
         for tv, tv_weight in possibilities.tvs(seen, system, shop).options:
@@ -152,7 +151,7 @@ def _recordings(
                 for cassette, cassette_weight in possibilities.cassettes(seen, tv).options:
                     full = play_minutes(cassette.metres.value, entry.mm_s.value, shell.sides)
                     together = system_weight * tv_weight * speed_weight * cassette_weight
-                    yield together, full, cassette.is_shortest, label
+                    yield together, full, starting_beliefs.length_group(cassette), label
 
 
 def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str, NDArray[np.bool_]]]]:

@@ -42,7 +42,13 @@ def possibilities_of(group: Group) -> dict[str, str]:
     if kind == "length":
         overs = length_over(group)
         return {
-            name: say("habits", "longer" if over else "no-longer", percent=100 * over)
+            name: say("habits", _length_key(over), percent=abs(100 * over))
             for name, over in zip(names, overs, strict=True)
         }
     return {name: name.upper() for name in names}
+
+
+def _length_key(over: float) -> str:
+    if over < 0:
+        return "shorter"
+    return "longer" if over else "no-longer"

@@ -32,7 +32,7 @@ def pack(
     Refused where hub or tape thickness is not known; WrongInput for a radius below the hub or beyond
     the reel, which is impossible.
     """
-    known = packs.reels(name, marking)
+    known = packs.reels(name, marking, tv)
     known.check("radius_mm", radius_mm)
     metres = round(known.metres(radius_mm), 9)
     cases = recordings(name, speed, tv, marking)

@@ -85,7 +85,7 @@ def read(
     the thickness of the tape falls out. WrongInput when no radius is given or one is impossible; Refused
     where the geometry is not known.
     """
-    known = packs.reels(name, marking)
+    known = packs.reels(name, marking, tv)
     seen = {"to_come": to_come_mm, "run": run_mm}
     radii = {place: radius for place, radius in seen.items() if radius is not None}
     if not radii:

@@ -11,9 +11,11 @@ from dataclasses import dataclass
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
 from core.catalogue.markings import OVERRUN, Marking, Sourced
+from core.catalogue.wound_tape import wound_metres, wound_radius
 from core.model.errors import Refused, WrongInput
-from core.model.names import FormatName
+from core.model.names import FormatName, TvSystem
 from core.model.ranges import Range
+from core.playtime import starting_beliefs
 from core.wording.messages import say
 
 MISREADING_MM = 1.0
@@ -74,13 +76,13 @@ class MarkingCheck:
     """Other markings of this format that the same two packs would fit."""
 
 
-def reels(name: FormatName, marking: str | None) -> Reels:
+def reels(name: FormatName, marking: str | None, tv: TvSystem | None = None) -> Reels:
     """The reels of a cassette; the usual marking stands in for one that cannot be read.
 
     Refused, with the reason, where hub or tape thickness is not known.
     """
     form = catalogue().format(name)
-    named = form.marking(marking)
+    named = form.marking(marking, tv)
     counts = named or form.marking(form.usual_pack)
     if counts is None or counts.hub_radius_mm is None or counts.thickness_um is None:
         raise Refused(say("playtime", "hub-unknown", format=form.words))
@@ -102,22 +104,13 @@ def geometry_sources(known: Reels) -> tuple[str, ...]:
     )
 
 
-def wound_metres(radius_mm: float, hub_mm: float, thickness_um: float) -> float:
-    """L = π(R² − r²)/t; square millimetres over micrometres are metres."""
-    return math.pi * (radius_mm**2 - hub_mm**2) / thickness_um
-
-
-def wound_radius(metres: float, hub_mm: float, thickness_um: float) -> float:
-    """R = √(r² + L·t/π), in mm."""
-    return math.sqrt(hub_mm**2 + metres * thickness_um / math.pi)
-
-
 # --- whether two packs add up to a marking ---------------------------------------------------
 
 
 def fit(known: Reels, to_come_mm: float, run_mm: float) -> MarkingCheck:
     """Compare both packs with the length of the marking, and with the other markings of the format."""
-    markings = [each for each in known.form.markings if _can_be(known, each, max(to_come_mm, run_mm))]
+    every = dict.fromkeys((*known.form.markings, known.marking))
+    markings = [each for each in every if _can_be(known, each, max(to_come_mm, run_mm))]
     agreeing = [each.name for each in markings if adds_up(known, each, to_come_mm, run_mm)]
     return MarkingCheck(
         agrees=known.marking.name in agreeing,
@@ -144,11 +137,20 @@ def adds_up(known: Reels, marking: Marking, to_come_mm: float, run_mm: float) ->
     if min(to_come_mm, run_mm) < own.hub.value - MISREADING_MM:
         return False
     held, whole = metres_together(own, to_come_mm, run_mm), marking.metres.value
-    return held.low <= whole * (1 + over_length(marking)) and whole <= held.high
+    return held.low <= whole * (1 + over_length(marking)) and whole * (1 - _shorter(marking)) <= held.high
+
+
+def _shorter(marking: Marking) -> float:
+    """By which share a cassette may be shorter than a rule says; a listed one is not."""
+    if marking.rule is None:
+        return 0.0
+    return -min(0.0, *starting_beliefs.length_over(starting_beliefs.length_group(marking)))
 
 
 def over_length(marking: Marking) -> float:
     """By which share a cassette may be longer than the catalogue says."""
+    if marking.rule is not None:
+        return max(starting_beliefs.length_over(starting_beliefs.length_group(marking)))
     return OVERRUN if marking.is_shortest else PUBLISHED_OVER
 
 

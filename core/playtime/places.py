@@ -92,15 +92,14 @@ def may_be_leader(line: TapeLine, place: Place) -> bool:
 def longest_metres(line: TapeLine) -> float:
     """Metres the tape may have at most, what it may run over its marking included."""
     return max(
-        marking.metres.value
-        * (1 + max(starting_beliefs.length_over(starting_beliefs.length_group(marking.is_shortest))))
+        marking.metres.value * (1 + max(starting_beliefs.length_over(starting_beliefs.length_group(marking))))
         for marking in _markings(line)
     )
 
 
 def _markings(line: TapeLine) -> tuple[Marking, ...]:
     form = catalogue().format(line.format)
-    named = form.marking(line.marking)
+    named = form.marking(line.marking, line.tv)
     return (named,) if named else form.markings
 
 

@@ -123,7 +123,7 @@ def speeds(known: Facts, system: Format, tv: TvSystem, shop: GroupWeights) -> Ch
 def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
     """The cassette, or the usual ones while its marking cannot be read."""
     shell = known.shell
-    marking = shell.marking(known.marking)
+    marking = shell.marking(known.marking, tv)
     if marking is not None:
         return Choice(None, ((marking, 1.0),))
     weights = starting_beliefs.marking_weights(shell, tv)
@@ -146,9 +146,13 @@ def fills(known: Facts, shop: GroupWeights) -> Choice[Stretch]:
     return _choice(None, dict(_around(known, list(stretches.values())[:-1])))
 
 
-def lengths(is_shortest: bool, shop: GroupWeights) -> Choice[float]:
+def lengths(marking: Marking, shop: GroupWeights) -> Choice[float]:
     """How much longer the cassette is than the catalogue's length, as a share of it."""
-    group = starting_beliefs.length_group(is_shortest)
+    return lengths_of(starting_beliefs.length_group(marking), shop)
+
+
+def lengths_of(group: Group, shop: GroupWeights) -> Choice[float]:
+    """The same for one group of markings."""
     found = shop.weights(group)
     return Choice(None, tuple(zip(starting_beliefs.length_over(group), found.values(), strict=True)))
 

@@ -41,6 +41,10 @@ LEAST = 1e-9
 _Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
 
 
+_Over: TypeAlias = Annotated[float, Meta(gt=-1, description="number")]
+"""Share by which a cassette is longer than the catalogue's length; below 0: shorter."""
+
+
 class _Fill(Struct, frozen=True, forbid_unknown_fields=True):
     """Weights of the stretches between the edges, for each profile a format may name."""
 
@@ -62,7 +66,7 @@ class _Read(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class _Length(Struct, frozen=True, forbid_unknown_fields=True):
-    over: tuple[tuple[NotNegative, NotNegative], ...]
+    over: tuple[tuple[_Over, NotNegative], ...]
     source: Words
     mark: Mark
 
@@ -154,8 +158,13 @@ def fill_group(shell: Format) -> Group:
     return "fill", _counted_name(shell)
 
 
-def length_group(is_shortest: bool) -> Group:
-    return "length", "marking" if is_shortest else "published"
+def length_group(marking: Marking) -> Group:
+    """By how well the length is known: published, needed by the marking, read by rule, or told in minutes."""
+    if marking.is_told:
+        return "length", "told"
+    if marking.rule is not None:
+        return "length", "rule-marking" if marking.is_shortest else "rule"
+    return "length", "marking" if marking.is_shortest else "published"
 
 
 def fill_edges() -> tuple[float, ...]:
@@ -178,6 +187,12 @@ def read_fill_off() -> float:
 def length_over(group: Group) -> tuple[float, ...]:
     """How much longer the cassette is, as shares of the catalogue's length, shortest first."""
     return tuple(over for over, _ in _beliefs().length[group[1]].over)
+
+
+@cache
+def length_names() -> tuple[str, ...]:
+    """How well lengths may be known, in a settled order."""
+    return tuple(_beliefs().length)
 
 
 def length_source(group: Group) -> str:

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import OVERRUN, Marking, TapeSpeed, play_minutes
+from core.catalogue.markings import Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
@@ -144,12 +144,12 @@ class _Case:
 def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     """The belief about a tape of which this much is known."""
     shell = known.shell
-    shell.marking(known.marking)
+    shell.marking(known.marking, known.tv)
     shares = _shares(possibilities.fills(known, shop))
     cases = tuple(_cases(known, shop))
     claimed = _claimed(shell, known.recorded_as, cases)
     points = _points(cases, shares, shell.sides, shop)
-    overrun = OVERRUN if any(case.marking.is_shortest for case in cases) else 0.0
+    overrun = max(_overrun(case.marking) for case in cases)
     return Belief(
         points=points,
         range=spread(points, shop.levels.low, shop.levels.high),
@@ -186,7 +186,7 @@ def _points(
     minutes: list[NDArray[np.float64]] = []
     weights: list[NDArray[np.float64]] = []
     for case in cases:
-        over, over_weights = np.array(possibilities.lengths(case.marking.is_shortest, shop).options).T
+        over, over_weights = np.array(possibilities.lengths(case.marking, shop).options).T
         minutes.append(np.multiply.outer(case.minutes(sides) * recorded, 1 + over).ravel())
         weights.append(case.weight * np.multiply.outer(share_weights, over_weights).ravel())
     return weighed(np.concatenate(minutes), np.concatenate(weights))
@@ -203,7 +203,12 @@ def _shares(fills: Choice[tuple[float, float]]) -> tuple[tuple[float, float], ..
 
 
 def _most_over(marking: Marking) -> float:
-    return max(starting_beliefs.length_over(starting_beliefs.length_group(marking.is_shortest)))
+    return max(starting_beliefs.length_over(starting_beliefs.length_group(marking)))
+
+
+def _overrun(marking: Marking) -> float:
+    """By which share a tape may be longer than its marking says; 0 where its length is published."""
+    return _most_over(marking) if marking.rule is not None or marking.is_shortest else 0.0
 
 
 def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, ...]) -> tuple[_Case, ...]:
@@ -218,8 +223,10 @@ def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterato
         length = figure(metres.value, digits=1)
         key = "length-by-marking" if case.marking.is_shortest else "length-of"
         yield say("playtime", key, marking=case.marking.name, metres=length, source=metres.words)
+        if (rule := case.marking.rule) is not None:
+            yield say("playtime", "read-by-rule", marking=case.marking.name, source=rule.words)
         yield _speed_words(case.system, case.speed)
-    for group in dict.fromkeys(starting_beliefs.length_group(case.marking.is_shortest) for case in claimed):
+    for group in dict.fromkeys(starting_beliefs.length_group(case.marking) for case in claimed):
         most = max(starting_beliefs.length_over(group))
         source = starting_beliefs.length_source(group)
         yield say("playtime", f"longer-{group[1]}", most=percent(most), source=source)

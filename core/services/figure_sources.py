@@ -41,6 +41,7 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
             if form.reel_radius_mm
             else ()
         ),
+        *_by_rule(form),
         *_by_marking(form, say("sources", "hub_radius"), "mm", "hub_radius_mm"),
         *_by_marking(form, say("sources", "tape_thickness"), "µm", "thickness_um"),
         *(
@@ -113,6 +114,15 @@ def _told_apart(page: Mapping[str, Any]) -> Iterator[SourcedFigure]:
             yield SourcedFigure(
                 say("media", f"figure-{table}-{name}"), _plain(page[table][name]), _told(about)
             )
+
+
+def _by_rule(form: Format) -> Iterator[SourcedFigure]:
+    """One fact for each rule by which markings are read that nobody lists."""
+    for rule in form.rules:
+        first, last = (rule.read(number) for number in rule.entry.numbers)
+        lengths = f"{first.metres.value:.1f}–{last.metres.value:.1f} m"
+        what = say("sources", "length-by-rule", first=first.name, last=last.name)
+        yield SourcedFigure(what, lengths, Sourced(None, rule.entry.source, rule.entry.mark))
 
 
 def _by_marking(form: Format, words: str, unit: str, name: str) -> Iterator[SourcedFigure]:

@@ -124,14 +124,8 @@ def _marking(value: Value, shell: Format) -> str:
     try:
         marking = shell.marking(text)
     except WrongInput as error:
-        raise WrongInput(
-            value.place, text, say("readers", "accepted_2", name=shell.name, names=_names(shell))
-        ) from error
+        raise WrongInput(value.place, text, error.accepted) from error
     return text if marking is None else marking.name
-
-
-def _names(shell: Format) -> str:
-    return ", ".join(marking.name for marking in shell.markings)
 
 
 def _speed(value: Value, system: Format, tv: TvSystem | None) -> Speed | None:

@@ -196,11 +196,23 @@ def _line_warnings(tape: QuotedTape, shop: ShopSnapshot) -> Iterator[str]:
     if tape.verdict.outcome is not Outcome.CANNOT:
         choice = suited(shop.fittings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed)
         told += [f"{choice.doubt}."] if choice.doubt else []
+        told += _read_by_rule(draft)
         if choice.decks and turnaround.is_overlong(shop.load, tape):
             told.append(say("quotes", "overlong"))
     words = formats.catalogue().format(draft.format).words
     for sentence in told:
         yield say("quotes", "about_tapes", count=draft.count, format=words, sentence=sentence)
+
+
+def _read_by_rule(draft: TapeLine) -> Iterator[str]:
+    """That the catalogue does not list the marking, and what was read from it."""
+    marking = formats.catalogue().format(draft.format).marking(draft.marking, draft.tv)
+    if marking is None or marking.rule is None:
+        return
+    speed, system = marking.nominal_speed.words, formats.catalogue().format(marking.nominal_system).words
+    minutes, metres = round(marking.minutes), round(marking.metres.value)
+    key = "told_minutes" if marking.is_told else "read_by_rule"
+    yield say("quotes", key, marking=marking.name, minutes=minutes, metres=metres, speed=speed, system=system)
 
 
 def _needed_by(made: Quote, shop: ShopSnapshot) -> Iterator[str]:

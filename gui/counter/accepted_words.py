@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
+from core.catalogue.markings import Marking
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
@@ -32,12 +33,21 @@ def formats_offered() -> tuple[CellChoice, ...]:
 
 @worded_cache(maxsize=256)
 def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
-    """The markings a shell is sold with, and how long each runs at its own speed."""
+    """The markings a shell is sold with, then those read by rule, and how long each runs at its own speed."""
     shell = shell_called(shell_words)
+    known = dict.fromkeys((*shell.markings, *_read_by_rule(shell))) if shell else ()
     return tuple(
         CellChoice(marking.name, marking.aliases, _runs(marking.minutes, marking.nominal_speed.words))
-        for marking in (shell.markings if shell else ())
+        for marking in known
     )
+
+
+def _read_by_rule(shell: Format) -> Iterator[Marking]:
+    """So that a shorter one, typed in full, is not taken for the beginning of a listed one."""
+    listed = {marking.name for marking in shell.markings}
+    for rule in shell.rules:
+        if not rule.entry.told:
+            yield from (marking for marking in rule.every if marking.name not in listed)
 
 
 @worded_cache(maxsize=256)

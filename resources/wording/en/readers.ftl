@@ -84,7 +84,6 @@ name_least_one_letter = a name of at least one letter is needed
 needed_one_2 = needed: one of { $kinds }
 today_day_passed = today is { $today }, so the day has passed; { $accepted }
 day_within_three_years = a day within three years is accepted
-accepted_2 = accepted for { $name }: { $names }
 each_finding_named_once = each finding is named once
 takes_none_only_files = { $kind } takes none; only files have a codec and a carrier
 accepted_list_tapes = accepted: a list of tapes

@@ -141,3 +141,23 @@ def test_as_text_the_sentence_stands_last(typed: Typist) -> None:
         as_json=False,
     )
     assert told.out.splitlines()[-1].startswith("The two packs hold")
+
+
+def test_playtime_and_pack_read_a_marking_that_nobody_lists(typed: Typist) -> None:
+    whole = typed(
+        "playtime", "--format", "vhs", "--marking", "t-130", "--speed", "sp", "--tv", "ntsc"
+    ).document
+    wound = typed(
+        "pack", "--format", "vhs", "--marking", "T-130", "--radius-mm", "30", "--speed", "sp"
+    ).document
+
+    assert whole["metres"] == pytest.approx(2.02 * 130 + 2)  # the rule fitted to SMPTE 32M table 1
+    assert any("by rule" in source for source in whole["sources"])
+    assert wound["metres"] == pytest.approx(3.141592653589793 * (30**2 - 13**2) / 19)
+
+
+def test_nonsense_for_a_marking_is_refused_with_what_is_read(typed: Typist) -> None:
+    refused = typed("playtime", "--format", "minidv", "--marking", "DVM999")
+
+    assert refused.code == 2
+    assert "DVM5 to DVM90" in refused.err

@@ -191,3 +191,17 @@ def test_a_key_in_one_of_forty_lines_believes_nothing_anew() -> None:
         return tape_minutes.belief_of.cache_info().misses
 
     assert typed("first") == typed("second")
+
+
+@pytest.mark.parametrize(
+    ("marking", "key", "metres", "minutes"),
+    [("T-130", "read_by_rule", 265, 130), ("75 min", "told_minutes", 154, 75)],
+)
+def test_the_quote_says_that_a_length_was_read_by_rule(
+    marking: str, key: str, metres: int, minutes: int
+) -> None:
+    made = quote(TapeLine(1, VHS, marking), TapeLine(1, VHS, "T-120"))
+    told = say("quotes", key, marking=marking, metres=metres, minutes=minutes, system="VHS", speed="SP")
+
+    assert say("quotes", "about_tapes", count=1, format="VHS", sentence=told) in made.warnings
+    assert sum("by rule" in warning for warning in made.warnings) == 1

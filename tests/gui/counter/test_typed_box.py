@@ -132,3 +132,19 @@ def test_an_inventory_out_of_older_books_is_written_into_its_cells() -> None:
 def test_empty_rows_alone_are_an_empty_box() -> None:
     assert TypedBox(rows=(TypedRow(), TypedRow())).is_empty
     assert not TypedBox(rows=(TypedRow(), TypedRow(speed="?"))).is_empty
+
+
+@pytest.mark.parametrize(
+    ("typed", "written"),
+    [("t130", "T-130"), ("E 200", "E-200"), ("about 75 minutes", "75 min"), ("1 h 15 min", "75 min")],
+)
+def test_a_marking_nobody_lists_is_read_by_rule_and_written_as_the_shop_writes_it(
+    typed: str, written: str
+) -> None:
+    row = replace(FULL, marking=typed)
+    reading = read_row(row)
+
+    assert not reading.wrong
+    assert reading.line is not None
+    assert reading.line.marking == written
+    assert tidied(row).marking == written

@@ -10,6 +10,8 @@ any_shell = { $repair }
 small_shells = { $repair }, small shells
 min_likely = { $low } to { $high } min, likely { $likely }
 # Where a figure comes from, and how much that is worth.
+by-neighbors = as in { $names }, the nearest listed ones
+length-by-rule = Length of { $first } to { $last }
 with-mark = { $source } ({ $mark })
 mark-standard = standard
 mark-standard-2nd-hand = standard, second hand

@@ -6,6 +6,9 @@ about-fill = how full
 about-length = length of the cassette
 whose-marking = full cassettes of unpublished length
 whose-published = full cassettes of known length
+whose-rule = full cassettes of a length read by rule
+whose-rule-marking = full cassettes of a marking read by rule
+whose-told = full cassettes of told minutes
 whose-any-tv = tapes marked for no TV system
 whose-tv = tapes marked for { $tv }
 whose-in-tv = { $format } ({ $tv })
@@ -13,6 +16,7 @@ fill-less = less than half full
 fill-most = half full or more
 fill-full = full to the end
 longer = { $percent }% longer
+shorter = { $percent }% shorter
 no-longer = no longer
 seen =
     { $tapes ->

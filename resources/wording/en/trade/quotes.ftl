@@ -12,6 +12,8 @@ came_in_cold =
 other_currency = { $book } is priced in { $theirs }, but the shop's currency is { $ours }.
 
 about_tapes = { $count } × { $format }: { $sentence }
+read_by_rule = We don't list { $marking }, so its length was read from the marking by rule: about { $metres } m, or { $minutes } minutes at { $system } { $speed }.
+told_minutes = Its length was read by rule from "{ $marking }", taken as the whole cassette: about { $metres } m, or { $minutes } minutes at { $system } { $speed }.
 overlong = This could play longer than the shop is open in a day and run past closing.
 
 needed_earlier = Needed by { $wanted }, but the earliest day we can promise is { $promised }: { $chance } of being ready by { $wanted }.
