@@ -158,6 +158,7 @@ class EventSimulation:
         deck, spot = self._soonest()
         moment = self._due.reshape(-1).take(spot)
         slot = self._slot.reshape(-1).take(spot)
+        self._give_up(where(moment >= RETIRED))
         self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
         turn = self._next_tape(deck, moment, slot)
         held = self._held_by_plan(deck, spot, turn)
@@ -167,15 +168,13 @@ class EventSimulation:
         self._fetch_forward(deck, slot, turn)
         none = self._play(spot, turn)
         idle = none[~turn.is_busy.take(none) & ~held.take(none)]
-        if len(idle):
-            self._retire(spot, idle)
+        self._due.reshape(-1)[spot.take(idle)] = RETIRED  # decks that found nothing to do
 
-    def _retire(self, spot: Places, idle: Places) -> None:
-        """Decks that found nothing to do have done; without any other deck the tapes left never play."""
-        self._due.reshape(-1)[spot.take(idle)] = RETIRED
-        over = idle[self._due.take(self._columns.take(idle), axis=0).min(axis=1) >= RETIRED]
-        self._is_stranded |= bool(self._to_play.take(over).any())
-        self._to_play[over] = 0
+    def _give_up(self, at: Places) -> None:
+        """Where no deck has anything to do the tapes that are left never play."""
+        if len(at):
+            self._is_stranded |= bool(self._to_play.take(at).any())
+            self._to_play[at] = 0
 
     def _leave_out(self) -> None:
         """Scenarios that are through are left out from now on, when they are many."""
@@ -228,7 +227,7 @@ class EventSimulation:
         """When the bench lets tapes go, each in its scenario."""
         if self._ready.ndim == 1:
             return self._ready.take(tape)
-        return np.asarray(self._ready[tape, scenario])
+        return self._ready.reshape(-1).take(tape * self._scenarios + scenario)
 
     def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
         """Leaves less room on a deck that will be out by plan."""
@@ -375,7 +374,7 @@ class EventSimulation:
 
     def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
         """Decks have failed under these tapes: others may have something to play again."""
-        self._wake(tape, scenario, self._free.min(axis=1).take(scenario))
+        self._wake(tape, scenario, self._free.take(scenario, axis=0).min(axis=1))
 
     def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""

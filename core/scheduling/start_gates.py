@@ -31,7 +31,8 @@ class StartGates:
         overlong = [hours.gate(estimate).overlong for estimate in estimates.tolist()]
         self._overlong = np.array([False, *overlong, False])
         self._any_overlong = any(overlong)
-        self._following = hours.following_of(tuple(estimates.tolist()))
+        following = hours.following_of(tuple(estimates.tolist()))
+        self._following, self._width = following.reshape(-1), following.shape[1]
 
     def of(self, tape: Places, wish: Minutes) -> tuple[Minutes, Places]:
         """The first allowed start of each tape at or after a moment, and its slot."""
@@ -48,7 +49,8 @@ class StartGates:
         They go to the first opening after it in which they may; returns which they are.
         """
         late = where(self._late(rank, start, slot, room))
-        following = self._following[rank.take(late), slot.take(late) + 1]
+        line = rank.take(late).astype(np.intp) * self._width
+        following = self._following.take(line + slot.take(late) + 1)
         slot[late] = following
         start[late] = np.maximum(start.take(late), self._openings.opens.take(following))
         return late
