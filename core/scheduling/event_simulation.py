@@ -12,7 +12,8 @@ The rules, written down so that another program with the same draws gives the sa
 - unless the tape would have to wait for another opening, or for the bench: then the longest of the next
   `FILL` tapes it can play that is ready and ends before closing (by estimates) goes first, of equally long
   ones the first in the queue;
-- a deck that fails is free again when it is repaired; its tape stands before all others again.
+- a deck that fails is free again when it is repaired; its tape stands before all others of the queue again,
+  and behind all others of a box that stands on the counter.
 """
 
 from __future__ import annotations
@@ -360,11 +361,14 @@ class EventSimulation:
     def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
         at = self._replays.waiting(self._columns)
+        at = at[~turn.is_busy.take(at)]
+        idle = turn.tape.take(at) == self._count
+        if self._queue.is_one_box:
+            at, idle = at[idle], idle[idle]
         if not len(at):
             return
         line, first = self._replays.first(deck.take(at), self._columns.take(at))
-        idle = turn.tape.take(at) == self._count
-        goes = where((first < NEVER) & ~turn.is_busy.take(at) & (idle | (first <= turn.start.take(at))))
+        goes = where((first < NEVER) & (idle | (first <= turn.start.take(at))))
         at, line, first = at.take(goes), line.take(goes), first.take(goes)
         tape = self._replays.take(line, self._columns.take(at))
         turn.tape[at] = tape
