@@ -247,7 +247,7 @@ class EventSimulation:
             mine = where((deck == out) & (turn.tape < self._count))
             for begins, ends in spans:
                 start = turn.start[mine]
-                inside = mine[(start + self._starts.estimate[turn.tape[mine]] > begins) & (start < ends)]
+                inside = mine[(start + self._starts.estimate(turn.tape[mine]) > begins) & (start < ends)]
                 held[inside] = True
                 self._put_off(spot[inside], np.maximum(turn.start[inside], ends))
                 mine = mine[~held[mine]]
@@ -403,7 +403,7 @@ class EventSimulation:
         tapes = self._queue.tapes
         needs = [(tape.decks, tape.estimate) for tape in tapes]
         self._trays = ReadyLists(needs, self._decks, self._scenarios, self._most)
-        self._starts = StartGates(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
+        self._starts = StartGates(self._lanes.hours, self._trays.estimates, self._trays.ranks)
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())

@@ -212,11 +212,12 @@ def _group(decks: Decks, places: Sequence[int], ground: InitialState, queue: Que
             ],
             overtaken_from=sum(place < ground.overtaken_from for place in places),
         ),
-        replace(
-            queue,
-            tapes=tapes,
-            minutes=queue.minutes[places],
-            fails_after=None if fails is None else fails[places],
+        Queue(
+            tapes,
+            queue.minutes[places],
+            None if fails is None else fails[places],
+            queue.repair,
+            queue.is_one_box,
         ),
     )
 
