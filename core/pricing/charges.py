@@ -58,7 +58,7 @@ def _by_line(tapes: Iterable[QuotedTape]) -> list[list[QuotedTape]]:
 
 def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:
     rate = book.capture_rate(_charged_as(tapes[0], book))
-    each = tuple(_columns(tape.minutes, lambda minutes: _one_tape(minutes, rate)) for tape in tapes)
+    each = tuple(_each(tapes, lambda minutes: _one_tape(minutes, rate)))
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
         text=say("charges", "line", count=len(tapes), what=_words(tapes[0])),
@@ -97,8 +97,7 @@ def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     if rate.way is Way.PER_HOUR:
         hours = sum((tape.minutes for tape in tapes), ZERO).times(1 / 60)
         return say("charges", "hours", hours=spelled(hours, 2))
-    periods = [_columns(tape.minutes, lambda minutes: _periods(minutes, rate)) for tape in tapes]
-    count = sum(periods, NOTHING)
+    count = total(_each(tapes, lambda minutes: _periods(minutes, rate)))
     pieces = spelled(Range(count.low, count.likely, count.high))
     return say("charges", "periods", count=pieces, minutes=rate.period_minutes)
 
@@ -156,6 +155,12 @@ def _words(tape: QuotedTape) -> str:
     """``VHS T-120``: two lines of one format are told apart by what is printed on the shells."""
     words = formats.catalogue().format(tape.draft.format).words
     return f"{words} {tape.draft.marking}" if tape.draft.marking else words
+
+
+def _each(tapes: Sequence[QuotedTape], make: Callable[[float], int]) -> list[MoneyRange]:
+    """Three columns for each tape, worked out once for tapes of the same minutes."""
+    made = {minutes: _columns(minutes, make) for minutes in {tape.minutes for tape in tapes}}
+    return [made[tape.minutes] for tape in tapes]
 
 
 def _columns(values: Range, make: Callable[[float], int]) -> MoneyRange:

@@ -138,7 +138,7 @@ def behind(
     steps = in_sequence([_quoted_step(tape, load.fittings, shop, rests_until) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
-    return _finish(plan.work_off(steps)), Before(ahead.waiting, plan.work)
+    return _finish(plan.work_off(steps, is_one_box=True)), Before(ahead.waiting, plan.work)
 
 
 def standing(load: Load, number: JobNumber) -> Promise | None:

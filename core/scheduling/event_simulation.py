@@ -12,17 +12,18 @@ The rules, written down so that another program with the same draws gives the sa
 - unless the tape would have to wait for another opening, or for the bench: then the longest of the next
   `FILL` tapes it can play that is ready and ends before closing (by estimates) goes first, of equally long
   ones the first in the queue;
-- a deck that fails is free again when it is repaired; its tape stands before all others again.
+- a deck that fails is free again when it is repaired; its tape stands before all others of the queue again,
+  and behind all others of a box that stands on the counter.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from core.scheduling.next_event import NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.ready_lists import Ranks, ReadyLists
 from core.scheduling.rework import Rework
@@ -40,45 +41,6 @@ from core.scheduling.start_gates import StartGates
 
 _WORTH_LEAVING_OUT = 0.9
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
-
-
-@dataclass(slots=True, eq=False)
-class Turn:
-    """What each scenario does next; changed in place as something else goes before."""
-
-    tray: Places
-    """Whose tapes the deck takes from: its cell in `ReadyLists.first`."""
-    head: Places
-    """Where on the tray the first tape left lies."""
-    place: Places
-    """Where on the tray the tape lies that goes next."""
-    tape: Places
-    """That tape; the count of all tapes stands for none."""
-    begin: Minutes
-    """When the deck could begin anything at all."""
-    start: Minutes
-    slot: Places
-    """The first slot that closes at or after the start."""
-    why: Reasons
-    is_busy: NDArray[np.bool_]
-    """Whether the deck has been given something that is not of the queue."""
-    is_again: NDArray[np.bool_]
-    """Whether the tape has been played before, on a deck that failed."""
-
-    def only(self, at: Places) -> Turn:
-        """The same in some scenarios only."""
-        return Turn(
-            self.tray.take(at),
-            self.head.take(at),
-            self.place.take(at),
-            self.tape.take(at),
-            self.begin.take(at),
-            self.start.take(at),
-            self.slot.take(at),
-            self.why.take(at),
-            self.is_busy.take(at),
-            self.is_again.take(at),
-        )
 
 
 def work_off(ground: InitialState, queue: Queue) -> None:
@@ -158,24 +120,23 @@ class EventSimulation:
         deck, spot = self._soonest()
         moment = self._due.reshape(-1).take(spot)
         slot = self._slot.reshape(-1).take(spot)
+        self._give_up(where(moment >= RETIRED))
         self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
-        turn = self._next_tape(deck, moment, slot)
-        held = self._held_by_plan(deck, spot, turn)
-        self._rush_first(deck, spot, moment, slot, turn)
+        event = self._next_tape(deck, moment, slot)
+        held = self._held_by_plan(deck, spot, event)
+        self._rush_first(deck, spot, moment, slot, event)
         if self._queue.fails_after is not None:
-            self._again_first(deck, moment, turn)
-        self._fetch_forward(deck, slot, turn)
-        none = self._play(spot, turn)
-        idle = none[~turn.is_busy.take(none) & ~held.take(none)]
-        if len(idle):
-            self._retire(spot, idle)
+            self._again_first(deck, moment, event)
+        self._fetch_forward(deck, slot, event)
+        none = self._play(spot, event)
+        idle = none[~event.is_busy.take(none) & ~held.take(none)]
+        self._due.reshape(-1)[spot.take(idle)] = RETIRED  # decks that found nothing to do
 
-    def _retire(self, spot: Places, idle: Places) -> None:
-        """Decks that found nothing to do have done; without any other deck the tapes left never play."""
-        self._due.reshape(-1)[spot.take(idle)] = RETIRED
-        over = idle[self._due.take(self._columns.take(idle), axis=0).min(axis=1) >= RETIRED]
-        self._is_stranded |= bool(self._to_play.take(over).any())
-        self._to_play[over] = 0
+    def _give_up(self, at: Places) -> None:
+        """Where no deck has anything to do the tapes that are left never play."""
+        if len(at):
+            self._is_stranded |= bool(self._to_play.take(at).any())
+            self._to_play[at] = 0
 
     def _leave_out(self) -> None:
         """Scenarios that are through are left out from now on, when they are many."""
@@ -195,7 +156,7 @@ class EventSimulation:
         deck = due.argmin(axis=1)
         return deck, deck + self._lines
 
-    def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> Turn:
+    def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> NextEvent:
         """The first tape of the queue for each deck and the start it could have.
 
         ``slot`` is the first that closes at or after the moment.
@@ -206,29 +167,29 @@ class EventSimulation:
         begin = np.maximum(moment, self._openings.opens.take(slot))
         why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
         no, no_again = np.zeros((2, len(tape)), dtype=bool)
-        turn = Turn(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no_again)
+        event = NextEvent(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no_again)
         if self._anyone_waits:
-            self._wait_for_the_bench(moment, turn)
-        room = self._openings.ends_by.take(turn.slot) - turn.start
-        self._shorten(deck, turn.start, room)
-        late = self._starts.put_off(rank, turn.start, turn.slot, room)
-        turn.why[late] = NIGHT
-        return turn
+            self._wait_for_the_bench(moment, event)
+        room = self._openings.ends_by.take(event.slot) - event.start
+        self._shorten(deck, event.start, room)
+        late = self._starts.put_off(rank, event.start, event.slot, room)
+        event.why[late] = NIGHT
+        return event
 
-    def _wait_for_the_bench(self, moment: Minutes, turn: Turn) -> None:
+    def _wait_for_the_bench(self, moment: Minutes, event: NextEvent) -> None:
         """A tape that comes from the bench after its deck is free starts when both let it go."""
-        ready = self._ready_of(turn.tape, self._columns)
+        ready = self._ready_of(event.tape, self._columns)
         waits = where(ready > moment)
         ready = ready.take(waits)
-        turn.slot[waits] = slot = self._openings.closing(ready)
-        turn.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
-        turn.why[waits] = BENCH
+        event.slot[waits] = slot = self._openings.closing(ready)
+        event.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
+        event.why[waits] = BENCH
 
     def _ready_of(self, tape: Places, scenario: Places) -> Minutes:
         """When the bench lets tapes go, each in its scenario."""
         if self._ready.ndim == 1:
             return self._ready.take(tape)
-        return np.asarray(self._ready[tape, scenario])
+        return self._ready.reshape(-1).take(tape * self._scenarios + scenario)
 
     def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
         """Leaves less room on a deck that will be out by plan."""
@@ -238,48 +199,50 @@ class EventSimulation:
                 before = mine[start[mine] < begins]
                 room[before] = np.minimum(room[before], begins - start[before])
 
-    def _held_by_plan(self, deck: Places, spot: Places, turn: Turn) -> NDArray[np.bool_]:
+    def _held_by_plan(self, deck: Places, spot: Places, event: NextEvent) -> NDArray[np.bool_]:
         """Decks that would play while they are out by plan wait until they are back."""
         held = np.zeros(len(spot), dtype=bool)
         if not self._lanes.out:
             return held
         for out, spans in self._lanes.out.items():
-            mine = where((deck == out) & (turn.tape < self._count))
+            mine = where((deck == out) & (event.tape < self._count))
             for begins, ends in spans:
-                start = turn.start[mine]
-                inside = mine[(start + self._starts.estimate[turn.tape[mine]] > begins) & (start < ends)]
+                start = event.start[mine]
+                inside = mine[(start + self._starts.estimate(event.tape[mine]) > begins) & (start < ends)]
                 held[inside] = True
-                self._put_off(spot[inside], np.maximum(turn.start[inside], ends))
+                self._put_off(spot[inside], np.maximum(event.start[inside], ends))
                 mine = mine[~held[mine]]
-        turn.tape[held] = self._count
+        event.tape[held] = self._count
         return held
 
-    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, slot: Places, turn: Turn) -> None:
+    def _rush_first(
+        self, deck: Places, spot: Places, moment: Minutes, slot: Places, event: NextEvent
+    ) -> None:
         """Where a rush tape for this deck has come in before the start, it plays instead."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            at = where(coming.next.take(self._columns) <= turn.start)
+            at = where(coming.next.take(self._columns) <= event.start)
             if len(at):
-                at = at[allowed.take(deck.take(at)) & self._overtaken(turn.tape.take(at))]
+                at = at[allowed.take(deck.take(at)) & self._overtaken(event.tape.take(at))]
                 at = at[coming.next.take(self._columns.take(at)) < np.inf]
             if len(at):
                 arrives, minutes = coming.take(self._columns.take(at))
                 start = coming.gate.start(np.maximum(moment.take(at), arrives))
                 self._occupy(spot.take(at), np.minimum(start + minutes, NEVER), slot.take(at))
-                turn.tape[at] = self._count
-                turn.is_busy[at] = True
+                event.tape[at] = self._count
+                event.is_busy[at] = True
 
     def _overtaken(self, tape: Places) -> NDArray[np.bool_]:
         """Whether a tape lets rush tapes go before it."""
         return (tape >= self._overtaken_from) & (tape < self._count)
 
-    def _fetch_forward(self, deck: Places, slot: Places, turn: Turn) -> None:
+    def _fetch_forward(self, deck: Places, slot: Places, event: NextEvent) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
-        waits = turn.start > turn.begin
+        waits = event.start > event.begin
         if not self._most or not waits.any():
             return
-        waits &= turn.tape < self._count
-        at = where(waits & ~turn.is_again if self._queue.fails_after is not None else waits)
-        begin, slot, behind = turn.begin.take(at), slot.take(at), turn.head.take(at) + 1
+        waits &= event.tape < self._count
+        at = where(waits & ~event.is_again if self._queue.fails_after is not None else waits)
+        begin, slot, behind = event.begin.take(at), slot.take(at), event.head.take(at) + 1
         room = self._openings.fills_to.take(slot) - begin
         if self._lanes.out:
             self._shorten(deck[at], begin, room)
@@ -289,11 +252,11 @@ class EventSimulation:
         best = near.argmax(axis=1)
         found = where(near[np.arange(len(at)), best])
         at, place = at.take(found), (behind + best).take(found)
-        turn.place[at] = place
-        turn.tape[at] = self._trays.tape_at.take(place)
-        turn.start[at] = begin.take(found)
-        turn.slot[at] = slot.take(found)
-        turn.why[at] = DECK
+        event.place[at] = place
+        event.tape[at] = self._trays.tape_at.take(place)
+        event.start[at] = begin.take(found)
+        event.slot[at] = slot.take(found)
+        event.why[at] = DECK
 
     def _leave_on_the_bench(self, near: Ranks, behind: Places, begin: Minutes, at: Places) -> None:
         """Strikes out the tapes that are not ready at these moments."""
@@ -301,41 +264,41 @@ class EventSimulation:
             scenario = self._columns.take(at)[:, None]
             near *= self._ready_of(self._trays.tapes_near(behind), scenario) <= begin[:, None]
 
-    def _play(self, spot: Places, turn: Turn) -> Places:
+    def _play(self, spot: Places, event: NextEvent) -> Places:
         """Plays the tapes that were chosen; which of the scenarios have none."""
-        scenario, none = self._columns, where(turn.tape == self._count)
+        scenario, none = self._columns, where(event.tape == self._count)
         self._to_play -= 1
         self._to_play[none] += 1
         at = None
         if len(none):
-            at = where(turn.tape < self._count)
-            spot, turn, scenario = spot.take(at), turn.only(at), scenario.take(at)
-        self._write_down(spot, turn)
-        cell = turn.tape * self._scenarios + scenario
-        ends = turn.start + self._minutes.take(cell)
+            at = where(event.tape < self._count)
+            spot, event, scenario = spot.take(at), event.only(at), scenario.take(at)
+        self._write_down(spot, event)
+        cell = event.tape * self._scenarios + scenario
+        ends = event.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
-        until, hit = self._replays.failing(cell, turn.start, ends, scenario)
-        self._occupy(spot, until, turn.slot)
-        self._take_away(turn, scenario)
-        self._note(cell, ends, turn.why, hit)
+        until, hit = self._replays.failing(cell, event.start, ends, scenario)
+        self._occupy(spot, until, event.slot)
+        self._take_away(event, scenario)
+        self._note(cell, ends, event.why, hit)
         if len(hit):
             self._to_play[hit if at is None else at.take(hit)] += 1
-            self._has_failed(spot.take(hit), turn.tape.take(hit), scenario.take(hit))
+            self._has_failed(spot.take(hit), event.tape.take(hit), scenario.take(hit))
         return none
 
-    def _write_down(self, spot: Places, turn: Turn) -> None:
+    def _write_down(self, spot: Places, event: NextEvent) -> None:
         if self._queue.seen is not None:
-            rows = zip(turn.tape.tolist(), (spot % self._decks).tolist(), turn.start.tolist(), strict=True)
+            rows = zip(event.tape.tolist(), (spot % self._decks).tolist(), event.start.tolist(), strict=True)
             self._queue.seen.extend(SeenStart(*row) for row in rows)
 
-    def _take_away(self, turn: Turn, scenario: Places) -> None:
+    def _take_away(self, event: NextEvent, scenario: Places) -> None:
         """What is played lies on no tray any more; what is played again has been taken away before."""
-        if self._queue.fails_after is not None and turn.is_again.any():
-            fresh = where(~turn.is_again)
-            lists = turn.tray.take(fresh), turn.head.take(fresh), turn.place.take(fresh)
+        if self._queue.fails_after is not None and event.is_again.any():
+            fresh = where(~event.is_again)
+            lists = event.tray.take(fresh), event.head.take(fresh), event.place.take(fresh)
             self._trays.take(*lists, scenario.take(fresh))
         else:
-            self._trays.take(turn.tray, turn.head, turn.place, scenario)
+            self._trays.take(event.tray, event.head, event.place, scenario)
 
     def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
         """The ends take the place of the minutes, but for tapes whose deck failed."""
@@ -358,24 +321,27 @@ class EventSimulation:
 
     # --- decks that fail ------------------------------------------------------------------
 
-    def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
+    def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
         at = self._replays.waiting(self._columns)
+        at = at[~event.is_busy.take(at)]
+        idle = event.tape.take(at) == self._count
+        if self._queue.is_one_box:
+            at, idle = at[idle], idle[idle]
         if not len(at):
             return
         line, first = self._replays.first(deck.take(at), self._columns.take(at))
-        idle = turn.tape.take(at) == self._count
-        goes = where((first < NEVER) & ~turn.is_busy.take(at) & (idle | (first <= turn.start.take(at))))
+        goes = where((first < NEVER) & (idle | (first <= event.start.take(at))))
         at, line, first = at.take(goes), line.take(goes), first.take(goes)
         tape = self._replays.take(line, self._columns.take(at))
-        turn.tape[at] = tape
-        turn.start[at], turn.slot[at] = self._starts.of(tape, np.maximum(moment.take(at), first))
-        turn.why[at] = DECK
-        turn.is_again[at] = True
+        event.tape[at] = tape
+        event.start[at], event.slot[at] = self._starts.of(tape, np.maximum(moment.take(at), first))
+        event.why[at] = DECK
+        event.is_again[at] = True
 
     def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
         """Decks have failed under these tapes: others may have something to play again."""
-        self._wake(tape, scenario, self._free.min(axis=1).take(scenario))
+        self._wake(tape, scenario, self._free.take(scenario, axis=0).min(axis=1))
 
     def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
@@ -400,7 +366,7 @@ class EventSimulation:
         tapes = self._queue.tapes
         needs = [(tape.decks, tape.estimate) for tape in tapes]
         self._trays = ReadyLists(needs, self._decks, self._scenarios, self._most)
-        self._starts = StartGates(self._lanes.hours, self._trays.estimates, [tape.estimate for tape in tapes])
+        self._starts = StartGates(self._lanes.hours, self._trays.estimates, self._trays.ranks)
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())

@@ -211,12 +211,8 @@ class Openings:
         closes, slot = self.closes.take(slot), slot.copy()
         beyond = where(ends > closes)
         if len(beyond):
-            slot[beyond] += 1
-            closes[beyond] = self.closes.take(slot.take(beyond))
-            beyond = beyond[ends.take(beyond) > closes.take(beyond)]
-        if len(beyond):
-            slot[beyond] = self.closing(ends.take(beyond))
-            closes[beyond] = self.closes.take(slot.take(beyond))
+            slot[beyond] = later = self.closing(ends.take(beyond))
+            closes[beyond] = self.closes.take(later)
         if handling:
             ends = np.maximum(ends, self.opens.take(slot)) + handling
             late = where(ends > closes)
@@ -267,6 +263,17 @@ class Gate:
         return max(ready, float(self._slots.opens[slot]))
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Gates:
+    """Gates in a table: a line an estimate, with one before and one behind for none."""
+
+    estimate: Minutes
+    overlong: NDArray[np.bool_] | None
+    """Which of them fit no opening; None: all fit one."""
+    following: Places
+    """For each slot, the first that fits from there on."""
+
+
 class PlayHours:
     """When tapes may start and must have ended: the openings, and minutes that may be played past closing."""
 
@@ -274,17 +281,22 @@ class PlayHours:
         self.calendar = calendar
         self.openings = Openings(calendar, past_closing)
         self._past_closing = past_closing
-        self._gates: dict[float, Gate] = {}
-        self.following_of = lru_cache(maxsize=256)(self._following_of)
-        """The first slots that fit: a line an estimate, with one before and one behind for none."""
+        self._made: dict[float, Gate] = {}
+        self.gates = lru_cache(maxsize=256)(self._gates_of)
+        """The gates of so many estimates in one table, made once."""
 
-    def _following_of(self, estimates: tuple[float, ...]) -> Places:
-        none = self.gate(0.0).following
-        return np.stack([none, *(self.gate(estimate).following for estimate in estimates), none])
+    def _gates_of(self, estimates: tuple[float, ...]) -> Gates:
+        none, made = self.gate(0.0).following, [self.gate(estimate) for estimate in estimates]
+        overlong = np.array([False, *(gate.overlong for gate in made), False])
+        return Gates(
+            np.array([np.nan, *estimates, -np.inf]),
+            overlong if overlong.any() else None,
+            np.stack([none, *(gate.following for gate in made), none]),
+        )
 
     def gate(self, estimate: float) -> Gate:
         """The gate for a play that is estimated to take so many minutes, made once."""
-        found = self._gates.get(estimate)
+        found = self._made.get(estimate)
         if found is None:
-            found = self._gates[estimate] = Gate(self.calendar, estimate, self._past_closing)
+            found = self._made[estimate] = Gate(self.calendar, estimate, self._past_closing)
         return found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -49,7 +50,7 @@ class Plan:
         waiting, work = dict(self.waiting), dict(self.work)
         return Ahead(self.lanes.copy(), self.bench, waiting, work, rush, self.handling, self.checking)
 
-    def work_off(self, steps: Sequence[Step]) -> list[Done]:
+    def work_off(self, steps: Sequence[Step], *, is_one_box: bool = False) -> list[Done]:
         """Bench, play and check the tapes of one box or many after all that was taken before."""
         if not steps:
             return []
@@ -66,7 +67,8 @@ class Plan:
         tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
         if tapes:
             ground = InitialState(self.lanes, self.handling, self.ways.now, self.rush)
-            event_simulation.work_off(ground, self._queue([step for step, _ in going], tapes))
+            queue = replace(self._queue([step for step, _ in going], tapes), is_one_box=is_one_box)
+            event_simulation.work_off(ground, queue)
             self._count([step for step, _ in going])
         return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
 

@@ -50,9 +50,10 @@ class ReadyLists:
         self.tape_at = np.array(tape_at, dtype=np.intp)
         """The tape at each place; the count of all tapes behind a tray."""
         rank_of = {estimate: rank for rank, estimate in enumerate(self.estimates.tolist(), 1)}
-        ranks = np.array([*(rank_of[estimate] for _, estimate in tapes), self.bare], dtype=np.uint16)
+        self.ranks = np.array([*(rank_of[estimate] for _, estimate in tapes), self.bare], dtype=np.uint16)
+        """The rank of each tape, and for no tape."""
         left = np.empty((self._scenarios, len(tape_at)), dtype=np.uint16)
-        left[:] = ranks.take(self.tape_at)
+        left[:] = self.ranks.take(self.tape_at)
         self.left: Ranks = left.reshape(-1)
         """The rank of the tape at each place, one line a scenario; none once it has gone."""
         self._tray_of_deck = np.array([trays.index(tray) for tray in plays], dtype=np.intp)

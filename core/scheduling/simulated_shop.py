@@ -134,6 +134,8 @@ class Queue:
     """Minutes of play after which the deck would fail; used up. None: decks do not fail."""
     repair: float = 0.0
     """Minutes on average."""
+    is_one_box: bool = False
+    """Whether all are of one box: its failed tapes are played again behind its others, not before them."""
     seen: list[SeenStart] | None = None
     """Where `event_simulation` writes down what it plays; None: nobody asks. For queues of one scenario."""
     until: float = np.inf
@@ -210,7 +212,13 @@ def _group(decks: Decks, places: Sequence[int], ground: InitialState, queue: Que
             ],
             overtaken_from=sum(place < ground.overtaken_from for place in places),
         ),
-        Queue(tapes, queue.minutes[places], None if fails is None else fails[places], queue.repair),
+        Queue(
+            tapes,
+            queue.minutes[places],
+            None if fails is None else fails[places],
+            queue.repair,
+            queue.is_one_box,
+        ),
     )
 
 

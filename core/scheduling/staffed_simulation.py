@@ -17,7 +17,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.event_simulation import EventSimulation, Turn
+from core.scheduling.event_simulation import EventSimulation
+from core.scheduling.next_event import NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.simulated_shop import DECK, InitialState, Part, Queue, Reasons
 
@@ -166,16 +167,16 @@ class StaffedSimulation(EventSimulation):
         loaded = self._loaded.reshape(-1).take(spot) & going
         unload = np.where(loaded, self._times.unload, 0.0)
         moment = self._openings.advanced(visit, unload + self._times.load)
-        turn, next_look = self._choose(going, deck, spot, moment)
+        event, next_look = self._choose(going, deck, spot, moment)
         self._unload(where(loaded), spot, visit, due)
-        starts = (turn.tape < self._count) | turn.is_busy
+        starts = (event.tape < self._count) | event.is_busy
         left = where(going & ~starts)
         self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
         self._due.reshape(-1)[spot[left]] = next_look[left]
         gone = where(going)
         self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
-        self._load(where(turn.tape < self._count), spot, turn)
-        self._play(spot, turn)
+        self._load(where(event.tape < self._count), spot, event)
+        self._play(spot, event)
 
     def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
         super()._has_failed(spot, tape, scenario)
@@ -183,24 +184,24 @@ class StaffedSimulation(EventSimulation):
 
     def _choose(
         self, going: NDArray[np.bool_], deck: Places, spot: Places, moment: Minutes
-    ) -> tuple[Turn, Minutes]:
+    ) -> tuple[NextEvent, Minutes]:
         """What is loaded at each moment; where nothing can start at once, when the deck is seen to again."""
         slot = self._openings.closing(moment)
-        turn = self._next_tape(deck, moment, slot)
-        turn.tape[~going] = self._count
-        turn.is_busy[~going] = True
-        wants = turn.tape < self._count
-        held = self._held_by_plan(deck, spot, turn)
+        event = self._next_tape(deck, moment, slot)
+        event.tape[~going] = self._count
+        event.is_busy[~going] = True
+        wants = event.tape < self._count
+        held = self._held_by_plan(deck, spot, event)
         wants &= ~held
-        self._rush_first(deck, spot, moment, slot, turn)
+        self._rush_first(deck, spot, moment, slot, event)
         self._awaited = np.full(self._scenarios, RETIRED)
         if self._queue.fails_after is not None:
-            self._again_first(deck, moment, turn)
-        self._fetch_forward(deck, slot, turn)
-        later = wants & (turn.start > moment) & ~turn.is_busy
-        turn.tape[later] = self._count
+            self._again_first(deck, moment, event)
+        self._fetch_forward(deck, slot, event)
+        later = wants & (event.start > moment) & ~event.is_busy
+        event.tape[later] = self._count
         nothing = np.where(held, self._due.reshape(-1)[spot], self._awaited)
-        return turn, np.where(later & (turn.start < NEVER), turn.start, nothing)
+        return event, np.where(later & (event.start < NEVER), event.start, nothing)
 
     def _unload(self, at: Places, spot: Places, visit: Minutes, due: Minutes) -> None:
         self._loaded.reshape(-1)[spot[at]] = False
@@ -212,41 +213,43 @@ class StaffedSimulation(EventSimulation):
         self._waited += float(np.minimum(visit[at] - due[at], _LONGEST_WAIT).sum())
         self._visits += len(at)
 
-    def _load(self, at: Places, spot: Places, turn: Turn) -> None:
+    def _load(self, at: Places, spot: Places, event: NextEvent) -> None:
         self._loaded.reshape(-1)[spot[at]] = True
-        self._on.reshape(-1)[spot[at]] = self._part.take(turn.tape[at])
-        self._why_on.reshape(-1)[spot[at]] = turn.why[at]
+        self._on.reshape(-1)[spot[at]] = self._part.take(event.tape[at])
+        self._why_on.reshape(-1)[spot[at]] = event.why[at]
 
-    def _rush_first(self, deck: Places, spot: Places, moment: Minutes, slot: Places, turn: Turn) -> None:
+    def _rush_first(
+        self, deck: Places, spot: Places, moment: Minutes, slot: Places, event: NextEvent
+    ) -> None:
         """Rush tapes that are here and fit before closing; they are put away when they have played."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            here = allowed.take(deck) & (coming.next <= moment) & self._overtaken(turn.tape)
+            here = allowed.take(deck) & (coming.next <= moment) & self._overtaken(event.tape)
             at = where(here)
             at = at[coming.gate.start(moment[at]) <= moment[at]]
             if len(at):
                 _, minutes = coming.take(at)
                 ends = np.minimum(moment[at] + minutes, NEVER)
-                self._occupy(spot[at], ends, turn.slot[at])
-                turn.tape[at] = self._count
-                turn.is_busy[at] = True
+                self._occupy(spot[at], ends, event.slot[at])
+                event.tape[at] = self._count
+                event.is_busy[at] = True
 
-    def _again_first(self, deck: Places, moment: Minutes, turn: Turn) -> None:
+    def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
         at = self._replays.waiting(self._columns)
         if not len(at):
             return
         line, first = self._replays.first(deck[at], at)
-        able = (first < NEVER) & ~turn.is_busy[at]
+        able = (first < NEVER) & ~event.is_busy[at]
         at, line, first = at[able], line[able], first[able]
         tape, now = self._replays.tape[line, at], moment[at]
         fits = (first <= now) & (self._starts.of(tape, now)[0] <= now)
         wait = ~fits
         self._awaited[at[wait]], _ = self._starts.of(tape[wait], np.maximum(now[wait], first[wait]))
         at = at[fits]
-        turn.tape[at] = self._replays.take(line[fits], at)
-        turn.start[at] = now[fits]
-        turn.why[at] = DECK
-        turn.is_again[at] = True
+        event.tape[at] = self._replays.take(line[fits], at)
+        event.start[at] = now[fits]
+        event.why[at] = DECK
+        event.is_again[at] = True
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         self._free.reshape(-1)[spot] = ends

@@ -109,6 +109,23 @@ def test_a_deck_that_fails_is_away_and_its_tape_is_played_again() -> None:
     assert place.lanes.free[0, 0] > NINE + 40
 
 
+@pytest.mark.parametrize(("is_one_box", "order"), [(False, [0, 1]), (True, [1, 0])])
+def test_a_failed_tape_goes_before_the_queue_and_behind_its_own_box(
+    is_one_box: bool, order: list[int]
+) -> None:
+    tapes = queue((200, (0,)), (50, (0,)))
+    broken = Queue(tapes.tapes, tapes.minutes, np.array([[40.0], [np.inf]]), 1e-9, is_one_box)
+    event_simulation.work_off(ground(), broken)
+    assert sorted(range(2), key=ends(broken).__getitem__) == order
+
+
+def test_a_failed_tape_of_a_box_waits_for_tomorrow_when_its_others_have_filled_the_day() -> None:
+    tapes = queue((200, (0,)), (50, (0,)))
+    broken = Queue(tapes.tapes, tapes.minutes, np.array([[40.0], [np.inf]]), 1e-9, is_one_box=True)
+    event_simulation.work_off(ground(free=SIX - 220), broken)
+    assert ends(broken) == pytest.approx([TOMORROW + NINE + 200, SIX - 220 + 40 + 5 + 50])
+
+
 def test_what_the_last_tape_waited_for_is_kept() -> None:
     for free, ready, why in ((NINE, NINE, DECK), (SIX - 10, NINE, NIGHT), (NINE, NINE + 30, BENCH)):
         tapes = queue((200, (0,)), ready=ready)
