@@ -14,7 +14,6 @@ from core.capture.file_report import CapturedFile
 from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
 
-
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
 """The papers of an order, as the settings call them."""
 
