@@ -10,7 +10,7 @@ from core.papers.paper_tokens import BODY, LINE, STRONG
 from core.papers.story import TextLine, few_cell
 from core.papers.voice import voice
 
-SAMPLE = "test print"
+SAMPLE = "TEST"
 """What the code says to a scanner: nothing that any tape is called."""
 _FREE = 4.0
 """Points around the code."""

@@ -14,6 +14,9 @@ from core.capture.file_report import CapturedFile
 from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
 
+BOOKING_PAPERS = ("quote", "claim_slip", "labels")
+"""The papers of an order, as the settings call them."""
+
 
 def prepare(folder: Path) -> Path:
     """``folder``, made when it is missing and found writable before anything is stored (else OSError)."""
@@ -23,14 +26,25 @@ def prepare(folder: Path) -> Path:
 
 
 def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
-    """Quote, claim slip and labels of ``job``, written into ``folder``."""
+    """Quote, claim slip and labels of ``job``, those the shop prints, written into ``folder``."""
+    kinds = [kind for kind in BOOKING_PAPERS if getattr(front.printing, kind) != "no"]
+    return tuple(one_of_booking(kind, job, front, folder) for kind in kinds)
+
+
+def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:
+    """One of `BOOKING_PAPERS`, written into ``folder``."""
     from core.papers import claim_slip, labels, quote_paper
 
-    return (
-        write(folder, f"quote-{job.number}", quote_paper.render(job.quote, front)),
-        write(folder, f"claim-slip-{job.number}", claim_slip.render(job, front)),
-        write(folder, f"labels-{job.number}", labels.render(job, front)),
-    )
+    if kind == "quote":
+        made = quote_paper.render(job.quote, front)
+    else:
+        made = (claim_slip if kind == "claim_slip" else labels).render(job, front)
+    return write(folder, f"{stem_of(kind)}-{job.number}", made)
+
+
+def stem_of(kind: str) -> str:
+    """How the files of one of `BOOKING_PAPERS` begin: ``claim-slip``."""
+    return kind.replace("_", "-")
 
 
 def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...]:

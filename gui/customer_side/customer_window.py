@@ -6,8 +6,19 @@ reasons for a day: it shows one quote, or one job that was just booked.
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Slot
-from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QResizeEvent, QScreen, QShowEvent
+import base64
+
+from PySide6.QtCore import QByteArray, QSize, Qt, Slot
+from PySide6.QtGui import (
+    QFont,
+    QGuiApplication,
+    QImage,
+    QKeyEvent,
+    QPixmap,
+    QResizeEvent,
+    QScreen,
+    QShowEvent,
+)
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from core.model.job_records import Job
@@ -26,6 +37,7 @@ SCALE = 1.25
 FOLD_BELOW = 900
 """Logical pixels under which slip and words stand one below the other."""
 _MARGIN = 4 * theme.UNIT
+_LOGO_WIDE, _LOGO_HIGH = 40 * theme.UNIT, 12 * theme.UNIT
 _FOLDED_TRAY = 32 * theme.UNIT
 
 
@@ -38,6 +50,11 @@ class CustomerSide(QWidget):
         self.setWindowTitle(say("customer", "title"))
         self.slip = Slip(scale=SCALE, inside=False)
         self.slip.setObjectName("customer-slip")
+        self._welcome = ""
+        self._logo = QLabel()
+        self._logo.setObjectName("customer-logo")
+        self._logo.setAccessibleName(say("customer", "logo"))
+        self._logo.hide()
         self._greeting = _label(theme.GREAT, "ink", bold=True)
         self.tapes = TapesDrawing()
         self._told = _label(theme.BODY, "ink")
@@ -60,7 +77,20 @@ class CustomerSide(QWidget):
         """Show the shop's name at the head of the slip, and its phone number once a box is booked."""
         self._phone = phone(front.phone).replace(" ", "\u00a0") if front.phone else ""
         self.slip.show_front(front)
+        self._welcome = front.greeting
+        self._show_logo(front.logo)
+        if self._latest is None:
+            self._write_quote(None)
         self.practice.tell(front.practice)
+
+    def _show_logo(self, text: str) -> None:
+        image = QImage.fromData(QByteArray(base64.b64decode(text))) if text else QImage()
+        self._logo.setVisible(not image.isNull())
+        if not image.isNull():
+            room = QSize(_LOGO_WIDE, _LOGO_HIGH)
+            kept = Qt.AspectRatioMode.KeepAspectRatio
+            smooth = Qt.TransformationMode.SmoothTransformation
+            self._logo.setPixmap(QPixmap.fromImage(image.scaled(room, kept, smooth)))
 
     @Slot(object, bool)
     def show_quote(self, quote: Quote | None, is_late: bool = False) -> None:
@@ -74,7 +104,7 @@ class CustomerSide(QWidget):
     def _write_quote(self, quote: Quote | None) -> None:
         if quote is None:
             self.slip.show_nothing()
-            self._greeting.setText(say("customer", "welcome"))
+            self._greeting.setText(self._welcome or say("customer", "welcome"))
             self._how.setText(say("customer", "welcome_how"))
             self._show_tapes((), drawn_formats())
             return
@@ -175,6 +205,7 @@ class CustomerSide(QWidget):
         column = QVBoxLayout(beside)
         column.setContentsMargins(3 * theme.UNIT, 0, 0, 0)
         column.setSpacing(2 * theme.UNIT)
+        column.addWidget(self._logo)
         column.addWidget(self._greeting)
         column.addWidget(self.tapes, 1)
         for widget in (self._band, self._band_why, self._told, self._how):

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Conflict, TapewrightError
 from core.model.settings_records import ShopFront, ShopSettings
-from core.services import settings_versions, shop_document
+from core.services import settings_effects, settings_versions, shop_document
+from core.services.settings_effects import AboutChange, Effects
 from core.services.settings_versions import SettingsVersion
 from core.services.shop_document import SettingsView
 from core.services.shop_overview import ShopView
@@ -32,6 +33,7 @@ class OwnShopChapter(Chapter):
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(desk, parent)
         self._room: QWidget | None = None
+        self._page: OwnShopPage | None = None
         self._number = 0
         self._draft: ShopSettings | None = None
         self._draft_on = 0
@@ -45,7 +47,7 @@ class OwnShopChapter(Chapter):
         return room
 
     def close(self) -> None:
-        self._room = None
+        self._room = self._page = None
 
     def _read_versions(self, view: SettingsView) -> None:
         self.desk.work.ask(settings_versions.versions, then=partial(self._show, self._room, view))
@@ -64,6 +66,7 @@ class OwnShopChapter(Chapter):
         layout = room.layout()
         assert layout is not None
         layout.addWidget(page)
+        self._ask_effects()
 
     # --- keeping -------------------------------------------------------------------------
 
@@ -71,6 +74,25 @@ class OwnShopChapter(Chapter):
         if self._draft is None:
             self._draft_on = self._number
         self._draft = draft if draft != kept else None
+        self._ask_effects()
+
+    def _ask_effects(self) -> None:
+        """Work out beside the window which open promises the draft would move; the newest answer is shown."""
+        draft, page = self._draft, self._page
+        if page is None:
+            return
+        if draft is None:
+            page.show_effects(())
+            return
+        self.desk.work.ask(settings_effects.about, draft, then=partial(self._work_out, draft))
+
+    def _work_out(self, draft: ShopSettings, question: AboutChange) -> None:
+        if draft is self._draft:
+            self.desk.work.compute_long(question.answer, then=partial(self._show_effects, draft))
+
+    def _show_effects(self, draft: ShopSettings, effects: Effects) -> None:
+        if self._page is not None and draft is self._draft:
+            self._page.show_effects(effects.lines)
 
     @Slot(object)
     def _save(self, wanted: ShopSettings) -> None:

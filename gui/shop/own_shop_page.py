@@ -52,7 +52,8 @@ class OwnShopPage(PaperFrame):
         self._before = view.settings
         self.pages = [kind() for kind in KINDS]
         self.tabs = [_tab(page) for page in self.pages]
-        self.touched = words("", "")
+        self.touched = words()
+        self.effects = words()
         self.save = QPushButton(say("settings", "own-save"))
         self.undo = QPushButton(say("settings", "own-undo"))
         self._turner = Pages(*self.pages)
@@ -68,6 +69,10 @@ class OwnShopPage(PaperFrame):
         """Show one of the pages."""
         self.tabs[number].setChecked(True)
         self._turner.turn(self.pages[number])
+
+    def show_effects(self, lines: Sequence[str]) -> None:
+        """What would become of the open promises, under the list of what changes."""
+        self.effects.setText("\n".join(lines))
 
     # --- keeping -------------------------------------------------------------------------
 
@@ -96,6 +101,7 @@ class OwnShopPage(PaperFrame):
                 draft = page.draft(draft)
         except WrongInput as wrong:
             self.touched.setText(wrong.sentence)
+            self.show_effects(())
             return
         for page in self.pages:
             page.follow(draft)
@@ -136,6 +142,8 @@ class OwnShopPage(PaperFrame):
         self.column.addWidget(rule())
         self.touched.setObjectName("own-touched")
         self.column.addWidget(self.touched)
+        self.effects.setObjectName("own-effects")
+        self.column.addWidget(self.effects)
         for button, name, keys in ((self.save, "own-save", "F6"), (self.undo, "own-undo", "F7")):
             button.setObjectName(name)
             give_key(button, keys)

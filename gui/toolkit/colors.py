@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from PySide6.QtGui import QColor
 
+from core.model import accents
+
 
 @dataclass(frozen=True, slots=True)
 class Tokens:
@@ -105,10 +107,20 @@ TEXT_PAIRS = tuple(
 ) + (("on_oxide", "oxide"), ("band_dark", "band_light"))
 """Pairs that carry text: at least 4.5:1 (WCAG 2.2, 1.4.3)."""
 
+TEXT_CONTRAST = 4.5
+"""WCAG 2.2, 1.4.3, level AA."""
+
 SIGN_PAIRS = tuple(
     (sign, ground) for sign in ("edge", "shell", "time", "oxide") for ground in ("ground", "slip", "tray")
 ) + (("shell", "lit"),)
 """Pairs that carry a sign or the edge of a control: at least 3:1 (WCAG 2.2, 1.4.11)."""
+
+
+def accent(tokens: Tokens, name: str) -> str:
+    """The shop's color as it can be read on paper of these tokens; the brand color where it has none."""
+    chosen = accents.of(name)
+    wanted = chosen.light if luminance(tokens.slip) > 0.5 else chosen.dark
+    return wanted if name and contrast(wanted, tokens.slip) >= TEXT_CONTRAST else tokens.oxide
 
 
 def contrast(one: str, other: str) -> float:

@@ -51,7 +51,7 @@ def _label_test(front: ShopFront, folder: Path) -> Path:
 
 
 def _quote(job: Job, front: ShopFront, folder: Path) -> Path:
-    return paper_files.of_booking(job, front, paper_files.prepare(folder))[0]
+    return paper_files.one_of_booking("quote", job, front, paper_files.prepare(folder))
 
 
 def _files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> Path:

@@ -10,7 +10,7 @@ from core.model.job_records import Job
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.model.settings_records import ShopFront
-from gui.toolkit import text, theme
+from gui.toolkit import colors, text, theme
 from gui.toolkit.text import say
 from gui.widgets import slip_lines, slip_paper
 from gui.widgets.slip_label import slip_label
@@ -71,8 +71,10 @@ class Slip(QWidget):
         return self._roll.verticalScrollBar().maximum() > 0
 
     def show_front(self, front: ShopFront) -> None:
-        """Put the shop's name at the head."""
+        """Put the shop's name at the head, in its color."""
         self._name.setText(front.name)
+        own = colors.accent(theme.current_tokens(), front.accent)
+        self._name.setStyleSheet(f"color: {own};" if front.accent else "")
 
     def show_nothing(self) -> None:
         """An empty slip, waiting for the first tape."""

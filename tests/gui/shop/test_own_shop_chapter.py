@@ -11,7 +11,7 @@ from core.model.settings_records import ShopSettings
 from core.services import decks, settings_versions, shop_document
 from gui.shop.own_shop_page import OwnShopPage
 from gui.shop.shop_screen import ShopScreen
-from tests.support.booked import OWN_NAME
+from tests.support.booked import OWN_NAME, line
 from tests.support.screens import Place, press, type_in, written
 
 
@@ -66,6 +66,14 @@ def test_a_change_says_what_it_touches_and_is_saved_by_keys(place: Place, screen
     assert settings(place).front.name == "The Second Reel"
     assert place.told.endswith("Saved.")
     assert "Kim: front.name" in written(screen.page)
+
+
+def test_promises_that_would_move_are_named_before_saving(place: Place, screen: ShopScreen) -> None:
+    place.records.book(line(count=2))
+    field(screen, "own-tab-hours").click()
+    for number in range(5):
+        retype(field(screen, f"hours-{number}"), "closed")
+    place.qtbot.waitUntil(lambda: "Ada Fenwick" in written(screen.page))
 
 
 def test_hours_are_changed_and_told_by_the_day(place: Place, screen: ShopScreen) -> None:

@@ -1,4 +1,5 @@
 # The Customer side: read by the owner of the tapes.
+logo = The shop’s logo
 title = For the customer
 welcome = Good to see you. Let us count your tapes together.
 welcome_how = The price and the day show up here as we go.

@@ -1,0 +1,93 @@
+"""Every setting has both doors: `tapewright shop set`, and a page of the settings that says it edits it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+import pytest
+
+from core.model.setup_pages import SetupPage
+from core.services import settings_versions, shop_document
+from gui.settings import settings_page
+from gui.settings.settings_page import SettingsPage
+from tests.support.booked import Desk
+
+ELSEWHERE = {
+    "expected": "the chapter on what is expected",
+    "outage": "the chapter on closed days and outages",
+}
+"""Tables that a chapter of Shop of their own edits, with its name."""
+
+
+def keys(content: Mapping[str, Any], path: tuple[str, ...] = ()) -> Iterator[str]:
+    """Every key of the document; a list of tables counts as one."""
+    for key, value in content.items():
+        if isinstance(value, Mapping):
+            yield from keys(value, (*path, key))
+        else:
+            yield ".".join((*path, key))
+
+
+def page_paths(page: type[SettingsPage]) -> Sequence[str]:
+    return getattr(page, "paths", ())
+
+
+def offered(path: str, page: type[SettingsPage]) -> bool:
+    return any(path == each or path.startswith(f"{each}.") for each in page_paths(page))
+
+
+PAGES = settings_page.found()
+
+
+def test_every_key_of_the_settings_is_on_a_page_or_in_a_chapter_of_its_own(desk: Desk) -> None:
+    content = desk.shop.ask(shop_document.read)
+    content.pop(shop_document.PRICES)  # the prices page shows the whole book and declares none of it
+    there = {page.page for page in PAGES if page_paths(page)}
+    missing = [
+        path
+        for path in keys(content)
+        if path.split(".")[0] not in ELSEWHERE
+        and _page_is_there(path, there)
+        and not any(offered(path, page) for page in PAGES)
+    ]
+    assert missing == []
+
+
+def _page_is_there(path: str, there: set[SetupPage]) -> bool:
+    """Whether the page the key belongs to declares what it edits; a key of no page belongs to one."""
+    page = settings_versions.page_of(path.split("."))
+    return page is None or page in there
+
+
+def test_what_a_page_edits_is_a_key_of_its_own(desk: Desk) -> None:
+    content = desk.shop.ask(shop_document.read)
+    known = {*keys(content), *content}
+    for page in PAGES:
+        for path in page_paths(page):
+            assert path in known, f"{page.__name__} edits {path}, which is no key"
+            assert settings_versions.page_of(path.split(".")) is page.page, path
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.__name__)
+def test_what_a_page_edits_is_set_by_the_command_line_too(page: type[SettingsPage], desk: Desk) -> None:
+    before = desk.shop.ask(shop_document.read)
+    for path in page_paths(page):
+        value: Any = before
+        for step in path.split("."):
+            value = value[step]
+        typed = value if isinstance(value, str) else _as_toml(value)
+        desk.shop.run(shop_document.set_texts, [(path, typed)])
+    assert desk.shop.ask(shop_document.read) == before
+
+
+def _as_toml(value: Any) -> str:
+    """A value as it is typed on the command line."""
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, list):
+        return f"[{', '.join(map(_as_toml, value))}]"
+    if isinstance(value, Mapping):
+        inner = ", ".join(f"{key} = {_as_toml(each)}" for key, each in value.items())
+        return f"{{{inner}}}"
+    return repr(value) if isinstance(value, int | float) else f'"{value}"'
