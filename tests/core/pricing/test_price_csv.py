@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 from typing import Any
 
@@ -16,10 +17,10 @@ from core.model.errors import WrongInput
 from core.model.names import FormatName
 from core.model.settings_records import Rate
 from core.pricing import price_book, price_csv, price_rows
-from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, all_examples
+from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, in_force
 from core.pricing.price_book_file import Way
 
-BOOK = all_examples()[-1]
+BOOK = in_force(date(2026, 3, 1))
 
 _words = st.text(st.characters(exclude_categories=("C", "Z")), min_size=1, max_size=30)
 _odd_words = _words | st.sampled_from(
