@@ -28,6 +28,8 @@ class Column:
     stretch: bool = False
     right: bool = False
     edited: bool = False
+    edited_in: Callable[[Any], bool] | None = None
+    """Whether a row may be typed into here, where not every row may."""
     choices: Callable[[Any], Sequence[CellChoice]] | None = None
     many: bool = False
     """Whether several choices may stand there, with commas between them."""

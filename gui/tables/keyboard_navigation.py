@@ -39,7 +39,7 @@ class KeyboardTable(QTableView):
         """Go on by cells along the row, or by rows down the table."""
         here = self.currentIndex()
         if not here.isValid():
-            self.put_cursor(0, self._first())
+            self.put_cursor(0, self._first(0))
         elif down:
             self._go_down(here, down)
         elif along > 0:
@@ -70,7 +70,7 @@ class KeyboardTable(QTableView):
         if following is not None:
             self.put_cursor(here.row(), following)
         elif here.row() + 1 < self.rows.rowCount():
-            self.put_cursor(here.row() + 1, self._first())
+            self.put_cursor(here.row() + 1, self._first(here.row() + 1))
         else:
             self.row_wanted.emit()
 
@@ -79,7 +79,7 @@ class KeyboardTable(QTableView):
         if before is not None:
             self.put_cursor(here.row(), before)
         elif here.row() > 0:
-            self.put_cursor(here.row() - 1, self._last())
+            self.put_cursor(here.row() - 1, self._last(here.row() - 1))
         else:
             self.went_back.emit()
 
@@ -93,16 +93,20 @@ class KeyboardTable(QTableView):
     def _edited_beside(self, here: QModelIndex, step: int) -> int | None:
         column = here.column() + step
         while 0 <= column < len(self.rows.columns):
-            if self.rows.columns[column].edited:
+            if self.rows.is_edited(here.row(), column):
                 return column
             column += step
         return None
 
-    def _first(self) -> int:
-        return next(place for place, column in enumerate(self.rows.columns) if column.edited)
+    def _first(self, row: int) -> int:
+        return min(self._edited_in(row))
 
-    def _last(self) -> int:
-        return max(place for place, column in enumerate(self.rows.columns) if column.edited)
+    def _last(self, row: int) -> int:
+        return max(self._edited_in(row))
+
+    def _edited_in(self, row: int) -> list[int]:
+        """Places of the cells of a row that may be typed into."""
+        return [place for place in range(len(self.rows.columns)) if self.rows.is_edited(row, place)]
 
     # --- Qt's own ------------------------------------------------------------------------
 
@@ -133,7 +137,7 @@ class KeyboardTable(QTableView):
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
         if not self.currentIndex().isValid() and self.rows.rowCount():
-            self.put_cursor(0, self._first())
+            self.put_cursor(0, self._first(0))
 
     def currentChanged(self, current: Index, previous: Index) -> None:
         super().currentChanged(current, previous)

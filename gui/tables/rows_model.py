@@ -46,6 +46,11 @@ class RowsModel(QAbstractTableModel):
         """Place of the column; ValueError when there is none."""
         return [column.name for column in self.columns].index(name)
 
+    def is_edited(self, row: int, column: int) -> bool:
+        """Whether something may be typed into a cell."""
+        spec = self.columns[column]
+        return spec.edited and (spec.edited_in is None or spec.edited_in(self.rows[row]))
+
     # --- Qt's own ------------------------------------------------------------------------
 
     def rowCount(self, parent: Index = _NO_PARENT) -> int:
@@ -57,7 +62,7 @@ class RowsModel(QAbstractTableModel):
     def flags(self, index: Index) -> Qt.ItemFlag:
         if not index.isValid():
             return Qt.ItemFlag.NoItemFlags
-        return _FLAGS[self.columns[index.column()].edited]
+        return _FLAGS[self.is_edited(index.row(), index.column())]
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         if not index.isValid() or index.row() >= len(self.rows):

@@ -17,10 +17,10 @@ from core.model.errors import WrongInput
 from core.model.names import FormatName
 from core.model.settings_records import Rate
 from core.pricing import price_book, price_csv, price_rows
-from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak
+from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, in_force
 from core.pricing.price_book_file import Way
 
-BOOK = price_book.in_force(date(2026, 3, 1))
+BOOK = in_force(date(2026, 3, 1))
 
 _words = st.text(st.characters(exclude_categories=("C", "Z")), min_size=1, max_size=30)
 _odd_words = _words | st.sampled_from(

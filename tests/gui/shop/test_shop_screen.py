@@ -21,9 +21,9 @@ from core.model.stations import Station
 from core.scheduling import deck_week
 from core.services import decks, figure_sources, tapes
 from core.store import current_settings
-from core.wording.messages import say
 from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
+from gui.shop.price_chapter import PriceChapter
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
 from tests.support.booked import line
@@ -79,16 +79,21 @@ def test_hours_days_off_and_people_are_told(place: Place, screen: ShopScreen) ->
     assert str(fitted.people) in told
 
 
-def test_the_price_book_is_shown_whole_and_says_that_it_is_invented(screen: ShopScreen) -> None:
-    told = open_chapter(screen, "prices")
+def test_the_price_book_is_shown_whole_and_says_that_it_is_invented(place: Place, screen: ShopScreen) -> None:
+    open_chapter(screen, "prices")
+    place.settle()
+    chapter = screen.chapter("prices")
+    assert isinstance(chapter, PriceChapter)
+    assert chapter.page is not None
+    lines = chapter.page.table.lines
+    told = " ".join(line.shown("words") for line in lines)
     assert screen.view is not None
     book = screen.view.book
-    assert book.name in told
     for rate in (*book.repairs.values(), *book.media.values()):
         assert rate.words.casefold() in told.casefold()
     for name in book.capture:
         assert catalogue().format(name).words.casefold() in told.casefold()
-    assert (say("shop", "invented") in told) is book.invented
+    assert chapter.page.mine.isVisible() is book.invented
 
 
 def test_every_value_of_the_catalogue_has_its_source_beside_it(screen: ShopScreen) -> None:

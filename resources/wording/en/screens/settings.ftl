@@ -114,10 +114,10 @@ prices-row-valid_from = valid from
 prices-row-minimum = smallest order
 prices-row-rush = rush
 prices-row-deposit = deposit
-prices-row-ceiling = the most over our highest estimate without asking
+prices-row-ceiling = over the estimate, at most
 prices-row-tax = tax
-prices-row-quote_valid_days = how long a quote holds
-prices-row-quantity_break = off each tape after so many
+prices-row-quote_valid_days = days a quote holds
+prices-row-quantity_break = off each tape beyond
 prices-heads = a first row with { $heads }, in any order, is accepted
 prices-cells = at most { $count } cells in a row are accepted
 prices-csv = a CSV file with commas (RFC 4180) is accepted
@@ -362,3 +362,74 @@ backup-tried-now = { $n ->
         [one] The newest backup can be restored.
        *[other] The newest backup in each folder can be restored.
     }
+# --- price book editor
+prices-column-head = Part
+prices-column-words = What
+prices-column-way = How it’s charged
+prices-column-price = Price ({ $currency })
+prices-column-percent = Percent
+prices-column-number = Number
+prices-hint-words = the words on the slip
+prices-hint-way = by the tape, by started period, by the hour
+prices-hint-price = left empty for a format you don’t take in
+prices-hint-percent = a percentage
+prices-hint-number = minutes of a started period, tapes, or days
+prices-part-capture = Copying
+prices-part-repair = Repairs
+prices-part-media = Copies on
+prices-part-terms = Terms
+prices-way-per-tape = by the tape
+prices-way-per-period = by started period
+prices-way-per-hour = by the hour
+prices-way-on-top = on top of the prices
+prices-way-inside = inside the prices
+prices-accepted-words = one line of words is accepted
+prices-accepted-way = one of the ways offered is accepted
+prices-accepted-price = an amount like { $example } is accepted
+prices-accepted-percent = a percentage from 0 to 100 is accepted (rush and the most over: to 1000)
+prices-accepted-number = a whole number is accepted: minutes to 600, days to 365, tapes to 10000
+prices-rising = each step is accepted after more tapes, and at no smaller percent, than the one before
+prices-cell = { $what }, { $column }
+prices-table = Price table
+prices-lead = What you charge. Type over any figure; Return or Tab goes on, Delete empties a cell.
+prices-invented = These are example prices, invented for trying things out. Make them yours before you take in an order.
+prices-mine = These are &my own prices
+prices-from-day = Prices hold &from
+prices-from-place = day the prices hold from
+prices-raise-percent = &Change all by percent
+prices-raise-round = Round to
+prices-raise = Change all prices
+prices-again = Start over
+prices-tax-remark = Remark about tax, on papers
+prices-tax-remark-place = remark about tax
+prices-accepted-raise = a percentage above -100 and up to 1000 is accepted
+prices-save = Save prices
+prices-take-back = Take the newest back
+prices-csv-out = Write a CSV file…
+prices-csv-in = Read a CSV file…
+prices-csv-filter = CSV files (*.csv)
+prices-saved = The prices hold from { $day }. Orders already quoted keep theirs.
+prices-back = The newest prices were taken back.
+prices-same = Nothing was changed.
+prices-csv-written = Prices written to { $file }.
+prices-csv-read = Prices read from { $file }. Look at them, then save.
+prices-history = Earlier and later prices
+prices-history-none = No prices of your own yet.
+prices-preview = What changes
+prices-preview-lead = Totals with tax, old → new. Orders already quoted keep their prices.
+prices-preview-box = Box { $n }
+prices-preview-change = { $was } → { $now }
+prices-preview-same = { $was }, as before
+prices-preview-none = the new prices leave something out
+prices-preview-orders = { $count ->
+    [0] No orders yet.
+    [one] The last order: { $was } → { $now }
+   *[other] The last { $count } orders together: { $was } → { $now }
+}
+prices-preview-orders-same = { $count ->
+    [0] No orders yet.
+    [one] The last order: { $was }, as before
+   *[other] The last { $count } orders together: { $was }, as before
+}
+prices-preview-list = The last orders at the new prices
+prices-preview-wait = Some figures in the table can’t be read yet.

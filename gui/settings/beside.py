@@ -1,0 +1,35 @@
+"""A page and what belongs to it: side by side where there is room, else one below the other."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QWidget
+
+from gui.toolkit import theme
+
+SIDE = 33 * theme.UNIT
+"""Width of what stands beside, in logical pixels."""
+FOLD_BELOW = 108 * theme.UNIT
+
+
+class Beside(QWidget):
+    """Two widgets; the second is narrow."""
+
+    def __init__(self, page: QWidget, side: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._side = side
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(theme.UNIT)
+        self._row.addWidget(page, 1)
+        self._row.addWidget(side)
+        side.setFixedWidth(SIDE)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        is_narrow = event.size().width() < FOLD_BELOW
+        way = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
+        if way is not self._row.direction():
+            self._row.setDirection(way)
+            self._side.setMinimumWidth(0 if is_narrow else SIDE)
+            self._side.setMaximumWidth(16_777_215 if is_narrow else SIDE)
+        super().resizeEvent(event)

@@ -1,0 +1,205 @@
+"""Prices are changed by keys: typed, seen beforehand, kept from a day on, taken back."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QPushButton
+
+from core.pricing import price_csv
+from core.services import jobs, price_books, shop_document
+from core.store import current_prices
+from core.wording.messages import say
+from gui.settings.price_page import PricePage
+from gui.shop.price_chapter import PriceChapter
+from gui.shop.shop_screen import ShopScreen
+from tests.support.booked import line
+from tests.support.screens import Place, press, press_text, type_in, written
+
+TODAY = date(2026, 3, 3)
+
+
+@pytest.fixture
+def chapter(place: Place) -> PriceChapter:
+    shop = place.turn_to(ShopScreen)
+    shop.chapters.stand_on("prices")
+    place.settle()
+    found = shop.chapter("prices")
+    assert isinstance(found, PriceChapter)
+    return found
+
+
+def page_of(chapter: PriceChapter) -> PricePage:
+    assert chapter.page is not None
+    return chapter.page
+
+
+def put_price(place: Place, chapter: PriceChapter, row: int, text: str) -> None:
+    table = page_of(chapter).table
+    table.stand_on(row, "price")
+    press_text(text)
+    press(Qt.Key.Key_Return)
+    place.settle()
+
+
+def vhs(place: Place, on: date = TODAY) -> int:
+    return int(place.records.shop.ask(current_prices.in_force, on).capture["vhs"].minor)  # type: ignore[index]
+
+
+def test_a_price_is_typed_seen_and_kept_and_an_old_order_keeps_its_own(place: Place) -> None:
+    job = place.records.book(line(count=3))
+    price = place.records.shop.ask(jobs.reprice, job.number)
+    shop = place.turn_to(ShopScreen)
+    shop.chapters.stand_on("prices")
+    place.settle()
+    chapter = shop.chapter("prices")
+    assert isinstance(chapter, PriceChapter)
+    place.records.clock.go_on(minutes=5)
+    put_price(place, chapter, 0, "7.50")
+    assert chapter.panel is not None
+    assert "$" in written(chapter.panel)
+    assert " → " in chapter.panel.orders.pieces[0].small
+    assert vhs(place) == 600
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert vhs(place) == 750
+    assert place.records.shop.ask(jobs.reprice, job.number) == price
+    assert page_of(chapter).table.lines[0].shown("price") == "7.50"
+    assert "capture.vhs.price: 6.00 → 7.50" in written(shop.page)
+    assert "Kim" in written(shop.page)
+    assert written(chapter.panel).count("as before") == len(chapter.panel.fields)
+
+
+def test_prices_hold_from_a_later_day(place: Place, chapter: PriceChapter) -> None:
+    page = page_of(chapter)
+    put_price(place, chapter, 0, "7.50")
+    page.day.setFocus()
+    page.day.selectAll()
+    type_in(page.day, (TODAY + timedelta(days=9)).isoformat(), enter=True)
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert (vhs(place), vhs(place, TODAY + timedelta(days=9))) == (600, 750)
+
+
+def test_what_is_no_amount_is_told_at_its_cell_and_nothing_is_kept(
+    place: Place, chapter: PriceChapter
+) -> None:
+    put_price(place, chapter, 0, "93,15")
+    page = page_of(chapter)
+    assert "found '93,15'; an amount like 9.50 is accepted" in written(page)
+    page.remark.setFocus()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert "an amount like 9.50 is accepted" in place.told
+    assert QApplication.focusWidget() is page.table
+    assert page.table.currentIndex().row() == 0
+    assert vhs(place) == 600
+    assert chapter.panel is not None
+    assert say("settings", "prices-preview-wait") in written(chapter.panel)
+
+
+def test_all_prices_are_changed_at_once_and_started_over(place: Place, chapter: PriceChapter) -> None:
+    page = page_of(chapter)
+    page.percent.setFocus()
+    type_in(page.percent, "4")
+    page.step.selectAll()
+    type_in(page.step, "0.50", enter=True)
+    assert [line.shown("price") for line in page.table.lines[:3]] == ["6.00", "7.50", "14.50"]
+    page.percent.setFocus()
+    type_in(page.percent, "-101", enter=True)
+    assert "found '-101'; a percentage above -100" in written(page)
+    assert page.percent.hasFocus()
+    page.again.click()
+    assert [line.shown("price") for line in page.table.lines[:3]] == ["6.00", "7.00", "14.00"]
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert vhs(place) == 600
+
+
+def test_the_newest_prices_are_taken_back(place: Place, chapter: PriceChapter) -> None:
+    put_price(place, chapter, 0, "7.50")
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert vhs(place) == 750
+    chapter.take_back.click()
+    place.settle()
+    assert vhs(place) == 600
+    assert page_of(chapter).table.lines[0].shown("price") == "6.00"
+
+
+def test_somebody_elses_prices_are_not_overwritten(place: Place, chapter: PriceChapter) -> None:
+    put_price(place, chapter, 0, "7.50")
+    place.records.shop.run(shop_document.set_texts, [("prices.capture.vhs.price", "9.00")])
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert "while you were at it" in place.told
+    assert vhs(place) == 900
+
+
+def test_what_was_typed_stays_while_another_chapter_is_open(place: Place, chapter: PriceChapter) -> None:
+    put_price(place, chapter, 0, "7.50")
+    shop = chapter.parent()
+    assert isinstance(shop, ShopScreen)
+    shop.chapters.stand_on("kept")
+    shop.chapters.stand_on("prices")
+    place.settle()
+    assert page_of(chapter).table.lines[0].shown("price") == "7.50"
+    assert vhs(place) == 600
+
+
+def test_a_box_of_the_owners_choosing_is_compared(place: Place, chapter: PriceChapter) -> None:
+    assert chapter.panel is not None
+    field = chapter.panel.fields[0]
+    field.setFocus()
+    field.selectAll()
+    type_in(field, "2 MiniDV")
+    place.settle()
+    before = written(chapter.panel)
+    type_in(field, "x")
+    place.settle()
+    assert "tapes with commas between them are accepted" in written(chapter.panel)
+    assert before.split("$")[1] in written(chapter.panel)
+
+
+def test_example_prices_become_the_shops_own_by_a_tick(place: Place, chapter: PriceChapter) -> None:
+    example = dict(place.records.shop.ask(price_books.document_in_force, TODAY)) | {"invented": True}
+    place.records.shop.run(price_books.enter, example)
+    chapter.outdated.emit()
+    place.settle()
+    page = page_of(chapter)
+    assert page.mine.isVisible()
+    page.mine.click()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert place.records.shop.ask(current_prices.is_confirmed, TODAY)
+
+
+def test_prices_go_out_as_csv_and_come_in_again(place: Place, chapter: PriceChapter, tmp_path: Path) -> None:
+    file = tmp_path / "prices.csv"
+    chapter.write_csv(str(file))
+    place.settle()
+    file.write_text(
+        file.read_bytes().decode().replace("VHS,per-period,6.00", "VHS,per-period,8.00"), newline=""
+    )
+    chapter.read_csv(str(file))
+    place.settle()
+    assert page_of(chapter).table.lines[0].shown("price") == "8.00"
+    assert vhs(place) == 600
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert vhs(place) == 800
+    file.write_text("nothing", encoding="utf-8")
+    chapter.read_csv(str(file))
+    place.settle()
+    assert "prices.csv, row 1: found 'nothing'" in place.told
+    assert price_csv.written(place.records.shop.ask(price_books.document_in_force, TODAY))
+
+
+def test_every_button_and_field_has_a_name(chapter: PriceChapter) -> None:
+    page = page_of(chapter)
+    assert all(button.text() for button in page.findChildren(QPushButton))
+    for field in (page.day, page.percent, page.step, page.remark, page.table):
+        assert field.accessibleName()
