@@ -79,6 +79,7 @@ class CompositionRoot(QObject):
         self._border.watch()
         self._customer_side: CustomerSide | None = None
         self._set_up: SetUpScreen | None = None
+        self.signing_in: SigningIn | None = None
         window.wants_practice_afresh.connect(self._practise_afresh)
         window.wants_to_leave_practice.connect(self._leave_practice)
         window.banner.wants_page.connect(self._fill_in)
@@ -164,6 +165,9 @@ class CompositionRoot(QObject):
         self._window.say_waiting(say("window", "opening"))
         self._close()
         self._work.deleteLater()
+        if self.signing_in is not None:
+            self.signing_in.deleteLater()
+            self.signing_in = None
         if self._customer_side is not None:
             self._customer_side.close()
             self._customer_side.deleteLater()

@@ -6,17 +6,19 @@ The pictures are taken along it, and the tests of the wording and of the layout 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 from functools import cached_property
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from PySide6.QtWidgets import QApplication, QWidget
 
 from core.model.stations import Station
-from gui.app import walkthrough_records
+from gui.app import walkthrough_first_run, walkthrough_records
 from gui.app.composition import compose
 from gui.app.main_window import Window
+from gui.app.walkthrough_first_run import Stop
 from gui.app.walkthrough_keys import press, wait_until
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
@@ -28,14 +30,6 @@ _WHO = "Robin"
 """The invented person at the counter."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stop:
-    """Something to look at, on show until the next stop is asked for."""
-
-    name: str
-    widget: QWidget
-
-
 class Route:
     """One way through the program on one shop."""
 
@@ -43,11 +37,14 @@ class Route:
         """``size``: width and height of the window in device-independent pixels."""
         self._shop = shop
         self._now = now
+        self._size = size
         self._window = Window()
         self._window.resize(*size)
 
     def stops(self) -> Iterator[Stop]:
         """Every stop in turn; the window closes after the last, or when the walk is given up."""
+        with TemporaryDirectory() as folder:
+            yield from walkthrough_first_run.stops(Path(folder) / "own", self._clock, _WHO, self._size)
         try:
             yield from self._stops()
         finally:

@@ -36,7 +36,8 @@ class FirstQuestion(QWidget):
         paper.setMaximumWidth(_WIDE)
         column.setSpacing(2 * theme.UNIT)
         column.addWidget(words(say("settings", "first-welcome"), "great"))
-        column.addWidget(words(say("settings", "first-nothing-here", where=where), "small"))
+        column.addWidget(words(say("settings", "first-nothing-here")))
+        column.addWidget(words(where, "small"))
         for button, key in ((self.own, "own"), (self.practice, "practice")):
             column.addWidget(button)
             column.addWidget(words(say("settings", f"first-{key}-means")))

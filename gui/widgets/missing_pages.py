@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from core.model.setup_pages import SetupPage
 from core.services.readiness import Readiness
-from core.wording import locale_figures
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
@@ -45,7 +44,7 @@ class MissingPages(QFrame):
         """List what is missing."""
         self._words.setText(sentence(found))
         empty(self._ways)
-        ways = [self._way(page) for page in (*found.needed, *found.later)]
+        ways = [self._way(page) for page in found.needed or found.later]
         self._ways.addWidget(ButtonRow([*ways, QWidget()]))
         self.setVisible(bool(found.needed or found.later))
 
@@ -58,11 +57,7 @@ class MissingPages(QFrame):
 
 
 def sentence(found: Readiness) -> str:
-    """What is missing and what that means; that all is set up where nothing is."""
+    """What it means that pages are missing, or that none is."""
     if found.needed:
-        pages = [say("settings", f"page-{page.value}") for page in found.needed]
-        return say("settings", "first-needed", pages=locale_figures.listed(pages))
-    if found.later:
-        pages = [say("settings", f"page-{page.value}") for page in found.later]
-        return say("settings", "first-later", pages=locale_figures.listed(pages))
-    return say("settings", "first-all-done")
+        return say("settings", "first-needed")
+    return say("settings", "first-later" if found.later else "first-all-done")

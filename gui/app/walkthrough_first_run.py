@@ -1,0 +1,76 @@
+"""The way of a new owner: the first question, the pages of the set-up, the list of what is missing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication, QWidget
+
+from core.services import shop_document
+from core.services.records_door import Shop
+from core.wording import messages
+from gui.app.composition import CompositionRoot, compose
+from gui.app.main_window import Window
+from gui.app.walkthrough_keys import wait_until
+from gui.first_run.set_up_screen import SetUpScreen
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """Something to look at, on show until the next stop is asked for."""
+
+    name: str
+    widget: QWidget
+
+
+def stops(folder: Path, clock: Callable[[], datetime], who: str, size: tuple[int, int]) -> Iterator[Stop]:
+    """Every stop of the first start in an empty ``folder``."""
+    shop = folder / "shop.sqlite"
+    for walk in (_question, _set_up):
+        window = Window()
+        window.resize(*size)
+        window.show()
+        try:
+            yield from walk(
+                window, partial(compose, window, str(shop), who, clock, folder / "papers", folder)
+            )
+        finally:
+            window.close()
+        _found(shop, clock)
+
+
+def _question(window: Window, start: Callable[[], CompositionRoot]) -> Iterator[Stop]:
+    _settle(start())
+    yield Stop("0-first-question", window)
+
+
+def _set_up(window: Window, start: Callable[[], CompositionRoot]) -> Iterator[Stop]:
+    root = start()
+    wait_until(lambda: window.screen_on_show() is not None)
+    _settle(root)
+    screen = window.screen_on_show()
+    if isinstance(screen, SetUpScreen):
+        for page in screen.pages:
+            screen.open_at(page)
+            window.go("set-up")
+            _settle(root)
+            yield Stop(f"0-set-up-{page.value}", window)
+    window.go("shop")
+    _settle(root)
+    yield Stop("0-missing", window)
+
+
+def _found(shop: Path, clock: Callable[[], datetime]) -> None:
+    """A new shop that speaks the language of the walk."""
+    with Shop.open(shop, clock=clock, who="owner") as records:
+        records.run(shop_document.set_texts, [("front.language", messages.current().language)])
+
+
+def _settle(root: CompositionRoot) -> None:
+    for _ in range(4):
+        wait_until(lambda: root.desk.work.is_idle)
+        QApplication.processEvents()
