@@ -71,7 +71,7 @@ class Invocation:
         self._know_who(shop)
         with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
             front = shop.ask(current_settings.read).front
-            messages.use(front.language)
+            messages.use(front.language, own=front.words)
             self.marks.update(("practice",) if front.practice else ())
         return shop
 

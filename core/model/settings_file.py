@@ -18,6 +18,7 @@ Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "frid
 Day: TypeAlias = Annotated[date, Meta(description="a-day")]
 Printed: TypeAlias = Literal["yes", "ask", "no"]
 Length: TypeAlias = Annotated[float, Meta(ge=0, le=1000, description="length-mm")]
+Caution: TypeAlias = Annotated[str, Meta(min_length=1, max_length=100, pattern=r"\S", description="caution")]
 Folder: TypeAlias = Annotated[
     str, Meta(max_length=400, pattern=r"^(|/.*|[A-Za-z]:[\\/].*|\\\\.+)$", description="folder")
 ]
@@ -43,6 +44,7 @@ class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
     paper: Literal["", "letter", "a4"] = ""
     accent: MaybeWords = ""
     logo: Annotated[str, Meta(max_length=400_000, description="logo")] = ""
+    extra_cautions: Annotated[tuple[Caution, ...], Meta(max_length=3, description="cautions")] = ()
 
 
 class PapersEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -129,6 +131,11 @@ class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):
     ends: Day
 
 
+Sentence: TypeAlias = Annotated[
+    str, Meta(min_length=1, max_length=2000, pattern=r"\S", description="own-sentence")
+]
+
+
 class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Two folders for copies of the records, how often they are made, and how many are kept in each."""
 
@@ -152,3 +159,4 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     outage: tuple[OutageEntry, ...] = ()
     person: tuple[PersonEntry, ...] = ()
     backup: BackupEntry = BackupEntry()
+    words: dict[str, Sentence] = {}

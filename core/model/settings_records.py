@@ -60,6 +60,10 @@ class ShopFront:
     """The name of an accent color of the list, or nothing for the usual one."""
     logo: str = ""
     """A PNG or JPEG picture in base64 (RFC 4648), or nothing."""
+    extra_cautions: tuple[str, ...] = ()
+    """The shop's own cautions, printed on the quote and the claim slip after the built-in ones."""
+    words: tuple[tuple[str, str], ...] = ()
+    """The shop's own sentences by ``room/key``, in alphabetical order (see `core.wording.own_words`)."""
     practice: bool = False
     """An invented shop to practise in; set when it is made and never changed."""
     printing: Printing = Printing()

@@ -39,6 +39,8 @@ _STUB = 80 * MM
 """Height of the part that is torn off."""
 _MOST_LINES = 2
 """Of a name or a list on the slip, so that the slip never grows into the stub."""
+_MOST_CAUTIONS = 6
+"""Lines of the shop's own cautions."""
 
 
 def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
@@ -64,10 +66,14 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     for sentence in ("slip-bring", "slip-ask", "slip-keep"):
         told = speaker.say(sentence, phone=speaker.front.phone)
         y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
-    room = pen.height - _STUB - y - UNIT
-    lines = min(_MOST_LINES, int(room // QUIET.leading))
-    if speaker.front.closing and lines > 0:
-        _draw(pen, few_cell(speaker.front.closing, width, QUIET, lines), y + UNIT / 2, width)
+    y = _draw_as_fits(pen, y, width, " ".join(speaker.front.extra_cautions), _MOST_CAUTIONS)
+    _draw_as_fits(pen, y, width, speaker.front.closing, _MOST_LINES)
+
+
+def _draw_as_fits(pen: Pen, y: float, width: float, text: str, most_lines: int) -> float:
+    """A paragraph of the shop's own in the lines left above the stub; returns where it ends."""
+    lines = min(most_lines, int((pen.height - _STUB - y - UNIT) // QUIET.leading))
+    return _draw(pen, few_cell(text, width, QUIET, lines), y + UNIT / 2, width) if text and lines > 0 else y
 
 
 def _draw_shop(pen: Pen, width: float, speaker: Voice) -> float:

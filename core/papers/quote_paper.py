@@ -121,7 +121,8 @@ def _tell_cautions(told: Story, quote: Quote, speaker: Voice) -> None:
     # The quote's warnings repeat what is told of the tapes, and the notes on the copies, line by line.
     said = (*sentences, *quote.storage.notes)
     warnings = [warning for warning in quote.warnings if not warning.endswith(said)]
-    if not sentences and not warnings:
+    own = speaker.front.extra_cautions
+    if not sentences and not warnings and not own:
         return
     told.head(speaker.say("quote-told"))
     for names, alike in groupby(sentences, key=sentences.__getitem__):
@@ -129,6 +130,8 @@ def _tell_cautions(told: Story, quote: Quote, speaker: Voice) -> None:
         told.say(" ".join(alike), before=0)
     for warning in warnings:
         told.say(speaker.sentence(warning), before=UNIT)
+    for caution in own:
+        told.say(caution, before=UNIT)
 
 
 def _told(quote: Quote, speaker: Voice) -> dict[str, tuple[str, ...]]:

@@ -29,6 +29,11 @@ class Voice:
         return self.front.language
 
     @property
+    def speech(self) -> messages.Speech:
+        """The language with the shop's own sentences as they were then: a reprint says what was printed."""
+        return messages.with_own(messages.speech(self.language), self.front.words)
+
+    @property
     def locale(self) -> str:
         """The locale of its figures, as Babel names it."""
         return messages.speech(self.language).locale
@@ -47,7 +52,7 @@ class Voice:
 
     def say(self, name: str, /, **blanks: object) -> str:
         """The sentence called ``name`` with its blanks filled."""
-        return messages.say("paper", name, language=self.language, **blanks)
+        return messages.say("paper", name, language=self.speech, **blanks)
 
     def count(self, name: str, number: int, /, **blanks: object) -> str:
         """The sentence in the grammatical number that ``number`` asks for."""

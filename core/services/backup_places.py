@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime
@@ -78,7 +78,7 @@ def back_up(shop: Shop, folder: str) -> Path:
         why = failure.sentence
         raise Unavailable(say("settings", "backup-not-made", folder=folder, why=why)) from failure
     words = say("settings", "backup-made-line", folder=folder, file=copy.name)
-    shop.run(_note, MADE, words, folder=folder, file=copy.name)
+    shop.run(_note, words, MADE, folder, copy.name)
     _thin(shop, folder)
     return copy
 
@@ -101,7 +101,7 @@ def rehearse(shop: Shop, folder: str) -> BackupFile:
     problem = "" if bad is None else bad.sentence
     key = "backup-sound-line" if bad is None else "backup-unsound-line"
     words = say("settings", key, folder=folder, file=newest.path.name, why=problem)
-    shop.run(_note, CHECKED, words, folder=folder, file=newest.path.name, problem=problem)
+    shop.run(_note, words, CHECKED, folder, newest.path.name, problem)
     if bad is not None:
         raise Refused(say("settings", "backup-bad", file=newest.path, why=bad.accepted)) from bad
     return replace(newest, checked_at=now, problem="")
@@ -147,7 +147,7 @@ def _thin(shop: Shop, folder: str) -> None:
                 removed.append(each.path.name)
     if removed:
         words = say("settings", "backup-thinned-line", folder=folder, n=len(removed))
-        shop.run(_note, THINNED, words, folder=folder, files=removed)
+        shop.run(_note, words, THINNED, folder, removed=removed)
 
 
 def _place(state: BackupState, folder: str) -> BackupPlace:
@@ -162,8 +162,18 @@ def _still_there(place: BackupPlace) -> BackupPlace:
     return replace(place, files=tuple(each for each in place.files if each.path.exists()))
 
 
-def _note(unit: Unit, deed: str, words: str, **payload: object) -> None:
-    history.append(unit, KIND, words, deed=deed, **payload)
+def _note(
+    unit: Unit,
+    words: str,
+    deed: str,
+    folder: str,
+    file: str = "",
+    problem: str = "",
+    removed: Sequence[str] = (),
+) -> None:
+    history.append(
+        unit, KIND, words, deed=deed, folder=folder, file=file, problem=problem, removed=list(removed)
+    )
 
 
 def _lines(unit: Unit) -> tuple[tuple[datetime, dict[str, Any]], ...]:

@@ -8,7 +8,7 @@ from datetime import datetime
 
 from sqlalchemy import select
 
-from core.model import serialization, settings_differences
+from core.model import own_sentences, serialization, settings_differences
 from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
 from core.model.settings_records import Permission, ShopSettings
@@ -32,6 +32,8 @@ PAGE_OF = {
     "papers": SetupPage.PAPERS,
     "person": SetupPage.PEOPLE,
     "backup": SetupPage.BACKUP,
+    "front.extra_cautions": SetupPage.WORDS,
+    "words": SetupPage.WORDS,
 }
 """The page on which a table of the settings file, or a key of it, is filled in."""
 
@@ -85,6 +87,9 @@ def change(
     before = current_settings.read(unit)
     _check_nobody_else(unit, based_on)
     checked = shop_settings.of_document(shop_settings.document(changed), say("settings", "the-settings"))
+    if undoes is None:  # one that a newer program no longer takes gives way to the built-in sentence
+        entered = sorted(set(checked.front.words) - set(before.front.words))
+        own_sentences.check(entered, checked.front.language, say("settings", "the-settings"))
     found = differences(before, checked)
     pages = before.confirmed | {page.value for page in confirms} | {page.value for page in _pages(found)}
     checked = replace(

@@ -156,7 +156,7 @@ def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) ->
         before = settings_differences.value_at(content, path, "")
     except WrongInput:
         before = None
-    if isinstance(before, str):
+    if isinstance(before, str) or path[0] == "words":
         return text
     try:
         return tomllib.loads(f"value = {text}")["value"]

@@ -7,6 +7,7 @@ import binascii
 import io
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -118,7 +119,7 @@ def of_document(content: object, where: str) -> ShopSettings:
     country, region = _holiday_place(page.holidays, where)
     decks = _decks(page.deck, where)
     return ShopSettings(
-        front=_front(page.front, page.papers, where),
+        front=replace(_front(page.front, page.papers, where), words=tuple(sorted(page.words.items()))),
         decks=decks,
         openings=_openings(page.opening, where),
         holiday_country=country,
@@ -325,6 +326,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
             for deck in settings.decks
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
+        words=dict(settings.front.words),
         backup=BackupEntry(
             **{name: getattr(settings.backup, name) for name in BackupEntry.__struct_fields__}
         ),

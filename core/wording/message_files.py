@@ -50,10 +50,12 @@ class Selected:
     key: str
     alter: Alteration | None
     wrap: Alteration | None
+    text: str = ""
+    """The whole message where it is the shop's own and stands in no file."""
 
     def format(self, fill: Mapping[str, object]) -> tuple[str, list[Exception]]:
         """The sentence, and what Fluent found wrong with it."""
-        bundle = _bundle(self.locale, self.file, self.alter)
+        bundle = _bundle(self.locale, self.file, self.alter, self.text)
         pattern = bundle.get_message(self.key).value
         if pattern is None:
             return "", [LookupError(self.key)]
@@ -68,11 +70,11 @@ def read(file: Path, locale: str, alter: Alteration | None, wrap: Alteration | N
     """Messages of a file by their id; ``alter`` changes their text, ``wrap`` is put around each sentence."""
     said: dict[str, Message] = {}
     for key, source in entries(file.read_text(encoding="utf-8")):
-        parts = _parts(source)
+        parts = parts_of(source)
         if parts is None:
             said[key] = Selected(locale, file, key, alter, wrap)
         else:
-            said[key] = _joined(parts, alter, wrap)
+            said[key] = joined(parts, alter, wrap)
     return said
 
 
@@ -81,7 +83,7 @@ def entries(text: str) -> Iterator[tuple[str, str]]:
     return ((found[1], found[2].rstrip()) for found in _ENTRY.finditer(text))
 
 
-def _parts(source: str) -> Parts | None:
+def parts_of(source: str) -> Parts | None:
     """The text and blanks of a message on one line; None for one that only Fluent reads."""
     if "\n" in source or not source:
         return None
@@ -96,7 +98,8 @@ def _parts(source: str) -> Parts | None:
     return tuple(part for part in parts if part)
 
 
-def _joined(parts: Parts, alter: Alteration | None, wrap: Alteration | None) -> Message:
+def joined(parts: Parts, alter: Alteration | None, wrap: Alteration | None) -> Message:
+    """The text alone where nothing is to be filled in."""
     if alter is not None:
         parts = tuple(alter(part) if isinstance(part, str) else part for part in parts)
     if wrap is not None:
@@ -106,10 +109,10 @@ def _joined(parts: Parts, alter: Alteration | None, wrap: Alteration | None) -> 
 
 
 @lru_cache(maxsize=256)
-def _bundle(locale: str, file: Path, alter: Alteration | None) -> FluentBundle:
+def _bundle(locale: str, file: Path, alter: Alteration | None, text: str) -> FluentBundle:
     from fluent.runtime import FluentBundle, FluentResource
 
-    resource = FluentResource(file.read_text(encoding="utf-8"))
+    resource = FluentResource(text or file.read_text(encoding="utf-8"))
     if alter is not None:
         _alter(resource, alter)
     bundle = FluentBundle([locale], use_isolating=False)

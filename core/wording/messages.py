@@ -8,11 +8,11 @@ empty context. What is in another language, as a paper is in its customer's, nam
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import _CacheInfo, cache, lru_cache, update_wrapper
 from typing import Concatenate, Generic, NamedTuple, ParamSpec, TypeVar, cast
 
-from core.wording import message_files, pseudo_language, spelling
+from core.wording import message_files, own_words, pseudo_language, spelling
 from core.wording.message_files import Blank, Message, Selected
 
 P = ParamSpec("P")
@@ -37,14 +37,25 @@ class Speech(NamedTuple):
 
     language: str
     locale: str
+    own: str = ""
+    """The shop's own sentences in this language, as `own_words.packed` has them."""
 
 
 _process = [Speech(BASE, "en_US")]
 
 
-def use(language: str, locale: str | None = None) -> None:
-    """Speaks ``language`` from now on (``de``, ``en-GB``, ``xx``), figures by ``locale`` if given."""
-    _process[0] = speech(language) if locale is None else Speech(language, locale.replace("-", "_"))
+def use(language: str, locale: str | None = None, own: Sequence[tuple[str, str]] = ()) -> None:
+    """Speaks ``language`` from now on (``de``, ``en-GB``, ``xx``), figures by ``locale`` if given.
+
+    ``own``: the shop's own sentences by ``room/key``; one that does not fit gives way to the built-in one.
+    """
+    spoken = speech(language) if locale is None else Speech(language, locale.replace("-", "_"))
+    _process[0] = with_own(spoken, own)
+
+
+def with_own(spoken: Speech, own: Sequence[tuple[str, str]]) -> Speech:
+    """A language with the shop's own sentences over the built-in ones."""
+    return Speech(spoken.language, spoken.locale, own_words.packed(tuple(own))) if own else spoken
 
 
 def current() -> Speech:
@@ -59,13 +70,15 @@ def speech(language: str) -> Speech:
     return Speech(tag, "en_US" if tag in (BASE, pseudo_language.TAG) else tag)
 
 
-def say(room: str, key: str, /, language: str | None = None, **fill: object) -> str:
+def say(room: str, key: str, /, language: str | Speech | None = None, **fill: object) -> str:
     """The sentence ``key`` of the wording file ``room`` with its blanks filled, numbers by locale.
+
+    Said as the process speaks; in a ``language`` named by its tag without the shop's own sentences.
 
     A sentence that the language lacks is said in English. MissingWording when English lacks it too, or when
     ``fill`` lacks something that the sentence names.
     """
-    spoken = _process[0] if language is None else speech(language)
+    spoken = _spoken(language)
     message = _room(spoken, room).get(key)
     if isinstance(message, str):
         return message
@@ -84,6 +97,23 @@ def say(room: str, key: str, /, language: str | None = None, **fill: object) -> 
 def knows(room: str, key: str, language: str | None = None) -> bool:
     """Whether there is such a sentence: names that a shop adds have words of their own."""
     return key in _room(_process[0] if language is None else speech(language), room)
+
+
+def rooms() -> tuple[str, ...]:
+    """The wording files, by their names."""
+    folders = [message_files.FOLDER / BASE / place for place in message_files.PLACES]
+    return tuple(sorted(file.stem for folder in folders for file in folder.glob("*.ftl")))
+
+
+def built_in(room: str, language: str) -> Mapping[str, Message]:
+    """The sentences that come with the program, by their keys; none for a room there is not."""
+    return _room(speech(language), room) if room in rooms() else {}
+
+
+def _spoken(language: str | Speech | None) -> Speech:
+    if language is None:
+        return _process[0]
+    return speech(language) if isinstance(language, str) else language
 
 
 class WordedCache(Generic[P, R]):
@@ -124,6 +154,11 @@ def _room(spoken: Speech, room: str) -> Mapping[str, Message]:
                 said |= message_files.read(file, locale, *_alterations(spoken, folder))
     if not said:
         raise MissingWording(f"no wording file {room}.ftl")
+    locale = _folders(spoken)[-1][1]
+    for key, text in own_words.of_room(spoken.own, room):
+        own = own_words.read(f"{room}/{key}", text, said.get(key), locale)
+        if not isinstance(own, own_words.Fault):
+            said[key] = own
     return said
 
 

@@ -190,7 +190,8 @@ class CompositionRoot(QObject):
 
     def _move_in(self, fittings: ShopSettings, found: Readiness) -> None:
         front = fittings.front
-        messages.use(front.language)
+        _speak(fittings)
+        self._work.changed.connect(self._note_settings)
         counter = CounterScreen(self._desk)
         self._show_customer_side(front, counter)
         screens, self._set_up = self._screens(counter), None
@@ -214,6 +215,12 @@ class CompositionRoot(QObject):
             "pickup": PickupScreen(self._desk),
             "shop": shop,
         }
+
+    @Slot(object)
+    def _note_settings(self, changed: frozenset[str]) -> None:
+        """The shop's own sentences are said from now on."""
+        if "shop" in changed:
+            self._work.ask(decks.settings, then=_speak)
 
     def _look_after_backups(self) -> None:
         care = BackupCare(self._work, self._work)
@@ -241,6 +248,10 @@ class CompositionRoot(QObject):
 
 def _data_folder() -> Path:
     return user_data_path("Tapewright", appauthor=False)
+
+
+def _speak(settings: ShopSettings) -> None:
+    messages.use(settings.front.language, own=settings.front.words)
 
 
 def _usual_shop() -> str:

@@ -298,7 +298,7 @@ def test_the_last_good_one_outlives_bad_ones_that_are_newer(file_desk: Desk, sti
     good, *bad = _make(file_desk, 3)
     _settle(file_desk, keep=2)
     for each in bad:
-        words, said = "bad", {"folder": str(stick), "file": each.name, "problem": "bad"}
-        file_desk.shop.run(backup_places._note, backup_places.CHECKED, words, **said)
+        said = ("bad", backup_places.CHECKED, str(stick), each.name, "bad")
+        file_desk.shop.run(backup_places._note, *said)
     backup_places._thin(file_desk.shop, str(stick))
     assert good.exists()

@@ -21,6 +21,7 @@ page-people = the people
 page-prices = your own prices
 page-papers = papers and labels
 page-backup = the backups
+page-words = your own words
 not-set-up = No order can be taken in yet. Still to be filled in: { $pages }. You find them under Shop, or use “tapewright shop set” and “tapewright shop confirm”.
 event-not-undone = The last change is not one of the settings ({ $what }). Take it back where it was entered: with the decks, the closed days or the outages.
 no-such-page = { $names } are the pages
@@ -301,6 +302,7 @@ first-fill-in = Fill in: { $page }
 first-way-out = Go to “{ $page }”   { $keys }
 first-example-prices = Example prices, not the shop’s own yet
 title-backup = Backups
+title-words = Our own words
 # --- backups
 backup-made-line = Backup made in { $folder }: { $file }
 backup-sound-line = Backup in { $folder } checked and found good: { $file }
