@@ -77,6 +77,8 @@ class EventSimulation:
         self._count = len(queue.tapes)
         self._to_play = np.full(self._scenarios, self._count, dtype=np.intp)
         """Tapes of each of these not played to their end yet; none where no deck will play them."""
+        self._is_any_idle = False
+        """Whether some deck may have found nothing to do."""
         self._is_stranded = False
         """Whether there was a scenario of which no deck played the last tapes."""
         self._openings = lanes.hours.openings
@@ -120,7 +122,8 @@ class EventSimulation:
         deck, spot = self._soonest()
         moment = self._due.reshape(-1).take(spot)
         slot = self._slot.reshape(-1).take(spot)
-        self._give_up(where(moment >= RETIRED))
+        if self._is_any_idle:
+            self._give_up(where(moment >= RETIRED))
         self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
         event = self._next_tape(deck, moment, slot)
         held = self._held_by_plan(deck, spot, event)
@@ -129,8 +132,10 @@ class EventSimulation:
             self._again_first(deck, moment, event)
         self._fetch_forward(deck, slot, event)
         none = self._play(spot, event)
-        idle = none[~event.is_busy.take(none) & ~held.take(none)]
-        self._due.reshape(-1)[spot.take(idle)] = RETIRED  # decks that found nothing to do
+        if len(none):
+            idle = none[~event.is_busy.take(none) & ~held.take(none)]
+            self._due.reshape(-1)[spot.take(idle)] = RETIRED  # decks that found nothing to do
+            self._is_any_idle = True
 
     def _give_up(self, at: Places) -> None:
         """Where no deck has anything to do the tapes that are left never play."""
@@ -268,9 +273,9 @@ class EventSimulation:
         """Plays the tapes that were chosen; which of the scenarios have none."""
         scenario, none = self._columns, where(event.tape == self._count)
         self._to_play -= 1
-        self._to_play[none] += 1
         at = None
         if len(none):
+            self._to_play[none] += 1
             at = where(event.tape < self._count)
             spot, event, scenario = spot.take(at), event.only(at), scenario.take(at)
         self._write_down(spot, event)

@@ -211,8 +211,12 @@ class Openings:
         closes, slot = self.closes.take(slot), slot.copy()
         beyond = where(ends > closes)
         if len(beyond):
-            slot[beyond] = later = self.closing(ends.take(beyond))
-            closes[beyond] = self.closes.take(later)
+            slot[beyond] += 1
+            closes[beyond] = self.closes.take(slot.take(beyond))
+            beyond = beyond[ends.take(beyond) > closes.take(beyond)]
+        if len(beyond):
+            slot[beyond] = self.closing(ends.take(beyond))
+            closes[beyond] = self.closes.take(slot.take(beyond))
         if handling:
             ends = np.maximum(ends, self.opens.take(slot)) + handling
             late = where(ends > closes)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import numpy as np
 import pytest
@@ -209,3 +210,19 @@ def test_rush_boxes_come_as_often_and_as_full_as_is_expected() -> None:
     assert counts.mean() == pytest.approx(openings * 4, abs=4 * spread / np.sqrt(2_000))
     assert counts.std() == pytest.approx(spread, rel=0.1)
     assert (np.diff(found.arrives[:20], axis=0)[np.isfinite(found.arrives[1:20])] >= 0).all()
+
+
+def test_a_scenario_is_left_out_with_its_last_tape(monkeypatch: pytest.MonkeyPatch) -> None:
+    """In five scenarios of ten a deck finds nothing before the other is free: they alone take a fifth."""
+    rows: list[int] = []
+    play = event_simulation.EventSimulation._play
+
+    def counted(self: event_simulation.EventSimulation, spot: Any, event: Any) -> Any:
+        rows.append(len(spot))
+        return play(self, spot, event)
+
+    monkeypatch.setattr(event_simulation.EventSimulation, "_play", counted)
+    place = ground(2, 10)
+    place.lanes.free[1, :5] = NINE + 300
+    event_simulation.work_off(place, queue((60, (0, 1)), (60, (0,)), (60, (0,)), (200, (1,)), scenarios=10))
+    assert rows == [10, 10, 10, 10, 5]
