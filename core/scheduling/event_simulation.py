@@ -147,7 +147,7 @@ class EventSimulation:
         """Scenarios that are through are left out from now on, when they are many."""
         left = np.count_nonzero(self._to_play)
         if left <= _WORTH_LEAVING_OUT * len(self._to_play):
-            goes_on = where(self._to_play)
+            goes_on = where(self._to_play > 0)
             self._columns, self._to_play = self._columns.take(goes_on), self._to_play.take(goes_on)
             self._lines = self._columns * self._decks
             self._trays.only(self._columns)
@@ -194,7 +194,7 @@ class EventSimulation:
         """When the bench lets tapes go, each in its scenario."""
         if self._ready.ndim == 1:
             return self._ready.take(tape)
-        return self._ready.reshape(-1).take(tape * self._scenarios + scenario)
+        return np.asarray(self._ready.reshape(-1).take(tape * self._scenarios + scenario), dtype=np.float64)
 
     def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
         """Leaves less room on a deck that will be out by plan."""

@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.opening_calendar import Minutes, Places
-from core.scheduling.simulated_shop import Reasons
 
 
 @dataclass(slots=True, eq=False)
@@ -28,7 +27,7 @@ class NextEvent:
     start: Minutes
     slot: Places
     """The first slot that closes at or after the start."""
-    why: Reasons
+    why: NDArray[np.int8]
     is_busy: NDArray[np.bool_]
     """Whether the deck has been given something that is not of the queue."""
     is_again: NDArray[np.bool_]

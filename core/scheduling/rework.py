@@ -34,7 +34,7 @@ class Rework:
 
     def waiting(self, scenario: Places) -> Places:
         """Where in this row of scenarios something waits."""
-        return where(self._waiting.take(scenario))
+        return where(self._waiting.take(scenario) > 0)
 
     def first(self, deck: Places, scenario: Places) -> tuple[Places, Minutes]:
         """The line of ``tape`` each deck, one a scenario, could take first, and since when that waits;
