@@ -65,7 +65,7 @@ def test_a_change_says_what_it_touches_and_is_saved_by_keys(place: Place, screen
     place.settle()
     assert settings(place).front.name == "The Second Reel"
     assert place.told.endswith("Saved.")
-    assert "Kim: front.name" in written(screen.page)
+    assert f"Kim: Name of the shop: {OWN_NAME} → The Second Reel" in written(screen.page)
 
 
 def test_promises_that_would_move_are_named_before_saving(place: Place, screen: ShopScreen) -> None:
