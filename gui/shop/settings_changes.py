@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from core.model import accents
 from core.model.settings_differences import Difference, spelled
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import OpeningHours, ShopSettings
 from core.services import settings_versions
 from core.services.settings_versions import SettingsVersion
 from core.wording import locale_figures, messages, typed_hours
@@ -74,14 +74,21 @@ def _words(difference: Difference, value: object) -> str:
 
 
 def _hours(before: ShopSettings, after: ShopSettings) -> Iterator[str]:
-    """A line for each weekday whose hours differ."""
+    """A line for each weekday whose hours differ, and one for other seasons."""
     for number in range(_DAYS):
-        was, now = (
-            typed_hours.typed_spans(
-                [(each.start, each.end) for each in one.openings if each.weekday == number]
-            )
-            for one in (before, after)
-        )
+        was, now = (_on(one, number) for one in (before, after))
         if was != now:
             day = locale_figures.weekday(_MONDAY + timedelta(days=number))
             yield say("settings", "difference", place=day, was=was, now=now)
+    if _seasons(before) != _seasons(after):
+        yield say("settings", "own-seasons-changed" if _seasons(after) else "own-seasons-removed")
+
+
+def _on(settings: ShopSettings, number: int) -> str:
+    """The hours of one weekday outside all seasons."""
+    here = (each for each in settings.openings if each.weekday == number and not each.first)
+    return typed_hours.typed_spans([(each.start, each.end) for each in here])
+
+
+def _seasons(settings: ShopSettings) -> set[OpeningHours]:
+    return {each for each in settings.openings if each.first}
