@@ -14,6 +14,9 @@ MaybeWords: TypeAlias = Annotated[str, Meta(max_length=400, description="maybe-w
 ClockTime: TypeAlias = Annotated[
     str, Meta(pattern=r"^(([01]?\d|2[0-3]):[0-5]\d|24:00)$", description="clock-time")
 ]
+MonthDay: TypeAlias = Annotated[
+    str, Meta(pattern=r"^(|(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01]))$", description="month-day")
+]
 Weekday: TypeAlias = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 Day: TypeAlias = Annotated[date, Meta(description="a-day")]
 Printed: TypeAlias = Literal["yes", "ask", "no"]
@@ -92,12 +95,20 @@ class ExpectedEntry(Struct, frozen=True, forbid_unknown_fields=True):
     unplanned_closures: Annotated[float, Meta(ge=0, le=0.5, description="number-to-half")] = 0.0
 
 
-class OpeningEntry(Struct, frozen=True, forbid_unknown_fields=True, rename={"start": "from", "end": "to"}):
-    """Open on these weekdays between two times of the shop's clock."""
+class OpeningEntry(
+    Struct,
+    frozen=True,
+    forbid_unknown_fields=True,
+    omit_defaults=True,
+    rename={"start": "from", "end": "to"},
+):
+    """Open on these weekdays between two times of the shop's clock; in a part of the year if it names one."""
 
     days: Annotated[tuple[Weekday, ...], Meta(min_length=1, description="weekdays")]
     start: ClockTime
     end: ClockTime
+    first: MonthDay = ""
+    last: MonthDay = ""
 
 
 class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):

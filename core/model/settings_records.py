@@ -86,11 +86,26 @@ class Deck:
 
 @dataclass(frozen=True, slots=True)
 class OpeningHours:
-    """Open from ``start`` to ``end`` (minutes after midnight) on ``weekday`` (0 = Monday)."""
+    """Open from ``start`` to ``end`` (minutes after midnight) on ``weekday`` (0 = Monday).
+
+    With ``first`` and ``last`` in that part of each year only, in place of the hours of the whole year.
+    """
 
     weekday: int
     start: int
     end: int
+    first: str = ""
+    """Month and day, ``06-15``; empty: the whole year."""
+    last: str = ""
+
+    def is_season_on(self, day: date) -> bool:
+        """Whether these are the hours of a season that ``day`` lies in; one may run past New Year's Eve."""
+        if not self.first:
+            return False
+        here = f"{day:%m-%d}"
+        if self.first <= self.last:
+            return self.first <= here <= self.last
+        return here >= self.first or here <= self.last
 
 
 @dataclass(frozen=True, slots=True)

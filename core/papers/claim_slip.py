@@ -128,7 +128,7 @@ def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]
 
 def _draw_fact(pen: Pen, y: float, width: float, label: str, texts: list[tuple[str, Style]]) -> float:
     """What it is at the left, what is to be known at the right, their first lines on one base line."""
-    indent = 14 * UNIT
+    indent = 16 * UNIT
     drop = (texts[0][1].leading - QUIET.leading) / 2 + (texts[0][1].size - QUIET.size) * 0.36
     pen.text(MARGIN, y + drop, label, QUIET)
     cell = tuple(line for text, style in texts for line in few_cell(text, width - indent, style, _MOST_LINES))

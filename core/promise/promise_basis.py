@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from core.model.promise_records import PromiseBasis
 from core.model.settings_records import ShopSettings
+from core.scheduling import opening_hours
 from core.wording import locale_figures
 from core.wording.messages import say
 
@@ -42,4 +43,4 @@ def _changes(then: PromiseBasis, now: PromiseBasis) -> Iterator[str]:
 
 
 def _hours_a_week(fittings: ShopSettings) -> float:
-    return sum(opening.end - opening.start for opening in fittings.openings) / 60
+    return sum(opening.end - opening.start for opening in opening_hours.regular(fittings)) / 60

@@ -9,7 +9,7 @@ import numpy as np
 
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import ShopSettings
-from core.scheduling import rush_boxes
+from core.scheduling import opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
@@ -62,7 +62,7 @@ def rush_to_come(
     expected, calendar = fittings.expected, ahead.lanes.calendar
     if not expected.rush_boxes_a_week or not len(calendar.opens):
         return ()
-    week = sum(opening.end - opening.start for opening in fittings.openings)
+    week = sum(opening.end - opening.start for opening in opening_hours.regular(fittings))
     pace = RushRate(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
     kinds = [(kind, ahead.lanes.hours.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
     work = sum(step.minutes.likely for step in queue) / max(1, len(fittings.decks))

@@ -13,7 +13,7 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import OpeningHours, ShopSettings
 from core.scheduling.opening_calendar import Calendar
 from core.wording.messages import say, worded_cache
 
@@ -85,11 +85,22 @@ def _slots(
     fittings: ShopSettings, day: date, zone: ZoneInfo, start: datetime
 ) -> Iterator[tuple[float, float]]:
     """Openings of one day as minutes since ``start``; an opening lost in a clock change is left out."""
-    for opening in fittings.openings:
+    for opening in openings_on(fittings, day):
         if opening.weekday == day.weekday():
             slot = (_minutes(day, opening.start, zone, start), _minutes(day, opening.end, zone, start))
             if slot[0] < slot[1]:
                 yield slot
+
+
+def openings_on(fittings: ShopSettings, day: date) -> tuple[OpeningHours, ...]:
+    """The hours of the week that hold on ``day``: those of the season it lies in, else the whole year's."""
+    season = tuple(each for each in fittings.openings if each.is_season_on(day))
+    return season or tuple(each for each in fittings.openings if not each.first)
+
+
+def regular(fittings: ShopSettings) -> tuple[OpeningHours, ...]:
+    """The hours of the whole year; those of all seasons where a shop is open in seasons only."""
+    return tuple(each for each in fittings.openings if not each.first) or fittings.openings
 
 
 def _minutes(day: date, after_midnight: int, zone: ZoneInfo, start: datetime) -> float:

@@ -57,6 +57,8 @@ from core.wording.messages import say
 T = TypeVar("T", bound=msgspec.Struct)
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 ANY_YEAR = 2026
+LEAP_YEAR = 2024
+"""A year that has every day there is."""
 PICTURES = (b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff")
 """How a PNG (ISO/IEC 15948) and a JPEG (ISO/IEC 10918) file begin."""
 
@@ -264,8 +266,22 @@ def _openings(entries: Sequence[OpeningEntry], where: str) -> tuple[OpeningHours
         if end <= start:
             accepted = say("readers", "time_after_opening_accepted")
             raise WrongInput(at(where, f"opening {number}", "to"), entry.end, accepted)
-        found += [OpeningHours(WEEKDAYS.index(day), start, end) for day in entry.days]
-    return tuple(sorted(found, key=lambda one: (one.weekday, one.start)))
+        _check_season(entry, at(where, f"opening {number}"))
+        days = (WEEKDAYS.index(day) for day in entry.days)
+        found += [OpeningHours(day, start, end, entry.first, entry.last) for day in days]
+    return tuple(sorted(found, key=lambda one: (one.first, one.last, one.weekday, one.start)))
+
+
+def _check_season(entry: OpeningEntry, place: str) -> None:
+    """WrongInput for a season with one end only, or with a day that no year has."""
+    if bool(entry.first) is not bool(entry.last):
+        key = "last" if entry.first else "first"
+        raise WrongInput(at(place, key), "", say("files", "both-ends"))
+    for key, day in (("first", entry.first), ("last", entry.last)):
+        try:
+            date.fromisoformat(f"{LEAP_YEAR}-{day or '01-01'}")
+        except ValueError:
+            raise WrongInput(at(place, key), day, say("files", "month-day")) from None
 
 
 def _outages(entries: Sequence[OutageEntry], decks: Sequence[str], where: str) -> tuple[Outage, ...]:
@@ -352,11 +368,13 @@ def _entry(kind: type[T], record: object) -> T:
 
 def _opening_entries(openings: Sequence[OpeningHours]) -> Iterator[OpeningEntry]:
     """Days with the same hours stand together, as a person would write them."""
-    days: dict[tuple[int, int], list[str]] = {}
+    days: dict[tuple[int, int, str, str], list[str]] = {}
     for each in openings:
-        days.setdefault((each.start, each.end), []).append(WEEKDAYS[each.weekday])
-    for (start, end), names in days.items():
-        yield OpeningEntry(cast("tuple[Weekday, ...]", tuple(names)), clock(start), clock(end))
+        same = (each.start, each.end, each.first, each.last)
+        days.setdefault(same, []).append(WEEKDAYS[each.weekday])
+    for (start, end, first, last), names in days.items():
+        weekdays = cast("tuple[Weekday, ...]", tuple(names))
+        yield OpeningEntry(weekdays, clock(start), clock(end), first, last)
 
 
 def clock(minutes: int) -> str:

@@ -7,25 +7,24 @@ from dataclasses import replace
 from datetime import date, timedelta
 from typing import ClassVar
 
-from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QWidget
+from PySide6.QtCore import Slot
+from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import OpeningHours, ShopSettings
+from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.promise import chances
 from core.scheduling import opening_hours
 from core.services.shop_document import SettingsView
-from core.wording import locale_figures, typed_amounts, typed_hours
+from core.wording import typed_amounts
 from gui.settings import place_offers
 from gui.settings.form_fields import ChoiceField, FieldsPage, LinesField, TextField, WrongField, checked
+from gui.settings.week_fields import SeasonFields, WeekFields, examples
 from gui.toolkit import theme
 from gui.toolkit.text import day, say, short_day
 from gui.widgets import wishes
 from gui.widgets.layouts import labelled, words
 
-_DAYS = 7
-_MONDAY = date(2026, 1, 5)
 _COMING = 5
 """How many of the coming holidays are shown."""
 _CONFIDENCES = tuple(n / chances.TWENTY for n in range(10, 20))
@@ -48,12 +47,13 @@ class HoursPage(FieldsPage):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._today = _MONDAY
+        self._today = date.min
         self._shown = self._words = ("", "")
         """Country and region of the holidays as they came from the records: values, and words."""
         self._gone: frozenset[date] = frozenset()
         """Days closed that are over: they stay in the records and are not shown."""
-        self.week = [TextField(f"hours-{number}") for number in range(_DAYS)]
+        self.week = WeekFields("hours")
+        self.season = SeasonFields()
         self.country = ChoiceField(
             "hours-country", say("settings", "hours-country"), place_offers.holiday_countries
         )
@@ -73,9 +73,8 @@ class HoursPage(FieldsPage):
     def show_settings(self, view: SettingsView) -> None:
         settings = view.settings
         self._today = view.today
-        for number, field in enumerate(self.week):
-            spans = [(each.start, each.end) for each in settings.openings if each.weekday == number]
-            field.setText(typed_hours.typed_spans(spans))
+        self.week.show_hours([each for each in settings.openings if not each.first])
+        self.season.show_hours(settings.openings)
         self._show_holidays(settings)
         self._gone = frozenset(each for each in settings.closed_days if each < view.today)
         days = sorted(settings.closed_days - self._gone)
@@ -87,7 +86,7 @@ class HoursPage(FieldsPage):
         country, region = self._holidays(before)
         draft = replace(
             before,
-            openings=tuple(self._openings()),
+            openings=(*self.week.hours(), *self.season.hours()),
             holiday_country=country or None,
             holiday_region=(region or None) if country else None,
             closed_days=self._gone | self._closed_days(),
@@ -98,7 +97,7 @@ class HoursPage(FieldsPage):
         return checked(draft, fields)
 
     def focus_first(self) -> None:
-        self.week[0].setFocus()
+        self.week.fields[0].setFocus()
 
     def follow(self, settings: ShopSettings) -> None:
         """Another country has other holidays, unless they were chosen here."""
@@ -107,15 +106,6 @@ class HoursPage(FieldsPage):
             self._show_holidays(settings)
 
     # --- what is typed -------------------------------------------------------------------
-
-    def _openings(self) -> list[OpeningHours]:
-        found = []
-        for number, field in enumerate(self.week):
-            spans = typed_hours.spans_of(field.text())
-            if spans is None:
-                raise WrongField(field, field.accessibleName(), field.text(), _hours_accepted())
-            found += [OpeningHours(number, start, end) for start, end in spans]
-        return found
 
     def _closed_days(self) -> frozenset[date]:
         """The typed days, each in words of the coming ones or as ISO 8601."""
@@ -182,14 +172,13 @@ class HoursPage(FieldsPage):
 
     def _name_fields(self) -> None:
         self.confidence.setObjectName("hours-confidence")
-        for number, field in enumerate(self.week):
-            field.setAccessibleName(_weekday(number))
         self.closed.setPlaceholderText(say("settings", "hours-closed-days-hint"))
 
     def _connect(self) -> None:
         self.closed.textChanged.connect(self.changed)
-        for field in (*self.week, self.past_closing):
-            field.textEdited.connect(self.changed)
+        for widget in (self.week, self.season):
+            widget.changed.connect(self.changed)
+        self.past_closing.textEdited.connect(self.changed)
         for choice in (self.country, self.region):
             choice.textEdited.connect(self.changed)
             choice.settled.connect(self.changed)
@@ -198,8 +187,9 @@ class HoursPage(FieldsPage):
         self.confidence.activated.connect(self.changed)
 
     def _lay_out(self) -> None:
-        self.column.addWidget(words(say("settings", "hours-lead", **_examples())))
-        self.column.addLayout(self._week())
+        self.column.addWidget(words(say("settings", "hours-lead", **examples())))
+        self.column.addWidget(self.week)
+        self.column.addWidget(self.season)
         grid = QGridLayout()
         grid.setHorizontalSpacing(3 * theme.UNIT)
         grid.setVerticalSpacing(theme.UNIT)
@@ -214,33 +204,8 @@ class HoursPage(FieldsPage):
         self.column.addLayout(grid)
         self.column.addStretch(1)
 
-    def _week(self) -> QGridLayout:
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(2 * theme.UNIT)
-        grid.setVerticalSpacing(theme.UNIT // 2)
-        grid.setColumnStretch(1, 1)
-        for number, field in enumerate(self.week):
-            label = QLabel(_weekday(number))
-            label.setBuddy(field)
-            grid.addWidget(label, number, 0, Qt.AlignmentFlag.AlignVCenter)
-            grid.addWidget(field, number, 1)
-        return grid
-
 
 PAGE = HoursPage
-
-
-def _weekday(number: int) -> str:
-    return locale_figures.weekday(_MONDAY + timedelta(days=number))
-
-
-def _examples() -> dict[str, str]:
-    whole, parted = [(9 * 60, 18 * 60)], [(9 * 60, 12 * 60 + 30), (13 * 60 + 30, 18 * 60)]
-    return {"whole": typed_hours.typed_spans(whole), "parted": typed_hours.typed_spans(parted)}
-
-
-def _hours_accepted() -> str:
-    return say("settings", "hours-accepted", **_examples())
 
 
 def _confidence_words(confidence: float) -> str:

@@ -29,8 +29,8 @@ _COUNTS = ("label_columns", "label_rows")
 _SIZE = ("label_width_mm", "label_height_mm")
 _ON_SHEET = ("label_left_mm", "label_top_mm", "label_gap_across_mm", "label_gap_down_mm")
 _MEASURES = (*_COUNTS, *_SIZE, *_ON_SHEET)
-_ACROSS = 4
-"""Fields of the label sheet side by side."""
+_ACROSS = 2
+"""Fields side by side."""
 
 
 class PapersPage(FieldsPage):
@@ -145,9 +145,9 @@ class PapersPage(FieldsPage):
 
     def _lay_out(self) -> None:
         top = _grid(_ACROSS)
-        top.addWidget(labelled(self.paper, say("settings", "papers-paper")), 0, 0)
-        for column, (key, box) in enumerate(self.printed.items(), 1):
-            top.addWidget(labelled(box, say("settings", f"papers-{key}")), 0, column)
+        for place, (key, box) in enumerate((("paper", self.paper), *self.printed.items())):
+            room = labelled(box, say("settings", f"papers-{key}"))
+            top.addWidget(room, place // _ACROSS, place % _ACROSS)
         self.column.addLayout(top)
         self.column.addWidget(words(say("settings", "papers-when-lead"), "small"))
         self.column.addWidget(labelled(self.stock, say("settings", "papers-stock")))

@@ -24,7 +24,6 @@ from gui.widgets.layouts import Pages, PaperFrame, give_key, rule, words
 KINDS: tuple[type[FieldsPage], ...] = (FrontPage, HoursPage, PapersPage)
 _PAUSE_MS = 300
 """After so long without a key, what is typed is compared with the records."""
-MOST_VERSIONS = 8
 
 
 class OwnShopPage(PaperFrame):
@@ -152,7 +151,7 @@ class OwnShopPage(PaperFrame):
         self.undo.setVisible(bool(versions))  # only now: without a place it would open as a window
         self.column.addWidget(rule())
         self.column.addWidget(words(say("settings", "own-history"), "heading"))
-        for line in version_lines(versions[:MOST_VERSIONS], self._before.front.timezone):
+        for line in version_lines(versions, self._before.front.timezone):
             self.column.addWidget(words(line, "small"))
 
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed
 from core.model.settings_records import Deck, ShopSettings
+from core.scheduling import opening_hours
 from core.services.shop_overview import COMING_DAYS, ShopView
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
@@ -75,7 +76,9 @@ def _deck(deck: Deck) -> str:
 def _hours(fitted: ShopSettings) -> list[str]:
     lines = []
     for number, weekday in enumerate(_WEEKDAYS):
-        spans = [f"{_clock(o.start)}–{_clock(o.end)}" for o in fitted.openings if o.weekday == number]
+        spans = [
+            f"{_clock(o.start)}–{_clock(o.end)}" for o in opening_hours.regular(fitted) if o.weekday == number
+        ]
         lines.append(f"{weekday}: {', '.join(spans) or say('shop', 'closed_weekday')}")
     return lines
 

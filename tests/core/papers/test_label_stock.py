@@ -1,4 +1,4 @@
-"""Labels by the shop’s own measures: they fit the sheet, the codes fit them, they are printed where they lie."""
+"""Labels by the shop’s own measures fit the sheet, have room for their codes, and lie where they should."""
 
 from __future__ import annotations
 

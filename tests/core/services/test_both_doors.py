@@ -30,11 +30,17 @@ def keys(content: Mapping[str, Any], path: tuple[str, ...] = ()) -> Iterator[str
 
 
 def page_paths(page: type[SettingsPage]) -> Sequence[str]:
-    return getattr(page, "paths", ())
+    """The keys and tables a page edits; ``prices.*`` is the table ``prices``."""
+    return [path.removesuffix(".*") for path in getattr(page, "paths", ())]
 
 
 def offered(path: str, page: type[SettingsPage]) -> bool:
     return any(path == each or path.startswith(f"{each}.") for each in page_paths(page))
+
+
+def page_of(path: str) -> SetupPage | None:
+    steps = path.split(".")
+    return SetupPage.PRICES if steps[0] == shop_document.PRICES else settings_versions.page_of(steps)
 
 
 PAGES = settings_page.found()
@@ -42,7 +48,6 @@ PAGES = settings_page.found()
 
 def test_every_key_of_the_settings_is_on_a_page_or_in_a_chapter_of_its_own(desk: Desk) -> None:
     content = desk.shop.ask(shop_document.read)
-    content.pop(shop_document.PRICES)  # the prices page shows the whole book and declares none of it
     there = {page.page for page in PAGES if page_paths(page)}
     missing = [
         path
@@ -56,7 +61,7 @@ def test_every_key_of_the_settings_is_on_a_page_or_in_a_chapter_of_its_own(desk:
 
 def _page_is_there(path: str, there: set[SetupPage]) -> bool:
     """Whether the page the key belongs to declares what it edits; a key of no page belongs to one."""
-    page = settings_versions.page_of(path.split("."))
+    page = page_of(path)
     return page is None or page in there
 
 
@@ -66,19 +71,29 @@ def test_what_a_page_edits_is_a_key_of_its_own(desk: Desk) -> None:
     for page in PAGES:
         for path in page_paths(page):
             assert path in known, f"{page.__name__} edits {path}, which is no key"
-            assert settings_versions.page_of(path.split(".")) is page.page, path
+            assert page_of(path) is page.page, path
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.__name__)
 def test_what_a_page_edits_is_set_by_the_command_line_too(page: type[SettingsPage], desk: Desk) -> None:
     before = desk.shop.ask(shop_document.read)
-    for path in page_paths(page):
+    for path in _settable(before, page_paths(page)):
         value: Any = before
         for step in path.split("."):
             value = value[step]
         typed = value if isinstance(value, str) else _as_toml(value)
         desk.shop.run(shop_document.set_texts, [(path, typed)])
     assert desk.shop.ask(shop_document.read) == before
+
+
+def _settable(content: Mapping[str, Any], paths: Sequence[str]) -> Iterator[str]:
+    """The paths as they are; of the price book every text of its own."""
+    for path in paths:
+        if path == shop_document.PRICES:
+            book = content[path]
+            yield from (f"{path}.{key}" for key, each in book.items() if isinstance(each, str))
+        else:
+            yield path
 
 
 def _as_toml(value: Any) -> str:

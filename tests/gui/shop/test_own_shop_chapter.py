@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import OpeningHours, ShopSettings
 from core.services import decks, settings_versions, shop_document
 from gui.shop.own_shop_page import OwnShopPage
 from gui.shop.shop_screen import ShopScreen
@@ -65,7 +65,7 @@ def test_a_change_says_what_it_touches_and_is_saved_by_keys(place: Place, screen
     place.settle()
     assert settings(place).front.name == "The Second Reel"
     assert place.told.endswith("Saved.")
-    assert "Kim: front.name" in written(screen.page)
+    assert f"Kim: Name of the shop: {OWN_NAME} → The Second Reel" in written(screen.page)
 
 
 def test_promises_that_would_move_are_named_before_saving(place: Place, screen: ShopScreen) -> None:
@@ -86,6 +86,20 @@ def test_hours_are_changed_and_told_by_the_day(place: Place, screen: ShopScreen)
     monday = [(each.start, each.end) for each in settings(place).openings if each.weekday == 0]
     assert monday == [(540, 750), (810, 1080)]
     assert page(screen).tabs[1].isChecked()
+
+
+def test_a_season_is_typed_and_kept(place: Place, screen: ShopScreen) -> None:
+    field(screen, "own-tab-hours").click()
+    for name, day in (("hours-season-first", "Jun 15"), ("hours-season-last", "Aug 31")):
+        retype(field(screen, name), day)
+        press(Qt.Key.Key_Return)
+    retype(field(screen, "hours-season-0"), "8-13")
+    place.qtbot.waitUntil(lambda: "Other hours in the season" in written(screen.page))
+    press(Qt.Key.Key_F6)
+    place.settle()
+    found = [each for each in settings(place).openings if each.first]
+    assert found == [OpeningHours(0, 480, 780, "06-15", "08-31")]
+    assert field(screen, "hours-season-first").text() == "Jun 15"
 
 
 def test_what_does_not_fit_is_told_where_it_stands_and_nothing_is_saved(

@@ -435,3 +435,11 @@ prices-preview-orders-same = { $count ->
 }
 prices-preview-list = The last orders at the new prices
 prices-preview-wait = Some figures in the table can’t be read yet.
+# --- hours page, seasons
+hours-season = Hours of the season
+hours-season-lead = Other hours for a part of each year, such as the summer: from which day to which day?
+hours-season-first = First day of the season
+hours-season-last = Last day of the season
+hours-season-needed = hours on at least one weekday are needed; days the shop is closed belong to your own closed days
+own-seasons-changed = Other hours in the season
+own-seasons-removed = No other hours in any season
