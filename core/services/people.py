@@ -64,18 +64,21 @@ def set_pin(unit: Unit, name: str, pin: str) -> None:
     One's own, or with the permission to change settings; WrongInput for anything but 4 to 12 digits.
     """
     chosen = person(unit, name)
-    if pin and not (pin.isascii() and pin.isdigit() and LEAST_DIGITS <= len(pin) <= MOST_DIGITS):
-        raise WrongInput(say("settings", "people-pin"), "…", say("settings", "people-pin-accepted"))
+    kept = replace(chosen, pin=hashed(pin) if pin else "")
     if unit.who != name:
         permissions.check(unit, Permission.SETTINGS)
     settings = current_settings.read(unit)
-    kept = replace(chosen, pin=hashed(pin) if pin else "")
     staff = tuple(kept if each.name == name else each for each in settings.staff)
     settings_versions.change(unit, replace(settings, staff=staff), needs=None)
 
 
 def hashed(pin: str) -> str:
-    """The Argon2id hash of a PIN with its salt and costs, as a PHC string."""
+    """The Argon2id hash of a PIN with its salt and costs, as a PHC string.
+
+    WrongInput, without repeating what was typed, for anything but 4 to 12 digits.
+    """
+    if not (pin.isascii() and pin.isdigit() and LEAST_DIGITS <= len(pin) <= MOST_DIGITS):
+        raise WrongInput(say("settings", "people-pin"), "…", say("settings", "people-pin-accepted"))
     return _hasher().hash(pin)
 
 

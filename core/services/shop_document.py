@@ -167,7 +167,7 @@ def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) ->
 def _with_deck_renamed(content: Mapping[str, Any], old: str, new: str) -> dict[str, Any]:
     own = {key: value for key, value in content.items() if key != PRICES}
     settings = shop_settings.of_document(own, say("settings", "the-settings"))
-    changed = shop_settings.document(renamed_decks.renamed(settings, old, new))
+    changed = shop_settings.document(renamed_decks.renamed(settings, {old: new}))
     return {**changed, PRICES: content[PRICES]}
 
 

@@ -1,0 +1,1 @@
+"""The pages on which a shop is set up."""

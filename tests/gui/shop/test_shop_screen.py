@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields as dataclass_fields
-from dataclasses import is_dataclass, replace
+from dataclasses import is_dataclass
 from datetime import timedelta
 from typing import Any
 
@@ -19,8 +19,7 @@ from core.catalogue.markings import Sourced
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
-from core.services import decks, figure_sources, tapes
-from core.store import current_settings
+from core.services import figure_sources, tapes
 from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
 from gui.shop.price_chapter import PriceChapter
@@ -52,31 +51,6 @@ def test_the_keyboard_chooses_among_the_chapters(screen: ShopScreen) -> None:
     first = page_words(screen)
     press(Qt.Key.Key_Down)
     assert page_words(screen) != first
-
-
-def test_every_deck_says_what_it_plays_and_whether_it_is_in_service(place: Place, screen: ShopScreen) -> None:
-    fitted = place.records.shop.ask(current_settings.read)
-    off = replace(fitted.decks[0], in_service=False)
-    place.work.run(decks.refit, replace(fitted, decks=(off, *fitted.decks[1:])), changes=frozenset({"shop"}))
-    place.settle()
-    place.settle()
-    told = open_chapter(screen, "decks")
-    for each in fitted.decks:
-        assert each.name in told
-    assert "out of service" in told
-
-
-def test_hours_days_off_and_people_are_told(place: Place, screen: ShopScreen) -> None:
-    fitted = place.records.shop.ask(current_settings.read)
-    closed = place.records.clock().date() + timedelta(days=9)
-    changed = replace(fitted, closed_days=frozenset({closed}))
-    place.work.run(decks.refit, changed, changes=frozenset({"shop"}))
-    place.settle()
-    place.settle()
-    told = open_chapter(screen, "decks")
-    assert "Monday: " in told
-    assert f"March {closed.day}" in told
-    assert str(fitted.people) in told
 
 
 def test_the_price_book_is_shown_whole_and_says_that_it_is_invented(place: Place, screen: ShopScreen) -> None:

@@ -1,0 +1,148 @@
+"""The page of the people by keys: entered, permitted, given a PIN, and gone again."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+
+from core.model.settings_records import Permission, ShopSettings
+from core.services import people
+from core.store import current_settings
+from gui.settings.people_page import PeoplePage
+from gui.shop.page_sheet import PageSheet
+from gui.shop.shop_screen import ShopScreen
+from tests.support.screens import Place, press, type_in
+
+
+@pytest.fixture
+def sheet(place: Place) -> PageSheet:
+    return opened(place, place.turn_to(ShopScreen))
+
+
+def opened(place: Place, screen: ShopScreen) -> PageSheet:
+    screen.chapters.stand_on("care")
+    screen.chapters.stand_on("people_chapter")
+    place.settle()
+    return next(iter(screen.page.findChildren(PageSheet)))
+
+
+def page(sheet: PageSheet) -> PeoplePage:
+    assert isinstance(sheet.page, PeoplePage)
+    return sheet.page
+
+
+def kept(place: Place) -> ShopSettings:
+    return place.records.shop.ask(current_settings.read)
+
+
+def save(place: Place, sheet: PageSheet) -> None:
+    page(sheet).new_name.setFocus()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    place.settle()
+
+
+def add(sheet: PageSheet, *names: str) -> None:
+    for name in names:
+        page(sheet).new_name.setFocus()
+        type_in(page(sheet).new_name, name, enter=True)
+
+
+def test_the_first_one_entered_may_do_everything_and_the_next_nothing_yet(
+    place: Place, sheet: PageSheet
+) -> None:
+    add(sheet, "Ada", "Robin")
+    save(place, sheet)
+    ada, robin = kept(place).staff
+    assert (ada.name, ada.may) == ("Ada", {each.value for each in Permission})
+    assert (robin.name, robin.may, robin.pin) == ("Robin", frozenset(), "")
+    assert robin.does == {"counter", "bench"}
+
+
+def test_permissions_and_places_of_work_are_checked_by_keys(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada", "Robin")
+    form = page(sheet).form
+    for box in (form.may.boxes["refund"], form.does.boxes["bench"]):
+        box.setFocus()
+        press(Qt.Key.Key_Space)
+    save(place, sheet)
+    robin = kept(place).staff[1]
+    assert (robin.may, robin.does) == ({"refund"}, {"counter"})
+
+
+def test_a_pin_is_given_and_taken_away_and_never_shown(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Kim")
+    page(sheet).form.pin.setFocus()
+    type_in(page(sheet).form.pin, "271828")
+    assert page(sheet).form.pin.displayText() != "271828"
+    assert page(sheet).tray.pieces[0].place == "has a PIN"
+    sheet.compare()
+    assert "271828" not in sheet.touched.text()
+    assert "argon2" not in sheet.touched.text()
+    save(place, sheet)
+    assert place.records.shop.run(people.check_pin, "Kim", "271828").is_right
+    assert not place.records.shop.run(people.check_pin, "Kim", "271829").is_right
+    again = next(iter(place.window.findChildren(PageSheet)))
+    assert page(again).form.pin.text() == ""
+    page(again).form.no_pin.click()
+    save(place, again)
+    assert not place.records.shop.ask(people.has_pin, "Kim")
+
+
+def test_what_is_no_pin_is_told_at_its_field_and_keeps_nothing(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada", "Robin")
+    type_in(page(sheet).form.pin, "12a")
+    page(sheet).tray.stand_on_first()
+    save(place, sheet)
+    assert "4 to 12 digits are accepted" in place.told
+    assert "12a" not in place.told
+    assert page(sheet).form.pin.hasFocus()
+    assert page(sheet).form.name.text() == "Robin"
+    assert kept(place).staff == ()
+
+
+def test_somebody_must_be_able_to_change_the_settings(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada")
+    page(sheet).form.may.boxes["settings"].click()
+    save(place, sheet)
+    assert "at least one person must be allowed to change the settings" in place.told
+    assert kept(place).staff == ()
+
+
+def test_figures_are_kept_and_what_is_none_is_told_at_its_field(place: Place, sheet: PageSheet) -> None:
+    at = page(sheet)
+    at.at_once.setText("3")
+    at.lock.setText("15")
+    save(place, sheet)
+    assert (kept(place).people, kept(place).lock_minutes) == (3, 15)
+    at = page(next(iter(place.window.findChildren(PageSheet))))
+    for field, typed in ((at.at_once, "0"), (at.lock, "2000"), (at.lock, "1.5"), (at.at_once, "few")):
+        again = next(iter(place.window.findChildren(PageSheet)))
+        at.show_draft(kept(place))
+        field.setText(typed)
+        save(place, again)
+        assert field.hasFocus(), typed
+        assert (kept(place).people, kept(place).lock_minutes) == (3, 15)
+
+
+def test_whoever_may_not_is_told_who_can_and_the_page_keeps_what_was_typed(
+    place: Place, sheet: PageSheet
+) -> None:
+    add(sheet, "Ada")
+    save(place, sheet)
+    again = next(iter(place.window.findChildren(PageSheet)))
+    add(again, "Robin")
+    save(place, again)
+    assert "Kim may not change settings and prices. Ada can; sign in as one of them." in place.told
+    assert [row.title for row in page(again).tray.pieces] == ["Ada", "Robin"]
+    assert len(kept(place).staff) == 1
+
+
+def test_the_retired_are_no_longer_here_and_the_mistaken_are_gone(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada", "Robin", "Rbin")
+    page(sheet).form.remove.click()
+    assert page(sheet).form.name.text() == "Robin"
+    page(sheet).form.retired.click()
+    save(place, sheet)
+    assert [(each.name, each.retired) for each in kept(place).staff] == [("Ada", False), ("Robin", True)]
+    assert [each.name for each in kept(place).working_staff] == ["Ada"]
