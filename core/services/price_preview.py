@@ -19,7 +19,9 @@ from core.playtime.habits import ShopHabits
 from core.pricing import box_price
 from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
-from core.services import deck_queue, quoting
+from core.services import deck_queue, price_books, quoting, shop_document
+from core.services.price_books import PriceBookVersion
+from core.services.shop_document import SettingsView
 from core.store import current_prices, current_settings
 from core.store.tables import JobRow
 from core.store.unit import Unit
@@ -73,6 +75,27 @@ class PricePreview:
     @property
     def now(self) -> int:
         return sum(each.now or 0 for each in self.orders)
+
+
+@dataclass(frozen=True, slots=True)
+class PriceOverview:
+    """All that is shown where prices are changed."""
+
+    view: SettingsView
+    versions: tuple[PriceBookVersion, ...]
+    """Newest first."""
+    ground: PreviewGround
+
+    @property
+    def can_take_back(self) -> bool:
+        """Whether a price book stands that could be taken back."""
+        gone = {each.undoes for each in self.versions}
+        return any(each.undoes is None and each.number not in gone for each in self.versions)
+
+
+def overview(unit: Unit) -> PriceOverview:
+    """The prices, their versions, and what new ones are compared on."""
+    return PriceOverview(shop_document.view(unit), price_books.versions(unit), read(unit))
 
 
 def read(unit: Unit) -> PreviewGround:

@@ -22,7 +22,7 @@ from core.services.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import price_lines
 from gui.settings.price_lines import PriceLine
-from gui.settings.price_table import PriceTable
+from gui.settings.price_cells import PriceTable
 from gui.settings.settings_page import SettingsPage
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
@@ -46,7 +46,7 @@ class PricePage(SettingsPage):
     """The price book, to be filled in by keyboard."""
 
     page = SetupPage.PRICES
-    paths: ClassVar[tuple[str, ...]] = ("prices.*",)
+    paths: ClassVar[tuple[str, ...]] = ("prices",)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -91,22 +91,16 @@ class PricePage(SettingsPage):
         return before
 
     def prices(self, before: Mapping[str, Any]) -> Mapping[str, Any]:
-        """The tables of the book as it stands on the page; ``before`` itself where no price was changed.
+        """The tables of the book on the page, valid from the day on it; ``before`` where nothing was changed.
 
         WrongInput, keyboard at the cell, for what is not accepted.
         """
-        assert self.view is not None
-        book = self._book_needed()
-        content = price_book.document(book)
-        if content == before:
+        content = price_book.document(self._book_needed())
+        head = {key: before[key] for key in ("name", "valid_from")}
+        if {**content, **head} == before:
             return before
-        return {**content, "name": before["name"], "valid_from": before["valid_from"]}
-
-    def dated_prices(self) -> Mapping[str, Any]:
-        """As `prices`, valid from the day on the page; what was in force where nothing was changed."""
-        assert self.view is not None
-        found = self.prices(self.view.prices)
-        return found if found == self.view.prices else shop_document.dated(dict(found), self._day_needed())
+        found: Mapping[str, Any] = shop_document.dated(content, self._day_needed())
+        return found
 
     @property
     def state(self) -> PriceState | None:
@@ -140,8 +134,8 @@ class PricePage(SettingsPage):
         self.table.commit()
         if not self.remark.text().strip():
             self.remark.setFocus()
-            place = say("settings", "prices-tax-remark-place")
-            raise WrongInput(place, "", say("settings", "prices-accepted-words"))
+            remark = say("settings", "prices-tax-remark-place")
+            raise WrongInput(remark, "", say("settings", "prices-accepted-words"))
         book, lines = price_lines.checked(self._lines(), self._cells())
         self.table.show_lines(lines)
         found = price_lines.first_wrong(lines)
@@ -243,6 +237,8 @@ class PricePage(SettingsPage):
     def _connect(self) -> None:
         self.table.edited.connect(self._take)
         self.table.cell_reached.connect(self._complain)
+        self.table.went_on.connect(self.remark.setFocus)
+        self.table.went_back.connect(self.raise_all.setFocus)
         self.raise_all.clicked.connect(self._raise)
         self.percent.returnPressed.connect(self._raise)
         self.step.returnPressed.connect(self._raise)

@@ -12,12 +12,10 @@ from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
 from core.model.errors import Unavailable, WrongInput
 from core.pricing import price_csv
-from core.services import price_books, price_preview, shop_document
+from core.services import price_books, price_preview
 from core.services.price_books import PriceBookVersion
-from core.services.price_preview import PreviewGround, PricePreview
-from core.services.shop_document import SettingsView
+from core.services.price_preview import PreviewGround, PriceOverview, PricePreview
 from core.services.shop_overview import ShopView
-from core.store.unit import Unit
 from core.wording import locale_figures
 from gui.settings.beside import Beside
 from gui.settings.price_page import PricePage, PriceState
@@ -58,7 +56,7 @@ class PriceChapter(Chapter):
         column = stacked(inside, 2 * theme.UNIT)
         column.addWidget(self._table_and_preview(self.page, self.panel), 1)
         column.addWidget(self._history_slip(view.fittings.front.timezone))
-        self.desk.work.ask(_read, then=partial(self._show, self.page))
+        self.desk.work.ask(price_preview.overview, then=partial(self._show, self.page))
         return inside
 
     def close(self) -> None:
@@ -66,18 +64,16 @@ class PriceChapter(Chapter):
 
     # --- what is shown -------------------------------------------------------------------
 
-    def _show(
-        self, page: PricePage, found: tuple[SettingsView, tuple[PriceBookVersion, ...], PreviewGround]
-    ) -> None:
+    def _show(self, page: PricePage, found: PriceOverview) -> None:
         if page is not self.page:
             return
-        view, versions, self._ground = found
-        page.show_settings(view)
-        if self._kept is not None and self._kept.number == view.prices_number:
+        self._ground, versions = found.ground, found.versions
+        page.show_settings(found.view)
+        if self._kept is not None and self._kept.number == found.view.prices_number:
             page.put_back(self._kept)
         page.changed.connect(self._note_typed)
         self._tell_history(versions)
-        self.take_back.setEnabled(any(_stands(each, versions) for each in versions))
+        self.take_back.setEnabled(found.can_take_back)
         self._price_anew()
 
     @Slot()
@@ -114,7 +110,7 @@ class PriceChapter(Chapter):
         if self.page is None or self.page.view is None:
             return
         try:
-            found = self.page.dated_prices()
+            found = self.page.prices(self.page.view.prices)
         except WrongInput as wrong:
             self.refused.emit(wrong)
             return
@@ -124,7 +120,8 @@ class PriceChapter(Chapter):
         day = locale_figures.day(found["valid_from"])
         number = self.page.view.prices_number
         self.change(
-            partial(_enter, content=found, number=number), said=say("settings", "prices-saved", day=day)
+            partial(price_books.enter, content=found, based_on=number),
+            said=say("settings", "prices-saved", day=day),
         )
 
     @Slot()
@@ -151,8 +148,10 @@ class PriceChapter(Chapter):
     @Slot(str)
     def write_csv(self, name: str) -> None:
         """Write the prices as they stand on the page into a file for a spreadsheet."""
+        if self.page is None or self.page.view is None:
+            return
         try:
-            content = self.page.dated_prices() if self.page is not None else {}
+            content = self.page.prices(self.page.view.prices)
         except WrongInput as wrong:
             self.refused.emit(wrong)
             return
@@ -226,18 +225,6 @@ class PriceChapter(Chapter):
 
 
 CHAPTER = PriceChapter
-
-
-def _read(unit: Unit) -> tuple[SettingsView, tuple[PriceBookVersion, ...], PreviewGround]:
-    return shop_document.view(unit), price_books.versions(unit), price_preview.read(unit)
-
-
-def _enter(unit: Unit, content: Mapping[str, Any], number: int) -> None:
-    price_books.enter(unit, content, based_on=number)
-
-
-def _stands(version: PriceBookVersion, versions: tuple[PriceBookVersion, ...]) -> bool:
-    return version.undoes is None and version.number not in {each.undoes for each in versions}
 
 
 def _write(path: Path, content: Mapping[str, Any]) -> None:

@@ -203,3 +203,13 @@ def test_every_button_and_field_has_a_name(chapter: PriceChapter) -> None:
     assert all(button.text() for button in page.findChildren(QPushButton))
     for field in (page.day, page.percent, page.step, page.remark, page.table):
         assert field.accessibleName()
+
+
+def test_the_keyboard_leaves_the_table_at_both_ends(place: Place, chapter: PriceChapter) -> None:
+    page = page_of(chapter)
+    page.table.stand_on(len(page.table.lines) - 1, "number")
+    press(Qt.Key.Key_Tab)
+    assert page.remark.hasFocus()
+    page.table.stand_on(0, "way")
+    press(Qt.Key.Key_Backtab)
+    assert page.raise_all.hasFocus()

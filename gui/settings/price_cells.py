@@ -33,9 +33,7 @@ class PriceTable(KeyboardTable):
         self.setMinimumHeight(14 * theme.ROW)
         self.rows.written.connect(self._write)
         self.row_cleared.connect(self._clear)
-        self.row_wanted.connect(self._leave)
-        self.went_on.connect(self._leave)
-        self.went_back.connect(self._leave_backwards)
+        self.row_wanted.connect(self.went_on)
 
     @property
     def lines(self) -> tuple[PriceLine, ...]:
@@ -67,14 +65,6 @@ class PriceTable(KeyboardTable):
     def _clear(self, place: int, column: str) -> None:
         if self.lines[place].is_edited(column):
             self._write(place, column, "")
-
-    @Slot()
-    def _leave(self) -> None:
-        self.nextInFocusChain().setFocus(Qt.FocusReason.TabFocusReason)
-
-    @Slot()
-    def _leave_backwards(self) -> None:
-        self.previousInFocusChain().setFocus(Qt.FocusReason.BacktabFocusReason)
 
 
 def columns(currency: str) -> tuple[Column, ...]:
