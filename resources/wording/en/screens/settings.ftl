@@ -435,3 +435,22 @@ prices-preview-orders-same = { $count ->
 }
 prices-preview-list = The last orders at the new prices
 prices-preview-wait = Some figures in the table can’t be read yet.
+# --- own words
+words-lead = You can say most sentences on your papers and screens your own way. Cautions and the customer's rights stay as they are, but you can add cautions of your own.
+words-search = Find a sentence
+words-search-hint = part of it, such as: bring this slip
+words-found = Sentences found
+words-is-own = your own words
+words-none-yet = Nothing is said your own way yet. Type part of a sentence above to find it.
+words-choose = No sentence like this can be changed.
+words-built-in = As it is built in
+words-blanks = Keep these blanks, in any order; they are filled in: { $blanks }
+words-own = In your own words (empty: as built in)
+words-cautions = Cautions of your own, one on each line
+words-cautions-means = They are printed on the quote and the claim slip, after the built-in ones. Up to three, with at most 100 characters each.
+words-touches = Papers printed before stay as they are. Papers say the new words at once, screens after the program is started again.
+words-saved = Saved.
+words-save = Save ({ $keys })
+words-undo = Undo the last change of settings ({ $keys })
+words-preview = See it on paper ({ $keys })
+words-no-order = There is no open order to show this on. Book one, or practice in the invented shop.
