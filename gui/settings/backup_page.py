@@ -14,6 +14,7 @@ from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services import shop_settings
 from core.services.shop_document import SettingsView
+from gui.settings.form_fields import TextField
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -24,20 +25,6 @@ _FOLDERS = ("first", "second")
 _FIGURES = ("every_hours", "told_after_hours", "keep")
 
 
-class FolderField(QLineEdit):
-    """A line for the path of a folder."""
-
-    def __init__(self, key: str) -> None:
-        super().__init__()
-        self.setObjectName(f"backup-{key}")
-        hinted(self, say("settings", f"backup-{key}-hint"))
-        self.textChanged.connect(self._unmark)
-
-    @Slot()
-    def _unmark(self) -> None:
-        theme.set_style_property(self, "wrong", False)
-
-
 class BackupPage(SettingsPage):
     """Two folders and three figures, with plain advice on where copies are safe."""
 
@@ -46,7 +33,7 @@ class BackupPage(SettingsPage):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.folders = {key: FolderField(key) for key in _FOLDERS}
+        self.folders = {key: TextField(f"backup-{key}") for key in _FOLDERS}
         self.figures = {
             key: FigureField(f"backup-{key}", say("settings", f"backup-{key}")) for key in _FIGURES
         }
@@ -113,6 +100,7 @@ class BackupPage(SettingsPage):
     def _lay_out(self) -> None:
         self.column.addWidget(words(say("settings", "backup-advice")))
         for key, field in self.folders.items():
+            hinted(field, say("settings", f"backup-{key}-hint"))
             self.column.addWidget(_with_button(field, self.choose[key], say("settings", f"backup-{key}")))
         grid = QGridLayout()
         grid.setHorizontalSpacing(3 * theme.UNIT)
