@@ -21,8 +21,8 @@ from core.services import shop_document
 from core.services.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import price_lines
-from gui.settings.price_lines import PriceLine
 from gui.settings.price_cells import PriceTable
+from gui.settings.price_lines import PriceLine
 from gui.settings.settings_page import SettingsPage
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
