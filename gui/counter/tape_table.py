@@ -52,12 +52,12 @@ def columns() -> tuple[Column, ...]:
     """The columns from left to right; the last one, play time, is worked out and cannot be typed."""
     return (
         _typed("count", 58, right=True),
-        _typed("format", 140, paint=_paint_format),
+        _typed("format", 143, paint=_paint_format),
         _typed("marking", 74),
         _typed("recorded_as", 83),
         _typed("speed", 58),
         _typed("tv", 42),
-        replace(_typed("findings", 130, many=True, paint=_paint_findings), besides=_band_words),
+        replace(_typed("findings", 129, many=True, paint=_paint_findings), besides=_band_words),
         _typed("label", 64, stretch=True),
         Column("minutes", _head("minutes"), _minutes_words, 102, right=True, paint=_paint_minutes),
     )
