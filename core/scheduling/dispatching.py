@@ -13,8 +13,8 @@ from dataclasses import dataclass, field
 from math import inf
 from random import Random
 
-from core.scheduling.opening_calendar import Gate
 from core.scheduling.plan_records import Step
+from core.scheduling.play_hours import Gate
 
 RUNS = 400
 """Trials of the local search. With so many, whole boxes came within 3 % of the best known order of 12 to 20

@@ -14,7 +14,7 @@ from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
 from core.scheduling.drawn_minutes import equally_likely
-from core.scheduling.opening_calendar import Calendar, PlayHours
+from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan_records import (
     SEED,
     Ahead,
@@ -23,6 +23,7 @@ from core.scheduling.plan_records import (
     estimate,
     handling,
 )
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import DeckTimelines, RushKind, RushToCome
 

@@ -13,9 +13,10 @@ import numpy as np
 
 from core.model.settings_records import ShopSettings
 from core.scheduling import initial_state
-from core.scheduling.opening_calendar import Calendar, Minutes, PlayHours
+from core.scheduling.opening_calendar import Calendar, Minutes
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import LEAST_REMAINING, Ahead, Step, UnderWay, Ways, handling
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.queued_tapes import QueuedTape, follows_people, lined_up, under_way
 from core.scheduling.simulated_shop import DeckTimelines, Queue, SeenStart, Turnout
 

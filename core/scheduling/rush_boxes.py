@@ -13,7 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.model import common_random_numbers
-from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places
+from core.scheduling.opening_calendar import Calendar, Minutes, Places
+from core.scheduling.play_hours import Gate
 from core.scheduling.simulated_shop import RushKind, RushToCome
 
 _TAPE = "rush tape"

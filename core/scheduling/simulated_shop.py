@@ -13,7 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.ranges import Range
-from core.scheduling.opening_calendar import Calendar, Gate, Minutes, Places, PlayHours
+from core.scheduling.opening_calendar import Calendar, Minutes, Places
+from core.scheduling.play_hours import Gate, PlayHours
 
 FILL = 20
 """Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,

@@ -8,7 +8,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.opening_calendar import OVERLONG_WITHIN, Minutes, Places, PlayHours, where
+from core.scheduling.opening_calendar import Minutes, Places, where
+from core.scheduling.play_hours import OVERLONG_WITHIN, PlayHours
 
 Ranks = NDArray[np.uint16]
 

@@ -21,8 +21,8 @@ from core.model.settings_records import OpeningHours
 from core.promise.stated_dates import chances_by
 from core.scheduling import event_simulation, opening_hours
 from core.scheduling.drawn_minutes import lengths
-from core.scheduling.opening_calendar import PlayHours
 from core.scheduling.plan_records import estimate
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import FILL, DeckTimelines, InitialState, Part, Queue, Turnout
 from tests.bench.ratio import Ratio, own_time, timed
 from tests.bench.turnaround_orders import orders

@@ -17,8 +17,8 @@ from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.deck_choice import Suited
 from core.scheduling.dispatching import in_sequence
 from core.scheduling.event_simulation import work_off
-from core.scheduling.opening_calendar import PlayHours
 from core.scheduling.plan_records import Step
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 from tests.support.plain_decks import decks_free_at, finishes, open_in, play
 

@@ -13,7 +13,7 @@ import pytest
 
 from core.model.settings_records import OpeningHours
 from core.scheduling import event_simulation, opening_hours, staffed_simulation
-from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Times
 from tests.support import simpy_shop

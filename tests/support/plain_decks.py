@@ -14,8 +14,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.event_simulation import work_off
-from core.scheduling.opening_calendar import Calendar, PlayHours
+from core.scheduling.opening_calendar import Calendar
 from core.scheduling.opening_hours import calendar_of
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 
 Moments = NDArray[np.float64]

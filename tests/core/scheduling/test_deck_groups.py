@@ -9,7 +9,7 @@ import numpy as np
 from core.model.ranges import Range
 from core.scheduling import event_simulation, opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import (
     DeckTimelines,

@@ -9,7 +9,8 @@ import pytest
 
 from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
-from core.scheduling.opening_calendar import OVERLONG_WITHIN, TO_BE_LOADED, Calendar, Gate, Slots
+from core.scheduling.opening_calendar import Calendar, Slots
+from core.scheduling.play_hours import OVERLONG_WITHIN, TO_BE_LOADED, Gate
 from tests.support.shops import WEEKDAYS, fittings
 
 MONDAY = date(2026, 3, 2)

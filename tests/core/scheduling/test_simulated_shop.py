@@ -9,7 +9,7 @@ import pytest
 
 from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
-from core.scheduling.opening_calendar import Gate, PlayHours
+from core.scheduling.play_hours import Gate, PlayHours
 from core.scheduling.simulated_shop import DeckTimelines
 from tests.support import plain_decks
 from tests.support.plain_decks import finishes

@@ -10,7 +10,7 @@ import pytest
 from core.model.ranges import Range
 from core.scheduling import opening_hours, rush_boxes, staffed_simulation
 from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.opening_calendar import PlayHours
+from core.scheduling.play_hours import PlayHours
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, RushKind, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
