@@ -16,7 +16,7 @@ from PySide6.QtGui import QDesktopServices
 from core.model.errors import NoShopYet, TapewrightError
 from core.model.settings_records import ShopFront, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import decks, readiness
+from core.services import decks, readiness, shop_settings
 from core.services.readiness import Readiness
 from core.services.records_door import Shop
 from core.wording import messages
@@ -251,7 +251,9 @@ def _data_folder() -> Path:
 
 
 def _speak(settings: ShopSettings) -> None:
-    messages.use(settings.front.language, own=settings.front.words)
+    """Speak as the shop does; nobody has said yet which language a new one speaks."""
+    if settings != shop_settings.new_shop():
+        messages.use(settings.front.language, own=settings.front.words)
 
 
 def _usual_shop() -> str:

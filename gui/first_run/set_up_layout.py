@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.services.readiness import Readiness
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets import missing_pages
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import Columns, Pages, give_key, scrolled, slip, stacked, words
 from gui.widgets.tray import Tray, TrayItem
@@ -68,7 +69,7 @@ class SetUpLayout:
         right = QWidget()
         column = stacked(right)
         column.addWidget(self.sheet, 1)
-        column.addLayout(self._keys())
+        column.addWidget(ButtonRow([self.back, self.later, self.next]))
         columns.add(right, 9, rank=1)
         stacked(screen).addWidget(columns)
 
@@ -79,15 +80,6 @@ class SetUpLayout:
         column.addWidget(self._turning)
         column.addStretch(1)
         return paper
-
-    def _keys(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(theme.UNIT)
-        row.addWidget(self.back)
-        row.addStretch(1)
-        row.addWidget(self.later)
-        row.addWidget(self.next)
-        return row
 
 
 def _state(page: SettingsPage, found: Readiness) -> str:

@@ -147,6 +147,8 @@ class SetUpScreen(Screen):
         self._is_saving = False
         self._list()
         otherwise(failure)
+        if isinstance(failure, WrongInput) and self._on_show is not None:
+            self._on_show.point_out(failure)
 
     def _turn_by(self, step: int) -> None:
         assert self._on_show is not None

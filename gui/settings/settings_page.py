@@ -11,6 +11,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 import gui.settings
+from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.shop_document import SettingsView
@@ -50,6 +51,9 @@ class SettingsPage(QWidget):
     def prices(self, before: Mapping[str, Any]) -> Mapping[str, Any]:
         """As `settings`, for the tables of the price book in force; only the prices page changes them."""
         return before
+
+    def point_out(self, wrong: WrongInput) -> None:
+        """Put the keyboard into the field that a sentence of the records is about, where there is one."""
 
     def focus_first(self) -> None:
         """Put the keyboard into the first field."""

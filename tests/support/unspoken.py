@@ -11,10 +11,12 @@ import json
 import re
 import string
 import tomllib
+import zoneinfo
 from collections.abc import Iterable, Iterator
 from functools import cached_property
 from pathlib import Path
 
+import holidays
 from babel import Locale
 
 from core.catalogue import formats
@@ -35,6 +37,8 @@ _WORDS = re.compile(r"[^\W\d_]{2,}|.*[a-z]{2} .*|.* [a-z]{2}.*", re.DOTALL)
 """One word, or a piece of a sentence."""
 _FORMULA = re.compile(r"[\d.]+ min × [\d.]+ mm/s")
 """A length of the catalogue reckoned from minutes and speed, in symbols of the SI brochure."""
+_PATH = re.compile(r"(?:/[\w.\-]+){2,}")
+"""Where a file lies."""
 _DIGEST = re.compile(r"\b[0-9a-f]{32,64}\b")
 
 
@@ -52,7 +56,15 @@ class Data:
     @cached_property
     def pattern(self) -> re.Pattern[str]:
         """Any of it as whole words, the longest first."""
-        told = (*_typed(), *_standard_names(), *_calendar(), *_cited(), *self._counted, *self._more)
+        told = (
+            *_typed(),
+            *_standard_names(),
+            *_calendar(),
+            *_places(),
+            *_cited(),
+            *self._counted,
+            *self._more,
+        )
         known = {each.strip(" .,;:") for each in told if each.strip(" .,;:")}
         ordered = sorted(known, key=len, reverse=True)
         return re.compile(r"(?<!\w)(?:" + "|".join(map(re.escape, ordered)) + r")(?!\w)")
@@ -60,7 +72,7 @@ class Data:
 
 def unspoken(text: str, data: Data) -> list[str]:
     """The words of ``text`` that neither a wording file nor the records have said."""
-    for known in (_KEYS, _FORMULA, _DIGEST, data.pattern):
+    for known in (_KEYS, _FORMULA, _PATH, _DIGEST, data.pattern):
         text = known.sub(" ", text)
     return [word for word, inside in _words(text) if not (inside and _is_pseudo(word))]
 
@@ -152,3 +164,12 @@ def _calendar() -> Iterable[str]:
         yield from locale.days["format"][width].values()
         yield from locale.months["format"][width].values()
     yield from (locale.day_periods["format"]["abbreviated"][half] for half in ("am", "pm"))
+
+
+def _places() -> Iterable[str]:
+    """Countries, currencies and languages (CLDR), time zones (IANA), and the days that a library knows."""
+    locale = Locale.parse("en_US")
+    yield from (*locale.territories.values(), *locale.currencies.values(), *locale.currencies)
+    yield from (f"{name} ({place})" for name in ("English",) for place in locale.territories.values())
+    yield from (zone.replace("_", " ") for zone in zoneinfo.available_timezones())
+    yield from holidays.country_holidays("US", years=range(2025, 2029)).values()

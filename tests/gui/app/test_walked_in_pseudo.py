@@ -17,8 +17,8 @@ from tests.support import demonstration, shown_texts, walked
 from tests.support.unspoken import Data, unspoken
 from tests.support.walked import StopSeen
 
-_TYPED_ON_THE_WAY = ("vh", "Robin", "Sam")
-"""What the walkthrough types, and the two people of the invented shop."""
+_TYPED_ON_THE_WAY = ("vh", "Robin", "Sam", "Your shop")
+"""What the walkthrough types, two invented people, and what a shop without a name is called."""
 
 
 @pytest.fixture(scope="module")
