@@ -10,12 +10,16 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError, WrongInput
+from core.model.settings_records import ShopFront
 from core.model.setup_pages import SetupPage
 from core.services import shop_document
 from core.services.shop_document import SettingsView
 from gui.first_run.set_up_layout import SetUpLayout
 from gui.settings import settings_page
+from gui.settings.form_fields import FieldsPage
+from gui.settings.papers_page import PapersPage
 from gui.settings.settings_page import SettingsPage
+from gui.toolkit import paper_writing
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
@@ -206,10 +210,22 @@ class SetUpScreen(Screen):
         if self.sender() is self._on_show:
             self._typed = True
 
+    @Slot(object)
+    def _print_test(self, front: ShopFront) -> None:
+        self.desk.work.write_paper(
+            paper_writing.writing_label_test(front, self.desk.papers),
+            then=self.desk.show_file,
+            otherwise=self.show_failure,
+        )
+
     def _connect(self) -> None:
         parts = self.parts
         for page in self.pages.values():
             page.changed.connect(self._note_typed)
+            if isinstance(page, FieldsPage):
+                page.refused.connect(self.refused)
+            if isinstance(page, PapersPage):
+                page.test_print_wanted.connect(self._print_test)
         parts.list.moved.connect(self._go_to)
         parts.next.clicked.connect(self.go_on)
         parts.back.clicked.connect(self.go_back)
