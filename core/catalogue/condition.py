@@ -14,7 +14,7 @@ from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import Finding, FormatName, Outcome
 from core.model.ranges import Range
-from core.model.repair_records import Repair, Verdict
+from core.model.repair_records import Elsewhere, Repair, Verdict
 from core.model.spoken_names import spoken
 from core.wording.messages import say, worded_cache
 
@@ -24,13 +24,25 @@ REPAIRS = tuple(findings.page().repairs)
 _WORST_LAST = tuple(Outcome)
 
 
-def verdict(found: Iterable[Finding], name: FormatName) -> Verdict:
+def verdict(found: Iterable[Finding], name: FormatName, elsewhere: Elsewhere | None = None) -> Verdict:
     """What these findings mean on a cassette of format ``name``.
 
-    A tape that cannot be played here is not repaired either: it keeps its cautions and no repairs.
+    A tape that cannot be played here is not repaired either: it keeps its cautions and no repairs. Nor is one
+    that no deck of the shop plays (``elsewhere``): its customer hears why, and who may copy it.
     WrongInput when the format is not known.
     """
-    return _verdict(frozenset(found), name)
+    judged = _verdict(frozenset(found), name)
+    if elsewhere is None or judged.outcome is Outcome.CANNOT:
+        return judged
+    told = (*judged.told, elsewhere.why, *_partner_words(elsewhere))
+    return Verdict(Outcome.CANNOT, (), judged.cautions, told, False, elsewhere)
+
+
+def _partner_words(elsewhere: Elsewhere) -> Iterator[str]:
+    if elsewhere.partner:
+        key = "partner_takes_priced" if elsewhere.price else "partner_takes"
+        told = {"partner": elsewhere.partner, "price": elsewhere.price}
+        yield say("dates", key, days=elsewhere.days, **told)
 
 
 def must_be_spliced(found: Iterable[Finding]) -> bool:

@@ -10,6 +10,7 @@ from core.model.money import MoneyRange
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
+from core.model.repair_records import Elsewhere
 
 Json = Mapping[str, object]
 
@@ -92,7 +93,16 @@ def _quoted_tape(tape: QuotedTape) -> Json:
         "cautions": list(tape.verdict.cautions),
         "told": list(tape.verdict.told),
         "not_for_reuse": tape.verdict.not_for_reuse,
+        "not_here": _elsewhere(tape.verdict.elsewhere),
     }
+
+
+def _elsewhere(found: Elsewhere | None) -> Json | None:
+    """Why no deck of the shop plays the tape, and who may copy it; the partner's price is in words."""
+    if found is None:
+        return None
+    days = found.days or None
+    return {"why": found.why, "partner": found.partner or None, "price": found.price or None, "days": days}
 
 
 def _storage(storage: Storage) -> Json:

@@ -19,6 +19,19 @@ class Repair:
 
 
 @dataclass(frozen=True, slots=True)
+class Elsewhere:
+    """A recording that no deck of this shop can play: why, and the partner that may copy it instead."""
+
+    why: str
+    partner: str = ""
+    """Name of the partner; empty where the shop sends nobody on."""
+    price: str = ""
+    """The partner's own price, in words; it is no price of this shop."""
+    days: int = 0
+    """Days the partner needs."""
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
     """What the findings of one tape mean."""
 
@@ -29,6 +42,8 @@ class Verdict:
     told: tuple[str, ...]
     """Sentences for the customer, said before money is taken."""
     not_for_reuse: bool
+    elsewhere: Elsewhere | None = None
+    """Set where no deck of the shop can play the recording: the tape is neither priced nor in the date."""
 
 
 @dataclass(frozen=True, slots=True)

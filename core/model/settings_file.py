@@ -134,6 +134,15 @@ class PersonEntry(Struct, frozen=True, forbid_unknown_fields=True):
     retired: bool = False
 
 
+class PartnerEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Somebody outside who copies what no deck here plays: formats, their price in words, their days."""
+
+    name: Words
+    formats: Annotated[tuple[str, ...], Meta(min_length=1, description="some-formats")]
+    price: MaybeWords = ""
+    days: Annotated[int, Meta(ge=1, le=365, description="from-1-to-365")] = 14
+
+
 class OutageEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """A deck out of service by plan, from the first day to the last."""
 
@@ -168,6 +177,7 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     opening: tuple[OpeningEntry, ...] = ()
     deck: tuple[DeckEntry, ...] = ()
     outage: tuple[OutageEntry, ...] = ()
+    partner: tuple[PartnerEntry, ...] = ()
     person: tuple[PersonEntry, ...] = ()
     backup: BackupEntry = BackupEntry()
     words: dict[str, Sentence] = {}

@@ -85,6 +85,17 @@ class Deck:
 
 
 @dataclass(frozen=True, slots=True)
+class Partner:
+    """Somebody outside who copies what no deck of the shop can play."""
+
+    name: str
+    formats: frozenset[FormatName]
+    price: str
+    """Their price, in words."""
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
 class OpeningHours:
     """Open from ``start`` to ``end`` (minutes after midnight) on ``weekday`` (0 = Monday).
 
@@ -212,6 +223,8 @@ class ShopSettings:
     expected: Expected = Expected()
     confirmed: frozenset[str] = frozenset()
     """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
+    partners: tuple[Partner, ...] = ()
+    """Who copies what no deck here can play; the first that takes a format is named."""
     staff: tuple[Person, ...] = ()
     """The people by name; nobody entered: whoever is here may do everything."""
     lock_minutes: int = 0

@@ -25,7 +25,7 @@ from core.papers.paper_tokens import (
     sheet,
 )
 from core.papers.story import Cell, TextLine, few_cell, text_cell
-from core.papers.tape_words import tally
+from core.papers.tape_words import apart, tally
 from core.papers.voice import Voice, voice
 
 if TYPE_CHECKING:
@@ -111,6 +111,7 @@ def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]
             speaker.say("slip-box"),
             [(tapes, STRONG), (tally((tape.format_words for tape in job.tapes), speaker), QUIET)],
         ),
+        *_apart(job, speaker),
         (
             speaker.say("slip-cost"),
             [
@@ -124,6 +125,13 @@ def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]
         (speaker.say("slip-deposit"), [(speaker.money(job.paid_minor, price.currency), STRONG)]),
         (speaker.say("slip-booked"), [(speaker.day_of(job.booked_at), BODY)]),
     ]
+
+
+def _apart(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]:
+    """The tapes that no deck of the shop plays, with the partner who may copy them."""
+    found = [(each.format_words, each.verdict.elsewhere) for each in job.tapes if each.verdict.elsewhere]
+    lines = apart(found, speaker)
+    return [(speaker.say("slip-apart"), [(line, STRONG) for line in lines])] if lines else []
 
 
 def _draw_fact(pen: Pen, y: float, width: float, label: str, texts: list[tuple[str, Style]]) -> float:

@@ -81,7 +81,18 @@ def _tell_tapes(told: Story, quote: Quote, speaker: Voice) -> None:
         TableColumn(speaker.say("quote-expected"), 190),
     )
     table = PaperTable(columns, told.width)
-    told.table(table, [_tape_row(table, alike, speaker) for alike in _alike(quote)])
+    here = [alike for alike in _alike(quote) if not alike[0].verdict.elsewhere]
+    apart = [alike for alike in _alike(quote) if alike[0].verdict.elsewhere]
+    if here:
+        told.table(table, [_tape_row(table, alike, speaker) for alike in here])
+        _tell_hours(told, quote, speaker)
+    if apart:
+        told.head(speaker.say("quote-apart"))
+        told.say(speaker.say("quote-apart_says"), before=UNIT / 2, with_next=True)
+        told.table(table, [_tape_row(table, alike, speaker) for alike in apart])
+
+
+def _tell_hours(told: Story, quote: Quote, speaker: Voice) -> None:
     hours = quote.capture_hours
     told.say(
         speaker.say(
@@ -110,7 +121,7 @@ def _tape_row(table: PaperTable, alike: tuple[QuotedTape, ...], speaker: Voice) 
     return (
         table.cell(0, speaker.number(len(alike))),
         table.cell(1, draft_name(first.draft, speaker), (first.draft.label, QUIET)),
-        table.cell(2, speaker.length_range(first.minutes)),
+        table.cell(2, "" if first.verdict.elsewhere else speaker.length_range(first.minutes)),
         last,
     )
 

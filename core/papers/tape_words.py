@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from core.model.inventory import TapeLine
 from core.model.names import Outcome
-from core.model.repair_records import Verdict
+from core.model.repair_records import Elsewhere, Verdict
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -41,10 +42,24 @@ def short_code(tape: TapeRecord) -> str:
 
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
     """In short sentences: what was found, what is done, what comes of it."""
-    outcome = voice.say(f"outcome-{verdict.outcome.value}")
+    outcome = voice.say("outcome-not-here" if verdict.elsewhere else f"outcome-{verdict.outcome.value}")
     found = ", ".join(spoken(finding, voice.language) for finding in draft.findings)
     repairs = ", ".join(repair.words for repair in verdict.repairs)
     return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
+
+
+def apart(tapes: Iterable[tuple[str, Elsewhere]], voice: Voice) -> tuple[str, ...]:
+    """What no deck of the shop plays, by who may copy it: ``2 U-matic · The Reel House, about 10 days``."""
+    found: dict[Elsewhere, list[str]] = {}
+    for name, elsewhere in tapes:
+        found.setdefault(replace(elsewhere, why=""), []).append(name)
+    lines = []
+    for elsewhere, names in found.items():
+        counted = tally(names, voice)
+        key = "apart-partner" if elsewhere.partner else "apart-nobody"
+        told = {"partner": elsewhere.partner, "days": voice.count("apart-days", elsewhere.days)}
+        lines.append(voice.say(key, tapes=counted, **told))
+    return tuple(lines)
 
 
 def became(tape: TapeRecord, voice: Voice) -> str:
@@ -53,6 +68,8 @@ def became(tape: TapeRecord, voice: Voice) -> str:
         return voice.say("tape-copied", length=voice.length(tape.played_minutes))
     if tape.station is Station.KEPT_APART or tape.station is Station.CANNOT_BE_PLAYED:
         return voice.say(f"station-{tape.station.value}")
+    if tape.verdict.elsewhere:
+        return voice.say("tape-not-here")
     if tape.verdict.outcome is Outcome.CANNOT:
         return voice.say("station-cannot-be-played")
     return voice.say("tape-not_copied")

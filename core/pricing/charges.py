@@ -22,10 +22,11 @@ from core.wording.messages import say
 def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge, tuple[MoneyRange, ...]]]:
     """For each line its capture charge and the price of every tape in it.
 
-    A tape that cannot be played is in no capture charge; it is named with nothing to pay.
+    A tape that cannot be played is in no capture charge; it is named with nothing to pay. One that no deck of
+    the shop plays is no part of the work at all: it is shown apart.
     """
     found: list[tuple[Charge, tuple[MoneyRange, ...]]] = []
-    for line in _by_line(tapes):
+    for line in _by_line(tape for tape in tapes if not tape.verdict.elsewhere):
         played = [tape for tape in line if tape.verdict.outcome is not Outcome.CANNOT]
         if played:
             found.append(_capture(played, book))

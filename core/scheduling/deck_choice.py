@@ -7,13 +7,14 @@ any deck that plays one of the possibilities, with a sentence saying so.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.settings_records import Deck
 from core.playtime import possibilities
 from core.playtime.habits import STARTING
+from core.wording.locale_figures import listed
 from core.wording.messages import say, worded_cache
 
 LIKELY = 0.1
@@ -56,8 +57,35 @@ def suited(
     return Suited(tuple(order), words, _spoken_doubt(words) if in_doubt else None)
 
 
+@worded_cache(maxsize=4096)
+def not_here(
+    decks: tuple[Deck, ...],
+    format: FormatName,
+    recorded_as: FormatName | None,
+    tv: TvSystem | None,
+    speed: Speed | None,
+) -> str | None:
+    """Why none of the shop's decks can play the tape, in service or not; None where one can.
+
+    None as well while the shop has no deck at all: then nobody knows yet what it will play.
+    """
+    owned = [replace(deck, in_service=True) for deck in decks if not deck.retired]
+    systems = possible_systems(format, recorded_as)
+    words = listed([catalogue().format(name).words for name in systems], "or")
+    try:
+        if owned:
+            _able(tuple(owned), systems, words, tv, speed)
+    except _NoDeckError as none:
+        return say("dates", f"not_here{none.key.removeprefix('no_deck')}", **none.told)
+    return None
+
+
 class _NoDeckError(Exception):
     """Says what no deck in service can do."""
+
+    def __init__(self, key: str, **told: str) -> None:
+        super().__init__(say("dates", key, **told))
+        self.key, self.told = key, told
 
 
 def _able(
@@ -70,18 +98,18 @@ def _able(
     """The decks in service that can do all that is known of the tape; never none."""
     places = [place for place, deck in enumerate(decks) if deck.in_service]
     if not places:
-        raise _NoDeckError(say("dates", "no_deck_at_all"))
+        raise _NoDeckError("no_deck_at_all")
     places = [place for place in places if decks[place].plays & set(systems)]
     if not places:
-        raise _NoDeckError(say("dates", "no_deck_plays", what=words))
+        raise _NoDeckError("no_deck_plays", what=words)
     if tv is not None:
         places = [place for place in places if _takes(decks[place].tv, tv.value)]
         if not places:
-            raise _NoDeckError(say("dates", "no_deck_plays_tv", what=words, tv=tv.value.upper()))
+            raise _NoDeckError("no_deck_plays_tv", what=words, tv=tv.value.upper())
     if speed is not None:
         places = [place for place in places if _takes(decks[place].speeds, speed.value)]
         if not places:
-            raise _NoDeckError(say("dates", "no_deck_plays_speed", what=words, speed=speed.words))
+            raise _NoDeckError("no_deck_plays_speed", what=words, speed=speed.words)
     return places
 
 

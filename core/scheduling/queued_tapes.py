@@ -61,6 +61,8 @@ class QueuedTape:
     """The deck it is playing on, when somebody named it."""
     rests_until: datetime | None = None
     """Until when it must come to the temperature of the room (see `core.catalogue.acclimatisation`)."""
+    plays: bool = True
+    """False for a recording that no deck of the shop can play: it is in no plan."""
 
     @property
     def job(self) -> JobNumber:
@@ -123,6 +125,7 @@ def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) ->
         suited=suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed),
         minutes=tape.minutes,
         bench=bench,
+        plays=tape.plays,
         drawn_as=drawn_as(tape.known, tape.habits, tape.minutes),
         rests_until=calendar.at(tape.rests_until) if tape.rests_until else 0.0,
     )

@@ -137,4 +137,5 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
         habits=habits,
         deck=row.deck,
         rests_until=row.rests_until,
+        plays=row.verdict.elsewhere is None,
     )

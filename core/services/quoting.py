@@ -19,7 +19,7 @@ from core.model.names import Outcome, TvSystem
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import Deck, Partner, ShopSettings
 from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
@@ -27,7 +27,7 @@ from core.playtime.questions import BoxLine
 from core.pricing import box_price, copy_sizes, savings
 from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
-from core.scheduling import opening_hours
+from core.scheduling import opening_hours, partner_choice
 from core.scheduling.deck_choice import suited
 from core.scheduling.plan_records import SEED
 from core.wording import locale_figures
@@ -88,7 +88,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
     Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows;
     without a last quote there are none yet, and the promise names neither a day nor a reason.
     """
-    tapes = quoted_tapes(inventory, shop.habits)
+    tapes = quoted_tapes(inventory, shop.habits, shop.fittings)
     minutes = _together(_box_lines(inventory, tapes), shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
     open_questions = last.questions if last else ()
@@ -111,6 +111,10 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
 def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Inventory, rush: bool) -> Promise:
     """The date of the plan, corrected where boxes ran late lately, with what it was made against."""
     load, rests = shop.load, acclimatisation.hours_to_rest(inventory.cold)
+    away = [tape.verdict.elsewhere for tape in tapes]
+    if tapes and all(away):
+        whys = dict.fromkeys(each.why.rstrip(".") for each in away if each)
+        return replace(stated_dates.not_yet(load.made_at), held_by=tuple(whys))
     planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests)
     safe = late_correction.guarded(planned, load.fittings.expected.overrun, load.calendar.days)
     return replace(safe, footing=promise_basis.of(load.fittings, load.tapes_waiting))
@@ -130,18 +134,36 @@ def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[Qu
     return tapes, copy_sizes.storage(minutes, [tape.minutes for tape in tapes], inventory.deliver)
 
 
-def quoted_tapes(inventory: Inventory, shop: ShopHabits = STARTING) -> tuple[QuotedTape, ...]:
-    """Every cassette of the box with its believed minutes and its verdict."""
+def quoted_tapes(
+    inventory: Inventory, shop: ShopHabits = STARTING, fittings: ShopSettings | None = None
+) -> tuple[QuotedTape, ...]:
+    """Every cassette of the box with its believed minutes and its verdict.
+
+    What no deck of ``fittings`` can play is not for this shop; None: nobody asks for its decks.
+    """
     count = sum(line.count for line in inventory.lines)
     if count > MOST_TAPES:
         raise WrongInput(say("quotes", "tapes"), count, say("quotes", "most_tapes", most=MOST_TAPES))
     numbered = enumerate(inventory.lines, 1)
-    return tuple(tape for n, line in numbered for tape in _tapes_of(n, line, inventory.tv_of(line), shop))
+    decks, partners = (fittings.decks, fittings.partners) if fittings else ((), ())
+    return tuple(
+        tape
+        for n, line in numbered
+        for tape in _tapes_of(n, line, inventory.tv_of(line), shop, decks, partners)
+    )
 
 
 @worded_cache(maxsize=2048)
-def _tapes_of(position: int, line: TapeLine, tv: TvSystem | None, shop: ShopHabits) -> tuple[QuotedTape, ...]:
-    verdict = condition.verdict(line.findings, line.format)
+def _tapes_of(
+    position: int,
+    line: TapeLine,
+    tv: TvSystem | None,
+    shop: ShopHabits,
+    decks: tuple[Deck, ...],
+    partners: tuple[Partner, ...],
+) -> tuple[QuotedTape, ...]:
+    elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=tv))
+    verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range
     minutes = ZERO if verdict.outcome is Outcome.CANNOT else believed
     draft = replace(line, tv=tv)  # so that the tape keeps it when it leaves its box

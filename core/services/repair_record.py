@@ -125,7 +125,7 @@ def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> Ta
         )
     row.findings = tuple(each for each in row.findings if each is not finding)
     row.settled = tuple(each for each in row.settled if each is not finding)
-    row.verdict = condition.verdict(row.findings, row.draft.format)
+    row.verdict = condition.verdict(row.findings, row.draft.format, row.verdict.elsewhere)
     history.append_of_tape(
         unit, row, "cleared", say("repair_record", "event_cleared", finding=spoken(finding), reason=reason)
     )

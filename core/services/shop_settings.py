@@ -30,6 +30,7 @@ from core.model.settings_file import (
     OpeningEntry,
     OutageEntry,
     PapersEntry,
+    PartnerEntry,
     PersonEntry,
     SettingsFile,
     Weekday,
@@ -42,6 +43,7 @@ from core.model.settings_records import (
     Expected,
     OpeningHours,
     Outage,
+    Partner,
     Permission,
     Person,
     Printing,
@@ -134,6 +136,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         staff=_staff(page.person, where),
         lock_minutes=page.work.lock_minutes,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
+        partners=_partners(page.partner, where),
         backup=_backup(page.backup, at(where, "backup")),
     )
 
@@ -308,6 +311,20 @@ def _backup(entry: BackupEntry, place: str) -> BackupPlan:
     return BackupPlan(**msgspec.structs.asdict(entry))
 
 
+def _partners(entries: Sequence[PartnerEntry], where: str) -> tuple[Partner, ...]:
+    partners: list[Partner] = []
+    for number, entry in enumerate(entries, 1):
+        place = at(where, f"partner {number}")
+        if any(partner.name == entry.name for partner in partners):
+            raise WrongInput(at(place, "name"), entry.name, say("settings", "partner-name-of-its-own"))
+        for key in ("name", "price"):
+            _check_printable(getattr(entry, key), at(place, key))
+        formats = _known(entry.formats, catalogue().names, at(place, "formats"))
+        taken = frozenset(FormatName(one) for one in formats)
+        partners.append(Partner(entry.name, taken, entry.price, entry.days))
+    return tuple(partners)
+
+
 def minutes_of(text: str) -> int:
     """Minutes after midnight of a time like ``09:00``; ``24:00`` is the end of the day."""
     hour, _, minute = text.partition(":")
@@ -347,6 +364,10 @@ def _file(settings: ShopSettings) -> SettingsFile:
             **{name: getattr(settings.backup, name) for name in BackupEntry.__struct_fields__}
         ),
         person=tuple(map(_person_entry, settings.staff)),
+        partner=tuple(
+            PartnerEntry(each.name, tuple(sorted(each.formats)), each.price, each.days)
+            for each in settings.partners
+        ),
     )
 
 

@@ -27,7 +27,7 @@ def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ..
     known = row.findings + tuple(each for each in seen if each not in row.findings)
     if known != row.findings:
         row.findings = known
-        row.verdict = condition.verdict(known, row.draft.format)
+        row.verdict = condition.verdict(known, row.draft.format, row.verdict.elsewhere)
     return seen
 
 

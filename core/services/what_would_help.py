@@ -76,7 +76,7 @@ def about_box(unit: Unit, box: Inventory) -> AboutBox:
         fittings=promises.reckoned(unit),
         queue=deck_queue.waiting(unit),
         now=current_settings.local(unit, unit.now),
-        tapes=quoting.quoted_tapes(box, habits),
+        tapes=quoting.quoted_tapes(box, habits, current_settings.read(unit)),
         rush=box.rush,
         habits=habits,
         rests_hours=acclimatisation.hours_to_rest(box.cold),

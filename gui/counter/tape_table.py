@@ -112,7 +112,9 @@ def _band_words(tape: TableRow) -> str:
 def _minutes_words(tape: TableRow) -> str:
     if tape.quoted is None:
         return ""
-    return minutes_range(tape.quoted.minutes) if tape.plays else say("counter", "cannot_play")
+    if tape.plays:
+        return minutes_range(tape.quoted.minutes)
+    return say("counter", "not_here" if tape.quoted.verdict.elsewhere else "cannot_play")
 
 
 # --- drawn cells -------------------------------------------------------------------------

@@ -164,7 +164,9 @@ def _drawn(tape: QuotedTape) -> DrawnTapes:
     words = say(
         "customer", "drawn", count=line.count, words=f"{name} {line.marking}" if line.marking else name
     )
-    if tape.verdict.outcome is Outcome.CANNOT:
+    if tape.verdict.elsewhere:
+        length = say("customer", "drawn_not_here")
+    elif tape.verdict.outcome is Outcome.CANNOT:
         length = say("counter", "cannot_play")
     else:
         minutes = minutes_range(tape.minutes)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from core.catalogue import formats
 from core.model.quote_records import Quote
 from gui.toolkit import text
 from gui.toolkit.text import say
@@ -22,12 +23,28 @@ class SlipLine:
 
 
 def charge_lines(quote: Quote) -> tuple[SlipLine, ...]:
-    """Every charge with its reason."""
+    """Every charge with its reason, then what no deck of the shop plays, without a price."""
     currency = quote.price.currency
-    return tuple(
+    charges = (
         SlipLine("charge", charge.text, text.money_range(charge.amount, currency), charge.because)
         for charge in quote.price.charges
     )
+    return (*charges, *_apart(quote))
+
+
+def _apart(quote: Quote) -> Iterator[SlipLine]:
+    """Tapes that are not copied here, line by line, with the partner who may copy them."""
+    for tape in quote.tapes:
+        elsewhere = tape.verdict.elsewhere
+        if elsewhere is None or tape.n > 1:
+            continue
+        words = formats.catalogue().format(tape.draft.format).words
+        told = {"partner": elsewhere.partner, "price": elsewhere.price}
+        key = (
+            ("apart_priced" if elsewhere.price else "apart_partner") if elsewhere.partner else "apart_nobody"
+        )
+        because = say("slip", key, days=elsewhere.days, **told)
+        yield SlipLine("charge", say("slip", "apart", count=tape.draft.count, format=words), "", because)
 
 
 def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ...]:

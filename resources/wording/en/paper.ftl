@@ -9,6 +9,18 @@ figures-between = { $low } to { $high }
 outcome-plays = plays as it is
 outcome-repair = plays once it is repaired
 outcome-partly = plays in part
+outcome-not-here = none of our machines plays it; you are not charged for it
+tape-not-here = None of our machines plays it
+apart-partner = { $tapes } · { $partner }, { $days }
+apart-nobody = { $tapes }
+apart-days =
+    { $n ->
+        [one] about 1 day
+       *[other] about { $n } days
+    }
+slip-apart = Not copied here
+quote-apart = Not copied here
+quote-apart_says = None of our machines plays these. They are not in the price or the date above.
 outcome-cannot = cannot be played; you are not charged for copying it
 
 station-booked-in = Waiting to be looked over

@@ -92,14 +92,20 @@ def test_a_scratch_is_told_before_money_is_taken() -> None:
     assert any("scratch" in warning.lower() for warning in made.warnings)
 
 
-def test_a_format_no_deck_plays_is_a_warning_on_its_line() -> None:
-    made = quote(TapeLine(2, HI8), TapeLine(1, VHS), shop=without(SHOP, "hi8"))
+def out_of_service(shop: ShopSettings, format: str) -> ShopSettings:
+    decks = (replace(deck, in_service=format not in deck.plays) for deck in shop.decks)
+    return replace(shop, decks=tuple(decks))
+
+
+def test_a_format_whose_deck_is_out_of_service_is_a_warning_on_its_line() -> None:
+    made = quote(TapeLine(2, HI8), TapeLine(1, VHS), shop=out_of_service(SHOP, "hi8"))
     assert "2 × Hi8: no deck in service plays Hi8 or Digital8." in made.warnings
     assert made.promise.day is not None
+    assert made.tapes[0].verdict.outcome is Outcome.PLAYS
 
 
-def test_a_box_no_deck_plays_has_no_date_and_says_why() -> None:
-    made = quote(TapeLine(2, HI8), shop=without(SHOP, "hi8"))
+def test_a_box_whose_deck_is_out_of_service_has_no_date_and_says_why() -> None:
+    made = quote(TapeLine(2, HI8), shop=out_of_service(SHOP, "hi8"))
     assert made.promise.day is None
     assert any(
         warning.startswith("No date can be given: no deck in service plays") for warning in made.warnings

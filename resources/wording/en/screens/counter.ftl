@@ -78,6 +78,7 @@ hint-speed = SP, LP or EP; leave it empty if nobody knows
 hint-tv = NTSC or PAL, if this row differs from the rest of the order
 hint-findings = Put commas between
 hint-label = What the owner wrote on it
+not_here = not here
 cannot_play = can't be played
 unknown = unknown
 ntsc_where = the Americas, Japan, Korea

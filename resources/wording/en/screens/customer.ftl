@@ -14,6 +14,7 @@ band = { $count } of your tapes will come back with this label.
 band_words = Not for reuse: please do not play it again
 # Below the cassettes that are drawn.
 drawn = { $count } × { $words }
+drawn_not_here = not copied here, not charged
 drawn_length = { $count ->
         [one] plays { $minutes }
        *[other] each plays { $minutes }

@@ -14,6 +14,7 @@ currency-of-shop = the shop's currency, { $currency }, is accepted
 no-prices-to-undo = There is no price book to take back.
 prices-taken-back = Price book { $number } taken back.
 prices-from = { $name }, in force from { $day }: { $changes }
+partner-name-of-its-own = every partner has a name of its own
 page-front = the shop's name and address
 page-hours = the opening hours
 page-decks = the decks

@@ -22,3 +22,15 @@ on_later = { $count } later
 name = Slip
 charges = Charges
 days = Days
+apart = { $count } × { $format }: not copied here
+apart_nobody = none of our machines plays it
+apart_partner =
+    { $days ->
+        [one] { $partner } can copy it, in about 1 day
+       *[other] { $partner } can copy it, in about { $days } days
+    }
+apart_priced =
+    { $days ->
+        [one] { $partner } can copy it, in about 1 day: { $price }
+       *[other] { $partner } can copy it, in about { $days } days: { $price }
+    }

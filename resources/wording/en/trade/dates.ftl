@@ -64,6 +64,19 @@ set_aside =
 
 # Why a tape has no deck, or may have the wrong one.
 no_deck_at_all = every deck is out of service
+not_here_plays = No machine of ours plays { $what }, so we can't copy it here and don't charge for it.
+not_here_plays_tv = No machine of ours plays { $what } in { $tv }, so we can't copy it here and don't charge for it.
+not_here_plays_speed = No machine of ours plays { $what } at { $speed }, so we can't copy it here and don't charge for it.
+partner_takes =
+    { $days ->
+        [one] { $partner } can copy it, in about 1 day.
+       *[other] { $partner } can copy it, in about { $days } days.
+    }
+partner_takes_priced =
+    { $days ->
+        [one] { $partner } can copy it, in about 1 day, at their own price: { $price }.
+       *[other] { $partner } can copy it, in about { $days } days, at their own price: { $price }.
+    }
 no_deck_plays = no deck in service plays { $what }
 no_deck_plays_tv = no deck in service plays { $what } in { $tv }
 no_deck_plays_speed = no deck in service plays { $what } at { $speed }
