@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.model.errors import AsWritten, Refused, TapewrightError, WrongInput, nothing
-from core.wording import messages
+from core.wording import messages, own_words
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ class Invocation:
         self._know_who(shop)
         with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
             front = shop.ask(current_settings.read).front
-            messages.use(front.language, own=front.words)
+            messages.use(front.language, own=own_words.of(front.language, front.words))
             self.marks.update(("practice",) if front.practice else ())
         return shop
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from core.model.errors import WrongInput, at
 from core.wording import messages, own_words
 from core.wording.messages import say
-from core.wording.own_words import Fault
+from core.wording.own_words import Misfit
 
 
 def check(entered: Iterable[tuple[str, str]], language: str, where: str) -> None:
@@ -16,9 +16,9 @@ def check(entered: Iterable[tuple[str, str]], language: str, where: str) -> None
         room, _, key = place.partition("/")
         built_in = messages.built_in(room, language).get(key)
         read = own_words.read(place, text, built_in, messages.speech(language).locale)
-        if not isinstance(read, Fault):
+        if not isinstance(read, Misfit):
             continue
-        if built_in is None or read is Fault.CLOSED:
+        if built_in is None or read is Misfit.CLOSED:
             raise WrongInput(at(where, "words"), place, say("files", read.value))
         names = sorted(own_words.blanks(built_in))
         blanks = ", ".join(f"{{ ${name} }}" for name in names) or say("files", "none")

@@ -14,7 +14,7 @@ from core.model.promise_records import Promise
 from core.model.ranges import Range
 from core.model.settings_records import ShopFront
 from core.promise.chances import words
-from core.wording import locale_figures, messages
+from core.wording import locale_figures, messages, own_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class Voice:
     @property
     def speech(self) -> messages.Speech:
         """The language with the shop's own sentences as they were then: a reprint says what was printed."""
-        return messages.with_own(messages.speech(self.language), self.front.words)
+        return messages.speech(self.language)._replace(own=own_words.of(self.language, self.front.words))
 
     @property
     def locale(self) -> str:

@@ -15,7 +15,7 @@ from datetime import date, datetime
 from sqlalchemy import func, select
 
 from core.model.names import JobNumber
-from core.model.settings_records import Printing, ShopSettings
+from core.model.settings_records import BackupPlan, Printing, ShopSettings
 from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
@@ -158,7 +158,10 @@ def _planned_by(settings: ShopSettings) -> ShopSettings:
         logo="",
     )
     front = replace(front, language="", currency="", country="", paper="", accent="", printing=Printing())
-    return replace(settings, front=front, staff=(), lock_minutes=0, confirmed=frozenset())
+    front = replace(front, words=(), extra_cautions=())
+    return replace(
+        settings, front=front, staff=(), lock_minutes=0, confirmed=frozenset(), backup=BackupPlan()
+    )
 
 
 def _ready(load: turnaround.Load, number: JobNumber) -> date | None:

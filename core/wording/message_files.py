@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -64,6 +64,14 @@ class Selected:
 
 
 Message = Parts | str | Selected
+
+
+@dataclass(frozen=True, slots=True)
+class OwnMessages:
+    """A shop's own sentences that fit, by room and key; the same when their text is the same."""
+
+    text: str
+    rooms: Mapping[str, Mapping[str, Message]] = field(compare=False)
 
 
 def read(file: Path, locale: str, alter: Alteration | None, wrap: Alteration | None) -> dict[str, Message]:

@@ -8,12 +8,12 @@ empty context. What is in another language, as a paper is in its customer's, nam
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from functools import _CacheInfo, cache, lru_cache, update_wrapper
 from typing import Concatenate, Generic, NamedTuple, ParamSpec, TypeVar, cast
 
-from core.wording import message_files, own_words, pseudo_language, spelling
-from core.wording.message_files import Blank, Message, Selected
+from core.wording import message_files, pseudo_language, spelling
+from core.wording.message_files import Blank, Message, OwnMessages, Selected
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -37,25 +37,20 @@ class Speech(NamedTuple):
 
     language: str
     locale: str
-    own: str = ""
-    """The shop's own sentences in this language, as `own_words.packed` has them."""
+    own: OwnMessages | None = None
+    """The shop's own sentences in this language (see `own_words`)."""
 
 
 _process = [Speech(BASE, "en_US")]
 
 
-def use(language: str, locale: str | None = None, own: Sequence[tuple[str, str]] = ()) -> None:
+def use(language: str, locale: str | None = None, own: OwnMessages | None = None) -> None:
     """Speaks ``language`` from now on (``de``, ``en-GB``, ``xx``), figures by ``locale`` if given.
 
-    ``own``: the shop's own sentences by ``room/key``; one that does not fit gives way to the built-in one.
+    ``own``: the shop's own sentences over the built-in ones.
     """
     spoken = speech(language) if locale is None else Speech(language, locale.replace("-", "_"))
-    _process[0] = with_own(spoken, own)
-
-
-def with_own(spoken: Speech, own: Sequence[tuple[str, str]]) -> Speech:
-    """A language with the shop's own sentences over the built-in ones."""
-    return Speech(spoken.language, spoken.locale, own_words.packed(tuple(own))) if own else spoken
+    _process[0] = spoken._replace(own=own)
 
 
 def current() -> Speech:
@@ -154,12 +149,7 @@ def _room(spoken: Speech, room: str) -> Mapping[str, Message]:
                 said |= message_files.read(file, locale, *_alterations(spoken, folder))
     if not said:
         raise MissingWording(f"no wording file {room}.ftl")
-    locale = _folders(spoken)[-1][1]
-    for key, text in own_words.of_room(spoken.own, room):
-        own = own_words.read(f"{room}/{key}", text, said.get(key), locale)
-        if not isinstance(own, own_words.Fault):
-            said[key] = own
-    return said
+    return said if spoken.own is None else {**said, **spoken.own.rooms.get(room, {})}
 
 
 def _folders(spoken: Speech) -> tuple[tuple[str, str], ...]:

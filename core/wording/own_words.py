@@ -6,16 +6,14 @@ cannot read, gives way to the built-in one.
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterator
 from enum import Enum
 from fnmatch import fnmatchcase
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.wording import message_files
-from core.wording.message_files import Blank, Message, Selected
+from core.wording import message_files, messages
+from core.wording.message_files import Blank, Message, OwnMessages, Selected
 
 if TYPE_CHECKING:
     from fluent.syntax import ast
@@ -50,7 +48,7 @@ CLOSED = (
 """What protects people, tapes and machines: hazards, cautions, not for reuse, the law."""
 
 
-class Fault(Enum):
+class Misfit(Enum):
     """Why an own sentence cannot take the place of the built-in one."""
 
     UNKNOWN = "own-words-unknown"
@@ -64,37 +62,34 @@ def is_closed(place: str) -> bool:
     return any(fnmatchcase(place, pattern) for pattern in CLOSED)
 
 
-def packed(own: tuple[tuple[str, str], ...]) -> str:
-    """Own sentences as one text, which is compared and remembered at no cost."""
-    return json.dumps(sorted(own), ensure_ascii=False)
-
-
 @lru_cache(maxsize=8)
-def _unpacked(own: str) -> tuple[tuple[str, str], ...]:
-    return tuple((place, text) for place, text in json.loads(own or "[]"))
+def of(language: str, own: tuple[tuple[str, str], ...]) -> OwnMessages | None:
+    """Those of the shop's own sentences (``room/key`` and text) that fit, to be said in its language."""
+    if not own:
+        return None
+    rooms: dict[str, dict[str, Message]] = {}
+    locale = messages.speech(language).locale
+    for place, text in own:
+        room, _, key = place.partition("/")
+        found = read(place, text, messages.built_in(room, language).get(key), locale)
+        if not isinstance(found, Misfit):
+            rooms.setdefault(room, {})[key] = found
+    return OwnMessages(f"{language} {own!r}", rooms)
 
 
-def of_room(own: str, room: str) -> Iterator[tuple[str, str]]:
-    """Key and text of each own sentence of a room."""
-    for place, text in _unpacked(own):
-        head, _, key = place.partition("/")
-        if head == room:
-            yield key, text
-
-
-def read(place: str, text: str, built_in: Message | None, locale: str) -> Message | Fault:
+def read(place: str, text: str, built_in: Message | None, locale: str) -> Message | Misfit:
     """The own sentence for ``room/key``, or why there is none; ``locale`` is that of its plurals."""
     if built_in is None:
-        return Fault.UNKNOWN
+        return Misfit.UNKNOWN
     if is_closed(place):
-        return Fault.CLOSED
+        return Misfit.CLOSED
     key = place.partition("/")[2]
     source = f"{key} = {text}" if "\n" not in text else f"{key} =\n" + _indented(text)
     named = _blanks_of(key, source)
     if named is None or not text.strip():
-        return Fault.UNREADABLE
+        return Misfit.UNREADABLE
     if named != blanks(built_in):
-        return Fault.BLANKS
+        return Misfit.BLANKS
     parts = message_files.parts_of(text)
     if parts is None:
         return Selected(locale, Path(), key, None, None, source)

@@ -19,7 +19,7 @@ from core.model.setup_pages import SetupPage
 from core.services import decks, readiness, shop_settings
 from core.services.readiness import Readiness
 from core.services.records_door import Shop
-from core.wording import messages
+from core.wording import messages, own_words
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare
 from gui.app.main_window import Window
@@ -252,8 +252,9 @@ def _data_folder() -> Path:
 
 def _speak(settings: ShopSettings) -> None:
     """Speak as the shop does; nobody has said yet which language a new one speaks."""
+    front = settings.front
     if settings != shop_settings.new_shop():
-        messages.use(settings.front.language, own=settings.front.words)
+        messages.use(front.language, own=own_words.of(front.language, front.words))
 
 
 def _usual_shop() -> str:

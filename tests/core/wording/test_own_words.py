@@ -10,7 +10,7 @@ from core.catalogue.findings import Finding
 from core.catalogue.format_file import Hazard
 from core.wording import messages, own_words
 from core.wording.messages import say, worded_cache
-from core.wording.own_words import Fault, is_closed
+from core.wording.own_words import Misfit, is_closed
 
 BRING = "Bring this slip and a smile."
 
@@ -22,15 +22,19 @@ def _as_before() -> Iterator[None]:
     messages.use(before.language, before.locale)
 
 
+def _use(own: list[tuple[str, str]]) -> None:
+    messages.use("en", own=own_words.of("en", tuple(own)))
+
+
 def _fault(place: str, text: str) -> object:
     room, _, key = place.partition("/")
     found = own_words.read(place, text, messages.built_in(room, "en").get(key), "en_US")
-    return found if isinstance(found, Fault) else None
+    return found if isinstance(found, Misfit) else None
 
 
 def test_an_own_sentence_is_said_until_it_is_taken_back() -> None:
     built_in = say("paper", "slip-bring")
-    messages.use("en", own=[("paper/slip-bring", BRING)])
+    _use([("paper/slip-bring", BRING)])
     assert say("paper", "slip-bring") == BRING
     messages.use("en")
     assert say("paper", "slip-bring") == built_in
@@ -38,38 +42,38 @@ def test_an_own_sentence_is_said_until_it_is_taken_back() -> None:
 
 def test_its_blanks_are_filled_and_plurals_may_be_told_apart() -> None:
     cassettes = "{ $n ->\n[one] one cassette\n*[other] { $n } cassettes\n}"
-    messages.use("en", own=[("paper/slip-ask", "Ring { $phone }."), ("paper/slip-tapes", cassettes)])
+    _use([("paper/slip-ask", "Ring { $phone }."), ("paper/slip-tapes", cassettes)])
     assert say("paper", "slip-ask", phone="(303) 555-0142") == "Ring (303) 555-0142."
     assert say("paper", "slip-tapes", n=1) == "one cassette"
     assert say("paper", "slip-tapes", n=1200) == "1,200 cassettes"
-    messages.use("en", own=[("paper/slip-tapes", "{ $n } of them")])
+    _use([("paper/slip-tapes", "{ $n } of them")])
     assert say("paper", "slip-tapes", n=1) == "1 of them"
 
 
 @pytest.mark.parametrize(
     ("place", "text", "fault"),
     [
-        ("paper/slip-ask", "Ring us.", Fault.BLANKS),
-        ("paper/slip-ask", "Ring { $phone } or { $email }.", Fault.BLANKS),
-        ("paper/slip-bring", "{ $phone }", Fault.BLANKS),
-        ("paper/slip-bring", "An { open brace", Fault.UNREADABLE),
-        ("paper/slip-bring", "Look at { law }", Fault.UNREADABLE),
-        ("paper/slip-bring", "{ NUMBER(3) }", Fault.UNREADABLE),
-        ("paper/slip-bring", "{ slip-ask }", Fault.UNREADABLE),
-        ("paper/slip-bring", "one\n.attribute = two", Fault.UNREADABLE),
-        ("paper/slip-bring", "one\n\nlaw = two } {", Fault.UNREADABLE),
-        ("paper/slip-bring", "   ", Fault.UNREADABLE),
-        ("paper/slip-brings", "x", Fault.UNKNOWN),
-        ("papers/slip-bring", "x", Fault.UNKNOWN),
-        ("slip-bring", "x", Fault.UNKNOWN),
-        ("paper/law", "None.", Fault.CLOSED),
+        ("paper/slip-ask", "Ring us.", Misfit.BLANKS),
+        ("paper/slip-ask", "Ring { $phone } or { $email }.", Misfit.BLANKS),
+        ("paper/slip-bring", "{ $phone }", Misfit.BLANKS),
+        ("paper/slip-bring", "An { open brace", Misfit.UNREADABLE),
+        ("paper/slip-bring", "Look at { law }", Misfit.UNREADABLE),
+        ("paper/slip-bring", "{ NUMBER(3) }", Misfit.UNREADABLE),
+        ("paper/slip-bring", "{ slip-ask }", Misfit.UNREADABLE),
+        ("paper/slip-bring", "one\n.attribute = two", Misfit.UNREADABLE),
+        ("paper/slip-bring", "one\n\nlaw = two } {", Misfit.UNREADABLE),
+        ("paper/slip-bring", "   ", Misfit.UNREADABLE),
+        ("paper/slip-brings", "x", Misfit.UNKNOWN),
+        ("papers/slip-bring", "x", Misfit.UNKNOWN),
+        ("slip-bring", "x", Misfit.UNKNOWN),
+        ("paper/law", "None.", Misfit.CLOSED),
     ],
 )
-def test_what_does_not_fit_gives_way_to_the_built_in_sentence(place: str, text: str, fault: Fault) -> None:
+def test_what_does_not_fit_gives_way_to_the_built_in_sentence(place: str, text: str, fault: Misfit) -> None:
     assert _fault(place, text) is fault
     room, _, key = place.partition("/")
     before = say(room, key, phone="1") if key in messages.built_in(room, "en") else None
-    messages.use("en", own=[(place, text)])
+    _use([(place, text)])
     if before is not None:
         assert say(room, key, phone="1") == before
     assert say("paper", "slip-keep") == str(messages.built_in("paper", "en")["slip-keep"])
@@ -85,14 +89,14 @@ def test_what_was_remembered_is_said_anew_with_other_words() -> None:
 
     messages.use("en")
     first = heading()
-    messages.use("en", own=[("paper/slip-title", "Pick-up slip")])
+    _use([("paper/slip-title", "Pick-up slip")])
     assert (heading(), heading()) == ("Pick-up slip", "Pick-up slip")
     messages.use("en")
     assert (heading(), len(made)) == (first, 2)
 
 
 def test_another_language_is_said_without_them() -> None:
-    messages.use("en", own=[("paper/slip-bring", BRING)])
+    _use([("paper/slip-bring", BRING)])
     assert say("paper", "slip-bring", language="en_GB") != BRING
 
 
@@ -108,10 +112,10 @@ def test_every_built_in_sentence_that_is_open_takes_itself() -> None:
 
 def test_hazards_cautions_and_findings_are_closed() -> None:
     for hazard in Hazard:
-        assert _fault(f"findings/{hazard.value}", "Nothing to fear.") is Fault.CLOSED
+        assert _fault(f"findings/{hazard.value}", "Nothing to fear.") is Misfit.CLOSED
     for finding in Finding:
-        assert _fault(f"findings/caution-{finding.value}-1", "Never mind.") is Fault.CLOSED
-        assert _fault(f"findings/told-{finding.value}-1", "Never mind.") is Fault.CLOSED
+        assert _fault(f"findings/caution-{finding.value}-1", "Never mind.") is Misfit.CLOSED
+        assert _fault(f"findings/told-{finding.value}-1", "Never mind.") is Misfit.CLOSED
 
 
 CAREFUL = ("not for reuse", "not-for-reuse", "never play", "never be played", "do not play", "mold", "law")
@@ -133,5 +137,5 @@ def test_every_pattern_of_the_closed_list_closes_something() -> None:
 
 def test_a_closed_sentence_in_an_old_record_is_not_said() -> None:
     before = say("findings", "mould")
-    messages.use("en", own=[("findings/mould", "Breathe deeply.")])
+    _use([("findings/mould", "Breathe deeply.")])
     assert say("findings", "mould") == before

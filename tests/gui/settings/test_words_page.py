@@ -140,7 +140,7 @@ def test_it_is_seen_on_the_real_paper_before_it_is_saved(place: Place, page: Wor
     press(Qt.Key.Key_F8)
     place.settle()
     assert "What it comes to" in words(place.shown_files[-1].read_bytes())
-    assert messages.current().own == ""
+    assert messages.current().own is None
 
 
 def test_only_a_sentence_of_quote_or_slip_is_offered_on_paper(place: Place, page: WordsPage) -> None:
