@@ -51,10 +51,7 @@ class CustomerSide(QWidget):
         self.slip = Slip(scale=SCALE, inside=False)
         self.slip.setObjectName("customer-slip")
         self._welcome = ""
-        self._logo = QLabel()
-        self._logo.setObjectName("customer-logo")
-        self._logo.setAccessibleName(say("customer", "logo"))
-        self._logo.hide()
+        self._logo = _logo()
         self._greeting = _label(theme.GREAT, "ink", bold=True)
         self.tapes = TapesDrawing()
         self._told = _label(theme.BODY, "ink")
@@ -216,6 +213,15 @@ class CustomerSide(QWidget):
 def second_screen(screens: list[QScreen], ours: QScreen | None) -> QScreen | None:
     """A screen the shop's own window is not on; None when there is only one."""
     return next((screen for screen in screens if screen is not ours), None) if len(screens) > 1 else None
+
+
+def _logo() -> QLabel:
+    """Where the shop's logo stands, hidden until there is one."""
+    logo = QLabel()
+    logo.setObjectName("customer-logo")
+    logo.setAccessibleName(say("customer", "logo"))
+    logo.hide()
+    return logo
 
 
 def _label(size: float, ink: str, bold: bool = False) -> QLabel:
