@@ -156,7 +156,7 @@ def test_a_folder_that_is_gone_is_named_and_not_made_and_the_other_still_gets_it
     came = backup_places.keep_up(desk.shop)
     ((folder, failure),) = came.failures
     assert (folder, type(failure)) == (str(stick), Unavailable)
-    assert str(stick) in failure.sentence
+    assert failure.sentence == say("settings", "backup-folder-gone", folder=stick)
     assert not stick.exists(), "under a disk that is not plugged in it would be the disk of the shop"
     assert [each.parent for each in came.files] == [attic]
 
