@@ -60,7 +60,6 @@ class CustomerSide(QWidget):
         self._how = _label(theme.BODY, "muted")
         self._band = NotForReuseStrip(say("customer", "band_words"), theme.LEAD)
         self._band_why = _label(theme.BODY, "ink")
-        self.practice = PracticeStrip(theme.BODY * SCALE, leads_on=False)
         self._build()
         self.resize(1280, 800)
         self._latest: Quote | Job | None = None
@@ -186,6 +185,7 @@ class CustomerSide(QWidget):
     def _build(self) -> None:
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setProperty("role", "ground")
+        self.practice = PracticeStrip(theme.BODY * SCALE, leads_on=False)
         outer = stacked(self, 0)
         outer.addWidget(self.practice)
         whole = QVBoxLayout()

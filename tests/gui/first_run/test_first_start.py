@@ -18,7 +18,7 @@ from pytestqt.qtbot import QtBot
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import decks, readiness
+from core.services import decks, jobs, readiness
 from core.services.records_door import Shop
 from core.services.shop_document import SettingsView
 from gui.app import composition
@@ -287,3 +287,34 @@ def test_what_was_typed_is_kept_when_somebody_goes_back_or_to_another_moment(
     settle(qtbot, root)
     with records(own) as shop:
         assert shop.ask(decks.settings).front.name == "The Tape Table"
+
+
+def test_a_refused_order_leads_to_the_page_to_fill_in_and_quotes_say_that_prices_are_examples(
+    qtbot: QtBot, opened: Opened, own: Path
+) -> None:
+    window, root = begin(qtbot, opened)
+    press(Qt.Key.Key_Escape)
+    settle(qtbot, root)
+    counter = window.screen_on_show()
+    assert isinstance(counter, CounterScreen)
+    press(Qt.Key.Key_N, ALT)
+    press_text("Ada")
+    counter.take_focus()
+    for cell in ("2", "vhs", "t-120"):
+        press_text(cell)
+        press(Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: counter.has_its_day and counter.slip_is_written)
+    assert counter.parts.slip.mark_words
+    root.customer_side.show()
+    assert root.customer_side.slip.mark_words == counter.parts.slip.mark_words
+    root.customer_side.hide()
+    window.activateWindow()
+    press(Qt.Key.Key_Return, CONTROL)
+    settle(qtbot, root)
+    assert "No order can be taken in yet" in window.banner.sentence
+    with records(own) as shop:
+        assert shop.ask(jobs.open_jobs) == ()
+    press(Qt.Key.Key_G, CONTROL)
+    settle(qtbot, root)
+    screen = set_up(window)
+    assert screen.page is screen.pages[SetupPage.FRONT]
