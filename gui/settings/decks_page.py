@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import count
+from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -44,6 +45,7 @@ class DecksPage(DraftedPage):
     """A tray of decks, a line that adds some of a kind, and the fields of the deck that is chosen."""
 
     page = SetupPage.DECKS
+    paths: ClassVar[tuple[str, ...]] = ("deck",)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

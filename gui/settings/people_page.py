@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from itertools import count
+from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -38,6 +39,7 @@ class PeoplePage(DraftedPage):
     """A tray of people, a line that adds one, and the fields of the one that is chosen."""
 
     page = SetupPage.PEOPLE
+    paths: ClassVar[tuple[str, ...]] = ("work.people", "work.lock_minutes", "person")
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
