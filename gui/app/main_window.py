@@ -273,6 +273,8 @@ class Window(QMainWindow):
         if self._desk is not None:
             self._desk.work.changed.disconnect(self._spread)
             self._desk.work.refused.disconnect(self.banner.refuse)
+        self._behind = None
+        self._let_turn(True)
         self._desk, self._screens, self._unsaved, self._is_practice = None, {}, False, False
         self._shop_name = "Tapewright"
         self.practice.tell(False)

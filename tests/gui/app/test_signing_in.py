@@ -172,3 +172,14 @@ def test_a_pin_is_asked_again_after_the_lock(place: Place, signing: SigningIn) -
     assert signing.is_locked, "a change of the settings opens nothing"
     sign_in(place, "Ada", "271828")
     assert not signing.is_locked
+
+
+def test_another_shop_is_not_locked_by_the_one_before(place: Place, signing: SigningIn) -> None:
+    enter(place, OWNER, CLERK)
+    signing.lock()
+    signing.deleteLater()
+    place.window.show_alone(None)
+    assert not place.window.is_covered
+    assert all(moment.isEnabled() for moment in place.window.moments.values())
+    place.turn_to(CounterScreen)
+    assert place.window.screen_named("counter").isVisible()
