@@ -38,6 +38,11 @@ def decimals(currency: str) -> int:
     return int(get_currency_precision(currency))
 
 
+def symbol(currency: str, locale: str | None = None) -> str:
+    """The sign of a currency as the locale writes it: ``$``, ``€``, ``CHF``."""
+    return str(get_currency_symbol(currency, locale=_locale(locale)))
+
+
 def minor_of(typed: str, currency: str, locale: str | None = None) -> int | None:
     """The amount typed, in minor units of the currency; None for what is no amount of it in the locale.
 

@@ -154,7 +154,8 @@ def first_wrong(given: Sequence[PriceLine]) -> tuple[int, str, WrongInput] | Non
 
 def head(column: str, currency: str) -> str:
     """The heading of a column."""
-    return say("settings", f"prices-column-{column}", currency=currency)
+    sign = typed_amounts.symbol(currency) if currency else ""
+    return say("settings", f"prices-column-{column}", currency=sign)
 
 
 def ways(row: PriceRow) -> tuple[CellChoice, ...]:

@@ -28,7 +28,8 @@ from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
 from gui.toolkit.text import say, short_day
 from gui.widgets import wishes
-from gui.widgets.layouts import labelled, words
+from gui.widgets.button_row import ButtonRow
+from gui.widgets.layouts import labelled, stacked, words
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,7 +252,7 @@ class PricePage(SettingsPage):
         self.column.addWidget(words(say("settings", "prices-lead")))
         self.column.addWidget(self._invented)
         self.column.addWidget(self.mine)
-        self.column.addLayout(self._raising())
+        self.column.addWidget(self._raising())
         self.column.addWidget(self.table, 1)
         self.column.addWidget(self._complaint)
         last = _row()
@@ -260,18 +261,18 @@ class PricePage(SettingsPage):
         self.column.addLayout(last)
         self._complaint.hide()
 
-    def _raising(self) -> QHBoxLayout:
-        """The day, and all prices at once, on one row."""
-        row = _row()
-        for field, name in (
+    def _raising(self) -> ButtonRow:
+        """The day, and all prices at once, on one row where there is room."""
+        low = QWidget()
+        column = stacked(low, 0)
+        column.addStretch(1)
+        column.addWidget(self.raise_all)
+        fields = (
             (self.day, "prices-from-day"),
             (self.percent, "prices-raise-percent"),
             (self.step, "prices-raise-round"),
-        ):
-            field.setMinimumWidth(8 * theme.UNIT)
-            row.addWidget(labelled(field, say("settings", name)), 1)
-        row.addWidget(self.raise_all, 0, Qt.AlignmentFlag.AlignBottom)
-        return row
+        )
+        return ButtonRow([*(labelled(field, say("settings", name)) for field, name in fields), low])
 
 
 def _row() -> QHBoxLayout:
