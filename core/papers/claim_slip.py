@@ -61,8 +61,9 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     y = _draw_number(pen, y, width, job, speaker) + 2 * UNIT
     pen.rule(MARGIN, y, width, LINE)
     y += 2 * UNIT
+    short = {speaker.say("slip-apart"), speaker.say("slip-name")} if _apart(job, speaker) else set()
     for label, texts in _facts(job, speaker):
-        y = _draw_fact(pen, y, width, label, texts) + UNIT
+        y = _draw_fact(pen, y, width, label, texts, 1 if label in short else _MOST_LINES) + UNIT
     for sentence in ("slip-bring", "slip-ask", "slip-keep"):
         told = speaker.say(sentence, phone=speaker.front.phone)
         y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
@@ -131,15 +132,17 @@ def _apart(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]
     """The tapes that no deck of the shop plays, with the partner who may copy them."""
     found = [(each.format_words, each.verdict.elsewhere) for each in job.tapes if each.verdict.elsewhere]
     lines = apart(found, speaker)
-    return [(speaker.say("slip-apart"), [(line, STRONG) for line in lines])] if lines else []
+    return [(speaker.say("slip-apart"), [(line, STRONG) for line in lines[:_MOST_LINES]])] if lines else []
 
 
-def _draw_fact(pen: Pen, y: float, width: float, label: str, texts: list[tuple[str, Style]]) -> float:
+def _draw_fact(
+    pen: Pen, y: float, width: float, label: str, texts: list[tuple[str, Style]], lines: int
+) -> float:
     """What it is at the left, what is to be known at the right, their first lines on one base line."""
     indent = 16 * UNIT
     drop = (texts[0][1].leading - QUIET.leading) / 2 + (texts[0][1].size - QUIET.size) * 0.36
     pen.text(MARGIN, y + drop, label, QUIET)
-    cell = tuple(line for text, style in texts for line in few_cell(text, width - indent, style, _MOST_LINES))
+    cell = tuple(line for text, style in texts for line in few_cell(text, width - indent, style, lines))
     return _draw(pen, cell, y, width - indent, left=MARGIN + indent)
 
 

@@ -70,6 +70,7 @@ class TapeCard(QFrame):
         facts = FactList(_HEADS)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "findings"), found)
+        facts.add(say("bench", "not_here"), tape.verdict.told if tape.verdict.elsewhere else ())
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
         self._write_repairs(facts, tape)
         card = bench_cards.card(tape.format)

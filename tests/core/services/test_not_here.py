@@ -136,6 +136,22 @@ def test_the_claim_slip_names_the_partner_and_the_days() -> None:
     assert "Not copied here" not in pdf.words(claim_slip.render(job, records.FRONT))
 
 
+@pytest.mark.parametrize("size", ["a4", "letter"])
+def test_the_longest_names_and_a_partner_stay_above_the_tear_line(size: str) -> None:
+    job, partner = records.job(), replace(HOUSE, name="The Reel House and Sons " * 8)
+    (away,) = quote(TapeLine(1, U_MATIC), shop=replace(SHOP, partners=(partner,))).tapes
+    odd = replace(job.customer, name="Wolfeschlegelsteinhausen " * 60)
+    tapes = tuple(
+        replace(tape, format_words=f"Kind {tape.code} " * 9, verdict=away.verdict) for tape in job.tapes
+    )
+    front = replace(records.FRONT, name="Long Name " * 40, address=("Lane " * 60,))
+    paper = claim_slip.render(replace(job, customer=odd, tapes=tapes, rush=True), front, paper=size)
+    boxes = {text: box for _, text, box in pdf.text_boxes(paper)}
+    (tear,) = [box for text, box in boxes.items() if text.startswith("tear")]
+    (last,) = [box for text, box in boxes.items() if text.startswith("If we find")]
+    assert last[1] > tear[3]
+
+
 # --- settings and command line -----------------------------------------------------------
 
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from core.model.names import JobNumber
+from core.services import jobs
 from core.wording.messages import say
+from gui.bench.bench_screen import BenchScreen
 from gui.counter import accepted_words
 from gui.tables import choices
 from tests.support.counting import Clerk, clerk_at
-from tests.support.screens import Place
+from tests.support.screens import Place, written
 
 
 @pytest.fixture
@@ -42,3 +45,19 @@ def test_what_was_typed_in_full_is_offered_before_what_only_begins_so() -> None:
     offered = choices.matching(accepted_words.markings_offered("VHS"), "t-20")
     assert [choice.words for choice in offered][:2] == ["T-20", "T-200"]
     assert choices.matching(accepted_words.markings_offered("VHS"), "t-12")[1].words == "T-120"
+
+
+def test_once_booked_the_bench_says_that_no_machine_here_plays_it(clerk: Clerk, place: Place) -> None:
+    clerk.count(format="u-m")
+    clerk.name_the_customer("Ada Fenwick")
+    clerk.say_and_tick()
+    clerk.book()
+    job = place.records.shop.ask(jobs.get, JobNumber("000018"))
+    (tape,) = job.tapes
+    screen = place.turn_to(BenchScreen)
+    screen.take(tape.code)
+    place.settle()
+
+    assert job.promise.day is None
+    assert job.quote.price.gross.high == 0
+    assert say("dates", "not_here_plays", what="U-matic") in written(screen.card)

@@ -73,6 +73,7 @@ handed_back = handed back
 of_alike = { $n } of { $of }
 checked_off = checked off
 not_checked_off = not checked off yet
+not_here = Not here
 not_for_reuse = Not for reuse
 found_job =
     { $count ->
