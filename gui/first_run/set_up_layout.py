@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from core.services.readiness import Readiness
@@ -13,7 +14,7 @@ from gui.toolkit.text import say
 from gui.widgets import missing_pages
 from gui.widgets.button_row import ButtonRow
 from gui.widgets.instant_buttons import InstantButton
-from gui.widgets.layouts import Columns, Pages, give_key, scrolled, slip, stacked, words
+from gui.widgets.layouts import Columns, Pages, Sheet, give_key, scrolled, slip, stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
 _FOLD_BELOW = 90 * theme.UNIT
@@ -65,12 +66,12 @@ class SetUpLayout:
         column.addWidget(words(say("settings", "first-pages"), "small"))
         column.addWidget(self.list, 1)
         column.addWidget(self._missing)
-        columns.add(side, 3)
-        right = QWidget()
+        columns.add(side, 5)
+        right = PageAndKeys(self.sheet, columns)
         column = stacked(right)
         column.addWidget(self.sheet, 1)
         column.addWidget(ButtonRow([self.back, self.later, self.next]))
-        columns.add(right, 9, rank=1)
+        columns.add(right, 17, rank=1)
         stacked(screen).addWidget(columns)
 
     def _paper(self) -> QWidget:
@@ -80,6 +81,19 @@ class SetUpLayout:
         column.addWidget(self._turning)
         column.addStretch(1)
         return paper
+
+
+class PageAndKeys(QWidget):
+    """The page over its keys; where the columns fold it is unrolled, and only the whole scrolls."""
+
+    def __init__(self, sheet: Sheet, columns: Columns) -> None:
+        super().__init__()
+        self._sheet = sheet
+        self._columns = columns
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._sheet.unroll(self._columns.is_folded)
 
 
 def _state(page: SettingsPage, found: Readiness) -> str:
