@@ -82,7 +82,7 @@ class Invocation:
 
     def _know_who(self, shop: Shop) -> None:
         """Refused when the person acting has a PIN and it was not given, or not the right one."""
-        from core.services import people
+        from core.services.own_shop import people
 
         try:
             has_pin = shop.ask(people.has_pin, self.asked.who)

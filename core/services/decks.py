@@ -9,7 +9,7 @@ from core.model import entered_text
 from core.model.errors import Refused
 from core.model.settings_records import Deck, Outage, ShopSettings
 from core.scheduling import opening_hours
-from core.services import settings_versions
+from core.services.own_shop import settings_versions
 from core.store import current_settings, history
 from core.store.tables import DeckEventRow
 from core.store.unit import Unit

@@ -34,12 +34,11 @@ from core.services import (
     recordings,
     repair_attempts,
     repair_record,
-    settings_versions,
-    shop_settings,
     tapes,
 )
 from core.services.invented_day import ScriptedAct
 from core.services.inventory_file import InventoryReading
+from core.services.own_shop import settings_versions, shop_settings
 from core.services.records_door import Shop
 from core.wording.messages import BASE
 

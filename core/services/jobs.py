@@ -19,7 +19,8 @@ from core.model.quote_records import Price, Quote, QuotedTape, Storage
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry
-from core.services import customers, payments, promise_entries, readiness
+from core.services import customers, payments, promise_entries
+from core.services.own_shop import readiness
 from core.store import current_settings, lookup, row_records
 from core.store import history as chain
 from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow

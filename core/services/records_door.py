@@ -15,7 +15,7 @@ from typing import Concatenate, ParamSpec, TypeVar
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from core.store import failures, schema
 from core.store.engines import Database, open_database
 from core.store.unit import Unit

@@ -14,10 +14,11 @@ from core.promise.reliability import Reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
-from core.services import deck_queue, event_counts, promises, readiness
+from core.services import deck_queue, event_counts, promises
 from core.services.event_counts import Breakdown, ShutDay, TimeOff
+from core.services.own_shop import readiness
+from core.services.own_shop.readiness import NOTHING_OPEN, Readiness
 from core.services.promises import Kept
-from core.services.readiness import NOTHING_OPEN, Readiness
 from core.store import current_prices, current_settings
 from core.store.unit import Unit
 

@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from core.model.backup_records import BackupRound
 from core.model.errors import TapewrightError, Unavailable
-from core.services import backup_places
+from core.services.own_shop import backup_places
 from gui.toolkit.workers import Work
 
 EVERY_MS = 10 * 60 * 1000

@@ -16,8 +16,9 @@ from PySide6.QtGui import QDesktopServices
 from core.model.errors import NoShopYet, TapewrightError
 from core.model.settings_records import ShopFront, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import decks, readiness, shop_settings
-from core.services.readiness import Readiness
+from core.services import decks
+from core.services.own_shop import readiness, shop_settings
+from core.services.own_shop.readiness import Readiness
 from core.services.records_door import Shop
 from core.wording import messages, own_words
 from core.wording.messages import say

@@ -8,8 +8,9 @@ from PySide6.QtCore import QEvent, QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication, QDialog
 
 from core.model.settings_records import Person, ShopSettings
-from core.services import decks, people
-from core.services.people import PinAnswer
+from core.services import decks
+from core.services.own_shop import people
+from core.services.own_shop.people import PinAnswer
 from gui.app.main_window import Window
 from gui.app.sign_in_page import SignInPage
 from gui.toolkit.screen_context import Desk

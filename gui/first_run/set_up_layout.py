@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from core.services.readiness import Readiness
+from core.services.own_shop.readiness import Readiness
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import theme
 from gui.toolkit.text import say

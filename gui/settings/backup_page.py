@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, 
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import shop_settings
-from core.services.shop_document import SettingsView
+from core.services.own_shop import shop_settings
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import TextField
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import theme

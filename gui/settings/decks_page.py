@@ -18,8 +18,8 @@ from core.model.errors import WrongInput
 from core.model.names import TvSystem
 from core.model.settings_records import Deck, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import shop_settings
-from core.services.shop_document import SettingsView
+from core.services.own_shop import shop_settings
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.deck_form import DeckForm, summary
 from gui.settings.drafted_page import DraftedPage, whole
 from gui.toolkit import theme

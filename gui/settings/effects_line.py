@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
-from core.services.settings_effects import Effects
+from core.services.own_shop.settings_effects import Effects
 from gui.toolkit import theme
 from gui.toolkit.text import say
 

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from gui.settings.settings_page import SettingsPage
 from gui.tables import choices
 from gui.tables.choices import CellChoice

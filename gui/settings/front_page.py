@@ -15,8 +15,8 @@ from core.catalogue import country_defaults
 from core.model import accents
 from core.model.settings_records import ShopFront, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import shop_settings
-from core.services.shop_document import SettingsView
+from core.services.own_shop import shop_settings
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings import place_offers
 from gui.settings.form_fields import ChoiceField, FieldsPage, LinesField, TextField, checked
 from gui.settings.logo_field import LogoField

@@ -15,7 +15,7 @@ from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.promise import chances
 from core.scheduling import opening_hours
-from core.services.shop_document import SettingsView
+from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import place_offers
 from gui.settings.form_fields import ChoiceField, FieldsPage, LinesField, TextField, WrongField, checked

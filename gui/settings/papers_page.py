@@ -13,7 +13,7 @@ from core.model.errors import WrongInput
 from core.model.settings_records import Printing, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.papers.paper_tokens import usual_paper
-from core.services.shop_document import SettingsView
+from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from core.wording.locale_figures import figure
 from gui.settings.form_fields import FieldsPage, TextField, WrongField, checked

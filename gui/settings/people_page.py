@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 from core.model.errors import WrongInput
 from core.model.settings_records import Permission, Person, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import people, shop_settings
-from core.services.shop_document import SettingsView
+from core.services.own_shop import people, shop_settings
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.drafted_page import DraftedPage, whole
 from gui.settings.person_form import PersonForm
 from gui.toolkit import theme

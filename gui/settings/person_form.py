@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.settings_records import Duty, Permission, Person
-from core.services import people
+from core.services.own_shop import people
 from gui.settings.check_boxes import CheckBoxes
 from gui.toolkit import theme
 from gui.toolkit.text import say

@@ -17,8 +17,8 @@ from core.model.setup_pages import SetupPage
 from core.pricing import price_book, price_rows
 from core.pricing.price_book import PriceBook
 from core.pricing.price_rows import BOOK
-from core.services import shop_document
-from core.services.shop_document import SettingsView
+from core.services.own_shop import shop_document
+from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import price_lines
 from gui.settings.price_cells import PriceTable

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QWidget
 from core.catalogue import written_tapes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
-from core.services.price_preview import BOXES, PriceChange, PricePreview
+from core.services.own_shop.price_preview import BOXES, PriceChange, PricePreview
 from gui.toolkit import theme
 from gui.toolkit.text import money, say
 from gui.widgets.layouts import labelled, rule, slip, stacked, words

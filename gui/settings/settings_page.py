@@ -14,7 +14,7 @@ import gui.settings
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services.shop_document import SettingsView
+from core.services.own_shop.shop_document import SettingsView
 from gui.toolkit.text import say
 from gui.widgets.layouts import stacked
 

@@ -13,7 +13,7 @@ from core.model import own_sentences
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services.shop_document import SettingsView
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import FieldsPage, LinesField, TextField, WrongField, checked
 from gui.settings.sentence_search import BuiltIn, SentenceSearch
 from gui.toolkit import theme

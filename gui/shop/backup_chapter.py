@@ -11,9 +11,9 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from core.model.backup_records import BackupRound
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
-from core.services import backup_places, settings_versions, shop_document
+from core.services.own_shop import backup_places, settings_versions, shop_document
+from core.services.own_shop.shop_document import SettingsView
 from core.services.records_door import Shop
-from core.services.shop_document import SettingsView
 from core.services.shop_overview import ShopView
 from gui.settings.backup_page import BackupPage
 from gui.shop import backup_report

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.backup_records import BackupPlace, BackupState
 from core.model.errors import Unavailable
-from core.services import backup_places
+from core.services.own_shop import backup_places
 from core.services.records_door import Shop
 from gui.toolkit import theme
 from gui.toolkit.text import moment, say

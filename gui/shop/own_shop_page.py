@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QToolButto
 
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
-from core.services.settings_versions import SettingsVersion
-from core.services.shop_document import SettingsView
+from core.services.own_shop.settings_versions import SettingsVersion
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import FieldsPage, WrongField
 from gui.settings.front_page import FrontPage
 from gui.settings.hours_page import HoursPage

@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Conflict, TapewrightError
 from core.model.settings_records import ShopSettings
-from core.services import settings_effects, settings_versions, shop_document
-from core.services.settings_effects import AboutChange, Effects
-from core.services.shop_document import SettingsView
+from core.services.own_shop import settings_effects, settings_versions, shop_document
+from core.services.own_shop.settings_effects import AboutChange, Effects
+from core.services.own_shop.shop_document import SettingsView
 from core.services.shop_overview import ShopView
 from gui.settings.drafted_page import DraftedPage
 from gui.shop.chapter import EVERY_KIND, Chapter

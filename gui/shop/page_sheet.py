@@ -6,9 +6,9 @@ from PySide6.QtCore import QTimer, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QPushButton
 
 from core.model.errors import WrongInput
-from core.services import settings_versions
-from core.services.settings_effects import Effects
-from core.services.shop_document import SettingsView
+from core.services.own_shop import settings_versions
+from core.services.own_shop.settings_effects import Effects
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.drafted_page import DraftedPage
 from gui.settings.effects_line import EffectsLine
 from gui.toolkit import theme

@@ -12,9 +12,9 @@ from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
 from core.model.errors import Unavailable, WrongInput
 from core.pricing import price_csv
-from core.services import price_books, price_preview
-from core.services.price_books import PriceBookVersion
-from core.services.price_preview import PreviewGround, PriceOverview, PricePreview
+from core.services.own_shop import price_books, price_preview
+from core.services.own_shop.price_books import PriceBookVersion
+from core.services.own_shop.price_preview import PreviewGround, PriceOverview, PricePreview
 from core.services.shop_overview import ShopView
 from core.wording import locale_figures
 from gui.settings.beside import Beside

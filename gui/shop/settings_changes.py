@@ -8,8 +8,8 @@ from datetime import date, timedelta
 from core.model import accents
 from core.model.settings_differences import Difference, spelled
 from core.model.settings_records import OpeningHours, ShopSettings
-from core.services import settings_versions
-from core.services.settings_versions import SettingsVersion
+from core.services.own_shop import settings_versions
+from core.services.own_shop.settings_versions import SettingsVersion
 from core.wording import locale_figures, messages, typed_hours
 from gui.toolkit.text import moment, say
 

@@ -12,8 +12,9 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.settings_records import ShopSettings
-from core.services import jobs, paper_files, settings_versions, shop_document
-from core.services.shop_document import SettingsView
+from core.services import jobs, paper_files
+from core.services.own_shop import settings_versions, shop_document
+from core.services.own_shop.shop_document import SettingsView
 from core.services.shop_overview import ShopView
 from gui.settings.words_page import WordsPage
 from gui.shop.chapter import Chapter

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from core.model.setup_pages import SetupPage
-from core.services.readiness import Readiness
+from core.services.own_shop.readiness import Readiness
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow

@@ -16,7 +16,8 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from core.model.setup_pages import SetupPage
-from core.services import decks, jobs, pickups, readiness
+from core.services import decks, jobs, pickups
+from core.services.own_shop import readiness
 from core.services.records_door import Shop
 from core.wording import locale_figures
 from gui.app import composition

@@ -23,7 +23,8 @@ from core.model.stations import LINE, Station
 from core.model.tape_records import TapeRecord
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import deck_queue, jobs, pickups, price_books, promises, quoting, shop_document, tapes
+from core.services import deck_queue, jobs, pickups, promises, quoting, tapes
+from core.services.own_shop import price_books, shop_document
 from core.services.quoting import ShopSnapshot
 from core.services.records_door import Shop
 from core.store import current_prices, current_settings, history

@@ -17,8 +17,9 @@ from core.model.settings_records import ShopFront, ShopSettings
 from core.model.signatures import Signature
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import decks, inventory_file, paper_files, promises, quoting, shop_settings
+from core.services import decks, inventory_file, paper_files, promises, quoting
 from core.services.inventory_file import InventoryReading
+from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
 from core.wording.messages import say
 

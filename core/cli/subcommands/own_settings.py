@@ -13,8 +13,8 @@ from core.model import serialization, settings_differences
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import (
-    decks,
+from core.services import decks
+from core.services.own_shop import (
     people,
     price_books,
     readiness,

@@ -11,7 +11,8 @@ from core.wording.messages import say
 
 def back_up(call: Invocation) -> Reply:
     """A copy in the named folder, or one in each place of the settings; ``--check`` rehearses the newest."""
-    from core.services import backup, backup_places
+    from core.services import backup
+    from core.services.own_shop import backup_places
 
     with call.open() as shop:
         places = shop.ask(backup_places.read).plan.places

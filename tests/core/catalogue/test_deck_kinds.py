@@ -12,7 +12,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.names import TvSystem
 from core.model.settings_records import Deck
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 
 _VHS = '[kinds.vhs]\nplays = ["vhs"]\nadapters = ["vhs-c"]\ntv = "own"\nspeeds = ["sp"]\n'
 

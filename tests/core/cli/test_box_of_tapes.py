@@ -16,7 +16,7 @@ from core.cli.invocation import Invocation
 from core.cli.subcommands.box_of_tapes import quote_of
 from core.model.errors import WrongInput
 from core.model.names import Finding
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from tests.support import pdf
 from tests.support.inventories import changed, written
 from tests.support.typed import NOW, READY, Typist, adds_up, contents, run_python, walk

@@ -14,7 +14,8 @@ import pytest
 
 from core.cli import argument_parser, entry
 from core.cli.subcommands import SUBCOMMANDS
-from core.services import decks, settings_versions
+from core.services import decks
+from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
 from core.wording.messages import say
 from tests.support.inventories import changed

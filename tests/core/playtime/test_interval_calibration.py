@@ -21,7 +21,8 @@ from core.playtime.interval_calibration import Conformity, IntervalLevels
 from core.playtime.possibilities import Facts
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import quoting, shop_settings
+from core.services import quoting
+from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
 from tests.bench import playtime as bench
 from tests.support import tape_world

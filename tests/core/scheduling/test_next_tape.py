@@ -12,7 +12,7 @@ from core.model.stations import Station
 from core.scheduling import deck_week
 from core.scheduling.next_tape import NextTape, next_tapes
 from core.scheduling.queued_tapes import QueuedTape
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 from tests.support.shops import TUESDAY, deck, fittings, queued

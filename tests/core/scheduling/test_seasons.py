@@ -10,7 +10,7 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.settings_records import OpeningHours
 from core.scheduling import opening_hours
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from tests.support.shops import WEEKDAYS, fittings
 
 SUMMER = tuple(OpeningHours(day, 8 * 60, 13 * 60, "06-15", "08-31") for day in range(6))

@@ -15,7 +15,8 @@ from sqlalchemy import text
 
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.stations import Station
-from core.services import backup, decks, jobs, settings_versions
+from core.services import backup, decks, jobs
+from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
 from core.store import engines, file_copies, history, schema
 from core.store.sqlite_library import sqlite_module

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from core.model.setup_pages import SetupPage
-from core.services import settings_versions, shop_document
+from core.services.own_shop import settings_versions, shop_document
 from gui.settings import settings_page
 from gui.settings.settings_page import SettingsPage
 from tests.support.booked import Desk

@@ -13,17 +13,8 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import Finding
 from core.model.settings_records import Outage
 from core.model.stations import Station
-from core.services import (
-    deck_queue,
-    decks,
-    event_counts,
-    jobs,
-    promises,
-    shop_document,
-    shop_overview,
-    shop_settings,
-    tapes,
-)
+from core.services import deck_queue, decks, event_counts, jobs, promises, shop_overview, tapes
+from core.services.own_shop import shop_document, shop_settings
 from core.services.records_door import Shop
 from core.store import current_settings
 from core.wording.locale_figures import tape_code

@@ -37,9 +37,9 @@ from core.services import (
     promise_entries,
     quoting,
     recordings,
-    shop_settings,
 )
 from core.services.invented_shop import InventedShop
+from core.services.own_shop import shop_settings
 from core.services.records_door import Shop
 from core.store import current_settings
 from tests.support import pdf

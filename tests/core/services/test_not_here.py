@@ -22,8 +22,8 @@ from core.pricing import price_book
 from core.promise import turnaround
 from core.scheduling import deck_choice, partner_choice
 from core.services import quoting
+from core.services.own_shop.shop_settings import dump, loads
 from core.services.quoting import ShopSnapshot
-from core.services.shop_settings import dump, loads
 from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf

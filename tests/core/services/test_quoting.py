@@ -17,7 +17,7 @@ from core.playtime import tape_minutes
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import quoting
-from core.services import shop_settings as shops
+from core.services.own_shop import shop_settings as shops
 from core.services.quoting import ShopSnapshot
 from core.wording.messages import say
 from tests.support.shops import TUESDAY, queued

@@ -12,7 +12,8 @@ from sqlalchemy.exc import DBAPIError
 from core.model.names import Finding
 from core.model.settings_records import Person
 from core.model.stations import Station
-from core.services import jobs, people, settings_versions, tapes
+from core.services import jobs, tapes
+from core.services.own_shop import people, settings_versions
 from core.services.records_door import Shop
 from core.store import current_settings, history
 from tests.support.booked import Desk, line

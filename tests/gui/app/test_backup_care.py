@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from core.services import backup_places, shop_document
+from core.services.own_shop import backup_places, shop_document
 from core.wording.locale_figures import moment
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare

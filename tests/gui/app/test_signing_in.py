@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QToolButton
 
 from core.model.settings_records import Permission, Person
-from core.services import people, settings_versions
+from core.services.own_shop import people, settings_versions
 from core.store import current_settings
 from gui.app.signing_in import SigningIn
 from gui.counter.counter_screen import CounterScreen

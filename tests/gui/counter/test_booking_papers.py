@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core.services import shop_document
+from core.services.own_shop import shop_document
 from gui.counter.booking_papers import BookingPapers
 from tests.support.booked import line
 from tests.support.screens import Place

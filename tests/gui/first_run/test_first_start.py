@@ -18,9 +18,10 @@ from pytestqt.qtbot import QtBot
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import decks, jobs, readiness
+from core.services import decks, jobs
+from core.services.own_shop import readiness
+from core.services.own_shop.shop_document import SettingsView
 from core.services.records_door import Shop
-from core.services.shop_document import SettingsView
 from gui.app import composition
 from gui.app.composition import CompositionRoot, compose
 from gui.app.main_window import Window

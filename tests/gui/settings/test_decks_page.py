@@ -12,7 +12,8 @@ from PySide6.QtTest import QTest
 from core.model.errors import WrongInput
 from core.model.settings_records import Outage, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import decks, settings_versions, shop_document
+from core.services import decks
+from core.services.own_shop import settings_versions, shop_document
 from core.store import current_settings
 from gui.settings.decks_page import DecksPage
 from gui.shop.page_sheet import PageSheet

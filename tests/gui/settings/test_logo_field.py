@@ -12,7 +12,7 @@ import pytest
 from PIL import Image
 
 from core.model.errors import WrongInput
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from gui.settings import logo_field
 from gui.settings.logo_field import LogoField
 

@@ -10,9 +10,9 @@ from pytestqt.qtbot import QtBot
 
 from core.model.errors import WrongInput
 from core.model.settings_records import Printing, ShopSettings
-from core.services import shop_settings
-from core.services.readiness import Readiness
-from core.services.shop_document import SettingsView
+from core.services.own_shop import shop_settings
+from core.services.own_shop.readiness import Readiness
+from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import FieldsPage
 from gui.settings.front_page import FrontPage
 from gui.settings.hours_page import HoursPage

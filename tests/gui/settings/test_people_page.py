@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from core.model.settings_records import Permission, ShopSettings
-from core.services import people
+from core.services.own_shop import people
 from core.store import current_settings
 from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet

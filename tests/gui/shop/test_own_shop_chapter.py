@@ -8,7 +8,8 @@ import pytest
 from PySide6.QtCore import Qt
 
 from core.model.settings_records import OpeningHours, ShopSettings
-from core.services import decks, settings_versions, shop_document
+from core.services import decks
+from core.services.own_shop import settings_versions, shop_document
 from gui.shop.own_shop_page import OwnShopPage
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import OWN_NAME, line

@@ -10,7 +10,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from core.pricing import price_csv
-from core.services import jobs, price_books, shop_document
+from core.services import jobs
+from core.services.own_shop import price_books, shop_document
 from core.store import current_prices
 from core.wording.messages import say
 from gui.settings.price_page import PricePage

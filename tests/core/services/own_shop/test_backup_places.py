@@ -12,7 +12,8 @@ import pytest
 from core.model.backup_records import BackupFile, BackupPlace, BackupState
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.settings_records import BackupPlan
-from core.services import backup, backup_places, jobs, shop_document, shop_settings
+from core.services import backup, jobs
+from core.services.own_shop import backup_places, shop_document, shop_settings
 from core.services.records_door import Shop
 from core.store import current_settings, file_copies
 from core.store.sqlite_library import sqlite_module

@@ -13,7 +13,7 @@ from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
 from core.model.settings_records import Permission, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import shop_settings
+from core.services.own_shop import shop_settings
 from core.store import current_settings, history, permissions
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit

@@ -14,8 +14,8 @@ from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.pricing import price_book, price_csv
 from core.scheduling import opening_hours
-from core.services import price_books, readiness, settings_versions, shop_settings
-from core.services.readiness import Readiness
+from core.services.own_shop import price_books, readiness, settings_versions, shop_settings
+from core.services.own_shop.readiness import Readiness
 from core.store import current_prices, current_settings
 from core.store.unit import Unit
 from core.wording import locale_figures

@@ -10,15 +10,9 @@ import pytest
 from core.model.settings_records import ShopSettings
 from core.model.typed_draft import TypedBox
 from core.promise import turnaround
-from core.services import (
-    deck_queue,
-    drafts,
-    promises,
-    settings_effects,
-    settings_versions,
-    shop_document,
-)
-from core.services.settings_effects import Effects, MovedPromise
+from core.services import deck_queue, drafts, promises
+from core.services.own_shop import settings_effects, settings_versions, shop_document
+from core.services.own_shop.settings_effects import Effects, MovedPromise
 from core.store import current_settings
 from tests.support.booked import Desk, inventory, line
 

@@ -17,7 +17,7 @@ from sqlalchemy import select
 
 from core.model.errors import WrongInput
 from core.model.settings_records import Permission, Person
-from core.services import settings_versions
+from core.services.own_shop import settings_versions
 from core.store import current_settings, history, permissions
 from core.store.tables import CounterRow, PinTryRow
 from core.store.unit import Unit

@@ -19,8 +19,9 @@ from core.model.setup_pages import SetupPage
 from core.model.stations import Station
 from core.papers import claim_slip, quote_paper
 from core.pricing import price_book
-from core.services import decks, jobs, price_books, readiness, settings_versions, shop_document
-from core.services.readiness import NotSetUp
+from core.services import decks, jobs
+from core.services.own_shop import price_books, readiness, settings_versions, shop_document
+from core.services.own_shop.readiness import NotSetUp
 from core.services.records_door import Shop
 from core.store import current_prices, current_settings
 from tests.support.booked import OWN_NAME, Clock, Desk, inventory, line, quoted

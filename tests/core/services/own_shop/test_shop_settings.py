@@ -10,7 +10,7 @@ import pytest
 from core.model import resource_files
 from core.model.errors import WrongInput
 from core.model.settings_records import Expected, OpeningHours, Outage
-from core.services.shop_settings import dump, loads, new_shop
+from core.services.own_shop.shop_settings import dump, loads, new_shop
 from tests.support.shops import deck, fittings
 
 OUTAGE = """[[outage]]

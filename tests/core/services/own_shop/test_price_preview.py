@@ -18,8 +18,9 @@ from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, JobNumber
 from core.papers import quote_paper
 from core.pricing import price_csv
-from core.services import jobs, price_books, price_preview, promises, shop_document
-from core.services.price_preview import BOXES, PriceChange
+from core.services import jobs, promises
+from core.services.own_shop import price_books, price_preview, shop_document
+from core.services.own_shop.price_preview import BOXES, PriceChange
 from tests.support.booked import Desk, line
 
 TODAY = date(2026, 3, 3)

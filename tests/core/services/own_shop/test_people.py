@@ -13,16 +13,8 @@ from core.model import serialization
 from core.model.errors import Refused, WrongInput
 from core.model.settings_records import Outage, Permission, Person, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services import (
-    decks,
-    expectations,
-    payments,
-    people,
-    price_books,
-    settings_versions,
-    shop_document,
-    shop_settings,
-)
+from core.services import decks, expectations, payments
+from core.services.own_shop import people, price_books, settings_versions, shop_document, shop_settings
 from core.services.records_door import Shop
 from core.store import current_settings
 from tests.support.booked import Desk, events, line

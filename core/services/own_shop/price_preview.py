@@ -19,9 +19,10 @@ from core.playtime.habits import ShopHabits
 from core.pricing import box_price
 from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
-from core.services import deck_queue, price_books, quoting, shop_document
-from core.services.price_books import PriceBookVersion
-from core.services.shop_document import SettingsView
+from core.services import deck_queue, quoting
+from core.services.own_shop import price_books, shop_document
+from core.services.own_shop.price_books import PriceBookVersion
+from core.services.own_shop.shop_document import SettingsView
 from core.store import current_prices, current_settings
 from core.store.tables import JobRow
 from core.store.unit import Unit
