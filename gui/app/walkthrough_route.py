@@ -44,7 +44,8 @@ class Route:
     def stops(self) -> Iterator[Stop]:
         """Every stop in turn; the window closes after the last, or when the walk is given up."""
         with TemporaryDirectory() as folder:
-            yield from walkthrough_first_run.stops(Path(folder) / "own", self._clock, _WHO, self._size)
+            own = Path(folder) / "own"
+            yield from walkthrough_first_run.stops(own, self._clock, _WHO, self._size, compose)
         try:
             yield from self._stops()
         finally:
