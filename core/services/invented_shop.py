@@ -82,7 +82,7 @@ def make(folder: Path, now: datetime, language: str = BASE) -> InventedShop:
     acts = invented_day.acts(script, on)
     clock = _Clock(acts[0].at.astimezone(UTC))
     with Shop.open(place / FILE, clock=clock, who=_COUNTER, create=True) as shop:
-        shop.run(settings_versions.make_practice, fitted)
+        fitted = shop.run(settings_versions.make_practice, fitted)
         play = _Play(shop, clock, fitted, invented_day.boxes(script), place / "papers")
         for act in acts:
             play.carry_out(act)
