@@ -78,7 +78,7 @@ class Better:
 
 
 def better(
-    fittings: ShopSettings,
+    settings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     promised: Mapping[JobNumber, Promised],
@@ -89,14 +89,14 @@ def better(
 
     ``stop`` is asked again and again; once it says yes, None is the answer.
     """
-    before = turnaround.load(fittings, queue, now)
+    before = turnaround.load(settings, queue, now)
     unmoved = frozenset[JobNumber]()
     for _ in range(ROUNDS):
         order = _order(before, queue, _Wish(promised, unmoved), runs, stop)
         if order is None or stop():
             return None
         places = {job: place for place, job in enumerate(order)}
-        after = turnaround.load(fittings, sorted(queue, key=lambda tape: places[tape.job]), now)
+        after = turnaround.load(settings, sorted(queue, key=lambda tape: places[tape.job]), now)
         found = Better(order, _chances(before, after, promised), turnaround.days_sooner(before, after))
         harmed = found.harmed(promised)
         if not harmed:

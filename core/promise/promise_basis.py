@@ -42,5 +42,5 @@ def _changes(then: PromiseBasis, now: PromiseBasis) -> Iterator[str]:
         yield say("dates", "more_tapes", now=now.tapes_waiting, then=then.tapes_waiting)
 
 
-def _hours_a_week(fittings: ShopSettings) -> float:
-    return sum(opening.end - opening.start for opening in opening_hours.regular(fittings)) / 60
+def _hours_a_week(settings: ShopSettings) -> float:
+    return sum(opening.end - opening.start for opening in opening_hours.regular(settings)) / 60

@@ -52,7 +52,7 @@ _DAY = 24 * 60.0
 class Load:
     """The shop at one moment, with its queue worked through. Costly to make, cheap to ask."""
 
-    fittings: ShopSettings
+    settings: ShopSettings
     made_at: datetime
     calendar: Calendar
     ways: Ways
@@ -76,7 +76,7 @@ class Load:
 
 
 def load(
-    fittings: ShopSettings,
+    settings: ShopSettings,
     queue: Sequence[QueuedTape],
     now: datetime,
     *,
@@ -87,25 +87,25 @@ def load(
     Tapes set aside, ready or handed back take no deck. ``by_hand``: whether to follow each person; None
     leaves it to what matters. WrongInput when ``now`` has no timezone.
     """
-    calendar = opening_hours.calendar(fittings, opening_hours.today(fittings, now))
-    ways, begun = initial_state.prepared(fittings, calendar, calendar.at(now), _scenarios(len(queue)))
-    rush, others = lined_up(fittings, queue, calendar)
-    playing = under_way(fittings, queue, calendar, ways.now)
+    calendar = opening_hours.calendar(settings, opening_hours.today(settings, now))
+    ways, begun = initial_state.prepared(settings, calendar, calendar.at(now), _scenarios(len(queue)))
+    rush, others = lined_up(settings, queue, calendar)
+    playing = under_way(settings, queue, calendar, ways.now)
     plan = Plan(begun, ways)
     if by_hand is None:
-        by_hand = follows_people(fittings, queue, [*rush, *others])
+        by_hand = follows_people(settings, queue, [*rush, *others])
     if by_hand:
         hurried = Plan(begun, ways)
         hurried.work_off_by_hand(playing, rush)
         after_rush = hurried.ahead()
-        plan.rush = initial_state.rush_to_come(fittings, begun, ways, [*rush, *others])
+        plan.rush = initial_state.rush_to_come(settings, begun, ways, [*rush, *others])
         done = plan.work_off_by_hand(playing, [*rush, *others], len(rush))
     else:
         done = plan.go_on(playing) + plan.work_off(rush)
         after_rush = plan.ahead()
-        plan.rush = initial_state.rush_to_come(fittings, begun, ways, [*rush, *others])
+        plan.rush = initial_state.rush_to_come(settings, begun, ways, [*rush, *others])
         done += plan.work_off(others)
-    return Load(fittings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done), by_hand)
+    return Load(settings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done), by_hand)
 
 
 def promise(
@@ -135,7 +135,7 @@ def behind(
 ) -> tuple[Finish, Before]:
     """When a new box would be done in each scenario, and what waits with it: what `promise` reads."""
     rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
-    steps = in_sequence([_quoted_step(tape, load.fittings, shop, rests_until) for tape in tapes])
+    steps = in_sequence([_quoted_step(tape, load.settings, shop, rests_until) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
     return _finish(plan.work_off(steps, is_one_box=True)), Before(ahead.waiting, plan.work)
@@ -176,17 +176,17 @@ def is_overlong(load: Load, tape: QuotedTape) -> bool:
 
 def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:
     """Places of the decks that a tape of the queue may play on."""
-    return suited(load.fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed).decks
+    return suited(load.settings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed).decks
 
 
 def decks_of(load: Load, tape: QuotedTape) -> tuple[int, ...]:
     """Places of the decks that a tape on the counter may play on."""
     draft = tape.draft
-    return suited(load.fittings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
+    return suited(load.settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
 
 
 def _asked(load: Load, needed_by: date | None = None) -> Asked:
-    fitted = load.fittings
+    fitted = load.settings
     away = awaited(fitted)
     return Asked(load.calendar, load.now, load.made_at, fitted.confidence, needed_by, away)
 
@@ -225,12 +225,12 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     return found
 
 
-def _quoted_step(tape: QuotedTape, fittings: ShopSettings, shop: ShopHabits, rests_until: float) -> Step:
+def _quoted_step(tape: QuotedTape, settings: ShopSettings, shop: ShopHabits, rests_until: float) -> Step:
     draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
     return Step(
         key=common_random_numbers.key(tape.line, tape.n),
         box=common_random_numbers.key("box"),
-        suited=suited(fittings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
+        suited=suited(settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
         minutes=tape.minutes,
         bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
         plays=plays,

@@ -127,7 +127,7 @@ def changes(settings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str
 
 def _replanned(load: Load, queue: Sequence[QueuedTape], places: Sequence[int]) -> Iterator[tuple[str, Load]]:
     """The queue planned once more for each change, people followed as they were."""
-    for change, changed in changes(load.fittings, places):
+    for change, changed in changes(load.settings, places):
         yield change, turnaround.load(changed, queue, load.made_at, by_hand=load.by_hand)
 
 

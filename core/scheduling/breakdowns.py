@@ -44,22 +44,22 @@ def repair_after(played: Draws, mean: float) -> Draws:
     return np.asarray(-np.log1p(-((played * _FINE) % 1.0)) * mean)
 
 
-def awaiting(fittings: ShopSettings, broken: Collection[str]) -> ShopSettings:
+def awaiting(settings: ShopSettings, broken: Collection[str]) -> ShopSettings:
     """The shop with the decks named ``broken``, where they are out of service, as decks that come back."""
-    back = frozenset(deck.name for deck in fittings.decks if not deck.in_service and deck.name in broken)
+    back = frozenset(deck.name for deck in settings.decks if not deck.in_service and deck.name in broken)
     if not back:
-        return fittings
-    decks = tuple(replace(deck, in_service=deck.in_service or deck.name in back) for deck in fittings.decks)
-    return replace(fittings, decks=decks, expected=replace(fittings.expected, awaited=back))
+        return settings
+    decks = tuple(replace(deck, in_service=deck.in_service or deck.name in back) for deck in settings.decks)
+    return replace(settings, decks=decks, expected=replace(settings.expected, awaited=back))
 
 
-def awaited(fittings: ShopSettings) -> dict[int, str]:
+def awaited(settings: ShopSettings) -> dict[int, str]:
     """What is to be said of each deck that comes back, by its place."""
-    hours = fittings.expected.hours_to_repair
+    hours = settings.expected.hours_to_repair
     return {
         place: say("dates", "deck_away", deck=deck.name, hours=round(max(hours, 2)))
-        for place, deck in enumerate(fittings.decks)
-        if deck.name in fittings.expected.awaited
+        for place, deck in enumerate(settings.decks)
+        if deck.name in settings.expected.awaited
     }
 
 

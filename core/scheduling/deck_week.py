@@ -71,32 +71,32 @@ class Week:
     """Tapes no deck in service plays, or that start later than these days."""
 
 
-def week(fittings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, days: int = DAYS) -> Week:
+def week(settings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, days: int = DAYS) -> Week:
     """The likely plan of ``days`` days from ``now``; WrongInput when ``now`` has no timezone."""
-    first = opening_hours.today(fittings, now)
-    calendar = opening_hours.calendar(fittings, first)
+    first = opening_hours.today(settings, now)
+    calendar = opening_hours.calendar(settings, first)
     moment = calendar.at(now)
     end = moment + days * 24 * 60
-    runs = _runs(fittings, queue, calendar, (moment, end))
-    lanes = _lanes(fittings, runs, calendar, moment, end)
+    runs = _runs(settings, queue, calendar, (moment, end))
+    lanes = _lanes(settings, runs, calendar, moment, end)
     wanted = sum(each.station is Station.PLAYING or each.station.waits_for_a_deck for each in queue)
     return Week(
         now=calendar.moment(moment),
         openings=_openings(calendar, first, days),
         shut=tuple((day, why) for day, why in calendar.shut.items() if (day - first).days < days),
-        past_closing=timedelta(minutes=fittings.past_closing_minutes),
+        past_closing=timedelta(minutes=settings.past_closing_minutes),
         lanes=lanes,
         unplaced=wanted - sum(len(lane.runs) for lane in lanes),
     )
 
 
 def _runs(
-    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, span: tuple[float, float]
+    settings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, span: tuple[float, float]
 ) -> list[tuple[int, Run]]:
     """Every tape that starts within a span, with its deck, and perhaps some that start soon after."""
     now, end = span
     tapes = {common_random_numbers.key(tape.code): tape for tape in queue}
-    plan = LikelyPlan(fittings, queue, calendar, now, end)
+    plan = LikelyPlan(settings, queue, calendar, now, end)
     return [
         (deck, _run(tapes[key], calendar, start, now))
         for key, deck, start in (*plan.playing, *plan.started())
@@ -111,10 +111,10 @@ def _run(tape: QueuedTape, calendar: Calendar, start: float, now: float) -> Run:
 
 
 def _lanes(
-    fittings: ShopSettings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
+    settings: ShopSettings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
 ) -> tuple[DeckLane, ...]:
     """What starts before ``end``, deck by deck."""
-    last, out = calendar.moment(end), initial_state.outages(fittings, calendar)
+    last, out = calendar.moment(end), initial_state.outages(settings, calendar)
     return tuple(
         DeckLane(
             deck,
@@ -125,7 +125,7 @@ def _lanes(
                 if begins < end and ends > now
             ),
         )
-        for place, deck in enumerate(fittings.decks)
+        for place, deck in enumerate(settings.decks)
     )
 
 

@@ -2,7 +2,7 @@
 
 Counts at random moments are Poisson, so what is believed of their rate is a gamma law that each count and
 each hour watched sharpens (conjugate; Gelman et al., Bayesian Data Analysis, ch. 2, from memory). What the
-fittings say is where it begins, worth one event; where they say nothing, `FIRST` stands in as soon as there
+settings say is where it begins, worth one event; where they say nothing, `FIRST` stands in as soon as there
 is anything to count, and until then the matter is not reckoned with.
 """
 
@@ -97,7 +97,7 @@ class Counted:
 
 
 def learned(counted: Counted, stated: Expected, month: int) -> Expected:
-    """What is expected in ``month`` (1 to 12): what the fittings state, corrected by what was counted."""
+    """What is expected in ``month`` (1 to 12): what the settings state, corrected by what was counted."""
     return Expected(
         hours_between_failures=failures(counted, stated).between,
         hours_to_repair=repairs(counted, stated).between,

@@ -36,44 +36,44 @@ _SPARE = 40 * 8 * 60.0
 """Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""
 
 
-def prepared(fittings: ShopSettings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
+def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:
     """All decks free but those that broke, nobody at the bench; and how this shop works."""
-    free = np.full((len(fittings.decks), scenarios), now)
-    for place, deck in enumerate(fittings.decks):
-        if deck.name in fittings.expected.awaited:
-            mean = 60 * fittings.expected.hours_to_repair
+    free = np.full((len(settings.decks), scenarios), now)
+    for place, deck in enumerate(settings.decks):
+        if deck.name in settings.expected.awaited:
+            mean = 60 * settings.expected.hours_to_repair
             free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
     lanes = DeckTimelines(
-        PlayHours(calendar, fittings.past_closing_minutes), free, outages(fittings, calendar)
+        PlayHours(calendar, settings.past_closing_minutes), free, outages(settings, calendar)
     )
-    share = fittings.expected.unplanned_closures
+    share = settings.expected.unplanned_closures
     shut = None
     if share and len(calendar.opens):
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
         shut = closures(calendar, today, share, SEED + 11, scenarios)
-    ways = Ways(now, fittings.people, _breakdowns(fittings), shut)
-    return ways, Ahead(lanes, worked, handling=handling(fittings.people))
+    ways = Ways(now, settings.people, _breakdowns(settings), shut)
+    return ways, Ahead(lanes, worked, handling=handling(settings.people))
 
 
 def rush_to_come(
-    fittings: ShopSettings, ahead: Ahead, ways: Ways, queue: Sequence[Step]
+    settings: ShopSettings, ahead: Ahead, ways: Ways, queue: Sequence[Step]
 ) -> tuple[RushToCome, ...]:
     """Rush tapes that come in while the queue is worked off, and some while after."""
-    expected, calendar = fittings.expected, ahead.lanes.calendar
+    expected, calendar = settings.expected, ahead.lanes.calendar
     if not expected.rush_boxes_a_week or not len(calendar.opens):
         return ()
-    week = sum(opening.end - opening.start for opening in opening_hours.regular(fittings))
+    week = sum(opening.end - opening.start for opening in opening_hours.regular(settings))
     pace = RushRate(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
-    kinds = [(kind, ahead.lanes.hours.gate(kind.estimate)) for kind in _kinds(fittings, queue)]
-    work = sum(step.minutes.likely for step in queue) / max(1, len(fittings.decks))
+    kinds = [(kind, ahead.lanes.hours.gate(kind.estimate)) for kind in _kinds(settings, queue)]
+    work = sum(step.minutes.likely for step in queue) / max(1, len(settings.decks))
     until = calendar.when_worked(calendar.worked(np.array([ways.now])) + _SLACK * work + _SPARE)
     end = min(float(until[0]), float(calendar.closes[-1]))
     scenarios = ahead.lanes.free.shape[1]
     return tuple(rush_boxes.coming(kinds, pace, calendar, ways.now, end, SEED + 21, scenarios))
 
 
-def _kinds(fittings: ShopSettings, queue: Sequence[Step]) -> list[RushKind]:
+def _kinds(settings: ShopSettings, queue: Sequence[Step]) -> list[RushKind]:
     """What rush boxes hold: the formats that came in lately, each as it stands in the queue.
 
     Not as often as in the queue: what stands there is what the decks cannot keep up with. Only a shop that
@@ -83,17 +83,17 @@ def _kinds(fittings: ShopSettings, queue: Sequence[Step]) -> list[RushKind]:
     for step in queue:
         if step.plays and step.suited.decks:
             rows.setdefault(step.suited.decks, []).append(step)
-    weights = _brought(fittings) or {decks: len(steps) for decks, steps in rows.items()}
+    weights = _brought(settings) or {decks: len(steps) for decks, steps in rows.items()}
     if not weights:
-        weights = {(place,): 1 for place, deck in enumerate(fittings.decks) if deck.in_service}
+        weights = {(place,): 1 for place, deck in enumerate(settings.decks) if deck.in_service}
     return [_kind(decks, rows.get(decks, ()), weight) for decks, weight in weights.items()]
 
 
-def _brought(fittings: ShopSettings) -> dict[tuple[int, ...], int]:
+def _brought(settings: ShopSettings) -> dict[tuple[int, ...], int]:
     """Tapes that came in lately, by the decks they may play on as far as their format tells."""
     found: dict[tuple[int, ...], int] = {}
-    for name, count in fittings.expected.brought:
-        decks = suited(fittings.decks, name, None, None, None).decks
+    for name, count in settings.expected.brought:
+        decks = suited(settings.decks, name, None, None, None).decks
         if decks:
             found[decks] = found.get(decks, 0) + count
     return found
@@ -114,20 +114,20 @@ def _like(steps: Sequence[Step]) -> tuple[float, ...]:
     return tuple(np.quantile(values, (np.arange(_GRADES) + 0.5) / _GRADES).tolist())
 
 
-def _breakdowns(fittings: ShopSettings) -> Breakdowns | None:
-    expected = fittings.expected
+def _breakdowns(settings: ShopSettings) -> Breakdowns | None:
+    expected = settings.expected
     if not expected.hours_between_failures:
         return None
     return Breakdowns(60 * expected.hours_between_failures, 60 * expected.hours_to_repair)
 
 
-def outages(fittings: ShopSettings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
+def outages(settings: ShopSettings, calendar: Calendar) -> dict[int, tuple[tuple[float, float], ...]]:
     """When each deck is out of service by plan, by its place in the settings; spans in order."""
     found: dict[int, tuple[tuple[float, float], ...]] = {}
-    for place, deck in enumerate(fittings.decks):
+    for place, deck in enumerate(settings.decks):
         spans = sorted(
             calendar.span(outage.begins, outage.ends)
-            for outage in fittings.outages
+            for outage in settings.outages
             if outage.deck == deck.name
         )
         if spans:

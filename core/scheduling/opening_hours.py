@@ -22,16 +22,16 @@ HORIZON_DAYS = 730
 
 
 @worded_cache(maxsize=16)
-def calendar(fittings: ShopSettings, first_day: date, days: int = HORIZON_DAYS) -> Calendar:
+def calendar(settings: ShopSettings, first_day: date, days: int = HORIZON_DAYS) -> Calendar:
     """The openings of ``days`` days from ``first_day`` on, holidays and closed days left out."""
-    zone = ZoneInfo(fittings.front.timezone)
+    zone = ZoneInfo(settings.front.timezone)
     start = datetime.combine(first_day, time(), zone).astimezone(UTC)
     shut: dict[date, str] = {}
     ends: dict[date, float] = {}
     slots: list[tuple[float, float]] = []
     for day in (first_day + timedelta(days=n) for n in range(days)):
-        found = list(_slots(fittings, day, zone, start))
-        why = _why_shut(fittings, day)
+        found = list(_slots(settings, day, zone, start))
+        why = _why_shut(settings, day)
         if found and why:
             shut[day] = why
         elif found:
@@ -40,9 +40,9 @@ def calendar(fittings: ShopSettings, first_day: date, days: int = HORIZON_DAYS) 
     return calendar_of(start, zone, slots, ends, shut)
 
 
-def today(fittings: ShopSettings, now: datetime) -> date:
+def today(settings: ShopSettings, now: datetime) -> date:
     """The date on the shop's clock at a moment."""
-    return now.astimezone(ZoneInfo(fittings.front.timezone)).date()
+    return now.astimezone(ZoneInfo(settings.front.timezone)).date()
 
 
 def check_span(first: date, last: date, today: date) -> None:
@@ -82,25 +82,25 @@ def calendar_of(
 
 
 def _slots(
-    fittings: ShopSettings, day: date, zone: ZoneInfo, start: datetime
+    settings: ShopSettings, day: date, zone: ZoneInfo, start: datetime
 ) -> Iterator[tuple[float, float]]:
     """Openings of one day as minutes since ``start``; an opening lost in a clock change is left out."""
-    for opening in openings_on(fittings, day):
+    for opening in openings_on(settings, day):
         if opening.weekday == day.weekday():
             slot = (_minutes(day, opening.start, zone, start), _minutes(day, opening.end, zone, start))
             if slot[0] < slot[1]:
                 yield slot
 
 
-def openings_on(fittings: ShopSettings, day: date) -> tuple[OpeningHours, ...]:
+def openings_on(settings: ShopSettings, day: date) -> tuple[OpeningHours, ...]:
     """The hours of the week that hold on ``day``: those of the season it lies in, else the whole year's."""
-    season = tuple(each for each in fittings.openings if each.is_season_on(day))
-    return season or tuple(each for each in fittings.openings if not each.first)
+    season = tuple(each for each in settings.openings if each.is_season_on(day))
+    return season or tuple(each for each in settings.openings if not each.first)
 
 
-def regular(fittings: ShopSettings) -> tuple[OpeningHours, ...]:
+def regular(settings: ShopSettings) -> tuple[OpeningHours, ...]:
     """The hours of the whole year; those of all seasons where a shop is open in seasons only."""
-    return tuple(each for each in fittings.openings if not each.first) or fittings.openings
+    return tuple(each for each in settings.openings if not each.first) or settings.openings
 
 
 def _minutes(day: date, after_midnight: int, zone: ZoneInfo, start: datetime) -> float:
@@ -119,13 +119,13 @@ def _merged(slots: list[tuple[float, float]]) -> list[tuple[float, float]]:
     return merged
 
 
-def _why_shut(fittings: ShopSettings, day: date) -> str | None:
+def _why_shut(settings: ShopSettings, day: date) -> str | None:
     """The name of the holiday, ``closed``, or None."""
-    if day in fittings.closed_days:
+    if day in settings.closed_days:
         return say("dates", "closed")
-    if fittings.holiday_country is None:
+    if settings.holiday_country is None:
         return None
-    return public_holidays(fittings.holiday_country, fittings.holiday_region, day.year).get(day)
+    return public_holidays(settings.holiday_country, settings.holiday_region, day.year).get(day)
 
 
 @lru_cache(maxsize=32)

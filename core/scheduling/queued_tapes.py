@@ -71,20 +71,20 @@ class QueuedTape:
 
 
 def lined_up(
-    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar
+    settings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar
 ) -> tuple[list[Step], list[Step]]:
     """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
     coming = [tape for tape in queue if tape.station.waits_for_a_deck]
     rush, others = (
-        in_sequence([queued_step(tape, fittings, calendar) for tape in coming if tape.rush is hurried])
+        in_sequence([queued_step(tape, settings, calendar) for tape in coming if tape.rush is hurried])
         for hurried in (True, False)
     )
     return rush, others
 
 
-def follows_people(fittings: ShopSettings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
+def follows_people(settings: ShopSettings, queue: Sequence[QueuedTape], coming: Sequence[Step]) -> bool:
     """Whether a plan of this queue follows each person."""
-    return len(queue) <= BY_HAND and _people_matter(fittings, coming)
+    return len(queue) <= BY_HAND and _people_matter(settings, coming)
 
 
 def bench_minutes(verdict: Verdict) -> float:
@@ -93,28 +93,28 @@ def bench_minutes(verdict: Verdict) -> float:
 
 
 def under_way(
-    fittings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
+    settings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
 ) -> UnderWay:
     """What plays and what is checked at this moment."""
     playing = [
         (
-            queued_step(tape, fittings, calendar),
+            queued_step(tape, settings, calendar),
             max(0.0, now - calendar.at(tape.since)),
-            _on(tape, fittings),
+            _on(tape, settings),
         )
         for tape in queue
         if tape.station is Station.PLAYING
     ]
     checked = [tape for tape in queue if tape.station is Station.BEING_CHECKED]
-    return UnderWay(playing, [queued_step(tape, fittings, calendar) for tape in checked])
+    return UnderWay(playing, [queued_step(tape, settings, calendar) for tape in checked])
 
 
-def _on(tape: QueuedTape, fittings: ShopSettings) -> int | None:
+def _on(tape: QueuedTape, settings: ShopSettings) -> int | None:
     """The place of the deck a tape is playing on, where it is known and still there."""
-    return next((place for place, deck in enumerate(fittings.decks) if deck.name == tape.deck), None)
+    return next((place for place, deck in enumerate(settings.decks) if deck.name == tape.deck), None)
 
 
-def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) -> Step:
+def queued_step(tape: QueuedTape, settings: ShopSettings, calendar: Calendar) -> Step:
     bench = 0.0
     if tape.station.needs_the_bench:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
@@ -122,7 +122,7 @@ def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) ->
     return Step(
         key=common_random_numbers.key(tape.code),
         box=common_random_numbers.key(tape.job),
-        suited=suited(fittings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed),
+        suited=suited(settings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed),
         minutes=tape.minutes,
         bench=bench,
         plays=tape.plays,
@@ -131,13 +131,13 @@ def queued_step(tape: QueuedTape, fittings: ShopSettings, calendar: Calendar) ->
     )
 
 
-def _people_matter(fittings: ShopSettings, queue: Sequence[Step]) -> bool:
+def _people_matter(settings: ShopSettings, queue: Sequence[Step]) -> bool:
     """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
-    if fittings.people == 1 or not fittings.decks:
-        return bool(fittings.decks)
+    if settings.people == 1 or not settings.decks:
+        return bool(settings.decks)
     by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
     work: dict[tuple[int, ...], float] = {}
     for step in queue:
         work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely
     bounds = [bound.each for decks in work if decks and (bound := binding(work, decks))]
-    return by_hand > BUSY * fittings.people * max(bounds, default=0.0)
+    return by_hand > BUSY * settings.people * max(bounds, default=0.0)

@@ -59,14 +59,14 @@ class TimeOff:
 
     days: tuple[date, ...]
     words: str
-    """Why; nothing where they stand in the fittings only."""
+    """Why; nothing where they stand in the settings only."""
     is_planned: bool
 
 
 def reckoned(unit: Unit, fitted: ShopSettings | None = None) -> ShopSettings:
-    """The shop's fittings with what is to be expected by what was counted: what a plan works with.
+    """The shop's settings with what is to be expected by what was counted: what a plan works with.
 
-    ``fitted``: other fittings than those in force.
+    ``fitted``: other settings than those in force.
     """
     fitted, seen = fitted or current_settings.read(unit), counted(unit)
     month = unit.now.astimezone(ZoneInfo(fitted.front.timezone)).month
@@ -89,7 +89,7 @@ def counted(unit: Unit) -> Counted:
         failures=len(gone),
         play_hours=minutes / 60,
         repairs=sum(each.ended_at is not None for each in gone),
-        # A deck that is gone, or was put back with the fittings, is not being repaired any more.
+        # A deck that is gone, or was put back with the settings, is not being repaired any more.
         repair_hours=sum(each.hours(unit.now) for each in gone if each.ended_at or each.deck in out),
         shut_days=shut,
         opening_days=_opening_days(fitted, since, today) + shut,

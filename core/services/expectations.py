@@ -28,7 +28,7 @@ def expect(unit: Unit, wanted: Expected) -> ShopSettings:
 
 
 def check(wanted: Expected) -> None:
-    """WrongInput for figures that contradict each other; their bounds are those of the fittings."""
+    """WrongInput for figures that contradict each other; their bounds are those of the settings."""
     if wanted.hours_between_failures and not wanted.hours_to_repair:
         accepted = say("decks", "repair_takes_time")
         raise WrongInput(say("decks", "hours_to_repair"), wanted.hours_to_repair, accepted)

@@ -64,17 +64,17 @@ class ScriptDays:
         return opened + timedelta(minutes=int(share * ((self.now - opened) / timedelta(minutes=1))))
 
 
-def days(fittings: ShopSettings, now: datetime) -> ScriptDays:
+def days(settings: ShopSettings, now: datetime) -> ScriptDays:
     """The days the script is played on when it is seen at ``now``."""
-    zone = ZoneInfo(fittings.front.timezone)
+    zone = ZoneInfo(settings.front.timezone)
     here = now.astimezone(zone)
-    calendar = opening_hours.calendar(fittings, here.date() - timedelta(days=_DAYS_BACK), _DAYS_BACK + 1)
-    begun = [day for day in calendar.days if _opens(fittings, day, zone) + timedelta(minutes=30) <= here]
+    calendar = opening_hours.calendar(settings, here.date() - timedelta(days=_DAYS_BACK), _DAYS_BACK + 1)
+    begun = [day for day in calendar.days if _opens(settings, day, zone) + timedelta(minutes=30) <= here]
     last = begun[-1]
     closes = calendar.close_of(last)
     assert closes is not None
     return ScriptDays(
-        zone, tuple(begun), _opens(fittings, last, zone).time(), min(here, calendar.moment(closes))
+        zone, tuple(begun), _opens(settings, last, zone).time(), min(here, calendar.moment(closes))
     )
 
 
@@ -120,6 +120,6 @@ def _played(act: ScriptedAct) -> Iterable[ScriptedAct]:
         at += timedelta(minutes=2)
 
 
-def _opens(fittings: ShopSettings, day: date, zone: ZoneInfo) -> datetime:
-    start = min(opening.start for opening in fittings.openings if opening.weekday == day.weekday())
+def _opens(settings: ShopSettings, day: date, zone: ZoneInfo) -> datetime:
+    start = min(opening.start for opening in settings.openings if opening.weekday == day.weekday())
     return datetime.combine(day, time(start // 60, start % 60), zone)

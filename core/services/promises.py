@@ -78,9 +78,9 @@ def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
 def reckoned(
     unit: Unit, found: Reliability | None = None, fitted: ShopSettings | None = None
 ) -> ShopSettings:
-    """The shop's fittings with all it has learned of itself; ``found`` as in `load`.
+    """The shop's settings with all it has learned of itself; ``found`` as in `load`.
 
-    ``fitted``: other fittings than those in force, to look at what they would do.
+    ``fitted``: other settings than those in force, to look at what they would do.
 
     This is what a date is made from.
     """
@@ -92,9 +92,9 @@ def reckoned(
 def snapshot(unit: Unit) -> ShopSnapshot:
     """The shop as its records tell it now. Costly: it works the whole queue through."""
     looked = load(unit)
-    today = opening_hours.today(looked.fittings, looked.made_at)
+    today = opening_hours.today(looked.settings, looked.made_at)
     return ShopSnapshot(
-        looked.fittings, current_prices.in_force(unit, today), looked, looked.made_at, deck_queue.habits(unit)
+        looked.settings, current_prices.in_force(unit, today), looked, looked.made_at, deck_queue.habits(unit)
     )
 
 
@@ -189,7 +189,7 @@ def _kept(looked: turnaround.Load, job: Job) -> Kept:
     now = turnaround.standing(looked, job.number)
     held_by = now.held_by if now is not None else ()
     changes = promise_basis.changes(
-        job.promise.footing, promise_basis.of(looked.fittings, looked.tapes_waiting)
+        job.promise.footing, promise_basis.of(looked.settings, looked.tapes_waiting)
     )
     if job.promise.day is None:
         return Kept(job, job.promise, now, None, held_by, False, changes)
@@ -213,12 +213,12 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
         raise Refused(say("promises", "nothing_to_promise", number=str(number)))
     if made.day is None:
         raise Refused(say("promises", "no_date", number=str(number), reasons="; ".join(made.held_by)))
-    made = late_correction.guarded(made, looked.fittings.expected.overrun, looked.calendar.days)
+    made = late_correction.guarded(made, looked.settings.expected.overrun, looked.calendar.days)
     if wanted is not None:
         made = replace(
             made, day=_checked(wanted, looked), stated=turnaround.chance_of(looked, number, wanted)
         )
-    return replace(made, footing=promise_basis.of(looked.fittings, looked.tapes_waiting))
+    return replace(made, footing=promise_basis.of(looked.settings, looked.tapes_waiting))
 
 
 def _checked(wanted: date, looked: turnaround.Load) -> date:

@@ -43,7 +43,7 @@ _SCENARIOS_TO_ASK = 256
 class ShopSnapshot:
     """The shop at one moment: what a quote is made against, read once and asked at every key."""
 
-    fittings: ShopSettings
+    settings: ShopSettings
     book: PriceBook
     load: turnaround.Load
     """The queue, already worked through."""
@@ -54,7 +54,7 @@ class ShopSnapshot:
 
     @property
     def today(self) -> date:
-        return opening_hours.today(self.fittings, self.now)
+        return opening_hours.today(self.settings, self.now)
 
     def quote(self, inventory: Inventory, now: datetime) -> Quote:
         """`quote` of a box at ``now``."""
@@ -88,7 +88,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
     Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows;
     without a last quote there are none yet, and the promise names neither a day nor a reason.
     """
-    tapes = quoted_tapes(inventory, shop.habits, shop.fittings)
+    tapes = quoted_tapes(inventory, shop.habits, shop.settings)
     minutes = _together(_box_lines(inventory, tapes), shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
     open_questions = last.questions if last else ()
@@ -104,7 +104,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
         promise=last.promise if last else stated_dates.not_yet(shop.load.made_at),
         questions=tuple(question for question in open_questions if question.line <= len(inventory.lines)),
         warnings=last.warnings if last else (),
-        example_prices=shop.book.invented and not shop.fittings.front.practice,
+        example_prices=shop.book.invented and not shop.settings.front.practice,
     )
 
 
@@ -116,8 +116,8 @@ def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Invento
         whys = dict.fromkeys(each.why.rstrip(".") for each in away if each)
         return replace(stated_dates.not_yet(load.made_at), held_by=tuple(whys))
     planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests)
-    safe = late_correction.guarded(planned, load.fittings.expected.overrun, load.calendar.days)
-    return replace(safe, footing=promise_basis.of(load.fittings, load.tapes_waiting))
+    safe = late_correction.guarded(planned, load.settings.expected.overrun, load.calendar.days)
+    return replace(safe, footing=promise_basis.of(load.settings, load.tapes_waiting))
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
@@ -135,17 +135,17 @@ def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[Qu
 
 
 def quoted_tapes(
-    inventory: Inventory, shop: ShopHabits = STARTING, fittings: ShopSettings | None = None
+    inventory: Inventory, shop: ShopHabits = STARTING, settings: ShopSettings | None = None
 ) -> tuple[QuotedTape, ...]:
     """Every cassette of the box with its believed minutes and its verdict.
 
-    What no deck of ``fittings`` can play is not for this shop; None: nobody asks for its decks.
+    What no deck of ``settings`` can play is not for this shop; None: nobody asks for its decks.
     """
     count = sum(line.count for line in inventory.lines)
     if count > MOST_TAPES:
         raise WrongInput(say("quotes", "tapes"), count, say("quotes", "most_tapes", most=MOST_TAPES))
     numbered = enumerate(inventory.lines, 1)
-    decks, partners = (fittings.decks, fittings.partners) if fittings else ((), ())
+    decks, partners = (settings.decks, settings.partners) if settings else ((), ())
     return tuple(
         tape
         for n, line in numbered
@@ -207,7 +207,7 @@ def _warnings(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
     yield from _needed_by(made, shop)
     if made.inventory.cold:
         yield say("quotes", "came_in_cold", hours=acclimatisation.hours_to_rest(True))
-    ours, theirs = shop.fittings.front.currency, shop.book.currency
+    ours, theirs = shop.settings.front.currency, shop.book.currency
     if theirs != ours:
         yield say("quotes", "other_currency", book=shop.book.name, theirs=theirs, ours=ours)
 
@@ -216,7 +216,7 @@ def _line_warnings(tape: QuotedTape, shop: ShopSnapshot) -> Iterator[str]:
     """What must be known of one line of the box, told for its first tape."""
     draft, told = tape.draft, list(tape.verdict.told)
     if tape.verdict.outcome is not Outcome.CANNOT:
-        choice = suited(shop.fittings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed)
+        choice = suited(shop.settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed)
         told += [f"{choice.doubt}."] if choice.doubt else []
         told += _read_by_rule(draft)
         if choice.decks and turnaround.is_overlong(shop.load, tape):

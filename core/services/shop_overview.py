@@ -29,7 +29,7 @@ COMING_DAYS = 60
 class ShopView:
     """The shop as it stands."""
 
-    fittings: ShopSettings
+    settings: ShopSettings
     week: Week
     promises: tuple[Kept, ...]
     book: PriceBook
@@ -42,7 +42,7 @@ class ShopView:
     shut_unplanned: tuple[ShutDay, ...]
     counted: Counted
     learned: Expected
-    """What is reckoned with, by what the fittings state and what was counted."""
+    """What is reckoned with, by what the settings state and what was counted."""
     days_off: tuple[TimeOff, ...] = ()
     """The shop's own closed days."""
     box_order: tuple[JobNumber, ...] = ()
@@ -64,14 +64,14 @@ def read(unit: Unit) -> ShopView:
     """One reading of everything the screen shows."""
     record = promises.record(unit)
     looked = promises.load(unit, record)
-    fittings, now = current_settings.read(unit), looked.made_at
-    calendar = opening_hours.calendar(fittings, now.date())
+    settings, now = current_settings.read(unit), looked.made_at
+    calendar = opening_hours.calendar(settings, now.date())
     last = now.date() + timedelta(days=COMING_DAYS)
     off = event_counts.days_off(unit)
     words = {day: each.words for each in off for day in each.days if each.words}
     return ShopView(
-        fittings=fittings,
-        week=deck_week.week(replace(fittings, decks=fittings.working_decks), deck_queue.waiting(unit), now),
+        settings=settings,
+        week=deck_week.week(replace(settings, decks=settings.working_decks), deck_queue.waiting(unit), now),
         promises=promises.under_review(unit, looked),
         book=current_prices.in_force(unit, now.date()),
         shut=tuple((day, words.get(day, why)) for day, why in calendar.shut.items() if day <= last),
@@ -84,5 +84,5 @@ def read(unit: Unit) -> ShopView:
         outages=event_counts.outages(unit),
         shut_unplanned=event_counts.shut_days(unit),
         counted=event_counts.counted(unit),
-        learned=looked.fittings.expected,
+        learned=looked.settings.expected,
     )

@@ -31,7 +31,7 @@ MOST = 3
 class AboutBox:
     """What would bring the date of one box forward?"""
 
-    fittings: ShopSettings
+    settings: ShopSettings
     queue: tuple[QueuedTape, ...]
     now: datetime
     tapes: tuple[QuotedTape, ...]
@@ -43,7 +43,7 @@ class AboutBox:
     def answer(self) -> tuple[WhatIf, ...]:
         """The three changes that would do most; none that would not."""
         found = what_ifs.helps(
-            self.fittings,
+            self.settings,
             self.queue,
             self.now,
             self.tapes,
@@ -59,21 +59,21 @@ class AboutBox:
 class AboutQueue:
     """What would help the boxes in the shop?"""
 
-    fittings: ShopSettings
+    settings: ShopSettings
     queue: tuple[QueuedTape, ...]
     now: datetime
     endangered: Mapping[JobNumber, Promise]
 
     def answer(self) -> tuple[Relief, ...]:
         """The three changes that would do most."""
-        return what_ifs.reliefs(self.fittings, self.queue, self.now, self.endangered)
+        return what_ifs.reliefs(self.settings, self.queue, self.now, self.endangered)
 
 
 def about_box(unit: Unit, box: Inventory) -> AboutBox:
     """The question about a box on the counter, against the shop of this moment."""
     habits = deck_queue.habits(unit)
     return AboutBox(
-        fittings=promises.reckoned(unit),
+        settings=promises.reckoned(unit),
         queue=deck_queue.waiting(unit),
         now=current_settings.local(unit, unit.now),
         tapes=quoting.quoted_tapes(box, habits, current_settings.read(unit)),
@@ -88,4 +88,4 @@ def about_queue(unit: Unit) -> AboutQueue:
     looked = promises.load(unit)
     kept = promises.under_review(unit, looked)
     endangered = {each.job.number: each.promise for each in kept if each.is_at_risk}
-    return AboutQueue(looked.fittings, deck_queue.waiting(unit), looked.made_at, endangered)
+    return AboutQueue(looked.settings, deck_queue.waiting(unit), looked.made_at, endangered)

@@ -186,12 +186,12 @@ class CompositionRoot(QObject):
     def _read_fittings(self) -> None:
         self._work.ask(decks.settings, then=self._read_readiness)
 
-    def _read_readiness(self, fittings: ShopSettings) -> None:
-        self._work.ask(readiness.read, then=partial(self._move_in, fittings))
+    def _read_readiness(self, settings: ShopSettings) -> None:
+        self._work.ask(readiness.read, then=partial(self._move_in, settings))
 
-    def _move_in(self, fittings: ShopSettings, found: Readiness) -> None:
-        front = fittings.front
-        _speak(fittings)
+    def _move_in(self, settings: ShopSettings, found: Readiness) -> None:
+        front = settings.front
+        _speak(settings)
         self._work.changed.connect(self._note_settings)
         counter = CounterScreen(self._desk)
         self._show_customer_side(front, counter)
@@ -203,7 +203,7 @@ class CompositionRoot(QObject):
         is_set_up_first = self._set_up is not None and bool(self._set_up.pages) and not found.is_ready
         first = SET_UP if is_set_up_first else "counter"
         self._window.add_screens(self._desk, front.name, screens, first=first, is_practice=front.practice)
-        self.signing_in = SigningIn(self._window, self._desk, fittings)
+        self.signing_in = SigningIn(self._window, self._desk, settings)
         self._look_after_backups()
 
     def _screens(self, counter: CounterScreen) -> dict[str, Screen]:

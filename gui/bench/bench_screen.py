@@ -162,9 +162,9 @@ class BenchScreen(Screen):
 
     # --- the tray ------------------------------------------------------------------------
 
-    def _know_shop(self, fittings: ShopSettings) -> None:
-        self._fittings = fittings
-        self.card.timezone = fittings.front.timezone
+    def _know_shop(self, settings: ShopSettings) -> None:
+        self._fittings = settings
+        self.card.timezone = settings.front.timezone
 
     @Slot()
     def _ask_what_to_load(self) -> None:

@@ -105,7 +105,7 @@ class CounterScreen(Screen):
 
     def _use_snapshot(self, snapshot: ShopSnapshot) -> None:
         self._box.use_snapshot(snapshot)
-        self.parts.slip.show_front(snapshot.fittings.front)
+        self.parts.slip.show_front(snapshot.settings.front)
         self._recompute()
 
     @Slot(object)

@@ -12,7 +12,7 @@ _ONE_IN_TEN = 1.2816
 
 def failures(view: ShopView) -> str:
     """How often a deck fails, with what nine in ten such shops would hold to be possible."""
-    counted, belief = view.counted, event_rates.failures(view.counted, view.fittings.expected)
+    counted, belief = view.counted, event_rates.failures(view.counted, view.settings.expected)
     if not belief.events:
         return say("shop", "care_no_failures", hours=f"{counted.play_hours:.0f}")
     return say(

@@ -50,7 +50,7 @@ class DeckCare(PaperFrame):
         self.decks.taken.connect(self._switch_taken)
         self.switch.clicked.connect(self._switch)
         self.shut.clicked.connect(self._stay_shut)
-        self.decks.lay([_piece(each, view.outages) for each in view.fittings.working_decks])
+        self.decks.lay([_piece(each, view.outages) for each in view.settings.working_decks])
         self.decks.stand_on(deck) or self.decks.stand_on_first()
         self._name_switch(self.decks.current)
 
@@ -58,7 +58,7 @@ class DeckCare(PaperFrame):
     def chosen(self) -> Deck | None:
         """The deck the keyboard stands on."""
         return next(
-            (deck for deck in self._view.fittings.working_decks if deck.name == self.decks.current), None
+            (deck for deck in self._view.settings.working_decks if deck.name == self.decks.current), None
         )
 
     @Slot(str)
@@ -86,7 +86,7 @@ class DeckCare(PaperFrame):
         column = self.column
         column.addWidget(words(say("shop", "care"), "heading"))
         column.addWidget(words(say("shop", "care_lead")))
-        self.decks.setFixedHeight(max(len(self._view.fittings.working_decks), 2) * 6 * theme.UNIT + 4)
+        self.decks.setFixedHeight(max(len(self._view.settings.working_decks), 2) * 6 * theme.UNIT + 4)
         column.addWidget(self.decks)
         column.addWidget(labelled(self.why, say("shop", "care_why")))
         row = QHBoxLayout()
@@ -137,7 +137,7 @@ def _due(service: Service, years: float) -> str:
 
 
 def _hours_a_day(view: ShopView) -> float:
-    in_service = sum(deck.in_service for deck in view.fittings.decks)
+    in_service = sum(deck.in_service for deck in view.settings.decks)
     if view.counted.weeks < event_rates.WEEKS_BEFORE_LEARNING or not in_service:
         return 0.0
     return view.counted.play_hours / (view.counted.weeks * 7) / in_service
@@ -155,7 +155,7 @@ def _often(years: float) -> str:
 
 def _log(view: ShopView) -> list[str]:
     """The newest breakdowns, each on a line."""
-    zone = view.fittings.front.timezone
+    zone = view.settings.front.timezone
     lines = []
     for each in reversed(view.outages[-MOST_TOLD:]):
         key = "care_broke" if each.ended_at is None else "care_mended"

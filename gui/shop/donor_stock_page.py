@@ -47,7 +47,7 @@ class DonorStockPage(PaperFrame):
 
     def __init__(self, view: ShopView) -> None:
         super().__init__("chapter-donors")
-        self._zone = view.fittings.front.timezone
+        self._zone = view.settings.front.timezone
         self._places: dict[str, DonorPlace] = {}
         self.tray = Tray("donor-places", say("donors", "places"), always_lit=True)
         self.really = FigureField("donor-really", say("donors", "really"))

@@ -102,7 +102,7 @@ class DowntimeForm(PaperFrame):
     def _fill(self, view: ShopView) -> None:
         self.what.setObjectName("plan-what")
         self.what.addItem(say("plans", "whole_shop"), None)
-        for deck in view.fittings.working_decks:
+        for deck in view.settings.working_decks:
             self.what.addItem(deck.name, deck.name)
         for field, name in ((self.first, "plan-first"), (self.last, "plan-last"), (self.why, "plan-why")):
             field.setObjectName(name)
@@ -143,7 +143,7 @@ class DowntimeForm(PaperFrame):
 def _coming(view: ShopView, today: date) -> list[TimeOff | Outage]:
     """What is planned and not over, and the newest days shut unplanned: those may be taken back too."""
     off = [each for each in view.days_off if each.days[-1] >= today or not each.is_planned]
-    outages = [each for each in view.fittings.outages if each.ends >= today]
+    outages = [each for each in view.settings.outages if each.ends >= today]
     return sorted([*off, *outages], key=lambda each: (-_last(each).toordinal(), _key(each)))
 
 

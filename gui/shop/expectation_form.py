@@ -39,7 +39,7 @@ class ExpectationForm(Form):
 
     def __init__(self, view: ShopView) -> None:
         super().__init__("chapter-expected")
-        self._stated = view.fittings.expected
+        self._stated = view.settings.expected
         self.fields = {name: FigureField(f"expect-{name}", say("plans", name)) for name in _FIGURES}
         self.keep = QPushButton(say("plans", "expect_keep"))
         self.keep.setObjectName("expect-keep")

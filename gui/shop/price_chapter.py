@@ -55,7 +55,7 @@ class PriceChapter(Chapter):
         inside = QWidget()
         column = stacked(inside, 2 * theme.UNIT)
         column.addWidget(self._table_and_preview(self.page, self.panel), 1)
-        column.addWidget(self._history_slip(view.fittings.front.timezone))
+        column.addWidget(self._history_slip(view.settings.front.timezone))
         self.desk.work.ask(price_preview.overview, then=partial(self._show, self.page))
         return inside
 

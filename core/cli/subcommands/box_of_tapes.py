@@ -108,7 +108,7 @@ def refund(call: Invocation) -> Reply:
 
 
 def quote_of(call: Invocation, data: bytes, fitted: ShopSettings) -> Quote:
-    """The quote of the inventory file in ``data`` in an empty shop with these fittings."""
+    """The quote of the inventory file in ``data`` in an empty shop with these settings."""
     now = call.clock().astimezone(ZoneInfo(fitted.front.timezone))
     load, book = turnaround.load(fitted, (), now), price_book.in_force(now.date())
     return quoting.quote(_inventory(call, data, fitted), ShopSnapshot(fitted, book, load, now))
