@@ -37,6 +37,11 @@ class BackupCare(QObject):
         self.look_after()
 
     @Slot()
+    def end(self) -> None:
+        """The shop is left: nothing more is due."""
+        self._timer.stop()
+
+    @Slot()
     def look_after(self) -> None:
         """Make what is due, beside the window."""
         self._is_wanted_again = self._is_under_way

@@ -226,6 +226,7 @@ class CompositionRoot(QObject):
     def _look_after_backups(self) -> None:
         care = BackupCare(self._work, self._work)
         care.refused.connect(self._window.banner.refuse)
+        self._window.closed.connect(care.end)
         care.begin()
 
     def _show_customer_side(self, front: ShopFront, counter: CounterScreen) -> None:

@@ -9,6 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import Protocol
 
+from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from core.services.records_door import Shop
@@ -52,6 +53,8 @@ def stops(
             )
         finally:
             window.close()
+            window.deleteLater()
+            QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
         with Shop.open(shop, clock=clock):
             pass  # the way that the question leads to begins with an empty shop
 

@@ -50,6 +50,7 @@ class Route:
             yield from self._stops()
         finally:
             self._window.close()
+            self._window.deleteLater()
 
     def _stops(self) -> Iterator[Stop]:
         self._window.show()

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from core.model.names import FormatName
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs
+from core.services.own_shop import shop_document
 from core.services.records_door import Shop
 from gui.app.main_window import Window
 from gui.counter.counter_screen import CounterScreen
@@ -32,6 +33,11 @@ TWELVE = (
 
 
 def test_twelve_mixed_tapes_are_booked_and_price_and_day_move_with_every_line(place: Place) -> None:
+    beta = (
+        '{plays = ["betamax"], tv = ["ntsc"], speeds = []}'  # else that tape is "not here", without a price
+    )
+    place.work.run(shop_document.set_texts, [("deck.Beta", beta)], changes=frozenset({"shop"}))
+    place.settle()
     clerk = clerk_at(place)
     seen = [(clerk.price, clerk.day)]
     chances = []

@@ -37,6 +37,14 @@ _WORDS = re.compile(r"[^\W\d_]{2,}|.*[a-z]{2} .*|.* [a-z]{2}.*", re.DOTALL)
 """One word, or a piece of a sentence."""
 _FORMULA = re.compile(r"[\d.]+ min × [\d.]+ mm/s")
 """A length of the catalogue reckoned from minutes and speed, in symbols of the SI brochure."""
+_MINUTES = re.compile(r"\b[\d.]+ min\b")
+"""A length told by its minutes, in the symbol of the SI brochure."""
+_MARKING = re.compile(r"\b[A-Z]{1,4}\d{1,3}[A-Z]{0,3}\b")
+"""A marking as a cassette carries it, such as DVM60."""
+_SETTING = re.compile(
+    r"\b(?:front|work|holidays|opening|deck|person|papers|backup|words|prices)(?:\.[\w -]+)+(?=:)"
+)
+"""A key of the settings file as it is typed after ``shop set``, such as deck.VHS 1.in_service."""
 _PATH = re.compile(r"(?:/[\w.\-]+){2,}")
 """Where a file lies."""
 _DIGEST = re.compile(r"\b[0-9a-f]{32,64}\b")
@@ -61,6 +69,7 @@ class Data:
             *_standard_names(),
             *_calendar(),
             *_places(),
+            pseudo_language.TAG,
             *_cited(),
             *self._counted,
             *self._more,
@@ -72,7 +81,7 @@ class Data:
 
 def unspoken(text: str, data: Data) -> list[str]:
     """The words of ``text`` that neither a wording file nor the records have said."""
-    for known in (_KEYS, _FORMULA, _PATH, _DIGEST, data.pattern):
+    for known in (_KEYS, _SETTING, _FORMULA, _MINUTES, _PATH, _DIGEST, data.pattern, _MARKING):
         text = known.sub(" ", text)
     return [word for word, inside in _words(text) if not (inside and _is_pseudo(word))]
 
@@ -126,6 +135,10 @@ def _standard_names() -> Iterator[str]:
     """Names that standards and makers gave: markings, recording speeds, TV systems."""
     for known in formats.catalogue().formats:
         yield from (marking.name for marking in known.markings)
+        for rule in known.rules.rules:  # the letters before and after the number, as in DVM60 or BCT-90M
+            yield from (
+                piece for name in rule.entry.names for piece in re.split(r"[^A-Za-z]+", name) if piece
+            )
     yield from (speed.words for speed in Speed)
     yield from (tv.value.upper() for tv in TvSystem)
     yield from (
