@@ -31,9 +31,11 @@ def begun(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     for room, said in GERMAN.items():
         (tmp_path / "de" / f"{room}.ftl").write_text(said, encoding="utf-8")
     monkeypatch.setattr(message_files, "FOLDER", tmp_path)
+    messages._room.cache_clear()  # a test before may have read German where there was none yet
     messages.use("de")
     yield
     messages.use("en")
+    messages._room.cache_clear()
 
 
 def test_each_sentence_falls_back_by_itself(begun: None) -> None:
