@@ -13,8 +13,7 @@ from core.model.errors import Conflict, Refused, WrongInput
 from core.model.settings_records import Permission
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
-from core.store import current_prices, current_settings, history, permissions
-from core.store.tables import SettingsVersionRow
+from core.store import current_prices, current_settings, permissions, settings_entries
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -105,7 +104,7 @@ def versions(unit: Unit) -> tuple[PriceBookVersion, ...]:
 
 def number(unit: Unit) -> int:
     """The number of the newest entry; 0 before the first."""
-    return max((row.number for row in current_prices.entries(unit)), default=0)
+    return settings_entries.number(unit, current_prices.PART)
 
 
 def _append(
@@ -116,31 +115,14 @@ def _append(
     undoes: int | None,
 ) -> None:
     value = "" if content is None else json.dumps(content, ensure_ascii=False, sort_keys=True, default=str)
-    row = SettingsVersionRow(
-        part=current_prices.PART,
-        number=number(unit) + 1,
-        valid_from=str(valid_from),
-        value=value,
-        words=words,
-        undoes=undoes,
-        at=unit.now,
-        by=unit.who,
-    )
-    unit.session.add(row)
-    unit.session.flush()
-    history.append(
-        unit,
-        "prices",
-        words,
-        part=current_prices.PART,
-        number=row.number,
-        value_sha256=history.fingerprint(value),
+    settings_entries.append(
+        unit, current_prices.PART, "prices", value, words, valid_from=str(valid_from), undoes=undoes
     )
 
 
 def _check_nobody_else(unit: Unit, based_on: int | None) -> None:
     if based_on is not None and based_on != number(unit):
-        newest = versions(unit)[0]
+        newest = current_prices.entries(unit)[-1]
         raise Conflict(say("settings", "changed-meanwhile", who=newest.by, what=newest.words))
 
 

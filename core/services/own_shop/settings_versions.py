@@ -14,7 +14,7 @@ from core.model.settings_differences import Difference
 from core.model.settings_records import Permission, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
-from core.store import current_settings, history, permissions
+from core.store import current_settings, permissions, settings_entries
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -52,8 +52,7 @@ class SettingsVersion:
 
 def number(unit: Unit) -> int:
     """The number of the version in force; 0 before the first."""
-    row = current_settings.newest(unit)
-    return 0 if row is None else row.number
+    return settings_entries.number(unit, current_settings.PART)
 
 
 def versions(unit: Unit) -> tuple[SettingsVersion, ...]:
@@ -150,27 +149,8 @@ def differences(before: ShopSettings, after: ShopSettings) -> tuple[Difference, 
 
 
 def _append(unit: Unit, settings: ShopSettings, words: str, undoes: int | None) -> None:
-    value, before = serialization.dumps(settings), current_settings.newest(unit)
-    row = SettingsVersionRow(
-        part=current_settings.PART,
-        number=1 if before is None else before.number + 1,
-        valid_from=None,
-        value=value,
-        words=words,
-        undoes=undoes,
-        at=unit.now,
-        by=unit.who,
-    )
-    unit.session.add(row)
-    unit.session.flush()
-    history.append(
-        unit,
-        "settings",
-        words,
-        part=current_settings.PART,
-        number=row.number,
-        value_sha256=history.fingerprint(value),
-    )
+    value = serialization.dumps(settings)
+    settings_entries.append(unit, current_settings.PART, "settings", value, words, undoes=undoes)
 
 
 def _check_nobody_else(unit: Unit, based_on: int | None) -> None:
