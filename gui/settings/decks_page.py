@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import count
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import deck_kinds
 from core.catalogue.formats import catalogue
@@ -21,15 +19,15 @@ from core.model.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.deck_form import DeckForm, summary
-from gui.settings.drafted_page import DraftedPage, whole
+from gui.settings.drafted_page import whole
+from gui.settings.listed_page import ListedPage
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import labelled, rule, words
-from gui.widgets.tray import Tray, TrayItem
+from gui.widgets.tray import TrayItem
 
 MOST_ALIKE = 20
-_IN_SIGHT = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +39,7 @@ class _Row:
     known_as: str | None = None
 
 
-class DecksPage(DraftedPage):
+class DecksPage(ListedPage[_Row]):
     """A tray of decks, a line that adds some of a kind, and the fields of the deck that is chosen."""
 
     page = SetupPage.DECKS
@@ -49,12 +47,9 @@ class DecksPage(DraftedPage):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._rows: list[_Row] = []
-        self._keys = count()
         self._known = shop_settings.new_shop()
         """The settings in force."""
         self._own_tv = TvSystem.NTSC
-        self.tray = Tray("settings-decks-list", say("settings", "title-decks"), always_lit=True)
         self.kind = QComboBox()
         self.how_many = FigureField("decks-how-many", say("settings", "decks-how-many"))
         self.add = QPushButton(say("settings", "decks-add"))
@@ -70,10 +65,7 @@ class DecksPage(DraftedPage):
 
     def show_draft(self, draft: ShopSettings) -> None:
         names = _known_names(draft.decks, [deck.name for deck in self._known.decks])
-        self._rows = [_Row(self._key(), deck, name) for deck, name in zip(draft.decks, names, strict=True)]
-        self._lay_rows()
-        self.tray.stand_on_first()
-        self._show_chosen(self.tray.current)
+        self._begin([_Row(self._key(), deck, name) for deck, name in zip(draft.decks, names, strict=True)])
 
     def draft(self, before: ShopSettings) -> ShopSettings:
         names = {row.known_as: row.deck.name.strip() for row in self._rows if row.known_as}
@@ -90,18 +82,7 @@ class DecksPage(DraftedPage):
         shop_settings.of_document(shop_settings.document(wanted), say("settings", "the-settings"))
         return wanted
 
-    def focus_first(self) -> None:
-        (self.tray if self._rows else self.kind).setFocus(Qt.FocusReason.OtherFocusReason)
-
     # --- the decks -----------------------------------------------------------------------
-
-    def _key(self) -> str:
-        return f"deck-{next(self._keys)}"
-
-    @property
-    def _chosen(self) -> int | None:
-        keys = [row.key for row in self._rows]
-        return keys.index(self.tray.current) if self.tray.current in keys else None
 
     @Slot()
     def _add(self) -> None:
@@ -132,38 +113,31 @@ class DecksPage(DraftedPage):
 
     @Slot(object)
     def _edit(self, deck: Deck) -> None:
-        place = self._chosen
-        if place is not None:
-            self._rows[place] = replace(self._rows[place], deck=deck)
-            self._lay_rows()
-            self._show_chosen(self.tray.current)
-            self.changed.emit()
+        self._put(deck=deck)
 
-    @Slot()
-    def _remove(self) -> None:
-        place = self._chosen
-        if place is None:
-            return
-        del self._rows[place]
-        self._lay_rows()
-        if self._rows:
-            self.tray.stand_on(self._rows[min(place, len(self._rows) - 1)].key)
-        self.focus_first()
-        self.changed.emit()
+    @property
+    def _form(self) -> QWidget:
+        return self.form
 
-    @Slot(str)
-    def _show_chosen(self, _: str) -> None:
-        place = self._chosen
-        self.form.setVisible(place is not None)
-        if place is not None:
-            row = self._rows[place]
-            mine = [each for each in self._known.outages if each.deck == row.known_as]
-            self.form.show_deck(row.deck, mine)
+    @property
+    def _name(self) -> QLineEdit:
+        return self.form.name
 
-    @Slot(str)
-    def _go_to_name(self, _: str) -> None:
-        self.form.name.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.form.name.selectAll()
+    @property
+    def _adder(self) -> QWidget:
+        return self.kind
+
+    def _show_row(self, row: _Row) -> None:
+        mine = [each for each in self._known.outages if each.deck == row.known_as]
+        self.form.show_deck(row.deck, mine)
+
+    def _item(self, row: _Row) -> TrayItem:
+        deck = row.deck
+        state = "retired" if deck.retired else "in" if deck.in_service else "out"
+        plays: Sequence[str] = [name for name in catalogue().names if name in deck.plays]
+        picture = catalogue().format(plays[0]).name if plays else None
+        place = say("settings", f"decks-state-{state}")
+        return TrayItem(row.key, deck.name, small=summary(deck), place=place, format=picture)
 
     def point_out(self, wrong: WrongInput) -> None:
         """The deck and the field the sentence is about: ``settings, deck 3, name``."""
@@ -174,20 +148,11 @@ class DecksPage(DraftedPage):
 
     # --- building ------------------------------------------------------------------------
 
-    def _lay_rows(self) -> None:
-        self.tray.lay([_piece(row) for row in self._rows])
-        self.tray.setFixedHeight(max(2, min(len(self._rows), _IN_SIGHT)) * 6 * theme.UNIT + 4)
-
     def _connect(self) -> None:
-        self.tray.moved.connect(self._show_chosen)
-        self.tray.taken.connect(self._go_to_name)
         self.add.clicked.connect(self._add)
         self.how_many.returnPressed.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.remove_wanted.connect(self._remove)
-        delete = QShortcut(QKeySequence(Qt.Key.Key_Delete), self.tray)
-        delete.setContext(Qt.ShortcutContext.WidgetShortcut)
-        delete.activated.connect(self._remove)
 
     def _lay_out(self) -> None:
         for kind in deck_kinds.kinds():
@@ -223,16 +188,6 @@ def _known_names(decks: Sequence[Deck], known: Sequence[str]) -> list[str | None
         before.get(deck.name) or (deck.name if deck.name in known and deck.name not in renamed else None)
         for deck in decks
     ]
-
-
-def _piece(row: _Row) -> TrayItem:
-    deck = row.deck
-    state = "retired" if deck.retired else "in" if deck.in_service else "out"
-    plays: Sequence[str] = [name for name in catalogue().names if name in deck.plays]
-    picture = catalogue().format(plays[0]).name if plays else None
-    return TrayItem(
-        row.key, deck.name, small=summary(deck), place=say("settings", f"decks-state-{state}"), format=picture
-    )
 
 
 PAGE = DecksPage

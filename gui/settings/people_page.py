@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from itertools import count
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
@@ -15,15 +13,14 @@ from core.model.settings_records import Permission, Person, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.own_shop import people, shop_settings
 from core.services.own_shop.shop_document import SettingsView
-from gui.settings.drafted_page import DraftedPage, whole
+from gui.settings.drafted_page import whole
+from gui.settings.listed_page import ListedPage
 from gui.settings.person_form import PersonForm
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import labelled, rule, words
-from gui.widgets.tray import Tray, TrayItem
-
-_IN_SIGHT = 5
+from gui.widgets.tray import TrayItem
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +32,7 @@ class _Row:
     pin: str = ""
 
 
-class PeoplePage(DraftedPage):
+class PeoplePage(ListedPage[_Row]):
     """A tray of people, a line that adds one, and the fields of the one that is chosen."""
 
     page = SetupPage.PEOPLE
@@ -43,15 +40,12 @@ class PeoplePage(DraftedPage):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._rows: list[_Row] = []
-        self._keys = count()
         self._hashes: dict[str, str] = {}
         """Hashes of PINs typed on this page: each costs a blink, and a draft is read at every pause."""
         self.at_once = FigureField("people-at-once", say("settings", "people-at-once"))
         self.lock = FigureField("people-lock", say("settings", "people-lock"))
         self.new_name = QLineEdit()
         self.add = QPushButton(say("settings", "people-add"))
-        self.tray = Tray("settings-people-list", say("settings", "title-people"), always_lit=True)
         self.form = PersonForm()
         self._lay_out()
         self._connect()
@@ -62,10 +56,7 @@ class PeoplePage(DraftedPage):
     def show_draft(self, draft: ShopSettings) -> None:
         self.at_once.setText(str(draft.people))
         self.lock.setText(str(draft.lock_minutes))
-        self._rows = [_Row(self._key(), person) for person in draft.staff]
-        self._lay_rows()
-        self.tray.stand_on_first()
-        self._show_chosen(self.tray.current)
+        self._begin([_Row(self._key(), person) for person in draft.staff])
 
     def draft(self, before: ShopSettings) -> ShopSettings:
         staff = tuple(
@@ -74,9 +65,6 @@ class PeoplePage(DraftedPage):
         wanted = replace(before, staff=staff, people=whole(self.at_once), lock_minutes=whole(self.lock))
         shop_settings.of_document(shop_settings.document(wanted), say("settings", "the-settings"))
         return wanted
-
-    def focus_first(self) -> None:
-        (self.tray if self._rows else self.new_name).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def point_out(self, wrong: WrongInput) -> None:
         """The person and the field the sentence is about: ``settings, person 2, name``."""
@@ -96,9 +84,6 @@ class PeoplePage(DraftedPage):
 
     # --- the people ----------------------------------------------------------------------
 
-    def _key(self) -> str:
-        return f"person-{next(self._keys)}"
-
     def _pin(self, row: _Row) -> str:
         """The hash that is kept; WrongInput, never repeating what was typed, for what is no PIN."""
         if not row.pin:
@@ -110,11 +95,6 @@ class PeoplePage(DraftedPage):
                 self.tray.stand_on(row.key)
                 raise
         return self._hashes[row.pin]
-
-    @property
-    def _chosen(self) -> int | None:
-        keys = [row.key for row in self._rows]
-        return keys.index(self.tray.current) if self.tray.current in keys else None
 
     @Slot()
     def _add(self) -> None:
@@ -139,57 +119,38 @@ class PeoplePage(DraftedPage):
     def _take_pin(self) -> None:
         self._put(pin=self.form.pin.text())
 
-    def _put(self, **changed: object) -> None:
-        place = self._chosen
-        if place is not None:
-            self._rows[place] = replace(self._rows[place], **changed)  # type: ignore[arg-type]  # fields of _Row
-            self._lay_rows()
-            self._show_chosen(self.tray.current)
-            self.changed.emit()
+    @property
+    def _form(self) -> QWidget:
+        return self.form
 
-    @Slot()
-    def _remove(self) -> None:
-        place = self._chosen
-        if place is None:
-            return
-        del self._rows[place]
-        self._lay_rows()
-        if self._rows:
-            self.tray.stand_on(self._rows[min(place, len(self._rows) - 1)].key)
-        self.focus_first()
-        self.changed.emit()
+    @property
+    def _name(self) -> QLineEdit:
+        return self.form.name
 
-    @Slot(str)
-    def _show_chosen(self, _: str) -> None:
-        place = self._chosen
-        self.form.setVisible(place is not None)
-        if place is not None:
-            self.form.show_person(self._rows[place].person, self._rows[place].pin)
+    @property
+    def _adder(self) -> QWidget:
+        return self.new_name
 
-    @Slot(str)
-    def _go_to_name(self, _: str) -> None:
-        self.form.name.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.form.name.selectAll()
+    def _show_row(self, row: _Row) -> None:
+        self.form.show_person(row.person, row.pin)
+
+    def _item(self, row: _Row) -> TrayItem:
+        person = row.person
+        may = [say("settings", f"people-may-{each.value}") for each in Permission if each.value in person.may]
+        state = "retired" if person.retired else "pin" if person.pin or row.pin else "no-pin"
+        place = say("settings", f"people-state-{state}")
+        return TrayItem(row.key, person.name, small=" · ".join(may), place=place)
 
     # --- building ------------------------------------------------------------------------
-
-    def _lay_rows(self) -> None:
-        self.tray.lay([_piece(row) for row in self._rows])
-        self.tray.setFixedHeight(max(2, min(len(self._rows), _IN_SIGHT)) * 6 * theme.UNIT + 4)
 
     def _connect(self) -> None:
         for field in (self.at_once, self.lock):
             field.textEdited.connect(self.changed)
         self.new_name.returnPressed.connect(self._add)
         self.add.clicked.connect(self._add)
-        self.tray.moved.connect(self._show_chosen)
-        self.tray.taken.connect(self._go_to_name)
         self.form.edited.connect(self._edit)
         self.form.pin_typed.connect(self._take_pin)
         self.form.remove_wanted.connect(self._remove)
-        delete = QShortcut(QKeySequence(Qt.Key.Key_Delete), self.tray)
-        delete.setContext(Qt.ShortcutContext.WidgetShortcut)
-        delete.activated.connect(self._remove)
 
     def _lay_out(self) -> None:
         self.new_name.setObjectName("people-new-name")
@@ -209,15 +170,6 @@ class PeoplePage(DraftedPage):
         self.column.addWidget(labelled(self.tray, say("settings", "people-list")))
         self.column.addWidget(rule())
         self.column.addWidget(self.form)
-
-
-def _piece(row: _Row) -> TrayItem:
-    person = row.person
-    may = [say("settings", f"people-may-{each.value}") for each in Permission if each.value in person.may]
-    state = "retired" if person.retired else "pin" if person.pin or row.pin else "no-pin"
-    return TrayItem(
-        row.key, person.name, small=" · ".join(may), place=say("settings", f"people-state-{state}")
-    )
 
 
 PAGE = PeoplePage
