@@ -212,11 +212,7 @@ class SetUpScreen(Screen):
 
     @Slot(object)
     def _print_test(self, front: ShopFront) -> None:
-        self.desk.work.write_paper(
-            paper_writing.writing_label_test(front, self.desk.papers),
-            then=self.desk.show_file,
-            otherwise=self.show_failure,
-        )
+        self.desk.show_paper(paper_writing.writing_label_test(front, self.desk.papers), self.show_failure)
 
     def _connect(self) -> None:
         parts = self.parts

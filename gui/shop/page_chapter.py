@@ -8,36 +8,30 @@ from typing import ClassVar
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
-from core.model.errors import Conflict, TapewrightError
 from core.model.settings_records import ShopSettings
-from core.services.own_shop import settings_effects, settings_versions, shop_document
-from core.services.own_shop.settings_effects import AboutChange, Effects
+from core.services.own_shop import shop_document
+from core.services.own_shop.settings_effects import Effects
 from core.services.own_shop.shop_document import SettingsView
 from core.services.shop_overview import ShopView
 from gui.settings.drafted_page import DraftedPage
-from gui.shop.chapter import EVERY_KIND, Chapter
+from gui.shop.draft_chapter import DraftChapter
 from gui.shop.page_sheet import PageSheet
 from gui.toolkit.screen_context import Desk
-from gui.toolkit.text import say
-from gui.widgets.layouts import stacked
 
 
-class PageChapter(Chapter):
-    """Saving is based on the version that stood when the typing began: nobody overwrites anybody."""
+class PageChapter(DraftChapter):
+    """The page is a class of `gui.settings`; what it would move is told under it."""
 
-    kinds = frozenset({"shop"})
+    saved = "pages-saved"
+    undone = "pages-undone"
     page: ClassVar[type[DraftedPage]]
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(desk, parent)
-        self._room: QWidget | None = None
         self._sheet: PageSheet | None = None
-        self._draft: tuple[int, ShopSettings] | None = None
-        """What was typed and is not saved, with the version it was begun on."""
 
     def open(self, view: ShopView) -> QWidget:
-        room = self._room = QWidget()
-        stacked(room)
+        room = self._new_room()
         self.desk.work.ask(shop_document.view, then=partial(self._show, room))
         return room
 
@@ -61,57 +55,16 @@ class PageChapter(Chapter):
         layout.addWidget(sheet)
         sheet.compare()
 
-    # --- what it would move --------------------------------------------------------------
+    def _show_effects(self, effects: Effects) -> None:
+        if self._sheet is not None:
+            self._sheet.show_effects(effects)
 
     @Slot(object)
     def _keep(self, draft: ShopSettings) -> None:
-        sheet = self._sheet
-        if sheet is None:
-            return
-        begun_on = self._draft[0] if self._draft is not None else sheet.view.number
-        self._draft = (begun_on, draft) if draft != sheet.view.settings else None
-        if self._draft is not None:
-            self.desk.work.ask(settings_effects.about, draft, then=partial(self._plan, draft))
-
-    def _plan(self, draft: ShopSettings, about: AboutChange) -> None:
-        if self._draft is not None and self._draft[1] is draft:
-            self.desk.work.compute_long(about.answer, then=partial(self._tell, draft))
-
-    def _tell(self, draft: ShopSettings, effects: Effects) -> None:
-        if self._sheet is not None and self._draft is not None and self._draft[1] is draft:
-            self._sheet.show_effects(effects)
-
-    # --- keeping -------------------------------------------------------------------------
+        if self._sheet is not None:
+            self._keep_draft(draft, self._sheet.view.settings, self._sheet.view.number)
 
     @Slot(object)
     def _save(self, wanted: ShopSettings) -> None:
         assert self._sheet is not None
-        self.desk.work.run(
-            settings_versions.change,
-            wanted,
-            based_on=self._draft[0] if self._draft is not None else self._sheet.view.number,
-            confirms=(self.page.page,),
-            then=partial(self._was_kept, "pages-saved"),
-            otherwise=self._was_refused,
-            changes=EVERY_KIND,
-        )
-
-    @Slot()
-    def _undo(self) -> None:
-        self.desk.work.run(
-            settings_versions.undo,
-            then=partial(self._was_kept, "pages-undone"),
-            otherwise=self.show_failure,
-            changes=EVERY_KIND,
-        )
-
-    def _was_kept(self, sentence: str, _: object) -> None:
-        self._draft = None
-        self.said.emit(say("settings", sentence))
-
-    def _was_refused(self, failure: TapewrightError) -> None:
-        """After somebody else's change the page shows the settings as they are now."""
-        self.refused.emit(failure)
-        if isinstance(failure, Conflict):
-            self._draft = None
-            self.outdated.emit()
+        self._put_in_force(wanted, self.page.page, self._sheet.view.number)

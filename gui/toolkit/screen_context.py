@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from core.model.errors import TapewrightError
 from gui.toolkit.workers import Work
 
 
@@ -22,6 +23,10 @@ class Desk:
     """Folder the PDFs go to."""
     show_file: Callable[[Path], None]
     """Hands a finished PDF to the system's viewer."""
+
+    def show_paper(self, write: Callable[[], Path], otherwise: Callable[[TapewrightError], None]) -> None:
+        """Write a paper on the thread of papers, then show its file; ``otherwise`` hears why it could not."""
+        self.work.write_paper(write, then=self.show_file, otherwise=otherwise)
 
     def act_as(self, name: str) -> None:
         """What is asked of the records from now on is done by this person."""

@@ -55,9 +55,10 @@ def number(unit: Unit) -> int:
     return settings_entries.number(unit, current_settings.PART)
 
 
-def versions(unit: Unit) -> tuple[SettingsVersion, ...]:
-    """Every version, newest first."""
-    rows = unit.session.scalars(current_settings.rows().order_by(SettingsVersionRow.number.desc()))
+def versions(unit: Unit, most: int | None = None) -> tuple[SettingsVersion, ...]:
+    """Every version, or the newest so many, newest first."""
+    newest_first = current_settings.rows().order_by(SettingsVersionRow.number.desc())
+    rows = unit.session.scalars(newest_first.limit(most))
     return tuple(
         SettingsVersion(
             row.number, row.at, row.by, row.words, row.undoes, current_settings.of_text(row.value)

@@ -1,0 +1,100 @@
+"""A chapter that is one page of the settings with its buttons: to save what is typed, and to undo."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any, ClassVar, Generic, TypeVar
+
+from PySide6.QtCore import QObject, Qt, Slot
+from PySide6.QtWidgets import QPushButton
+
+from core.model.errors import WrongInput
+from core.model.settings_records import ShopSettings
+from core.services.own_shop import settings_versions, shop_document
+from core.services.own_shop.shop_document import SettingsView
+from gui.settings.settings_page import SettingsPage
+from gui.shop.chapter import Chapter
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.text import say
+from gui.widgets.layouts import PaperFrame, give_key
+
+P = TypeVar("P", bound=SettingsPage)
+
+
+class FormSlip(PaperFrame, Generic[P]):
+    """The page with the two buttons every such chapter has."""
+
+    def __init__(self, name: str, page: P) -> None:
+        super().__init__(f"chapter-{name}")
+        self.page = page
+        self.save = key_button(f"{page.page.value}-save", "F6")
+        self.undo = key_button(f"{page.page.value}-undo", "F7")
+        self.save.setProperty("role", "main")
+
+
+S = TypeVar("S", bound=FormSlip[Any])
+
+
+class FormChapter(Chapter, Generic[S]):
+    """Reads the settings when it is opened; a save is based on the version that was read."""
+
+    kinds = frozenset({"shop"})
+    saved: ClassVar[str]
+    """The key of the sentence that tells of a change."""
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(desk, parent)
+        self._slip: S | None = None
+        self._view: SettingsView | None = None
+
+    def close(self) -> None:
+        self._slip = None
+
+    def _fill_in(self, slip: S) -> S:
+        """A new slip, filled in as soon as the records answer."""
+        self._slip = slip
+        slip.save.clicked.connect(self._save)
+        slip.undo.clicked.connect(self._undo)
+        self.desk.work.ask(shop_document.view, then=self._show)
+        return slip
+
+    def _show(self, view: SettingsView) -> None:
+        self._view = view
+        if self._slip is not None:
+            self._slip.page.show_settings(view)
+
+    def _typed(self) -> ShopSettings | None:
+        """The settings as typed; None, after telling why, for what does not fit."""
+        if self._slip is None or self._view is None:
+            return None
+        try:
+            wanted: ShopSettings = self._slip.page.settings(self._view.settings)
+        except WrongInput as wrong:
+            self.refused.emit(wrong)
+            return None
+        return wanted
+
+    @Slot()
+    def _save(self) -> None:
+        wanted = self._typed()
+        if wanted is not None and self._slip is not None and self._view is not None:
+            confirms = [self._slip.page.page]
+            step = partial(settings_versions.change, based_on=self._view.number, confirms=confirms)
+            self._change_settings(step, wanted)
+
+    @Slot()
+    def _undo(self) -> None:
+        self._change_settings(settings_versions.undo)
+
+    def _change_settings(self, step: Callable[..., ShopSettings], *args: object) -> None:
+        self.change(step, *args, said=say("settings", self.saved), changes=frozenset({"shop"}))
+
+
+def key_button(name: str, keys: str) -> QPushButton:
+    """A button whose words tell its key."""
+    button = QPushButton(say("settings", name, keys=keys))
+    button.setObjectName(name)
+    button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    give_key(button, keys)
+    return button
