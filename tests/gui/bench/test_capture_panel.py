@@ -13,10 +13,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel
 
 from core.capture import examining
-from core.capture.file_report import Report, Sound, Stretch, StretchKind
+from core.capture.file_report import Report, Sound
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.services import recordings, tapes
+from gui.app.walkthrough_records import FILE
 from gui.bench import file_timeline
 from gui.bench.bench_screen import BenchScreen
 from gui.bench.capture_panel import told
@@ -27,23 +28,10 @@ from tests.support.screens import Place, press, press_text, type_in
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 
-REPORT = Report(
+REPORT = replace(
+    FILE,
     name="tape 1.mp4",
-    size_bytes=4_690_980_000,
     sha256="ab" * 32,
-    seconds=6105.2,
-    has_picture=True,
-    sound=Sound.PARTLY,
-    stretches=(
-        Stretch(StretchKind.BLUE, 0.0, 312.4),
-        Stretch(StretchKind.SILENT, 0.0, 312.4),
-        Stretch(StretchKind.FROZEN, 2400.0, 2460.0),
-        Stretch(StretchKind.SILENT, 3000.0, 3420.0),
-        Stretch(StretchKind.BLACK, 5800.0, 6105.2),
-    ),
-    keep_from=311.4,
-    keep_to=5801.0,
-    billable_minutes=91.49,
     remarks=("The sound drops out: 50:00 to 57:00. Check the tape itself before you blame the deck.",),
 )
 

@@ -10,37 +10,26 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Outage, ShopSettings
+from core.model.settings_records import Outage
 from core.model.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import settings_versions, shop_document
-from core.store import current_settings
 from gui.settings.decks_page import DecksPage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
+from tests.gui.settings.opened_sheets import kept, opened
 from tests.support.booked import line
 from tests.support.screens import Place, press, type_in, written
 
 
 @pytest.fixture
 def sheet(place: Place) -> PageSheet:
-    return opened(place, place.turn_to(ShopScreen))
-
-
-def opened(place: Place, screen: ShopScreen) -> PageSheet:
-    screen.chapters.stand_on("care")
-    screen.chapters.stand_on("decks")
-    place.settle()
-    return next(iter(screen.page.findChildren(PageSheet)))
+    return opened(place, place.turn_to(ShopScreen), "decks")
 
 
 def page(sheet: PageSheet) -> DecksPage:
     assert isinstance(sheet.page, DecksPage)
     return sheet.page
-
-
-def kept(place: Place) -> ShopSettings:
-    return place.records.shop.ask(current_settings.read)
 
 
 def save(place: Place, sheet: PageSheet) -> None:
@@ -108,7 +97,7 @@ def test_two_decks_may_swap_their_names(place: Place, sheet: PageSheet) -> None:
     place.records.shop.run(decks.plan_outage, Outage("VHS 1", day, day))
     screen = place.window.screen_named("shop")
     assert isinstance(screen, ShopScreen)
-    sheet = opened(place, screen)
+    sheet = opened(place, screen, "decks")
     at = page(sheet)
     for number, name in ((0, "VHS 2"), (1, "VHS 1")):
         at.tray.stand_on(at.tray.pieces[number].key)
@@ -145,13 +134,13 @@ def test_delete_takes_a_deck_off_the_list(place: Place, sheet: PageSheet) -> Non
 def test_planned_outages_are_told(place: Place) -> None:
     day = place.records.clock().date() + timedelta(days=3)
     place.records.shop.run(decks.plan_outage, Outage("VHS 1", day, day))
-    at = page(opened(place, place.turn_to(ShopScreen)))
+    at = page(opened(place, place.turn_to(ShopScreen), "decks"))
     assert "Out of service by plan on Friday, March 6" in written(at.form)
 
 
 def test_what_would_move_is_told_before_it_is_saved(place: Place) -> None:
     job = place.records.book(line(count=8), line(format="video8", marking="P6-120"))
-    sheet = opened(place, place.turn_to(ShopScreen))
+    sheet = opened(place, place.turn_to(ShopScreen), "decks")
     at = page(sheet)
     before = kept(place)
     at.tray.stand_on(at.tray.pieces[3].key)
@@ -183,7 +172,7 @@ def test_what_was_typed_is_still_there_after_another_chapter(place: Place, sheet
     place.qtbot.waitUntil(lambda: "Front desk" in sheet.touched.text())
     screen = place.window.screen_named("shop")
     assert isinstance(screen, ShopScreen)
-    again = opened(place, screen)
+    again = opened(place, screen, "decks")
     assert page(again).form.name.text() == "Front desk"
     save(place, again)
     assert kept(place).decks[0].formerly == ("VHS 1",)

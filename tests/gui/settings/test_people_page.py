@@ -5,34 +5,23 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 
-from core.model.settings_records import Permission, ShopSettings
+from core.model.settings_records import Permission
 from core.services.own_shop import people
-from core.store import current_settings
 from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
+from tests.gui.settings.opened_sheets import kept, opened
 from tests.support.screens import Place, press, type_in
 
 
 @pytest.fixture
 def sheet(place: Place) -> PageSheet:
-    return opened(place, place.turn_to(ShopScreen))
-
-
-def opened(place: Place, screen: ShopScreen) -> PageSheet:
-    screen.chapters.stand_on("care")
-    screen.chapters.stand_on("people_chapter")
-    place.settle()
-    return next(iter(screen.page.findChildren(PageSheet)))
+    return opened(place, place.turn_to(ShopScreen), "people_chapter")
 
 
 def page(sheet: PageSheet) -> PeoplePage:
     assert isinstance(sheet.page, PeoplePage)
     return sheet.page
-
-
-def kept(place: Place) -> ShopSettings:
-    return place.records.shop.ask(current_settings.read)
 
 
 def save(place: Place, sheet: PageSheet) -> None:
