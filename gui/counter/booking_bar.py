@@ -6,7 +6,8 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
 from core.model.quote_records import Price
-from gui.counter.deposit_amount import plain_amount, read_deposit
+from core.wording.typed_amounts import typed_amount
+from gui.counter.deposit_amount import read_deposit
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.instant_buttons import InstantButton
@@ -45,7 +46,7 @@ class BookingBar(QStackedWidget):
         self._price = price
         self.setCurrentIndex(0)
         self.book.setEnabled(price is not None)
-        asked = "" if price is None else plain_amount(price.deposit_minor, price.currency)
+        asked = "" if price is None else typed_amount(price.deposit_minor, price.currency)
         wanted = asked if typed is None else typed
         if self.deposit.text() != wanted:
             self.deposit.setText(wanted)

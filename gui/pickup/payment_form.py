@@ -72,8 +72,7 @@ class PaymentForm(PaperFrame):
             minor = self.amount.minor()
             if not minor:
                 self.amount.setFocus()
-                place, accepted = self.amount.accessibleName(), say("pickup", "money_accepted")
-                raise WrongInput(place, self.amount.text(), accepted)
+                raise WrongInput(self.amount.accessibleName(), self.amount.text(), self.amount.accepted)
         except WrongInput as wrong:
             self.refused.emit(wrong)
             return 0

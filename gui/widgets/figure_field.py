@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from decimal import Decimal, InvalidOperation
-
-from babel.numbers import get_currency_precision
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit
 
 from core.model.errors import WrongInput
+from core.wording import typed_amounts
 from gui.toolkit.text import say
+
+_LIKE = 9315
+"""Minor units of the amount a refusal gives as an example."""
 
 
 class FigureField(QLineEdit):
@@ -73,19 +74,18 @@ class MoneyField(QLineEdit):
 
     def show_minor(self, minor: int) -> None:
         """Write an amount as it is typed: ``93.15``."""
-        digits = get_currency_precision(self.currency)
-        self.setText(f"{minor / 10**digits:.{digits}f}")
+        self.setText(typed_amounts.typed_amount(minor, self.currency))
 
     def minor(self) -> int:
         """The amount in minor units, 0 for an empty line; WrongInput when it is none."""
-        digits = get_currency_precision(self.currency)
-        text = self.text().strip().lstrip("$€£").replace(",", "").strip()
-        try:
-            amount = Decimal(text or "0") * 10**digits
-        except InvalidOperation:
-            amount = Decimal(-1)
-        if not amount.is_finite() or amount < 0 or amount != amount.to_integral_value():
+        text = self.text().strip()
+        amount = typed_amounts.minor_of(text, self.currency) if text else 0
+        if amount is None:
             self.setFocus()
-            place, accepted = say("pickup", "money_place"), say("pickup", "money_accepted")
-            raise WrongInput(place, self.text().strip(), accepted)
-        return int(amount)
+            raise WrongInput(say("pickup", "money_place"), text, self.accepted)
+        return amount
+
+    @property
+    def accepted(self) -> str:
+        """What is accepted, with an example of how this currency is typed here."""
+        return say("pickup", "money_accepted", like=typed_amounts.typed_amount(_LIKE, self.currency))

@@ -10,8 +10,9 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.typed_draft import TypedBox, TypedRow
 from core.wording.messages import say
+from core.wording.typed_amounts import typed_amount
 from gui.counter.booking_check import first_obstacle
-from gui.counter.deposit_amount import plain_amount, read_deposit
+from gui.counter.deposit_amount import read_deposit
 from gui.counter.typed_box import read_box
 from tests.support import invented_job
 
@@ -61,7 +62,7 @@ def test_a_deposit_is_read_as_people_type_it(typed: str, minor: int) -> None:
     assert read_deposit(typed, QUOTE.price) == minor
 
 
-@pytest.mark.parametrize("typed", ["much", "1.234", "-5", "999999999"])
+@pytest.mark.parametrize("typed", ["much", "1.234", "-5", "999999999", "12,50", "1,2,3"])
 def test_what_is_no_deposit_is_refused_with_the_ceiling(typed: str) -> None:
     with pytest.raises(WrongInput, match="Deposit: found"):
         read_deposit(typed, QUOTE.price)
@@ -70,4 +71,4 @@ def test_what_is_no_deposit_is_refused_with_the_ceiling(typed: str) -> None:
 # ISO 4217: the dollar has two decimals, the yen none, the dinar of Kuwait three.
 @pytest.mark.parametrize(("currency", "plain"), [("USD", "12.50"), ("JPY", "1250"), ("KWD", "1.250")])
 def test_a_proposed_deposit_has_the_decimals_of_its_currency(currency: str, plain: str) -> None:
-    assert plain_amount(1250, currency) == plain
+    assert typed_amount(1250, currency) == plain

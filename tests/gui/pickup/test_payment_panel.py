@@ -68,6 +68,7 @@ def test_money_is_taken_without_a_hand_back(place: Place, screen: PickupScreen, 
         ("5", "", "say why the money is given back"),
         ("", "so", "an amount like 93.15"),
         ("five", "so", "an amount like 93.15"),
+        ("93,15", "so", "an amount like 93.15"),  # was once read as 9,315.00
     ],
 )
 def test_what_cannot_be_given_back_is_said_and_stays_as_typed(
