@@ -28,8 +28,8 @@ class FormSlip(PaperFrame, Generic[P]):
     def __init__(self, name: str, page: P) -> None:
         super().__init__(f"chapter-{name}")
         self.page = page
-        self.save = key_button(f"{page.page.value}-save", "F6")
-        self.undo = key_button(f"{page.page.value}-undo", "F7")
+        self.save = key_button(f"{page.page.value}-save", "F6", say("settings", "save"))
+        self.undo = key_button(f"{page.page.value}-undo", "F7", say("settings", "undo"))
         self.save.setProperty("role", "main")
 
 
@@ -91,9 +91,9 @@ class FormChapter(Chapter, Generic[S]):
         self.change(step, *args, said=say("settings", self.saved), changes=frozenset({"shop"}))
 
 
-def key_button(name: str, keys: str) -> QPushButton:
-    """A button whose words tell its key."""
-    button = QPushButton(say("settings", name, keys=keys))
+def key_button(name: str, keys: str, told: str = "") -> QPushButton:
+    """A button whose words tell its key: ``told``, or the sentence of its name."""
+    button = QPushButton(told or say("settings", name, keys=keys))
     button.setObjectName(name)
     button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
     give_key(button, keys)

@@ -53,8 +53,8 @@ class OwnShopPage(PaperFrame):
         self.tabs = [_tab(page) for page in self.pages]
         self.touched = words()
         self.effects = words()
-        self.save = QPushButton(say("settings", "own-save"))
-        self.undo = QPushButton(say("settings", "own-undo"))
+        self.save = QPushButton(say("settings", "save"))
+        self.undo = QPushButton(say("settings", "undo"))
         self._turner = Pages(*self.pages)
         self._pause = QTimer(self, interval=_PAUSE_MS, singleShot=True)
         self._lay_out(versions)

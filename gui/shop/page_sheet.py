@@ -35,8 +35,8 @@ class PageSheet(PaperFrame):
         self.view = view
         self.touched = words()
         self.effects = EffectsLine()
-        self.save = QPushButton(say("settings", "pages-save"))
-        self.undo = QPushButton(say("settings", "pages-undo"))
+        self.save = QPushButton(say("settings", "save"))
+        self.undo = QPushButton(say("settings", "undo"))
         self._pause = QTimer(self, interval=_PAUSE_MS, singleShot=True)
         self._lay_out()
         page.changed.connect(self._pause.start)

@@ -194,7 +194,7 @@ class PriceChapter(Chapter):
             ("csv-in", self._ask_which),
             ("csv-out", self._ask_where_to),
         ):
-            button = QPushButton(say("settings", f"prices-{name}"))
+            button = QPushButton(say("settings", "save" if name == "save" else f"prices-{name}"))
             button.setObjectName(f"prices-{name}")
             button.clicked.connect(does)
             found.append(button)

@@ -200,8 +200,9 @@ papers-length-accepted = a length in millimeters is accepted
 papers-test = Test print
 papers-test-lead = The test print has a frame and a number on every label. Print it on plain paper and hold it against a sheet of labels.
 # --- my shop
-own-save = Save   F6
-own-undo = Take the last change back   F7
+# Every page of the settings is saved, and its last change undone, by these two.
+save = Save   F6
+undo = Undo the last change of settings   F7
 own-nothing = Nothing is changed.
 own-will-change = From now on, if you save:
 own-stays = What was quoted, promised and printed before stays as it was.
@@ -350,11 +351,9 @@ backup-kept = { $n ->
         [one] 1 backup is kept here.
        *[other] { $n } backups are kept here.
     }
-backup-now = Back up now ({ $keys })
-backup-try = Try out the newest ({ $keys })
+backup-now = Back up now   { $keys }
+backup-try = Try out the newest   { $keys }
 backup-at-it = Working on it…
-backup-save = Save ({ $keys })
-backup-undo = Undo the last change of settings ({ $keys })
 backup-touches = Prices, promises and papers don't depend on these settings.
 backup-saved = Saved.
 backup-made-now = { $n ->
@@ -406,7 +405,6 @@ prices-again = Start over
 prices-tax-remark = Remark about tax, on papers
 prices-tax-remark-place = remark about tax
 prices-accepted-raise = a percentage above -100 and up to 1000 is accepted
-prices-save = Save prices
 prices-take-back = Take the newest back
 prices-csv-out = Write a CSV file…
 prices-csv-in = Read a CSV file…
@@ -465,8 +463,6 @@ decks-format = { $format }
 decks-state-in = in service
 decks-state-out = out of service
 decks-state-retired = retired
-pages-save = Save
-pages-undo = Take the last change back
 pages-saved = Saved. From now on everything is planned with it.
 pages-undone = The last change is taken back.
 pages-nothing = Nothing is changed.
@@ -512,7 +508,5 @@ words-cautions = Cautions of your own, one on each line
 words-cautions-means = They are printed on the quote and the claim slip, after the built-in ones. Up to three, with at most 100 characters each.
 words-touches = Papers printed before stay as they are. Papers say the new words at once, screens after the program is started again.
 words-saved = Saved.
-words-save = Save ({ $keys })
-words-undo = Undo the last change of settings ({ $keys })
-words-preview = See it on paper ({ $keys })
+words-preview = See it on paper   { $keys }
 words-no-order = There is no open order to show this on. Book one, or practice in the invented shop.
