@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton
+from PySide6.QtGui import QFont, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QLabel, QPushButton
 
 from core.wording.messages import say
 from gui.toolkit import actions, theme
@@ -19,17 +19,30 @@ class PracticeStrip(QFrame):
         super().__init__()
         self.setObjectName("practice-strip")
         self.setProperty("role", "practice")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, theme.UNIT // 2)
-        row.setSpacing(2 * theme.UNIT)
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, theme.UNIT // 2)
+        self._row.setSpacing(theme.UNIT // 2)
         self._words = QLabel()
         self._words.setWordWrap(True)
         self._words.setFont(theme.font(size, QFont.Weight.Bold))
-        row.addWidget(self._words, 1)
+        self._row.addWidget(self._words, 1)
         self.ways = {key.name: _way(key) for key in _WAYS} if leads_on else {}
+        beside = QHBoxLayout()
+        beside.setSpacing(2 * theme.UNIT)
         for way in self.ways.values():
-            row.addWidget(way)
+            beside.addWidget(way)
+        self._row.addLayout(beside)
         self.hide()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where the words would have to wrap beside the ways on, these stand below them."""
+        margins = self._row.contentsMargins()
+        room = event.size().width() - margins.left() - margins.right()
+        beside = sum(way.sizeHint().width() + 2 * theme.UNIT for way in self.ways.values())
+        fits = self._words.fontMetrics().horizontalAdvance(self.words) + beside <= room
+        way = QBoxLayout.Direction.LeftToRight if fits else QBoxLayout.Direction.TopToBottom
+        self._row.setDirection(way)
+        super().resizeEvent(event)
 
     @property
     def words(self) -> str:

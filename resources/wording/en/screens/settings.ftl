@@ -469,8 +469,8 @@ pages-nothing = Nothing is changed.
 pages-would-change = Will be changed:
 # --- the page of the people
 people-lead = Enter the people who work here and everyone signs in by name, with a PIN if you give them one. Enter nobody, and whoever is here may do everything.
-people-at-once = People working at the bench at one time
-people-lock = Screens lock after so many minutes without a key (0: never)
+people-at-once = At the bench at one time
+people-lock = Lock after minutes (0: never)
 people-new-name = Add somebody by name
 people-add = Add
 people-list = The people
