@@ -15,7 +15,7 @@ from datetime import date, datetime
 from sqlalchemy import func, select
 
 from core.model.names import JobNumber
-from core.model.settings_records import BackupPlan, Printing, ShopSettings
+from core.model.settings_records import BackupPlan, ShopFront, ShopSettings
 from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
@@ -146,21 +146,15 @@ def of(unit: Unit, changed: ShopSettings) -> Effects:
 
 def _planned_by(settings: ShopSettings) -> ShopSettings:
     """The settings with everything taken out that no plan looks at."""
-    front = replace(
-        settings.front,
-        name="",
-        address=(),
-        phone="",
-        email="",
-        tax_number="",
-        greeting="",
-        closing="",
-        logo="",
-    )
-    front = replace(front, language="", currency="", country="", paper="", accent="", printing=Printing())
-    front = replace(front, words=(), extra_cautions=())
+    clock = ShopFront("", (), "", "", settings.front.timezone)
     return replace(
-        settings, front=front, staff=(), lock_minutes=0, confirmed=frozenset(), backup=BackupPlan()
+        settings,
+        front=clock,
+        staff=(),
+        lock_minutes=0,
+        confirmed=frozenset(),
+        backup=BackupPlan(),
+        partners=(),
     )
 
 

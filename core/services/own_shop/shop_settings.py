@@ -9,7 +9,7 @@ import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, TypeVar, cast
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -172,14 +172,18 @@ def _check_printable(text: str, place: str) -> None:
 
 
 def _check_logo(text: str, place: str) -> None:
-    if not text:
-        return
+    if text and not _is_logo(text):
+        raise WrongInput(place, f"{text[:20]}…", say("files", "logo"))
+
+
+@lru_cache(maxsize=4)
+def _is_logo(text: str) -> bool:
+    """Whether a text is a picture in base64; remembered, for it is asked at every pause in the typing."""
     try:
         content = base64.b64decode(text, validate=True)
     except (binascii.Error, ValueError):
-        content = b""
-    if not content.startswith(PICTURES) or not _is_picture(content):
-        raise WrongInput(place, f"{text[:20]}…", say("files", "logo"))
+        return False
+    return content.startswith(PICTURES) and _is_picture(content)
 
 
 def _is_picture(content: bytes) -> bool:
@@ -360,9 +364,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
         words=dict(settings.front.words),
-        backup=BackupEntry(
-            **{name: getattr(settings.backup, name) for name in BackupEntry.__struct_fields__}
-        ),
+        backup=_entry(BackupEntry, settings.backup),
         person=tuple(map(_person_entry, settings.staff)),
         partner=tuple(
             PartnerEntry(each.name, tuple(sorted(each.formats)), each.price, each.days)
