@@ -8,7 +8,7 @@ from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
-from core.playtime.pack_reading import PackReading
+from core.playtime.pack_reading import PackMeasurement
 
 if TYPE_CHECKING:
     pass
@@ -47,7 +47,7 @@ def pack(reel: Pack) -> Json:
     }
 
 
-def both_packs(found: PackReading) -> Json:
+def both_packs(found: PackMeasurement) -> Json:
     """``pack`` with both radii: what is to come, what has run, and whether the marking can be right."""
     reels = {"supply": found.to_come, "take_up": found.run}
     return {

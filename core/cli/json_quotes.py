@@ -46,16 +46,16 @@ def promise(made: Promise) -> Json:
         "held_by": list(made.held_by),
         "chances": [{"date": chance.day.isoformat(), "by": rounded(chance.by)} for chance in made.chances],
         "made_at": time(made.made_at),
-        "footing": None if made.footing is None else _footing(made.footing),
+        "footing": None if made.basis is None else _basis(made.basis),
     }
 
 
-def _footing(footing: PromiseBasis) -> Json:
+def _basis(basis: PromiseBasis) -> Json:
     return {
-        "tapes_waiting": footing.tapes_waiting,
-        "decks": list(footing.decks),
-        "people": footing.people,
-        "hours_a_week": rounded(footing.hours_a_week),
+        "tapes_waiting": basis.tapes_waiting,
+        "decks": list(basis.decks),
+        "people": basis.people,
+        "hours_a_week": rounded(basis.hours_a_week),
     }
 
 

@@ -18,7 +18,7 @@ from core.playtime import pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
-from core.playtime.pack_reading import PackReading
+from core.playtime.pack_reading import PackMeasurement
 from core.promise import chances
 from core.wording.messages import say
 
@@ -65,7 +65,7 @@ def pack(reel: Pack) -> str:
     )
 
 
-def both_packs(found: PackReading) -> str:
+def both_packs(found: PackMeasurement) -> str:
     """What both packs tell together."""
     return _lines(
         say(

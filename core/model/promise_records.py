@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 
 
@@ -25,7 +25,7 @@ class Promise:
     held_by: tuple[str, ...]
     chances: tuple[Chance, ...]
     made_at: datetime
-    footing: PromiseBasis | None = None
+    basis: PromiseBasis | None = field(default=None, metadata={"key": "footing"})
     """The shop it was made against; None for a promise made before that was kept."""
 
 

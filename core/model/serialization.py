@@ -2,7 +2,8 @@
 
 What was agreed must be kept exactly as it was said: a quote is stored whole, not taken apart into
 columns that a later price book could reinterpret. Dataclasses become objects, tuples lists, sets
-sorted lists, enums their values, dates and times ISO 8601, decimals strings.
+sorted lists, enums their values, dates and times ISO 8601, decimals strings. A field is kept under its
+name, or under the ``key`` of its metadata: records written before it was renamed are read all the same.
 """
 
 from __future__ import annotations
@@ -41,7 +42,7 @@ def plain(value: object) -> Any:
     if isinstance(value, Enum):
         return value.value
     if dataclasses.is_dataclass(value):
-        return {field.name: plain(getattr(value, field.name)) for field in dataclasses.fields(value)}
+        return {_key(field): plain(getattr(value, field.name)) for field in dataclasses.fields(value)}
     return _plain_of_many(value)
 
 
@@ -54,6 +55,11 @@ def record_of(kind: Any, data: Any) -> Any:
         return _decoder(kind)(data)
     except (KeyError, TypeError, AttributeError, ArithmeticError) as error:
         raise ValueError(f"no {getattr(kind, '__name__', kind)}: {error}") from error
+
+
+def _key(field: dataclasses.Field[Any]) -> str:
+    """The name of a field in JSON."""
+    return str(field.metadata.get("key", field.name)) if field.metadata else field.name
 
 
 def _plain_of_many(value: object) -> Any:
@@ -106,14 +112,14 @@ def _generic_decoder(kind: Any) -> Decoder:
 
 def _dataclass_decoder(kind: Any) -> Decoder:
     hints = get_type_hints(kind)
-    fields = {field.name: _Late(hints[field.name]) for field in dataclasses.fields(kind)}
+    fields = {_key(field): (field.name, _Late(hints[field.name])) for field in dataclasses.fields(kind)}
 
     def decode(data: Any) -> Any:
         if not isinstance(data, dict):
             raise ValueError(f"no {kind.__name__}: {data!r}")
         if unknown := data.keys() - fields.keys():
             raise ValueError(f"{kind.__name__}: {', '.join(sorted(unknown))}?")
-        return kind(**{name: fields[name](item) for name, item in data.items()})
+        return kind(**{fields[key][0]: fields[key][1](item) for key, item in data.items()})
 
     return decode
 

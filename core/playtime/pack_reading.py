@@ -45,7 +45,7 @@ class Reel:
 
 
 @dataclass(frozen=True, slots=True)
-class PackReading:
+class PackMeasurement:
     """A look through the window. ``run`` has passed the heads, ``to_come`` has not."""
 
     reels: Reels
@@ -78,7 +78,7 @@ def read(
     run_mm: float | None = None,
     speed: Speed | None = None,
     tv: TvSystem | None = None,
-) -> PackReading:
+) -> PackMeasurement:
     """What one or both packs tell; radii in mm from the middle of the hub.
 
     With one pack the other is the rest of the marking's length. With both, the share run needs the hub only:
@@ -95,7 +95,7 @@ def read(
     return _reading(known, radii, name, speed, tv)
 
 
-def fit_words(found: PackReading) -> str:
+def fit_words(found: PackMeasurement) -> str:
     """Whether both packs add up to the marking, within what and why; for one pack, that nobody knows."""
     known = found.reels
     if not (found.to_come.was_read and found.run.was_read):
@@ -119,12 +119,12 @@ def fit_words(found: PackReading) -> str:
     )
 
 
-def recorded_at_least(found: PackReading) -> Recorded:
+def recorded_at_least(found: PackMeasurement) -> Recorded:
     """The tape stands within its recording: how much further that goes the packs do not tell."""
     return Recorded(found.share_run.likely, FillKnown.AT_LEAST)
 
 
-def recorded_to_here(found: PackReading) -> Recorded:
+def recorded_to_here(found: PackMeasurement) -> Recorded:
     """The recording ends where the tape stands, as exactly as the packs were read; at its end it is full."""
     if found.place is WoundTo.AT_THE_END:
         return Recorded(1.0, FillKnown.READ)
@@ -137,7 +137,7 @@ def recorded_to_here(found: PackReading) -> Recorded:
 
 def _reading(
     known: Reels, radii: Mapping[str, float], name: FormatName, speed: Speed | None, tv: TvSystem | None
-) -> PackReading:
+) -> PackMeasurement:
     whole = known.marking.metres.value
     if len(radii) == 2:
         share, metres = _of_both(known, radii["to_come"], radii["run"])
@@ -155,7 +155,7 @@ def _reading(
         )
         for place, length in metres.items()
     }
-    return PackReading(
+    return PackMeasurement(
         reels=known,
         to_come=both["to_come"],
         run=both["run"],

@@ -22,7 +22,7 @@ from core.model.settings_records import ShopSettings
 from core.promise import turnaround
 from core.promise.turnaround import Load
 from core.scheduling import dispatching
-from core.scheduling.dispatching import Piece, Task
+from core.scheduling.dispatching import PlannedPlay, Task
 from core.scheduling.plan_records import SEED, estimate
 from core.scheduling.queued_tapes import QueuedTape
 
@@ -135,29 +135,29 @@ def _order(
     stop: Callable[[], bool],
 ) -> tuple[JobNumber, ...] | None:
     """The boxes of the queue in the order found; those that take no deck, or are rush, stay ahead."""
-    pieces, jobs = [], dict[int, JobNumber]()
+    plays, jobs = [], dict[int, JobNumber]()
     for tape in queue:
         decks = turnaround.decks_for(load, tape)
         if decks and not tape.rush and tape.station.waits_for_a_deck:
-            pieces.append(_piece(load, tape, decks))
+            plays.append(_planned_play(load, tape, decks))
             jobs[common_random_numbers.key(tape.job)] = tape.job
     if len(jobs) < 2:
         return None
-    found = dispatching.arranged(pieces, _task(load, pieces, wish), SEED, runs, stop=stop)
-    moved = [jobs[box] for box in dict.fromkeys(piece.box for piece in found)]
+    found = dispatching.arranged(plays, _task(load, plays, wish), SEED, runs, stop=stop)
+    moved = [jobs[box] for box in dict.fromkeys(play.box for play in found)]
     stay = dict.fromkeys(tape.job for tape in queue if tape.job not in set(moved))
     order = (*stay, *moved)
     return None if order == tuple(dict.fromkeys(tape.job for tape in queue)) else order
 
 
-def _task(load: Load, pieces: Sequence[Piece], wish: _Wish) -> Task:
+def _task(load: Load, plays: Sequence[PlannedPlay], wish: _Wish) -> Task:
     """The decks, the dates, and how late each promised box may come: as now, and by what it can give."""
-    free = tuple(float(row.mean()) for row in load.after_rush.lanes.free)
+    free = tuple(float(row.mean()) for row in load.after_rush.timelines.free)
     due = {
         common_random_numbers.key(number): _close_by(load, made.day) for number, made in wish.promised.items()
     }
     task = Task(free, load.after_all.handling, due)
-    ends = dispatching.finishes(dispatching.as_given(pieces), task)
+    ends = dispatching.finishes(dispatching.as_given(plays), task)
     most = {}
     for number, made in wish.promised.items():
         box = common_random_numbers.key(number)
@@ -181,9 +181,9 @@ def _spare(load: Load, number: JobNumber, made: Promised, due: float) -> float:
     return max(0.0, due - sure) if np.isfinite(sure) else 0.0
 
 
-def _piece(load: Load, tape: QueuedTape, decks: tuple[int, ...]) -> Piece:
+def _planned_play(load: Load, tape: QueuedTape, decks: tuple[int, ...]) -> PlannedPlay:
     planned = estimate(tape.minutes)
-    gate = load.after_rush.lanes.hours.gate(planned)
-    return Piece(
+    gate = load.after_rush.timelines.hours.gate(planned)
+    return PlannedPlay(
         common_random_numbers.key(tape.code), common_random_numbers.key(tape.job), decks, planned, gate
     )

@@ -26,7 +26,7 @@ def of(settings: ShopSettings, tapes_waiting: int) -> PromiseBasis:
 
 
 def changes(then: PromiseBasis | None, now: PromiseBasis) -> tuple[str, ...]:
-    """What is less good now, one phrase each; nothing for a promise made before footings were kept."""
+    """What is less good now, one phrase each; nothing for a promise made before its basis was kept."""
     return () if then is None else tuple(_changes(then, now))
 
 

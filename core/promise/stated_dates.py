@@ -55,8 +55,8 @@ class Before:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
-    """What a date is asked against."""
+class DateQuery:
+    """What a date is worked out against."""
 
     calendar: Calendar
     now: float
@@ -82,23 +82,23 @@ def not_yet(made_at: datetime) -> Promise:
     return Promise(None, 0.0, None, None, (), (), made_at)
 
 
-def promise_of(finish: Finish, asked: Asked, before: Before | None = None) -> Promise:
+def promise_of(finish: Finish, query: DateQuery, before: Before | None = None) -> Promise:
     """The first day by whose closing the box is done with the shop's confidence; None when there is none."""
-    calendar = asked.calendar
-    first = int(np.searchsorted(calendar.day_ends, asked.now, side="left"))
+    calendar = query.calendar
+    first = int(np.searchsorted(calendar.day_ends, query.now, side="left"))
     by = chances_by(finish.at, calendar.day_ends[first:])
     days = calendar.days[first:]
-    place = _first_at(by, asked.confidence)
+    place = _first_at(by, query.confidence)
     day = days[place] if place is not None else None
-    held_by = _why_no_date(finish, asked) if day is None else _held_by(finish, asked, day, before)
+    held_by = _why_no_date(finish, query) if day is None else _held_by(finish, query, day, before)
     return Promise(
         day=day,
         stated=float(by[place]) if place is not None else 0.0,
         p50=_day_at(by, days, 0.5),
         p90=_day_at(by, days, 0.9),
         held_by=(*finish.left_out, *held_by),
-        chances=_curve(by, days, place, asked.needed_by),
-        made_at=asked.made_at,
+        chances=_curve(by, days, place, query.needed_by),
+        made_at=query.made_at,
     )
 
 
@@ -147,24 +147,24 @@ def _curve(
     return tuple(curve)
 
 
-def _why_no_date(finish: Finish, asked: Asked) -> tuple[str, ...]:
+def _why_no_date(finish: Finish, query: DateQuery) -> tuple[str, ...]:
     if finish.nothing_plays:
         return ()
-    if not asked.calendar.days:
+    if not query.calendar.days:
         return (say("dates", "no_hours", days=HORIZON_DAYS),)
     sure = float(np.mean(np.isfinite(finish.at))) if len(finish.at) else 0.0
     no_date = say("dates", "no_date", days=HORIZON_DAYS, chance=chances.words(sure))
     return (no_date, *_queue(finish, None))
 
 
-def _held_by(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
+def _held_by(finish: Finish, query: DateQuery, day: date, before: Before | None) -> tuple[str, ...]:
     return (
         *_queue(finish, before),
-        *_work(finish, asked, day, before),
+        *_work(finish, query, day, before),
         *_nights(finish),
         *_overlong(finish),
-        *_away(finish, asked),
-        *_shut(asked, day),
+        *_away(finish, query),
+        *_shut(query, day),
     )
 
 
@@ -192,16 +192,16 @@ def _last_tape(done: Done, decks: Decks, share: float) -> str:
     return say("dates", "bench_often", often=often)
 
 
-def _work(finish: Finish, asked: Asked, day: date, before: Before | None) -> tuple[str, ...]:
+def _work(finish: Finish, query: DateQuery, day: date, before: Before | None) -> tuple[str, ...]:
     """How much work is bound to the decks that hold the box, beside the openings it is promised in."""
     decks = finish.last[0][0].step.suited.decks if finish.last else ()
     bound = binding(before.work, decks) if before and decks else None
-    calendar = asked.calendar
+    calendar = query.calendar
     if bound is None or finish.last[0][0].benched > _MOSTLY:
         return ()
-    begin = float(calendar.worked(np.array([asked.now]))[0])
+    begin = float(calendar.worked(np.array([query.now]))[0])
     end = float(calendar.when_worked(np.array([begin + bound.each]))[0])
-    first = bisect_left(calendar.day_ends, asked.now)
+    first = bisect_left(calendar.day_ends, query.now)
     least, planned = bisect_left(calendar.day_ends, end), bisect_left(calendar.days, day)
     if planned == first or np.isinf(end):
         return ()
@@ -227,16 +227,16 @@ def _overlong(finish: Finish) -> tuple[str, ...]:
     return (say("dates", "overlong", n=finish.overlong),) if finish.overlong else ()
 
 
-def _away(finish: Finish, asked: Asked) -> tuple[str, ...]:
+def _away(finish: Finish, query: DateQuery) -> tuple[str, ...]:
     decks = {deck for done, _ in finish.last for deck in done.step.suited.decks}
-    return tuple(words for place, words in asked.away.items() if place in decks)
+    return tuple(words for place, words in query.away.items() if place in decks)
 
 
-def _shut(asked: Asked, day: date) -> tuple[str, ...]:
-    today = asked.calendar.day_of(asked.now)
+def _shut(query: DateQuery, day: date) -> tuple[str, ...]:
+    today = query.calendar.day_of(query.now)
     shut = [
         say("dates", "closed_day", day=locale_figures.day(one), why=why)
-        for one, why in asked.calendar.shut.items()
+        for one, why in query.calendar.shut.items()
         if today <= one <= day
     ]
     if len(shut) > 4:

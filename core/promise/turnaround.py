@@ -23,11 +23,11 @@ from core.model.quote_records import QuotedTape
 from core.model.settings_records import ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
-from core.promise.stated_dates import Asked, Before, Finish, chances_by, finish_of, promise_of
+from core.promise.stated_dates import Before, DateQuery, Finish, chances_by, finish_of, promise_of
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.breakdowns import awaited
 from core.scheduling.deck_choice import suited
-from core.scheduling.dispatching import in_sequence
+from core.scheduling.dispatching import in_dispatching_order
 from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import LOOK_OVER_MINUTES, Ahead, Done, Step, Ways, drawn_as, estimate
@@ -123,7 +123,7 @@ def promise(
     must wait before it may be played (`core.catalogue.acclimatisation.hours_to_rest`).
     """
     finish, before = behind(load, tapes, rush, shop, rests_hours)
-    return promise_of(finish, _asked(load, needed_by), before)
+    return promise_of(finish, _query(load, needed_by), before)
 
 
 def behind(
@@ -135,7 +135,7 @@ def behind(
 ) -> tuple[Finish, Before]:
     """When a new box would be done in each scenario, and what waits with it: what `promise` reads."""
     rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
-    steps = in_sequence([_quoted_step(tape, load.settings, shop, rests_until) for tape in tapes])
+    steps = in_dispatching_order([_quoted_step(tape, load.settings, shop, rests_until) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
     return _finish(plan.work_off(steps, is_one_box=True)), Before(ahead.waiting, plan.work)
@@ -144,7 +144,7 @@ def behind(
 def standing(load: Load, number: JobNumber) -> Promise | None:
     """The date of a job of the queue as it looks now; None when it has no tape on its way."""
     finish = load.jobs.get(number)
-    return promise_of(finish, _asked(load)) if finish is not None else None
+    return promise_of(finish, _query(load)) if finish is not None else None
 
 
 def chance_of(load: Load, number: JobNumber, day: date) -> float:
@@ -171,7 +171,7 @@ def days_sooner(before: Load, after: Load) -> dict[JobNumber, float]:
 
 def is_overlong(load: Load, tape: QuotedTape) -> bool:
     """Whether the tape is likely to play longer than any opening of the shop, time past closing included."""
-    return load.after_all.lanes.hours.gate(estimate(tape.minutes)).overlong
+    return load.after_all.timelines.hours.gate(estimate(tape.minutes)).overlong
 
 
 def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:
@@ -185,10 +185,10 @@ def decks_of(load: Load, tape: QuotedTape) -> tuple[int, ...]:
     return suited(load.settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
 
 
-def _asked(load: Load, needed_by: date | None = None) -> Asked:
+def _query(load: Load, needed_by: date | None = None) -> DateQuery:
     fitted = load.settings
     away = awaited(fitted)
-    return Asked(load.calendar, load.now, load.made_at, fitted.confidence, needed_by, away)
+    return DateQuery(load.calendar, load.now, load.made_at, fitted.confidence, needed_by, away)
 
 
 def _scenarios(queued: int) -> int:

@@ -41,7 +41,7 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
-class DeckLane:
+class DeckRuns:
     """One deck and what it is likely to play."""
 
     deck: Deck
@@ -66,7 +66,7 @@ class Week:
     openings: tuple[Opening, ...]
     shut: tuple[tuple[date, str], ...]
     past_closing: timedelta
-    lanes: tuple[DeckLane, ...]
+    timelines: tuple[DeckRuns, ...]
     unplaced: int
     """Tapes no deck in service plays, or that start later than these days."""
 
@@ -78,15 +78,15 @@ def week(settings: ShopSettings, queue: Sequence[QueuedTape], now: datetime, day
     moment = calendar.at(now)
     end = moment + days * 24 * 60
     runs = _runs(settings, queue, calendar, (moment, end))
-    lanes = _lanes(settings, runs, calendar, moment, end)
+    timelines = _timelines(settings, runs, calendar, moment, end)
     wanted = sum(each.station is Station.PLAYING or each.station.waits_for_a_deck for each in queue)
     return Week(
         now=calendar.moment(moment),
         openings=_openings(calendar, first, days),
         shut=tuple((day, why) for day, why in calendar.shut.items() if (day - first).days < days),
         past_closing=timedelta(minutes=settings.past_closing_minutes),
-        lanes=lanes,
-        unplaced=wanted - sum(len(lane.runs) for lane in lanes),
+        timelines=timelines,
+        unplaced=wanted - sum(len(timeline.runs) for timeline in timelines),
     )
 
 
@@ -110,13 +110,13 @@ def _run(tape: QueuedTape, calendar: Calendar, start: float, now: float) -> Run:
     return Run(tape, calendar.moment(began), *ends)
 
 
-def _lanes(
+def _timelines(
     settings: ShopSettings, runs: Sequence[tuple[int, Run]], calendar: Calendar, now: float, end: float
-) -> tuple[DeckLane, ...]:
+) -> tuple[DeckRuns, ...]:
     """What starts before ``end``, deck by deck."""
     last, out = calendar.moment(end), initial_state.outages(settings, calendar)
     return tuple(
-        DeckLane(
+        DeckRuns(
             deck,
             tuple(sorted((run for on, run in runs if on == place and run.start < last), key=_start)),
             tuple(

@@ -27,7 +27,7 @@ def never() -> bool:
     return False
 
 
-def in_sequence(steps: Sequence[Step]) -> list[Step]:
+def in_dispatching_order(steps: Sequence[Step]) -> list[Step]:
     """Boxes in the order given; within a box, tapes that fit the fewest decks first, then the longest.
 
     Against the best that could be found for up to 20 tapes, the least flexible first and then the longest
@@ -38,7 +38,7 @@ def in_sequence(steps: Sequence[Step]) -> list[Step]:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class PlannedPlay:
     """One tape with the minutes it is planned with; ``gate``: when it may start (None: at any time)."""
 
     key: int
@@ -63,30 +63,30 @@ class Task:
         return self.most.get(box, self.due.get(box, inf))
 
 
-def by_rule(pieces: Sequence[Piece], task: Task, stop: Callable[[], bool] = never) -> list[Piece]:
+def by_rule(plays: Sequence[PlannedPlay], task: Task, stop: Callable[[], bool] = never) -> list[PlannedPlay]:
     """The order of modified due dates. A box without a date comes as if it were late already.
 
     Once ``stop`` says yes, the boxes that are left follow as they are.
     """
-    boxes = _boxes(pieces)
+    boxes = _boxes(plays)
     free, found = list(task.free), []
     while boxes and not stop():
         ends = {box: _play(tapes, list(free), task) for box, tapes in boxes.items()}
         box = min(boxes, key=lambda box: (max(task.due.get(box, -inf), ends[box]), ends[box]))
         _play(boxes[box], free, task)
         found += boxes.pop(box)
-    return found + [piece for tapes in boxes.values() for piece in tapes]
+    return found + [play for tapes in boxes.values() for play in tapes]
 
 
 def improved(
-    pieces: Sequence[Piece],
+    plays: Sequence[PlannedPlay],
     task: Task,
     seed: int,
     runs: int = RUNS,
-    given: Sequence[Piece] | None = None,
+    given: Sequence[PlannedPlay] | None = None,
     *,
     stop: Callable[[], bool] = never,
-) -> list[Piece]:
+) -> list[PlannedPlay]:
     """The best order met in so many trials, each moving one whole box somewhere else.
 
     Better is less lateness, and then earlier finishes over all boxes. A date that is kept in the order
@@ -94,8 +94,8 @@ def improved(
     """
     dice = Random(seed)
     safe = _kept(given, task) if given is not None else frozenset()
-    best, score = list(pieces), _score(pieces, task, safe)
-    for _ in range(runs if len(pieces) > 1 else 0):
+    best, score = list(plays), _score(plays, task, safe)
+    for _ in range(runs if len(plays) > 1 else 0):
         if stop():
             break
         trial = _moved_box(best, dice)
@@ -106,73 +106,73 @@ def improved(
 
 
 def arranged(
-    pieces: Sequence[Piece],
+    plays: Sequence[PlannedPlay],
     task: Task,
     seed: int,
     runs: int = RUNS,
     *,
     stop: Callable[[], bool] = never,
-) -> list[Piece]:
+) -> list[PlannedPlay]:
     """The order of the rule, bettered, if it breaks no date that the order given keeps; else that order.
 
     ``stop`` as in `improved`.
     """
-    given = as_given(pieces)
+    given = as_given(plays)
     safe = _kept(given, task)
-    starts = [given, by_rule(pieces, task, stop)]
+    starts = [given, by_rule(plays, task, stop)]
     best = min(starts, key=lambda order: _score(order, task, safe))
     return improved(best, task, seed, runs, given, stop=stop)
 
 
-def as_given(pieces: Iterable[Piece]) -> list[Piece]:
+def as_given(plays: Iterable[PlannedPlay]) -> list[PlannedPlay]:
     """Boxes in the order given; within a box, by the rule."""
-    return [piece for tapes in _boxes(pieces).values() for piece in tapes]
+    return [play for tapes in _boxes(plays).values() for play in tapes]
 
 
-def finishes(order: Iterable[Piece], task: Task) -> dict[int, float]:
+def finishes(order: Iterable[PlannedPlay], task: Task) -> dict[int, float]:
     """When each box is done, its tapes taken in this order: each to the deck that is free first."""
     free, found = list(task.free), dict[int, float]()
-    for piece in order:
-        found[piece.box] = max(found.get(piece.box, -inf), _end(piece, free, task))
+    for play in order:
+        found[play.box] = max(found.get(play.box, -inf), _end(play, free, task))
     return found
 
 
-def _boxes(pieces: Iterable[Piece]) -> dict[int, list[Piece]]:
-    boxes: dict[int, list[Piece]] = {}
-    for piece in pieces:
-        boxes.setdefault(piece.box, []).append(piece)
+def _boxes(plays: Iterable[PlannedPlay]) -> dict[int, list[PlannedPlay]]:
+    boxes: dict[int, list[PlannedPlay]] = {}
+    for play in plays:
+        boxes.setdefault(play.box, []).append(play)
     for tapes in boxes.values():
-        tapes.sort(key=lambda piece: (len(piece.decks), -piece.minutes))
+        tapes.sort(key=lambda play: (len(play.decks), -play.minutes))
     return boxes
 
 
-def _play(tapes: Iterable[Piece], free: list[float], task: Task) -> float:
-    return max(_end(piece, free, task) for piece in tapes)
+def _play(tapes: Iterable[PlannedPlay], free: list[float], task: Task) -> float:
+    return max(_end(play, free, task) for play in tapes)
 
 
-def _end(piece: Piece, free: list[float], task: Task) -> float:
-    deck = min(piece.decks, key=free.__getitem__)
-    start = free[deck] if piece.gate is None else piece.gate.start_of(free[deck])
-    free[deck] = start + piece.minutes + task.handling
-    return start + piece.minutes
+def _end(play: PlannedPlay, free: list[float], task: Task) -> float:
+    deck = min(play.decks, key=free.__getitem__)
+    start = free[deck] if play.gate is None else play.gate.start_of(free[deck])
+    free[deck] = start + play.minutes + task.handling
+    return start + play.minutes
 
 
-def _kept(order: Sequence[Piece], task: Task) -> frozenset[int]:
+def _kept(order: Sequence[PlannedPlay], task: Task) -> frozenset[int]:
     ends = finishes(order, task)
     return frozenset(box for box in task.due if box in ends and ends[box] <= task.limit(box) + DUST)
 
 
-def _score(order: Sequence[Piece], task: Task, safe: frozenset[int]) -> tuple[int, float, float]:
+def _score(order: Sequence[PlannedPlay], task: Task, safe: frozenset[int]) -> tuple[int, float, float]:
     ends = finishes(order, task)
     broken = sum(ends[box] > task.limit(box) + DUST for box in safe)
     late = sum(max(0.0, end - task.due.get(box, inf)) for box, end in ends.items())
     return broken, late, sum(ends.values())
 
 
-def _moved_box(order: Sequence[Piece], dice: Random) -> list[Piece]:
+def _moved_box(order: Sequence[PlannedPlay], dice: Random) -> list[PlannedPlay]:
     """All tapes of one box, one after the other, somewhere else."""
     box = order[dice.randrange(len(order))].box
-    mine = [piece for piece in order if piece.box == box]
-    others = [piece for piece in order if piece.box != box]
+    mine = [play for play in order if play.box == box]
+    others = [play for play in order if play.box != box]
     place = dice.randrange(len(others) + 1)
     return [*others[:place], *mine, *others[place:]]

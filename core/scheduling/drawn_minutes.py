@@ -18,7 +18,8 @@ from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.opening_calendar import Minutes
 
 LONG_QUEUE = 600
-"""Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck (`draws.HABIT`)."""
+"""Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck
+(`common_random_numbers.HABIT`)."""
 
 KEPT = 400
 """Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""

@@ -1,4 +1,4 @@
-"""The whole queue worked off on the shop's floor, event by event, in every scenario at once.
+"""Discrete-event simulation of the decks: works the whole queue off in every scenario at once.
 
 Each scenario takes its own next event in every round: the deck that is free first gets its next tape. So
 the rounds are about as many as the tapes, whatever happens in between: rush tapes that come in, tapes
@@ -43,33 +43,33 @@ _WORTH_LEAVING_OUT = 0.9
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
 
 
-def work_off(ground: InitialState, queue: Queue) -> None:
-    """Works the queue off; what comes of it is in the parts of its tapes, the lanes and the rush.
+def work_off(initial: InitialState, queue: Queue) -> None:
+    """Works the queue off; what comes of it is in the parts of its tapes, the deck timelines and the rush.
 
     The queue's minutes and failures may be used up. A queue that is seen is one of one scenario.
     """
     if queue.seen is not None:
-        EventSimulation(ground, queue).run()
+        EventSimulation(initial, queue).run()
         return
-    for group in deck_groups(ground, queue):
-        EventSimulation(group.ground, group.queue).run()
-        group.give_back(ground)
+    for group in deck_groups(initial, queue):
+        EventSimulation(group.initial, group.queue).run()
+        group.give_back(initial)
 
 
 class EventSimulation:
-    """One go through a queue. Changes ``lanes``, ``rush``, the minutes and the parts of the tapes."""
+    """One go through a queue. Changes ``timelines``, ``rush``, the minutes and the parts of the tapes."""
 
     _anyone_waits: bool
     """Whether some tape may still come from the bench later than its deck is free."""
 
-    def __init__(self, ground: InitialState, queue: Queue) -> None:
-        lanes = self._lanes = ground.lanes
+    def __init__(self, initial: InitialState, queue: Queue) -> None:
+        timelines = self._timelines = initial.timelines
         self._queue = queue
-        self._handling = ground.handling
-        self._rush = ground.rush
-        self._most = min(ground.fill, len(queue.tapes))
-        self._overtaken_from = ground.overtaken_from
-        self._decks, self._scenarios = lanes.free.shape
+        self._handling = initial.handling
+        self._rush = initial.rush
+        self._most = min(initial.fill, len(queue.tapes))
+        self._overtaken_from = initial.overtaken_from
+        self._decks, self._scenarios = timelines.free.shape
         self._columns = np.arange(self._scenarios, dtype=np.intp)
         """The scenarios that are not through yet; everything of one event is a row as long."""
         self._lines = self._columns * self._decks
@@ -81,7 +81,7 @@ class EventSimulation:
         """Whether some deck may have found nothing to do."""
         self._is_stranded = False
         """Whether there was a scenario of which no deck played the last tapes."""
-        self._openings = lanes.hours.openings
+        self._openings = timelines.hours.openings
         self._set_up_decks()
         self._set_up_tapes()
 
@@ -108,12 +108,12 @@ class EventSimulation:
 
     def _hand_over_decks(self) -> None:
         self._free[self._free >= NEVER] = np.inf
-        self._lanes.free[:] = self._free.T
+        self._timelines.free[:] = self._free.T
 
     def _never_played(self) -> Iterator[tuple[Places | np.intp, Places]]:
         """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
-        yield from self._trays.never_taken()
-        for tapes, since in zip(self._replays.tape, self._replays.since, strict=True):
+        yield from self._ready_lists.never_taken()
+        for tapes, since in zip(self._rework.tape, self._rework.since, strict=True):
             at = where(since < RETIRED)
             yield tapes[at], at
 
@@ -150,7 +150,7 @@ class EventSimulation:
             goes_on = where(self._to_play > 0)
             self._columns, self._to_play = self._columns.take(goes_on), self._to_play.take(goes_on)
             self._lines = self._columns * self._decks
-            self._trays.only(self._columns)
+            self._ready_lists.only(self._columns)
 
     def _soonest(self) -> tuple[Places, Places]:
         """The deck that is free first in every scenario, and its place among all."""
@@ -166,13 +166,15 @@ class EventSimulation:
 
         ``slot`` is the first that closes at or after the moment.
         """
-        tray = self._trays.of(deck, self._columns)
-        head, rank = self._trays.next_on(tray)
-        tape = self._trays.tape_at.take(head)
+        ready_list = self._ready_lists.of(deck, self._columns)
+        head, rank = self._ready_lists.next_on(ready_list)
+        tape = self._ready_lists.tape_at.take(head)
         begin = np.maximum(moment, self._openings.opens.take(slot))
         why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
         no, no_again = np.zeros((2, len(tape)), dtype=bool)
-        event = NextEvent(tray, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no_again)
+        event = NextEvent(
+            ready_list, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no_again
+        )
         if self._anyone_waits:
             self._wait_for_the_bench(moment, event)
         room = self._openings.ends_by.take(event.slot) - event.start
@@ -198,7 +200,7 @@ class EventSimulation:
 
     def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
         """Leaves less room on a deck that will be out by plan."""
-        for out, spans in self._lanes.out.items():
+        for out, spans in self._timelines.out.items():
             mine = where(deck == out)
             for begins, _ in spans:
                 before = mine[start[mine] < begins]
@@ -207,9 +209,9 @@ class EventSimulation:
     def _held_by_plan(self, deck: Places, spot: Places, event: NextEvent) -> NDArray[np.bool_]:
         """Decks that would play while they are out by plan wait until they are back."""
         held = np.zeros(len(spot), dtype=bool)
-        if not self._lanes.out:
+        if not self._timelines.out:
             return held
-        for out, spans in self._lanes.out.items():
+        for out, spans in self._timelines.out.items():
             mine = where((deck == out) & (event.tape < self._count))
             for begins, ends in spans:
                 start = event.start[mine]
@@ -249,16 +251,16 @@ class EventSimulation:
         at = where(waits & ~event.is_again if self._queue.fails_after is not None else waits)
         begin, slot, behind = event.begin.take(at), slot.take(at), event.head.take(at) + 1
         room = self._openings.fills_to.take(slot) - begin
-        if self._lanes.out:
+        if self._timelines.out:
             self._shorten(deck[at], begin, room)
-        near = self._trays.near(behind, at)
-        near *= near <= self._trays.longest_within(room)[:, None]
+        near = self._ready_lists.near(behind, at)
+        near *= near <= self._ready_lists.longest_within(room)[:, None]
         self._leave_on_the_bench(near, behind, begin, at)
         best = near.argmax(axis=1)
         found = where(near[np.arange(len(at)), best])
         at, place = at.take(found), (behind + best).take(found)
         event.place[at] = place
-        event.tape[at] = self._trays.tape_at.take(place)
+        event.tape[at] = self._ready_lists.tape_at.take(place)
         event.start[at] = begin.take(found)
         event.slot[at] = slot.take(found)
         event.why[at] = DECK
@@ -267,7 +269,7 @@ class EventSimulation:
         """Strikes out the tapes that are not ready at these moments."""
         if self._anyone_waits:
             scenario = self._columns.take(at)[:, None]
-            near *= self._ready_of(self._trays.tapes_near(behind), scenario) <= begin[:, None]
+            near *= self._ready_of(self._ready_lists.tapes_near(behind), scenario) <= begin[:, None]
 
     def _play(self, spot: Places, event: NextEvent) -> Places:
         """Plays the tapes that were chosen; which of the scenarios have none."""
@@ -282,7 +284,7 @@ class EventSimulation:
         cell = event.tape * self._scenarios + scenario
         ends = event.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
-        until, hit = self._replays.failing(cell, event.start, ends, scenario)
+        until, hit = self._rework.failing(cell, event.start, ends, scenario)
         self._occupy(spot, until, event.slot)
         self._take_away(event, scenario)
         self._note(cell, ends, event.why, hit)
@@ -297,13 +299,13 @@ class EventSimulation:
             self._queue.seen.extend(SeenStart(*row) for row in rows)
 
     def _take_away(self, event: NextEvent, scenario: Places) -> None:
-        """What is played lies on no tray any more; what is played again has been taken away before."""
+        """What is played is on no ready list any more; what is played again has been taken away before."""
         if self._queue.fails_after is not None and event.is_again.any():
             fresh = where(~event.is_again)
-            lists = event.tray.take(fresh), event.head.take(fresh), event.place.take(fresh)
-            self._trays.take(*lists, scenario.take(fresh))
+            lists = event.ready_list.take(fresh), event.head.take(fresh), event.place.take(fresh)
+            self._ready_lists.take(*lists, scenario.take(fresh))
         else:
-            self._trays.take(event.tray, event.head, event.place, scenario)
+            self._ready_lists.take(event.ready_list, event.head, event.place, scenario)
 
     def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
         """The ends take the place of the minutes, but for tapes whose deck failed."""
@@ -328,17 +330,17 @@ class EventSimulation:
 
     def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
-        at = self._replays.waiting(self._columns)
+        at = self._rework.waiting(self._columns)
         at = at[~event.is_busy.take(at)]
         idle = event.tape.take(at) == self._count
         if self._queue.is_one_box:
             at, idle = at[idle], idle[idle]
         if not len(at):
             return
-        line, first = self._replays.first(deck.take(at), self._columns.take(at))
+        line, first = self._rework.first(deck.take(at), self._columns.take(at))
         goes = where((first < NEVER) & (idle | (first <= event.start.take(at))))
         at, line, first = at.take(goes), line.take(goes), first.take(goes)
-        tape = self._replays.take(line, self._columns.take(at))
+        tape = self._rework.take(line, self._columns.take(at))
         event.tape[at] = tape
         event.start[at], event.slot[at] = self._starts.of(tape, np.maximum(moment.take(at), first))
         event.why[at] = DECK
@@ -361,7 +363,7 @@ class EventSimulation:
 
     def _set_up_decks(self) -> None:
         """One line a scenario: the decks of one are compared with each other."""
-        self._free = np.minimum(self._lanes.free, NEVER).T.copy()
+        self._free = np.minimum(self._timelines.free, NEVER).T.copy()
         self._due = self._free.copy()
         self._slot = self._openings.closing(self._due)
         self._rush_on = [np.isin(np.arange(self._decks), coming.kind.decks) for coming in self._rush]
@@ -370,15 +372,15 @@ class EventSimulation:
         """Tables with one more line, for no tape at all."""
         tapes = self._queue.tapes
         needs = [(tape.decks, tape.estimate) for tape in tapes]
-        self._trays = ReadyLists(needs, self._decks, self._scenarios, self._most)
-        self._starts = StartGates(self._lanes.hours, self._trays.estimates, self._trays.ranks)
+        self._ready_lists = ReadyLists(needs, self._decks, self._scenarios, self._most)
+        self._starts = StartGates(self._timelines.hours, self._ready_lists.estimates, self._ready_lists.ranks)
         self._ready = self._ready_table()
         self._last_ready = float(self._ready.max())
         self._anyone_waits = self._last_ready > float(self._free.min())
         plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
         self._plays = np.array([*plays, [False] * self._decks])
         fails, repair = self._queue.fails_after, self._queue.repair
-        self._replays = Rework(self._plays, fails, repair, self._scenarios)
+        self._rework = Rework(self._plays, fails, repair, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
         self._why = np.zeros(self._minutes.shape, dtype=np.int8)
 

@@ -44,7 +44,7 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
             mean = 60 * settings.expected.hours_to_repair
             free[place] += back_after(deck.name, mean, SEED + 31, scenarios)
     worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-    lanes = DeckTimelines(
+    timelines = DeckTimelines(
         PlayHours(calendar, settings.past_closing_minutes), free, outages(settings, calendar)
     )
     share = settings.expected.unplanned_closures
@@ -53,24 +53,24 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
         shut = closures(calendar, today, share, SEED + 11, scenarios)
     ways = Ways(now, settings.people, _breakdowns(settings), shut)
-    return ways, Ahead(lanes, worked, handling=handling(settings.people))
+    return ways, Ahead(timelines, worked, handling=handling(settings.people))
 
 
 def rush_to_come(
     settings: ShopSettings, ahead: Ahead, ways: Ways, queue: Sequence[Step]
 ) -> tuple[RushToCome, ...]:
     """Rush tapes that come in while the queue is worked off, and some while after."""
-    expected, calendar = settings.expected, ahead.lanes.calendar
+    expected, calendar = settings.expected, ahead.timelines.calendar
     if not expected.rush_boxes_a_week or not len(calendar.opens):
         return ()
     week = sum(opening.end - opening.start for opening in opening_hours.regular(settings))
-    pace = RushRate(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
-    kinds = [(kind, ahead.lanes.hours.gate(kind.estimate)) for kind in _kinds(settings, queue)]
+    rate = RushRate(week / expected.rush_boxes_a_week, max(1.0, expected.tapes_in_a_rush_box))
+    kinds = [(kind, ahead.timelines.hours.gate(kind.estimate)) for kind in _kinds(settings, queue)]
     work = sum(step.minutes.likely for step in queue) / max(1, len(settings.decks))
     until = calendar.when_worked(calendar.worked(np.array([ways.now])) + _SLACK * work + _SPARE)
     end = min(float(until[0]), float(calendar.closes[-1]))
-    scenarios = ahead.lanes.free.shape[1]
-    return tuple(rush_boxes.coming(kinds, pace, calendar, ways.now, end, SEED + 21, scenarios))
+    scenarios = ahead.timelines.free.shape[1]
+    return tuple(rush_boxes.coming(kinds, rate, calendar, ways.now, end, SEED + 21, scenarios))
 
 
 def _kinds(settings: ShopSettings, queue: Sequence[Step]) -> list[RushKind]:

@@ -37,9 +37,9 @@ class LikelyPlan(Plan):
     ) -> None:
         free = np.full((len(settings.decks), 1), now)
         hours = PlayHours(calendar, settings.past_closing_minutes)
-        lanes = DeckTimelines(hours, free, initial_state.outages(settings, calendar))
+        timelines = DeckTimelines(hours, free, initial_state.outages(settings, calendar))
         worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-        ahead = Ahead(lanes, worked, handling=handling(settings.people))
+        ahead = Ahead(timelines, worked, handling=handling(settings.people))
         super().__init__(ahead, Ways(now, settings.people))
         self._end = end
         self._seen: list[tuple[Sequence[Step], list[SeenStart]]] = []

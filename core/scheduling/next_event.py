@@ -14,12 +14,12 @@ from core.scheduling.opening_calendar import Minutes, Places
 class NextEvent:
     """One row a scenario that is not through yet; changed in place as something else goes before."""
 
-    tray: Places
+    ready_list: Places
     """Whose tapes the deck takes from: its cell in `ReadyLists.first`."""
     head: Places
-    """Where on the tray the first tape left lies."""
+    """Where on that list the first tape left lies."""
     place: Places
-    """Where on the tray the tape lies that goes next."""
+    """Where on that list the tape lies that goes next."""
     tape: Places
     """That tape; the count of all tapes stands for none."""
     begin: Minutes
@@ -36,7 +36,7 @@ class NextEvent:
     def only(self, at: Places) -> NextEvent:
         """The same in some scenarios only."""
         return NextEvent(
-            self.tray.take(at),
+            self.ready_list.take(at),
             self.head.take(at),
             self.place.take(at),
             self.tape.take(at),

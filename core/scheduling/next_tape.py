@@ -79,7 +79,7 @@ class _Loading:
     def _in_turn(self) -> list[int]:
         """The free decks: those that load now as the plan takes them, then the others."""
         taken = {start.deck for start in self._plan.playing}
-        out = self._plan.lanes.out
+        out = self._plan.timelines.out
         free = [
             place
             for place, deck in enumerate(self._settings.decks)
@@ -120,7 +120,7 @@ class _Loading:
         return "at_hand" if self._is_at_hand(head.key) else "not_cleared"
 
     def _start_of(self, step: Step) -> float:
-        return self._plan.lanes.hours.gate(estimate(step.minutes)).start_of(self._moment + LOAD_MINUTES)
+        return self._plan.timelines.hours.gate(estimate(step.minutes)).start_of(self._moment + LOAD_MINUTES)
 
     def _why_not(self, deck: int, mine: Sequence[Step]) -> str:
         held = self._held(mine[0])
@@ -137,7 +137,7 @@ class _Loading:
     def _goes_out(self, deck: int) -> bool:
         """Whether a planned outage of the deck begins before the shop has closed."""
         last = self._closing + self._settings.past_closing_minutes
-        return any(self._moment < begins < last for begins, _ in self._plan.lanes.out.get(deck, ()))
+        return any(self._moment < begins < last for begins, _ in self._plan.timelines.out.get(deck, ()))
 
     def _is_open(self) -> bool:
         now = zip(self._calendar.opens, self._calendar.closes, strict=True)

@@ -33,11 +33,11 @@ class Plan:
     """Takes tapes in order behind what stands before them."""
 
     def __init__(self, ahead: Ahead, ways: Ways) -> None:
-        self.lanes = ahead.lanes.copy()
-        self.slots = ahead.lanes.calendar.slots
-        self.calendar = ahead.lanes.calendar
+        self.timelines = ahead.timelines.copy()
+        self.slots = ahead.timelines.calendar.slots
+        self.calendar = ahead.timelines.calendar
         self.ways = ways
-        self.scenarios = ahead.lanes.free.shape[1]
+        self.scenarios = ahead.timelines.free.shape[1]
         self.bench = ahead.bench
         self.waiting = Counter(ahead.waiting)
         self.work = dict(ahead.work)
@@ -48,7 +48,7 @@ class Plan:
         """Where the next box would stand."""
         rush = tuple(coming.copy() for coming in self.rush)
         waiting, work = dict(self.waiting), dict(self.work)
-        return Ahead(self.lanes.copy(), self.bench, waiting, work, rush, self.handling, self.checking)
+        return Ahead(self.timelines.copy(), self.bench, waiting, work, rush, self.handling, self.checking)
 
     def work_off(self, steps: Sequence[Step], *, is_one_box: bool = False) -> list[Done]:
         """Bench, play and check the tapes of one box or many after all that was taken before."""
@@ -66,9 +66,9 @@ class Plan:
         parts = _Parts(self.scenarios)
         tapes = [Turnout(s.suited.decks, estimate(s.minutes), since, parts.of(s)) for s, since in going]
         if tapes:
-            ground = InitialState(self.lanes, self.handling, self.ways.now, self.rush)
+            initial = InitialState(self.timelines, self.handling, self.ways.now, self.rush)
             queue = replace(self._queue([step for step, _ in going], tapes), is_one_box=is_one_box)
-            event_simulation.work_off(ground, queue)
+            event_simulation.work_off(initial, queue)
             self._count([step for step, _ in going])
         return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
 
@@ -96,10 +96,10 @@ class Plan:
             [(deck, ends, parts.of(step)) for step, ends, deck in self._playing(under_way)],
             [parts.of(step) for step in under_way.checking],
         )
-        ground = InitialState(self.lanes, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
+        initial = InitialState(self.timelines, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
         times = staffed_simulation.Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES)
         found = staffed_simulation.work_off(
-            ground, self._queue(going, tapes), self.ways.people, times, bench, begun
+            initial, self._queue(going, tapes), self.ways.people, times, bench, begun
         )
         self._count(going)
         self.handling = LOAD_MINUTES + UNLOAD_MINUTES + found.wait
@@ -112,7 +112,7 @@ class Plan:
         """Tapes in the decks go on playing, recordings go on being checked."""
         found = []
         for step, ends, deck in self._playing(under_way):
-            self.lanes.free[deck] = self.slots.advanced(ends, self.handling)
+            self.timelines.free[deck] = self.slots.advanced(ends, self.handling)
             found.append(Done(step, self._checked(ends)))
         at = self._told(self.slots.advanced(np.full(self.scenarios, self.ways.now), CHECK_MINUTES))
         return [*found, *(Done(step, at) for step in under_way.checking)]
@@ -169,7 +169,7 @@ class Plan:
         return found
 
     def _done(self, part: Part, steps: Sequence[Step], at: Minutes) -> Done:
-        overlong = sum(self.lanes.hours.gate(estimate(step.minutes)).overlong for step in steps)
+        overlong = sum(self.timelines.hours.gate(estimate(step.minutes)).overlong for step in steps)
         return Done(steps[0], at, part.share(BENCH), part.share(NIGHT), overlong, len(steps))
 
     def _checked(self, ends: Minutes) -> Minutes:

@@ -96,7 +96,7 @@ class Done:
 class Ahead:
     """What stands before the next box."""
 
-    lanes: DeckTimelines
+    timelines: DeckTimelines
     bench: float | Minutes
     """Minutes of opening worked by when the bench is free."""
     waiting: Mapping[tuple[int, ...], int] = field(default_factory=dict)

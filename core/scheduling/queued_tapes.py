@@ -16,7 +16,7 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts
 from core.scheduling.capacity_bounds import binding
 from core.scheduling.deck_choice import suited
-from core.scheduling.dispatching import in_sequence
+from core.scheduling.dispatching import in_dispatching_order
 from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan_records import (
     CHECK_MINUTES,
@@ -76,7 +76,9 @@ def lined_up(
     """The tapes on their way to a deck in the order in which they are planned: rush, and the others."""
     coming = [tape for tape in queue if tape.station.waits_for_a_deck]
     rush, others = (
-        in_sequence([queued_step(tape, settings, calendar) for tape in coming if tape.rush is hurried])
+        in_dispatching_order(
+            [queued_step(tape, settings, calendar) for tape in coming if tape.rush is hurried]
+        )
         for hurried in (True, False)
     )
     return rush, others

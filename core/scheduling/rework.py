@@ -1,4 +1,4 @@
-"""Tapes whose deck has failed: they wait, in each scenario others, to be played again from the beginning."""
+"""Rework: tapes whose deck has failed wait, in each scenario others, to be played again from the start."""
 
 from __future__ import annotations
 
@@ -9,7 +9,8 @@ from core.scheduling.breakdowns import repair_after
 from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
 
 _WAITING = 4
-"""Tapes of a bay that may wait at once to be played again: one deck in a dozen has failed, rarely two."""
+"""Tapes of a group of decks that may wait at once to be played again: one deck in a dozen has failed,
+rarely two."""
 
 
 class Rework:

@@ -31,7 +31,7 @@ class RushRate:
 
 def coming(
     kinds: Sequence[tuple[RushKind, Gate]],
-    pace: RushRate,
+    rate: RushRate,
     calendar: Calendar,
     now: float,
     until: float,
@@ -42,8 +42,8 @@ def coming(
     if not len(calendar.opens) or not kinds:
         return []
     begin, end = calendar.worked(np.array([now, until]))
-    boxes = _boxes(pace, float(begin), float(end), seed, scenarios)
-    which, sizes = _contents([kind for kind, _ in kinds], pace, boxes.shape, seed)
+    boxes = _boxes(rate, float(begin), float(end), seed, scenarios)
+    which, sizes = _contents([kind for kind, _ in kinds], rate, boxes.shape, seed)
     sizes[boxes > end] = 0
     arrives = calendar.when_worked(boxes.ravel()).reshape(boxes.shape)
     found = [
@@ -53,18 +53,18 @@ def coming(
     return [each for each in found if each is not None]
 
 
-def _boxes(pace: RushRate, begin: float, end: float, seed: int, scenarios: int) -> Minutes:
+def _boxes(rate: RushRate, begin: float, end: float, seed: int, scenarios: int) -> Minutes:
     """When boxes come, in minutes worked; one row a box, rows enough to pass ``end`` (but for a hair)."""
-    expected = max(0.0, end - begin) / pace.every
+    expected = max(0.0, end - begin) / rate.every
     rows = int(expected + 6 * np.sqrt(expected + 1)) + 4
     uniform = common_random_numbers.uniforms(
         seed, [common_random_numbers.key("rush", n) for n in range(rows)], scenarios
     )
-    return np.asarray(begin + np.cumsum(-np.log1p(-uniform) * pace.every, axis=0))
+    return np.asarray(begin + np.cumsum(-np.log1p(-uniform) * rate.every, axis=0))
 
 
 def _contents(
-    kinds: Sequence[RushKind], pace: RushRate, shape: tuple[int, ...], seed: int
+    kinds: Sequence[RushKind], rate: RushRate, shape: tuple[int, ...], seed: int
 ) -> tuple[Places, Places]:
     """Which kind each box is of, and how many tapes it has."""
     keys = [common_random_numbers.key("rush", n) for n in range(shape[0])]
@@ -72,9 +72,9 @@ def _contents(
     which = np.searchsorted(
         shares[:-1], common_random_numbers.uniforms(seed + 1, keys, shape[1]), side="right"
     )
-    if pace.tapes <= 1:
+    if rate.tapes <= 1:
         return which, np.ones(shape, dtype=np.intp)
-    spread = np.log1p(-1 / pace.tapes)
+    spread = np.log1p(-1 / rate.tapes)
     sizes = 1 + np.floor(np.log1p(-common_random_numbers.uniforms(seed + 2, keys, shape[1])) / spread)
     return which, sizes.astype(np.intp)
 

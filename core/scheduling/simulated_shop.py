@@ -145,9 +145,9 @@ class Queue:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class InitialState:
-    """What tapes are played on. Playing fills ``lanes`` and uses up ``rush``."""
+    """What tapes are played on. Playing fills ``timelines`` and uses up ``rush``."""
 
-    lanes: DeckTimelines
+    timelines: DeckTimelines
     handling: float
     now: float
     rush: Sequence[RushToCome] = ()
@@ -164,26 +164,28 @@ class DeckGroup:
     """Some decks and the tapes that play on them and nowhere else, as a shop of their own."""
 
     decks: Decks
-    ground: InitialState
+    initial: InitialState
     """Its decks are numbered anew; what comes in as rush is shared with the shop."""
     queue: Queue
     """The minutes are a copy."""
 
-    def give_back(self, ground: InitialState) -> None:
+    def give_back(self, initial: InitialState) -> None:
         """When each of its decks is free, to the whole shop."""
-        ground.lanes.free[list(self.decks)] = self.ground.lanes.free
+        initial.timelines.free[list(self.decks)] = self.initial.timelines.free
 
 
-def deck_groups(ground: InitialState, queue: Queue) -> Iterator[DeckGroup]:
+def deck_groups(initial: InitialState, queue: Queue) -> Iterator[DeckGroup]:
     """The groups that have something to do, in the order in which the queue comes to them.
 
     What happens in one changes nothing in another as long as nobody has to walk between them. So each is
     worked off by itself: fewer decks to compare, and no scenario waits for a group with nothing left to do.
     """
-    for decks in _groups([*(tape.decks for tape in queue.tapes), *(each.kind.decks for each in ground.rush)]):
+    for decks in _groups(
+        [*(tape.decks for tape in queue.tapes), *(each.kind.decks for each in initial.rush)]
+    ):
         places = [place for place, tape in enumerate(queue.tapes) if not decks.isdisjoint(tape.decks)]
         if places:
-            yield _group(tuple(sorted(decks)), places, ground, queue)
+            yield _group(tuple(sorted(decks)), places, initial, queue)
 
 
 def _groups(sets: Sequence[Decks]) -> list[set[int]]:
@@ -195,7 +197,7 @@ def _groups(sets: Sequence[Decks]) -> list[set[int]]:
     return groups
 
 
-def _group(decks: Decks, places: Sequence[int], ground: InitialState, queue: Queue) -> DeckGroup:
+def _group(decks: Decks, places: Sequence[int], initial: InitialState, queue: Queue) -> DeckGroup:
     numbers = {deck: number for number, deck in enumerate(decks)}
     renamed = {tape.decks: _renamed(tape.decks, numbers) for tape in (queue.tapes[place] for place in places)}
     tapes = [
@@ -206,12 +208,12 @@ def _group(decks: Decks, places: Sequence[int], ground: InitialState, queue: Que
     return DeckGroup(
         decks,
         replace(
-            ground,
-            lanes=_some(decks, ground.lanes, numbers),
+            initial,
+            timelines=_some(decks, initial.timelines, numbers),
             rush=[
-                _rush(each, numbers) for each in ground.rush if not set(numbers).isdisjoint(each.kind.decks)
+                _rush(each, numbers) for each in initial.rush if not set(numbers).isdisjoint(each.kind.decks)
             ],
-            overtaken_from=sum(place < ground.overtaken_from for place in places),
+            overtaken_from=sum(place < initial.overtaken_from for place in places),
         ),
         Queue(
             tapes,
@@ -223,9 +225,9 @@ def _group(decks: Decks, places: Sequence[int], ground: InitialState, queue: Que
     )
 
 
-def _some(decks: Decks, lanes: DeckTimelines, numbers: dict[int, int]) -> DeckTimelines:
-    out = {numbers[deck]: spans for deck, spans in lanes.out.items() if deck in numbers}
-    return DeckTimelines(lanes.hours, lanes.free[list(decks)], out)
+def _some(decks: Decks, timelines: DeckTimelines, numbers: dict[int, int]) -> DeckTimelines:
+    out = {numbers[deck]: spans for deck, spans in timelines.out.items() if deck in numbers}
+    return DeckTimelines(timelines.hours, timelines.free[list(decks)], out)
 
 
 def _rush(coming: RushToCome, numbers: dict[int, int]) -> RushToCome:

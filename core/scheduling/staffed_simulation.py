@@ -1,4 +1,4 @@
-"""The floor with its people: whoever changes a tape cannot look over another at the same time.
+"""The event simulation with staff: a person who changes a tape cannot look over another at the same time.
 
 A person free takes what can be begun first, and of what can be begun at once: a deck that is due (unload,
 load the next tape, then go), then a recording to be checked, then a tape at the bench, each in the order
@@ -62,12 +62,12 @@ class Found:
 
 
 def work_off(
-    ground: InitialState, queue: Queue, people: int, times: Times, bench: Sequence[Bench], begun: Begun
+    initial: InitialState, queue: Queue, people: int, times: Times, bench: Sequence[Bench], begun: Begun
 ) -> Found:
     """Works the queue off with so many people; parts end when their last tape is checked."""
-    crew = StaffedSimulation(ground, queue, people, times, bench, begun)
-    crew.run()
-    return crew.found()
+    simulation = StaffedSimulation(initial, queue, people, times, bench, begun)
+    simulation.run()
+    return simulation.found()
 
 
 _LONGEST_WAIT = 60.0
@@ -79,23 +79,23 @@ class StaffedSimulation(EventSimulation):
 
     def __init__(
         self,
-        ground: InitialState,
+        initial: InitialState,
         queue: Queue,
         people: int,
         times: Times,
         bench: Sequence[Bench],
         begun: Begun,
     ) -> None:
-        super().__init__(ground, queue)
+        super().__init__(initial, queue)
         self._times = times
         others = [*(each.part for each in bench), *(part for _, _, part in begun.playing), *begun.checking]
         self._set_up_parts(others)
-        self._people = np.full((people, self._scenarios), ground.now)
+        self._people = np.full((people, self._scenarios), initial.now)
         self._loaded = np.zeros(self._due.shape, dtype=bool)
         self._on = np.zeros(self._due.shape, dtype=np.intp)
         self._why_on = np.zeros(self._due.shape, dtype=np.int8)
-        self._set_up_bench(bench, ground.now)
-        self._set_up_checks(begun, ground.now)
+        self._set_up_bench(bench, initial.now)
+        self._set_up_checks(begun, initial.now)
         self._waited, self._visits = 0.0, 0
 
     def found(self) -> Found:
@@ -103,7 +103,7 @@ class StaffedSimulation(EventSimulation):
         check = self._times.check
         done = self._checked_at < NEVER
         if done.any():
-            worked = self._lanes.calendar.worked
+            worked = self._timelines.calendar.worked
             check = float(np.mean(worked(self._checked_at[done]) - worked(self._check_from[done])))
         return Found(self._waited / max(1, self._visits), check, self._bench_free)
 
@@ -112,7 +112,9 @@ class StaffedSimulation(EventSimulation):
         while self._anything_left() and not self._has_seen_enough():
             self._next_task()
         free = self._free
-        free[:] = self._lanes.calendar.slots.advanced(free.reshape(-1), self._times.load).reshape(free.shape)
+        free[:] = self._timelines.calendar.slots.advanced(free.reshape(-1), self._times.load).reshape(
+            free.shape
+        )
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
@@ -235,18 +237,18 @@ class StaffedSimulation(EventSimulation):
 
     def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
-        at = self._replays.waiting(self._columns)
+        at = self._rework.waiting(self._columns)
         if not len(at):
             return
-        line, first = self._replays.first(deck[at], at)
+        line, first = self._rework.first(deck[at], at)
         able = (first < NEVER) & ~event.is_busy[at]
         at, line, first = at[able], line[able], first[able]
-        tape, now = self._replays.tape[line, at], moment[at]
+        tape, now = self._rework.tape[line, at], moment[at]
         fits = (first <= now) & (self._starts.of(tape, now)[0] <= now)
         wait = ~fits
         self._awaited[at[wait]], _ = self._starts.of(tape[wait], np.maximum(now[wait], first[wait]))
         at = at[fits]
-        event.tape[at] = self._replays.take(line[fits], at)
+        event.tape[at] = self._rework.take(line[fits], at)
         event.start[at] = now[fits]
         event.why[at] = DECK
         event.is_again[at] = True

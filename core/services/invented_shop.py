@@ -37,7 +37,7 @@ from core.services import (
     tapes,
 )
 from core.services.invented_day import ScriptedAct
-from core.services.inventory_file import InventoryReading
+from core.services.inventory_file import InventoryContext
 from core.services.own_shop import settings_versions, shop_settings
 from core.services.records_door import Shop
 from core.wording.messages import BASE
@@ -123,8 +123,8 @@ class _Play:
 
     def _book(self, act: ScriptedAct) -> None:
         here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
-        reading = InventoryReading(here.date(), customer_needed=True)
-        box = inventory_file.read(self._boxes[act.job], f"demo-box-{act.job + 1}", reading)
+        context = InventoryContext(here.date(), customer_needed=True)
+        box = inventory_file.read(self._boxes[act.job], f"demo-box-{act.job + 1}", context)
         quote = self._shop.ask(promises.snapshot).quote(box, act.at)
         command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor

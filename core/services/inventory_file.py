@@ -40,7 +40,7 @@ _T = TypeVar("_T")
 
 
 @dataclass(frozen=True, slots=True)
-class InventoryReading:
+class InventoryContext:
     """Where and when the file is read: the shop's ``today`` and the region of its phone numbers."""
 
     today: date
@@ -50,7 +50,7 @@ class InventoryReading:
     """Whether a job is to be booked, so that somebody must be named."""
 
 
-def read(data: bytes, file: str, reading: InventoryReading) -> Inventory:
+def read(data: bytes, file: str, context: InventoryContext) -> Inventory:
     """The inventory in ``data``; ``file`` names it in complaints. Raises `WrongInput`, changes nothing."""
     box = json_reader.read(data, file)
     members = box.members(_BOX)
@@ -58,10 +58,10 @@ def read(data: bytes, file: str, reading: InventoryReading) -> Inventory:
     return Inventory(
         lines=_lines(box, members, tv),
         tv=tv,
-        customer=_who(box, members, reading),
+        customer=_who(box, members, context),
         deliver=_deliveries(members),
         rush=_yes(members, "rush"),
-        needed_by=_maybe(members, "needed_by", lambda value: _needed_by(value, reading.today)),
+        needed_by=_maybe(members, "needed_by", lambda value: _needed_by(value, context.today)),
         cold=_yes(members, "cold"),
     )
 
@@ -190,9 +190,9 @@ def _findings(value: Value) -> tuple[Finding, ...]:
     return tuple(findings)
 
 
-def _who(box: Value, members: dict[str, Value], reading: InventoryReading) -> CustomerDraft | None:
-    customer = _maybe(members, "customer", lambda value: _customer(value, reading.region))
-    if customer is None and reading.customer_needed:
+def _who(box: Value, members: dict[str, Value], context: InventoryContext) -> CustomerDraft | None:
+    customer = _maybe(members, "customer", lambda value: _customer(value, context.region))
+    if customer is None and context.customer_needed:
         box.missing("customer", say("readers", "needed_booking_object_name"))
     return customer
 

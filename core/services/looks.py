@@ -9,7 +9,7 @@ from core.model.ranges import Range
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import pack_reading
-from core.playtime.pack_reading import PackReading
+from core.playtime.pack_reading import PackMeasurement
 from core.services import repair_record, tapes
 from core.store import history, lookup
 from core.store.unit import Unit
@@ -63,7 +63,7 @@ def pack_read(
     return tapes.get(unit, code)
 
 
-def pack_words(found: PackReading) -> str:
+def pack_words(found: PackMeasurement) -> str:
     """One reading as one line of history."""
     both = found.to_come.was_read and found.run.was_read
     words = say(

@@ -189,7 +189,7 @@ def _kept(looked: turnaround.Load, job: Job) -> Kept:
     now = turnaround.standing(looked, job.number)
     held_by = now.held_by if now is not None else ()
     changes = promise_basis.changes(
-        job.promise.footing, promise_basis.of(looked.settings, looked.tapes_waiting)
+        job.promise.basis, promise_basis.of(looked.settings, looked.tapes_waiting)
     )
     if job.promise.day is None:
         return Kept(job, job.promise, now, None, held_by, False, changes)
@@ -218,7 +218,7 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
         made = replace(
             made, day=_checked(wanted, looked), stated=turnaround.chance_of(looked, number, wanted)
         )
-    return replace(made, footing=promise_basis.of(looked.settings, looked.tapes_waiting))
+    return replace(made, basis=promise_basis.of(looked.settings, looked.tapes_waiting))
 
 
 def _checked(wanted: date, looked: turnaround.Load) -> date:

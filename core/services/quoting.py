@@ -117,7 +117,7 @@ def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Invento
         return replace(stated_dates.not_yet(load.made_at), held_by=tuple(whys))
     planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests)
     safe = late_correction.guarded(planned, load.settings.expected.overrun, load.calendar.days)
-    return replace(safe, footing=promise_basis.of(load.settings, load.tapes_waiting))
+    return replace(safe, basis=promise_basis.of(load.settings, load.tapes_waiting))
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:

@@ -11,7 +11,7 @@ from core.capture.file_report import Report, Sound, Stretch, StretchKind
 from core.model import resource_files
 from core.model.typed_draft import TypedBox
 from core.services import inventory_file, jobs, recordings
-from core.services.inventory_file import InventoryReading
+from core.services.inventory_file import InventoryContext
 from core.services.records_door import Shop
 from gui.counter import typed_box
 from gui.widgets.tray import TrayItem
@@ -44,7 +44,7 @@ FILE = Report(
 def box(now: datetime) -> TypedBox:
     """The box that is booked on the way, typed in the language of now."""
     file = resource_files.path("demo", "walkthrough.json")
-    inventory = inventory_file.read(file.read_bytes(), file.name, InventoryReading(now.date()))
+    inventory = inventory_file.read(file.read_bytes(), file.name, InventoryContext(now.date()))
     return typed_box.box_of(inventory)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from core.model.errors import WrongInput
 from core.model.quote_records import Quote
-from gui.counter.typed_box import TypedReading, row_sentence
+from gui.counter.typed_box import ParsedBox, row_sentence
 from gui.toolkit.text import say
 
 
@@ -29,7 +29,7 @@ class NotComplete(WrongInput):
         self.sentence = sentence
 
 
-def first_obstacle(reading: TypedReading, quote: Quote | None, is_told: bool) -> Obstacle | None:
+def first_obstacle(reading: ParsedBox, quote: Quote | None, is_told: bool) -> Obstacle | None:
     """The first thing missing before the box is booked; ``is_told``: the customer has heard every warning."""
     if reading.wrong:
         row, field, sentence = reading.wrong[0]

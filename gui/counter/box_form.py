@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
 from core.model.typed_draft import TypedBox
 from gui.counter import accepted_words
-from gui.counter.typed_box import TypedReading
+from gui.counter.typed_box import ParsedBox
 from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
@@ -72,7 +72,7 @@ class BoxForm(QWidget):
         self._build()
         self._connect()
 
-    def show_box(self, box: TypedBox, reading: TypedReading) -> None:
+    def show_box(self, box: TypedBox, reading: ParsedBox) -> None:
         """Show the fields of a box; a field that is being typed in keeps its text."""
         self._shown = box
         for name, field in self.fields.items():

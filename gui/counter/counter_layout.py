@@ -13,7 +13,7 @@ from core.model.quote_records import Quote
 from gui.counter import tape_table
 from gui.counter.booking_bar import BookingBar
 from gui.counter.box_form import BoxForm
-from gui.counter.typed_box import TypedReading, row_sentence
+from gui.counter.typed_box import ParsedBox, row_sentence
 from gui.tables.keyboard_navigation import KeyboardTable
 from gui.tables.rows_model import RowsModel
 from gui.toolkit import actions, theme
@@ -69,7 +69,7 @@ class CounterLayout:
         self.show_questions(None)
         self.bring(self.booking_bar.next)
 
-    def show_message(self, reading: TypedReading | None, failure: WrongInput | None) -> None:
+    def show_message(self, reading: ParsedBox | None, failure: WrongInput | None) -> None:
         """One line under the tray: the wrong cell here, else any wrong one, else what belongs here."""
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
@@ -88,7 +88,7 @@ class CounterLayout:
         """Give a field the keyboard and bring it into sight."""
         self._columns.bring(field)
 
-    def _words(self, reading: TypedReading | None, failure: WrongInput | None) -> tuple[str, bool]:
+    def _words(self, reading: ParsedBox | None, failure: WrongInput | None) -> tuple[str, bool]:
         here = self.table.currentIndex()
         complaint = self.rows.complaint(here) if here.isValid() else ""
         if complaint:

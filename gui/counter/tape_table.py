@@ -13,7 +13,7 @@ from core.model.ranges import Range
 from core.model.typed_draft import TypedRow
 from core.wording.messages import knows
 from gui.counter import accepted_words
-from gui.counter.typed_box import RowReading
+from gui.counter.typed_box import ParsedRow
 from gui.tables.cell_lettering import write_words
 from gui.tables.column_specs import Column, Paint
 from gui.toolkit import theme
@@ -31,7 +31,7 @@ class TableRow:
     """One row of the table: what was typed, what it means, and what the quote says of it."""
 
     row: TypedRow
-    reading: RowReading
+    reading: ParsedRow
     quoted: QuotedTape | None
 
     @property

@@ -26,7 +26,7 @@ T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
-class RowReading:
+class ParsedRow:
     """A row as the shop understands it. ``line`` is None while it names no format."""
 
     line: TapeLine | None
@@ -39,7 +39,7 @@ class RowReading:
 
 
 @dataclass(frozen=True, slots=True)
-class TypedReading:
+class ParsedBox:
     """A box as the shop understands it."""
 
     inventory: Inventory
@@ -53,7 +53,7 @@ class TypedReading:
         return next((words for row, name, words in self.wrong if row is None and name == field), "")
 
 
-def read_box(box: TypedBox, today: date) -> TypedReading:
+def read_box(box: TypedBox, today: date) -> ParsedBox:
     """What can be quoted now, and everything that stands in the way of booking it."""
     wrong: list[tuple[int | None, str, str]] = []
     rows = [(place, read_row(row, box.tv)) for place, row in enumerate(box.rows)]
@@ -69,14 +69,14 @@ def read_box(box: TypedBox, today: date) -> TypedReading:
         cold=box.cold,
     )
     places = tuple(place for place, reading in rows if reading.line is not None)
-    return TypedReading(inventory, places, tuple(wrong))
+    return ParsedBox(inventory, places, tuple(wrong))
 
 
 @worded_cache(maxsize=4096)
-def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
+def read_row(row: TypedRow, box_tv: str = "") -> ParsedRow:
     """One row; cells that cannot be read are left out of the line and complained of."""
     if row.is_empty:
-        return RowReading(None)
+        return ParsedRow(None)
     wrong: list[tuple[str, str]] = []
     count = _cell(wrong, "count", lambda: accepted_words.read_count(row.count), None)
     shell = _cell(wrong, "format", lambda: accepted_words.read_shell(row.format), None)
@@ -85,7 +85,7 @@ def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
     label = _cell(wrong, "label", lambda: accepted_words.read_label(row.label), "")
     tv = _cell(wrong, "tv", lambda: accepted_words.read_tv(row.tv), None)
     if shell is None or count is None:
-        return RowReading(None, tuple(wrong))
+        return ParsedRow(None, tuple(wrong))
     recorded_as = _cell(
         wrong, "recorded_as", lambda: accepted_words.read_recorded_as(row.recorded_as, shell), None
     )
@@ -105,7 +105,7 @@ def read_row(row: TypedRow, box_tv: str = "") -> RowReading:
         label=label,
         origin=row.origin,
     )
-    return RowReading(line, tuple(wrong))
+    return ParsedRow(line, tuple(wrong))
 
 
 def row_sentence(row: int | None, sentence: str) -> str:

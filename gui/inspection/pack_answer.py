@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
 from core.model.inventory import TapeLine
-from core.playtime.pack_reading import PackReading
+from core.playtime.pack_reading import PackMeasurement
 from gui.inspection.pack_sentences import doubt_words, fit_words, meaning_words, reel_words, share_words
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -25,7 +25,7 @@ class PackAnswer:
         column.addWidget(self._answer)
         column.addStretch(1)
 
-    def show_reading(self, found: PackReading, line: TapeLine) -> None:
+    def show_reading(self, found: PackMeasurement, line: TapeLine) -> None:
         """Write what the packs of this tape say."""
         for label, reel in zip(self._figures, (found.to_come, found.run), strict=True):
             label.setText(reel_words(reel))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.model.names import FillKnown
 from core.model.ranges import Range
-from core.playtime.pack_reading import PackReading, Recorded, Reel
+from core.playtime.pack_reading import PackMeasurement, Recorded, Reel
 from core.wording.locale_figures import percent, percent_range
 from gui.toolkit.text import minutes_range, say
 
@@ -17,12 +17,12 @@ def reel_words(reel: Reel) -> str:
     return say("packs", "reel", minutes=minutes_range(reel.minutes), metres=span(reel.metres))
 
 
-def share_words(found: PackReading) -> str:
+def share_words(found: PackMeasurement) -> str:
     """``Run 47–53 % of the tape``."""
     return say("packs", "share", share=percent_range(found.share_run.low, found.share_run.high))
 
 
-def meaning_words(found: PackReading) -> str:
+def meaning_words(found: PackMeasurement) -> str:
     """What it says about how much is recorded, and what it does not."""
     return say("packs", f"means_{found.place.value}")
 
@@ -37,7 +37,7 @@ def recorded_words(found: Recorded) -> str:
     return say("packs", "recorded_here", share=share, off=percent(found.fill_off))
 
 
-def fit_words(found: PackReading) -> tuple[str, bool]:
+def fit_words(found: PackMeasurement) -> tuple[str, bool]:
     """Whether the marking can be right, and whether that needs attention."""
     marking = found.reels.marking
     told = {"marking": marking.name, "metres": f"{marking.metres.value:g}"}
@@ -53,7 +53,7 @@ def fit_words(found: PackReading) -> tuple[str, bool]:
     return say("packs", key, held=span(found.fit.metres), others=others, **told), True
 
 
-def doubt_words(found: PackReading, *, speed_is_known: bool) -> str:
+def doubt_words(found: PackMeasurement, *, speed_is_known: bool) -> str:
     """What makes the figures wide."""
     thin, thick = (f"{um:g}" for um in (found.reels.thin_um, found.reels.thick_um))
     doubts = [say("packs", "off", thin=thin, thick=thick)]

@@ -11,7 +11,7 @@ from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import TvSystem
 from core.playtime import pack_reading, packs
-from core.playtime.pack_reading import PackReading, WoundTo
+from core.playtime.pack_reading import PackMeasurement, WoundTo
 from core.wording.locale_figures import percent
 from gui.inspection.fitted_dialog import FittedDialog, dialog_button
 from gui.inspection.pack_answer import PackAnswer
@@ -47,7 +47,7 @@ class PackTool(FittedDialog):
         self._line: TapeLine | None = None
         self._tv: TvSystem | None = None
         self._key = ""
-        self.reading: PackReading | None = None
+        self.reading: PackMeasurement | None = None
         self._measures = PackMeasures()
         self.fields, self.marking = self._measures.fields, self._measures.marking
         self.drawing = self._measures.drawing
@@ -100,7 +100,7 @@ class PackTool(FittedDialog):
             return
         self._show_reading(self.reading, line)
 
-    def _reading_of(self, line: TapeLine, radii: tuple[float | None, float | None]) -> PackReading:
+    def _reading_of(self, line: TapeLine, radii: tuple[float | None, float | None]) -> PackMeasurement:
         return pack_reading.read(
             line.format,
             self.marking.currentData(),
@@ -110,14 +110,14 @@ class PackTool(FittedDialog):
             tv=line.tv or self._tv,
         )
 
-    def _show_reading(self, found: PackReading, line: TapeLine) -> None:
+    def _show_reading(self, found: PackMeasurement, line: TapeLine) -> None:
         both = (found.to_come, found.run)
         left, right = ((reel.radius_mm if reel.was_read else None) for reel in both)
         self.drawing.show_packs(found.reels, (left, right), (both[0].radius_mm, both[1].radius_mm))
         self._answer.show_reading(found, line)
         self._offer(found)
 
-    def _offer(self, found: PackReading) -> None:
+    def _offer(self, found: PackMeasurement) -> None:
         """What can be taken over now, with its figure on the button."""
         if not self._takes_fill:
             self.main.setText(say("packs", "keep"))

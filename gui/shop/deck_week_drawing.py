@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from core.scheduling.deck_week import DeckLane, Week
+from core.scheduling.deck_week import DeckRuns, Week
 from gui.shop import deck_week_axis, deck_week_paint
 from gui.shop.deck_week_axis import AxisSegment
 from gui.shop.deck_week_paint import HEAD, ROW
@@ -38,7 +38,7 @@ class DeckWeek(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        decks = len(self._week.lanes) if self._week else 0
+        decks = len(self._week.timelines) if self._week else 0
         return QSize(600, HEAD + max(decks, 1) * ROW + theme.UNIT)
 
     def minimumSizeHint(self) -> QSize:
@@ -57,10 +57,10 @@ class DeckWeek(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         tokens, segments = theme.current_tokens(), self.segments()
-        bottom = float(HEAD + len(week.lanes) * ROW)
+        bottom = float(HEAD + len(week.timelines) * ROW)
         for segment in segments:
             deck_week_paint.paint_opening(painter, segment, bottom, tokens)
-        for place, timeline in enumerate(week.lanes):
+        for place, timeline in enumerate(week.timelines):
             self._paint_timeline(painter, timeline, segments, float(HEAD + place * ROW))
         deck_week_paint.paint_line(painter, tokens.line, QPointF(0, bottom), QPointF(self.width(), bottom))
         for segment in segments:
@@ -68,7 +68,7 @@ class DeckWeek(QWidget):
         painter.end()
 
     def _paint_timeline(
-        self, painter: QPainter, timeline: DeckLane, segments: tuple[AxisSegment, ...], top: float
+        self, painter: QPainter, timeline: DeckRuns, segments: tuple[AxisSegment, ...], top: float
     ) -> None:
         tokens = theme.current_tokens()
         deck_week_paint.paint_deck(painter, timeline.deck, QRectF(0, top, _NAMES - theme.UNIT, ROW), tokens)

@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 
 from PySide6.QtWidgets import QWidget
 
-from core.scheduling.deck_week import DeckLane, Run, Week
+from core.scheduling.deck_week import DeckRuns, Run, Week
 from core.wording.locale_figures import listed, tape_code
 from gui.toolkit.text import say, short_day, time_of_day
 from gui.widgets.layouts import words
@@ -14,7 +14,7 @@ from gui.widgets.layouts import words
 
 def in_words(week: Week) -> str:
     """The whole picture, one line a deck."""
-    return "\n".join(_deck(each) for each in week.lanes)
+    return "\n".join(_deck(each) for each in week.timelines)
 
 
 def legend() -> QWidget:
@@ -22,7 +22,7 @@ def legend() -> QWidget:
     return words(say("shop", "legend"), "small")
 
 
-def _deck(timeline: DeckLane) -> str:
+def _deck(timeline: DeckRuns) -> str:
     told = [_run(run) for run in timeline.runs] + [_outage(*outage) for outage in timeline.out]
     nothing = say("shop", "idle" if timeline.deck.in_service else "out_of_service")
     return say("shop", "deck_told", deck=timeline.deck.name, told=listed(told, "unit") or nothing)

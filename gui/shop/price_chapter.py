@@ -14,7 +14,7 @@ from core.model.errors import Unavailable, WrongInput
 from core.pricing import price_csv
 from core.services.own_shop import price_books, price_preview
 from core.services.own_shop.price_books import PriceBookVersion
-from core.services.own_shop.price_preview import PreviewGround, PriceOverview, PricePreview
+from core.services.own_shop.price_preview import PreviewBasis, PriceOverview, PricePreview
 from core.services.shop_overview import ShopView
 from core.wording import locale_figures
 from gui.settings.beside import Beside
@@ -44,7 +44,7 @@ class PriceChapter(Chapter):
         super().__init__(desk, parent)
         self.page: PricePage | None = None
         self.panel: PricePreviewPanel | None = None
-        self._ground: PreviewGround | None = None
+        self._basis: PreviewBasis | None = None
         self._kept: PriceState | None = None
         """What was typed and not saved."""
         self._is_pricing = self._is_outdated = False
@@ -67,7 +67,7 @@ class PriceChapter(Chapter):
     def _show(self, page: PricePage, found: PriceOverview) -> None:
         if page is not self.page:
             return
-        self._ground, versions = found.ground, found.versions
+        self._basis, versions = found.basis, found.versions
         page.show_settings(found.view)
         if self._kept is not None and self._kept.number == found.view.prices_number:
             page.put_back(self._kept)
@@ -84,7 +84,7 @@ class PriceChapter(Chapter):
     @Slot()
     def _price_anew(self) -> None:
         """Work out what changes, beside the window; while one is worked out, only the newest waits."""
-        if self.page is None or self.panel is None or self._ground is None:
+        if self.page is None or self.panel is None or self._basis is None:
             return
         book = self.page.book
         if book is None:
@@ -93,13 +93,13 @@ class PriceChapter(Chapter):
         self._is_outdated = self._is_pricing
         if not self._is_pricing:
             self._is_pricing = True
-            work_out = partial(price_preview.changes, self._ground, self.panel.boxes, book)
+            work_out = partial(price_preview.changes, self._basis, self.panel.boxes, book)
             self.desk.work.compute_soon(work_out, then=partial(self._show_preview, self.panel))
 
     def _show_preview(self, panel: PricePreviewPanel, preview: PricePreview) -> None:
         self._is_pricing = False
-        if panel is self.panel and self.page is not None and self._ground is not None:
-            panel.show_preview(preview, self._ground.book.currency)
+        if panel is self.panel and self.page is not None and self._basis is not None:
+            panel.show_preview(preview, self._basis.book.currency)
         if self._is_outdated:
             self._price_anew()
 

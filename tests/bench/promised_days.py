@@ -77,17 +77,19 @@ class _Shop:
         """To 1/1024 of a minute, so that both programs add them up without rounding."""
         return np.round(lengths(tapes, 1, SCENARIOS) * 1024) / 1024
 
-    def lanes(self) -> DeckTimelines:
+    def timelines(self) -> DeckTimelines:
         return DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((DECKS, SCENARIOS), NOW))
 
     def refresh(self, fill: int) -> tuple[DeckTimelines, list[Part]]:
         """The whole queue, a part for every tape."""
-        lanes = self.lanes()
+        timelines = self.timelines()
         parts = [Part(np.full(SCENARIOS, -np.inf)) for _ in range(TAPES)]
         rows = zip(self.kinds, self.ranges, parts, strict=True)
         tapes = [Turnout(decks, estimate(minutes), NOW, part) for decks, minutes, part in rows]
-        event_simulation.work_off(InitialState(lanes, HANDLING, NOW, fill=fill), Queue(tapes, self.minutes))
-        return lanes, parts
+        event_simulation.work_off(
+            InitialState(timelines, HANDLING, NOW, fill=fill), Queue(tapes, self.minutes)
+        )
+        return timelines, parts
 
     def simpy(self, scenario: int, fill: int) -> list[float]:
         rows = zip(self.kinds, self.ranges, self.minutes[:, scenario], strict=True)
@@ -133,7 +135,7 @@ def _ms(call: Callable[[], object]) -> float:
 
 def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
     """Draw, play and read the chances of a box behind the queue, as the Counter does at a key."""
-    lanes, _ = shop.refresh(fill)
+    timelines, _ = shop.refresh(fill)
     box = [_Drawn(common_random_numbers.key("box", n), 99_999, RANGES[n % 4]) for n in range(tapes)]
     decks = [KINDS[n % len(KINDS)][0] for n in range(tapes)]
 
@@ -141,10 +143,10 @@ def _quote(shop: _Shop, fill: int, tapes: int = BOX) -> Callable[[], object]:
         parts = {kind: Part(np.full(SCENARIOS, -np.inf)) for kind in decks}
         rows = zip(decks, box, strict=True)
         turnouts = [Turnout(kind, estimate(tape.minutes), NOW, parts[kind]) for kind, tape in rows]
-        ground = InitialState(lanes.copy(), HANDLING, NOW, fill=fill)
-        event_simulation.work_off(ground, Queue(turnouts, lengths(box, 1, SCENARIOS)))
+        initial = InitialState(timelines.copy(), HANDLING, NOW, fill=fill)
+        event_simulation.work_off(initial, Queue(turnouts, lengths(box, 1, SCENARIOS)))
         ends = np.max([part.ends for part in parts.values()], axis=0)
-        return chances_by(ground.lanes.calendar.slots.advanced(ends, 10.0), CALENDAR.day_ends)
+        return chances_by(initial.timelines.calendar.slots.advanced(ends, 10.0), CALENDAR.day_ends)
 
     return quote
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from random import Random
 from typing import Any
 
-from core.scheduling.dispatching import Piece, Task, by_rule, finishes, improved
+from core.scheduling.dispatching import PlannedPlay, Task, by_rule, finishes, improved
 from tests.bench.ratio import Ratio
 
 INSTANCES = 24
@@ -31,9 +31,9 @@ def orders() -> Iterator[Ratio]:
         return
     rule, search, worst = [], [], 0.0
     for seed in range(INSTANCES):
-        pieces = _instance(seed)
-        best = _best(cp_model, pieces)
-        ruled = by_rule(pieces, TASK)
+        plays = _instance(seed)
+        best = _best(cp_model, plays)
+        ruled = by_rule(plays, TASK)
         rule.append(_sum(ruled) / best)
         search.append(_sum(improved(ruled, TASK, seed)) / best)
         worst = max(worst, search[-1])
@@ -45,34 +45,34 @@ def orders() -> Iterator[Ratio]:
     yield Ratio("the same, worst of all", worst, "best found", 1.0, "times")
 
 
-def _instance(seed: int) -> list[Piece]:
+def _instance(seed: int) -> list[PlannedPlay]:
     dice = Random(seed)
     shape, count = SHAPES[seed % len(SHAPES)], dice.randint(12, 20)
     return [
-        Piece(n, dice.randrange(max(2, count // 4)), dice.choice(shape), float(dice.randint(20, 240)))
+        PlannedPlay(n, dice.randrange(max(2, count // 4)), dice.choice(shape), float(dice.randint(20, 240)))
         for n in range(count)
     ]
 
 
-def _sum(order: Sequence[Piece]) -> float:
+def _sum(order: Sequence[PlannedPlay]) -> float:
     return sum(finishes(order, TASK).values())
 
 
-def _best(cp_model: Any, pieces: Sequence[Piece]) -> float:
+def _best(cp_model: Any, plays: Sequence[PlannedPlay]) -> float:
     """The solver's best sum within some seconds; the local search's own, if that is better."""
-    model, horizon = cp_model.CpModel(), int(sum(piece.minutes for piece in pieces))
+    model, horizon = cp_model.CpModel(), int(sum(play.minutes for play in plays))
     on: dict[int, list[Any]] = {deck: [] for deck in range(len(TASK.free))}
-    boxes = {piece.box: model.new_int_var(0, horizon, f"box {piece.box}") for piece in pieces}
-    for piece in pieces:
-        start = model.new_int_var(0, horizon, f"start {piece.key}")
+    boxes = {play.box: model.new_int_var(0, horizon, f"box {play.box}") for play in plays}
+    for play in plays:
+        start = model.new_int_var(0, horizon, f"start {play.key}")
         chosen = []
-        for deck in piece.decks:
-            here = model.new_bool_var(f"{piece.key} on {deck}")
-            end = start + int(piece.minutes)
-            on[deck].append(model.new_optional_interval_var(start, int(piece.minutes), end, here, ""))
+        for deck in play.decks:
+            here = model.new_bool_var(f"{play.key} on {deck}")
+            end = start + int(play.minutes)
+            on[deck].append(model.new_optional_interval_var(start, int(play.minutes), end, here, ""))
             chosen.append(here)
         model.add_exactly_one(chosen)
-        model.add(boxes[piece.box] >= start + int(piece.minutes))
+        model.add(boxes[play.box] >= start + int(play.minutes))
     for intervals in on.values():
         model.add_no_overlap(intervals)
     model.minimize(sum(boxes.values()))
@@ -80,7 +80,7 @@ def _best(cp_model: Any, pieces: Sequence[Piece]) -> float:
     solver.parameters.max_time_in_seconds = SECONDS
     solver.parameters.num_workers = 2
     solver.solve(model)
-    tried = min(_sum(improved(by_rule(pieces, TASK), TASK, seed, 2_000)) for seed in range(3))
+    tried = min(_sum(improved(by_rule(plays, TASK), TASK, seed, 2_000)) for seed in range(3))
     return min(float(solver.objective_value), tried)
 
 

@@ -15,7 +15,7 @@ from core.model.stations import Station
 from core.playtime.deck_readings import Shown
 from core.playtime.habits import STARTING
 from core.services import inventory_file, jobs, promises
-from core.services.inventory_file import InventoryReading
+from core.services.inventory_file import InventoryContext
 from tests.support.booked import Desk, line
 from tests.support.typed import Typist
 
@@ -52,7 +52,7 @@ def teach(desk: Desk) -> None:
 def windows_quote(desk: Desk, file: Path, **changes: object) -> Quote:
     """What the Counter would show and book."""
     now = replace(desk.shop.ask(promises.snapshot), **changes)  # type: ignore[arg-type]
-    box = inventory_file.read(file.read_bytes(), str(file), InventoryReading(now.today))
+    box = inventory_file.read(file.read_bytes(), str(file), InventoryContext(now.today))
     return now.quote(box, desk.clock())
 
 

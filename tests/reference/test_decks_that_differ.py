@@ -15,7 +15,7 @@ import pytest
 from core.model.ranges import exactly
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.deck_choice import Suited
-from core.scheduling.dispatching import in_sequence
+from core.scheduling.dispatching import in_dispatching_order
 from core.scheduling.event_simulation import work_off
 from core.scheduling.plan_records import Step
 from core.scheduling.play_hours import PlayHours
@@ -64,7 +64,7 @@ def test_the_least_flexible_first_keeps_the_bound_for_nested_decks(decks: int) -
         on = [NESTED[decks][n] for n in dice.integers(len(NESTED[decks]), size=jobs)]
         minutes = dice.integers(1, 30, jobs).astype(float).tolist()
         best = best_of_all(minutes, on, decks)
-        worst = max(worst, makespan(in_sequence(steps(minutes, on)), decks) / best)
+        worst = max(worst, makespan(in_dispatching_order(steps(minutes, on)), decks) / best)
     assert 1.0 < worst <= 2 - 1 / decks
 
 
@@ -74,7 +74,7 @@ def test_the_most_flexible_first_breaks_that_bound() -> None:
     given = steps(minutes, on)
     assert best_of_all(minutes, on, 2) == 10
     assert makespan(given, 2) == 20 > (2 - 1 / 2) * 10
-    assert makespan(in_sequence(given), 2) == 10
+    assert makespan(in_dispatching_order(given), 2) == 10
 
 
 # --- decks that are away for a while -------------------------------------------------------
@@ -151,11 +151,11 @@ def test_failures_stretch_a_job_as_in_factory_physics(repair: float, spread: flo
         dice = np.random.default_rng(seed)
         minutes = base * np.exp(dice.normal(-variance / 2, np.sqrt(variance), (jobs, runs)))
         fails = fails_after(Breakdowns(between, repair), range(seed * jobs, (seed + 1) * jobs), seed, runs)
-        lanes = decks_free_at(np.zeros((1, runs)))
+        timelines = decks_free_at(np.zeros((1, runs)))
         tapes = [Turnout((0,), base, 0.0, Part(np.full(runs, -np.inf))) for _ in range(jobs)]
         expected.append((minutes + lost(minutes, between, repair)).mean())
-        work_off(InitialState(lanes, 0.0, 0.0, fill=0), Queue(tapes, minutes, fails, repair))
-        found.append((lanes.free.mean() / jobs, lanes.free.var(ddof=1) / jobs))
+        work_off(InitialState(timelines, 0.0, 0.0, fill=0), Queue(tapes, minutes, fails, repair))
+        found.append((timelines.free.mean() / jobs, timelines.free.var(ddof=1) / jobs))
     mean, var = np.mean(found, axis=0)
     error = np.sqrt(var / (jobs * runs * 4))
     assert mean == pytest.approx(20.0, rel=0.04)

@@ -1,4 +1,4 @@
-"""The floor against the same shop written with SimPy, on the same draws.
+"""The event simulation against the same shop written with SimPy, on the same draws.
 
 Draws are rounded to 1/1024 of a minute, which sums of floating-point numbers keep exactly, so that two
 decks due at the same moment are so in both programs and the written order of decks decides.
@@ -48,9 +48,9 @@ class Drawn:
         self.scenarios = scenarios
         self.parts = [Part(np.full(scenarios, -np.inf)) for _ in range(tapes)]
 
-    def ground(self, handling: float, fill: int) -> InitialState:
-        lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((self.count, self.scenarios), NINE))
-        return InitialState(lanes, handling, NINE, fill=fill)
+    def initial(self, handling: float, fill: int) -> InitialState:
+        timelines = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((self.count, self.scenarios), NINE))
+        return InitialState(timelines, handling, NINE, fill=fill)
 
     def queue(self) -> Queue:
         rows = zip(self.decks, self.estimates, self.parts, strict=True)
@@ -68,7 +68,7 @@ class Drawn:
 def test_every_tape_ends_at_the_same_moment(fill: int) -> None:
     """6,000 tapes each; the measurement `turnaround` compares 30,000 and more."""
     drawn = Drawn(300, 20, 1)
-    event_simulation.work_off(drawn.ground(5.0, fill), drawn.queue())
+    event_simulation.work_off(drawn.initial(5.0, fill), drawn.queue())
     rules = Rules(HOURS, 60.0, 5.0, fill)
     simulated = [simpy_shop.lean(drawn.simpy_tapes(s), DECKS, rules, NINE) for s in range(drawn.scenarios)]
     assert np.abs(drawn.ends() - np.array(simulated).T).max() < 1e-6
@@ -80,11 +80,11 @@ def test_a_box_behind_a_queue_ends_at_the_same_moment(decks: int, queued: int, b
     """Twenty-four shapes of shop: what the queue leaves of the decks is handed to both programs."""
     rules, scenarios = Rules(HOURS, 60.0, 5.0, 20), 4
     queue, drawn = (Drawn(tapes, scenarios, 10 * decks + tapes, decks) for tapes in (queued, box))
-    ground = drawn.ground(5.0, 20)
+    initial = drawn.initial(5.0, 20)
     if queued:
-        event_simulation.work_off(ground, queue.queue())
-    free = ground.lanes.free.copy()
-    event_simulation.work_off(ground, drawn.queue())
+        event_simulation.work_off(initial, queue.queue())
+    free = initial.timelines.free.copy()
+    event_simulation.work_off(initial, drawn.queue())
     simulated = [
         simpy_shop.lean(drawn.simpy_tapes(s), decks, rules, NINE, free[:, s].tolist())
         for s in range(scenarios)
@@ -94,7 +94,7 @@ def test_a_box_behind_a_queue_ends_at_the_same_moment(decks: int, queued: int, b
 
 def test_one_written_rule_less_and_they_differ() -> None:
     drawn = Drawn(300, 4, 1)
-    event_simulation.work_off(drawn.ground(5.0, 20), drawn.queue())
+    event_simulation.work_off(drawn.initial(5.0, 20), drawn.queue())
     rules = Rules(HOURS, 60.0, 5.0, 19)
     simulated = [simpy_shop.lean(drawn.simpy_tapes(s), DECKS, rules, NINE) for s in range(4)]
     assert np.abs(drawn.ends() - np.array(simulated).T).max() > 1
@@ -106,7 +106,7 @@ def test_with_people_who_do_one_thing_at_a_time_the_means_agree(people: int) -> 
     drawn = Drawn(60, 60, 7)
     bench = [Bench(5.0, part, place) for place, part in enumerate(drawn.parts)]
     staffed_simulation.work_off(
-        drawn.ground(0.0, 20), drawn.queue(), people, Times(3.0, 2.0, 8.0), bench, Begun()
+        drawn.initial(0.0, 20), drawn.queue(), people, Times(3.0, 2.0, 8.0), bench, Begun()
     )
     hands = Hands(people, 3.0, 2.0, 8.0, 5.0)
     rules = Rules(HOURS, 60.0, 0.0, 20)

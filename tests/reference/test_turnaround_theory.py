@@ -181,15 +181,15 @@ AFTER = {8: 0, 4: 3, 5: 3, 6: 3, 7: 3}
 
 def with_precedence(minutes: list[float], decks: int, after: dict[int, int]) -> float:
     """The engine's decks; a job is let in when what must come before it has ended, first come first."""
-    lanes = decks_free_at(np.zeros((decks, 1)))
+    timelines = decks_free_at(np.zeros((decks, 1)))
     ends: dict[int, float] = {}
     left = list(range(len(minutes)))
     while left:
-        free = float(lanes.free.min())
+        free = float(timelines.free.min())
         known = [job for job in left if after.get(job, -1) in (-1, *ends)]
         since = {job: max(free, ends.get(after.get(job, -1), 0.0)) for job in known}
         job = min(known, key=lambda each: (since[each], each))
-        end = play(lanes, range(decks), np.array([minutes[job]]), ready=since[job])
+        end = play(timelines, range(decks), np.array([minutes[job]]), ready=since[job])
         ends[job] = float(end[0])
         left.remove(job)
     return max(ends.values())

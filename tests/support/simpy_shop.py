@@ -82,7 +82,7 @@ class _Clock:
         raise AssertionError("the calendar is too short for this queue")
 
 
-class _Tray:
+class _ReadyList:
     """The tapes that have not been played, as one deck sees them."""
 
     def __init__(self, tapes: Sequence[Tape], decks: int, rules: Rules, clock: _Clock) -> None:
@@ -125,7 +125,7 @@ class _Tray:
 class _Lean:
     def __init__(self, tapes: Sequence[Tape], decks: int, rules: Rules) -> None:
         self.clock = _Clock(rules)
-        self.tray = _Tray(tapes, decks, rules, self.clock)
+        self.ready_list = _ReadyList(tapes, decks, rules, self.clock)
         self.ends = [0.0] * len(tapes)
 
     def deck(self, environment: simpy.Environment, deck: int, free: float) -> Iterator[Any]:
@@ -134,13 +134,13 @@ class _Lean:
         while True:
             now = environment.now
             self.clock.pass_to(now)
-            taken = self.tray.next_for(deck, now)
+            taken = self.ready_list.next_for(deck, now)
             if taken is None:
                 return
             tape, start = taken
-            self.tray.gone[tape] = True
-            end = self.ends[tape] = start + self.tray.tapes[tape].minutes
-            after = self.clock.worked(end, self.tray.rules.handling)
+            self.ready_list.gone[tape] = True
+            end = self.ends[tape] = start + self.ready_list.tapes[tape].minutes
+            after = self.clock.worked(end, self.ready_list.rules.handling)
             yield _later(environment, after - now, deck)
 
 
@@ -183,8 +183,8 @@ class _Crewed:
         self.environment = environment
         self.hands = hands
         self.clock = _Clock(rules)
-        self.tray = _Tray(tapes, decks, rules, self.clock)
-        self.tray.ready = [NEVER] * len(tapes)
+        self.ready_list = _ReadyList(tapes, decks, rules, self.clock)
+        self.ready_list.ready = [NEVER] * len(tapes)
         self.checked = [0.0] * len(tapes)
         self.due: list[tuple[float, int]] = [(environment.now, deck) for deck in range(decks)]
         self.idle: set[int] = set()
@@ -224,8 +224,8 @@ class _Crewed:
 
     def look_over(self, tape: int, now: float) -> float:
         done = self.clock.worked(now, self.hands.bench)
-        self.tray.ready[tape] = done
-        for deck in self.tray.tapes[tape].decks:
+        self.ready_list.ready[tape] = done
+        for deck in self.ready_list.tapes[tape].decks:
             if deck in self.idle:
                 self.idle.remove(deck)
                 self.wake(deck, done)
@@ -240,7 +240,7 @@ class _Crewed:
             self.to_check.append((after, held))
             self.environment.process(self.call(after))
         moment = self.clock.worked(after, self.hands.load)
-        taken = self.tray.next_for(deck, moment)
+        taken = self.ready_list.next_for(deck, moment)
         if taken is None or taken[1] == NEVER:
             self.idle.add(deck)
             return after
@@ -248,9 +248,9 @@ class _Crewed:
         if start > moment:
             self.wake(deck, start)
             return after
-        self.tray.gone[tape] = True
+        self.ready_list.gone[tape] = True
         self.holds[deck] = tape
-        self.wake(deck, start + self.tray.tapes[tape].minutes)
+        self.wake(deck, start + self.ready_list.tapes[tape].minutes)
         return moment
 
     def wake(self, deck: int, at: float) -> None:

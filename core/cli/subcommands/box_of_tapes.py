@@ -18,7 +18,7 @@ from core.model.signatures import Signature
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import decks, inventory_file, paper_files, promises, quoting
-from core.services.inventory_file import InventoryReading
+from core.services.inventory_file import InventoryContext
 from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
 from core.wording.messages import say
@@ -130,8 +130,8 @@ def _inventory(
     call: Invocation, data: bytes, fitted: ShopSettings, *, customer_needed: bool = False
 ) -> Inventory:
     today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
-    reading = InventoryReading(today, fitted.country, customer_needed)
-    return inventory_file.read(data, call.asked.file, reading)
+    context = InventoryContext(today, fitted.country, customer_needed)
+    return inventory_file.read(data, call.asked.file, context)
 
 
 def _signature(call: Invocation) -> Signature:

@@ -43,7 +43,7 @@ BOXES: tuple[tuple[TapeLine, ...], ...] = (
 
 
 @dataclass(frozen=True, slots=True)
-class PreviewGround:
+class PreviewBasis:
     """What prices are compared on: the book in force, what is known of tapes, the newest quotes."""
 
     book: PriceBook
@@ -85,7 +85,7 @@ class PriceOverview:
     view: SettingsView
     versions: tuple[PriceBookVersion, ...]
     """Newest first."""
-    ground: PreviewGround
+    basis: PreviewBasis
 
     @property
     def can_take_back(self) -> bool:
@@ -99,34 +99,34 @@ def overview(unit: Unit) -> PriceOverview:
     return PriceOverview(shop_document.view(unit), price_books.versions(unit), read(unit))
 
 
-def read(unit: Unit) -> PreviewGround:
-    """The ground as the records tell it now."""
+def read(unit: Unit) -> PreviewBasis:
+    """The basis as the records tell it now."""
     today = opening_hours.today(current_settings.read(unit), unit.now)
     rows = unit.session.execute(select(JobRow.number, JobRow.quote).order_by(JobRow.id.desc()).limit(QUOTES))
-    return PreviewGround(
+    return PreviewBasis(
         current_prices.in_force(unit, today),
         deck_queue.habits(unit),
         tuple((JobNumber(number), quote) for number, quote in rows),
     )
 
 
-def changes(ground: PreviewGround, boxes: Sequence[Sequence[TapeLine]], book: PriceBook) -> PricePreview:
+def changes(basis: PreviewBasis, boxes: Sequence[Sequence[TapeLine]], book: PriceBook) -> PricePreview:
     """Each box and each kept quote by ``book``: boxes against the book in force, quotes against themselves.
 
     A quote keeps its tapes, minutes and copies; only the prices are others.
     """
     return PricePreview(
-        tuple(_of_box(ground, box, book) for box in boxes),
+        tuple(_of_box(basis, box, book) for box in boxes),
         tuple(
             PriceChange(number, quote.price.gross.likely, _repriced(quote, book))
-            for number, quote in ground.quotes
+            for number, quote in basis.quotes
         ),
     )
 
 
-def _of_box(ground: PreviewGround, box: Sequence[TapeLine], book: PriceBook) -> PriceChange:
+def _of_box(basis: PreviewBasis, box: Sequence[TapeLine], book: PriceBook) -> PriceChange:
     inventory = Inventory(tuple(box))
-    tapes, copies = quoting.tapes_and_copies(inventory, ground.habits)
+    tapes, copies = quoting.tapes_and_copies(inventory, basis.habits)
 
     def total(by: PriceBook) -> int | None:
         try:
@@ -134,7 +134,7 @@ def _of_box(ground: PreviewGround, box: Sequence[TapeLine], book: PriceBook) -> 
         except WrongInput:
             return None
 
-    return PriceChange(written_tapes.written(box), total(ground.book), total(book))
+    return PriceChange(written_tapes.written(box), total(basis.book), total(book))
 
 
 def _repriced(quote: Quote, book: PriceBook) -> int | None:

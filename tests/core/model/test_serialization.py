@@ -16,7 +16,7 @@ from core.model import serialization
 from core.model.inventory import Inventory, TapeLine
 from core.model.job_records import Job, Pickup
 from core.model.names import FillKnown, Finding, FormatName, TapeCode
-from core.model.promise_records import Promise
+from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Price, Question, QuotedTape
 from core.model.ranges import exactly
 from core.model.settings_records import Deck, Rate, ShopSettings
@@ -67,6 +67,14 @@ def test_letters_are_kept_as_letters() -> None:
 
 def test_a_key_added_later_takes_its_default() -> None:
     assert serialization.loads(Inventory, '{"lines": []}') == Inventory(lines=())
+
+
+def test_the_basis_of_a_promise_is_kept_under_the_name_it_has_always_had() -> None:
+    basis = PromiseBasis(3, ("VHS 1",), 2, 45.0)
+    made = Promise(None, 0.0, None, None, (), (), datetime(2026, 3, 2, 9, tzinfo=UTC), basis)
+    text = serialization.dumps(made)
+    assert json.loads(text)["footing"]["people"] == 2
+    assert serialization.loads(Promise, text) == made
 
 
 def test_a_share_kept_before_anybody_said_how_it_was_known_was_told() -> None:

@@ -11,12 +11,12 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import FillKnown, FormatName, Speed, TvSystem
 from core.model.ranges import Range
 from core.playtime import pack_reading, packs
-from core.playtime.pack_reading import PackReading, WoundTo
+from core.playtime.pack_reading import PackMeasurement, WoundTo
 
 VHS = FormatName("vhs")
 
 
-def read(marking: str | None = "T-120", **radii: float) -> PackReading:
+def read(marking: str | None = "T-120", **radii: float) -> PackMeasurement:
     return pack_reading.read(VHS, marking, speed=Speed.SP, tv=TvSystem.NTSC, **radii)
 
 
@@ -170,7 +170,7 @@ def test_what_is_recorded_is_taken_as_the_packs_tell_it(share: float) -> None:
     assert 0.015 < to_here.fill_off < by_one.fill_off + 0.01
 
 
-def share_of(found: PackReading) -> float:
+def share_of(found: PackMeasurement) -> float:
     return found.share_run.likely
 
 

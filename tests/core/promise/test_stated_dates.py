@@ -10,7 +10,7 @@ import pytest
 
 from core.model.promise_records import Promise
 from core.model.ranges import exactly
-from core.promise.stated_dates import Asked, Before, chance_by, chances_by, finish_of, promise_of
+from core.promise.stated_dates import Before, DateQuery, chance_by, chances_by, finish_of, promise_of
 from core.scheduling.deck_choice import Suited
 from core.scheduling.opening_hours import calendar
 from core.scheduling.plan_records import Done, Step
@@ -27,8 +27,8 @@ def done(*days_from_now: float) -> Done:
 
 
 def promised(*finished: Done, confidence: float = 0.9, needed_by: date | None = None) -> Promise:
-    asked = Asked(DAYS, 540.0, TUESDAY, confidence, needed_by)
-    return promise_of(finish_of(finished), asked)
+    query = DateQuery(DAYS, 540.0, TUESDAY, confidence, needed_by)
+    return promise_of(finish_of(finished), query)
 
 
 def test_a_box_is_done_when_its_last_tape_is() -> None:
@@ -89,8 +89,8 @@ def test_scenarios_that_never_end_count_against_every_date() -> None:
     ],
 )
 def test_what_holds_a_date_is_said_in_whole_words(waiting: int, sentences: tuple[str, ...]) -> None:
-    asked = Asked(DAYS, 540.0, TUESDAY, 0.9)
-    made = promise_of(finish_of([done(0, 1)]), asked, Before({(0,): waiting}, {}))
+    query = DateQuery(DAYS, 540.0, TUESDAY, 0.9)
+    made = promise_of(finish_of([done(0, 1)]), query, Before({(0,): waiting}, {}))
     begin = ("only one deck plays VHS, and the last tape finishes there", *sentences)
     assert made.held_by[: len(begin)] == begin
     assert sum("already waiting" in each for each in made.held_by) == len(sentences)
@@ -103,8 +103,8 @@ def test_what_holds_a_date_in_most_scenarios_says_in_how_many() -> None:
 
 
 def test_work_bound_to_few_decks_is_set_beside_the_opening_days() -> None:
-    asked = Asked(DAYS, 540.0, TUESDAY, 0.9)
-    made = promise_of(finish_of([done(3, 3)]), asked, Before({(0,): 5}, {(0,): 20 * 60.0}))
+    query = DateQuery(DAYS, 540.0, TUESDAY, 0.9)
+    made = promise_of(finish_of([done(3, 3)]), query, Before({(0,): 5}, {(0,): 20 * 60.0}))
     assert made.held_by[2] == (
         "about 20 hours of tape can only play on one deck: "
         "that takes at least 3 opening days, and the date allows 4"

@@ -77,10 +77,10 @@ def test_the_same_shop_queue_and_box_give_the_same_promise() -> None:
 
 def test_asking_leaves_the_load_as_it_was() -> None:
     shop = load(ONE_DECK, [queued(1)], TUESDAY)
-    before = shop.after_all.lanes.free.copy()
+    before = shop.after_all.timelines.free.copy()
     first = promise(shop, box(12))
     assert promise(shop, box(12)) == first
-    assert (shop.after_all.lanes.free == before).all()
+    assert (shop.after_all.timelines.free == before).all()
 
 
 def test_a_known_hour_on_a_free_deck_is_ready_today() -> None:
@@ -151,7 +151,7 @@ def test_a_rush_box_in_the_queue_is_planned_first_wherever_it_stands() -> None:
 def test_a_playing_tape_keeps_its_deck_for_what_it_has_not_yet_played() -> None:
     began = TUESDAY - timedelta(minutes=170)
     tape = queued(1, minutes=exactly(180), station=Station.PLAYING, since=began)
-    free = load(ONE_DECK, [tape], TUESDAY).after_all.lanes.free
+    free = load(ONE_DECK, [tape], TUESDAY).after_all.timelines.free
     assert set(free[0] - 540) == {10 + 5 + 3}  # ten minutes to play, five to change, three of waiting
 
 
@@ -284,7 +284,7 @@ def test_a_queue_of_every_kind_is_planned_either_way(by_hand: bool) -> None:
 def test_one_deck_plays_one_tape_and_it_is_the_one_that_was_named() -> None:
     decks = fittings(deck("VHS 1", "vhs"), deck("VHS 2", "vhs"))
     playing = cold(station=Station.PLAYING, deck="VHS 2", since=TUESDAY)
-    free = load(decks, [playing], TUESDAY, by_hand=False).after_all.lanes.free
+    free = load(decks, [playing], TUESDAY, by_hand=False).after_all.timelines.free
     assert (free[0] == 540).all()
     assert (free[1] > 540 + 100).all()
 

@@ -32,10 +32,10 @@ CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 60)
 NINE, SIX, TOMORROW = 540.0, 1080.0, 1440.0
 
 
-def ground(decks: int = 1, scenarios: int = 1, free: float = NINE, **changes: object) -> InitialState:
+def initial(decks: int = 1, scenarios: int = 1, free: float = NINE, **changes: object) -> InitialState:
     out: dict[int, tuple[tuple[float, float], ...]] = changes.pop("out", {})  # type: ignore[assignment]
-    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), free), out)
-    return InitialState(lanes, 5.0, NINE, **changes)  # type: ignore[arg-type]  # the names are those of InitialState
+    timelines = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), free), out)
+    return InitialState(timelines, 5.0, NINE, **changes)  # type: ignore[arg-type]  # the names are those of InitialState
 
 
 def queue(*tapes: tuple[float, Sequence[int]], scenarios: int = 1, ready: float = NINE) -> Queue:
@@ -59,55 +59,55 @@ def rush_tape(decks: tuple[int, ...], arrives: float, minutes: float) -> RushToC
 
 def test_tapes_go_to_the_deck_that_is_free_first() -> None:
     tapes = queue((100, (0, 1)), (60, (0, 1)), (60, (0, 1)))
-    event_simulation.work_off(ground(2), tapes)
+    event_simulation.work_off(initial(2), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 60, NINE + 125]
 
 
 def test_at_the_end_of_the_day_the_longest_that_fits_is_fetched_forward() -> None:
     tapes = queue((200, (0,)), (50, (0,)), (110, (0,)), (120, (0,)))
-    event_simulation.work_off(ground(free=SIX - 55), tapes)
+    event_simulation.work_off(initial(free=SIX - 55), tapes)
     assert ends(tapes) == [TOMORROW + NINE + 205, TOMORROW + NINE + 260, SIX - 55 + 110, ends(tapes)[3]]
     assert ends(tapes)[3] > ends(tapes)[0]
 
 
 def test_a_tape_for_other_decks_only_is_never_fetched() -> None:
     tapes = queue((200, (0,)), (50, (1,)))
-    event_simulation.work_off(ground(2, free=SIX - 55), tapes)
+    event_simulation.work_off(initial(2, free=SIX - 55), tapes)
     assert ends(tapes) == [TOMORROW + NINE + 200, SIX - 5]
 
 
 def test_nothing_is_fetched_from_farther_behind_than_the_shop_looks() -> None:
     tapes = queue((200, (0,)), (190, (0,)), (50, (0,)))
-    event_simulation.work_off(ground(free=SIX - 55, fill=1), tapes)
+    event_simulation.work_off(initial(free=SIX - 55, fill=1), tapes)
     assert ends(tapes)[0] == TOMORROW + NINE + 200
 
 
 def test_a_rush_tape_that_has_come_in_goes_first() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    event_simulation.work_off(ground(rush=(rush_tape((0,), NINE + 50, 30.0),)), tapes)
+    event_simulation.work_off(initial(rush=(rush_tape((0,), NINE + 50, 30.0),)), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 105 + 35 + 100]
 
 
 def test_a_rush_tape_for_other_decks_delays_nothing() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    event_simulation.work_off(ground(2, rush=(rush_tape((1,), NINE + 50, 30.0),)), tapes)
+    event_simulation.work_off(initial(2, rush=(rush_tape((1,), NINE + 50, 30.0),)), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 205]
 
 
 def test_rush_tapes_of_the_queue_are_not_overtaken_by_those_to_come() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    event_simulation.work_off(ground(rush=(rush_tape((0,), NINE, 30.0),), overtaken_from=1), tapes)
+    event_simulation.work_off(initial(rush=(rush_tape((0,), NINE, 30.0),), overtaken_from=1), tapes)
     assert ends(tapes) == [NINE + 100, NINE + 105 + 35 + 100]
 
 
 def test_a_deck_that_fails_is_away_and_its_tape_is_played_again() -> None:
     tapes = queue((100, (0, 1)))
     broken = Queue(tapes.tapes, tapes.minutes, np.array([[40.0]]), 600.0)
-    place = ground(2)
-    place.lanes.free[1] = NINE + 10
+    place = initial(2)
+    place.timelines.free[1] = NINE + 10
     event_simulation.work_off(place, broken)
     assert ends(tapes) == [NINE + 40 + 100]  # on the other deck, from the moment of the failure
-    assert place.lanes.free[0, 0] > NINE + 40
+    assert place.timelines.free[0, 0] > NINE + 40
 
 
 @pytest.mark.parametrize(("is_one_box", "order"), [(False, [0, 1]), (True, [1, 0])])
@@ -116,33 +116,33 @@ def test_a_failed_tape_goes_before_the_queue_and_behind_its_own_box(
 ) -> None:
     tapes = queue((200, (0,)), (50, (0,)))
     broken = Queue(tapes.tapes, tapes.minutes, np.array([[40.0], [np.inf]]), 1e-9, is_one_box)
-    event_simulation.work_off(ground(), broken)
+    event_simulation.work_off(initial(), broken)
     assert sorted(range(2), key=ends(broken).__getitem__) == order
 
 
 def test_a_failed_tape_of_a_box_waits_for_tomorrow_when_its_others_have_filled_the_day() -> None:
     tapes = queue((200, (0,)), (50, (0,)))
     broken = Queue(tapes.tapes, tapes.minutes, np.array([[40.0], [np.inf]]), 1e-9, is_one_box=True)
-    event_simulation.work_off(ground(free=SIX - 220), broken)
+    event_simulation.work_off(initial(free=SIX - 220), broken)
     assert ends(broken) == pytest.approx([TOMORROW + NINE + 200, SIX - 220 + 40 + 5 + 50])
 
 
 def test_what_the_last_tape_waited_for_is_kept() -> None:
     for free, ready, why in ((NINE, NINE, DECK), (SIX - 10, NINE, NIGHT), (NINE, NINE + 30, BENCH)):
         tapes = queue((200, (0,)), ready=ready)
-        event_simulation.work_off(ground(free=free), tapes)
+        event_simulation.work_off(initial(free=free), tapes)
         assert tapes.tapes[0].part.share(why) == 1.0
 
 
 def test_a_deck_that_is_out_by_plan_is_used_again_afterwards() -> None:
     tapes = queue((100, (0,)), (100, (0,)))
-    event_simulation.work_off(ground(out={0: ((NINE + 150, TOMORROW + NINE + 60),)}), tapes)
+    event_simulation.work_off(initial(out={0: ((NINE + 150, TOMORROW + NINE + 60),)}), tapes)
     assert ends(tapes) == [NINE + 100, TOMORROW + NINE + 160]
 
 
 def test_beyond_the_calendar_nothing_ends() -> None:
     tapes = queue(*[(500, (0,))] * 50)
-    event_simulation.work_off(ground(), tapes)
+    event_simulation.work_off(initial(), tapes)
     assert ends(tapes)[-1] == np.inf
 
 
@@ -158,7 +158,7 @@ class Queued:
         self.ready = NINE + dice.choice([0.0, 700.0, 3_000.0], (count, 1)) * dice.uniform(0, 1, (count, 40))
         self.fails = fails_after(Breakdowns(2_000.0, 900.0), range(count), 1, 40)
         kind = RushKind((0, 1), Range(30, 60, 90), 70.0, 1.0)
-        gate = ground().lanes.hours.gate(70.0)
+        gate = initial().timelines.hours.gate(70.0)
         pace = rush_boxes.RushRate(900.0, 3.0)
         (self.coming,) = rush_boxes.coming([(kind, gate)], pace, CALENDAR, NINE, 20_000.0, 5, 40)
 
@@ -171,7 +171,7 @@ class Queued:
             Turnout(decks, float(estimate), since, Part(np.full(drawn.shape[1], -np.inf)))
             for decks, estimate, since in rows
         ]
-        place = ground(
+        place = initial(
             4, drawn.shape[1], rush=(only(self.coming, columns),), out={1: ((NINE + 2_000, NINE + 6_000),)}
         )
         event_simulation.work_off(place, Queue(made, drawn, self.fails[:, columns].copy(), 900.0))
@@ -222,7 +222,7 @@ def test_a_scenario_is_left_out_with_its_last_tape(monkeypatch: pytest.MonkeyPat
         return play(self, spot, event)
 
     monkeypatch.setattr(event_simulation.EventSimulation, "_play", counted)
-    place = ground(2, 10)
-    place.lanes.free[1, :5] = NINE + 300
+    place = initial(2, 10)
+    place.timelines.free[1, :5] = NINE + 300
     event_simulation.work_off(place, queue((60, (0, 1)), (60, (0,)), (60, (0,)), (200, (1,)), scenarios=10))
     assert rows == [10, 10, 10, 10, 5]

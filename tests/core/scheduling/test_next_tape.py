@@ -47,7 +47,7 @@ def test_a_new_shop_loads_what_the_deck_week_plays() -> None:
     queue = [*busy, pal, ntsc]
     week = deck_week.week(shop, queue, TUESDAY)
     (place,) = (n for n, each in enumerate(shop.decks) if each.name == "S-VHS")
-    assert week.lanes[place].runs[0].tape == pal
+    assert week.timelines[place].runs[0].tape == pal
     assert next_tapes(shop, queue, TUESDAY)["S-VHS"].tape == pal
 
 

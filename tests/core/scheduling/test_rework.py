@@ -14,46 +14,46 @@ FAILS_AFTER, REPAIR = 20.0, 1e-9
 
 
 @pytest.fixture
-def replays() -> Rework:
+def rework() -> Rework:
     """Five tapes on two decks, of which the second plays the last tape only."""
     plays = np.array([*[[True, False]] * (COUNT - 1), [True, True], [False, False]])
     return Rework(plays, np.full((COUNT, 1), FAILS_AFTER), REPAIR, 1)
 
 
-def fail(replays: Rework, tape: int, start: float) -> tuple[float, int]:
+def fail(rework: Rework, tape: int, start: float) -> tuple[float, int]:
     """Until when the deck is busy, and how many tapes must be played again."""
     one = np.zeros(1, dtype=np.intp)
-    busy, hit = replays.failing(one + tape, np.array([start]), np.array([start + 60]), one)
+    busy, hit = rework.failing(one + tape, np.array([start]), np.array([start + 60]), one)
     return float(busy[0]), len(hit)
 
 
-def first(replays: Rework, deck: int) -> tuple[np.ndarray, np.ndarray]:  # type: ignore[type-arg]
+def first(rework: Rework, deck: int) -> tuple[np.ndarray, np.ndarray]:  # type: ignore[type-arg]
     """What waits for a deck in the only scenario: its line, and since when."""
-    return replays.first(np.array([deck]), np.array([0]))
+    return rework.first(np.array([deck]), np.array([0]))
 
 
-def test_a_tape_waits_from_the_failure_on_for_a_deck_that_plays_it(replays: Rework) -> None:
-    assert fail(replays, 0, 100.0) == (pytest.approx(120.0), 1)
-    line, since = first(replays, 0)
-    assert (since[0], replays.tape[line[0], 0]) == (120.0, 0)
-    assert first(replays, 1)[1][0] == RETIRED
+def test_a_tape_waits_from_the_failure_on_for_a_deck_that_plays_it(rework: Rework) -> None:
+    assert fail(rework, 0, 100.0) == (pytest.approx(120.0), 1)
+    line, since = first(rework, 0)
+    assert (since[0], rework.tape[line[0], 0]) == (120.0, 0)
+    assert first(rework, 1)[1][0] == RETIRED
 
 
-def test_the_one_that_has_waited_longest_is_first_and_waits_no_more_once_taken(replays: Rework) -> None:
-    fail(replays, 1, 200.0)
-    fail(replays, 0, 100.0)
-    line, since = first(replays, 0)
+def test_the_one_that_has_waited_longest_is_first_and_waits_no_more_once_taken(rework: Rework) -> None:
+    fail(rework, 1, 200.0)
+    fail(rework, 0, 100.0)
+    line, since = first(rework, 0)
     assert since[0] == 120.0
-    replays.take(line, np.array([0]))
-    assert first(replays, 0)[1][0] == 220.0
+    rework.take(line, np.array([0]))
+    assert first(rework, 0)[1][0] == 220.0
 
 
-def test_a_deck_fails_once_under_a_tape(replays: Rework) -> None:
-    fail(replays, 0, 100.0)
-    assert fail(replays, 0, 300.0) == (360.0, 0)
+def test_a_deck_fails_once_under_a_tape(rework: Rework) -> None:
+    fail(rework, 0, 100.0)
+    assert fail(rework, 0, 300.0) == (360.0, 0)
 
 
-def test_with_four_waiting_a_fifth_plays_on(replays: Rework) -> None:
+def test_with_four_waiting_a_fifth_plays_on(rework: Rework) -> None:
     for tape in range(4):
-        fail(replays, tape, 100.0)
-    assert fail(replays, 4, 100.0) == (pytest.approx(160.0), 0)
+        fail(rework, tape, 100.0)
+    assert fail(rework, 4, 100.0) == (pytest.approx(160.0), 0)

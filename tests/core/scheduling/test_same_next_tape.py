@@ -162,19 +162,19 @@ def differences(shop: Shop, bench: dict[str, NextTape], plan: Promised) -> list[
     """Every free deck on which two of them name different tapes."""
     tapes = {key(tape.code): tape for tape in shop.queue}
     found = []
-    for place, lane in enumerate(deck_week.week(shop.settings, shop.queue, shop.now).lanes):
-        if lane.deck.name not in bench:
+    for place, timeline in enumerate(deck_week.week(shop.settings, shop.queue, shop.now).timelines):
+        if timeline.deck.name not in bench:
             continue
-        run = next((run for run in lane.runs if not run.is_playing), None)
+        run = next((run for run in timeline.runs if not run.is_playing), None)
         first, start = plan.first(place)
         promised = tapes.get(first or 0)
         loads = [
-            bench[lane.deck.name].tape,
+            bench[timeline.deck.name].tape,
             run.tape if run and begins_now(shop, run.tape, run.start) else None,
             promised if begins_now(shop, promised, start) else None,
         ]
         if loads != loads[:1] * 3:
-            found.append(f"{lane.deck.name}: {[tape and tape.code for tape in loads]}")
+            found.append(f"{timeline.deck.name}: {[tape and tape.code for tape in loads]}")
     return found
 
 

@@ -27,11 +27,11 @@ def worked(
     parts = [Part(np.full(1, -np.inf)) for _ in minutes]
     rows = zip(minutes, parts, strict=True)
     tapes = [Turnout(tuple(range(decks)), each, 0.0, part) for each, part in rows]
-    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, 1), begin))
+    timelines = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, 1), begin))
     benches = [Bench(bench, part, place) for place, part in enumerate(parts)] if bench else []
     queue = Queue(tapes, np.array(minutes)[:, None])
     found = staffed_simulation.work_off(
-        InitialState(lanes, 0.0, begin), queue, people, TIMES, benches, Begun()
+        InitialState(timelines, 0.0, begin), queue, people, TIMES, benches, Begun()
     )
     return [float(part.ends[0]) for part in parts], found
 
@@ -92,9 +92,9 @@ def test_everything_is_played_once_and_checked_whatever_happens(seed: int) -> No
         for part in parts
     ]
     out = {0: ((NINE + 500, NINE + 3_000),)}
-    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), NINE), out)
+    timelines = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), NINE), out)
     rushed = [
-        (RushKind(kind, Range(20, 50, 90), 60.0, 1.0), lanes.hours.gate(60.0))
+        (RushKind(kind, Range(20, 50, 90), 60.0, 1.0), timelines.hours.gate(60.0))
         for kind in dict.fromkeys(kinds)
     ]
     coming = rush_boxes.coming(
@@ -103,7 +103,7 @@ def test_everything_is_played_once_and_checked_whatever_happens(seed: int) -> No
     queue = Queue(tapes, minutes, fails_after(Breakdowns(900.0, 800.0), range(count), seed, scenarios), 800.0)
     benches = [Bench(15.0, part, place) for place, part in enumerate(parts) if place % 3]
     staffed_simulation.work_off(
-        InitialState(lanes, 0.0, NINE, coming, overtaken_from=2), queue, people, TIMES, benches, Begun()
+        InitialState(timelines, 0.0, NINE, coming, overtaken_from=2), queue, people, TIMES, benches, Begun()
     )
     ends = np.stack([part.ends for part in parts])
     assert (ends >= NINE + 3 + minutes + 2 + 8 - 1e-9).all()
@@ -117,9 +117,9 @@ def test_a_queue_longer_than_the_calendar_comes_to_no_end() -> None:
 
 def test_what_is_under_way_is_seen_to() -> None:
     playing, checking = Part(np.full(1, -np.inf)), Part(np.full(1, -np.inf))
-    lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((1, 1), NINE))
+    timelines = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((1, 1), NINE))
     begun = Begun([(0, np.array([NINE + 30.0]), playing)], [checking])
     staffed_simulation.work_off(
-        InitialState(lanes, 0.0, NINE), Queue([], np.empty((0, 1))), 1, TIMES, [], begun
+        InitialState(timelines, 0.0, NINE), Queue([], np.empty((0, 1))), 1, TIMES, [], begun
     )
     assert (checking.ends[0], playing.ends[0]) == (NINE + 8, NINE + 40)

@@ -16,15 +16,15 @@ from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Delivery, TapeLine
 from core.model.names import FillKnown, Finding, FormatName, Speed, TvSystem
 from core.services import inventory_file
-from core.services.inventory_file import InventoryReading
+from core.services.inventory_file import InventoryContext
 from tests.support.inventories import WRONG, Wrong
 
-READING = InventoryReading(date(2026, 3, 2), customer_needed=True)
-LENIENT = InventoryReading(date(2026, 3, 2))
+READING = InventoryContext(date(2026, 3, 2), customer_needed=True)
+LENIENT = InventoryContext(date(2026, 3, 2))
 
 
-def read(box: Any, reading: InventoryReading = LENIENT) -> inventory_file.Inventory:
-    return inventory_file.read(json.dumps(box).encode(), "box.json", reading)
+def read(box: Any, context: InventoryContext = LENIENT) -> inventory_file.Inventory:
+    return inventory_file.read(json.dumps(box).encode(), "box.json", context)
 
 
 def one(**tape: Any) -> TapeLine:
@@ -129,7 +129,7 @@ def test_a_phone_number_stays_as_it_was_given(phone: str) -> None:
 
 def test_a_phone_number_without_plus_is_read_as_it_is_dialled_at_the_shop() -> None:
     box = {"customer": {"name": "A", "phone": "020 7946 0018"}, "tapes": [{"count": 1, "format": "vhs"}]}
-    assert read(box, InventoryReading(date(2026, 3, 2), "GB")).customer == CustomerDraft("A", "020 7946 0018")
+    assert read(box, InventoryContext(date(2026, 3, 2), "GB")).customer == CustomerDraft("A", "020 7946 0018")
     with pytest.raises(WrongInput, match="with its area code"):
         read(box)
 

@@ -78,10 +78,10 @@ def test_a_job_that_went_home_is_in_no_list(desk: Desk) -> None:
 
 def test_a_promise_knows_the_shop_it_was_made_against(desk: Desk) -> None:
     first, second = desk.book(line(count=3)), desk.book(line())
-    assert first.promise.footing is not None
-    assert second.promise.footing is not None
-    assert (first.promise.footing.tapes_waiting, second.promise.footing.tapes_waiting) == (0, 3)
-    assert "VHS 1" in first.promise.footing.decks
+    assert first.promise.basis is not None
+    assert second.promise.basis is not None
+    assert (first.promise.basis.tapes_waiting, second.promise.basis.tapes_waiting) == (0, 3)
+    assert "VHS 1" in first.promise.basis.decks
     desk.shop.run(decks.broke_down, "VHS 1")
     changes = {kept.job.number: kept.changes for kept in desk.shop.ask(promises.under_review)}
     assert changes[second.number] == ("VHS 1 is out of service",)

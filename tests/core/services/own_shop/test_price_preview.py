@@ -28,14 +28,14 @@ TODAY = date(2026, 3, 3)
 
 def test_the_same_book_changes_nothing_and_a_dearer_one_what_it_touches(desk: Desk) -> None:
     vhs, hi8 = desk.book(line(count=3)), desk.book(line("hi8", marking=None))
-    ground = desk.shop.ask(price_preview.read)
-    same = price_preview.changes(ground, BOXES, ground.book)
+    basis = desk.shop.ask(price_preview.read)
+    same = price_preview.changes(basis, BOXES, basis.book)
     assert [each.was == each.now for each in (*same.boxes, *same.orders)] == [True] * 5
     assert [each.words for each in same.orders] == [hi8.number, vhs.number]
     assert [each.was for each in same.orders] == [hi8.quote.price.gross.likely, vhs.quote.price.gross.likely]
-    capture = dict(ground.book.capture)
+    capture = dict(basis.book.capture)
     capture[FormatName("vhs")] = replace(capture[FormatName("vhs")], minor=Decimal(2000))
-    found = price_preview.changes(ground, BOXES, replace(ground.book, capture=capture))
+    found = price_preview.changes(basis, BOXES, replace(basis.book, capture=capture))
     assert [_rises(each) for each in (*found.boxes, *found.orders)] == [True, True, False, False, True]
     assert found.now - found.was == (found.orders[1].now or 0) - (found.orders[1].was or 0)
 
@@ -48,18 +48,18 @@ def _rises(change: PriceChange) -> bool:
 
 def test_what_the_new_book_does_not_price_is_told_apart_and_not_summed(desk: Desk) -> None:
     desk.book(line(count=3))
-    ground = desk.shop.ask(price_preview.read)
-    less = {name: rate for name, rate in ground.book.capture.items() if name != "vhs"}
-    found = price_preview.changes(ground, BOXES, replace(ground.book, capture=less))
+    basis = desk.shop.ask(price_preview.read)
+    less = {name: rate for name, rate in basis.book.capture.items() if name != "vhs"}
+    found = price_preview.changes(basis, BOXES, replace(basis.book, capture=less))
     assert [each.now is None for each in found.boxes] == [True, True, False]
     assert [each.now for each in found.orders] == [None]
     assert (found.was, found.now) == (0, 0)
 
 
 def test_a_box_costs_in_the_preview_what_the_counter_quotes(desk: Desk) -> None:
-    ground = desk.shop.ask(price_preview.read)
+    basis = desk.shop.ask(price_preview.read)
     whole = desk.shop.ask(promises.snapshot)
-    for box, found in zip(BOXES, price_preview.changes(ground, BOXES, ground.book).boxes, strict=True):
+    for box, found in zip(BOXES, price_preview.changes(basis, BOXES, basis.book).boxes, strict=True):
         assert found.was == whole.quote(Inventory(box), desk.clock()).price.gross.likely
 
 
