@@ -258,9 +258,17 @@ effects-some-move =
 effects-moved = Order { $number } ({ $customer }): ready { $now } instead of { $was }. Promised for { $promised }.
 effects-late = Order { $number } ({ $customer }): ready { $now } instead of { $was }. That is too late: promised for { $promised }.
 effects-stranded =
-    { $n ->
-        [one] Order { $number } ({ $customer }): no deck would be left for 1 of its tapes. Promised for { $promised }.
-       *[other] Order { $number } ({ $customer }): no deck would be left for { $n } of its tapes. Promised for { $promised }.
+    { $lack ->
+        [people]
+            { $n ->
+                [one] Order { $number } ({ $customer }): nobody could do the work on 1 of its tapes. Promised for { $promised }.
+               *[other] Order { $number } ({ $customer }): nobody could do the work on { $n } of its tapes. Promised for { $promised }.
+            }
+       *[deck]
+            { $n ->
+                [one] Order { $number } ({ $customer }): no deck would be left for 1 of its tapes. Promised for { $promised }.
+               *[other] Order { $number } ({ $customer }): no deck would be left for { $n } of its tapes. Promised for { $promised }.
+            }
     }
 effects-no-day = on no day we can name
 effects-more =
