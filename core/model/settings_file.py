@@ -7,7 +7,7 @@ from typing import Annotated, Literal, TypeAlias
 
 from msgspec import Meta, Struct
 
-from core.model.settings_records import Duty, Permission
+from core.model.settings_records import Duty, Permission, Skill
 
 Words: TypeAlias = Annotated[str, Meta(min_length=1, max_length=200, pattern=r"\S", description="some-words")]
 MaybeWords: TypeAlias = Annotated[str, Meta(max_length=400, description="maybe-words")]
@@ -132,6 +132,7 @@ class PersonEntry(Struct, frozen=True, forbid_unknown_fields=True):
     pin: Annotated[str, Meta(pattern=PIN_HASH, description="pin-hash")] = ""
     hours: tuple[OpeningEntry, ...] = ()
     retired: bool = False
+    can: tuple[Skill, ...] = tuple(Skill)
 
 
 class PartnerEntry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -168,6 +168,21 @@ class Duty(Enum):
     BENCH = "bench"
 
 
+class Skill(Enum):
+    """What a person who works at the bench can do there; looking cassettes over everybody there can."""
+
+    SPLICE = "splice"
+    """Open cassettes, splice and repair."""
+    LOAD = "load"
+    """Load and unload decks."""
+    CHECK = "check"
+    """Check copies."""
+
+
+Work = Skill | None
+"""A kind of work at the bench; None: looking a cassette over."""
+
+
 @dataclass(frozen=True, slots=True)
 class Person:
     """Somebody who works here and signs in by name."""
@@ -180,9 +195,16 @@ class Person:
     pin: str = ""
     """The Argon2id hash of the PIN (RFC 9106) as a PHC string; nothing: picked by name alone."""
     hours: tuple[OpeningHours, ...] = ()
-    """When the person is here; nothing: whenever the shop is open."""
+    """When the person is here, which counts while the shop is open; nothing: whenever it is open."""
     retired: bool = False
     """Works here no more; the name stays on what was done."""
+    can: frozenset[str] = frozenset(skill.value for skill in Skill)
+    """Values of `Skill`."""
+
+    @property
+    def is_particular(self) -> bool:
+        """Whether plans must know this person from others: own hours, or not all of the bench's work."""
+        return bool(self.hours) or Duty.BENCH.value not in self.does or len(self.can) < len(Skill)
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,12 +30,22 @@ from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_dispatching_order
 from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan import Plan
-from core.scheduling.plan_records import LOOK_OVER_MINUTES, Ahead, Done, Step, Ways, drawn_as, estimate
+from core.scheduling.plan_records import (
+    LOOK_OVER_MINUTES,
+    Ahead,
+    Done,
+    Step,
+    UnderWay,
+    Ways,
+    drawn_as,
+    estimate,
+)
 from core.scheduling.queued_tapes import (
     QueuedTape,
     bench_minutes,
     follows_people,
     lined_up,
+    queued_step,
     under_way,
 )
 from core.wording.messages import say
@@ -44,8 +54,19 @@ SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 """Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
 0 and 0 of 100 runs at 100, 200, 500 and 1,000 scenarios; behind long queues it moves less, because finish
 times lump at closing (derived: measured on a prototype)."""
+_BOX = common_random_numbers.key("box")
 _DAY = 24 * 60.0
 """Minutes."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Staffed:
+    """The queue before anybody has worked on it."""
+
+    ahead: Ahead
+    under_way: UnderWay
+    rush: Sequence[Step]
+    others: Sequence[Step]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -63,6 +84,8 @@ class Load:
     """The jobs of the queue."""
     by_hand: bool
     """Whether each person was followed."""
+    staffed: Staffed | None = None
+    """What the plan began with, where the people differ: with a new box it is made once more."""
 
     @property
     def tapes_waiting(self) -> int:
@@ -91,21 +114,25 @@ def load(
     ways, begun = initial_state.prepared(settings, calendar, calendar.at(now), _scenarios(len(queue)))
     rush, others = lined_up(settings, queue, calendar)
     playing = under_way(settings, queue, calendar, ways.now)
-    plan = Plan(begun, ways)
-    if by_hand is None:
+    plan, staffed = Plan(begun, ways), None
+    if ways.crew is not None:
+        by_hand = True
+    elif by_hand is None:
         by_hand = follows_people(settings, queue, [*rush, *others])
     if by_hand:
         hurried = Plan(begun, ways)
         hurried.work_off_by_hand(playing, rush)
         after_rush = hurried.ahead()
         plan.rush = initial_state.rush_to_come(settings, begun, ways, [*rush, *others])
+        staffed = Staffed(plan.ahead(), playing, rush, others) if ways.crew is not None else None
         done = plan.work_off_by_hand(playing, [*rush, *others], len(rush))
     else:
         done = plan.go_on(playing) + plan.work_off(rush)
         after_rush = plan.ahead()
         plan.rush = initial_state.rush_to_come(settings, begun, ways, [*rush, *others])
         done += plan.work_off(others)
-    return Load(settings, now, calendar, ways, after_rush, plan.ahead(), _jobs(queue, done), by_hand)
+    jobs = _jobs(queue, done)
+    return Load(settings, now, calendar, ways, after_rush, plan.ahead(), jobs, by_hand, staffed)
 
 
 def promise(
@@ -138,7 +165,19 @@ def behind(
     steps = in_dispatching_order([_quoted_step(tape, load.settings, shop, rests_until) for tape in tapes])
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
+    if load.staffed is not None:
+        plan.count([step for step in steps if step.plays and step.suited.decks])
+        return _behind_people(load.staffed, load.ways, steps, rush), Before(ahead.waiting, plan.work)
     return _finish(plan.work_off(steps, is_one_box=True)), Before(ahead.waiting, plan.work)
+
+
+def _behind_people(staffed: Staffed, ways: Ways, box: Sequence[Step], rush: bool) -> Finish:
+    """The whole plan with the box in its place: each person has the work of all tapes before them."""
+    hurried = [*staffed.rush, *box] if rush else staffed.rush
+    others = staffed.others if rush else [*staffed.others, *box]
+    plan = Plan(staffed.ahead, ways)
+    done = plan.work_off_by_hand(staffed.under_way, [*hurried, *others], len(hurried))
+    return _finish([one for one in done if one.step.box == _BOX])
 
 
 def standing(load: Load, number: JobNumber) -> Promise | None:
@@ -179,6 +218,13 @@ def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:
     return suited(load.settings.decks, tape.format, tape.recorded_as, tape.tv, tape.speed).decks
 
 
+def is_planned(load: Load, tape: QueuedTape) -> bool:
+    """Whether the plan holds a tape of the queue: a deck plays it, and somebody here can do what it needs."""
+    step = queued_step(tape, load.settings, load.calendar)
+    crew = load.ways.crew
+    return bool(step.suited.decks) and not (crew and crew.why_nobody(step.works))
+
+
 def decks_of(load: Load, tape: QuotedTape) -> tuple[int, ...]:
     """Places of the decks that a tape on the counter may play on."""
     draft = tape.draft
@@ -197,12 +243,16 @@ def _scenarios(queued: int) -> int:
 
 def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
     """The finish of those that can be planned, with a sentence for each kind that cannot."""
-    planned = [one for one in done if one.step.suited.decks or not one.step.plays]
     left_out: dict[str, int] = {}
+    planned: list[Done] = []
     for one in done:
+        why = one.nobody
         if one.step.plays and not one.step.suited.decks:
             why = one.step.suited.doubt or say("dates", "no_deck_at_all")
+        if why:
             left_out[why] = left_out.get(why, 0) + one.count
+        else:
+            planned.append(one)
     sentences = (say("dates", "left_out", why=why, n=count) for why, count in left_out.items())
     return finish_of(planned, (*sentences, *_set_aside(unsettled)))
 
@@ -229,11 +279,12 @@ def _quoted_step(tape: QuotedTape, settings: ShopSettings, shop: ShopHabits, res
     draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
     return Step(
         key=common_random_numbers.key(tape.line, tape.n),
-        box=common_random_numbers.key("box"),
+        box=_BOX,
         suited=suited(settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
         minutes=tape.minutes,
         bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
         plays=plays,
         drawn_as=drawn_as(facts(draft), shop, tape.minutes),
         rests_until=rests_until,
+        repairs=plays and bool(tape.verdict.repairs),
     )

@@ -15,11 +15,12 @@ import numpy as np
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import Deck, OpeningHours, ShopSettings
+from core.model.settings_records import Deck, OpeningHours, Person, ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
+from core.scheduling import crews
 from core.scheduling.queued_tapes import QueuedTape
 from core.wording.messages import say
 
@@ -114,7 +115,10 @@ def changes(settings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str
     for deck in settings.decks:
         if deck.plays & wanted and (not deck.in_service or deck.name in settings.expected.awaited):
             yield say("dates", "deck_back", deck=deck.name), _back(settings, deck)
-    yield say("dates", "one_more_person"), replace(settings, people=settings.people + 1)
+    yield say("dates", "one_more_person"), crews.one_more(settings)
+    for person in settings.working_staff:
+        if person.hours:
+            yield say("dates", "always_here", name=person.name), _always_here(settings, person)
     yield say("dates", "open_longer"), replace(settings, openings=_longer(settings.openings))
     late = settings.past_closing_minutes + LONGER
     yield say("dates", "play_longer"), replace(settings, past_closing_minutes=late)
@@ -143,6 +147,12 @@ def _back(settings: ShopSettings, deck: Deck) -> ShopSettings:
     decks = tuple(replace(each, in_service=True) if each is deck else each for each in settings.decks)
     awaited = settings.expected.awaited - {deck.name}
     return replace(settings, decks=decks, expected=replace(settings.expected, awaited=awaited))
+
+
+def _always_here(settings: ShopSettings, person: Person) -> ShopSettings:
+    """One person without hours of their own."""
+    staff = tuple(replace(each, hours=()) if each is person else each for each in settings.staff)
+    return replace(settings, staff=staff)
 
 
 def _out(deck: Deck, is_out: bool) -> Deck:

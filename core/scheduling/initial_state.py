@@ -12,6 +12,7 @@ from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures
+from core.scheduling.crews import crew_of
 from core.scheduling.deck_choice import suited
 from core.scheduling.drawn_minutes import equally_likely
 from core.scheduling.opening_calendar import Calendar
@@ -52,7 +53,7 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
     if share and len(calendar.opens):
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
         shut = closures(calendar, today, share, SEED + 11, scenarios)
-    ways = Ways(now, settings.people, _breakdowns(settings), shut)
+    ways = Ways(now, settings.people, _breakdowns(settings), shut, crew_of(settings, calendar))
     return ways, Ahead(timelines, worked, handling=handling(settings.people))
 
 

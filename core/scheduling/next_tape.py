@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from core.model import common_random_numbers
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import ShopSettings, Skill
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.likely_plan import LikelyPlan
-from core.scheduling.opening_calendar import Calendar
+from core.scheduling.opening_calendar import NEVER, Calendar
 from core.scheduling.plan_records import LOAD_MINUTES, Step, estimate
 from core.scheduling.queued_tapes import QueuedTape
 from core.scheduling.simulated_shop import FILL
@@ -102,6 +102,8 @@ class _Loading:
     def _answer(self, deck: int, mine: Sequence[Step]) -> NextTape:
         """``mine``: the tapes this deck may take, by the dispatching rule; never none."""
         head = mine[0]
+        if away := self._nobody_loads():
+            return NextTape(None, away)
         if not self._loads(deck):
             return NextTape(None, self._why_not(deck, mine))
         tape = self._tapes[self._first[deck]]
@@ -133,6 +135,21 @@ class _Loading:
         ]
         is_cold = cleared and not any(map(self._is_warm, cleared))
         return say("bench", "none_warm" if is_cold else "none_cleared")
+
+    def _nobody_loads(self) -> str:
+        """Why nobody loads a deck now: those who can are not here; or nothing."""
+        crew = self._plan.ways.crew
+        if crew is None or not self._is_open():
+            return ""
+        since = crew.next_here(Skill.LOAD, self._moment)
+        if since <= self._moment:
+            return ""
+        if since >= NEVER:
+            return say("bench", "none_ever")
+        when = self._calendar.moment(since)
+        if when.date() == self._calendar.day_of(self._moment):
+            return say("bench", "none_here_today", time=locale_figures.time_of_day(when))
+        return say("bench", "none_here", day=locale_figures.day(when.date()))
 
     def _goes_out(self, deck: int) -> bool:
         """Whether a planned outage of the deck begins before the shop has closed."""

@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from core.model import common_random_numbers
-from core.scheduling import event_simulation, staffed_simulation
+from core.scheduling import crew_simulation, event_simulation, staffed_simulation
 from core.scheduling.breakdowns import fails_after
 from core.scheduling.drawn_minutes import lengths
 from core.scheduling.opening_calendar import Minutes
@@ -27,6 +27,7 @@ from core.scheduling.plan_records import (
     estimate,
 )
 from core.scheduling.simulated_shop import BENCH, NIGHT, InitialState, Part, Queue, Ready, Turnout
+from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
 
 
 class Plan:
@@ -69,7 +70,7 @@ class Plan:
             initial = InitialState(self.timelines, self.handling, self.ways.now, self.rush)
             queue = replace(self._queue([step for step, _ in going], tapes), is_one_box=is_one_box)
             event_simulation.work_off(initial, queue)
-            self._count([step for step, _ in going])
+            self.count([step for step, _ in going])
         return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
 
     def work_off_by_hand(
@@ -81,6 +82,7 @@ class Plan:
         long a deck and a recording wait for somebody, for the box that comes next.
         """
         parts = _Parts(self.scenarios)
+        steps, under_way, left_out = self._left_to_people(steps, under_way)
         going = [step for step in steps if step.plays and step.suited.decks]
         first = {id(step): place for place, step in enumerate(going)}
         tapes = [
@@ -88,25 +90,43 @@ class Plan:
             for step in going
         ]
         bench = [
-            staffed_simulation.Bench(step.bench, parts.of(step, again=True), first.get(id(step)))
+            Bench(step.bench, parts.of(step, again=True), first.get(id(step)), step.repairs)
             for step in steps
             if step.bench or id(step) not in first
         ]
-        begun = staffed_simulation.Begun(
+        begun = Begun(
             [(deck, ends, parts.of(step)) for step, ends, deck in self._playing(under_way)],
             [parts.of(step) for step in under_way.checking],
         )
         initial = InitialState(self.timelines, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
-        times = staffed_simulation.Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES)
-        found = staffed_simulation.work_off(
-            initial, self._queue(going, tapes), self.ways.people, times, bench, begun
-        )
-        self._count(going)
+        found = self._worked_off(initial, self._queue(going, tapes), bench, begun)
+        self.count(going)
         self.handling = LOAD_MINUTES + UNLOAD_MINUTES + found.wait
         self.checking = UNLOAD_MINUTES + found.check
         if len(self.calendar.opens):
             self.bench = self.calendar.worked(found.bench_free)
-        return [self._done(part, some, self._told(part.ends)) for part, some in parts.all()]
+        return [*left_out, *(self._done(part, some, self._told(part.ends)) for part, some in parts.all())]
+
+    def _worked_off(self, initial: InitialState, queue: Queue, bench: Sequence[Bench], begun: Begun) -> Found:
+        """What a day is like with the people of this shop, one by one where they differ."""
+        times, crew = Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES), self.ways.crew
+        if crew is None:
+            return staffed_simulation.work_off(initial, queue, self.ways.people, times, bench, begun)
+        return crew_simulation.work_off(initial, queue, crew, times, bench, begun)
+
+    def _left_to_people(
+        self, steps: Sequence[Step], under_way: UnderWay
+    ) -> tuple[Sequence[Step], UnderWay, list[Done]]:
+        """What people here can do; tapes with work that nobody can do are in no plan, and never done."""
+        if self.ways.crew is None:
+            return steps, under_way, []
+        every = [*(step for step, _, _ in under_way.playing), *under_way.checking, *steps]
+        why = {id(step): self.ways.crew.why_nobody(step.works) for step in every}
+        never = np.full(self.scenarios, np.inf)
+        left_out = [Done(step, never, nobody=why[id(step)]) for step in every if why[id(step)]]
+        playing = [each for each in under_way.playing if not why[id(each[0])]]
+        checking = [step for step in under_way.checking if not why[id(step)]]
+        return [step for step in steps if not why[id(step)]], UnderWay(playing, checking), left_out
 
     def go_on(self, under_way: UnderWay) -> list[Done]:
         """Tapes in the decks go on playing, recordings go on being checked."""
@@ -142,7 +162,8 @@ class Plan:
         keys = [step.key for step in steps]
         return Queue(tapes, minutes, fails_after(down, keys, SEED + 7, self.scenarios), down.repair)
 
-    def _count(self, steps: Sequence[Step]) -> None:
+    def count(self, steps: Sequence[Step]) -> None:
+        """These wait, and take their decks so long."""
         for step in steps:
             decks = step.suited.decks
             self.waiting[decks] += 1

@@ -10,12 +10,14 @@ from math import ceil
 from core.model import common_random_numbers
 from core.model.errors import WrongInput
 from core.model.ranges import Range
+from core.model.settings_records import Skill, Work
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.breakdowns import Breakdowns
 from core.scheduling.closures import Closures
+from core.scheduling.crews import Crew
 from core.scheduling.deck_choice import Suited
 from core.scheduling.opening_calendar import Minutes
 from core.scheduling.simulated_shop import DeckTimelines, RushToCome
@@ -59,6 +61,14 @@ class Step:
     """What its play times are drawn from; None: from the percentiles of ``minutes``."""
     rests_until: float = 0.0
     """Not to be played before: a cold tape comes to the temperature of the room first."""
+    repairs: bool = False
+    """Whether the time at the bench is for more than looking it over."""
+
+    @property
+    def works(self) -> tuple[Work, ...]:
+        """What people still have to do about it."""
+        at_bench = ((Skill.SPLICE if self.repairs else None),) if self.bench else ()
+        return (*at_bench, Skill.LOAD, Skill.CHECK) if self.plays and self.suited.decks else at_bench
 
 
 def drawn_as(known: Facts | None, shop: ShopHabits, minutes: Range) -> DrawnAs | None:
@@ -90,6 +100,8 @@ class Done:
     overlong: int = 0
     """Tapes that fit no opening."""
     count: int = 1
+    nobody: str = ""
+    """Why they are in no plan: what nobody here can do. Nothing: they are."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -119,6 +131,8 @@ class Ways:
     people: int
     breakdowns: Breakdowns | None = None
     closures: Closures | None = None
+    crew: Crew | None = None
+    """The people one by one, where they differ."""
 
 
 def handling(people: int) -> float:

@@ -130,6 +130,7 @@ def queued_step(tape: QueuedTape, settings: ShopSettings, calendar: Calendar) ->
         plays=tape.plays,
         drawn_as=drawn_as(tape.known, tape.habits, tape.minutes),
         rests_until=calendar.at(tape.rests_until) if tape.rests_until else 0.0,
+        repairs=bool(bench and tape.bench_minutes),
     )
 
 

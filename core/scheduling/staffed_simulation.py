@@ -39,6 +39,8 @@ class Bench:
     minutes: float
     part: Part
     tape: int | None
+    splices: bool = False
+    """Whether the tape is to be repaired, not only looked over."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -149,8 +151,15 @@ class StaffedSimulation(EventSimulation):
         checks = (check_from <= bench_from) & (check_from < visit)
         benches = ~checks & (bench_from < visit)
         self._check(where(checks), who, check_from)
-        self._look_over(where(benches), who, here)
+        self._look_over(where(benches), self._bench_next, who, here)
         self._visit(~checks & ~benches & (due < RETIRED), who, deck, spot, visit, due)
+
+    def _done_at(self, who: Places, begin: Minutes, work: Minutes) -> Minutes:
+        """When each person (a place among all) has done so much work; it rests overnight."""
+        return self._openings.advanced(begin, work)
+
+    def _keep_busy(self, who: Places, until: Minutes) -> None:
+        self._people.reshape(-1)[who] = until
 
     # --- a deck ---------------------------------------------------------------------------
 
@@ -168,7 +177,7 @@ class StaffedSimulation(EventSimulation):
             return
         loaded = self._loaded.reshape(-1).take(spot) & going
         unload = np.where(loaded, self._times.unload, 0.0)
-        moment = self._openings.advanced(visit, unload + self._times.load)
+        moment = self._done_at(who, visit, unload + self._times.load)
         event, next_look = self._choose(going, deck, spot, moment)
         self._unload(where(loaded), spot, visit, due)
         starts = (event.tape < self._count) | event.is_busy
@@ -176,7 +185,7 @@ class StaffedSimulation(EventSimulation):
         self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
         self._due.reshape(-1)[spot[left]] = next_look[left]
         gone = where(going)
-        self._people.reshape(-1)[who[gone]] = np.where(starts, moment, visit + unload)[gone]
+        self._keep_busy(who[gone], np.where(starts, moment, visit + unload)[gone])
         self._load(where(event.tape < self._count), spot, event)
         self._play(spot, event)
 
@@ -265,17 +274,17 @@ class StaffedSimulation(EventSimulation):
     def _check(self, at: Places, who: Places, since: Minutes) -> None:
         """The recording that came first is checked."""
         line = self._checked[at]
-        ends = self._openings.advanced(since[at], np.full(len(at), self._times.check))
-        self._people.reshape(-1)[who[at]] = ends
+        ends = self._done_at(who[at], since[at], np.full(len(at), self._times.check))
+        self._keep_busy(who[at], ends)
         self._checked_at[line, at] = ends
         self._checked[at] += 1
         self._note_end(self._check_part[line, at], ends, self._check_why[line, at], at)
 
-    def _look_over(self, at: Places, who: Places, since: Minutes) -> None:
-        """The tape that came first is looked over or repaired."""
-        line = self._bench_next[at]
-        ends = self._openings.advanced(since[at], self._bench_minutes[line])
-        self._people.reshape(-1)[who[at]] = ends
+    def _look_over(self, at: Places, line: Places, who: Places, since: Minutes) -> None:
+        """The tape of a line of the bench, told for each scenario, is looked over or repaired."""
+        line = line[at]
+        ends = self._done_at(who[at], since[at], self._bench_minutes[line])
+        self._keep_busy(who[at], ends)
         self._bench_next[at] += 1
         self._bench_free[at] = np.maximum(self._bench_free[at], ends)
         tape = self._bench_tape[line]

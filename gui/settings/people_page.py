@@ -11,11 +11,14 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 from core.model.errors import WrongInput
 from core.model.settings_records import Permission, Person, ShopSettings
 from core.model.setup_pages import SetupPage
+from core.scheduling import opening_hours
 from core.services.own_shop import people, shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.drafted_page import whole
+from gui.settings.form_fields import WrongField
 from gui.settings.listed_page import ListedPage
 from gui.settings.person_form import PersonForm
+from gui.settings.person_hours import Typed, typed_of
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
@@ -30,6 +33,8 @@ class _Row:
     key: str
     person: Person
     pin: str = ""
+    hours: Typed = None
+    """Their own hours as typed, readable or not."""
 
 
 class PeoplePage(ListedPage[_Row]):
@@ -56,18 +61,21 @@ class PeoplePage(ListedPage[_Row]):
     def show_draft(self, draft: ShopSettings) -> None:
         self.at_once.setText(str(draft.people))
         self.lock.setText(str(draft.lock_minutes))
-        self._begin([_Row(self._key(), person) for person in draft.staff])
+        self.form.hours.know_openings(opening_hours.regular(draft))
+        self._begin([_Row(self._key(), each, hours=typed_of(each.hours)) for each in draft.staff])
 
     def draft(self, before: ShopSettings) -> ShopSettings:
-        staff = tuple(
-            replace(row.person, name=row.person.name.strip(), pin=self._pin(row)) for row in self._rows
-        )
+        staff = tuple(map(self._person, self._rows))
         wanted = replace(before, staff=staff, people=whole(self.at_once), lock_minutes=whole(self.lock))
         shop_settings.of_document(shop_settings.document(wanted), say("settings", "the-settings"))
         return wanted
 
     def point_out(self, wrong: WrongInput) -> None:
         """The person and the field the sentence is about: ``settings, person 2, name``."""
+        if isinstance(wrong, WrongField):
+            self._stand_on_wrong_hours()
+            wrong.point_out()
+            return
         places = wrong.place.split(", ")
         fields: dict[str, QWidget] = {
             "people": self.at_once,
@@ -83,6 +91,19 @@ class PeoplePage(ListedPage[_Row]):
         field.setFocus(Qt.FocusReason.OtherFocusReason)
 
     # --- the people ----------------------------------------------------------------------
+
+    def _person(self, row: _Row) -> Person:
+        """A row as it is kept; WrongInput for a PIN or hours that cannot be read."""
+        hours = self.form.hours.hours_of(row.hours, row.person.hours)
+        return replace(row.person, name=row.person.name.strip(), pin=self._pin(row), hours=hours)
+
+    def _stand_on_wrong_hours(self) -> None:
+        for row in self._rows:
+            try:
+                self.form.hours.hours_of(row.hours, row.person.hours)
+            except WrongField:
+                self.tray.stand_on(row.key)
+                return
 
     def _pin(self, row: _Row) -> str:
         """The hash that is kept; WrongInput, never repeating what was typed, for what is no PIN."""
@@ -115,6 +136,10 @@ class PeoplePage(ListedPage[_Row]):
     def _edit(self, person: Person) -> None:
         self._put(person=person)
 
+    @Slot(object)
+    def _take_hours(self, typed: Typed) -> None:
+        self._put(hours=typed)
+
     @Slot()
     def _take_pin(self) -> None:
         self._put(pin=self.form.pin.text())
@@ -132,7 +157,7 @@ class PeoplePage(ListedPage[_Row]):
         return self.new_name
 
     def _show_row(self, row: _Row) -> None:
-        self.form.show_person(row.person, row.pin)
+        self.form.show_person(row.person, row.pin, row.hours)
 
     def _item(self, row: _Row) -> TrayItem:
         person = row.person
@@ -150,6 +175,7 @@ class PeoplePage(ListedPage[_Row]):
         self.add.clicked.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.pin_typed.connect(self._take_pin)
+        self.form.hours.edited.connect(self._take_hours)
         self.form.remove_wanted.connect(self._remove)
 
     def _lay_out(self) -> None:
@@ -162,6 +188,7 @@ class PeoplePage(ListedPage[_Row]):
         figures.addWidget(labelled(self.at_once, say("settings", "people-at-once")), 1)
         figures.addWidget(labelled(self.lock, say("settings", "people-lock")), 1)
         self.column.addLayout(figures)
+        self.column.addWidget(words(say("settings", "people-plans"), "small"))
         row = QHBoxLayout()
         row.setSpacing(2 * theme.UNIT)
         row.addWidget(labelled(self.new_name, say("settings", "people-new-name")), 1)

@@ -1,4 +1,4 @@
-"""The fields of one person: the name, what they may do and where they work, and a PIN."""
+"""The fields of one person: the name, what they may do, where they work and when, and a PIN."""
 
 from __future__ import annotations
 
@@ -7,9 +7,10 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
-from core.model.settings_records import Duty, Permission, Person
+from core.model.settings_records import Duty, Permission, Person, Skill
 from core.services.own_shop import people
 from gui.settings.check_boxes import CheckBoxes
+from gui.settings.person_hours import PersonHours, Typed
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import hinted, labelled, stacked
@@ -34,6 +35,10 @@ class PersonForm(QWidget):
         self.does = CheckBoxes(
             "person-does", {each.value: say("settings", f"people-does-{each.value}") for each in Duty}
         )
+        self.can = CheckBoxes(
+            "person-can", {each.value: say("settings", f"people-can-{each.value}") for each in Skill}
+        )
+        self.hours = PersonHours()
         self.pin = QLineEdit()
         self.pin.setEchoMode(QLineEdit.EchoMode.Password)
         self.pin.setMaxLength(people.MOST_DIGITS)
@@ -43,13 +48,16 @@ class PersonForm(QWidget):
         self._lay_out()
         self._connect()
 
-    def show_person(self, person: Person, pin: str) -> None:
+    def show_person(self, person: Person, pin: str, hours: Typed) -> None:
         """Fill the fields in; ``pin`` is a new one that was typed and is not saved."""
         self._person = person
         if self.name.text() != person.name:
             self.name.setText(person.name)
         self.may.show_chosen(person.may)
         self.does.show_chosen(person.does)
+        self.can.show_chosen(person.can)
+        self.can.setEnabled(Duty.BENCH.value in person.does)
+        self.hours.show_typed(hours)
         if self.pin.text() != pin:
             self.pin.setText(pin)
         hinted(self.pin, say("settings", "people-has-pin" if person.pin else "people-without-pin"))
@@ -65,6 +73,7 @@ class PersonForm(QWidget):
                 name=self.name.text(),
                 may=self.may.chosen,
                 does=self.does.chosen,
+                can=self.can.chosen,
                 pin="" if self.no_pin.isChecked() else self._person.pin,
                 retired=self.retired.isChecked(),
             )
@@ -74,6 +83,7 @@ class PersonForm(QWidget):
         self.name.textEdited.connect(self._edit)
         self.may.changed.connect(self._edit)
         self.does.changed.connect(self._edit)
+        self.can.changed.connect(self._edit)
         self.no_pin.clicked.connect(self._edit)
         self.retired.clicked.connect(self._edit)
         self.pin.textEdited.connect(self.pin_typed)
@@ -96,6 +106,8 @@ class PersonForm(QWidget):
         column.addWidget(labelled(self.name, say("settings", "people-field-name")))
         column.addWidget(labelled(self.may, say("settings", "people-field-may")))
         column.addWidget(labelled(self.does, say("settings", "people-field-does")))
+        column.addWidget(labelled(self.can, say("settings", "people-field-can")))
+        column.addWidget(self.hours)
         column.addWidget(labelled(self.pin, say("settings", "people-field-pin")))
         column.addWidget(self.no_pin)
         column.addWidget(self.retired)

@@ -15,7 +15,7 @@ from datetime import date, datetime
 from sqlalchemy import func, select
 
 from core.model.names import JobNumber
-from core.model.settings_records import BackupPlan, ShopFront, ShopSettings
+from core.model.settings_records import BackupPlan, Person, ShopFront, ShopSettings
 from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
@@ -41,7 +41,10 @@ class MovedPromise:
     now: date | None
     """The day the changed shop would be ready."""
     stranded: int = 0
-    """Tapes of the order that a deck plays now and none would."""
+    """Tapes of the order that can be copied now and could not be: no deck plays them, or nobody here can do
+    what they need."""
+    lack: str = "deck"
+    """What it is that these lack: a ``deck``, or ``people``."""
 
     @property
     def is_late(self) -> bool:
@@ -63,6 +66,7 @@ class MovedPromise:
             now=_day(self.now),
             promised=_day(self.promised),
             n=self.stranded,
+            lack=self.lack,
         )
 
 
@@ -112,14 +116,22 @@ class AboutChange:
             return Effects((), self.drafts)
         plain = turnaround.load(self.as_it_is, self.queue, self.now)
         other = turnaround.load(self.as_it_would_be, self.queue, self.now)
-        stranded = Counter(
-            tape.job
+        lost = [
+            tape
             for tape in self.queue
-            if turnaround.decks_for(plain, tape) and not turnaround.decks_for(other, tape)
-        )
+            if turnaround.is_planned(plain, tape) and not turnaround.is_planned(other, tape)
+        ]
+        stranded = Counter(tape.job for tape in lost)
+        without = {tape.job for tape in lost if not turnaround.decks_for(other, tape)}
         found = [
             MovedPromise(
-                number, customer, day, _ready(plain, number), _ready(other, number), stranded[number]
+                number,
+                customer,
+                day,
+                _ready(plain, number),
+                _ready(other, number),
+                stranded[number],
+                "deck" if number in without else "people",
             )
             for number, (customer, day) in self.promised.items()
         ]
@@ -150,12 +162,19 @@ def _planned_by(settings: ShopSettings) -> ShopSettings:
     return replace(
         settings,
         front=clock,
-        staff=(),
+        staff=_planned_people(settings),
         lock_minutes=0,
         confirmed=frozenset(),
         backup=BackupPlan(),
         partners=(),
     )
+
+
+def _planned_people(settings: ShopSettings) -> tuple[Person, ...]:
+    """The people as far as plans tell them apart."""
+    if not any(person.is_particular for person in settings.working_staff):
+        return ()
+    return tuple(replace(each, name="", may=frozenset(), pin="") for each in settings.working_staff)
 
 
 def _ready(load: turnaround.Load, number: JobNumber) -> date | None:

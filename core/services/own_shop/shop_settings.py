@@ -49,6 +49,7 @@ from core.model.settings_records import (
     Printing,
     ShopFront,
     ShopSettings,
+    Skill,
 )
 from core.model.shaped_toml import read, shaped
 from core.papers import label_stock
@@ -257,6 +258,7 @@ def _staff(entries: Sequence[PersonEntry], where: str) -> tuple[Person, ...]:
                 pin=entry.pin,
                 hours=_openings(entry.hours, place),
                 retired=entry.retired,
+                can=frozenset(skill.value for skill in entry.can),
             )
         )
     here = [person for person in staff if not person.retired]
@@ -381,6 +383,7 @@ def _person_entry(person: Person) -> PersonEntry:
         pin=person.pin,
         hours=tuple(_opening_entries(person.hours)),
         retired=person.retired,
+        can=tuple(skill for skill in Skill if skill.value in person.can),
     )
 
 

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import fields, replace
 from typing import Any
 
 import pytest
+from PySide6.QtWidgets import QWidget
 
+from core.model.settings_records import OpeningHours, Permission, Person
 from core.model.setup_pages import SetupPage
-from core.services.own_shop import settings_versions, shop_document
+from core.services.own_shop import people, settings_versions, shop_document, shop_settings
+from core.store import current_settings
 from gui.settings import settings_page
+from gui.settings.person_form import PersonForm
 from gui.settings.settings_page import SettingsPage
 from tests.support.booked import Desk
 
@@ -101,6 +106,36 @@ def _settable(content: Mapping[str, Any], paths: Sequence[str]) -> Iterator[str]
             yield from (f"{path}.{key}" for key, each in book.items() if isinstance(each, str))
         else:
             yield path
+
+
+def test_every_fact_about_a_person_has_both_doors(desk: Desk, qapp: object) -> None:
+    """What the window's form tells of a person changed in every field, then typed on the command line."""
+    changed = Person(
+        "Ada Fenwick",
+        frozenset(each.value for each in Permission),
+        frozenset({"bench"}),
+        people.hashed("271828"),
+        (OpeningHours(1, 540, 720),),
+        True,
+        frozenset({"load"}),
+    )
+    boss = Person("Bo", frozenset({"settings"}))
+    assert all(getattr(changed, each.name) != getattr(Person("Ada"), each.name) for each in fields(Person))
+    form = PersonForm()
+    shown = {name for name, widget in vars(form).items() if isinstance(widget, QWidget)}
+    assert {each.name for each in fields(Person)} <= shown
+    form.deleteLater()
+    settings = replace(desk.shop.ask(current_settings.read), staff=(changed, boss))
+    told = shop_settings.document(settings)["person"]
+    desk.shop.run(shop_document.set_texts, [("person.Bo", _as_toml(told[1])), ("person.Ada Fenwick", "{}")])
+    desk.shop.who = "Bo"
+    told = {key: value for key, value in told[0].items() if key != "name"}
+    typed = [
+        (f"person.Ada Fenwick.{key}", each if isinstance(each, str) else _as_toml(each))
+        for key, each in told.items()
+    ]
+    desk.shop.run(shop_document.set_texts, typed)
+    assert changed in desk.shop.ask(current_settings.read).staff
 
 
 def _as_toml(value: Any) -> str:

@@ -11,6 +11,7 @@ from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
 from tests.gui.settings.opened_sheets import kept, opened
+from tests.support.booked import line
 from tests.support.screens import Place, press, type_in
 
 
@@ -57,6 +58,81 @@ def test_permissions_and_places_of_work_are_checked_by_keys(place: Place, sheet:
     save(place, sheet)
     robin = kept(place).staff[1]
     assert (robin.may, robin.does) == ({"refund"}, {"counter"})
+
+
+def test_own_hours_begin_with_those_of_the_shop_and_are_typed_day_by_day(
+    place: Place, sheet: PageSheet
+) -> None:
+    add(sheet, "Ada", "Robin")
+    hours = page(sheet).form.hours
+    assert not hours.week.isVisible()
+    hours.own.setFocus()
+    press(Qt.Key.Key_Space)
+    assert hours.week.fields[1].isVisible()
+    for field, typed in zip(hours.week.fields, ("", "9-12:30", "", "", "10-12, 13-15", "", ""), strict=True):
+        field.selectAll()
+        type_in(field, typed) if typed else field.clear()
+        field.textEdited.emit(typed)
+    save(place, sheet)
+    ada, robin = kept(place).staff
+    assert ada.hours == ()
+    assert [(each.weekday, each.start, each.end) for each in robin.hours] == [
+        (1, 540, 750),
+        (4, 600, 720),
+        (4, 780, 900),
+    ]
+    again = next(iter(place.window.findChildren(PageSheet)))
+    page(again).tray.stand_on(page(again).tray.pieces[1].key)
+    place.desk.act_as("Ada")
+    assert page(again).form.hours.own.isChecked()
+    page(again).form.hours.own.click()
+    save(place, again)
+    assert kept(place).staff[1].hours == ()
+
+
+def test_hours_that_are_none_are_told_at_their_field(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada", "Robin")
+    week = page(sheet).form.hours.week
+    for typed in ("half days", ""):
+        page(sheet).tray.stand_on(page(sheet).tray.pieces[1].key)
+        if not page(sheet).form.hours.own.isChecked():
+            page(sheet).form.hours.own.click()
+        for number, field in enumerate(week.fields):
+            field.setText(typed if number == 0 else "")
+            field.textEdited.emit(field.text())
+        page(sheet).tray.stand_on_first()
+        save(place, sheet)
+        assert "Monday" in place.told
+        assert page(sheet).form.name.text() == "Robin"
+        assert week.fields[0].hasFocus()
+        assert week.fields[0].text() == typed
+        assert kept(place).staff == ()
+
+
+def test_what_somebody_can_do_is_checked_by_keys(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada")
+    form = page(sheet).form
+    form.can.boxes["splice"].setFocus()
+    press(Qt.Key.Key_Space)
+    save(place, sheet)
+    assert kept(place).staff[0].can == {"load", "check"}
+
+
+def test_who_is_not_at_the_bench_can_do_nothing_there(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada")
+    page(sheet).form.does.boxes["bench"].click()
+    assert not page(sheet).form.can.isEnabled()
+
+
+def test_the_page_shows_the_promises_that_own_hours_would_move(place: Place, sheet: PageSheet) -> None:
+    """Nobody who loads decks would be left: the order that is here has no day any more."""
+    job = place.records.book(line(count=8))
+    page(sheet).at_once.setText("1")
+    add(sheet, "Ada")
+    page(sheet).form.can.boxes["load"].click()
+    sheet.compare()
+    place.qtbot.waitUntil(lambda: f"Order {job.number}" in sheet.effects.text())
+    assert "nobody could do the work on 8 of its tapes" in sheet.effects.text()
 
 
 def test_a_pin_is_given_and_taken_away_and_never_shown(place: Place, sheet: PageSheet) -> None:

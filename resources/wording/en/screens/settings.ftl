@@ -258,9 +258,17 @@ effects-some-move =
 effects-moved = Order { $number } ({ $customer }): ready { $now } instead of { $was }. Promised for { $promised }.
 effects-late = Order { $number } ({ $customer }): ready { $now } instead of { $was }. That is too late: promised for { $promised }.
 effects-stranded =
-    { $n ->
-        [one] Order { $number } ({ $customer }): no deck would be left for 1 of its tapes. Promised for { $promised }.
-       *[other] Order { $number } ({ $customer }): no deck would be left for { $n } of its tapes. Promised for { $promised }.
+    { $lack ->
+        [people]
+            { $n ->
+                [one] Order { $number } ({ $customer }): nobody could do the work on 1 of its tapes. Promised for { $promised }.
+               *[other] Order { $number } ({ $customer }): nobody could do the work on { $n } of its tapes. Promised for { $promised }.
+            }
+       *[deck]
+            { $n ->
+                [one] Order { $number } ({ $customer }): no deck would be left for 1 of its tapes. Promised for { $promised }.
+               *[other] Order { $number } ({ $customer }): no deck would be left for { $n } of its tapes. Promised for { $promised }.
+            }
     }
 effects-no-day = on no day we can name
 effects-more =
@@ -488,6 +496,15 @@ people-may-refund = give money back
 people-may-override = override the program
 people-may-erase = erase records
 people-may-reports = see reports
+people-plans = Dates go by the hours of these people and by what they can do. Of those at the bench at one time, whoever is not on the list counts as here all day and able to do everything.
+people-field-can = Can, at the bench
+people-can-splice = splice and repair
+people-can-load = load decks
+people-can-check = check copies
+people-own-hours = Has hours of their own
+people-hours-lead = They count while we are open. Leave a day empty when the person is not here.
+people-hours-needed = the hours of one day at least are needed, or no check at “Has hours of their own”
+people-not-here = not here
 people-does-counter = the counter
 people-does-bench = the bench
 people-state-pin = has a PIN

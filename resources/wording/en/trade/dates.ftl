@@ -80,6 +80,13 @@ partner_takes_priced =
 no_deck_plays = no deck in service plays { $what }
 no_deck_plays_tv = no deck in service plays { $what } in { $tv }
 no_deck_plays_speed = no deck in service plays { $what } at { $speed }
+nobody =
+    { $work ->
+        [splice] nobody who can splice and repair is here while we are open
+        [load] nobody who can load decks is here while we are open
+        [check] nobody who can check copies is here while we are open
+       *[look] nobody works at the bench while we are open
+    }
 no_single_deck = no single deck in service plays { $what }; the first deck tried may be the wrong one
 
 # What is less good in the shop than when the date was promised.
@@ -101,6 +108,7 @@ rush_order = as a rush order
 another_deck = with another deck like { $deck }
 deck_back = with { $deck } back in service
 one_more_person = with one more person
+always_here = with { $name } here whenever we are open
 open_longer = open an hour longer
 play_longer = letting tapes run an hour longer after closing
 deck_breaks_down = if { $deck } broke down

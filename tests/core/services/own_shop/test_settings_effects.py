@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import OpeningHours, Person, ShopSettings
 from core.model.typed_draft import TypedBox
 from core.promise import turnaround
 from core.services import deck_queue, drafts, promises
@@ -15,6 +15,8 @@ from core.services.own_shop import settings_effects, settings_versions, shop_doc
 from core.services.own_shop.settings_effects import Effects, MovedPromise
 from core.store import current_settings
 from tests.support.booked import Desk, inventory, line
+
+ADA = Person("Ada", may=frozenset({"settings"}))
 
 
 @pytest.fixture
@@ -58,6 +60,42 @@ def test_what_is_told_beforehand_is_what_comes_to_pass(busy: Desk) -> None:
     }
     assert all(each.now is not None and each.was is not None for each in effects.moved)
     assert all(each.now > each.was for each in effects.moved if each.now and each.was)
+
+
+def _with(settings: ShopSettings, person: Person) -> ShopSettings:
+    return replace(settings, staff=(person,), people=1)
+
+
+def test_own_hours_move_what_they_will_move(busy: Desk) -> None:
+    """Half days of the only person: the days told are those found once they are kept."""
+    settings = _with(_settings(busy), ADA)
+    busy.shop.run(settings_versions.change, settings)
+    before = _days(busy)
+    busy.shop.who = ADA.name
+    mornings = tuple(OpeningHours(day, 9 * 60, 11 * 60) for day in range(7))
+    changed = _with(settings, replace(ADA, hours=mornings))
+    effects = busy.shop.ask(settings_effects.of, changed)
+    busy.shop.run(settings_versions.change, changed)
+    after = _days(busy)
+    assert effects.moved
+    assert {each.number: (each.was, each.now) for each in effects.moved} == {
+        number: (before[number], after[number]) for number in before if before[number] != after[number]
+    }
+
+
+def test_an_order_nobody_can_work_on_has_no_day(busy: Desk) -> None:
+    unable = replace(ADA, can=frozenset({"splice", "check"}))
+    moved = busy.shop.ask(settings_effects.of, _with(_settings(busy), unable)).moved
+    assert [(each.now, each.lack) for each in moved] == [(None, "people")] * 4
+    assert "nobody could do the work on 8 of its tapes." in moved[0].words
+
+
+def test_who_somebody_is_and_what_they_may_moves_nothing(busy: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    busy.shop.run(settings_versions.change, _with(_settings(busy), replace(ADA, can=frozenset({"load"}))))
+    other = replace(ADA, name="Eve", may=frozenset({"settings", "refund"}), can=frozenset({"load"}))
+    about = busy.shop.ask(settings_effects.about, _with(_settings(busy), other))
+    monkeypatch.setattr(turnaround, "load", None)
+    assert about.answer() == Effects((), 0)
 
 
 def test_an_order_nothing_can_play_any_more_has_no_day(busy: Desk) -> None:

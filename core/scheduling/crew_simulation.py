@@ -1,0 +1,153 @@
+"""The floor with people who differ: each is here at times of their own and can do some things only.
+
+As in the simulation of people who are all alike, what can be begun first is begun first: a deck that is
+due, a recording to be checked, a tape at the bench. Who does it is whoever can do it and comes to it first;
+of two, the one who can do fewer things. At the bench a tape to be repaired waits for somebody who can splice,
+and those behind it that are only to be looked over do not wait with it. Work begun rests while the person is
+away.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from core.model.settings_records import Skill, Work
+from core.scheduling.crews import Crew
+from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
+from core.scheduling.simulated_shop import InitialState, Queue
+from core.scheduling.staffed_simulation import Begun, Bench, Found, StaffedSimulation, Times
+
+
+def work_off(
+    ground: InitialState, queue: Queue, crew: Crew, times: Times, bench: Sequence[Bench], begun: Begun
+) -> Found:
+    """Works the queue off with these people; parts end when their last tape is checked.
+
+    What nobody can do is never done: its parts never end.
+    """
+    simulation = CrewSimulation(ground, queue, crew, times, bench, begun)
+    simulation.run()
+    return simulation.found()
+
+
+class CrewSimulation(StaffedSimulation):
+    """One go through a queue."""
+
+    def __init__(
+        self,
+        ground: InitialState,
+        queue: Queue,
+        crew: Crew,
+        times: Times,
+        bench: Sequence[Bench],
+        begun: Begun,
+    ) -> None:
+        super().__init__(ground, queue, len(crew.here), times, bench, begun)
+        self._crew = crew
+        self._able = {work: np.array(places, dtype=np.intp) for work, places in crew.able.items()}
+        self._begun_by = np.full((crew.at_once, self._scenarios), ground.now)
+        """When each of the places at which people work is free again."""
+        self._set_up_bench_lines(bench)
+        self._soonest_start = -np.inf
+
+    def _has_seen_enough(self) -> bool:
+        """Nothing more is begun before the end, or ever: what nobody can do is left."""
+        return self._soonest_start >= min(self._queue.until, RETIRED)
+
+    def _hand_over(self) -> None:
+        """What was left because nobody can do it never ends."""
+        scenario, deck = self._loaded.nonzero()
+        self._ends[self._on[scenario, deck], scenario] = NEVER
+        for line in range(len(self._check_part)):
+            left = where((line >= self._checked) & (line < self._made))
+            self._ends[self._check_part[line, left], left] = NEVER
+        for lines, following in self._bench_lines.values():
+            for place, line in enumerate(lines[:-1]):
+                left = where(following <= place)
+                self._ends[self._bench_part[line], left] = NEVER
+        super()._hand_over()
+
+    def _next_task(self) -> None:
+        """The next thing somebody does, in every scenario."""
+        deck, spot = self._soonest()
+        due = self._openings.rise(self._due.reshape(-1).take(spot))
+        visit, loader = self._first(Skill.LOAD, due)
+        check_from, checker = self._first(Skill.CHECK, self._check_from[self._checked, self._columns])
+        bench_from, worker, line = self._next_at_the_bench()
+        self._soonest_start = float(np.minimum(np.minimum(visit, check_from), bench_from).min())
+        if self._has_seen_enough():
+            return
+        checks = (check_from <= bench_from) & (check_from < visit)
+        benches = ~checks & (bench_from < visit)
+        self._check(where(checks), checker, check_from)
+        self._look_over(where(benches), line, worker, bench_from)
+        self._visit(~checks & ~benches & (visit < RETIRED), loader, deck, spot, visit, due)
+
+    # --- who does it ----------------------------------------------------------------------
+
+    def _first(self, work: Work, since: Minutes) -> tuple[Minutes, Places]:
+        """When each may be begun that is there from a moment on, and by whom; never, where nobody can."""
+        able = self._able[work]
+        if not len(able):
+            return np.full(self._scenarios, RETIRED), self._columns
+        free = np.maximum(self._people[able], self._begun_by.min(axis=0))
+        for place, person in enumerate(able.tolist()):
+            here = self._crew.here[person]
+            if here is self._crew.shop:
+                free[place] = np.maximum(self._openings.rise(free[place]), since)
+            else:
+                free[place] = here.rise(np.maximum(free[place], since))
+        best = free.argmin(axis=0)
+        return free[best, self._columns], able[best] * self._scenarios + self._columns
+
+    def _next_at_the_bench(self) -> tuple[Minutes, Places, Places]:
+        """When somebody can go on at the bench, who, and with which tape: the first that can be begun."""
+        (start, who, line), (other, by, its) = map(self._next_of, (None, Skill.SPLICE))
+        is_other = (other < start) | ((other == start) & (its < line))
+        return (
+            np.where(is_other, other, start),
+            np.where(is_other, by, who),
+            np.where(is_other, its, line),
+        )
+
+    def _next_of(self, work: Work) -> tuple[Minutes, Places, Places]:
+        lines, following = self._bench_lines[work]
+        line = lines.take(following)
+        start, who = self._first(work, np.full(self._scenarios, -np.inf))
+        return np.where(line < len(self._bench_minutes) - 1, start, RETIRED), who, line
+
+    def _done_at(self, who: Places, begin: Minutes, work: Minutes) -> Minutes:
+        """When each person has done so much work of theirs; it rests while they are away."""
+        ends, person = begin.copy(), who // self._scenarios
+        for number in np.unique(person).tolist():
+            at = where(person == number)
+            here = self._crew.here[number]
+            hours = self._openings if here is self._crew.shop else here
+            ends[at] = hours.advanced(begin[at], work[at])
+        return ends
+
+    def _keep_busy(self, who: Places, until: Minutes) -> None:
+        super()._keep_busy(who, until)
+        scenario = who % self._scenarios
+        self._begun_by[self._begun_by.argmin(axis=0)[scenario], scenario] = until
+
+    def _look_over(self, at: Places, line: Places, who: Places, since: Minutes) -> None:
+        splices = self._splices[line[at]]
+        for work, mine in ((None, at[~splices]), (Skill.SPLICE, at[splices])):
+            self._bench_lines[work][1][mine] += 1
+        super()._look_over(at, line, who, since)
+
+    # --- setting up -----------------------------------------------------------------------
+
+    def _set_up_bench_lines(self, bench: Sequence[Bench]) -> None:
+        """The tapes to be looked over and those to be repaired, each in the order they came."""
+        none = len(bench)
+        self._splices = np.array([*(each.splices for each in bench), False])
+        self._bench_lines: dict[Work, tuple[Places, Places]] = {}
+        """The lines of each work with one behind for none; the place of the next in each scenario."""
+        for work, is_splice in ((None, False), (Skill.SPLICE, True)):
+            lines = [*(n for n, each in enumerate(bench) if each.splices is is_splice), none]
+            following = np.zeros(self._scenarios, dtype=np.intp)
+            self._bench_lines[work] = (np.array(lines, dtype=np.intp), following)
