@@ -126,4 +126,4 @@ def test_the_bench_says_when_somebody_is_here_who_loads_decks() -> None:
 def test_the_deck_week_begins_when_somebody_loads() -> None:
     afternoons = tuple(OpeningHours(day, 14 * 60, 18 * 60) for day in range(5))
     week = deck_week.week(shop(Person("Ada", hours=afternoons)), [queued(1)], TUESDAY)
-    assert week.lanes[0].runs[0].start == TUESDAY.replace(hour=14) + timedelta(minutes=3)
+    assert week.timelines[0].runs[0].start == TUESDAY.replace(hour=14) + timedelta(minutes=3)
