@@ -15,7 +15,7 @@ from PySide6.QtCore import QObject, QThreadPool, Signal
 
 from core.model.errors import TapewrightError, Unavailable
 from core.wording.messages import say
-from gui.toolkit.background_task import BackgroundTask, Call, single_thread
+from gui.toolkit.background_task import BackgroundTask, begin, single_thread
 from gui.toolkit.garbage_collection import MainThreadCollector
 
 if TYPE_CHECKING:
@@ -117,7 +117,8 @@ class Work(QObject):
         changes: frozenset[str] = frozenset(),
     ) -> None:
         """Do something with the whole shop that takes seconds, such as a backup, while steps go on."""
-        self._start(self._copies, lambda: deed(self._open()), then, otherwise, changes)
+        task = self._task(then, otherwise, changes)
+        begin(self._copies, self._unless_closing, task, lambda: deed(self._open()))
 
     def compute_long(
         self,
@@ -127,7 +128,9 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None = None,
     ) -> None:
         """Work something out that takes seconds and needs no records, so that nobody waits for them."""
-        self._start(self._long_computations, work_out, then, otherwise, frozenset())
+        begin(
+            self._long_computations, self._unless_closing, self._task(then, otherwise, frozenset()), work_out
+        )
 
     def compute_soon(
         self,
@@ -158,7 +161,7 @@ class Work(QObject):
         self._current = None
         if self._newest is not None and not self._closing.is_set():
             (self._current, work_out), self._newest = self._newest, None
-            self._short_computations.start(Call(self._current.carry_out, work_out))
+            begin(self._short_computations, self._current.carry_out, work_out)
 
     def run_with_progress(
         self,
@@ -180,7 +183,7 @@ class Work(QObject):
         def read() -> Any:
             return reading(task.progressed.emit, lambda: stop.is_set() or closing.is_set())
 
-        self._readings.start(Call(task.carry_out, read))
+        begin(self._readings, task.carry_out, read)
         return stop.set
 
     def abandon(self) -> None:
@@ -192,14 +195,12 @@ class Work(QObject):
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
-        self._long_computations.clear()
         self._long_computations.waitForDone()
         self._short_computations.waitForDone()
         self._readings.waitForDone()
-        self._copies.clear()
         self._copies.waitForDone()
         self._papers.waitForDone()
-        self._records.start(Call(self._disconnect))
+        begin(self._records, self._disconnect)
         self._records.waitForDone()
         self._collector.stop()
 
@@ -211,7 +212,7 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
     ) -> None:
-        pool.start(Call(self._task(then, otherwise, changes).carry_out, do))
+        begin(pool, self._task(then, otherwise, changes).carry_out, do)
 
     def _task(
         self,
@@ -241,6 +242,11 @@ class Work(QObject):
     def _drop(self, task: BackgroundTask) -> None:
         self._under_way.discard(task)
         task.deleteLater()
+
+    def _unless_closing(self, task: BackgroundTask, do: Callable[[], Any]) -> None:
+        """Worker thread: what takes long and has not begun is left when the shop is being closed."""
+        if not self._closing.is_set():
+            task.carry_out(do)
 
     def _connect(self) -> None:
         self._shop = self._open_shop()

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import gc
 import sys
+import weakref
 from functools import partial
-from threading import Event, current_thread, main_thread
+from threading import Event, Timer, current_thread, main_thread
 
 import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
 from pytestqt.qtbot import QtBot
 
 from core.model.errors import WrongInput
@@ -97,3 +100,36 @@ def test_closing_does_not_begin_what_still_waits(work: Work, qtbot: QtBot) -> No
 def test_workers_hand_the_interpreter_over_before_a_frame_is_lost(work: Work) -> None:
     assert sys.getswitchinterval() == pytest.approx(TURN_S)
     assert TURN_S < 0.016 / 8
+
+
+class Kept:
+    """A record that somebody asked for."""
+
+
+def _unused(_: object) -> None:
+    """Nobody looks at the answer."""
+
+
+def test_nothing_of_a_call_is_held_once_it_is_answered(work: Work, qtbot: QtBot) -> None:
+    """A pool that was idle is through with some calls before it is told of the next one."""
+    held = []
+    for _ in range(400):
+        kept = Kept()
+        held.append(weakref.ref(kept))
+        work.compute_soon(partial(id, kept), then=_unused)
+        del kept
+        work._short_computations.waitForDone()
+    qtbot.waitUntil(lambda: work.is_idle)
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    gc.collect()
+    assert sum(each() is not None for each in held) == 0
+
+
+def test_what_takes_long_and_has_not_begun_is_left_when_the_shop_is_closed(work: Work) -> None:
+    first, made = Held(), []
+    work.compute_long(first, then=made.append)
+    assert first.began.wait(PATIENCE_S)
+    work.compute_long(partial(made.append, "begun"), then=made.append)
+    Timer(0.05, first.go_on.set).start()
+    work.close()
+    assert made == []
