@@ -29,7 +29,8 @@ class DeckStates:
         """When each is free, where some were put off; None: they are free when they are due."""
         self._lines = np.arange(scenarios, dtype=np.intp) * self.count
         self._first = np.zeros(scenarios, dtype=np.intp)
-        self._at_the_end = np.empty((scenarios, self.count))
+        self._at_the_end: Minutes | None = None
+        """When each deck was free, a line a scenario, in those that are through; None: all go on."""
         self.is_any_idle = False
         """Whether some deck may have found nothing to do."""
 
@@ -42,7 +43,10 @@ class DeckStates:
         """The deck that is due first in every scenario, and its place among all."""
         if self.count == 1:
             return self._first, self._lines
-        deck = self.due.reshape(-1, self.count).argmin(axis=1)
+        if self.count == 2:  # three times as quick as to look for the least
+            deck = (self.due[1::2] < self.due[::2]).astype(np.intp)
+        else:
+            deck = self.due.reshape(-1, self.count).argmin(axis=1)
         return deck, deck + self._lines
 
     def occupy(self, spot: Places, until: Minutes, slot: Places) -> None:
@@ -89,7 +93,10 @@ class DeckStates:
 
     def only(self, scenario: Places, row: Places) -> None:
         """These rows go on; ``scenario`` are all that went on so far."""
-        self._keep(scenario)
+        if self._at_the_end is None:
+            self._at_the_end = self.free.reshape(-1, self.count)
+        else:
+            self._at_the_end[scenario] = self.free.reshape(-1, self.count)
         self.due, self.slot = (
             self._in_rows(self.due, row).reshape(-1),
             self._in_rows(self.slot, row).reshape(-1),
@@ -100,12 +107,11 @@ class DeckStates:
 
     def at_the_end(self, scenario: Places) -> Minutes:
         """When each is free in the end, infinity for never: a line a deck, a column a scenario."""
-        self._keep(scenario)
-        self._at_the_end[self._at_the_end >= NEVER] = np.inf
-        return self._at_the_end.T
-
-    def _keep(self, scenario: Places) -> None:
-        self._at_the_end[scenario] = self.free.reshape(-1, self.count)
+        free = self.free.reshape(-1, self.count)
+        if self._at_the_end is not None:
+            self._at_the_end[scenario] = free
+            free = self._at_the_end
+        return np.where(free >= NEVER, np.inf, free).T
 
     def _in_rows(self, table: NDArray[T], row: Places) -> NDArray[T]:
         return table.reshape(-1, self.count).take(row, axis=0)

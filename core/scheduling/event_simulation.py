@@ -34,6 +34,7 @@ from core.scheduling.simulated_shop import (
     NIGHT,
     InitialState,
     Queue,
+    Ready,
     Reasons,
     SeenStart,
     deck_groups,
@@ -83,6 +84,8 @@ class EventSimulation:
         self._rounds = 0
         self._through = np.full(self._scenarios, self._count, dtype=np.intp)
         """The round after which each row is through: one more for each in which no tape played to its end."""
+        self._goes_on = True
+        """Whether some row is not through yet."""
         self._stranded: list[tuple[np.intp, Places]] = []
         """Tapes that no deck will play any more, with the scenarios."""
         self._decks = DeckStates(initial.timelines.free, self._openings)
@@ -94,7 +97,7 @@ class EventSimulation:
 
     def run(self) -> None:
         """Works everything off."""
-        while len(self._columns) and not self._has_seen_enough():
+        while self._goes_on and not self._has_seen_enough():
             self._round()
             self._leave_out()
         self._hand_over()
@@ -119,8 +122,9 @@ class EventSimulation:
     def _never_played(self) -> Iterator[tuple[Places | np.intp, Places]]:
         """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
         yield from self._stranded
-        if len(self._columns):
-            yield from self._ready_lists.never_taken(np.arange(len(self._columns)), self._columns)
+        row = where(self._through > self._rounds)
+        if len(row):
+            yield from self._ready_lists.never_taken(row, self._columns.take(row))
         for tapes, since in zip(self._rework.tape, self._rework.since, strict=True):
             at = where(since < RETIRED)
             yield tapes[at], at
@@ -157,7 +161,8 @@ class EventSimulation:
         if self._rounds < self._count and not self._stranded:
             return
         row = where(self._through > self._rounds)
-        if not len(row) or (len(row) <= _WORTH_LEAVING_OUT * len(self._through) > _FEW):
+        self._goes_on = len(row) > 0
+        if self._goes_on and len(row) <= _WORTH_LEAVING_OUT * len(self._through) > _FEW:
             self._decks.only(self._columns, row)
             self._ready_lists.only(row)
             self._columns, self._through = self._columns.take(row), self._through.take(row)
@@ -173,8 +178,8 @@ class EventSimulation:
         tape = lists.tape_at.take(head)
         begin = np.maximum(moment, self._openings.opens.take(slot))
         why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
-        no, no_again = np.zeros((2, len(tape)), dtype=bool)
-        event = NextEvent(ready_list, head, head, tape, begin, begin, slot, why, no, no_again)
+        no, never = np.zeros(len(tape), dtype=bool), np.zeros(len(tape), dtype=bool)
+        event = NextEvent(ready_list, head, head, tape, begin, begin, slot, why, no, never)
         if self._anyone_waits:
             self._wait_for_the_bench(moment, event)
         room = self._openings.ends_by.take(event.slot) - event.start
@@ -368,12 +373,12 @@ class EventSimulation:
         needs = [(tape.decks, tape.estimate) for tape in tapes]
         self._ready_lists = ReadyLists(needs, decks, self._scenarios, self._most)
         self._starts = StartGates(self._timelines.hours, self._ready_lists.estimates, self._ready_lists.ranks)
-        self._last_ready = max(float(np.max(tape.ready)) for tape in tapes) if tapes else 0.0
+        self._last_ready = max((_latest(tape.ready) for tape in tapes), default=0.0)
         self._anyone_waits = self._last_ready > float(self._decks.due.min())
         self._ready = self._ready_table() if self._anyone_waits else np.zeros(0)
-        self._plays = np.array(
-            [*([deck in t.decks for deck in range(decks)] for t in tapes), [False] * decks]
-        )
+        self._plays = np.zeros((self._count + 1, decks), dtype=bool)
+        for place, tape in enumerate(tapes):
+            self._plays[place, list(tape.decks)] = True
         fails, repair = self._queue.fails_after, self._queue.repair
         self._rework = Rework(self._plays, fails, repair, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
@@ -385,6 +390,11 @@ class EventSimulation:
         if any(isinstance(each, np.ndarray) for each in ready):
             return np.stack([np.broadcast_to(each, self._scenarios) for each in ready])
         return np.array(ready, dtype=np.float64)
+
+
+def _latest(ready: Ready) -> float:
+    """The last of the moments at which the bench lets a tape go."""
+    return float(ready.max()) if isinstance(ready, np.ndarray) else ready
 
 
 def _together(
