@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 from itertools import groupby
 from math import ceil
@@ -16,7 +17,7 @@ from core.model.settings_records import Rate
 from core.model.spoken_names import spoken
 from core.pricing.price_book import CaptureRate, PriceBook
 from core.pricing.price_book_file import Way
-from core.wording.messages import say
+from core.wording.messages import say, worded_cache
 
 
 def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge, tuple[MoneyRange, ...]]]:
@@ -29,7 +30,7 @@ def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge,
     for line in _by_line(tape for tape in tapes if not tape.verdict.elsewhere):
         played = [tape for tape in line if tape.verdict.outcome is not Outcome.CANNOT]
         if played:
-            found.append(_capture(played, book))
+            found.append(_remembered(played[0], tuple([tape.minutes for tape in played]), book))
         if len(played) < len(line):
             found.append((_left_out(line, len(line) - len(played)), ()))
     return found
@@ -55,6 +56,14 @@ def copies(storage: Storage, book: PriceBook) -> list[Charge]:
 def _by_line(tapes: Iterable[QuotedTape]) -> list[list[QuotedTape]]:
     in_order = sorted(tapes, key=lambda tape: (tape.line, tape.n))
     return [list(line) for _, line in groupby(in_order, key=lambda tape: tape.line)]
+
+
+@worded_cache(maxsize=512)
+def _remembered(
+    first: QuotedTape, minutes: tuple[Range, ...], book: PriceBook
+) -> tuple[Charge, tuple[MoneyRange, ...]]:
+    """The capture charge of tapes alike but for their minutes: a key changes one line of a box, not all."""
+    return _capture([replace(first, minutes=each) for each in minutes], book)
 
 
 def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:

@@ -1,4 +1,4 @@
-"""The floor with people who differ: each is here at times of their own and can do some things only.
+"""The event simulation with people who differ: each is here at times of their own and can do some things.
 
 As in the simulation of people who are all alike, what can be begun first is begun first: a deck that is
 due, a recording to be checked, a tape at the bench. Who does it is whoever can do it and comes to it first;
@@ -21,13 +21,13 @@ from core.scheduling.staffed_simulation import Begun, Bench, Found, StaffedSimul
 
 
 def work_off(
-    ground: InitialState, queue: Queue, crew: Crew, times: Times, bench: Sequence[Bench], begun: Begun
+    initial: InitialState, queue: Queue, crew: Crew, times: Times, bench: Sequence[Bench], begun: Begun
 ) -> Found:
     """Works the queue off with these people; parts end when their last tape is checked.
 
     What nobody can do is never done: its parts never end.
     """
-    simulation = CrewSimulation(ground, queue, crew, times, bench, begun)
+    simulation = CrewSimulation(initial, queue, crew, times, bench, begun)
     simulation.run()
     return simulation.found()
 
@@ -37,17 +37,17 @@ class CrewSimulation(StaffedSimulation):
 
     def __init__(
         self,
-        ground: InitialState,
+        initial: InitialState,
         queue: Queue,
         crew: Crew,
         times: Times,
         bench: Sequence[Bench],
         begun: Begun,
     ) -> None:
-        super().__init__(ground, queue, len(crew.here), times, bench, begun)
+        super().__init__(initial, queue, len(crew.here), times, bench, begun)
         self._crew = crew
         self._able = {work: np.array(places, dtype=np.intp) for work, places in crew.able.items()}
-        self._begun_by = np.full((crew.at_once, self._scenarios), ground.now)
+        self._begun_by = np.full((crew.at_once, self._scenarios), initial.now)
         """When each of the places at which people work is free again."""
         self._set_up_bench_lines(bench)
         self._soonest_start = -np.inf
@@ -58,8 +58,8 @@ class CrewSimulation(StaffedSimulation):
 
     def _hand_over(self) -> None:
         """What was left because nobody can do it never ends."""
-        scenario, deck = self._loaded.nonzero()
-        self._ends[self._on[scenario, deck], scenario] = NEVER
+        spot = where(self._loaded)
+        self._ends[self._on[spot], spot // self._decks.count] = NEVER
         for line in range(len(self._check_part)):
             left = where((line >= self._checked) & (line < self._made))
             self._ends[self._check_part[line, left], left] = NEVER
@@ -71,8 +71,8 @@ class CrewSimulation(StaffedSimulation):
 
     def _next_task(self) -> None:
         """The next thing somebody does, in every scenario."""
-        deck, spot = self._soonest()
-        due = self._openings.rise(self._due.reshape(-1).take(spot))
+        deck, spot = self._decks.soonest()
+        due = self._openings.rise(self._decks.due.take(spot))
         visit, loader = self._first(Skill.LOAD, due)
         check_from, checker = self._first(Skill.CHECK, self._check_from[self._checked, self._columns])
         bench_from, worker, line = self._next_at_the_bench()

@@ -18,12 +18,13 @@ The rules, written down so that another program with the same draws gives the sa
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.next_event import NextEvent
+from core.scheduling.deck_states import DeckStates
+from core.scheduling.next_event import Besides, NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.ready_lists import Ranks, ReadyLists
 from core.scheduling.rework import Rework
@@ -33,6 +34,7 @@ from core.scheduling.simulated_shop import (
     NIGHT,
     InitialState,
     Queue,
+    Ready,
     Reasons,
     SeenStart,
     deck_groups,
@@ -41,6 +43,10 @@ from core.scheduling.start_gates import StartGates
 
 _WORTH_LEAVING_OUT = 0.9
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
+
+
+_FEW = 100
+"""Among so few it is not worth the while (measured: a row costs next to nothing then)."""
 
 
 def work_off(initial: InitialState, queue: Queue) -> None:
@@ -57,48 +63,52 @@ def work_off(initial: InitialState, queue: Queue) -> None:
 
 
 class EventSimulation:
-    """One go through a queue. Changes ``timelines``, ``rush``, the minutes and the parts of the tapes."""
+    """One go through a queue. Changes the deck timelines, the rush, the minutes and the parts of the tapes.
+
+    Everything of one event is an array with a row for each scenario that is not through yet.
+    """
 
     _anyone_waits: bool
     """Whether some tape may still come from the bench later than its deck is free."""
+    _rework: Rework
 
     def __init__(self, initial: InitialState, queue: Queue) -> None:
-        timelines = self._timelines = initial.timelines
-        self._queue = queue
-        self._handling = initial.handling
-        self._rush = initial.rush
+        self._timelines, self._rush = initial.timelines, initial.rush
+        self._queue, self._handling = queue, initial.handling
+        self._openings = initial.timelines.hours.openings
         self._most = min(initial.fill, len(queue.tapes))
-        self._overtaken_from = initial.overtaken_from
-        self._decks, self._scenarios = timelines.free.shape
+        self._scenarios = initial.timelines.free.shape[1]
         self._columns = np.arange(self._scenarios, dtype=np.intp)
-        """The scenarios that are not through yet; everything of one event is a row as long."""
-        self._lines = self._columns * self._decks
-        """Where the decks of each of these begin."""
+        """The scenario of each row."""
         self._count = len(queue.tapes)
-        self._to_play = np.full(self._scenarios, self._count, dtype=np.intp)
-        """Tapes of each of these not played to their end yet; none where no deck will play them."""
-        self._is_any_idle = False
-        """Whether some deck may have found nothing to do."""
-        self._is_stranded = False
-        """Whether there was a scenario of which no deck played the last tapes."""
-        self._openings = timelines.hours.openings
-        self._set_up_decks()
+        self._rounds = 0
+        self._through = np.full(self._scenarios, self._count, dtype=np.intp)
+        """The round after which each row is through: one more for each in which no tape played to its end."""
+        self._goes_on = True
+        """Whether some row is not through yet."""
+        self._stranded: list[tuple[np.intp, Places]] = []
+        """Tapes that no deck will play any more, with the scenarios."""
+        self._decks = DeckStates(initial.timelines.free, self._openings)
+        self._rush_on = [self._only_on(coming.kind.decks) for coming in self._rush]
+        self._overtaken = np.arange(self._count + 1) >= initial.overtaken_from
+        """Whether each tape, the last stands for none, lets rush tapes go before it."""
+        self._overtaken[-1] = False
         self._set_up_tapes()
 
     def run(self) -> None:
         """Works everything off."""
-        while len(self._columns) and not self._has_seen_enough():
+        while self._goes_on and not self._has_seen_enough():
             self._round()
             self._leave_out()
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
-        return self._queue.until < NEVER and bool(self._due.min() >= self._queue.until)
+        return self._queue.until < NEVER and bool(self._decks.due.min() >= self._queue.until)
 
     def _hand_over(self) -> None:
         """What came of it; tapes that found no opening any more never end."""
         ends = self._minutes.reshape(self._count, self._scenarios)
-        for left, at in self._never_played() if self._is_stranded or len(self._columns) else ():
+        for left, at in self._never_played():
             ends[left, at] = NEVER
         ends[ends >= NEVER] = np.inf
         why = self._why.reshape(ends.shape)
@@ -107,90 +117,91 @@ class EventSimulation:
         self._hand_over_decks()
 
     def _hand_over_decks(self) -> None:
-        self._free[self._free >= NEVER] = np.inf
-        self._timelines.free[:] = self._free.T
+        self._timelines.free[:] = self._decks.at_the_end(self._columns)
 
     def _never_played(self) -> Iterator[tuple[Places | np.intp, Places]]:
         """Tapes with the scenarios in which they are still there, and those that wait to be played again."""
-        yield from self._ready_lists.never_taken()
+        yield from self._stranded
+        row = where(self._through > self._rounds)
+        if len(row):
+            yield from self._ready_lists.never_taken(row, self._columns.take(row))
         for tapes, since in zip(self._rework.tape, self._rework.since, strict=True):
             at = where(since < RETIRED)
             yield tapes[at], at
 
     def _round(self) -> None:
         """The next event of every scenario with something left to do."""
-        deck, spot = self._soonest()
-        moment = self._due.reshape(-1).take(spot)
-        slot = self._slot.reshape(-1).take(spot)
-        if self._is_any_idle:
+        decks = self._decks
+        deck, spot = decks.soonest()
+        moment, slot = decks.due.take(spot), decks.slot.take(spot)
+        if decks.is_any_idle:
             self._give_up(where(moment >= RETIRED))
         self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
         event = self._next_tape(deck, moment, slot)
-        held = self._held_by_plan(deck, spot, event)
-        self._rush_first(deck, spot, moment, slot, event)
-        if self._queue.fails_after is not None:
+        held = self._held_by_plan(deck, spot, event) if self._timelines.out else None
+        if self._rush:
+            self._rush_first(deck, moment, slot, event)
+        if self._rework.is_any_waiting:
             self._again_first(deck, moment, event)
         self._fetch_forward(deck, slot, event)
         none = self._play(spot, event)
-        if len(none):
-            idle = none[~event.is_busy.take(none) & ~held.take(none)]
-            self._due.reshape(-1)[spot.take(idle)] = RETIRED  # decks that found nothing to do
-            self._is_any_idle = True
+        if len(none) > sum(len(each.at) for each in event.besides):
+            idle = none[~event.is_busy.take(none)]
+            decks.retire(spot.take(idle if held is None else idle[~held.take(idle)]))
 
     def _give_up(self, at: Places) -> None:
         """Where no deck has anything to do the tapes that are left never play."""
+        at = at[self._through.take(at) > self._rounds]
         if len(at):
-            self._is_stranded |= bool(self._to_play.take(at).any())
-            self._to_play[at] = 0
+            self._stranded += self._ready_lists.never_taken(at, self._columns.take(at))
+            self._through[at] = self._rounds
 
     def _leave_out(self) -> None:
         """Scenarios that are through are left out from now on, when they are many."""
-        left = np.count_nonzero(self._to_play)
-        if left <= _WORTH_LEAVING_OUT * len(self._to_play):
-            goes_on = where(self._to_play > 0)
-            self._columns, self._to_play = self._columns.take(goes_on), self._to_play.take(goes_on)
-            self._lines = self._columns * self._decks
-            self._ready_lists.only(self._columns)
-
-    def _soonest(self) -> tuple[Places, Places]:
-        """The deck that is free first in every scenario, and its place among all."""
-        if self._decks == 1:
-            return self._columns * 0, self._columns
-        is_all = len(self._columns) == self._scenarios
-        due = self._due if is_all else self._due.take(self._columns, axis=0)
-        deck = due.argmin(axis=1)
-        return deck, deck + self._lines
+        if self._rounds < self._count and not self._stranded:
+            return
+        row = where(self._through > self._rounds)
+        self._goes_on = len(row) > 0
+        if self._goes_on and len(row) <= _WORTH_LEAVING_OUT * len(self._through) > _FEW:
+            self._decks.only(self._columns, row)
+            self._ready_lists.only(row)
+            self._columns, self._through = self._columns.take(row), self._through.take(row)
 
     def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> NextEvent:
         """The first tape of the queue for each deck and the start it could have.
 
         ``slot`` is the first that closes at or after the moment.
         """
-        ready_list = self._ready_lists.of(deck, self._columns)
-        head, rank = self._ready_lists.next_on(ready_list)
-        tape = self._ready_lists.tape_at.take(head)
+        lists = self._ready_lists
+        ready_list = lists.of(deck)
+        head = lists.next_on(ready_list)
+        tape = lists.tape_at.take(head)
         begin = np.maximum(moment, self._openings.opens.take(slot))
         why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
-        no, no_again = np.zeros((2, len(tape)), dtype=bool)
-        event = NextEvent(
-            ready_list, head, head.copy(), tape, begin, begin.copy(), slot.copy(), why, no, no_again
-        )
+        no, never = np.zeros(len(tape), dtype=bool), np.zeros(len(tape), dtype=bool)
+        event = NextEvent(ready_list, head, head, tape, begin, begin, slot, why, no, never)
         if self._anyone_waits:
             self._wait_for_the_bench(moment, event)
         room = self._openings.ends_by.take(event.slot) - event.start
-        self._shorten(deck, event.start, room)
-        late = self._starts.put_off(rank, event.start, event.slot, room)
-        event.why[late] = NIGHT
+        if self._timelines.out:
+            self._shorten(deck, event.start, room)
+        late = self._starts.late(tape, lists.estimate_at.take(head), event.start, event.slot, room)
+        if len(late):
+            event.may_start_later()
+            self._starts.put_off(tape, event.start, event.slot, late)
+            event.why[late] = NIGHT
         return event
 
     def _wait_for_the_bench(self, moment: Minutes, event: NextEvent) -> None:
         """A tape that comes from the bench after its deck is free starts when both let it go."""
         ready = self._ready_of(event.tape, self._columns)
         waits = where(ready > moment)
-        ready = ready.take(waits)
-        event.slot[waits] = slot = self._openings.closing(ready)
-        event.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
-        event.why[waits] = BENCH
+        if len(waits):
+            event.may_start_later()
+            ready = ready.take(waits)
+            event.slot[waits] = slot = self._openings.closing(ready)
+            event.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
+            event.why[waits] = BENCH
 
     def _ready_of(self, tape: Places, scenario: Places) -> Minutes:
         """When the bench lets tapes go, each in its scenario."""
@@ -209,122 +220,116 @@ class EventSimulation:
     def _held_by_plan(self, deck: Places, spot: Places, event: NextEvent) -> NDArray[np.bool_]:
         """Decks that would play while they are out by plan wait until they are back."""
         held = np.zeros(len(spot), dtype=bool)
-        if not self._timelines.out:
-            return held
         for out, spans in self._timelines.out.items():
             mine = where((deck == out) & (event.tape < self._count))
             for begins, ends in spans:
                 start = event.start[mine]
                 inside = mine[(start + self._starts.estimate(event.tape[mine]) > begins) & (start < ends)]
                 held[inside] = True
-                self._put_off(spot[inside], np.maximum(event.start[inside], ends))
+                self._decks.put_off(spot[inside], np.maximum(event.start[inside], ends))
                 mine = mine[~held[mine]]
         event.tape[held] = self._count
         return held
 
-    def _rush_first(
-        self, deck: Places, spot: Places, moment: Minutes, slot: Places, event: NextEvent
-    ) -> None:
+    def _rush_first(self, deck: Places, moment: Minutes, slot: Places, event: NextEvent) -> None:
         """Where a rush tape for this deck has come in before the start, it plays instead."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
             at = where(coming.next.take(self._columns) <= event.start)
             if len(at):
-                at = at[allowed.take(deck.take(at)) & self._overtaken(event.tape.take(at))]
-                at = at[coming.next.take(self._columns.take(at)) < np.inf]
+                at = at[self._overtaken.take(event.tape.take(at))]
+            if allowed is not None:
+                at = at[allowed.take(deck.take(at))]
             if len(at):
                 arrives, minutes = coming.take(self._columns.take(at))
                 start = coming.gate.start(np.maximum(moment.take(at), arrives))
-                self._occupy(spot.take(at), np.minimum(start + minutes, NEVER), slot.take(at))
-                event.tape[at] = self._count
-                event.is_busy[at] = True
-
-    def _overtaken(self, tape: Places) -> NDArray[np.bool_]:
-        """Whether a tape lets rush tapes go before it."""
-        return (tape >= self._overtaken_from) & (tape < self._count)
+                event.give(at, np.minimum(start + minutes, NEVER), slot.take(at), self._count)
 
     def _fetch_forward(self, deck: Places, slot: Places, event: NextEvent) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
-        waits = event.start > event.begin
-        if not self._most or not waits.any():
+        if not self._most or event.start is event.begin:
             return
+        waits = event.start > event.begin
         waits &= event.tape < self._count
-        at = where(waits & ~event.is_again if self._queue.fails_after is not None else waits)
+        at = where(waits & ~event.is_again if self._rework.may_fail else waits)
+        if not len(at):
+            return
         begin, slot, behind = event.begin.take(at), slot.take(at), event.head.take(at) + 1
         room = self._openings.fills_to.take(slot) - begin
         if self._timelines.out:
             self._shorten(deck[at], begin, room)
         near = self._ready_lists.near(behind, at)
         near *= near <= self._ready_lists.longest_within(room)[:, None]
-        self._leave_on_the_bench(near, behind, begin, at)
+        if self._anyone_waits:
+            self._leave_on_the_bench(near, behind, begin, at)
         best = near.argmax(axis=1)
         found = where(near[np.arange(len(at)), best])
-        at, place = at.take(found), (behind + best).take(found)
-        event.place[at] = place
-        event.tape[at] = self._ready_lists.tape_at.take(place)
-        event.start[at] = begin.take(found)
-        event.slot[at] = slot.take(found)
-        event.why[at] = DECK
+        if len(found):
+            at, place = at.take(found), (behind + best).take(found)
+            tape = self._ready_lists.tape_at.take(place)
+            event.fetch(at, place, tape, begin.take(found), slot.take(found))
 
     def _leave_on_the_bench(self, near: Ranks, behind: Places, begin: Minutes, at: Places) -> None:
         """Strikes out the tapes that are not ready at these moments."""
-        if self._anyone_waits:
-            scenario = self._columns.take(at)[:, None]
-            near *= self._ready_of(self._ready_lists.tapes_near(behind), scenario) <= begin[:, None]
+        scenario = self._columns.take(at)[:, None]
+        near *= self._ready_of(self._ready_lists.tapes_near(behind), scenario) <= begin[:, None]
 
     def _play(self, spot: Places, event: NextEvent) -> Places:
-        """Plays the tapes that were chosen; which of the scenarios have none."""
-        scenario, none = self._columns, where(event.tape == self._count)
-        self._to_play -= 1
-        at = None
+        """Plays the tapes that were chosen; which of the rows have none."""
+        none = where(event.tape == self._count) if self._may_find_none(event) else self._columns[:0]
+        self._rounds += 1
+        scenario, at = self._columns, None
+        besides, played = event.besides, spot
         if len(none):
-            self._to_play[none] += 1
+            self._through[none] += 1
             at = where(event.tape < self._count)
-            spot, event, scenario = spot.take(at), event.only(at), scenario.take(at)
-        self._write_down(spot, event)
+            played, event, scenario = spot.take(at), event.only(at), scenario.take(at)
+        if self._queue.seen is not None:
+            self._write_down(played, event)
         cell = event.tape * self._scenarios + scenario
         ends = event.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
         until, hit = self._rework.failing(cell, event.start, ends, scenario)
-        self._occupy(spot, until, event.slot)
-        self._take_away(event, scenario)
+        self._occupy(*_together(played, until, event.slot, spot, besides))
+        self._take_away(event, at)
         self._note(cell, ends, event.why, hit)
         if len(hit):
-            self._to_play[hit if at is None else at.take(hit)] += 1
-            self._has_failed(spot.take(hit), event.tape.take(hit), scenario.take(hit))
+            self._through[hit if at is None else at.take(hit)] += 1
+            self._has_failed(played.take(hit), event.tape.take(hit))
         return none
+
+    def _may_find_none(self, event: NextEvent) -> bool:
+        """Whether some deck may have found no tape: as long as no list can be empty, none does."""
+        return bool(self._rounds >= self._ready_lists.shortest or event.besides or self._timelines.out)
 
     def _write_down(self, spot: Places, event: NextEvent) -> None:
         if self._queue.seen is not None:
-            rows = zip(event.tape.tolist(), (spot % self._decks).tolist(), event.start.tolist(), strict=True)
+            decks = (spot % self._decks.count).tolist()
+            rows = zip(event.tape.tolist(), decks, event.start.tolist(), strict=True)
             self._queue.seen.extend(SeenStart(*row) for row in rows)
 
-    def _take_away(self, event: NextEvent, scenario: Places) -> None:
+    def _take_away(self, event: NextEvent, at: Places | None) -> None:
         """What is played is on no ready list any more; what is played again has been taken away before."""
-        if self._queue.fails_after is not None and event.is_again.any():
+        if self._rework.may_fail and event.is_again.any():
             fresh = where(~event.is_again)
             lists = event.ready_list.take(fresh), event.head.take(fresh), event.place.take(fresh)
-            self._ready_lists.take(*lists, scenario.take(fresh))
+            self._ready_lists.take(*lists, fresh if at is None else at.take(fresh))
         else:
-            self._ready_lists.take(event.ready_list, event.head, event.place, scenario)
+            self._ready_lists.take(event.ready_list, event.head, event.place, at)
 
     def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
         """The ends take the place of the minutes, but for tapes whose deck failed."""
         if len(hit):
             ends[hit] = self._minutes.take(cell.take(hit))
         self._minutes[cell] = ends
-        self._why[cell] = why
+        if self._rework.may_fail:
+            self._why[cell] = why
+        else:
+            told = where(why != DECK)
+            self._why[cell.take(told)] = why.take(told)
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         """Decks are busy to these ends and until somebody has handled them; ``slot`` is none too late."""
-        ends, slot = self._openings.handled(ends, slot, self._handling)
-        self._free.reshape(-1)[spot] = ends
-        self._due.reshape(-1)[spot] = ends
-        self._slot.reshape(-1)[spot] = slot
-
-    def _put_off(self, spot: Places, moment: Minutes) -> None:
-        """Decks have nothing to do before these moments."""
-        self._due.reshape(-1)[spot] = moment
-        self._slot.reshape(-1)[spot] = self._openings.closing(moment)
+        self._decks.occupy(spot, *self._openings.handled(ends, slot, self._handling))
 
     # --- decks that fail ------------------------------------------------------------------
 
@@ -341,44 +346,39 @@ class EventSimulation:
         goes = where((first < NEVER) & (idle | (first <= event.start.take(at))))
         at, line, first = at.take(goes), line.take(goes), first.take(goes)
         tape = self._rework.take(line, self._columns.take(at))
-        event.tape[at] = tape
-        event.start[at], event.slot[at] = self._starts.of(tape, np.maximum(moment.take(at), first))
-        event.why[at] = DECK
-        event.is_again[at] = True
+        event.again(at, tape, *self._starts.of(tape, np.maximum(moment.take(at), first)))
 
-    def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
+    def _has_failed(self, spot: Places, tape: Places) -> None:
         """Decks have failed under these tapes: others may have something to play again."""
-        self._wake(tape, scenario, self._free.take(scenario, axis=0).min(axis=1))
+        row = spot // self._decks.count
+        self._wake(tape, row, self._decks.first_free(row))
 
-    def _wake(self, tape: Places, scenario: Places, since: Minutes) -> None:
+    def _wake(self, tape: Places, row: Places, since: Minutes) -> None:
         """Decks that had nothing left to do have something again."""
-        idle = self._due.take(scenario, axis=0) >= RETIRED
-        idle &= self._plays.take(tape, axis=0)
-        line, deck = idle.nonzero()
-        if len(line):
-            spot = scenario.take(line) * self._decks + deck
-            self._put_off(spot, np.maximum(self._free.reshape(-1).take(spot), since.take(line)))
+        if self._decks.is_any_idle:
+            line, deck = (self._decks.idle(row) & self._plays.take(tape, axis=0)).nonzero()
+            spot = row.take(line) * self._decks.count + deck
+            self._decks.put_off(spot, np.maximum(self._decks.free.take(spot), since.take(line)))
 
     # --- setting up -----------------------------------------------------------------------
 
-    def _set_up_decks(self) -> None:
-        """One line a scenario: the decks of one are compared with each other."""
-        self._free = np.minimum(self._timelines.free, NEVER).T.copy()
-        self._due = self._free.copy()
-        self._slot = self._openings.closing(self._due)
-        self._rush_on = [np.isin(np.arange(self._decks), coming.kind.decks) for coming in self._rush]
+    def _only_on(self, decks: Sequence[int]) -> NDArray[np.bool_] | None:
+        """Which decks these are; None: all there are."""
+        allowed = np.array([deck in decks for deck in range(self._decks.count)])
+        return None if allowed.all() else allowed
 
     def _set_up_tapes(self) -> None:
         """Tables with one more line, for no tape at all."""
-        tapes = self._queue.tapes
+        tapes, decks = self._queue.tapes, self._decks.count
         needs = [(tape.decks, tape.estimate) for tape in tapes]
-        self._ready_lists = ReadyLists(needs, self._decks, self._scenarios, self._most)
+        self._ready_lists = ReadyLists(needs, decks, self._scenarios, self._most)
         self._starts = StartGates(self._timelines.hours, self._ready_lists.estimates, self._ready_lists.ranks)
-        self._ready = self._ready_table()
-        self._last_ready = float(self._ready.max())
-        self._anyone_waits = self._last_ready > float(self._free.min())
-        plays = [[deck in tape.decks for deck in range(self._decks)] for tape in tapes]
-        self._plays = np.array([*plays, [False] * self._decks])
+        self._last_ready = max((_latest(tape.ready) for tape in tapes), default=0.0)
+        self._anyone_waits = self._last_ready > float(self._decks.due.min())
+        self._ready = self._ready_table() if self._anyone_waits else np.zeros(0)
+        self._plays = np.zeros((self._count + 1, decks), dtype=bool)
+        for place, tape in enumerate(tapes):
+            self._plays[place, list(tape.decks)] = True
         fails, repair = self._queue.fails_after, self._queue.repair
         self._rework = Rework(self._plays, fails, repair, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
@@ -390,3 +390,22 @@ class EventSimulation:
         if any(isinstance(each, np.ndarray) for each in ready):
             return np.stack([np.broadcast_to(each, self._scenarios) for each in ready])
         return np.array(ready, dtype=np.float64)
+
+
+def _latest(ready: Ready) -> float:
+    """The last of the moments at which the bench lets a tape go."""
+    return float(ready.max()) if isinstance(ready, np.ndarray) else ready
+
+
+def _together(
+    played: Places, until: Minutes, slot: Places, spot: Places, besides: Sequence[Besides]
+) -> tuple[Places, Minutes, Places]:
+    """The decks that play tapes of the queue and those busy besides, until when, and slots none too late."""
+    if not besides:
+        return played, until, slot
+    rows = [spot.take(each.at) for each in besides]
+    return (
+        np.concatenate([played, *rows]),
+        np.concatenate([until, *(each.ends for each in besides)]),
+        np.concatenate([slot, *(each.slot for each in besides)]),
+    )

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.opening_calendar import Minutes, Places
+from core.scheduling.simulated_shop import DECK
+
+
+class Besides(NamedTuple):
+    """What decks play that is not of the queue: in which rows, until when, and a slot none too late."""
+
+    at: Places
+    ends: Minutes
+    slot: Places
 
 
 @dataclass(slots=True, eq=False)
@@ -19,12 +29,13 @@ class NextEvent:
     head: Places
     """Where on that list the first tape left lies."""
     place: Places
-    """Where on that list the tape lies that goes next."""
+    """Where on that list the tape lies that goes next; ``head`` itself where that is so in every row."""
     tape: Places
     """That tape; the count of all tapes stands for none."""
     begin: Minutes
     """When the deck could begin anything at all."""
     start: Minutes
+    """``begin`` itself where nothing has to wait in any row."""
     slot: Places
     """The first slot that closes at or after the start."""
     why: NDArray[np.int8]
@@ -32,18 +43,46 @@ class NextEvent:
     """Whether the deck has been given something that is not of the queue."""
     is_again: NDArray[np.bool_]
     """Whether the tape has been played before, on a deck that failed."""
+    besides: list[Besides] = field(default_factory=list)
+
+    def give(self, at: Places, until: Minutes, slot: Places, no_tape: int) -> None:
+        """Decks are busy with something that is not of the queue until these moments."""
+        self.besides.append(Besides(at, until, slot))
+        self.tape[at] = no_tape
+        self.is_busy[at] = True
+
+    def fetch(self, at: Places, place: Places, tape: Places, start: Minutes, slot: Places) -> None:
+        """Other tapes of the ready list go first."""
+        if self.place is self.head:
+            self.place = self.head.copy()
+        self.place[at], self.tape[at], self.start[at], self.slot[at] = place, tape, start, slot
+        self.why[at] = DECK
+
+    def again(self, at: Places, tape: Places, start: Minutes, slot: Places) -> None:
+        """Tapes that have been played before go first."""
+        self.may_start_later()
+        self.tape[at], self.start[at], self.slot[at] = tape, start, slot
+        self.why[at] = DECK
+        self.is_again[at] = True
+
+    def may_start_later(self) -> None:
+        """The starts are about to be changed: from now on they are not those at which decks could begin."""
+        if self.start is self.begin:
+            self.start, self.slot = self.begin.copy(), self.slot.copy()
 
     def only(self, at: Places) -> NextEvent:
-        """The same in some scenarios only."""
+        """The tapes of some rows."""
+        head = self.head.take(at)
+        start = self.start.take(at)
         return NextEvent(
             self.ready_list.take(at),
-            self.head.take(at),
-            self.place.take(at),
+            head,
+            head if self.place is self.head else self.place.take(at),
             self.tape.take(at),
-            self.begin.take(at),
-            self.start.take(at),
+            start,
+            start,
             self.slot.take(at),
             self.why.take(at),
-            self.is_busy.take(at),
+            self.is_busy,
             self.is_again.take(at),
         )

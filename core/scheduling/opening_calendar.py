@@ -198,25 +198,43 @@ class Openings:
     def handled(self, ends: Minutes, slot: Places, handling: float) -> tuple[Minutes, Places]:
         """When somebody has spent ``handling`` minutes of opening on tapes that end then, and in which slot.
 
-        ``slot`` is none too late for each end.
+        ``slot`` is none too late for each end, and has opened by then.
         """
-        closes, slot = self.closes.take(slot), slot.copy()
-        beyond = where(ends > closes)
-        if len(beyond):
-            slot[beyond] += 1
-            closes[beyond] = self.closes.take(slot.take(beyond))
-            beyond = beyond[ends.take(beyond) > closes.take(beyond)]
-        if len(beyond):
-            slot[beyond] = self.closing(ends.take(beyond))
-            closes[beyond] = self.closes.take(slot.take(beyond))
+        done, closes = ends + handling, self.closes.take(slot)
+        late = where(done > closes)
+        if len(late):
+            some = ends.take(late), slot.take(late), closes.take(late)
+            slot = slot.copy()
+            done[late], slot[late] = self._handled_next(*some, handling)
         if handling:
-            ends = np.maximum(ends, self.opens.take(slot)) + handling
-            late = where(ends > closes)
-            while len(late):
-                over = ends.take(late) - closes.take(late)
-                slot[late] += 1
-                closes[late] = self.closes.take(slot.take(late))
-                ends[late] = self.opens.take(slot.take(late)) + over
-                late = late[ends.take(late) > closes.take(late)]
-            np.minimum(ends, NEVER, out=ends)
+            np.minimum(done, NEVER, out=done)
+        return done, slot
+
+    def _handled_next(
+        self, ends: Minutes, slot: Places, closes: Minutes, handling: float
+    ) -> tuple[Minutes, Places]:
+        """The same where it is not done before ``closes``, when the slot does: mostly it is in the next."""
+        following = slot + 1
+        opens = self.opens.take(following)
+        begun_before: Minutes = opens + (ends + handling - closes)
+        begun_then: Minutes = np.maximum(ends, opens) + handling if handling else ends
+        done = np.where(ends > closes, begun_then, begun_before)
+        late = where(done > self.closes.take(following))
+        if len(late):
+            done[late], following[late] = self._handled_later(ends.take(late), slot.take(late), handling)
+        return done, following
+
+    def _handled_later(self, ends: Minutes, slot: Places, handling: float) -> tuple[Minutes, Places]:
+        """The same for any slot."""
+        slot = np.maximum(slot, self.closing(ends))
+        if not handling:
+            return ends, slot
+        ends, closes = np.maximum(ends, self.opens.take(slot)) + handling, self.closes.take(slot)
+        late = where(ends > closes)
+        while len(late):
+            over = ends.take(late) - closes.take(late)
+            slot[late] += 1
+            closes[late] = self.closes.take(slot.take(late))
+            ends[late] = self.opens.take(slot.take(late)) + over
+            late = late[ends.take(late) > closes.take(late)]
         return ends, slot

@@ -7,12 +7,13 @@ tape lies `ReadyLists.bare`: nothing left. Tapes on several lists leave all of t
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
-from core.scheduling.opening_calendar import Minutes, Places
+from core.scheduling.opening_calendar import Minutes, Places, where
 
 Need = tuple[tuple[int, ...], float]
 """The decks a tape may play on, and the minutes it is planned with."""
@@ -31,13 +32,12 @@ class ReadyLists:
         """Ascending; the first has rank one."""
         self.bare = len(self.estimates) + 1
         """The rank of the place behind a list."""
-        near, self._glance = max(1, near), min(_GLANCE, len(tapes) + 1)
-        self._lay_out(tapes, decks, max(near, self._glance) + 1)
-        self._width = len(self.tape_at)
-        self._lines = np.arange(scenarios, dtype=np.intp) * self._width
+        self._width_near, self._glance = max(1, near), min(_GLANCE, len(tapes) + 1)
+        self._lay_out(tapes, decks, max(self._width_near, self._glance) + 1)
+        self._rows = np.arange(scenarios, dtype=np.intp)
+        """The scenarios that are asked for, by their places among these."""
+        self._lines = self._rows * len(self.tape_at)
         """Where the lists of each scenario that is asked for begin in ``left``."""
-        self._near = _windows(self.left, near)
-        self._farther = _windows(self.left, self._glance)
 
     def _lay_out(self, tapes: Sequence[Need], decks: int, behind: int) -> None:
         plays = [tuple(n for n, (able, _) in enumerate(tapes) if deck in able) for deck in range(decks)]
@@ -52,25 +52,35 @@ class ReadyLists:
         rank_of = {estimate: rank for rank, estimate in enumerate(self.estimates.tolist(), 1)}
         self.ranks = np.array([*(rank_of[estimate] for _, estimate in tapes), self.bare], dtype=np.uint16)
         """The rank of each tape, and for no tape."""
-        left = np.empty((self._scenarios, len(tape_at)), dtype=np.uint16)
-        left[:] = self.ranks.take(self.tape_at)
-        self.left: Ranks = left.reshape(-1)
-        """The rank of the tape at each place, one line a scenario; none once it has gone."""
+        self.estimate_at = np.array([*self.estimates, -np.inf]).take(self.ranks.take(self.tape_at) - 1)
+        """Minutes the tape at each place is planned with; minus infinity behind a list."""
         self._list_of_deck = np.array([lists.index(ready_list) for ready_list in plays], dtype=np.intp)
+        self._begins = np.array(begins, dtype=np.intp)
         self._count = len(lists)
-        self.first = np.repeat(np.array(begins, dtype=np.intp), self._scenarios)
+        self.shortest = min(map(len, lists))
+        """Tapes on the shortest list."""
+        self.first = self._begins.repeat(self._scenarios)
         """Places before which nothing is left: one line a list, one column a scenario."""
-        self._twins: list[tuple[Places, Places]] = []
-        """For each list so many farther that shares a tape: its place there, and its cell in ``first``."""
-        if len(lists) == 1:
-            return
-        cells = np.arange(len(self.first), dtype=np.intp)
         twins = ((by, self._twin(lists, begins, by)) for by in range(1, len(lists)))
-        self._twins = [
-            (twin, np.roll(cells, -by * self._scenarios))
-            for by, twin in twins
-            if twin.min() < len(self.tape_at) - 1
-        ]
+        self._twins = [(by, twin) for by, twin in twins if twin.min() < len(tape_at) - 1]
+        """For each list so many farther that shares a tape: its place there."""
+        self._has_gaps = bool(self._twins)
+        """Whether a tape behind the first of its list may have gone."""
+
+    @cached_property
+    def left(self) -> Ranks:
+        """The rank of the tape at each place, one line a scenario; none once it has gone before its turn."""
+        left = np.empty((self._scenarios, len(self.tape_at)), dtype=np.uint16)
+        left[:] = self.ranks.take(self.tape_at)
+        return left.reshape(-1)
+
+    @cached_property
+    def _near(self) -> Ranks:
+        return _windows(self.left, self._width_near)
+
+    @cached_property
+    def _farther(self) -> Ranks:
+        return _windows(self.left, self._glance)
 
     def _twin(self, lists: Sequence[tuple[int, ...]], begins: Sequence[int], by: int) -> Places:
         """The place of each tape so many lists farther; where it lies on one list less, the very last place
@@ -83,60 +93,75 @@ class ReadyLists:
                 twin[begins[line] + n] = places.get(tape, twin[-1])
         return twin
 
-    def only(self, columns: Places) -> None:
-        """From now on only these scenarios are asked for, by their places here."""
-        self._lines = columns * self._width
+    def only(self, row: Places) -> None:
+        """From now on only these of the scenarios are asked for, by their places among those so far."""
+        self.first = self.first.reshape(self._count, -1).take(row, axis=1).reshape(-1)
+        self._lines = self._lines.take(row)
+        self._rows = self._rows[: len(row)]
 
-    def of(self, deck: Places, columns: Places) -> Places:
+    def of(self, deck: Places) -> Places:
         """The ready list of a deck in each scenario: its cell in ``first``."""
         if self._count == 1:
-            return columns
-        return np.asarray(self._list_of_deck.take(deck) * self._scenarios + columns, dtype=np.intp)
+            return self._rows
+        return np.asarray(self._list_of_deck.take(deck) * len(self._rows) + self._rows, dtype=np.intp)
 
-    def next_on(self, ready_list: Places) -> tuple[Places, Ranks]:
-        """The place of the first tape left on a list of each scenario, and its rank; `bare` if none."""
+    def next_on(self, ready_list: Places) -> Places:
+        """The place of the first tape left on a list of each scenario; behind the list if none."""
         place = self.first.take(ready_list)
-        rank = self.left.take(place + self._lines)
-        gone = (rank == 0).nonzero()[0]
-        while len(gone):
-            farther, lines = place.take(gone), self._lines.take(gone)
-            step = (self._farther[farther + lines] != 0).argmax(axis=1)
-            step[step == 0] = self._glance  # none is left so near: the first has gone
-            farther += step
-            found = self.left.take(farther + lines)
-            place[gone], rank[gone] = farther, found
-            gone = gone[found == 0]
-        return place, rank
+        if self._has_gaps:
+            gone = where(self.left.take(place + self._lines) == 0)
+            while len(gone):
+                farther, lines = place.take(gone), self._lines.take(gone)
+                step = (self._farther[farther + lines] != 0).argmax(axis=1)
+                step[step == 0] = self._glance  # none is left so near: the first has gone
+                farther += step
+                place[gone] = farther
+                gone = gone[self.left.take(farther + lines) == 0]
+        return place
 
     def near(self, place: Places, at: Places) -> Ranks:
-        """The next places from each on, in the scenarios ``at``: a line each, to be changed at will."""
+        """The next places from each on, in the rows ``at``: a line each, to be changed at will."""
         return np.asarray(self._near[place + self._lines.take(at)])
 
     def tapes_near(self, place: Places) -> Places:
         """The tapes from each place on, a line each, as `near` lists them."""
-        return self.tape_at.take(place[:, None] + np.arange(self._near.shape[1]))
+        return self.tape_at.take(place[:, None] + np.arange(self._width_near))
 
     def longest_within(self, room: Minutes) -> Ranks:
         """The rank of the longest estimate that fits in so many minutes."""
         return self.estimates.searchsorted(room, side="right").astype(np.uint16)
 
-    def take(self, ready_list: Places, head: Places, place: Places, scenario: Places) -> None:
-        """The tapes at ``place`` go, each in its scenario (of all); ``head`` is the first that lay there."""
-        lines = scenario * self._width
-        self.left[place + lines] = 0
-        self.first[ready_list] = head + (place == head)
-        for twin, beside in self._twins:
-            there, other = twin.take(place), beside.take(ready_list)
+    def take(self, ready_list: Places, head: Places, place: Places, at: Places | None) -> None:
+        """The tapes at ``place`` go, each in its row of ``at`` (None: all); ``head`` is the first there."""
+        lines = self._lines if at is None else self._lines.take(at)
+        beyond = head + 1
+        if place is not head:
+            beyond -= place != head
+            self._leave_gaps(where(place != head), place, lines)
+        if self._count == 1 and at is None:
+            self.first = beyond
+        else:
+            self.first[ready_list] = beyond
+        for by, twin in self._twins:
+            there = twin.take(place)
+            other = (ready_list + by * len(self._rows)) % len(self.first)
             self.left[there + lines] = 0
             first = self.first.take(other)
             self.first[other] = first + (first == there)
 
-    def never_taken(self) -> list[tuple[np.intp, Places]]:
-        """Tapes still there, with the scenarios."""
-        left = self.left.reshape(self._scenarios, self._width)
-        left = np.where(self.tape_at < self.tape_at[-1], left, 0)
-        places = np.flatnonzero(left.sum(axis=0))
-        return [(self.tape_at[place], np.flatnonzero(left[:, place])) for place in places]
+    def _leave_gaps(self, fetched: Places, place: Places, lines: Places) -> None:
+        if len(fetched):
+            self.left[place.take(fetched) + lines.take(fetched)] = 0
+            self._has_gaps = True
+
+    def never_taken(self, row: Places, scenario: Places) -> Iterator[tuple[np.intp, Places]]:
+        """Tapes still there in these rows, which are those of ``scenario`` (of all), with the scenarios."""
+        list_at = self._begins.searchsorted(np.arange(len(self.tape_at)), side="right") - 1
+        first = self.first.reshape(self._count, -1).take(row, axis=1).take(list_at, axis=0)
+        left = self.left.reshape(self._scenarios, -1).take(scenario, axis=0) > 0
+        left &= (self.tape_at < self.tape_at[-1]) & (np.arange(len(self.tape_at))[:, None] >= first).T
+        for place in np.flatnonzero(left.any(axis=0)):
+            yield self.tape_at[place], scenario[left[:, place]]
 
 
 def _windows(row: Ranks, width: int) -> Ranks:

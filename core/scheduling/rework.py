@@ -27,11 +27,18 @@ class Rework:
         self._repair = repair
         self._plays, self._decks = plays.reshape(-1), plays.shape[1]
         self._scenarios = scenarios
-        places = 0 if fails_after is None else _WAITING
+        self.may_fail = fails_after is not None
+        self._total = 0
+        places = _WAITING if self.may_fail else 0
         self.tape = np.full((places, scenarios), len(plays) - 1, dtype=np.intp)
         self.since = np.full((places, scenarios), RETIRED)
         self._waiting = np.zeros(scenarios, dtype=np.intp)
         """How many wait in each scenario."""
+
+    @property
+    def is_any_waiting(self) -> bool:
+        """Whether a tape waits in some scenario."""
+        return self._total > 0
 
     def waiting(self, scenario: Places) -> Places:
         """Where in this row of scenarios something waits."""
@@ -50,6 +57,7 @@ class Rework:
         """The tapes at these places, in these scenarios, wait no more; which they are."""
         self.since[line, scenario] = RETIRED
         self._waiting[scenario] -= 1
+        self._total -= len(scenario)
         return np.asarray(self.tape[line, scenario], dtype=np.intp)
 
     def failing(
@@ -77,6 +85,7 @@ class Rework:
         failed = start[hit] + until[hit]
         busy[hit] = failed + repair
         self._waiting[scenario[hit]] += 1
+        self._total += len(hit)
         self.since[line, scenario[hit]] = failed
         self.tape[line, scenario[hit]] = cell[hit] // self._scenarios
         return busy, hit

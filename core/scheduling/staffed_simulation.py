@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from core.scheduling.event_simulation import EventSimulation
 from core.scheduling.next_event import NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
-from core.scheduling.simulated_shop import DECK, InitialState, Part, Queue, Reasons
+from core.scheduling.simulated_shop import InitialState, Part, Queue, Reasons
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -93,9 +93,11 @@ class StaffedSimulation(EventSimulation):
         others = [*(each.part for each in bench), *(part for _, _, part in begun.playing), *begun.checking]
         self._set_up_parts(others)
         self._people = np.full((people, self._scenarios), initial.now)
-        self._loaded = np.zeros(self._due.shape, dtype=bool)
-        self._on = np.zeros(self._due.shape, dtype=np.intp)
-        self._why_on = np.zeros(self._due.shape, dtype=np.int8)
+        self._decks.free_apart()
+        self._decks.is_any_idle = True  # one with nothing left may get a tape from the bench at any time
+        self._loaded = np.zeros(self._decks.due.shape, dtype=bool)
+        self._on = np.zeros(self._decks.due.shape, dtype=np.intp)
+        self._why_on = np.zeros(self._decks.due.shape, dtype=np.int8)
         self._set_up_bench(bench, initial.now)
         self._set_up_checks(begun, initial.now)
         self._waited, self._visits = 0.0, 0
@@ -113,10 +115,8 @@ class StaffedSimulation(EventSimulation):
         """Works everything off."""
         while self._anything_left() and not self._has_seen_enough():
             self._next_task()
-        free = self._free
-        free[:] = self._timelines.calendar.slots.advanced(free.reshape(-1), self._times.load).reshape(
-            free.shape
-        )
+        free = self._decks.free_apart()
+        free[:] = self._timelines.calendar.slots.advanced(free, self._times.load)
         self._hand_over()
 
     def _has_seen_enough(self) -> bool:
@@ -134,17 +134,17 @@ class StaffedSimulation(EventSimulation):
 
     def _anything_left(self) -> bool:
         return bool(
-            (self._due < RETIRED).any()
+            (self._decks.due < RETIRED).any()
             or (self._checked < self._made).any()
             or (self._bench_next < len(self._bench_minutes) - 1).any()
         )
 
     def _next_task(self) -> None:
         """The next thing somebody does, in every scenario."""
-        deck, spot = self._soonest()
+        deck, spot = self._decks.soonest()
         who = self._people.argmin(axis=0) * self._scenarios + self._columns
         here = self._openings.rise(self._people.reshape(-1).take(who))
-        due = self._openings.rise(self._due.reshape(-1).take(spot))
+        due = self._openings.rise(self._decks.due.take(spot))
         visit = np.maximum(here, due)
         check_from = np.maximum(here, self._check_from[self._checked, self._columns])
         bench_from = np.where(self._bench_next < len(self._bench_minutes) - 1, here, RETIRED)
@@ -175,23 +175,23 @@ class StaffedSimulation(EventSimulation):
         """Unloads the deck and, if a tape can start at once, loads it."""
         if not going.any():
             return
-        loaded = self._loaded.reshape(-1).take(spot) & going
+        loaded = self._loaded.take(spot) & going
         unload = np.where(loaded, self._times.unload, 0.0)
         moment = self._done_at(who, visit, unload + self._times.load)
         event, next_look = self._choose(going, deck, spot, moment)
         self._unload(where(loaded), spot, visit, due)
         starts = (event.tape < self._count) | event.is_busy
         left = where(going & ~starts)
-        self._free.reshape(-1)[spot[left]] = visit[left] + unload[left]
-        self._due.reshape(-1)[spot[left]] = next_look[left]
+        self._decks.free_apart()[spot[left]] = visit[left] + unload[left]
+        self._decks.due[spot[left]] = next_look[left]
         gone = where(going)
         self._keep_busy(who[gone], np.where(starts, moment, visit + unload)[gone])
         self._load(where(event.tape < self._count), spot, event)
         self._play(spot, event)
 
-    def _has_failed(self, spot: Places, tape: Places, scenario: Places) -> None:
-        super()._has_failed(spot, tape, scenario)
-        self._loaded.reshape(-1)[spot] = False
+    def _has_failed(self, spot: Places, tape: Places) -> None:
+        super()._has_failed(spot, tape)
+        self._loaded[spot] = False
 
     def _choose(
         self, going: NDArray[np.bool_], deck: Places, spot: Places, moment: Minutes
@@ -202,47 +202,46 @@ class StaffedSimulation(EventSimulation):
         event.tape[~going] = self._count
         event.is_busy[~going] = True
         wants = event.tape < self._count
-        held = self._held_by_plan(deck, spot, event)
-        wants &= ~held
-        self._rush_first(deck, spot, moment, slot, event)
+        held = np.zeros(self._scenarios, dtype=bool)
+        if self._timelines.out:
+            held = self._held_by_plan(deck, spot, event)
+            wants &= ~held
+        self._rush_first(deck, moment, slot, event)
         self._awaited = np.full(self._scenarios, RETIRED)
-        if self._queue.fails_after is not None:
+        if self._rework.is_any_waiting:
             self._again_first(deck, moment, event)
         self._fetch_forward(deck, slot, event)
         later = wants & (event.start > moment) & ~event.is_busy
         event.tape[later] = self._count
-        nothing = np.where(held, self._due.reshape(-1)[spot], self._awaited)
+        nothing = np.where(held, self._decks.due[spot], self._awaited)
         return event, np.where(later & (event.start < NEVER), event.start, nothing)
 
     def _unload(self, at: Places, spot: Places, visit: Minutes, due: Minutes) -> None:
-        self._loaded.reshape(-1)[spot[at]] = False
+        self._loaded[spot[at]] = False
         line = self._made[at]
         self._check_from[line, at] = visit[at] + self._times.unload
-        self._check_part[line, at] = self._on.reshape(-1)[spot[at]]
-        self._check_why[line, at] = self._why_on.reshape(-1)[spot[at]]
+        self._check_part[line, at] = self._on[spot[at]]
+        self._check_why[line, at] = self._why_on[spot[at]]
         self._made[at] += 1
         self._waited += float(np.minimum(visit[at] - due[at], _LONGEST_WAIT).sum())
         self._visits += len(at)
 
     def _load(self, at: Places, spot: Places, event: NextEvent) -> None:
-        self._loaded.reshape(-1)[spot[at]] = True
-        self._on.reshape(-1)[spot[at]] = self._part.take(event.tape[at])
-        self._why_on.reshape(-1)[spot[at]] = event.why[at]
+        self._loaded[spot[at]] = True
+        self._on[spot[at]] = self._part.take(event.tape[at])
+        self._why_on[spot[at]] = event.why[at]
 
-    def _rush_first(
-        self, deck: Places, spot: Places, moment: Minutes, slot: Places, event: NextEvent
-    ) -> None:
+    def _rush_first(self, deck: Places, moment: Minutes, slot: Places, event: NextEvent) -> None:
         """Rush tapes that are here and fit before closing; they are put away when they have played."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            here = allowed.take(deck) & (coming.next <= moment) & self._overtaken(event.tape)
+            here = (coming.next <= moment) & self._overtaken.take(event.tape)
+            if allowed is not None:
+                here &= allowed.take(deck)
             at = where(here)
             at = at[coming.gate.start(moment[at]) <= moment[at]]
             if len(at):
                 _, minutes = coming.take(at)
-                ends = np.minimum(moment[at] + minutes, NEVER)
-                self._occupy(spot[at], ends, event.slot[at])
-                event.tape[at] = self._count
-                event.is_busy[at] = True
+                event.give(at, np.minimum(moment[at] + minutes, NEVER), slot[at], self._count)
 
     def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
@@ -257,14 +256,14 @@ class StaffedSimulation(EventSimulation):
         wait = ~fits
         self._awaited[at[wait]], _ = self._starts.of(tape[wait], np.maximum(now[wait], first[wait]))
         at = at[fits]
-        event.tape[at] = self._rework.take(line[fits], at)
-        event.start[at] = now[fits]
-        event.why[at] = DECK
-        event.is_again[at] = True
+        event.again(at, self._rework.take(line[fits], at), now[fits], event.slot[at])
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
-        self._free.reshape(-1)[spot] = ends
-        self._due.reshape(-1)[spot] = ends
+        self._decks.set_due(spot, ends)
+
+    def _may_find_none(self, event: NextEvent) -> bool:
+        """Nobody loads a deck on which nothing can start at once."""
+        return True
 
     def _note(self, cell: Places, ends: Minutes, why: Reasons, hit: Places) -> None:
         """A tape has not ended before it is checked."""
@@ -325,7 +324,7 @@ class StaffedSimulation(EventSimulation):
         self._bench_part = np.array([*parts, len(self._parts)], dtype=np.intp)
         self._bench_next = np.zeros(self._scenarios, dtype=np.intp)
         self._bench_free = np.full(self._scenarios, now)
-        self._rests = self._ready
+        self._rests = self._ready_table()
         self._ready = np.repeat(self._rests[:, None], self._scenarios, axis=1)
         self._ready[self._bench_tape[:-1]] = RETIRED
         self._ready[none] = 0.0
@@ -343,12 +342,15 @@ class StaffedSimulation(EventSimulation):
         for line, part in enumerate(begun.checking):
             self._check_from[line] = now
             self._check_part[line] = self._place_of(part)
+        due, loaded, on = (
+            each.reshape(self._scenarios, -1) for each in (self._decks.due, self._loaded, self._on)
+        )
         for deck, ends, part in begun.playing:
-            if self._loaded[:, deck].any():  # two tapes are said to be on it: the second goes on by itself
+            if loaded[:, deck].any():  # two tapes are said to be on it: the second goes on by itself
                 line = int(self._made[0])
                 self._check_from[line], self._check_part[line] = ends, self._place_of(part)
                 self._made += 1
                 continue
-            self._due[:, deck] = ends
-            self._loaded[:, deck] = True
-            self._on[:, deck] = self._place_of(part)
+            due[:, deck] = ends
+            loaded[:, deck] = True
+            on[:, deck] = self._place_of(part)

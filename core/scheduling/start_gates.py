@@ -36,24 +36,21 @@ class StartGates:
         slot = openings.closing(wish)
         start: Minutes = np.maximum(wish, openings.opens.take(slot))
         rank = self._rank.take(tape)
-        self.put_off(rank, start, slot, openings.ends_by.take(slot) - start)
+        late = self.late(tape, self._estimate_of.take(rank), start, slot, openings.ends_by.take(slot) - start)
+        self.put_off(tape, start, slot, late)
         return start, slot
 
-    def put_off(self, rank: Ranks, start: Minutes, slot: Places, room: Minutes) -> Places:
-        """Changes the starts, and their slots, of tapes that may not start in a slot with so much room left.
+    def late(self, tape: Places, estimate: Minutes, start: Minutes, slot: Places, room: Minutes) -> Places:
+        """Which of the tapes may not start in their slot with so much room left."""
+        late = estimate > room
+        if self._overlong is not None:
+            tardy = start > self._openings.opens.take(slot) + OVERLONG_WITHIN
+            late = np.where(self._overlong.take(self._rank.take(tape)), tardy, late)
+        return where(late)
 
-        They go to the first opening after it in which they may; returns which they are.
-        """
-        late = where(self._late(rank, start, slot, room))
-        line = rank.take(late).astype(np.intp) * self._width
+    def put_off(self, tape: Places, start: Minutes, slot: Places, late: Places) -> None:
+        """Changes the starts and slots of those ``late`` to the first opening in which they may start."""
+        line = self._rank.take(tape.take(late)).astype(np.intp) * self._width
         following = self._following.take(line + slot.take(late) + 1)
         slot[late] = following
         start[late] = np.maximum(start.take(late), self._openings.opens.take(following))
-        return late
-
-    def _late(self, rank: Ranks, start: Minutes, slot: Places, room: Minutes) -> NDArray[np.bool_]:
-        late = self._estimate_of.take(rank) > room
-        if self._overlong is not None:
-            tardy = start > self._openings.opens.take(slot) + OVERLONG_WITHIN
-            late = np.where(self._overlong.take(rank), tardy, late)
-        return np.asarray(late)

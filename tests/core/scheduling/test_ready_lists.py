@@ -20,14 +20,14 @@ def lists() -> ReadyLists:
 
 
 def next_for(lists: ReadyLists, deck: int) -> list[int]:
-    place, _ = lists.next_on(lists.of(np.full(2, deck), COLUMNS))
+    place = lists.next_on(lists.of(np.full(2, deck)))
     return [int(tape) for tape in lists.tape_at[place]]
 
 
 def take(lists: ReadyLists, deck: int, farther: int, at: int) -> None:
     """The tape that lies so much farther than the first leaves, in one scenario."""
-    mine = lists.of(np.full(2, deck), COLUMNS)
-    head, _ = lists.next_on(mine)
+    mine = lists.of(np.full(2, deck))
+    head = lists.next_on(mine)
     only = np.array([at])
     lists.take(mine[only], head[only], head[only] + farther, only)
 
@@ -55,8 +55,9 @@ def test_behind_the_last_tape_there_is_none_and_it_fits_nowhere(lists: ReadyList
     for _ in range(3):
         take(lists, deck=0, farther=0, at=0)
     assert next_for(lists, 0) == [NONE, 0]
-    _, rank = lists.next_on(lists.of(np.zeros(2, dtype=np.intp), COLUMNS))
-    assert rank[0] == lists.bare > lists.longest_within(np.array([np.inf]))[0]
+    place = lists.next_on(lists.of(np.zeros(2, dtype=np.intp)))
+    assert lists.ranks[lists.tape_at[place[0]]] == lists.bare > lists.longest_within(np.array([np.inf]))[0]
+    assert lists.estimate_at[place[0]] == -np.inf
 
 
 def test_estimates_are_compared_by_rank(lists: ReadyLists) -> None:
@@ -66,5 +67,5 @@ def test_estimates_are_compared_by_rank(lists: ReadyLists) -> None:
 
 def test_what_was_never_taken_is_told_with_its_scenarios(lists: ReadyLists) -> None:
     take(lists, deck=0, farther=2, at=1)
-    left = {int(tape): list(at) for tape, at in lists.never_taken()}
+    left = {int(tape): list(at) for tape, at in lists.never_taken(COLUMNS, COLUMNS)}
     assert left == {0: [0, 1], 1: [0, 1], 2: [0], 3: [0, 1]}
