@@ -21,13 +21,13 @@ from core.scheduling.staffed_simulation import Begun, Bench, Found, StaffedSimul
 
 
 def work_off(
-    ground: InitialState, queue: Queue, crew: Crew, times: Times, bench: Sequence[Bench], begun: Begun
+    initial: InitialState, queue: Queue, crew: Crew, times: Times, bench: Sequence[Bench], begun: Begun
 ) -> Found:
     """Works the queue off with these people; parts end when their last tape is checked.
 
     What nobody can do is never done: its parts never end.
     """
-    simulation = CrewSimulation(ground, queue, crew, times, bench, begun)
+    simulation = CrewSimulation(initial, queue, crew, times, bench, begun)
     simulation.run()
     return simulation.found()
 
@@ -37,17 +37,17 @@ class CrewSimulation(StaffedSimulation):
 
     def __init__(
         self,
-        ground: InitialState,
+        initial: InitialState,
         queue: Queue,
         crew: Crew,
         times: Times,
         bench: Sequence[Bench],
         begun: Begun,
     ) -> None:
-        super().__init__(ground, queue, len(crew.here), times, bench, begun)
+        super().__init__(initial, queue, len(crew.here), times, bench, begun)
         self._crew = crew
         self._able = {work: np.array(places, dtype=np.intp) for work, places in crew.able.items()}
-        self._begun_by = np.full((crew.at_once, self._scenarios), ground.now)
+        self._begun_by = np.full((crew.at_once, self._scenarios), initial.now)
         """When each of the places at which people work is free again."""
         self._set_up_bench_lines(bench)
         self._soonest_start = -np.inf

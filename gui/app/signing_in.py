@@ -155,6 +155,9 @@ class SigningIn(QObject):
         self._put_away.clear()
 
     def _put_dialogs_away(self) -> None:
+        """Nothing stays in front: dialogs come back later, lists and menus that hang open are closed."""
+        while (hanging := QApplication.activePopupWidget()) is not None:
+            hanging.close()
         for widget in QApplication.topLevelWidgets():
             if isinstance(widget, QDialog) and widget.isVisible():
                 widget.hide()
