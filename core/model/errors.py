@@ -37,6 +37,14 @@ class Refused(TapewrightError):
     exit_code = 3
 
 
+class NotPermitted(Refused):
+    """Only some of the people may do this; ``who_may`` are their names, none where nobody may."""
+
+    def __init__(self, sentence: str, who_may: tuple[str, ...]) -> None:
+        super().__init__(sentence)
+        self.who_may = who_may
+
+
 class Conflict(Refused):
     """Somebody else changed the same thing first; read it again before deciding."""
 

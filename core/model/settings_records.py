@@ -153,12 +153,23 @@ class Permission(Enum):
     """What only some of the people may do."""
 
     SETTINGS = "settings"
-    """Change settings and prices."""
+    """Change settings, and with them who may do what: so prices, and which records hold, as well."""
+    PRICES = "prices"
     REFUND = "refund"
     """Give money back."""
     OVERRIDE = "override"
+    """Decide otherwise than the program: a day before that of the plan, a tape played before it is warm."""
+    RESTORE = "restore"
+    """Put a backup in the place of the records."""
     ERASE = "erase"
+    """Kept, and not offered: nothing can be erased yet."""
     REPORTS = "reports"
+    """See how the promises turned out."""
+
+
+ASKED = tuple(permission for permission in Permission if permission is not Permission.ERASE)
+"""The permissions some step asks for; the others are kept as they are and offered nowhere."""
+_WITH_SETTINGS = frozenset({Permission.PRICES.value, Permission.RESTORE.value})
 
 
 class Duty(Enum):
@@ -200,6 +211,11 @@ class Person:
     """Works here no more; the name stays on what was done."""
     can: frozenset[str] = frozenset(skill.value for skill in Skill)
     """Values of `Skill`."""
+
+    @property
+    def rights(self) -> frozenset[str]:
+        """Values of `Permission`, with those that come with the settings."""
+        return self.may | _WITH_SETTINGS if Permission.SETTINGS.value in self.may else self.may
 
     @property
     def is_particular(self) -> bool:

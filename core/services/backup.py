@@ -13,8 +13,10 @@ from sqlalchemy import text
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
-from core.model.errors import Refused, Unavailable, WrongInput
-from core.store import audit, current_settings, dump, failures, file_copies, schema
+from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.model.settings_records import Permission, ShopSettings
+from core.services.own_shop import shop_settings
+from core.store import audit, current_settings, dump, failures, file_copies, permissions, schema
 from core.store.columns import StoredTable
 from core.store.engines import Database, open_database
 from core.store.sqlite_library import sqlite_module
@@ -53,13 +55,17 @@ def check(file: Path, now: datetime) -> None:
         pass
 
 
-def restore(where: str | Path, file: Path, *, now: datetime) -> Path | None:
+def restore(where: str | Path, file: Path, *, now: datetime, who: str) -> Path | None:
     """Puts a backup in the place of the shop at ``where``; gives what was there before, kept beside it.
 
     The backup is checked first: WrongInput when it is none of ours, damaged or does not agree with its own
     history, and then nothing is changed. Refused where one of the two is a shop to practise in and the other
-    is real. Unavailable while another program has the shop open.
+    is real, and where the people of the shop at ``where`` can be read and ``who`` is none of those who may.
+    Unavailable while another program has the shop open.
     """
+    there = settings_there(where, now)
+    for refusal in permissions.refusals(there, who, Permission.RESTORE) if there is not None else ():
+        raise refusal
     shown = str(file)
     if not file.is_file():
         raise WrongInput(say("records", "backup"), shown, say("records", "backup_file_accepted"))
@@ -126,14 +132,21 @@ def _check_not_mixed(where: str | Path, sound: Path, now: datetime) -> None:
 
 def _is_practice(where: str | Path, now: datetime) -> bool | None:
     """Whether the shop there is one to practise in; None where none can be read."""
+    there = settings_there(where, now)
+    return None if there is None else there.front.practice
+
+
+def settings_there(where: str | Path, now: datetime) -> ShopSettings | None:
+    """The settings of a shop that is not open, those of a new one before any were kept; None where none can
+    be read."""
     if "://" not in str(where) and not Path(where).expanduser().exists():
         return None
     database = open_database(where)
     try:
         with Session(database.reading) as session, session.begin():
             row = current_settings.newest(Unit(session, now, "restore"))
-            return row is not None and current_settings.of_text(row.value).front.practice
-    except SQLAlchemyError:
+            return shop_settings.new_shop() if row is None else current_settings.of_text(row.value)
+    except (SQLAlchemyError, TapewrightError):
         return None
     finally:
         database.close()

@@ -23,14 +23,14 @@ from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import Permission, ShopSettings
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
 from core.scheduling import opening_hours
 from core.services import deck_queue, event_counts, promise_entries
 from core.services.quoting import ShopSnapshot
-from core.store import current_prices, current_settings, lookup, row_records
+from core.store import current_prices, current_settings, lookup, permissions, row_records
 from core.store import history as chain
 from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
@@ -120,8 +120,9 @@ def renew(
     """Says a new day for a job, by the reason; what was said before stays readable.
 
     ``agreed_with`` is who heard it and said yes; ``day`` another one than the model's, when the customer
-    would rather have that. Refused when nothing of the job is on its way or no date can be given; WrongInput
-    without a reason, or for a day that is gone or not open.
+    would rather have that. Refused when nothing of the job is on its way or no date can be given, and an
+    earlier day than the model's for whoever may not override it; WrongInput without a reason, or for a day
+    that is gone or not open.
     """
     row = lookup.job_row(unit, number)
     why = entered_text.line(say("promises", "reason"), reason)
@@ -146,6 +147,12 @@ def renew(
 def record(unit: Unit) -> Reliability:
     """How the promises of this shop turned out, the newest `NEWEST` of them."""
     return reliability(judged(unit))
+
+
+def kept(unit: Unit) -> Reliability:
+    """`record`, for somebody to look at; NotPermitted for whoever may not see reports."""
+    permissions.check(unit, Permission.REPORTS)
+    return record(unit)
 
 
 def judged(unit: Unit) -> tuple[Judged, ...]:
@@ -215,6 +222,8 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
         raise Refused(say("promises", "no_date", number=str(number), reasons="; ".join(made.held_by)))
     made = late_correction.guarded(made, looked.settings.expected.overrun, looked.calendar.days)
     if wanted is not None:
+        if made.day is None or wanted < made.day:
+            permissions.check(unit, Permission.OVERRIDE)
         made = replace(
             made, day=_checked(wanted, looked), stated=turnaround.chance_of(looked, number, wanted)
         )

@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from core.model.names import JobNumber
-from core.model.settings_records import Expected, ShopSettings
+from core.model.settings_records import Expected, Permission, ShopSettings
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.pricing.price_book import PriceBook
-from core.promise.reliability import Reliability
+from core.promise.reliability import Reliability, reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
@@ -19,7 +19,7 @@ from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.own_shop import readiness
 from core.services.own_shop.readiness import NOTHING_OPEN, Readiness
 from core.services.promises import Kept
-from core.store import current_prices, current_settings
+from core.store import current_prices, current_settings, permissions
 from core.store.unit import Unit
 
 COMING_DAYS = 60
@@ -53,6 +53,8 @@ class ShopView:
     """What is still to be filled in before orders are taken in."""
     levels: IntervalLevels = NOMINAL
     """Where ranges begin and end, and the tapes that showed it."""
+    no_reports: str = ""
+    """Why whoever looks may not see ``record``, which is then empty; nothing: they may."""
 
     @property
     def overrun(self) -> float:
@@ -67,6 +69,7 @@ def read(unit: Unit) -> ShopView:
     settings, now = current_settings.read(unit), looked.made_at
     calendar = opening_hours.calendar(settings, now.date())
     last = now.date() + timedelta(days=COMING_DAYS)
+    refused = permissions.refusals(settings, unit.who, Permission.REPORTS)
     off = event_counts.days_off(unit)
     words = {day: each.words for each in off for day in each.days if each.words}
     return ShopView(
@@ -80,7 +83,8 @@ def read(unit: Unit) -> ShopView:
         habits=deck_queue.evidence(unit),
         readiness=readiness.read(unit),
         levels=deck_queue.habits(unit).levels,
-        record=record,
+        record=reliability(()) if refused else record,
+        no_reports=refused[0].sentence if refused else "",
         outages=event_counts.outages(unit),
         shut_unplanned=event_counts.shut_days(unit),
         counted=event_counts.counted(unit),

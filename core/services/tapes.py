@@ -11,6 +11,7 @@ from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
+from core.model.settings_records import Permission
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
@@ -20,7 +21,7 @@ from core.services import (
     promise_entries,
     tape_facts,
 )
-from core.store import current_settings, lookup, row_records
+from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
 from core.store.tables import TapeRow
 from core.store.unit import Unit
@@ -50,9 +51,9 @@ def move(
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
     expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
     over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came
-    in cold plays before its rest is over only if the ``note`` says why. Refused, with where it may go, for a
-    move out of order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording
-    that cannot be. Where a file was recorded, its exact minutes stay those that count.
+    in cold plays before its rest is over only if the ``note`` says why and the person may override. Refused,
+    with where it may go, for a move out of order, an open repair or a deck in use; WrongInput for a code,
+    deck, play time or recording that cannot be. Where a file was recorded, its exact minutes count.
     """
     row = lookup.tape_row(unit, code)
     seen = tape_facts.add_findings(row, findings)
@@ -127,6 +128,7 @@ def _end_rest(unit: Unit, row: TapeRow, note: str) -> bool:
                 caution=acclimatisation.caution(),
             )
         )
+    permissions.check(unit, Permission.OVERRIDE)
     return True
 
 

@@ -35,7 +35,12 @@ def append(
     tape: TapeCode | str | None = None,
     **payload: object,
 ) -> None:
-    """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks."""
+    """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks.
+
+    ValueError when nobody is said to have done it: every line bears a name.
+    """
+    if not unit.who.strip():
+        raise ValueError(f"a line of the history ({kind}) needs the name of whoever did it")
     seq = allot(unit, "event")
     event = EventRow(
         seq=seq,

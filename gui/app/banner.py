@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
-from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.model.errors import NotPermitted, Refused, TapewrightError, Unavailable, WrongInput
 from core.model.setup_pages import NotSetUp, SetupPage
 from core.wording.messages import say
 from gui.toolkit import actions, theme
@@ -18,11 +18,14 @@ class Banner(QFrame):
 
     wants_page = Signal(object)
     """The `SetupPage` without which something cannot be done."""
+    wants_sign_in = Signal(str)
+    """Somebody who may do it is to sign in: the first of them."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("role", "banner")
         self._page: SetupPage | None = None
+        self._who_may = ""
         self._out = QPushButton()
         self._out.setObjectName("way-out")
         self._out.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -59,18 +62,24 @@ class Banner(QFrame):
         self._timer.stop()
         self._show(_word_for(failure), failure.sentence, "attention")
         if isinstance(failure, NotSetUp):
-            self._show_way_out(failure.pages[0])
+            self._page = failure.pages[0]
+            title = say("settings", f"title-{self._page.value}")
+            self._show_way_out(say("settings", "first-way-out", page=title, keys=actions.WAY_OUT.keys))
+        elif isinstance(failure, NotPermitted) and failure.who_may:
+            self._page, self._who_may = None, failure.who_may[0]
+            self._show_way_out(say("window", "sign-in-way-out", keys=actions.WAY_OUT.keys))
 
-    def _show_way_out(self, page: SetupPage) -> None:
-        self._page = page
-        title = say("settings", f"title-{page.value}")
-        self._out.setText(say("settings", "first-way-out", page=title, keys=actions.WAY_OUT.keys))
+    def _show_way_out(self, words: str) -> None:
+        self._out.setText(words)
         self._out.show()
 
     @Slot()
     def _go_there(self) -> None:
         self.clear()
-        self.wants_page.emit(self._page)
+        if self._page is not None:
+            self.wants_page.emit(self._page)
+        else:
+            self.wants_sign_in.emit(self._who_may)
 
     @Slot()
     def clear(self) -> None:

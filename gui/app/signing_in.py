@@ -51,6 +51,7 @@ class SigningIn(QObject):
         self.page.left.connect(self._leave)
         window.add_cover(self.page)
         window.wants_sign_in.connect(self._offer)
+        window.banner.wants_sign_in.connect(self._offer_to)
         desk.work.changed.connect(self._look_again)
         self._know(settings)
 
@@ -106,10 +107,16 @@ class SigningIn(QObject):
         elif not self._window.is_covered:
             self._cover(is_locked=False)
 
-    def _cover(self, *, is_locked: bool) -> None:
+    @Slot(str)
+    def _offer_to(self, name: str) -> None:
+        """Somebody who may do what was refused signs in before the screen, which keeps what it shows."""
+        if self._staff and not self._window.is_covered:
+            self._cover(is_locked=False, at=name)
+
+    def _cover(self, *, is_locked: bool, at: str = "") -> None:
         self.is_locked = is_locked
         self._put_dialogs_away()
-        self.page.show_staff(self._staff, self._desk.who, is_locked=is_locked)
+        self.page.show_staff(self._staff, at or self._desk.who, is_locked=is_locked)
         self._window.cover(self.page)
         self.page.take_focus()
 
@@ -138,6 +145,7 @@ class SigningIn(QObject):
         self._desk.act_as(name)
         self._window.show_who()
         self._uncover()
+        self._desk.work.changed.emit(frozenset({"who"}))
 
     def _uncover(self) -> None:
         self.is_locked = False
@@ -147,6 +155,9 @@ class SigningIn(QObject):
         self._put_away.clear()
 
     def _put_dialogs_away(self) -> None:
+        """Nothing stays in front: dialogs come back later, lists and menus that hang open are closed."""
+        while (hanging := QApplication.activePopupWidget()) is not None:
+            hanging.close()
         for widget in QApplication.topLevelWidgets():
             if isinstance(widget, QDialog) and widget.isVisible():
                 widget.hide()

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Permission, Person, ShopSettings
+from core.model.settings_records import ASKED, Permission, Person, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.scheduling import opening_hours
 from core.services.own_shop import people, shop_settings
@@ -161,7 +161,7 @@ class PeoplePage(ListedPage[_Row]):
 
     def _item(self, row: _Row) -> TrayItem:
         person = row.person
-        may = [say("settings", f"people-may-{each.value}") for each in Permission if each.value in person.may]
+        may = [say("settings", f"people-may-{each.value}") for each in ASKED if each.value in person.may]
         state = "retired" if person.retired else "pin" if person.pin or row.pin else "no-pin"
         place = say("settings", f"people-state-{state}")
         return TrayItem(row.key, person.name, small=" · ".join(may), place=place)

@@ -7,13 +7,13 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
-from core.model.settings_records import Duty, Permission, Person, Skill
+from core.model.settings_records import ASKED, Duty, Person, Skill
 from core.services.own_shop import people
 from gui.settings.check_boxes import CheckBoxes
 from gui.settings.person_hours import PersonHours, Typed
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.layouts import hinted, labelled, stacked
+from gui.widgets.layouts import hinted, labelled, stacked, words
 
 
 class PersonForm(QWidget):
@@ -30,7 +30,7 @@ class PersonForm(QWidget):
         self.name = QLineEdit()
         self.name.setMaxLength(60)
         self.may = CheckBoxes(
-            "person-may", {each.value: say("settings", f"people-may-{each.value}") for each in Permission}
+            "person-may", {each.value: say("settings", f"people-may-{each.value}") for each in ASKED}
         )
         self.does = CheckBoxes(
             "person-does", {each.value: say("settings", f"people-does-{each.value}") for each in Duty}
@@ -71,7 +71,7 @@ class PersonForm(QWidget):
             replace(
                 self._person,
                 name=self.name.text(),
-                may=self.may.chosen,
+                may=self.may.chosen | self._person.may - {each.value for each in ASKED},
                 does=self.does.chosen,
                 can=self.can.chosen,
                 pin="" if self.no_pin.isChecked() else self._person.pin,
@@ -105,6 +105,7 @@ class PersonForm(QWidget):
             field.setMaximumWidth(40 * theme.UNIT)
         column.addWidget(labelled(self.name, say("settings", "people-field-name")))
         column.addWidget(labelled(self.may, say("settings", "people-field-may")))
+        column.addWidget(words(say("settings", "people-may-lead"), "small"))
         column.addWidget(labelled(self.does, say("settings", "people-field-does")))
         column.addWidget(labelled(self.can, say("settings", "people-field-can")))
         column.addWidget(self.hours)

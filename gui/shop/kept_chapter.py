@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.promise.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
 from core.services.shop_overview import ShopView
-from gui.shop.chapter import Chapter
+from gui.shop.chapter import EVERY_KIND, Chapter
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
 from gui.toolkit import theme
 from gui.toolkit.text import day, say
@@ -20,6 +20,9 @@ def _page(view: ShopView) -> QWidget:
     found = view.record
     paper, column = slip("chapter-kept")
     column.addWidget(words(say("shop", "kept"), "heading"))
+    if view.no_reports:
+        column.addWidget(words(view.no_reports, "lead"))
+        return paper
     if found.whole is None:
         column.addWidget(words(say("shop", "kept_none"), "lead"))
         return paper
@@ -90,6 +93,7 @@ class KeptChapter(Chapter):
 
     name = "kept"
     place = 30
+    kinds = EVERY_KIND | {"who"}
 
     def open(self, view: ShopView) -> QWidget:
         return _page(view)

@@ -32,7 +32,7 @@ class Work(QObject):
 
     opened = Signal()
     changed = Signal(object)
-    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``, ``backups``."""
+    """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``, ``backups``, ``who`` acts."""
     refused = Signal(object)
     """A `TapewrightError` nobody else wanted."""
     broke = Signal(object)

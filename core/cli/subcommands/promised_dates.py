@@ -55,7 +55,7 @@ def stay_shut(call: Invocation) -> Reply:
 
 def tell_kept(call: Invocation) -> Reply:
     with call.open() as shop:
-        found, counted = shop.ask(promises.record), shop.ask(event_counts.counted)
+        found, counted = shop.ask(promises.kept), shop.ask(event_counts.counted)
         stated = shop.ask(decks.settings).expected
         expected = shop.ask(promises.reckoned).expected
     broken = event_rates.failures(counted, stated)

@@ -35,7 +35,11 @@ def back_up(call: Invocation) -> Reply:
 def restore(call: Invocation) -> Reply:
     from core.services import backup
 
-    kept = backup.restore(call.where, _path(call.asked.file), now=call.clock())
+    there = backup.settings_there(call.where, call.clock())
+    if there is not None and there.working_staff:
+        with call.open():
+            """Whoever acts under a name with a PIN knows it."""
+    kept = backup.restore(call.where, _path(call.asked.file), now=call.clock(), who=call.asked.who)
     before = None if kept is None else str(kept)
     text = "Restored." if kept is None else say("cli", "restored_what_before_kept", kept=kept)
     return Reply({"restored": call.asked.file, "kept": before}, text)

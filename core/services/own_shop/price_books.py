@@ -69,7 +69,7 @@ def enter(
     _check_nobody_else(unit, based_on)
     if before is not None and current_prices.document_of(before) == content:
         return book
-    permissions.check(unit, Permission.SETTINGS)
+    permissions.check(unit, Permission.PRICES)
     was = document_in_force(unit, book.valid_from)
     _append(unit, content, book.valid_from, _words(book, was, content), None)
     return book
@@ -77,7 +77,7 @@ def enter(
 
 def withdraw(unit: Unit) -> None:
     """Takes the newest price book back, so that what was in force before is again; Refused without one."""
-    permissions.check(unit, Permission.SETTINGS)
+    permissions.check(unit, Permission.PRICES)
     standing = current_prices.standing(unit)
     if not standing:
         raise Refused(say("settings", "no-prices-to-undo"))

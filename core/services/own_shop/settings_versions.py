@@ -98,7 +98,8 @@ def change(
     if checked == before:
         return before
     if needs is not None and (confirms or not found or not all(map(_is_an_event, found))):
-        permissions.check(unit, needs)
+        is_of_prices = not found and set(confirms) <= {SetupPage.PRICES}
+        permissions.check(unit, Permission.PRICES if is_of_prices else needs)
     _check_playing(unit, checked)
     _append(unit, checked, _words(found, undoes), undoes)
     return checked

@@ -32,7 +32,7 @@ def said(where: Path, *words: str, who: str = "counter") -> int:
 
 def test_without_the_permission_nothing_is_changed(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert said(shop, "set", "work.people", "4", who="Kit") == 3
-    assert "Kit may not change settings and prices. Ada can" in capsys.readouterr().err
+    assert "Kit may not change the settings. Ada can" in capsys.readouterr().err
     assert said(shop, "set", "work.people", "4") == 3
     assert "counter may not" in capsys.readouterr().err
     with Shop.open(shop) as opened:
@@ -104,3 +104,36 @@ def test_a_dry_run_refuses_what_the_change_itself_would_be_refused_for(
     assert said(shop, "set", "work.people", "0", "--dry-run") == 2
     assert said(shop, "remove", "deck.VHS 1", "--dry-run", who="Kit") == 3
     assert "Kit may not" in capsys.readouterr().err
+
+
+def test_a_backup_is_put_back_by_those_who_may_and_with_their_pin(
+    file_desk: Desk,
+    shop: Path,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    copy = file_desk.shop.backup(tmp_path / "kept")
+    file_desk.shop.close()
+    before = shop.read_bytes()
+
+    def restored(who: str) -> int:
+        return run(["--shop", str(shop), "--who", who, "restore", str(copy)])
+
+    assert restored("Kit") == 3
+    assert "Kit may not put a backup back. Ada can; sign in as Ada." in capsys.readouterr().err
+    assert restored("Ada") == 3
+    assert "Ada has a PIN. Type it with --pin" in capsys.readouterr().err
+    assert shop.read_bytes() == before
+    monkeypatch.setenv("TAPEWRIGHT_PIN", "271828")
+    assert restored("Ada") == 0
+
+
+def test_reports_are_told_to_those_who_may_see_them(
+    shop: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(["--shop", str(shop), "--who", "Kit", "kept"]) == 3
+    assert "Kit may not see reports, and nobody else may either." in capsys.readouterr().err
+    monkeypatch.setenv("TAPEWRIGHT_PIN", "271828")
+    assert said(shop, "set", "person.Kit.may", '["reports"]', who="Ada") == 0
+    assert run(["--shop", str(shop), "--who", "Kit", "kept"]) == 0

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QToolButton
+from PySide6.QtWidgets import QDialog, QLabel, QMenu, QToolButton
 
 from core.model.settings_records import Permission, Person
 from core.services.own_shop import people, settings_versions
@@ -138,6 +138,35 @@ def test_locked_screens_show_nothing_and_take_no_keys_and_the_customer_side_stay
     assert screen.isVisible()
     assert dialog.isVisible()
     dialog.close()
+    side.close()
+
+
+@pytest.mark.qt_log_ignore("grabbing the keyboard", extend=True)  # offscreen, a menu cannot
+def test_a_list_that_hangs_open_is_gone_from_locked_screens(place: Place, signing: SigningIn) -> None:
+    """A list of customers or a menu would else stay in front of the names and PINs."""
+    enter(place, OWNER, CLERK)
+    menu = QMenu(place.window)
+    menu.addAction("Ada Fenwick")
+    menu.popup(place.window.mapToGlobal(place.window.rect().center()))
+    assert menu.isVisible()
+    signing.lock()
+    assert not menu.isVisible()
+
+
+def test_the_customer_side_stays_as_it_is_when_the_time_is_over(place: Place, signing: SigningIn) -> None:
+    """By the timer itself, with a box on the counter: the customer goes on reading."""
+    side = CustomerSide(place.window)
+    place.window.wants_customer_side.connect(side.turn)
+    press(Qt.Key.Key_F9)
+    enter(place, OWNER, CLERK, minutes=1)
+    shown = [label.text() for label in side.findChildren(QLabel)]
+    signing._idle.timeout.emit()
+    place.settle()
+    assert signing.is_locked
+    assert side.isVisible()
+    assert [label.text() for label in side.findChildren(QLabel)] == shown
+    sign_in(place, "Kim")
+    assert side.isVisible()
     side.close()
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 
-from core.model.settings_records import Permission
+from core.model.settings_records import ASKED, Permission
 from core.services.own_shop import people
+from gui.app.signing_in import SigningIn
 from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
 from tests.gui.settings.opened_sheets import kept, opened
-from tests.support.booked import line
-from tests.support.screens import Place, press, type_in
+from tests.support.booked import events, line
+from tests.support.screens import Place, press, press_text, type_in
 
 
 @pytest.fixture
@@ -47,6 +49,16 @@ def test_the_first_one_entered_may_do_everything_and_the_next_nothing_yet(
     assert (ada.name, ada.may) == ("Ada", {each.value for each in Permission})
     assert (robin.name, robin.may, robin.pin) == ("Robin", frozenset(), "")
     assert robin.does == {"counter", "bench"}
+
+
+def test_what_nothing_asks_for_is_not_offered_and_stays_as_it_is(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Ada")
+    form = page(sheet).form
+    assert set(form.may.boxes) == {each.value for each in ASKED}
+    assert "erase" not in form.may.boxes
+    form.may.boxes["reports"].click()
+    save(place, sheet)
+    assert kept(place).staff[0].may == {each.value for each in Permission} - {"reports"}
 
 
 def test_permissions_and_places_of_work_are_checked_by_keys(place: Place, sheet: PageSheet) -> None:
@@ -198,9 +210,37 @@ def test_whoever_may_not_is_told_who_can_and_the_page_keeps_what_was_typed(
     again = next(iter(place.window.findChildren(PageSheet)))
     add(again, "Robin")
     save(place, again)
-    assert "Kim may not change settings and prices. Ada can; sign in as one of them." in place.told
+    assert "Kim may not change the settings. Ada can; sign in as Ada." in place.told
     assert [row.title for row in page(again).tray.pieces] == ["Ada", "Robin"]
     assert len(kept(place).staff) == 1
+
+
+def test_who_may_signs_in_before_the_page_and_saves_what_was_typed(place: Place, sheet: PageSheet) -> None:
+    """By keys: refused, Ctrl+G, the PIN of the one who may, and saved; nothing is typed twice."""
+    add(sheet, "Ada", "Kim")
+    page(sheet).tray.stand_on_first()
+    type_in(page(sheet).form.pin, "271828")
+    save(place, sheet)
+    signing = SigningIn(place.window, place.desk, kept(place))
+    again = next(iter(place.window.findChildren(PageSheet)))
+    page(again).at_once.setText("4")
+    add(again, "Robin")
+    save(place, again)
+    assert kept(place).people != 4
+    assert "Kim may not change the settings. Ada can; sign in as Ada." in place.told
+    press(Qt.Key.Key_G, Qt.KeyboardModifier.ControlModifier)
+    assert place.window.is_covered
+    assert signing.page.names.current == "Ada"
+    QTest.keyClick(signing.page.names, Qt.Key.Key_Return)
+    press_text("271828")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert not place.window.is_covered
+    assert page(again).at_once.text() == "4"
+    assert [row.title for row in page(again).tray.pieces] == ["Ada", "Kim", "Robin"]
+    save(place, again)
+    assert (kept(place).people, len(kept(place).staff)) == (4, 3)
+    assert events(place.records.shop, "settings")[-1].by == "Ada"
 
 
 def test_the_retired_are_no_longer_here_and_the_mistaken_are_gone(place: Place, sheet: PageSheet) -> None:

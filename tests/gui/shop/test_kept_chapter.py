@@ -11,11 +11,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
+from core.model.settings_records import Permission, Person
 from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
 from core.services import deck_queue, event_counts, promises
+from core.services.own_shop import settings_versions
 from core.store import current_settings
 from core.wording.messages import say
+from gui.app.signing_in import SigningIn
 from gui.counter.counter_screen import CounterScreen
 from gui.shop import kept_chapter
 from gui.shop.deck_care import DeckCare
@@ -43,6 +46,28 @@ def words_of(widget: QWidget) -> str:
 @pytest.fixture
 def dressed(qapp: QApplication) -> None:
     theme.apply(qapp)
+
+
+# --- who may see it -----------------------------------------------------------------------
+
+
+def test_the_record_is_for_those_who_may_see_reports_and_comes_with_them(place: Place) -> None:
+    place.records.book(line())
+    place.records.clock.go_on(days=30)
+    owner = Person("Ada", may=frozenset(each.value for each in Permission))
+    settings = replace(place.records.shop.ask(current_settings.read), staff=(owner, Person("Kim")))
+    place.records.shop.run(settings_versions.change, settings, needs=None)
+    shop = place.turn_to(ShopScreen)
+    signing = SigningIn(place.window, place.desk, settings)
+    shop.chapters.stand_on("kept")
+    place.settle()
+    assert "Kim may not see reports. Ada can; sign in as Ada." in words_of(shop.page)
+    assert not shop.page.findChildren(KeptStrip)
+    press(Qt.Key.Key_I, CTRL)
+    signing.page.chosen.emit("Ada", "")
+    place.settle()
+    assert shop.page.findChildren(KeptStrip)
+    assert "may not" not in words_of(shop.page)
 
 
 # --- the record --------------------------------------------------------------------------

@@ -217,12 +217,17 @@ people-pin = PIN
 people-pin-accepted = 4 to 12 digits are accepted
 people-name-of-their-own = everyone needs a name of their own
 people-one-owner = at least one person must be allowed to change the settings
-people-may-not = { $who } may not { $what }. { $names } can; sign in as one of them.
+people-may-not =
+    { $n ->
+        [one] { $who } may not { $what }. { $names } can; sign in as { $names }.
+       *[other] { $who } may not { $what }. { $names } can; sign in as one of them.
+    }
 people-nobody-may = { $who } may not { $what }, and nobody else may either. Allow somebody on the People page of Shop.
-people-to-settings = change settings and prices
+people-to-settings = change the settings
+people-to-prices = change prices
+people-to-restore = put a backup back
 people-to-refund = give money back
-people-to-override = override what the program decides
-people-to-erase = erase records
+people-to-override = decide otherwise than the program does
 people-to-reports = see reports
 people-wrong-pin = That is not the PIN of { $name }. Try again.
 people-wait-seconds =
@@ -491,11 +496,13 @@ people-without-pin = Has no PIN: signs in by name alone
 people-no-pin = Take the PIN away
 people-retired = Does not work here anymore; the name stays on what they did
 people-remove = Remove somebody entered by mistake
-people-may-settings = change settings and prices
+people-may-settings = change settings
+people-may-prices = change prices
+people-may-restore = put a backup back
 people-may-refund = give money back
-people-may-override = override the program
-people-may-erase = erase records
+people-may-override = decide otherwise than the program
 people-may-reports = see reports
+people-may-lead = Whoever may change settings may change prices and put a backup back as well.
 people-plans = Dates go by the hours of these people and by what they can do. Of those at the bench at one time, whoever is not on the list counts as here all day and able to do everything.
 people-field-can = Can, at the bench
 people-can-splice = splice and repair

@@ -123,7 +123,7 @@ def test_a_backup_made_by_the_plan_is_restored_whole(desk: Desk, stick: Path, tm
     job = desk.book()
     _settle(desk, first=stick)
     (copy,) = backup_places.keep_up(desk.shop).files
-    backup.restore(tmp_path / "again.sqlite", copy, now=desk.clock())
+    backup.restore(tmp_path / "again.sqlite", copy, now=desk.clock(), who="counter")
     with Shop.open(tmp_path / "again.sqlite", create=False) as again:
         assert again.verify() == ()
         assert again.ask(jobs.get, job.number) == job
