@@ -109,6 +109,7 @@ class OpeningEntry(
     end: ClockTime
     first: MonthDay = ""
     last: MonthDay = ""
+    season: Annotated[str, Meta(max_length=40, description="season-name")] = ""
 
 
 class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):

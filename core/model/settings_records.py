@@ -108,6 +108,8 @@ class OpeningHours:
     first: str = ""
     """Month and day, ``06-15``; empty: the whole year."""
     last: str = ""
+    season: str = ""
+    """What the shop calls that part of the year, if anything."""
 
     def is_season_on(self, day: date) -> bool:
         """Whether these are the hours of a season that ``day`` lies in; one may run past New Year's Eve."""
