@@ -18,6 +18,9 @@ class Printing:
     """``yes``: at once; ``ask``: when somebody asks for it; ``no``: not at all. So for the next two."""
     claim_slip: str = "ask"
     labels: str = "ask"
+    claim_slip_on: str = "sheet"
+    """``sheet``: the paper of the shop; ``roll``: a printer of roll paper, as wide as below."""
+    roll_width_mm: float = 80.0
     label_stock: str = "usual"
     """``usual``: the common sheet of the paper size; ``sheet``: as measured below; ``single``: a printer
     that prints one label after the other, each as wide and high as below."""

@@ -109,3 +109,4 @@ own-words-closed = this sentence protects people, tapes or machines, or states t
 own-words-unreadable = a sentence without { "{" } or { "}" } is accepted, except for its blanks: { $blanks }
 own-words-blanks = a sentence with exactly the blanks of the built-in one is accepted: { $blanks }
 season-name = at most 40 characters are accepted
+roll-width = a width from 58 to 112 mm is accepted

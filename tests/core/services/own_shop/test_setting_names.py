@@ -8,6 +8,7 @@ from datetime import date
 from typing import Any
 
 from core.model.names import FormatName
+from core.model.settings_file import DeckEntry, PartnerEntry, PersonEntry
 from core.model.settings_records import OpeningHours, Outage, Partner, Person
 from core.services import decks
 from core.services.own_shop import (
@@ -20,11 +21,7 @@ from core.services.own_shop import (
 )
 from tests.support.booked import Desk
 
-ENTRIES = {
-    "deck": {"name", "plays", "tv", "speeds", "in_service", "retired", "formerly"},
-    "person": {"name", "may", "does", "pin", "hours", "retired"},
-    "partner": {"name", "formats", "price", "days"},
-}
+ENTRIES = {"deck": DeckEntry, "person": PersonEntry, "partner": PartnerEntry}
 SAME = ("remark", "currency")
 """Keys that are called what they are."""
 TOLD_WHOLE = {"name", "formerly", "hours"}
@@ -42,7 +39,11 @@ def paths(content: Mapping[str, Any], path: tuple[str, ...] = ()) -> Iterator[tu
 def test_every_key_of_the_settings_has_a_name() -> None:
     content = shop_settings.document(shop_settings.new_shop())
     found = [*paths(content)]
-    found += [(table, "X", key) for table, keys in ENTRIES.items() for key in keys - TOLD_WHOLE]
+    found += [
+        (table, "X", key)
+        for table, entry in ENTRIES.items()
+        for key in {*entry.__struct_fields__} - TOLD_WHOLE
+    ]
     assert [path for path in found if setting_names.name_of(path) == ".".join(path)] == []
 
 
