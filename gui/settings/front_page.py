@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 from typing import Any, ClassVar
 
-from PySide6.QtCore import Slot
+from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QColor, QIcon, QPixmap
 from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
@@ -24,9 +24,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import hinted, labelled, words
 
-_ADDRESS_LINES = 4
-_NO_LIMIT = 16_777_215
-"""The greatest height Qt gives a widget."""
+_ADDRESS_LINES = 6
 _TEXTS = ("name", "phone", "email", "tax_number", "greeting", "closing")
 _BY_COUNTRY = ("currency", "timezone", "language")
 """What the country fills in where nobody typed anything else."""
@@ -161,9 +159,9 @@ class FrontPage(FieldsPage):
         grid.setVerticalSpacing(theme.UNIT)
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
+        top = Qt.AlignmentFlag.AlignTop
         grid.addWidget(self._labelled(self.texts["name"], "name"), 0, 0)
-        self.address.setMaximumHeight(_NO_LIMIT)  # as high as the fields beside it
-        grid.addWidget(self._labelled(self.address, "address"), 1, 0, 3, 1)
+        grid.addWidget(self._labelled(self.address, "address"), 1, 0, 3, 1, top)
         for row, key in enumerate(("country", "currency", "timezone", "language")):
             grid.addWidget(self._labelled(self.places[key], key), row, 1)
         for row, pair in enumerate((("phone", "email"), ("tax_number", "")), 4):
