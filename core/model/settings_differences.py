@@ -34,13 +34,6 @@ class Difference:
         """The path as it is typed: ``deck.VHS 1.plays``."""
         return ".".join(self.path)
 
-    @property
-    def words(self) -> str:
-        """One line: ``front.name: Your shop → The Reel``; of a secret only that it changed."""
-        if self.is_secret:
-            return say("settings", "people-secret-changed", place=self.place)
-        return say("settings", "difference", place=self.place, was=spelled(self.was), now=spelled(self.now))
-
 
 def differences(before: Document, after: Document) -> tuple[Difference, ...]:
     """Every key that differs, in the order of the documents."""

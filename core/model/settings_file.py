@@ -56,6 +56,8 @@ class PapersEntry(Struct, frozen=True, forbid_unknown_fields=True):
     quote: Printed = "ask"
     claim_slip: Printed = "ask"
     labels: Printed = "ask"
+    claim_slip_on: Literal["sheet", "roll"] = "sheet"
+    roll_width_mm: Annotated[float, Meta(ge=58, le=112, description="roll-width")] = 80.0
     label_stock: Literal["usual", "sheet", "single"] = "usual"
     label_columns: Annotated[int, Meta(ge=1, le=20, description="from-1-to-20")] = 3
     label_rows: Annotated[int, Meta(ge=1, le=50, description="from-1-to-50")] = 8
@@ -109,6 +111,7 @@ class OpeningEntry(
     end: ClockTime
     first: MonthDay = ""
     last: MonthDay = ""
+    season: Annotated[str, Meta(max_length=40, description="season-name")] = ""
 
 
 class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):

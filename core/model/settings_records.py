@@ -18,6 +18,9 @@ class Printing:
     """``yes``: at once; ``ask``: when somebody asks for it; ``no``: not at all. So for the next two."""
     claim_slip: str = "ask"
     labels: str = "ask"
+    claim_slip_on: str = "sheet"
+    """``sheet``: the paper of the shop; ``roll``: a printer of roll paper, as wide as below."""
+    roll_width_mm: float = 80.0
     label_stock: str = "usual"
     """``usual``: the common sheet of the paper size; ``sheet``: as measured below; ``single``: a printer
     that prints one label after the other, each as wide and high as below."""
@@ -108,6 +111,8 @@ class OpeningHours:
     first: str = ""
     """Month and day, ``06-15``; empty: the whole year."""
     last: str = ""
+    season: str = ""
+    """What the shop calls that part of the year, if anything."""
 
     def is_season_on(self, day: date) -> bool:
         """Whether these are the hours of a season that ``day`` lies in; one may run past New Year's Eve."""

@@ -31,10 +31,10 @@ from core.papers.voice import Voice, voice
 if TYPE_CHECKING:
     from core.papers.page import Pen
 
-_QR = 30 * MM
-_BAR = _QR * 21 / 29 / 68
+QR = 30 * MM
+BAR = QR * 21 / 29 / 68
 """0.32 mm: the 68 narrow bars of a job number are then as wide as the QR code without its quiet zone."""
-_BAR_HEIGHT = 11 * MM
+BAR_HEIGHT = 11 * MM
 _STUB = 80 * MM
 """Height of the part that is torn off."""
 _MOST_LINES = 2
@@ -62,7 +62,7 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     pen.rule(MARGIN, y, width, LINE)
     y += 2 * UNIT
     short = {speaker.say("slip-apart"), speaker.say("slip-name")} if _apart(job, speaker) else set()
-    for label, texts in _facts(job, speaker):
+    for label, texts in facts(job, speaker):
         y = _draw_fact(pen, y, width, label, texts, 1 if label in short else _MOST_LINES) + UNIT
     for sentence in ("slip-bring", "slip-ask", "slip-keep"):
         told = speaker.say(sentence, phone=speaker.front.phone)
@@ -93,13 +93,14 @@ def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> 
     pen.text(MARGIN, y, speaker.say("slip-title"), QUIET)
     pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
     top = y + QUIET.leading + HUGE.leading + UNIT / 2
-    printed_codes.draw_bars(pen, MARGIN, top, _BAR_HEIGHT, job.number, _BAR)
+    printed_codes.draw_bars(pen, MARGIN, top, BAR_HEIGHT, job.number, BAR)
     # The quiet zone of the QR code would set it in from the margin; let its modules meet the edge instead.
-    printed_codes.draw_qr(pen, MARGIN + width - _QR + _QR * 4 / 29, y, _QR, job.number)
-    return max(top + _BAR_HEIGHT, y + _QR)
+    printed_codes.draw_qr(pen, MARGIN + width - QR + QR * 4 / 29, y, QR, job.number)
+    return max(top + BAR_HEIGHT, y + QR)
 
 
-def _facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]:
+def facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]:
+    """What the customer is to know of the order: what it is, and the lines that say it."""
     promise, price = job.promise, job.quote.price
     tapes = speaker.count("slip-tapes", len(job.tapes))
     ready = [(speaker.promised(promise), TITLE)]
@@ -155,22 +156,23 @@ def _draw_cut(book: Book, speaker: Voice) -> None:
 
 
 def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> None:
-    right = width - _QR - 2 * UNIT
+    right = width - QR - 2 * UNIT
     pen.text(MARGIN, y, speaker.say("slip-stub"), QUIET)
     pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)
-    printed_codes.draw_qr(pen, MARGIN + width - _QR + _QR * 4 / 29, y, _QR, job.number)
-    _draw(pen, _stub_cell(job, speaker, right), y + QUIET.leading + HUGE.leading + UNIT / 2, right)
+    printed_codes.draw_qr(pen, MARGIN + width - QR + QR * 4 / 29, y, QR, job.number)
+    _draw(pen, stub_cell(job, speaker, right), y + QUIET.leading + HUGE.leading + UNIT / 2, right)
     printed_codes.draw_bars(
         pen,
-        MARGIN + width - printed_codes.bars_width(job.number, _BAR),
-        y + _QR,
-        _BAR_HEIGHT,
+        MARGIN + width - printed_codes.bars_width(job.number, BAR),
+        y + QR,
+        BAR_HEIGHT,
         job.number,
-        _BAR,
+        BAR,
     )
 
 
-def _stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
+def stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
+    """What stays with the box, beside the number."""
     kinds = tally((tape.format_words for tape in job.tapes), speaker)
     counted = f"{speaker.count('slip-tapes', len(job.tapes))}: {kinds}"
     promised = speaker.promised(job.promise)

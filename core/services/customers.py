@@ -9,6 +9,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
 from core.store.tables import CustomerRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -59,6 +60,13 @@ def dialled(phone: str | None, country: str) -> str | None:
     if not phonenumbers.is_possible_number(number) or number.extension:
         return given
     return phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
+
+
+def as_dialled(phone: str, country: str) -> str:
+    """A stored number as it is dialed from ``country`` (ISO 3166), to be typed over; as stored where that
+    would be read as another number."""
+    shown = locale_figures.phone(phone, country)
+    return shown if dialled(shown, country) == phone else phone
 
 
 def _name(draft: CustomerDraft) -> str:

@@ -13,6 +13,7 @@ from core.playtime.pack_reading import PackMeasurement
 from core.services import repair_record, tapes
 from core.store import history, lookup
 from core.store.unit import Unit
+from core.wording.locale_figures import percent_range
 from core.wording.messages import say
 
 
@@ -72,7 +73,7 @@ def pack_words(found: PackMeasurement) -> str:
         read="both" if both else "to_come" if found.to_come.was_read else "run",
         to_come=found.to_come.radius_mm,
         run=found.run.radius_mm,
-        share=_span(found.share_run.times(100)),
+        share=percent_range(found.share_run.low, found.share_run.high),
         minutes_run=_span(found.run.minutes),
         minutes_to_come=_span(found.to_come.minutes),
     )

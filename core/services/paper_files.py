@@ -33,13 +33,21 @@ def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
 
 def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:
     """One of `BOOKING_PAPERS`, written into ``folder``."""
-    from core.papers import claim_slip, labels, quote_paper
+    from core.papers import labels, quote_paper
 
     if kind == "quote":
         made = quote_paper.render(job.quote, front)
     else:
-        made = (claim_slip if kind == "claim_slip" else labels).render(job, front)
+        made = slip(job, front) if kind == "claim_slip" else labels.render(job, front)
     return write(folder, f"{stem_of(kind)}-{job.number}", made)
+
+
+def slip(job: Job, front: ShopFront) -> bytes:
+    """The claim slip on what the shop prints it on."""
+    from core.papers import claim_slip, roll_slip
+
+    is_roll = front.printing.claim_slip_on == "roll"
+    return roll_slip.render(job, front) if is_roll else claim_slip.render(job, front)
 
 
 def stem_of(kind: str) -> str:

@@ -79,6 +79,11 @@ def typed_amount(minor: int | Decimal, currency: str, locale: str | None = None)
     return plain.replace(".", _decimal_mark(_locale(locale)))
 
 
+def typed_number(value: float, form: str = ".10g", locale: str | None = None) -> str:
+    """A number as a person would type it: ``1.5`` or ``1,5``; ``form`` as of `format`."""
+    return f"{value:{form}}".replace(".", _decimal_mark(_locale(locale)))
+
+
 def example(currency: str, locale: str | None = None) -> str:
     """How an amount is typed here, for a sentence on what is accepted: ``9.50``, ``9,50`` or ``950``."""
     places = decimals(currency)

@@ -100,7 +100,7 @@ class CompositionRoot(QObject):
     # --- which shop ----------------------------------------------------------------------
 
     def _open(self, where: str, papers: Path, *, create: bool) -> None:
-        """Open a shop; `_read_fittings` follows, or `_was_not_opened`."""
+        """Open a shop; `_read_settings` follows, or `_was_not_opened`."""
         self._where = where
 
         def open_shop() -> Shop:
@@ -108,7 +108,7 @@ class CompositionRoot(QObject):
 
         self._work = Work(open_shop, self)
         self._work.broke.connect(self._border.report)
-        self._work.opened.connect(self._read_fittings)
+        self._work.opened.connect(self._read_settings)
         self._work.refused.connect(self._was_not_opened)
         self._desk = Desk(self._work, self._clock, self._who, papers, show_file)
         self._work.open()
@@ -183,13 +183,11 @@ class CompositionRoot(QObject):
     # --- moving in -----------------------------------------------------------------------
 
     @Slot()
-    def _read_fittings(self) -> None:
-        self._work.ask(decks.settings, then=self._read_readiness)
+    def _read_settings(self) -> None:
+        self._work.ask(readiness.with_settings, then=self._move_in)
 
-    def _read_readiness(self, settings: ShopSettings) -> None:
-        self._work.ask(readiness.read, then=partial(self._move_in, settings))
-
-    def _move_in(self, settings: ShopSettings, found: Readiness) -> None:
+    def _move_in(self, found_here: tuple[ShopSettings, Readiness]) -> None:
+        settings, found = found_here
         front = settings.front
         _speak(settings)
         self._work.changed.connect(self._note_settings)

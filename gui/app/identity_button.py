@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QStyle, QStyleOptionToolButton, QTool
 
 
 class IdentityButton(QToolButton):
-    """Shop and person, whole or not at all; where the room is short the person alone.
+    """Shop and person, never cut; where the room is short the person alone, at last by initials.
 
     The title of the window names the shop as well.
     """
@@ -23,10 +23,11 @@ class IdentityButton(QToolButton):
 
     def show_names(self, shop: str, who: str, hint: str = "") -> None:
         """Show these two; ``hint`` says what pressing the button does."""
-        self._forms = (f"{shop} · {who}", who, "")
+        self._forms = (f"{shop} · {who}", who, *_shorter(who))
         self.setToolTip(" — ".join(part for part in (self._forms[0], hint) if part))
         self.setAccessibleName(self._forms[0])
         self.setAccessibleDescription(hint)
+        self.updateGeometry()
         self._fit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -34,7 +35,7 @@ class IdentityButton(QToolButton):
         self._fit()
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(0, super().minimumSizeHint().height())
+        return QSize(self._wide(self._forms[-1]), super().minimumSizeHint().height())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The words at the right end; Qt's own style puts those of a tool button into the middle."""
@@ -46,9 +47,17 @@ class IdentityButton(QToolButton):
         sides = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         self.style().drawItemText(painter, self.rect(), int(sides), self.palette(), True, self.text())
 
+    def _wide(self, form: str) -> int:
+        return self.fontMetrics().horizontalAdvance(form)
+
     def _fit(self) -> None:
         room = self.contentsRect().width()
-        wide = self.fontMetrics().horizontalAdvance
-        fitting = next((form for form in self._forms if wide(form) <= room), "")
+        fitting = next((form for form in self._forms if self._wide(form) <= room), self._forms[-1])
         if fitting != self.text():
             self.setText(fitting)
+
+
+def _shorter(who: str) -> tuple[str, ...]:
+    """The first of several names, then the first letter of each."""
+    names = who.split()
+    return (names[0], "".join(name[0] for name in names)) if names else ("",)

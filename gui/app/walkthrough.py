@@ -1,24 +1,26 @@
 """Pictures of every screen on the invented shop, for a person to look at before anything is called done.
 
-``python -m gui.app.walkthrough --dir DIR [--scale 2] [--language xx] [--readme]``: needs no screen, prints
-the paths.
+``python -m gui.app.walkthrough --dir DIR [--size 1366x768] [--scale 2] [--settings] [--language xx]
+[--readme]``: needs no screen, prints the paths.
 """
 
 from __future__ import annotations
 
 import argparse
 import os
+import re
 import tempfile
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
 from core.model import resource_files
 from core.services import invented_shop
 from core.wording import messages
 from core.wording.messages import say
+from gui.app.walkthrough_first_run import Stop
 from gui.app.walkthrough_route import Route
 from gui.toolkit import theme
 
@@ -35,7 +37,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     os.environ["QT_SCALE_FACTOR"] = f"{asked.scale:g}"
     asked.dir.mkdir(parents=True, exist_ok=True)
     messages.use(asked.language)
-    for path in Walk(asked.dir, asked.scale, datetime.fromisoformat(asked.now), asked.language).pictures():
+    walk = Walk(asked.dir, asked.scale, datetime.fromisoformat(asked.now), asked.language, asked.size)
+    for path in walk.settings_pictures() if asked.settings else walk.pictures():
         print(path, flush=True)
     if asked.readme:
         kept = resource_files.path("pictures", "counter.png")
@@ -47,11 +50,15 @@ def main(argv: Sequence[str] | None = None) -> int:
 class Walk:
     """One walk through the program, a picture at every stop."""
 
-    def __init__(self, folder: Path, scale: float, now: datetime, language: str) -> None:
+    def __init__(
+        self, folder: Path, scale: float, now: datetime, language: str, size: tuple[int, int] = SIZE
+    ) -> None:
+        """``size``: width and height of the window in pixels of the screen, whatever its scale."""
         self._folder = folder
         self._scale = scale
         self._now = now
         self._language = language
+        self._size = round(size[0] / scale), round(size[1] / scale)
         self._app = _application()
 
     def pictures(self) -> Iterator[Path]:
@@ -64,9 +71,19 @@ class Walk:
                 if tokens is theme.LIGHT:
                     yield from _papers(self._folder, sorted(made.shop.parent.rglob("*.pdf")))
 
+    def settings_pictures(self) -> Iterator[Path]:
+        """The pages of the set-up and the chapters of Shop; what scrolls also in its whole height."""
+        with tempfile.TemporaryDirectory() as place:
+            made = invented_shop.make(Path(place) / "demo", self._now, self._language)
+            theme.apply(self._app)
+            for stop in Route(made.shop, self._now, self._size).settings_stops():
+                yield self._take(stop.widget, stop.name)
+                inside = _scrolled(stop)
+                if inside is not None:
+                    yield self._take(inside, f"{stop.name}-whole")
+
     def _look(self, look: str, shop: Path) -> Iterator[Path]:
-        wide, high = (round(side / self._scale) for side in SIZE)
-        for stop in Route(shop, self._now, (wide, high)).stops():
+        for stop in Route(shop, self._now, self._size).stops():
             yield self._take(stop.widget, f"{look}-{stop.name}")
 
     def _take(self, widget: QWidget, name: str) -> Path:
@@ -74,6 +91,15 @@ class Walk:
         QApplication.processEvents()
         widget.grab().save(str(path))
         return path
+
+
+def _scrolled(stop: Stop) -> QWidget | None:
+    """The inside of the area that has most left to scroll; None where everything is in sight."""
+    areas = [each for each in stop.widget.findChildren(QScrollArea) if each.isVisible()]
+    furthest = max(areas, key=lambda each: each.verticalScrollBar().maximum(), default=None)
+    if furthest is None or furthest.verticalScrollBar().maximum() == 0:
+        return None
+    return furthest.widget()
 
 
 def _papers(folder: Path, papers: Sequence[Path]) -> Iterator[Path]:
@@ -99,9 +125,19 @@ def _application() -> QApplication:
     return app
 
 
+def _size(text: str) -> tuple[int, int]:
+    """Width and height of ``1366x768``; ValueError for what is no size."""
+    found = re.fullmatch(r"(\d{3,4})[x×](\d{3,4})", text)
+    if found is None:
+        raise ValueError(text)
+    return int(found[1]), int(found[2])
+
+
 def _arguments(argv: Sequence[str] | None) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="gui.app.walkthrough", description=__doc__)
     parser.add_argument("--dir", type=Path, required=True, help=say("window", "walk_dir"))
+    parser.add_argument("--size", type=_size, default=SIZE, help=say("window", "walk_size"))
+    parser.add_argument("--settings", action="store_true", help=say("window", "walk_settings"))
     parser.add_argument("--scale", type=float, default=1.0, help=say("window", "walk_scale"))
     parser.add_argument("--language", default=messages.BASE, help=say("window", "walk_language"))
     parser.add_argument("--now", default=NOW, help=say("window", "option_now"))

@@ -24,6 +24,7 @@ from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
+from gui.shop.own_shop_page import OwnShopPage
 from gui.shop.shop_screen import ShopScreen
 
 _WHO = "Robin"
@@ -52,14 +53,30 @@ class Route:
             self._window.close()
             self._window.deleteLater()
 
-    def _stops(self) -> Iterator[Stop]:
-        self._window.show()
-        QApplication.processEvents()
-        yield Stop("0-opening", self._window)
+    def settings_stops(self) -> Iterator[Stop]:
+        """The stops of the set-up, then the chapters of Shop."""
+        with TemporaryDirectory() as folder:
+            own = Path(folder) / "own"
+            yield from walkthrough_first_run.stops(own, self._clock, _WHO, self._size, compose)
+        try:
+            self._window.show()
+            self._move_in()
+            yield from self._chapters()
+        finally:
+            self._window.close()
+            self._window.deleteLater()
+
+    def _move_in(self) -> None:
         papers = self._shop.parent / "papers"
         self._composed = compose(self._window, str(self._shop), _WHO, self._clock, papers)
         wait_until(lambda: self._window.screen_on_show() is not None)
         self._settle()
+
+    def _stops(self) -> Iterator[Stop]:
+        self._window.show()
+        QApplication.processEvents()
+        yield Stop("0-opening", self._window)
+        self._move_in()
         yield from self._counter()
         yield from self._phone()
         yield from self._bench()
@@ -175,7 +192,18 @@ class Route:
         for place, piece in enumerate(shop.chapters.pieces):
             shop.chapters.stand_on(piece.key)
             self._settle()
-            yield Stop(f"5-shop-{place}-{piece.key}", self._window)
+            name = f"5-shop-{place:02d}-{piece.key}"
+            yield Stop(name, self._window)
+            for page in shop.page.findChildren(OwnShopPage):
+                yield from self._pages(name, page)
+
+    def _pages(self, name: str, owned: OwnShopPage) -> Iterator[Stop]:
+        """The further pages behind their titles in one chapter."""
+        for place, page in enumerate(owned.pages):
+            if place:
+                owned.tabs[place].click()
+                self._settle()
+                yield Stop(f"{name}-{page.page.value}", self._window)
 
     # --- on the way ----------------------------------------------------------------------
 

@@ -13,6 +13,7 @@ from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places
 from core.playtime.places import Place
+from core.wording import typed_amounts
 from gui.bench.repair_sentences import lost, other_figure
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
@@ -95,7 +96,7 @@ class SpliceForm(QWidget):
         self.measure = Measure.METRES if self.measure is Measure.MINUTES else Measure.MINUTES
         if there is not None:
             figure = there.metres if self.measure is Measure.METRES else there.minutes
-            self.at.setText(f"{figure.likely:.4g}")
+            self.at.show_figure(figure.likely, ".4g")
         self._name_measure()
         self.at.setFocus()
         self.at.selectAll()
@@ -179,7 +180,5 @@ def _sections() -> QComboBox:
 
 
 def _typed(field: FigureField) -> float | None:
-    try:
-        return float(field.text().strip().replace(",", "."))
-    except ValueError:
-        return None
+    value = typed_amounts.number_of(field.text())
+    return None if value is None else float(value)

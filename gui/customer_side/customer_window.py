@@ -19,7 +19,7 @@ from PySide6.QtGui import (
     QScreen,
     QShowEvent,
 )
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.job_records import Job
 from core.model.quote_records import Quote, QuotedTape
@@ -37,8 +37,11 @@ SCALE = 1.25
 FOLD_BELOW = 900
 """Logical pixels under which slip and words stand one below the other."""
 _MARGIN = 4 * theme.UNIT
+_SLIP_HIGH = 84 * theme.UNIT
+"""The least that a slip of ten lines with its dots needs in large type."""
 _LOGO_WIDE, _LOGO_HIGH = 40 * theme.UNIT, 12 * theme.UNIT
 _FOLDED_TRAY = 32 * theme.UNIT
+_FOLDED_SLIP = 90 * theme.UNIT
 
 
 class CustomerSide(QWidget):
@@ -164,6 +167,7 @@ class CustomerSide(QWidget):
         """Where the columns fold all of the page scrolls, so the tray has a height of its own."""
         folded = event.size().width() - 2 * _MARGIN < FOLD_BELOW
         self.tapes.setMinimumHeight(_FOLDED_TRAY if folded else 0)
+        self.slip.setMinimumHeight(_FOLDED_SLIP if folded else _SLIP_HIGH)
         super().resizeEvent(event)
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -192,7 +196,10 @@ class CustomerSide(QWidget):
         whole.setContentsMargins(_MARGIN, _MARGIN, _MARGIN, _MARGIN)
         outer.addLayout(whole, 1)
         columns = self._columns = Columns(FOLD_BELOW)
-        self.slip.setMinimumSize(56 * theme.UNIT, 90 * theme.UNIT)
+        self.slip.setMinimumSize(56 * theme.UNIT, _SLIP_HIGH)
+        policy = self.slip.sizePolicy()
+        policy.setVerticalPolicy(QSizePolicy.Policy.Ignored)  # else the page scrolls for nothing
+        self.slip.setSizePolicy(policy)
         columns.add(self.slip, 6)
         columns.add(self._beside(), 5)
         whole.addWidget(columns)

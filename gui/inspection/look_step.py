@@ -12,6 +12,7 @@ from core.catalogue.inspection import Change, LookStep
 from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName, Outcome
 from core.model.spoken_names import spoken
+from core.wording import typed_amounts
 from gui.toolkit import theme
 from gui.toolkit.text import minutes_range, say
 from gui.widgets.layouts import empty, labelled, stacked, words
@@ -189,15 +190,13 @@ def careful(sentences: Sequence[str]) -> QFrame:
 
 def celsius(text: str) -> float | None:
     """``-5``, ``−5 °C`` or ``40 F`` in °C; None for nothing; WrongInput for what is no such temperature."""
-    plain = text.strip().replace("−", "-").replace("°", "").replace(",", ".").casefold()
+    plain = text.strip().replace("−", "-").replace("°", "").casefold()
     if not plain:
         return None
-    is_fahrenheit = plain.endswith("f")
-    try:
-        figure = float(plain.rstrip("cf ").strip())
-    except ValueError:
-        figure = float("nan")
-    degrees = (figure - 32) / 1.8 if is_fahrenheit else figure
+    figure = plain.rstrip("cf ")
+    size = typed_amounts.number_of(figure.removeprefix("-"))
+    read = float("nan") if size is None else float(-size if figure.startswith("-") else size)
+    degrees = (read - 32) / 1.8 if plain.endswith("f") else read
     if not -40 <= degrees <= 70:
         place = say("inspection", "temperature_place")
         raise WrongInput(place, text.strip(), say("inspection", "temperature_accepted"))

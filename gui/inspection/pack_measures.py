@@ -10,6 +10,7 @@ from core.catalogue.formats import catalogue
 from core.catalogue.markings import bare
 from core.model.inventory import TapeLine
 from core.model.names import FormatName
+from core.wording import typed_amounts
 from gui.inspection.pack_drawing import RUN, STEP_MM, TO_COME, PackDrawing
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -68,7 +69,10 @@ class PackMeasures(QWidget):
 
     @Slot(int, object)
     def _edge_moved(self, pack: int, radius: float | None) -> None:
-        self.fields[pack].setText("" if radius is None else f"{radius:.1f}")
+        if radius is None:
+            self.fields[pack].clear()
+        else:
+            self.fields[pack].show_figure(radius, ".1f")
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Up and Down in a field move the edge as they do in the drawing; Return goes on to the next."""
@@ -100,8 +104,5 @@ class PackMeasures(QWidget):
 
 
 def _figure(text: str) -> float | None:
-    plain = text.strip().replace(",", ".")
-    try:
-        return float(plain) if plain else None
-    except ValueError:
-        return None
+    value = typed_amounts.number_of(text)
+    return None if value is None else float(value)

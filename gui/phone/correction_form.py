@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Customer
+from core.model.settings_records import ShopSettings
+from core.services import customers
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.keyed_form import Form
@@ -15,13 +17,14 @@ from gui.widgets.layouts import labelled, words
 
 
 class CorrectionForm(Form):
-    """Name, phone and e-mail as stored, to be typed over."""
+    """Name, phone as it is dialed here, and e-mail, to be typed over."""
 
     submitted = Signal(object)
     """A `CustomerDraft`."""
 
     def __init__(self) -> None:
         super().__init__("correction")
+        self._country = "US"
         self.name = _field("correct-name")
         self.phone = _field("correct-phone")
         self.email = _field("correct-email")
@@ -31,10 +34,14 @@ class CorrectionForm(Form):
         self._lay_out()
         self._go_with_return((self.name, self.phone, self.email), self._save)
 
+    def keep_country(self, settings: ShopSettings) -> None:
+        """Phone numbers are shown as they are dialed from where the shop is."""
+        self._country = settings.country
+
     def begin(self, customer: Customer) -> None:
-        """Show the stored details of a customer."""
+        """Show the details of a customer."""
         self.name.setText(customer.name)
-        self.phone.setText(customer.phone or "")
+        self.phone.setText(customers.as_dialled(customer.phone, self._country) if customer.phone else "")
         self.email.setText(customer.email or "")
         self.name.setFocus()
         self.name.selectAll()

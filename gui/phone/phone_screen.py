@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.model.job_records import CallerMatch
-from core.services import promises
+from core.services import decks, promises
 from core.services.promises import Kept
 from gui.phone.answer_slip import AnswerSlip
 from gui.phone.caller_search import CallerSearch
@@ -45,6 +45,7 @@ class PhoneScreen(Screen):
 
     def refresh(self) -> None:
         self.desk.work.ask(promises.under_review, then=self._keep_promises)
+        self.desk.work.ask(decks.settings, then=self.forms.correction.keep_country)
         self.search.ask()
 
     def _keep_promises(self, reviewed: tuple[Kept, ...]) -> None:

@@ -15,8 +15,8 @@ from core.model.settings_records import Deck, Outage
 from core.wording import locale_figures
 from gui.settings.check_boxes import CheckBoxes
 from gui.toolkit import theme
-from gui.toolkit.text import say
-from gui.widgets.layouts import labelled, stacked, words
+from gui.toolkit.text import say, sentence_case
+from gui.widgets.layouts import labelled, rule, stacked, words
 
 
 class DeckForm(QWidget):
@@ -86,6 +86,7 @@ class DeckForm(QWidget):
 
     def _lay_out(self) -> None:
         column = stacked(self)
+        column.addWidget(rule())
         self.in_service.setObjectName("deck-in-service")
         self.retired.setObjectName("deck-retired")
         self.remove.setObjectName("deck-remove")
@@ -121,5 +122,5 @@ def _formats() -> dict[str, str]:
     for form in catalogue().formats:
         if form.name in form.systems:
             key = "decks-in-adapter" if form.name in adapted else "decks-format"
-            found[str(form.name)] = say("settings", key, format=form.words)
+            found[str(form.name)] = sentence_case(say("settings", key, format=form.words))
     return found

@@ -24,7 +24,7 @@ from gui.settings.listed_page import ListedPage
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
-from gui.widgets.layouts import labelled, rule, words
+from gui.widgets.layouts import labelled, words
 from gui.widgets.tray import TrayItem
 
 MOST_ALIKE = 20
@@ -172,7 +172,6 @@ class DecksPage(ListedPage[_Row]):
         self.column.addWidget(self._told)
         self.column.addWidget(words(say("settings", "decks-kind-ground"), "small"))
         self.column.addWidget(labelled(self.tray, say("settings", "decks-list")))
-        self.column.addWidget(rule())
         self.column.addWidget(self.form)
 
 

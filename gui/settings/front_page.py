@@ -24,7 +24,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import hinted, labelled, words
 
-_ADDRESS_LINES = 4
+_ADDRESS_LINES = 6
 _TEXTS = ("name", "phone", "email", "tax_number", "greeting", "closing")
 _BY_COUNTRY = ("currency", "timezone", "language")
 """What the country fills in where nobody typed anything else."""

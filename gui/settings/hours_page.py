@@ -19,7 +19,8 @@ from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import place_offers
 from gui.settings.form_fields import ChoiceField, FieldsPage, LinesField, TextField, WrongField, checked
-from gui.settings.week_fields import SeasonFields, WeekFields, examples
+from gui.settings.season_fields import SeasonFields
+from gui.settings.week_fields import WeekFields, examples
 from gui.toolkit import theme
 from gui.toolkit.text import day, say, short_day
 from gui.widgets import wishes
@@ -29,7 +30,7 @@ _COMING = 5
 """How many of the coming holidays are shown."""
 _CONFIDENCES = tuple(n / chances.TWENTY for n in range(10, 20))
 _YEAR = 366
-_CLOSED_LINES = 3
+_CLOSED_LINES = 2
 
 
 class HoursPage(FieldsPage):
@@ -165,7 +166,7 @@ class HoursPage(FieldsPage):
     def _show_confidence(self, confidence: float) -> None:
         self.confidence.clear()
         for each in sorted({*_CONFIDENCES, confidence}):
-            self.confidence.addItem(_confidence_words(each), each)
+            self.confidence.addItem(chances.words(each), each)
         self.confidence.setCurrentIndex(self.confidence.findData(confidence))
 
     # --- building ------------------------------------------------------------------------
@@ -206,10 +207,6 @@ class HoursPage(FieldsPage):
 
 
 PAGE = HoursPage
-
-
-def _confidence_words(confidence: float) -> str:
-    return say("settings", "hours-confidence-words", chance=chances.words(confidence))
 
 
 def _as_typed(when: date, today: date) -> str:

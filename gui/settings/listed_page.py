@@ -125,4 +125,5 @@ class ListedPage(DraftedPage, Generic[E]):
 
     def _lay_rows(self) -> None:
         self.tray.lay([self._item(row) for row in self._rows])
+        (self.tray.parentWidget() or self.tray).setVisible(bool(self._rows))
         self.tray.setFixedHeight(max(2, min(len(self._rows), _IN_SIGHT)) * 6 * theme.UNIT + 4)

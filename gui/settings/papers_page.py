@@ -25,6 +25,7 @@ _PRINTED = ("quote", "claim_slip", "labels")
 _WHEN = ("yes", "ask", "no")
 _SIZES = ("letter", "a4")
 _STOCKS = ("usual", "sheet", "single")
+_SLIPS = ("sheet", "roll")
 _COUNTS = ("label_columns", "label_rows")
 _SIZE = ("label_width_mm", "label_height_mm")
 _ON_SHEET = ("label_left_mm", "label_top_mm", "label_gap_across_mm", "label_gap_down_mm")
@@ -39,7 +40,8 @@ class PapersPage(FieldsPage):
     page = SetupPage.PAPERS
     paths: ClassVar[tuple[str, ...]] = (
         "front.paper",
-        *(f"papers.{key}" for key in (*_PRINTED, "label_stock", *_MEASURES, "label_start")),
+        *(f"papers.{key}" for key in (*_PRINTED, "claim_slip_on", "roll_width_mm")),
+        *(f"papers.{key}" for key in ("label_stock", *_MEASURES, "label_start")),
     )
     test_print_wanted = Signal(object)
     """A `ShopFront` whose label sheet is to be printed with a number on every label."""
@@ -50,6 +52,8 @@ class PapersPage(FieldsPage):
         self._paper_shown = ""
         self.paper = _box("papers-paper", _SIZES, "papers-size")
         self.printed = {key: _box(f"papers-{key}", _WHEN, "papers-when") for key in _PRINTED}
+        self.slip_on = _box("papers-claim_slip_on", _SLIPS, "papers-slip")
+        self.roll = TextField("papers-roll_width_mm")
         self.stock = _box("papers-stock", _STOCKS, "papers-stock")
         self.measures = {key: TextField(f"papers-{key}") for key in _MEASURES}
         self.start = TextField("papers-label_start")
@@ -67,6 +71,8 @@ class PapersPage(FieldsPage):
         self._show_paper(view.settings)
         for key, box in self.printed.items():
             self._show(box, getattr(printing, key))
+        self._show(self.slip_on, printing.claim_slip_on)
+        self.roll.setText(figure(printing.roll_width_mm))
         self._show(self.stock, printing.label_stock)
         for key, field in self.measures.items():
             field.setText(figure(getattr(printing, key)))
@@ -78,7 +84,7 @@ class PapersPage(FieldsPage):
         chosen = self.paper.currentData()
         paper = front.paper if chosen == self._paper_shown else chosen
         draft = replace(before, front=replace(front, paper=paper, printing=self._printing(front.printing)))
-        return checked(draft, {**self.measures, "label_start": self.start})
+        return checked(draft, {**self.measures, "label_start": self.start, "roll_width_mm": self.roll})
 
     def focus_first(self) -> None:
         self.paper.setFocus()
@@ -98,8 +104,13 @@ class PapersPage(FieldsPage):
         stock = self.stock.currentData()
         measured: dict[str, Any] = {key: self._measure(key) for key in _offered(stock)}
         start = int(self._number(self.start, whole=True)) if stock != "single" else before.label_start
+        slip_on = self.slip_on.currentData()
+        if slip_on == "roll":
+            measured["roll_width_mm"] = self._number(self.roll, whole=False)
         when = {key: box.currentData() for key, box in self.printed.items()}
-        return replace(before, label_stock=stock, label_start=start, **when, **measured)
+        return replace(
+            before, claim_slip_on=slip_on, label_stock=stock, label_start=start, **when, **measured
+        )
 
     def _measure(self, key: str) -> float:
         is_count = key in _COUNTS
@@ -126,20 +137,24 @@ class PapersPage(FieldsPage):
 
     @Slot()
     def _show_measures(self) -> None:
-        """Only what the labels in use are measured by."""
+        """Only what the paper and the labels in use are measured by."""
+        self._rooms["roll_width_mm"].setVisible(self.slip_on.currentData() == "roll")
         stock = self.stock.currentData()
-        for key, room in self._rooms.items():
-            room.setVisible(key in _offered(stock) or (key == "label_start" and stock != "single"))
+        for key in (*self.measures, "label_start"):
+            self._rooms[key].setVisible(
+                key in _offered(stock) or (key == "label_start" and stock != "single")
+            )
 
     @staticmethod
     def _show(box: QComboBox, value: str) -> None:
         box.setCurrentIndex(box.findData(value))
 
     def _connect(self) -> None:
-        for box in (self.paper, *self.printed.values(), self.stock):
+        for box in (self.paper, *self.printed.values(), self.slip_on, self.stock):
             box.activated.connect(self.changed)
+        self.slip_on.currentIndexChanged.connect(self._show_measures)
         self.stock.currentIndexChanged.connect(self._show_measures)
-        for field in (*self.measures.values(), self.start):
+        for field in (*self.measures.values(), self.start, self.roll):
             field.textEdited.connect(self.changed)
         self.test.clicked.connect(self._print_test)
 
@@ -150,6 +165,11 @@ class PapersPage(FieldsPage):
             top.addWidget(room, place // _ACROSS, place % _ACROSS)
         self.column.addLayout(top)
         self.column.addWidget(words(say("settings", "papers-when-lead"), "small"))
+        slip = _grid(_ACROSS)
+        slip.addWidget(labelled(self.slip_on, say("settings", "papers-claim_slip_on")), 0, 0)
+        self._rooms["roll_width_mm"] = labelled(self.roll, say("settings", "papers-roll_width_mm"))
+        slip.addWidget(self._rooms["roll_width_mm"], 0, 1)
+        self.column.addLayout(slip)
         self.column.addWidget(labelled(self.stock, say("settings", "papers-stock")))
         grid = _grid(_ACROSS)
         for place, (key, field) in enumerate((*self.measures.items(), ("label_start", self.start))):

@@ -22,7 +22,7 @@ from gui.settings.person_hours import Typed, typed_of
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
-from gui.widgets.layouts import labelled, rule, words
+from gui.widgets.layouts import labelled, words
 from gui.widgets.tray import TrayItem
 
 
@@ -195,7 +195,6 @@ class PeoplePage(ListedPage[_Row]):
         row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
         self.column.addLayout(row)
         self.column.addWidget(labelled(self.tray, say("settings", "people-list")))
-        self.column.addWidget(rule())
         self.column.addWidget(self.form)
 
 

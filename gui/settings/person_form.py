@@ -13,7 +13,7 @@ from gui.settings.check_boxes import CheckBoxes
 from gui.settings.person_hours import PersonHours, Typed
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.layouts import hinted, labelled, stacked, words
+from gui.widgets.layouts import hinted, labelled, rule, stacked, words
 
 
 class PersonForm(QWidget):
@@ -91,6 +91,7 @@ class PersonForm(QWidget):
 
     def _lay_out(self) -> None:
         column = stacked(self)
+        column.addWidget(rule())
         named: dict[str, QWidget] = {
             "person-name": self.name,
             "person-pin": self.pin,

@@ -101,6 +101,7 @@ class WordsPage(FieldsPage):
                 for each in hits
             ]
         )
+        self.found.setVisible(bool(hits or self.search.text()))
         if hits and self.found.current not in {each.place for each in hits}:
             self.found.stand_on_first()
         if not hits:

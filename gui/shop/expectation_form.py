@@ -46,7 +46,7 @@ class ExpectationForm(Form):
         give_key(self.keep, "F6")
         self._lay_out(view)
         for name, field in self.fields.items():
-            field.setText(f"{getattr(self._stated, name) * _FIGURES[name][0]:g}")
+            field.show_figure(getattr(self._stated, name) * _FIGURES[name][0])
         self._go_with_return(list(self.fields.values()), self.keep)
 
     def _keep(self) -> None:

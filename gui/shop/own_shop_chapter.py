@@ -15,8 +15,7 @@ from core.services.own_shop.settings_versions import SettingsVersion
 from core.services.own_shop.shop_document import SettingsView
 from core.services.shop_overview import ShopView
 from gui.shop.draft_chapter import DraftChapter
-from gui.shop.own_shop_page import KINDS, OwnShopPage
-from gui.shop.settings_changes import MOST_VERSIONS
+from gui.shop.own_shop_page import KINDS, MOST_VERSIONS, OwnShopPage
 from gui.toolkit import paper_writing
 from gui.toolkit.screen_context import Desk
 
@@ -70,12 +69,10 @@ class OwnShopChapter(DraftChapter):
 
     def _keep(self, kept: ShopSettings, draft: ShopSettings) -> None:
         self._keep_draft(draft, kept, self._number)
-        if self._draft is None and self._page is not None:
-            self._page.show_effects(())
 
     def _show_effects(self, effects: Effects) -> None:
         if self._page is not None:
-            self._page.show_effects(effects.lines)
+            self._page.show_effects(effects)
 
     @Slot(object)
     def _save(self, wanted: ShopSettings) -> None:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.promise.reliability import DECILES, Group
+from core.wording.locale_figures import percent, percent_range
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
@@ -98,7 +99,7 @@ class DecileBars(QWidget):
         self._deciles = deciles
         self.setAccessibleName(say("shop", "kept_tenths"))
         self.setAccessibleDescription(
-            ", ".join(f"{n}: {share * 100:.0f} %" for n, share in enumerate(deciles, 1))
+            ", ".join(f"{n}: {percent(share)}" for n, share in enumerate(deciles, 1))
         )
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -139,5 +140,4 @@ def in_words(group: Group) -> str:
 
 
 def _chances(group: Group) -> str:
-    low, high = round(group.low * 100), round(group.high * 100)
-    return f"{low}–{high} %"
+    return percent_range(group.low, group.high)

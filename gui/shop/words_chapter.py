@@ -75,11 +75,11 @@ class WordsSlip(FormSlip[WordsPage]):
 
 def _written(job: Job, wanted: ShopSettings, key: str, folder: Path) -> Path:
     """The paper of a real order with the words as typed; the claim slip for a sentence of it."""
-    from core.papers import claim_slip, quote_paper  # the paper library is imported where paper is made
+    from core.papers import quote_paper  # the paper library is imported where paper is made
 
     front = wanted.front
     if key.startswith("slip-"):
-        return paper_files.write(paper_files.prepare(folder), "claim-slip", claim_slip.render(job, front))
+        return paper_files.write(paper_files.prepare(folder), "claim-slip", paper_files.slip(job, front))
     return paper_files.write(paper_files.prepare(folder), "quote", quote_paper.render(job.quote, front))
 
 

@@ -9,6 +9,9 @@ from core.model.errors import WrongInput
 from core.wording import typed_amounts
 from gui.toolkit.text import say
 
+_TOO_LARGE = 10**6
+_LIKE_FIGURE = 12.5
+"""The figure a refusal gives as an example."""
 _LIKE = 9315
 """Minor units of the amount a refusal gives as an example."""
 
@@ -26,26 +29,27 @@ class FigureField(QLineEdit):
         """What a complaint calls this line from now on."""
         self._place = place
 
+    def show_figure(self, value: float, form: str = ".10g") -> None:
+        """Write a figure as it is typed here: ``12.5`` or ``12,5``; ``form`` as of `format`."""
+        self.setText(typed_amounts.typed_number(value, form))
+
     def figure(self) -> float | None:
-        """The figure, or None when the line is empty; WrongInput when it is none."""
-        text = self.text().strip().replace(",", ".")
+        """The figure as the shop's locale writes it, or None when the line is empty; WrongInput for none."""
+        text = self.text().strip()
         if not text:
             return None
-        try:
-            value = float(text)
-        except ValueError:
-            value = -1.0
-        if not 0 <= value < 1e6:
+        value = typed_amounts.number_of(text)
+        if value is None or value >= _TOO_LARGE:
             self.mark()
-            raise WrongInput(self._place, self.text().strip(), say("bench", "number_accepted"))
-        return value
+            raise WrongInput(self._place, text, _accepted())
+        return float(value)
 
     def figure_needed(self) -> float:
         """The figure; WrongInput when the line is empty or holds none."""
         value = self.figure()
         if value is None:
             self.mark()
-            raise WrongInput(self._place, self.text(), say("bench", "number_accepted"))
+            raise WrongInput(self._place, self.text(), _accepted())
         return value
 
     def mark(self) -> None:
@@ -61,6 +65,10 @@ class FigureField(QLineEdit):
         self.setProperty("wrong", wrong)
         self.style().unpolish(self)
         self.style().polish(self)
+
+
+def _accepted() -> str:
+    return say("bench", "number_accepted", like=typed_amounts.typed_number(_LIKE_FIGURE))
 
 
 class MoneyField(QLineEdit):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from decimal import Decimal
 from functools import partial
 from pathlib import Path
@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from core.cli.invocation import Invocation, Reply, contents
 from core.model import serialization, settings_differences
 from core.model.errors import WrongInput
+from core.model.settings_differences import Difference
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services import decks
@@ -18,6 +19,8 @@ from core.services.own_shop import (
     people,
     price_books,
     readiness,
+    setting_names,
+    settings_changes,
     settings_effects,
     settings_versions,
     shop_document,
@@ -120,7 +123,9 @@ def _raise(call: Invocation, shop: Shop) -> Reply:
 def _history(call: Invocation, shop: Shop) -> Reply:
     timezone = shop.ask(decks.settings).front.timezone
     settings, prices = shop.ask(settings_versions.versions), shop.ask(price_books.versions)
-    found = [("settings", each.number, each.at, each.by, each.words) for each in settings]
+    found = [
+        ("settings", each.number, each.at, each.by, words) for each, words in settings_versions.told(settings)
+    ]
     found += [("prices", each.number, each.at, each.by, each.words) for each in prices]
     found.sort(key=lambda one: one[2], reverse=True)
     lines = [
@@ -173,8 +178,15 @@ def _carried_out(call: Invocation, shop: Shop, step: Callable[..., object]) -> R
         "drafts": effects.drafts,
         "stored": False,
     }
-    lines = [*(each.words for each in found), *effects.lines, say("settings", "effects-nothing-stored")]
+    told = _told_changes(shop, changed, found)
+    lines = [*told, *effects.lines, say("settings", "effects-nothing-stored")]
     return Reply(serialization.plain(document), "\n".join(lines))
+
+
+def _told_changes(shop: Shop, changed: ShopSettings, found: Sequence[Difference]) -> Iterator[str]:
+    """What would change, settings first and then prices."""
+    yield from settings_changes.lines(shop.ask(decks.settings), changed)
+    yield from (setting_names.line(each) for each in found if each.path[0] == shop_document.PRICES)
 
 
 def _rehearsed(step: Callable[..., object], unit: Unit) -> tuple[ShopSettings, dict[str, Any]]:
@@ -198,7 +210,7 @@ def _changed(shop: Shop, step: Callable[..., object]) -> Reply:
     return Reply(serialization.plain(document), "\n".join(lines) or say("settings", "nothing-changed"))
 
 
-def _difference(each: settings_differences.Difference) -> dict[str, Any]:
+def _difference(each: Difference) -> dict[str, Any]:
     was, now = map(settings_differences.without_secrets, (each.was, each.now))
     if each.is_secret:
         was, now = (value and "…" for value in (was, now))

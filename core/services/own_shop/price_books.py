@@ -13,6 +13,7 @@ from core.model.errors import Conflict, Refused, WrongInput
 from core.model.settings_records import Permission
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
+from core.services.own_shop import setting_names
 from core.store import current_prices, current_settings, permissions, settings_entries
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -128,7 +129,7 @@ def _check_nobody_else(unit: Unit, based_on: int | None) -> None:
 
 def _words(book: PriceBook, was: Mapping[str, Any], now: Mapping[str, Any]) -> str:
     found = settings_differences.differences(was, now)
-    lines = [each.words for each in found if each.path[0] not in _HEADING]
+    lines = [setting_names.price_line(each) for each in found if each.path[0] not in _HEADING]
     changes = "; ".join(lines) or say("files", "nothing")
     return say(
         "settings",

@@ -32,9 +32,16 @@ NOTHING_OPEN = Readiness((), ())
 
 def read(unit: Unit) -> Readiness:
     """What is still to be filled in; nothing in a shop to practise in."""
+    return with_settings(unit)[1]
+
+
+def with_settings(unit: Unit) -> tuple[ShopSettings, Readiness]:
+    """The settings, and what is still to be filled in there: what the window asks when it opens."""
     settings = current_settings.read(unit)
-    if settings.front.practice:
-        return NOTHING_OPEN
+    return settings, NOTHING_OPEN if settings.front.practice else _open_pages(unit, settings)
+
+
+def _open_pages(unit: Unit, settings: ShopSettings) -> Readiness:
     open_pages = [page for page in SetupPage if not _is_filled_in(unit, settings, page)]
     needed = tuple(page for page in open_pages if page in NEEDED)
     return Readiness(needed, tuple(page for page in open_pages if page not in NEEDED))

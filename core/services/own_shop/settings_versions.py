@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 
 from sqlalchemy import select
 
-from core.model import own_sentences, serialization, settings_differences
+from core.model import own_sentences, serialization
 from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
 from core.model.settings_records import Permission, ShopSettings
 from core.model.setup_pages import SetupPage
-from core.services.own_shop import shop_settings
+from core.services.own_shop import settings_changes, shop_settings
+from core.services.own_shop.settings_changes import differences
 from core.store import current_settings, permissions, settings_entries
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
@@ -31,6 +32,7 @@ PAGE_OF = {
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
     "person": SetupPage.PEOPLE,
+    "partner": SetupPage.PARTNERS,
     "backup": SetupPage.BACKUP,
     "front.extra_cautions": SetupPage.WORDS,
     "words": SetupPage.WORDS,
@@ -67,6 +69,14 @@ def versions(unit: Unit, most: int | None = None) -> tuple[SettingsVersion, ...]
     )
 
 
+def told(newest_first: Sequence[SettingsVersion]) -> Iterator[tuple[SettingsVersion, str]]:
+    """Each version with what it changed, in the words of today's pages; the earliest as it was kept."""
+    for version, before in zip(newest_first, [*newest_first[1:], None], strict=False):
+        changed = () if before is None else settings_changes.lines(before.settings, version.settings)
+        kept_as_told = version.undoes is not None or not changed
+        yield version, version.words if kept_as_told else "; ".join(changed)
+
+
 def change(
     unit: Unit,
     changed: ShopSettings,
@@ -101,7 +111,7 @@ def change(
         is_of_prices = not found and set(confirms) <= {SetupPage.PRICES}
         permissions.check(unit, Permission.PRICES if is_of_prices else needs)
     _check_playing(unit, checked)
-    _append(unit, checked, _words(found, undoes), undoes)
+    _append(unit, checked, _words(before, checked, undoes), undoes)
     return checked
 
 
@@ -145,11 +155,6 @@ def page_of(path: Sequence[str]) -> SetupPage | None:
     return PAGE_OF.get(".".join(path[:2])) or PAGE_OF.get(path[0])
 
 
-def differences(before: ShopSettings, after: ShopSettings) -> tuple[Difference, ...]:
-    """Every key of the settings file that differs."""
-    return settings_differences.differences(shop_settings.document(before), shop_settings.document(after))
-
-
 def _append(unit: Unit, settings: ShopSettings, words: str, undoes: int | None) -> None:
     value = serialization.dumps(settings)
     settings_entries.append(unit, current_settings.PART, "settings", value, words, undoes=undoes)
@@ -179,9 +184,7 @@ def _pages(found: Sequence[Difference]) -> set[SetupPage]:
     return {page for each in found if (page := page_of(each.path)) is not None}
 
 
-def _words(found: Sequence[Difference], undoes: int | None) -> str:
+def _words(before: ShopSettings, after: ShopSettings, undoes: int | None) -> str:
     if undoes is not None:
         return say("settings", "taken-back", number=undoes)
-    if not found:
-        return say("settings", "confirmed")
-    return "; ".join(each.words for each in found)
+    return "; ".join(settings_changes.lines(before, after)) or say("settings", "confirmed")

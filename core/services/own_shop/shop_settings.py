@@ -277,12 +277,16 @@ def _openings(entries: Sequence[OpeningEntry], where: str) -> tuple[OpeningHours
             raise WrongInput(at(where, f"opening {number}", "to"), entry.end, accepted)
         _check_season(entry, at(where, f"opening {number}"))
         days = (WEEKDAYS.index(day) for day in entry.days)
-        found += [OpeningHours(day, start, end, entry.first, entry.last) for day in days]
-    return tuple(sorted(found, key=lambda one: (one.first, one.last, one.weekday, one.start)))
+        season = entry.season.strip()
+        found += [OpeningHours(day, start, end, entry.first, entry.last, season) for day in days]
+    return tuple(sorted(found, key=lambda one: (one.first, one.last, one.season, one.weekday, one.start)))
 
 
 def _check_season(entry: OpeningEntry, place: str) -> None:
-    """WrongInput for a season with one end only, or with a day that no year has."""
+    """WrongInput for a season with one end only or none, or with a day that no year has."""
+    _check_printable(entry.season, at(place, "season"))
+    if entry.season.strip() and not entry.first and not entry.last:
+        raise WrongInput(at(place, "first"), "", say("files", "both-ends"))
     if bool(entry.first) is not bool(entry.last):
         key = "last" if entry.first else "first"
         raise WrongInput(at(place, key), "", say("files", "both-ends"))
@@ -394,13 +398,13 @@ def _entry(kind: type[T], record: object) -> T:
 
 def _opening_entries(openings: Sequence[OpeningHours]) -> Iterator[OpeningEntry]:
     """Days with the same hours stand together, as a person would write them."""
-    days: dict[tuple[int, int, str, str], list[str]] = {}
+    days: dict[tuple[int, int, str, str, str], list[str]] = {}
     for each in openings:
-        same = (each.start, each.end, each.first, each.last)
+        same = (each.start, each.end, each.first, each.last, each.season)
         days.setdefault(same, []).append(WEEKDAYS[each.weekday])
-    for (start, end, first, last), names in days.items():
+    for (start, end, first, last, season), names in days.items():
         weekdays = cast("tuple[Weekday, ...]", tuple(names))
-        yield OpeningEntry(weekdays, clock(start), clock(end), first, last)
+        yield OpeningEntry(weekdays, clock(start), clock(end), first, last, season)
 
 
 def clock(minutes: int) -> str:

@@ -108,3 +108,5 @@ own-words-unknown = the name of a built-in sentence, like paper/slip-bring, is a
 own-words-closed = this sentence protects people, tapes or machines, or states the customer's rights, so it stays as it is; add a caution of your own instead
 own-words-unreadable = a sentence without { "{" } or { "}" } is accepted, except for its blanks: { $blanks }
 own-words-blanks = a sentence with exactly the blanks of the built-in one is accepted: { $blanks }
+season-name = at most 40 characters are accepted
+roll-width = a width from 58 to 112 mm is accepted

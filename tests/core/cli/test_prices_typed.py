@@ -18,7 +18,7 @@ def test_prices_go_out_and_come_in_from_a_day(typed: Typist, box: Path, tmp_path
     assert "capture,vhs,VHS,per-period,6.00,30,,\r\n" in text
     file.write_bytes(text.replace("VHS,per-period,6.00", "VHS,per-period,6.50").encode())
     later = typed("shop", "prices-in", file, "--from", "2026-03-05").document
-    assert (later["changed"], "capture.vhs.price: 6.00 → 6.50" in later["told"][0]) == ([], True)
+    assert (later["changed"], "Copying VHS, price: 6.00 → 6.50" in later["told"][0]) == ([], True)
     assert typed("shop", "show", VHS).document == {VHS: "6.00"}
     in_force = typed("shop", "show", VHS, now="2026-03-05T10:00:00-05:00").document
     assert in_force == {VHS: "6.50"}

@@ -49,7 +49,7 @@ def test_a_person_with_a_pin_acts_with_it_only(
     assert "That is not the PIN of Ada." in capsys.readouterr().err
     monkeypatch.setenv("TAPEWRIGHT_PIN", "271828")
     assert said(shop, "set", "work.people", "4", who="Ada") == 0
-    assert capsys.readouterr().out == "work.people: 2 → 4\n"
+    assert capsys.readouterr().out == "People at the bench at one time: 2 → 4\n"
 
 
 def test_the_pin_is_asked_for_where_it_is_wanted(
@@ -86,7 +86,7 @@ def test_a_dry_run_tells_what_would_move_and_stores_nothing(
     words = ("set", "deck.VHS 1.retired", "true", "deck.8 mm.retired", "true", "--dry-run")
     assert said(where, *words) == 0
     told = capsys.readouterr().out
-    assert told.startswith("deck.VHS 1.in_service: yes → no\n")
+    assert told.startswith("Deck VHS 1, in service: yes → no\n")
     assert "1 open promise would move" in told
     assert f"Order {job.number} (Ada Fenwick): no deck would be left for 1 of its tapes." in told
     assert told.endswith("Nothing was changed: this was a dry run.\n")

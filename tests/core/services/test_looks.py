@@ -65,7 +65,7 @@ def test_packs_read_become_a_line_of_history_and_change_nothing_else(desk: Desk)
     assert after == before
     words = last_line(desk, before.code)
     assert "still to come 30.21 mm, already played 30.21 mm" in words
-    assert "47 to 53% of the tape played" in words
+    assert "47–53% of the tape played" in words
     assert "min to go" in words
     assert desk.shop.ask(audit.verify) == ()
 

@@ -259,7 +259,7 @@ def test_a_splice_by_keys_makes_the_tape_not_for_reuse(
 ) -> None:
     scan(place, codes[1])
     press(Qt.Key.Key_F7)
-    press_text("12,5")
+    press_text("12.5")
     press(Qt.Key.Key_Return)
     press_text("3")
     press(Qt.Key.Key_Return)

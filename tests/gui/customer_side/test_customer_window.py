@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -223,3 +225,18 @@ def test_everything_fits_at_the_usual_size(side: CustomerSide, clerk: Clerk, pla
         if label.isVisible() and label.text():
             corner = label.mapTo(side, label.rect().bottomRight())
             assert side.rect().contains(corner), f"{label.text()[:30]} reaches to {corner}"
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1366, 768)])
+def test_nothing_is_cut_in_a_practice_shop_on_a_small_screen(
+    place: Place, qapp: QApplication, size: tuple[int, int]
+) -> None:
+    theme.apply(qapp)
+    side = CustomerSide(place.window)
+    side.show_front(replace(invented_job.FRONT, practice=True))
+    side.show_job(invented_job.job())
+    side.resize(*size)
+    side.show()
+    qapp.processEvents()
+    assert side.practice.isVisible()
+    assert side.findChildren(Columns)[0].verticalScrollBar().maximum() == 0

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QCheckBox, QLabel, 
 from core.catalogue import inspection
 from core.catalogue.formats import catalogue
 from core.catalogue.shell_anatomy import ABOVE, BELOW, Anatomy
+from core.model.errors import WrongInput
 from core.model.names import Finding, FormatName, TapeCode
 from core.model.stations import Station
 from core.model.typed_draft import TypedRow
@@ -177,10 +178,16 @@ def test_a_temperature_nobody_can_mean_is_named_and_holds_the_step(look: LookOve
 
 
 @pytest.mark.parametrize(
-    ("text", "degrees"), [("", None), ("20", 20), ("−5 °C", -5), ("14 F", -10), ("32f", 0), ("2,5", 2.5)]
+    ("text", "degrees"), [("", None), ("20", 20), ("−5 °C", -5), ("14 F", -10), ("32f", 0), ("2.5", 2.5)]
 )
 def test_temperatures_are_read_as_they_are_written(text: str, degrees: float | None) -> None:
     assert celsius(text) == (degrees if degrees is None else pytest.approx(degrees))
+
+
+@pytest.mark.parametrize("text", ["2,5", "warm", "−", "--5", "5 - 6"])
+def test_no_temperature_is_guessed(text: str) -> None:
+    with pytest.raises(WrongInput, match="a temperature from"):
+        celsius(text)
 
 
 def test_something_else_is_found_by_a_few_letters(look: LookOver) -> None:

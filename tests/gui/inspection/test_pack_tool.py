@@ -60,7 +60,7 @@ def test_the_first_field_has_the_keyboard_and_nothing_is_claimed_yet(tool: PackT
 
 
 def test_two_radii_give_minutes_run_and_minutes_to_go(tool: PackTool) -> None:
-    type_both(tool, "30.2", "30,2")
+    type_both(tool, "30.2", "30.2")
 
     shown = words_on(tool)
     assert "47–53% of the tape has played" in shown

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.model.job_records import Customer
 from core.model.names import JobNumber
-from core.services import calls, jobs
+from core.services import calls, customers, jobs
 from core.wording.messages import say
 from gui.phone.phone_screen import PhoneScreen
 from tests.support.booked import line
@@ -83,3 +83,28 @@ def test_nobody_is_put_right_before_somebody_is_found(place: Place, phone: Phone
     phone.box.clear()
     place.settle()
     assert not phone.forms.correct_button.isVisible()
+
+
+def test_a_number_is_shown_as_it_is_dialed_here_and_kept_as_it_was(place: Place, phone: PhoneScreen) -> None:
+    press(Qt.Key.Key_F8)
+    assert phone.forms.correction.phone.text() == "(303) 555-0142"
+    for _ in range(3):
+        press(Qt.Key.Key_Return)
+    place.settle()
+    assert customer(place, FIRST).phone == "+13035550142"
+
+
+@pytest.mark.parametrize(
+    ("stored", "country", "shown"),
+    [
+        ("+13035550142", "US", "(303) 555-0142"),
+        ("+13035550142", "DE", "+1 303-555-0142"),
+        ("+4930123456", "DE", "030 123456"),
+        ("555 01", "US", "555 01"),
+        ("+442079460018", "US", "+44 20 7946 0018"),
+    ],
+)
+def test_what_is_shown_is_read_as_the_same_number(stored: str, country: str, shown: str) -> None:
+    """Forms as libphonenumber writes them (E.123 of the ITU); the numbers are reserved for fiction."""
+    assert customers.as_dialled(stored, country) == shown
+    assert customers.dialled(shown, country) == stored

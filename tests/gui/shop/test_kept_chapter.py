@@ -75,7 +75,7 @@ def test_the_record_is_for_those_who_may_see_reports_and_comes_with_them(place: 
 
 def test_a_strip_says_in_words_what_it_draws() -> None:
     said = in_words(group(120, 112))
-    assert said.startswith("112 of 120 promises made at 90–95 % were kept. As expected: chance alone gives ")
+    assert said.startswith("112 of 120 promises made at 90–95% were kept. As expected: chance alone gives ")
     assert "Fewer than expected" in in_words(group(120, 95))
     assert "earlier dates could have been promised" in in_words(group(120, 120))
     assert in_words(group(1, 1)).startswith("1 of 1 promise")
@@ -99,7 +99,7 @@ def test_everything_on_a_strip_lies_within_it(qtbot: QtBot, count: int, kept: in
 def test_the_tenths_are_said_too(qtbot: QtBot) -> None:
     bars = DecileBars((0.05,) * 9 + (0.55,))
     qtbot.addWidget(bars)
-    assert bars.accessibleDescription().endswith("10: 55 %")
+    assert bars.accessibleDescription().endswith("10: 55%")
     assert not bars.grab().isNull()
 
 

@@ -89,18 +89,58 @@ def test_hours_are_changed_and_told_by_the_day(place: Place, screen: ShopScreen)
     assert page(screen).tabs[1].isChecked()
 
 
-def test_a_season_is_typed_and_kept(place: Place, screen: ShopScreen) -> None:
-    field(screen, "own-tab-hours").click()
-    for name, day in (("hours-season-first", "Jun 15"), ("hours-season-last", "Aug 31")):
-        retype(field(screen, name), day)
+def add_season(screen: ShopScreen, number: int, name: str, days: tuple[str, str], monday: str) -> None:
+    """One more season, by keys from its name on."""
+    field(screen, "hours-season-add").click()
+    assert field(screen, f"hours-season-{number}-name").hasFocus()
+    type_in(field(screen, f"hours-season-{number}-name"), name)
+    for end, day in zip(("first", "last"), days, strict=True):
+        retype(field(screen, f"hours-season-{number}-{end}"), day)
         press(Qt.Key.Key_Return)
-    retype(field(screen, "hours-season-0"), "8-13")
-    place.qtbot.waitUntil(lambda: "Other hours in the season" in written(screen.page))
+    retype(field(screen, f"hours-season-{number}-0"), monday)
+
+
+def seasons(place: Place) -> list[OpeningHours]:
+    return [each for each in settings(place).openings if each.first]
+
+
+def test_any_number_of_seasons_is_added_named_and_removed(place: Place, screen: ShopScreen) -> None:
+    field(screen, "own-tab-hours").click()
+    add_season(screen, 1, "Summer", ("Jun 15", "Aug 31"), "8-13")
+    add_season(screen, 2, "", ("Dec 1", "Jan 6"), "9-12:30, 13:30-20")
+    told = "Other hours Summer, Jun 15–Aug 31: Monday 8:00 AM–1:00 PM"
+    place.qtbot.waitUntil(lambda: told in written(screen.page))
     press(Qt.Key.Key_F6)
     place.settle()
-    found = [each for each in settings(place).openings if each.first]
-    assert found == [OpeningHours(0, 480, 780, "06-15", "08-31")]
-    assert field(screen, "hours-season-first").text() == "Jun 15"
+    summer = OpeningHours(0, 480, 780, "06-15", "08-31", "Summer")
+    christmas = [OpeningHours(0, start, end, "12-01", "01-06") for start, end in ((540, 750), (810, 1200))]
+    assert seasons(place) == [summer, *christmas]
+    assert field(screen, "hours-season-1-name").text() == "Summer"
+    listed = field(screen, "hours-seasons")
+    assert [(each.title, each.place) for each in listed.pieces] == [
+        ("Summer", "Jun 15–Aug 31"),
+        ("Other hours", "Dec 1–Jan 6"),
+    ]
+    listed.setFocus()
+    press(Qt.Key.Key_Delete)
+    removed = "No other hours Summer, Jun 15–Aug 31 anymore"
+    place.qtbot.waitUntil(lambda: removed in written(screen.page))
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert seasons(place) == christmas
+
+
+def test_what_does_not_fit_in_a_season_is_shown_though_another_one_is_looked_at(
+    place: Place, screen: ShopScreen
+) -> None:
+    field(screen, "own-tab-hours").click()
+    add_season(screen, 1, "Summer", ("Jun 15", "Aug 31"), "8-7")
+    add_season(screen, 2, "Winter", ("Dec 1", "Jan 6"), "9-12")
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert "Monday: found '8-7'; hours like" in place.told
+    assert field(screen, "hours-season-1-0").hasFocus()
+    assert seasons(place) == []
 
 
 def test_what_does_not_fit_is_told_where_it_stands_and_nothing_is_saved(

@@ -69,7 +69,7 @@ def test_a_price_is_typed_seen_and_kept_and_an_old_order_keeps_its_own(place: Pl
     assert vhs(place) == 750
     assert place.records.shop.ask(jobs.reprice, job.number) == price
     assert page_of(chapter).table.lines[0].shown("price") == "7.50"
-    assert "capture.vhs.price: 6.00 → 7.50" in written(shop.page)
+    assert "Copying VHS, price: 6.00 → 7.50" in written(shop.page)
     assert "Kim" in written(shop.page)
     assert written(chapter.panel).count("as before") == len(chapter.panel.fields)
 

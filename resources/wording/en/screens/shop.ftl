@@ -11,6 +11,7 @@ planned = Closed days and outages
 expected = What we expect
 decks = Decks
 people_chapter = People
+partners = Outside partners
 prices = Price book
 habits = What tapes turn out to be
 grounds = Where the figures come from

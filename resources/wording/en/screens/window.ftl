@@ -41,6 +41,8 @@ option_now = the clock starts here, ISO 8601 with offset
 
 # --- the walkthrough: pictures of every screen ---
 walk_dir = where the pictures go
+walk_size = the size of the screen, e.g. 1366x768
+walk_settings = only the set-up and the chapters of Shop; what scrolls also in its whole height
 walk_scale = 2 for a screen set to 200 %%
 walk_language = the language of the shop, e.g. en; xx shows what is not translated
 walk_readme = keep the Counter for the README

@@ -29,7 +29,7 @@ event_packs = { $read ->
         [both] packs read: still to come { $to_come } mm, already played { $run } mm
         [to_come] packs read: still to come { $to_come } mm
        *[run] packs read: already played { $run } mm
-    }; { $share }% of the tape played; { $minutes_run } min played, { $minutes_to_come } min to go
+    }; { $share } of the tape played; { $minutes_run } min played, { $minutes_to_come } min to go
 event_packs_disagree = the packs don't match a { $marking }
 from_to = { $low } to { $high }
 

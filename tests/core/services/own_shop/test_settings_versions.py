@@ -40,7 +40,9 @@ def test_a_key_is_changed_by_its_path_and_told_with_who_and_what(desk: Desk) -> 
     assert desk.shop.ask(decks.settings).people == 3
     newest = desk.shop.ask(settings_versions.versions)[0]
     assert newest.by == "Kim"
-    assert newest.words == f"front.name: {OWN_NAME} → The Second Reel; work.people: 2 → 3"
+    assert newest.words == (
+        f"Name of the shop: {OWN_NAME} → The Second Reel; People at the bench at one time: 2 → 3"
+    )
     assert desk.shop.verify() == ()
 
 
@@ -84,7 +86,7 @@ def test_what_does_not_fit_is_refused_by_place_and_changes_nothing(
 def test_two_who_change_at_once_do_not_overwrite_each_other(desk: Desk) -> None:
     seen, number = desk.shop.ask(decks.settings), desk.shop.ask(settings_versions.number)
     _set(desk.shop, ("front.phone", "(303) 555-0123"))
-    with pytest.raises(Conflict, match=r"front.phone: .* → \(303\) 555-0123"):
+    with pytest.raises(Conflict, match=r"Phone: .* → \(303\) 555-0123"):
         desk.shop.run(settings_versions.change, replace(seen, people=4), based_on=number)
     assert desk.shop.ask(decks.settings).people == 2
 

@@ -1,0 +1,104 @@
+"""The claim slip for a printer with roll paper: the same facts one below the other, as long as they need."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from core.model.job_records import Job
+from core.model.settings_records import ShopFront
+from core.papers import letterhead, printed_codes
+from core.papers.binding import Cover, about
+from core.papers.claim_slip import BAR, BAR_HEIGHT, QR, facts, stub_cell
+from core.papers.page import Book
+from core.papers.paper_tokens import HUGE, MM, MUTED, QUIET, UNIT
+from core.papers.story import Cell, TextLine, gap, text_cell
+from core.papers.voice import Voice, voice
+
+if TYPE_CHECKING:
+    from core.papers.page import Pen
+
+EDGE = 4 * MM
+"""What printers of roll paper leave free at both sides, and a little more (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bars:
+    """The number of an order as Code 128, at the left."""
+
+    number: str
+    height: float = BAR_HEIGHT
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        printed_codes.draw_bars(pen, x, y, self.height, self.number, BAR)
+
+
+@dataclass(frozen=True, slots=True)
+class SquareCode:
+    """The number of an order as a QR code, its modules at the left edge."""
+
+    number: str
+    height: float = QR
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        printed_codes.draw_qr(pen, x - QR * 4 / 29, y, QR, self.number)
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """Where the part for the box is torn off."""
+
+    height: float = UNIT
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        pen.rule(x, y + self.height / 2, width, MUTED, dashed=True)
+
+
+def render(job: Job, front: ShopFront) -> bytes:
+    """One page as wide as the shop's roll; the slip above, the part for the box below."""
+    speaker = voice(front)
+    wide = front.printing.roll_width_mm * MM
+    width = wide - 2 * EDGE
+    cell = _slip(job, speaker, width) + gap(2 * UNIT) + _stub(job, speaker, width)
+    size = (wide, sum(item.height for item in cell) + 2 * EDGE)
+    book = Book(size, about(Cover(speaker.say("slip-title"), job.number), speaker))
+    y = EDGE
+    for item in cell:
+        item.draw(book.pen, EDGE, y, width)
+        y += item.height
+    book.turn_over()
+    return book.closed()
+
+
+def _slip(job: Job, speaker: Voice, width: float) -> Cell:
+    cell = _head(speaker, width) + gap(2 * UNIT) + _number(job, speaker.say("slip-title"))
+    for label, texts in facts(job, speaker):
+        cell += gap(UNIT) + text_cell(label, width, QUIET)
+        for text, style in texts:
+            cell += text_cell(text, width, style)
+    for sentence in ("slip-bring", "slip-ask", "slip-keep"):
+        cell += gap(UNIT) + text_cell(speaker.say(sentence, phone=speaker.front.phone), width)
+    for own in (" ".join(speaker.front.extra_cautions), speaker.front.closing):
+        cell += gap(UNIT) + text_cell(own, width, QUIET) if own else ()
+    return cell
+
+
+def _stub(job: Job, speaker: Voice, width: float) -> Cell:
+    cut = (CutLine(), *text_cell(speaker.say("slip-cut"), width, QUIET))
+    return cut + gap(UNIT) + _number(job, speaker.say("slip-stub")) + stub_cell(job, speaker, width)
+
+
+def _head(speaker: Voice, width: float) -> Cell:
+    """Logo, name, whereabouts and greeting of the shop."""
+    logo = letterhead.small_logo(speaker)
+    cell: Cell = (logo, *gap(UNIT)) if logo is not None else ()
+    cell += text_cell(speaker.front.name, width, letterhead.name_style(speaker))
+    for line in (*speaker.whereabouts, speaker.front.greeting):
+        cell += text_cell(line, width, QUIET) if line else ()
+    return cell
+
+
+def _number(job: Job, title: str) -> Cell:
+    """The number, in figures and in both codes, each with the white a scanner needs below it."""
+    figures: Cell = (TextLine(title, QUIET), TextLine(job.number, HUGE))
+    return figures + gap(UNIT / 2) + (Bars(job.number),) + gap(UNIT) + (SquareCode(job.number),)

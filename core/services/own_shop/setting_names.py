@@ -1,0 +1,178 @@
+"""What a setting is called on its page, and its value as the page shows it: for every line on a change."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from datetime import date
+from typing import Any
+
+from core.catalogue import country_defaults
+from core.model import accents
+from core.model.names import Speed
+from core.model.settings_differences import Difference, spelled
+from core.pricing import price_rows
+from core.promise import chances
+from core.wording import locale_figures, messages, own_words
+from core.wording.messages import say
+
+PRICES = "prices"
+LISTED = ("deck", "person", "partner")
+"""Tables of entries with a name of their own."""
+_WORDS = "words"
+_BY_FORMAT, _BY_CODE = "capture", ("repair", "media")
+
+
+def line(difference: Difference) -> str:
+    """``Name of the shop: Your shop → The Reel``; of a secret only that it changed."""
+    path, was, now = difference.path, difference.was, difference.now
+    if path[0] in LISTED and len(path) < 3:
+        return "; ".join(_entry_lines(path, was, now))
+    if path[-1] == "logo":
+        return say("settings", "own-logo-changed" if now else "own-logo-removed")
+    place = name_of(path)
+    if difference.is_secret:
+        return say("settings", "people-secret-changed", place=place)
+    was, now = (_sentence(path, each) if path[0] == _WORDS else value_of(path, each) for each in (was, now))
+    return say("settings", "difference", place=place, was=was, now=now)
+
+
+def price_line(difference: Difference) -> str:
+    """One line on one change in a price book, whose path begins with a part of the book."""
+    return line(Difference((PRICES, *difference.path), difference.was, difference.now))
+
+
+def name_of(path: Sequence[str]) -> str:
+    """What the field of a key is called: ``Deck VHS 1, speeds``; the key itself where no page has it."""
+    if path[0] == PRICES:
+        return price_name(path[1:])
+    if path[0] in LISTED and len(path) > 2:
+        return _known(f"change-{path[0]}-{path[2]}", path, name=path[1])
+    if path[0] == _WORDS:
+        return say("settings", "change-words")
+    flat = "-".join(path)
+    is_special = messages.knows("settings", f"change-{flat}")
+    return _known(f"change-{flat}" if is_special else flat, path)
+
+
+def price_name(path: Sequence[str]) -> str:
+    """What a price is called: ``Copying VHS, price``."""
+    part, *further = path
+    if part == _BY_FORMAT and further:
+        head = say("settings", "change-copying", format=price_rows.format_words(further[0]))
+    elif part in _BY_CODE and further:
+        head = say("settings", f"change-{part}", code=further[0])
+    elif part == price_rows.BREAKS:
+        return say("settings", f"prices-row-{part}")
+    else:
+        head, further = _known(f"prices-row-{part}", path), ["", *further]
+    if len(further) < 2:
+        return head
+    return say("settings", "change-price-part", place=head, part=_known(f"change-price-{further[1]}", path))
+
+
+def value_of(path: Sequence[str], value: Any) -> str:
+    """A value as its field shows it."""
+    if path[-1] in _ANY and not value and value is not None:
+        return say("settings", "change-any")
+    if path[-1] == "accent":
+        return accents.words(str(value or ""))
+    if value is None or value in ("", []):
+        return say("files", "nothing")
+    shown = _SHOWN.get(path[-1])
+    if shown is not None and path[0] != PRICES:
+        return shown(value)
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return locale_figures.figure(value)
+    return spelled(value)
+
+
+# --- entries of lists --------------------------------------------------------------------
+
+
+def _entry_lines(path: Sequence[str], was: Any, now: Any) -> Iterator[str]:
+    """Decks, people or partners that came or went; without a name in the path, whole lists of them."""
+    if len(path) == 2:
+        yield _entry_line(path, now)
+        return
+    for name in (each["name"] for each in was or ()):
+        yield _entry_line((*path, name), None)
+    for each in now or ():
+        yield _entry_line((*path, each["name"]), each)
+
+
+def _entry_line(path: Sequence[str], now: Any) -> str:
+    if now is None:
+        return say("settings", f"change-{path[0]}-removed", name=path[1])
+    parts = [value_of((*path, key), now.get(key)) for key in _TOLD[path[0]] if now.get(key)]
+    what = "; ".join(parts) or say("files", "nothing")
+    return say("settings", f"change-{path[0]}-added", name=path[1], what=what)
+
+
+_TOLD = {"deck": ("plays", "tv", "speeds"), "person": ("may",), "partner": ("formats", "price")}
+"""What is told of an entry that is new."""
+
+
+def _known(key: str, path: Sequence[str], **fill: str) -> str:
+    return say("settings", key, **fill) if messages.knows("settings", key) else ".".join(path)
+
+
+# --- values ------------------------------------------------------------------------------
+
+
+def _sentence(path: Sequence[str], value: object) -> str:
+    """An own sentence, or the built-in one that it stands for."""
+    room, _, key = ".".join(path[1:]).partition("/")
+    if value is None and messages.knows(room, key):
+        value = own_words.source_of(messages.built_in(room, messages.BASE)[key])
+    return spelled(value)
+
+
+def _formats(codes: Sequence[str]) -> str:
+    return locale_figures.listed([price_rows.format_words(code) for code in codes], "unit")
+
+
+def _speeds(values: Sequence[str]) -> str:
+    return ", ".join(Speed(value).words for value in values)
+
+
+def _days(values: Sequence[date]) -> str:
+    return "; ".join(locale_figures.full_day(day) for day in values)
+
+
+def _offered(prefix: str) -> Callable[[Any], str]:
+    """The words of one of the offers of a field, or of several."""
+
+    def words(value: Any) -> str:
+        if isinstance(value, list):
+            return ", ".join(words(each) for each in value)
+        key = f"{prefix}-{value}"
+        return say("settings", key) if messages.knows("settings", key) else spelled(value)
+
+    return words
+
+
+def _country(code: str) -> str:
+    return country_defaults.names().get(code, code)
+
+
+_ANY = ("tv", "speeds")
+"""Lists that, empty, leave nothing out."""
+_SHOWN: Mapping[str, Callable[[Any], str]] = {
+    "plays": _formats,
+    "formats": _formats,
+    "tv": lambda values: ", ".join(value.upper() for value in values),
+    "speeds": _speeds,
+    "may": _offered("people-may"),
+    "does": _offered("people-does"),
+    "can": _offered("people-can"),
+    "paper": _offered("papers-size"),
+    "quote": _offered("papers-when"),
+    "claim_slip": _offered("papers-when"),
+    "labels": _offered("papers-when"),
+    "claim_slip_on": _offered("papers-slip"),
+    "label_stock": _offered("papers-stock"),
+    "country": _country,
+    "confidence": chances.words,
+    "closed": _days,
+}
+"""How the value of a key is shown, by the last step of its path."""
