@@ -154,6 +154,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
         "paid_minor": handed.paid_minor,
         "due_minor": handed.due_minor,
         "gross_minor": handed.final.gross.likely,
+        "rounding_minor": handed.final.rounding.likely,
+        "tax_exempt": handed.final.exempt or None,
         "currency": handed.final.currency,
     }
 

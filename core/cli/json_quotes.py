@@ -7,6 +7,7 @@ from datetime import date, datetime
 
 from core.model.inventory import TapeLine
 from core.model.money import MoneyRange
+from core.model.price_terms import InspectionFee, StorageFee, TaxAmount
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
@@ -65,10 +66,35 @@ def _price(price: Price) -> Json:
         "net_minor": money(price.net),
         "tax_minor": money(price.tax),
         "gross_minor": money(price.gross),
+        "rounding_minor": money(price.rounding),
+        "due_minor": money(price.due),
         "tax_words": price.tax_words,
+        "taxes": [_tax(tax) for tax in price.taxes],
+        "tax_exempt": price.exempt or None,
+        "inspection_fee": _inspection_fee(price.inspection_fee),
+        "storage_fee": _storage_fee(price.storage_fee),
         "ceiling_minor": price.ceiling_minor,
         "deposit_minor": price.deposit_minor,
     }
+
+
+def _tax(tax: TaxAmount) -> Json:
+    return {
+        "text": tax.words,
+        "percent": tax.percent,
+        "base_minor": money(tax.base),
+        "tax_minor": money(tax.amount),
+    }
+
+
+def _inspection_fee(fee: InspectionFee | None) -> Json | None:
+    return None if fee is None else {"minor": fee.minor, "way": fee.way.value}
+
+
+def _storage_fee(fee: StorageFee | None) -> Json | None:
+    if fee is None:
+        return None
+    return {"minor": fee.minor, "per": fee.per.value, "after_days": fee.after_days}
 
 
 def _charge(charge: Charge) -> Json:
@@ -79,6 +105,7 @@ def _charge(charge: Charge) -> Json:
         "quantity": charge.quantity,
         "unit_minor": charge.unit_minor,
         "amount_minor": money(charge.amount),
+        "kind": None if charge.kind is None else charge.kind.value,
     }
 
 

@@ -88,8 +88,8 @@ def quote(quoted: Quote) -> str:
         say(
             "cli",
             "altogether_never_above_without",
-            money=_money(price.gross, price.currency),
-            tax_words=price.tax_words,
+            money=_money(price.due, price.currency),
+            tax_words=price.tax_words or "none",
             spelled=_amount(price.ceiling_minor, price.currency),
         ),
         promise(quoted.promise),

@@ -63,6 +63,8 @@ class Inventory:
     needed_by: date | None = None
     cold: bool = False
     """It came in cold, so its tapes rest before they play (`core.catalogue.acclimatisation`)."""
+    tax_exempt: str = ""
+    """Why the customer pays no tax: the reason, or the number of the certificate; nothing: they pay it."""
 
     def tv_of(self, line: TapeLine) -> TvSystem | None:
         """The TV system of a line: its own, else the box's."""

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from core.model.inventory import Inventory, TapeLine
-from core.model.money import MoneyRange
+from core.model.money import NOTHING, MoneyRange
+from core.model.price_terms import ChargeKind, InspectionFee, StorageFee, TaxAmount
 from core.model.promise_records import Promise
 from core.model.ranges import Range
 from core.model.repair_records import Verdict
@@ -34,11 +35,13 @@ class Charge:
     quantity: str
     unit_minor: int
     amount: MoneyRange
+    kind: ChargeKind | None = None
+    """Which taxes it bears; None in records older than the question."""
 
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """What it costs. In each column the charges add up to net, and net + tax = gross."""
+    """What it costs. In each column the charges add up to net, net + tax = gross, gross + rounding = due."""
 
     currency: str
     charges: tuple[Charge, ...]
@@ -46,10 +49,37 @@ class Price:
     tax: MoneyRange
     gross: MoneyRange
     tax_words: str
-    """e.g. ``sales tax 8.25 %, on top``."""
+    """e.g. ``sales tax 8.25%, added``; nothing where no tax is charged."""
     ceiling_minor: int
     """Gross; the shop asks before it goes beyond."""
     deposit_minor: int
+    taxes: tuple[TaxAmount, ...] = ()
+    """Each tax by itself; they add up to ``tax``. Nothing in records older than the breakdown."""
+    rounding: MoneyRange = NOTHING
+    """What the amount due is above (below 0: under) the total with tax, EN 16931 BT-114."""
+    exempt: str = ""
+    """Why no tax is charged: the reason, or the number of the certificate."""
+    inspection_fee: InspectionFee | None = None
+    """What is charged for a tape that is looked over and not copied; None where nothing is."""
+    storage_fee: StorageFee | None = None
+    """What is charged for an order nobody picks up; None where nothing is."""
+
+    @property
+    def told_taxes(self) -> tuple[TaxAmount, ...]:
+        """Each tax as it is shown; one line where a record does not tell them apart, or says why none is."""
+        if self.taxes or not (self.tax_words or self.tax.high):
+            return self.taxes
+        return (TaxAmount(self.tax_words, "", self.net, self.tax),)
+
+    @property
+    def is_rounded(self) -> bool:
+        """Whether what is owed is another figure than the total, in any column."""
+        return self.rounding != NOTHING
+
+    @property
+    def due(self) -> MoneyRange:
+        """What the customer owes, rounded as the book says, before anything is paid (EN 16931 BT-115)."""
+        return self.gross + self.rounding
 
 
 @dataclass(frozen=True, slots=True)

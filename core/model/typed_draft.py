@@ -44,6 +44,8 @@ class TypedBox:
     cold: bool = False
     deposit: str | None = None
     """What was typed as taken today; None: what the quote asks for."""
+    tax_exempt: str | None = None
+    """Why the customer pays no tax, as typed; None: they pay it."""
     told: tuple[str, ...] = ()
     """What the customer has been told before paying; counts for nothing without tapes."""
 

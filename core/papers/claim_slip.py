@@ -8,6 +8,7 @@ from core.model.job_records import Job
 from core.model.settings_records import ShopFront
 from core.papers import letterhead, lettering, printed_codes
 from core.papers.binding import Cover, about
+from core.papers.fee_terms import storage_sentences
 from core.papers.page import Book
 from core.papers.paper_tokens import (
     BODY,
@@ -67,6 +68,8 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     for sentence in ("slip-bring", "slip-ask", "slip-keep"):
         told = speaker.say(sentence, phone=speaker.front.phone)
         y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
+    terms = " ".join(storage_sentences(job.quote.price, speaker))
+    y = _draw_as_fits(pen, y, width, terms, _MOST_CAUTIONS)
     y = _draw_as_fits(pen, y, width, " ".join(speaker.front.extra_cautions), _MOST_CAUTIONS)
     _draw_as_fits(pen, y, width, speaker.front.closing, _MOST_LINES)
 
@@ -115,9 +118,9 @@ def facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]
         ),
         *_apart(job, speaker),
         (
-            speaker.say("slip-cost"),
+            speaker.say("slip-cost" if price.told_taxes and not price.exempt else "slip-cost-plain"),
             [
-                (speaker.money_range(price.gross, price.currency), STRONG),
+                (speaker.money_range(price.due, price.currency), STRONG),
                 (
                     speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency)),
                     QUIET,

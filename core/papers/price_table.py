@@ -1,4 +1,4 @@
-"""The price on paper: every charge with its reason, then net, tax and total."""
+"""The price on paper: every charge with its reason, then net, each tax, total and what is owed of it."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def tell(story: Story, price: Price, voice: Voice) -> None:
 
 def _amounts(price: Price) -> Iterator[MoneyRange]:
     yield from (charge.amount for charge in price.charges)
-    yield from (price.net, price.tax, price.gross)
+    yield from (price.net, price.tax, price.gross, price.rounding, price.due)
 
 
 def _columns(price: Price, voice: Voice, figures: Figures) -> list[TableColumn]:
@@ -79,17 +79,27 @@ def _charge_row(
 
 
 def _sum_rows(table: PaperTable, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
-    sums = (
-        (voice.say("price-net"), price.net, BODY),
-        (voice.capital(price.tax_words) or voice.say("price-tax"), price.tax, BODY),
-        (voice.say("price-gross"), price.gross, STRONG),
-    )
-    for words, amount, style in sums:
+    for words, base, amount, style in _sums(price, voice):
+        told = voice.say("price-tax-base", money=voice.money_range(base, price.currency)) if base else ""
         yield (
-            table.cell(0, (words, style)),
+            table.cell(0, (words, style), (told, QUIET)) if told else table.cell(0, (words, style)),
             (),
             *_money_cells(table, amount, price.currency, voice, figures, style),
         )
+
+
+def _sums(price: Price, voice: Voice) -> Iterator[tuple[str, MoneyRange | None, MoneyRange, Style]]:
+    """Words, what a tax is charged on where that is not everything, amount, and how it is written."""
+    taxes = price.told_taxes
+    if taxes:
+        yield voice.say("price-net"), None, price.net, BODY
+    for tax in taxes:
+        words = voice.capital(tax.words) or voice.say("price-tax")
+        yield words, None if tax.base == price.net else tax.base, tax.amount, BODY
+    yield voice.say("price-gross"), None, price.gross, BODY if price.is_rounded else STRONG
+    if price.is_rounded:
+        yield voice.say("price-rounding"), None, price.rounding, BODY
+        yield voice.say("price-due"), None, price.due, STRONG
 
 
 def _money_cells(

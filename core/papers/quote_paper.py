@@ -8,6 +8,7 @@ from core.model.quote_records import Quote, QuotedTape
 from core.model.settings_records import ShopFront
 from core.papers import date_dots, price_table
 from core.papers.binding import Cover, bound, story
+from core.papers.fee_terms import fee_sentences
 from core.papers.not_for_reuse_band import band
 from core.papers.paper_tokens import BODY, QUIET, STRONG, TITLE, UNIT
 from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, gap, text_cell
@@ -47,10 +48,10 @@ def _tell_price_and_date(told: Story, quote: Quote, speaker: Voice) -> None:
 
 def _price_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
     price = quote.price
-    lines = [(speaker.say("quote-cost"), QUIET), (speaker.money(price.gross.likely, price.currency), TITLE)]
-    if not price.gross.is_one_figure:
+    lines = [(speaker.say("quote-cost"), QUIET), (speaker.money(price.due.likely, price.currency), TITLE)]
+    if not price.due.is_one_figure:
         lines.append(
-            (speaker.say("quote-most_likely", between=speaker.money_range(price.gross, price.currency)), BODY)
+            (speaker.say("quote-most_likely", between=speaker.money_range(price.due, price.currency)), BODY)
         )
     ceiling = speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency))
     cell = tuple(line for text, style in lines for line in text_cell(text, width, style))
@@ -179,4 +180,6 @@ def _tell_terms(told: Story, quote: Quote, speaker: Voice) -> None:
     ceiling = speaker.money(price.ceiling_minor, price.currency)
     told.say(speaker.say("quote-ask_first", money=ceiling), with_next=True)
     told.say(speaker.say("quote-valid", day=speaker.full_day(quote.valid_until)), with_next=True)
+    for sentence in fee_sentences(price, speaker):
+        told.say(sentence, with_next=True)
     told.say(speaker.say("law"))

@@ -5,26 +5,29 @@ Three columns. Each column takes every tape at the same percentile of its own pl
 the range, but the tapes of one family share a camera and a speed, so they tend to be short or long
 together; the shop lets them, and the range it names is honest.
 
-Rounding: the price of each tape, each action, each piece, each percentage is rounded once to minor
-units (`core.model.money`); everything after that is a sum of whole numbers. Adding a tape, a minute, a
-repair or a copy never makes the total smaller.
+Rounding: the price of each tape, each action, each piece, each percentage, each tax is rounded once to
+minor units (`core.model.money`); everything after that is a sum of whole numbers. Adding a tape, a minute, a
+repair or a copy never makes the total smaller. What is owed may then be rounded to coins there are; that is a
+figure of its own beside the total.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
 from decimal import Decimal
 from itertools import zip_longest
 
-from core.model.money import NOTHING, MoneyRange, rounded, shared_out, total
+from core.model.money import NOTHING, MoneyRange, flat, rounded, total
+from core.model.price_terms import ChargeKind, InspectionWay
 from core.model.quote_records import Charge, Price, QuotedTape, Storage
-from core.pricing.charges import captures, copies, repairs
-from core.pricing.price_book import PriceBook, QuantityBreak
-from core.pricing.price_book_file import TaxMode
+from core.pricing import agreed_ceiling as ceilings
+from core.pricing import taxes
+from core.pricing.charges import captures, copies, is_inspected_only, repairs
+from core.pricing.price_book import PriceBook
+from core.pricing.price_rules import QuantityBreak
 from core.wording.messages import say
 
-PERCENT = Decimal(100)
+PERCENT = taxes.PERCENT
 
 
 def price(
@@ -34,12 +37,14 @@ def price(
     *,
     rush: bool,
     agreed_ceiling: int | None = None,
+    exempt: str = "",
 ) -> Price:
     """The price of these tapes with their copies, after this book.
 
     ``agreed_ceiling`` (gross, minor units) is what was promised at the counter: the total is held to
     it by a charge of its own. At pickup the tapes come with the minutes that were really played, so
-    that the three columns agree. WrongInput when the book has no price for a format, repair or piece.
+    that the three columns agree. ``exempt``: why the customer pays no tax. WrongInput when the book has no
+    price for a format, repair or piece.
     """
     played = captures(tapes, book)
     charges = [charge for charge, _ in played] + repairs(tapes, book)
@@ -47,9 +52,10 @@ def price(
     charges += _rush(charges, book) if rush else []
     charges += copies(storage, book)
     charges += _smallest_job(charges, book)
+    charges += _inspection_fee(tapes, book)
     if agreed_ceiling is not None:
-        charges += _held_to(agreed_ceiling, charges, book)
-    return _taxed(tuple(charges), book, agreed_ceiling)
+        charges += ceilings.held_to(agreed_ceiling, charges, book, exempt)
+    return _settled(tuple(charges), book, agreed_ceiling, exempt)
 
 
 def _quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -> list[Charge]:
@@ -70,6 +76,7 @@ def _quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -
             quantity=say("charges", "break-quantity", tapes=len(amounts) - reached[0].after),
             unit_minor=0,
             amount=off,
+            kind=ChargeKind.COPYING,
         )
     ]
 
@@ -84,23 +91,35 @@ def _off(column: Sequence[int], breaks: Sequence[QuantityBreak]) -> int:
     return rounded(sum(parts, Decimal(0)) / PERCENT)
 
 
-def _rush(charges: Iterable[Charge], book: PriceBook) -> list[Charge]:
-    work = total(charge.amount for charge in charges)
+def _rush(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
+    """A percentage of the work; one charge for the charges that bear the same taxes."""
+    by_taxes: dict[taxes.Bundle, list[Charge]] = {}
+    for charge in charges:
+        by_taxes.setdefault(taxes.bundle_of(charge.kind, book), []).append(charge)
     return [
-        Charge(
-            code="rush",
-            text=say("charges", "rush-text", percent=str(book.rush_percent)),
-            because=say("charges", "rush-because"),
-            quantity=say("charges", "rush-quantity", percent=str(book.rush_percent)),
-            unit_minor=0,
-            amount=_by_column(lambda column: _percent(column[0], book.rush_percent), [work]),
-        )
-    ]
+        _hurried(total(one.amount for one in work), work[0].kind, book) for work in by_taxes.values()
+    ] or [_hurried(NOTHING, ChargeKind.COPYING, book)]
+
+
+def _hurried(work: MoneyRange, kind: ChargeKind | None, book: PriceBook) -> Charge:
+    return Charge(
+        code="rush",
+        text=say("charges", "rush-text", percent=str(book.rush_percent)),
+        because=say("charges", "rush-because"),
+        quantity=say("charges", "rush-quantity", percent=str(book.rush_percent)),
+        unit_minor=0,
+        amount=_by_column(lambda column: _percent(column[0], book.rush_percent), [work]),
+        kind=kind,
+    )
 
 
 def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
-    """A top-up where the work in the box costs less than the smallest job."""
-    amount = total(charge.amount for charge in charges)
+    """A top-up where the work in the box costs less than the smallest job.
+
+    What bears other taxes than copying does not count: else work could take the place of a top-up that bears
+    more tax, and cost less.
+    """
+    amount = taxes.bundled(charges, book).get(taxes.bundle_of(ChargeKind.COPYING, book), NOTHING)
     if amount.high <= 0:
         return []
     missing = _by_column(lambda column: max(0, book.minimum_minor - column[0]), [amount])
@@ -114,71 +133,51 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
             quantity="1",
             unit_minor=book.minimum_minor,
             amount=missing,
+            kind=ChargeKind.COPYING,
         )
     ]
 
 
-def _held_to(ceiling: int, charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
-    """What is taken off so that no column goes beyond the agreed ceiling once tax is in it."""
-    amount = total(charge.amount for charge in charges)
-    highest = _highest_before_tax(ceiling, book)
-    over = _by_column(lambda column: min(0, highest - column[0]), [amount])
-    if over == NOTHING:
+def _inspection_fee(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
+    """What is charged where tapes are looked over and not copied, for each or once."""
+    fee, count = book.inspection_fee, sum(is_inspected_only(tape) for tape in tapes)
+    if not fee.minor or not count:
         return []
+    times = count if fee.way is InspectionWay.PER_TAPE else 1
     return [
         Charge(
-            code="ceiling",
-            text=say("charges", "ceiling-text"),
-            because=say("charges", "ceiling-because", amount=book.spelled(ceiling)),
-            quantity="1",
-            unit_minor=0,
-            amount=over,
+            code="inspection",
+            text=say("charges", "inspection-text"),
+            because=say("charges", f"inspection-{fee.way.value}", tapes=count),
+            quantity=str(times),
+            unit_minor=fee.minor,
+            amount=flat(fee.minor * times),
+            kind=ChargeKind.COPYING,
         )
     ]
 
 
-def _highest_before_tax(ceiling: int, book: PriceBook) -> int:
-    """The largest sum of charges whose total, tax included, stays within ``ceiling``."""
-    if book.tax.mode is TaxMode.INSIDE:
-        return ceiling
-    net = rounded(ceiling * PERCENT / (PERCENT + book.tax.percent)) + 1
-    while net + _percent(net, book.tax.percent) > ceiling:
-        net -= 1
-    return net
-
-
-def _taxed(charges: tuple[Charge, ...], book: PriceBook, agreed_ceiling: int | None) -> Price:
-    amount = total(charge.amount for charge in charges)
-    if book.tax.mode is TaxMode.ON_TOP:
-        net = amount
-        tax = _by_column(lambda column: _percent(column[0], book.tax.percent), [net])
-        gross, where = net + tax, "tax-on-top"
-    else:
-        gross, where = amount, "tax-inside"
-        tax = _by_column(lambda column: _inside(column[0], book.tax.percent), [gross])
-        net = MoneyRange(gross.low - tax.low, gross.likely - tax.likely, gross.high - tax.high)
-        charges = _without_tax(charges, net)
+def _settled(charges: tuple[Charge, ...], book: PriceBook, agreed_ceiling: int | None, exempt: str) -> Price:
+    """The charges with their taxes, and what is owed of them."""
+    found = taxes.taxed(charges, book, exempt)
+    gross = found.gross
+    rounding = _by_column(lambda column: book.rounding.to_add(column[0], agreed_ceiling), [gross])
+    due = gross + rounding
+    deposit = _percent(due.likely, book.deposit_percent)
     return Price(
         currency=book.currency,
-        charges=charges,
-        net=net,
-        tax=tax,
+        charges=found.charges,
+        net=found.net,
+        tax=found.tax,
         gross=gross,
-        tax_words=say("charges", where, tax=book.tax.words, percent=str(book.tax.percent)),
-        ceiling_minor=_ceiling(gross.high, book) if agreed_ceiling is None else agreed_ceiling,
-        deposit_minor=_percent(gross.likely, book.deposit_percent),
-    )
-
-
-def _without_tax(charges: tuple[Charge, ...], net: MoneyRange) -> tuple[Charge, ...]:
-    """The charges net of the tax inside them: the net of each column shared out by largest remainder."""
-    amounts = [charge.amount for charge in charges]
-    low = shared_out(net.low, [amount.low for amount in amounts])
-    likely = shared_out(net.likely, [amount.likely for amount in amounts])
-    high = shared_out(net.high, [amount.high for amount in amounts])
-    columns = zip(low, likely, high, strict=True)
-    return tuple(
-        replace(charge, amount=MoneyRange(*column)) for charge, column in zip(charges, columns, strict=True)
+        tax_words=found.words,
+        ceiling_minor=_ceiling(max(gross.high, due.high), book) if agreed_ceiling is None else agreed_ceiling,
+        deposit_minor=deposit + book.rounding.to_add(deposit),
+        taxes=found.taxes,
+        rounding=rounding,
+        exempt=exempt if book.taxes else "",
+        inspection_fee=book.inspection_fee if book.inspection_fee.minor else None,
+        storage_fee=book.storage_fee if book.storage_fee.minor else None,
     )
 
 
@@ -190,11 +189,6 @@ def _ceiling(highest: int, book: PriceBook) -> int:
 
 def _percent(minor: int, percent: Decimal) -> int:
     return rounded(minor * percent / PERCENT)
-
-
-def _inside(minor: int, percent: Decimal) -> int:
-    """The tax contained in a gross amount."""
-    return rounded(minor * percent / (PERCENT + percent))
 
 
 def _by_column(make: Callable[[list[int]], int], amounts: Sequence[MoneyRange]) -> MoneyRange:

@@ -11,13 +11,18 @@ from math import ceil
 from core.catalogue import formats
 from core.model.money import NOTHING, MoneyRange, flat, rounded, total
 from core.model.names import FormatName, Outcome
+from core.model.price_terms import ChargeKind
 from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import Rate
 from core.model.spoken_names import spoken
-from core.pricing.price_book import CaptureRate, PriceBook
+from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import Way
+from core.pricing.price_rules import CaptureRate
 from core.wording.messages import say, worded_cache
+
+OWN_DRIVE = "own-drive"
+"""Copying onto a drive that the customer brings: work, and nothing is sold."""
 
 
 def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge, tuple[MoneyRange, ...]]]:
@@ -32,8 +37,13 @@ def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge,
         if played:
             found.append(_remembered(played[0], tuple([tape.minutes for tape in played]), book))
         if len(played) < len(line):
-            found.append((_left_out(line, len(line) - len(played)), ()))
+            found.append((_left_out(line, len(line) - len(played), book), ()))
     return found
+
+
+def is_inspected_only(tape: QuotedTape) -> bool:
+    """Whether a tape is looked over and not copied; one for no deck of the shop is not even looked over."""
+    return tape.verdict.outcome is Outcome.CANNOT and not tape.verdict.elsewhere
 
 
 def repairs(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
@@ -68,14 +78,15 @@ def _remembered(
 
 def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:
     rate = book.capture_rate(_charged_as(tapes[0], book))
-    each = tuple(_each(tapes, lambda minutes: _one_tape(minutes, rate)))
+    each = tuple(_each(tapes, lambda minutes: max(_one_tape(minutes, rate), rounded(rate.minimum))))
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
         text=say("charges", "line", count=len(tapes), what=_words(tapes[0])),
-        because=_why(tapes, rate),
+        because=_why_at_least(tapes, rate, book),
         quantity=_quantity(tapes, rate),
         unit_minor=rounded(rate.minor),
         amount=total(each),
+        kind=ChargeKind.COPYING,
     )
     return charge, each
 
@@ -112,6 +123,13 @@ def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     return say("charges", "periods", count=pieces, minutes=rate.period_minutes)
 
 
+def _why_at_least(tapes: Sequence[QuotedTape], rate: CaptureRate, book: PriceBook) -> str:
+    why = _why(tapes, rate)
+    if not rate.minimum or rate.way is Way.PER_TAPE:
+        return why
+    return say("charges", "at-least", why=why, amount=book.spelled(rounded(rate.minimum)))
+
+
 def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     """The way of charging first: where room is short, it stands alone."""
     if rate.way is Way.PER_TAPE:
@@ -135,6 +153,7 @@ def _repair(tape: QuotedTape, rate: Rate, count: int) -> Charge:
         quantity=str(count),
         unit_minor=rounded(rate.minor),
         amount=flat(rounded(rate.minor * count)),
+        kind=ChargeKind.REPAIR,
     )
 
 
@@ -147,17 +166,19 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
         quantity=count,
         unit_minor=rounded(rate.minor),
         amount=_columns(copy.count, lambda pieces: rounded(rate.minor * round(pieces))),
+        kind=ChargeKind.COPYING if copy.code == OWN_DRIVE else ChargeKind.GOODS,
     )
 
 
-def _left_out(line: Sequence[QuotedTape], count: int) -> Charge:
+def _left_out(line: Sequence[QuotedTape], count: int, book: PriceBook) -> Charge:
     return Charge(
         code="not-played",
         text=say("charges", "line", count=count, what=_words(line[0])),
-        because=say("charges", "not-played-because"),
+        because=say("charges", "not-played-inspected" if book.inspection_fee.minor else "not-played-because"),
         quantity=str(count),
         unit_minor=0,
         amount=NOTHING,
+        kind=ChargeKind.COPYING,
     )
 
 

@@ -6,12 +6,11 @@ old quote can always be explained. Prices in a book are invented until a shop wr
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 from functools import lru_cache
-from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -19,38 +18,14 @@ from core.model import resource_files
 from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
+from core.model.price_terms import InspectionFee, StorageFee
 from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM, read, shaped
-from core.pricing.price_book_file import BreakEntry, CaptureEntry, PriceBookFile, TaxMode, Way
+from core.pricing import price_entries
+from core.pricing.price_book_file import PriceBookFile, TaxMode
+from core.pricing.price_rules import CaptureRate, QuantityBreak, Rounding, Tax, TaxRate
 from core.wording import locale_figures, typed_amounts
 from core.wording.messages import say
-
-
-@dataclass(frozen=True, slots=True)
-class Tax:
-    """One rate for the whole job; ``remark`` says that local law goes first."""
-
-    mode: TaxMode
-    percent: Decimal
-    words: str
-    remark: str
-
-
-@dataclass(frozen=True, slots=True)
-class CaptureRate:
-    """``minor`` for a tape, for each started period of ``period_minutes``, or for each hour played."""
-
-    way: Way
-    minor: Decimal
-    period_minutes: int = 60
-
-
-@dataclass(frozen=True, slots=True)
-class QuantityBreak:
-    """``percent`` off each tape beyond the first ``after``."""
-
-    after: int
-    percent: Decimal
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +48,10 @@ class PriceBook:
     minimum_minor: int
     deposit_percent: Decimal
     ceiling_percent: Decimal
+    further_taxes: tuple[TaxRate, ...] = ()
+    rounding: Rounding = field(default_factory=Rounding)
+    inspection_fee: InspectionFee = field(default_factory=InspectionFee)
+    storage_fee: StorageFee = field(default_factory=StorageFee)
 
     def __post_init__(self) -> None:
         for table in ("capture", "repairs", "media"):
@@ -82,6 +61,32 @@ class PriceBook:
     def whole_unit(self) -> int:
         """Minor units in one unit of the currency: 100 for USD."""
         return int(10**self.minor_digits)
+
+    @property
+    def taxes(self) -> tuple[TaxRate, ...]:
+        """Every tax that is charged, the first one first; none where the book charges none."""
+        if self.tax.mode is TaxMode.NONE:
+            return ()
+        return (TaxRate(self.tax.words, self.tax.percent, self.tax.on), *self.further_taxes)
+
+    def with_prices(self, change: Callable[[Decimal], Decimal]) -> PriceBook:
+        """The book with every price, minimum and fee changed, in minor units; percentages stay."""
+
+        def whole(minor: int) -> int:
+            return int(change(Decimal(minor)))
+
+        return replace(
+            self,
+            capture={
+                name: replace(rate, minor=change(rate.minor), minimum=change(rate.minimum))
+                for name, rate in self.capture.items()
+            },
+            repairs={code: replace(rate, minor=change(rate.minor)) for code, rate in self.repairs.items()},
+            media={code: replace(rate, minor=change(rate.minor)) for code, rate in self.media.items()},
+            minimum_minor=whole(self.minimum_minor),
+            inspection_fee=replace(self.inspection_fee, minor=whole(self.inspection_fee.minor)),
+            storage_fee=replace(self.storage_fee, minor=whole(self.storage_fee.minor)),
+        )
 
     def capture_rate(self, format: FormatName) -> CaptureRate:
         """How this format is charged; WrongInput when the shop does not take it."""
@@ -152,18 +157,22 @@ def of_document(content: object, where: str) -> PriceBook:
         minor_digits=digits,
         valid_from=page.valid_from,
         quote_valid_days=page.quote_valid_days,
-        tax=Tax(page.tax.mode, Decimal(page.tax.percent), page.tax.words, page.tax.remark),
+        tax=price_entries.tax(page.tax),
         capture={
-            FormatName(name): _capture_rate(at(where, "capture", name), rate, digits)
+            FormatName(name): price_entries.capture_rate(at(where, "capture", name), rate, digits)
             for name, rate in page.capture.items()
         },
-        repairs={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.repair.items()},
-        media={code: Rate(code, one.words, _minor(one.price, digits)) for code, one in page.media.items()},
+        repairs=price_entries.rates(page.repair, digits),
+        media=price_entries.rates(page.media, digits),
         rush_percent=Decimal(page.rush.percent),
-        breaks=_breaks(where, page.quantity_break),
-        minimum_minor=_minimum(where, _minor(page.minimum.price, digits)),
+        breaks=price_entries.breaks(where, page.quantity_break),
+        minimum_minor=price_entries.whole_minor(at(where, "minimum", "price"), page.minimum.price, digits),
         deposit_percent=Decimal(page.deposit.percent),
         ceiling_percent=Decimal(page.ceiling.percent),
+        further_taxes=price_entries.further_taxes(where, page.tax, page.further_tax),
+        rounding=price_entries.rounding(where, page.rounding, digits),
+        inspection_fee=price_entries.inspection_fee(where, page.inspection_fee, digits),
+        storage_fee=price_entries.storage_fee(where, page.storage_fee, digits),
     )
 
 
@@ -178,30 +187,31 @@ def document(book: PriceBook) -> dict[str, Any]:
         "minor_digits": digits,
         "valid_from": book.valid_from,
         "quote_valid_days": book.quote_valid_days,
-        "tax": {
-            "mode": book.tax.mode.value,
-            "percent": _plain(book.tax.percent),
-            "words": book.tax.words,
-            "remark": book.tax.remark,
+        "tax": price_entries.tax_table(book.tax),
+        "further_tax": [price_entries.further_tax_table(each) for each in book.further_taxes],
+        "rounding": price_entries.rounding_table(book.rounding, digits),
+        "inspection_fee": price_entries.inspection_fee_table(book.inspection_fee, digits),
+        "storage_fee": price_entries.storage_fee_table(book.storage_fee, digits),
+        "rush": {"percent": price_entries.plain(book.rush_percent)},
+        "minimum": {"price": price_entries.units(book.minimum_minor, digits)},
+        "deposit": {"percent": price_entries.plain(book.deposit_percent)},
+        "ceiling": {"percent": price_entries.plain(book.ceiling_percent)},
+        "quantity_break": [
+            {"after": one.after, "percent": price_entries.plain(one.percent)} for one in book.breaks
+        ],
+        "capture": {
+            str(name): price_entries.capture_table(rate, digits) for name, rate in book.capture.items()
         },
-        "rush": {"percent": _plain(book.rush_percent)},
-        "minimum": {"price": _units(Decimal(book.minimum_minor), digits)},
-        "deposit": {"percent": _plain(book.deposit_percent)},
-        "ceiling": {"percent": _plain(book.ceiling_percent)},
-        "quantity_break": [{"after": one.after, "percent": _plain(one.percent)} for one in book.breaks],
-        "capture": {str(name): _capture_table(rate, digits) for name, rate in book.capture.items()},
     }
-    for key, rates in (("repair", book.repairs), ("media", book.media)):
-        found[key] = {
-            code: {"words": rate.words, "price": _units(rate.minor, digits)} for code, rate in rates.items()
-        }
+    found["repair"] = price_entries.rates_table(book.repairs, digits)
+    found["media"] = price_entries.rates_table(book.media, digits)
     return found
 
 
 def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
     """The book with every price changed by ``percent``, each rounded half up to a multiple of ``rounded_to``.
 
-    ``rounded_to`` is in whole units of the currency; the minimum is raised alike, percentages stay.
+    ``rounded_to`` is in whole units of the currency; minimums and fees are raised alike, percentages stay.
     WrongInput for a step that is not a multiple of the smallest unit, or a percentage of -100 or below.
     """
     step = rounded_to.scaleb(book.minor_digits)
@@ -213,13 +223,7 @@ def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
     def changed(minor: Decimal) -> Decimal:
         return ((minor * (100 + percent) / 100) / step).quantize(Decimal(1), ROUND_HALF_UP) * step
 
-    return replace(
-        book,
-        capture={name: replace(rate, minor=changed(rate.minor)) for name, rate in book.capture.items()},
-        repairs={code: replace(rate, minor=changed(rate.minor)) for code, rate in book.repairs.items()},
-        media={code: replace(rate, minor=changed(rate.minor)) for code, rate in book.media.items()},
-        minimum_minor=int(changed(Decimal(book.minimum_minor))),
-    )
+    return book.with_prices(changed)
 
 
 def in_currency(content: dict[str, Any], currency: str) -> dict[str, Any]:
@@ -228,35 +232,9 @@ def in_currency(content: dict[str, Any], currency: str) -> dict[str, Any]:
     factor = 1 if digits else 100
     book = of_document(content, content["name"])
     shift = factor * Decimal(10) ** (digits - book.minor_digits)
-    return document(
-        replace(
-            book,
-            currency=currency,
-            minor_digits=digits,
-            capture={name: replace(rate, minor=rate.minor * shift) for name, rate in book.capture.items()},
-            repairs={code: replace(rate, minor=rate.minor * shift) for code, rate in book.repairs.items()},
-            media={code: replace(rate, minor=rate.minor * shift) for code, rate in book.media.items()},
-            minimum_minor=int(book.minimum_minor * shift),
-        )
-    )
-
-
-def _capture_table(rate: CaptureRate, digits: int) -> dict[str, Any]:
-    found: dict[str, Any] = {"way": rate.way.value, "price": _units(rate.minor, digits)}
-    if rate.way is Way.PER_PERIOD:
-        found["minutes"] = rate.period_minutes
-    return found
-
-
-def _units(minor: Decimal, digits: int) -> str:
-    """Whole units with at least the currency's decimals: ``9.00``."""
-    value = minor.scaleb(-digits)
-    places = max(digits, -int(value.normalize().as_tuple().exponent))
-    return f"{value:.{places}f}"
-
-
-def _plain(percent: Decimal) -> str:
-    return f"{percent.normalize():f}"
+    step = int(book.rounding.step * shift)
+    moved = replace(book, currency=currency, minor_digits=digits, rounding=replace(book.rounding, step=step))
+    return document(moved.with_prices(lambda minor: minor * shift))
 
 
 def _check_currency(page: PriceBookFile, where: str) -> None:
@@ -265,32 +243,6 @@ def _check_currency(page: PriceBookFile, where: str) -> None:
     if (digits := typed_amounts.decimals(page.currency)) != page.minor_digits:
         accepted = say(ROOM, "digits-of-currency", currency=page.currency, digits=digits)
         raise WrongInput(at(where, "minor_digits"), page.minor_digits, accepted)
-
-
-def _capture_rate(where: str, rate: CaptureEntry, digits: int) -> CaptureRate:
-    if (rate.way is Way.PER_PERIOD) is (rate.minutes is None):
-        raise WrongInput(where, rate.minutes, say(ROOM, "period-minutes"))
-    return CaptureRate(rate.way, _minor(rate.price, digits), rate.minutes or 60)
-
-
-def _minor(price: str, digits: int) -> Decimal:
-    return Decimal(price).scaleb(digits)
-
-
-def _minimum(where: str, minor: Decimal) -> int:
-    if minor != minor.to_integral_value():
-        raise WrongInput(at(where, "minimum", "price"), str(minor), say(ROOM, "whole-minor"))
-    return int(minor)
-
-
-def _breaks(where: str, entries: tuple[BreakEntry, ...]) -> tuple[QuantityBreak, ...]:
-    """The breaks in order; each must start later and take off at least as much as the one before."""
-    breaks = tuple(QuantityBreak(entry.after, Decimal(entry.percent)) for entry in entries)
-    for n, (before, found) in enumerate(pairwise(breaks), 2):
-        if found.after <= before.after or found.percent < before.percent:
-            accepted = say(ROOM, "rising-breaks")
-            raise WrongInput(at(where, f"quantity_break {n}", "after"), found.after, accepted)
-    return breaks
 
 
 def _stamp(folder: Path) -> tuple[tuple[str, int], ...]:

@@ -8,6 +8,8 @@ from typing import Annotated, TypeAlias
 
 from msgspec import Meta, Struct
 
+from core.model.price_terms import ChargeKind, InspectionWay, StoragePeriod
+
 Words: TypeAlias = Annotated[str, Meta(min_length=1, pattern=r"\S", description="not-empty")]
 Amount: TypeAlias = Annotated[str, Meta(pattern=r"^\d{1,9}(\.\d+)?$", description="amount")]
 """Whole units of the currency."""
@@ -17,11 +19,22 @@ Percent: TypeAlias = Annotated[
 PercentTo100: TypeAlias = Annotated[
     str, Meta(pattern=r"^(100(\.0+)?|\d{1,2}(\.\d+)?)$", description="percent-100")
 ]
+TaxPercent: TypeAlias = Annotated[str, Meta(pattern=r"^\d{1,2}(\.\d+)?$", description="percent-99")]
+TaxedKinds: TypeAlias = Annotated[tuple[ChargeKind, ...], Meta(min_length=1, description="taxed-kinds")]
+EVERYTHING = tuple(ChargeKind)
 
 
 class TaxMode(Enum):
     ON_TOP = "on-top"
     INSIDE = "inside"
+    NONE = "none"
+
+
+class RoundingMode(Enum):
+    """To the nearest multiple of the step, halves away from zero, or to the next one below."""
+
+    NEAREST = "nearest"
+    DOWN = "down"
 
 
 class Way(Enum):
@@ -33,18 +46,30 @@ class Way(Enum):
 
 
 class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """The first tax, with what holds for all of them: the mode and the remark."""
+
     mode: TaxMode
-    percent: Annotated[str, Meta(pattern=r"^\d{1,2}(\.\d+)?$", description="percent-99")]
+    percent: TaxPercent
     words: Words
     remark: Words
+    on: TaxedKinds = EVERYTHING
+
+
+class FurtherTaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A tax beside the first, on the same charges before tax: never on top of another tax."""
+
+    words: Words
+    percent: TaxPercent
+    on: TaxedKinds = EVERYTHING
 
 
 class CaptureEntry(Struct, frozen=True, forbid_unknown_fields=True):
-    """``minutes`` are those of a started period, where it is charged by the period."""
+    """``minutes`` are those of a started period, where it is charged by them; ``minimum`` is for a tape."""
 
     way: Way
     price: Amount
     minutes: Annotated[int, Meta(ge=1, le=600, description="from-1-to-600")] | None = None
+    minimum: Amount | None = None
 
 
 class RateEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -69,6 +94,24 @@ class BreakEntry(Struct, frozen=True, forbid_unknown_fields=True):
     percent: PercentTo100
 
 
+class RoundingEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """What is owed is a multiple of ``step`` in whole units of the currency; 0: as it is."""
+
+    step: Amount = "0"
+    mode: RoundingMode = RoundingMode.NEAREST
+
+
+class InspectionFeeEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    price: Amount = "0"
+    way: InspectionWay = InspectionWay.PER_TAPE
+
+
+class StorageFeeEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    price: Amount = "0"
+    per: StoragePeriod = StoragePeriod.DAY
+    after_days: Annotated[int, Meta(ge=1, le=3650, description="from-1-to-3650")] = 30
+
+
 class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything a price is made from."""
 
@@ -88,3 +131,7 @@ class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     deposit: DepositEntry
     ceiling: PercentEntry
     quantity_break: tuple[BreakEntry, ...] = ()
+    further_tax: tuple[FurtherTaxEntry, ...] = ()
+    rounding: RoundingEntry = RoundingEntry()
+    inspection_fee: InspectionFeeEntry = InspectionFeeEntry()
+    storage_fee: StorageFeeEntry = StorageFeeEntry()

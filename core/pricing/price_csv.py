@@ -14,12 +14,13 @@ from typing import Any
 
 from core.model.errors import WrongInput, one_of
 from core.pricing import price_book, price_rows
-from core.pricing.price_rows import COLUMNS, PriceRow
+from core.pricing.price_rows import COLUMNS, NEWER_COLUMNS, PriceRow
 from core.wording.messages import say
 
 _FORMULA = "=+-@\t\r"
 """First characters on which a spreadsheet takes a cell for a formula (OWASP, CSV Injection)."""
 _APOSTROPHE = "'"
+_OLDEST = tuple(column for column in COLUMNS if column not in NEWER_COLUMNS)
 _SENTENCES = ("words", "value")
 """Columns whose cells are taken to the letter."""
 
@@ -52,7 +53,7 @@ def _numbered_rows(text: str, where: str) -> Iterator[tuple[int, PriceRow]]:
     """The rows with their numbers as a spreadsheet counts them, the row of headings being the first."""
     lines = _lines(text, where)
     heads = [cell.strip().casefold() for cell in lines[0]] if lines else []
-    if sorted(heads) != sorted(COLUMNS):
+    if len(set(heads)) != len(heads) or not set(_OLDEST) <= set(heads) <= set(COLUMNS):
         raise WrongInput(
             _place(where, 1), ",".join(heads), say("settings", "prices-heads", heads=",".join(COLUMNS))
         )

@@ -17,16 +17,22 @@ from core.model.names import FormatName
 from core.wording import typed_amounts
 from core.wording.messages import say
 
-COLUMNS = ("part", "code", "words", "way", "price", "minutes", "percent", "value")
+COLUMNS = ("part", "code", "words", "way", "price", "minutes", "percent", "value", "minimum", "on")
 """Names of the columns; the first two say which row it is."""
+NEWER_COLUMNS = ("minimum", "on")
+"""Columns that files written before them do not have."""
 BOOK, CAPTURE, REPAIR, MEDIA, TERMS, BREAKS = "book", "capture", "repair", "media", "terms", "quantity_break"
-PARTS = (BOOK, CAPTURE, REPAIR, MEDIA, TERMS, BREAKS)
+TAXES = "further_tax"
+PARTS = (BOOK, CAPTURE, REPAIR, MEDIA, TERMS, TAXES, BREAKS)
+LISTS = (TAXES, BREAKS)
+"""Parts whose rows are numbered, and which may have none."""
 
 _HEADING = ("name", "remark", "invented", "currency", "valid_from")
 _COLUMNS_OF: dict[str, dict[str, str]] = {
-    CAPTURE: {"way": "way", "price": "price", "minutes": "minutes"},
+    CAPTURE: {"way": "way", "price": "price", "minutes": "minutes", "minimum": "minimum"},
     REPAIR: {"words": "words", "price": "price"},
     MEDIA: {"words": "words", "price": "price"},
+    TAXES: {"words": "words", "percent": "percent", "on": "on"},
     BREAKS: {"value": "after", "percent": "percent"},
 }
 """For each part the columns that are filled in, with their keys in the book's file."""
@@ -35,12 +41,15 @@ _TERMS: dict[str, dict[str, str]] = {
     "rush": {"percent": "percent"},
     "deposit": {"percent": "percent"},
     "ceiling": {"percent": "percent"},
-    "tax": {"words": "words", "way": "mode", "percent": "percent", "value": "remark"},
+    "inspection_fee": {"way": "way", "price": "price"},
+    "storage_fee": {"way": "per", "price": "price", "value": "after_days"},
+    "rounding": {"way": "mode", "price": "step"},
+    "tax": {"words": "words", "way": "mode", "percent": "percent", "value": "remark", "on": "on"},
 }
 _VALID_DAYS = "quote_valid_days"
-_COUNTED = {"minutes", "after", _VALID_DAYS}
+_COUNTED = {"minutes", "after", "after_days", _VALID_DAYS}
 """Keys that hold whole numbers."""
-_MAY_STAY_EMPTY = {"minutes"}
+_MAY_STAY_EMPTY = {"minutes", "minimum", "on"}
 _PARTS_OF_A_NAME = re.compile(r"[0-9]{1,9}|[^0-9]+")
 _WHOLE = re.compile(r"[0-9]{1,9}")
 
@@ -57,6 +66,8 @@ class PriceRow:
     minutes: str = ""
     percent: str = ""
     value: str = ""
+    minimum: str = ""
+    on: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +88,9 @@ def document(rows: Sequence[PriceRow]) -> dict[str, Any]:
     """The plain tables of the rows, for `price_book.of_document` to check; it may refuse them."""
     found: dict[str, Any] = {part: {} for part in (CAPTURE, REPAIR, MEDIA)}
     for row in rows:
-        if row.part == BREAKS:
-            found.setdefault(BREAKS, []).append(_table(row, _COLUMNS_OF[BREAKS]))
-        elif row.part in found and row.part != BREAKS and row.part in _COLUMNS_OF:
+        if row.part in LISTS:
+            found.setdefault(row.part, []).append(_table(row, _COLUMNS_OF[row.part]))
+        elif row.part in found and row.part in _COLUMNS_OF:
             found[row.part][row.code] = _table(row, _COLUMNS_OF[row.part])
         elif row.code in _TERMS:
             found[row.code] = _table(row, _TERMS[row.code])
@@ -109,9 +120,9 @@ def fault(error: WrongInput, where: str, rows: Sequence[PriceRow]) -> Fault:
     """The row and the column that `price_book.of_document`, given ``where``, speaks of."""
     head, *further = error.place.removeprefix(where).strip(", ").split(", ")
     part, _, number = head.partition(" ")
-    if part == BREAKS and number.isdigit():
-        places = [place for place, row in enumerate(rows) if row.part == BREAKS]
-        return Fault(places[int(number) - 1], _column(_COLUMNS_OF[BREAKS], further), error)
+    if part in LISTS and number.isdigit():
+        places = [place for place, row in enumerate(rows) if row.part == part]
+        return Fault(places[int(number) - 1], _column(_COLUMNS_OF[part], further), error)
     code, keys = head, further
     if head in _COLUMNS_OF:
         part, code, keys = head, "".join(further[:1]), further[1:]
@@ -124,7 +135,8 @@ def fault(error: WrongInput, where: str, rows: Sequence[PriceRow]) -> Fault:
 
 def _column(columns: Mapping[str, str], keys: Sequence[str]) -> str:
     """The column of a key; a row that is refused as a whole is refused for its minutes, or its value."""
-    named = [column for column, key in columns.items() if key in keys]
+    called = {key.partition(" ")[0] for key in keys}
+    named = [column for column, key in columns.items() if key in called]
     return named[0] if named else ("minutes" if "minutes" in columns else "value")
 
 
@@ -136,11 +148,13 @@ def _rows(content: Mapping[str, Any]) -> Iterator[PriceRow]:
     for part in (REPAIR, MEDIA):
         for code, entry in sorted(content[part].items(), key=_natural):
             yield _row(part, code, entry, _COLUMNS_OF[part])
+    days = _text(content[_VALID_DAYS])
+    yield PriceRow(TERMS, _VALID_DAYS, words=_heading_words(_VALID_DAYS), value=days)
     for code, columns in _TERMS.items():
         if code in content:
             yield _row(TERMS, code, content[code], columns, _heading_words(code))
-    days = _text(content[_VALID_DAYS])
-    yield PriceRow(TERMS, _VALID_DAYS, words=_heading_words(_VALID_DAYS), value=days)
+    for n, entry in enumerate(content[TAXES], 1):
+        yield _row(TAXES, str(n), entry, _COLUMNS_OF[TAXES])
     for n, entry in enumerate(content[BREAKS], 1):
         yield _row(BREAKS, str(n), entry, _COLUMNS_OF[BREAKS], _heading_words(BREAKS))
 
@@ -179,6 +193,8 @@ def _row(
 
 
 def _text(value: Any) -> str:
+    if isinstance(value, list):
+        return ", ".join(value)
     return str(value).lower() if isinstance(value, bool) else str(value)
 
 
@@ -193,4 +209,6 @@ def _value(key: str, cell: str) -> Any:
         return int(cell)
     if key == "invented" and cell in ("true", "false"):
         return cell == "true"
+    if key == "on":
+        return [part.strip() for part in cell.split(",")]
     return cell

@@ -136,7 +136,7 @@ class _Play:
         number = self._numbers[act.job]
         strokes = resource_files.path("demo", "signature.json")
         job = self._shop.ask(jobs.get, number)
-        due = self._shop.ask(jobs.reprice, number).gross.likely - job.paid_minor
+        due = self._shop.ask(jobs.reprice, number).due.likely - job.paid_minor
         handed = self._shop.run(
             pickups.hand_back,
             number,

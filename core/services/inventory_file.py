@@ -23,12 +23,13 @@ from core.wording.messages import say
 
 LONGEST_NAME = 120
 LONGEST_LABEL = 200
+LONGEST_EXEMPTION = 120
 LONGEST_EMAIL = 254
 """RFC 5321 §4.5.3.1.3 leaves 254 characters for an address between its angle brackets."""
 LATEST_WISH_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
-_BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by", "cold")
+_BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by", "cold", "tax_exempt")
 _TAPE = (
     *("count", "format", "marking", "recorded_as", "speed", "tv"),
     *("fill", "fill_known", "fill_off", "findings", "label", "origin"),
@@ -63,6 +64,7 @@ def read(data: bytes, file: str, context: InventoryContext) -> Inventory:
         rush=_yes(members, "rush"),
         needed_by=_maybe(members, "needed_by", lambda value: _needed_by(value, context.today)),
         cold=_yes(members, "cold"),
+        tax_exempt=_maybe(members, "tax_exempt", _exemption) or "",
     )
 
 
@@ -136,6 +138,10 @@ def _speed(value: Value, system: Format, tv: TvSystem | None) -> Speed | None:
 
 def _origin(value: Value) -> Origin:
     return Origin(value.one_of([origin.value for origin in Origin]))
+
+
+def _exemption(value: Value) -> str:
+    return value.text(LONGEST_EXEMPTION, say("readers", "why_exempt")).strip()
 
 
 def _label(value: Value) -> str:

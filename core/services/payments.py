@@ -36,6 +36,7 @@ def price(unit: Unit, row: JobRow) -> Price:
         current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at),
         rush=row.rush,
         agreed_ceiling=row_records.job(row).ceiling_minor,
+        exempt=row.quote.inventory.tax_exempt,
     )
 
 

@@ -236,7 +236,7 @@ def _keep(
         copies=tuple(row_records.copy(piece) for piece in pieces),
         final=price,
         paid_minor=paid_minor,
-        due_minor=price.gross.likely - sum(each.minor for each in row.payments),
+        due_minor=price.due.likely - sum(each.minor for each in row.payments),
     )
     kept = PickupRow(
         command=command,
@@ -255,7 +255,7 @@ def _keep(
 
 
 def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
-    due = price.gross.likely - sum(each.minor for each in row.payments)
+    due = price.due.likely - sum(each.minor for each in row.payments)
     if not 0 <= minor <= max(0, due):
         raise WrongInput(
             say("handing_back", "paid"), minor, say("handing_back", "paid_bounds", due=max(0, due))
@@ -287,7 +287,7 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
             name=record.signature.name,
         ),
         job=row.number,
-        final=record.final.gross.likely,
+        final=record.final.due.likely,
         due=record.due_minor,
         command=command,
         record_sha256=history.fingerprint(serialization.dumps(record)),

@@ -99,7 +99,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
         valid_until=shop.today + timedelta(days=shop.book.quote_valid_days),
         tapes=tapes,
         capture_hours=minutes.times(1 / 60),
-        price=box_price.price(tapes, storage, shop.book, rush=inventory.rush),
+        price=box_price.price(tapes, storage, shop.book, rush=inventory.rush, exempt=inventory.tax_exempt),
         storage=storage,
         promise=last.promise if last else stated_dates.not_yet(shop.load.made_at),
         questions=tuple(question for question in open_questions if question.line <= len(inventory.lines)),
@@ -258,6 +258,7 @@ def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
         return say("quotes", "rush_no_date")
     if made.promise.day is not None and hurried.day >= made.promise.day:
         return say("quotes", "rush_no_earlier")
-    dearer = box_price.price(made.tapes, made.storage, shop.book, rush=True)
-    more = shop.book.spelled(dearer.gross.likely - made.price.gross.likely)
+    exempt = made.inventory.tax_exempt
+    dearer = box_price.price(made.tapes, made.storage, shop.book, rush=True, exempt=exempt)
+    more = shop.book.spelled(dearer.due.likely - made.price.due.likely)
     return say("quotes", "rush_earlier", day=locale_figures.day(hurried.day), more=more)

@@ -17,6 +17,7 @@ from gui.tables.choices import CellChoice
 from gui.toolkit.text import say
 
 LONGEST_LABEL = 200
+LONGEST_EXEMPTION = 120
 _UNKNOWN = ("", "?", "unknown")
 
 # --- offers ------------------------------------------------------------------------------
@@ -197,3 +198,14 @@ def _accepted_speeds(system: Format, tv: TvSystem | None, known: str) -> str:
     if tv is None:
         return say("counter", "accepted_speed", system=system.words, known=known)
     return say("counter", "accepted_speed_tv", system=system.words, tv=tv.value.upper(), known=known)
+
+
+def read_exemption(text: str | None) -> str:
+    """Why no tax is charged; nothing where it is. WrongInput when it was ticked and no reason typed."""
+    if text is None:
+        return ""
+    said = text.strip()
+    if not said or len(said) > LONGEST_EXEMPTION or not said.isprintable():
+        place = say("counter", "tax_exempt_why")
+        raise WrongInput(place, said, say("counter", "tax_exempt_accepted"))
+    return said

@@ -20,10 +20,15 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets import wishes
 from gui.widgets.instant_buttons import InstantCheckBox
-from gui.widgets.layouts import hinted, labelled, stacked
+from gui.widgets.layouts import hinted, labelled
 
 _OBJECT_NAMES = {"name": "customer-name", "phone": "customer-phone"}
-_LEAST = {"name": 120, "phone": 140, "tv": 92, "copies": 120, "needed_by": 112}
+_LEAST = {"name": 120, "phone": 140, "tv": 92, "copies": 120, "needed_by": 112, "tax_exempt": 120}
+_TICKS = ("rush", "cold", "tax_exempt")
+_TICK_PLACES = ((1, 0, 1, 1), (2, 0, 1, 2), (1, 1, 1, 1))
+"""Rows and columns, with those they span."""
+_PLAIN = ("name", "phone", "tax_exempt")
+"""Fields whose text is taken over at every key."""
 _FOLD_BELOW = 680
 _Place = tuple[int, int, int, int]
 """Row, column, columns spanned, share of what is left over."""
@@ -33,6 +38,7 @@ _ON_ONE_LINE: tuple[_Place, ...] = (
     (0, 2, 1, 0),
     (0, 3, 1, 5),
     (0, 4, 1, 0),
+    (1, 0, 6, 0),
     (0, 5, 1, 0),
 )
 _ON_TWO_LINES: tuple[_Place, ...] = (
@@ -41,9 +47,16 @@ _ON_TWO_LINES: tuple[_Place, ...] = (
     (1, 0, 1, 0),
     (1, 1, 1, 1),
     (1, 2, 1, 1),
+    (2, 0, 4, 0),
     (1, 3, 1, 0),
 )
-_PLACEHOLDERS = {"tv": "unknown", "copies": "hint_copies", "needed_by": "hint_needed_by"}
+_PLACEHOLDERS = {
+    "tv": "unknown",
+    "copies": "hint_copies",
+    "needed_by": "hint_needed_by",
+    "tax_exempt": "hint_tax_exempt",
+}
+_WORDS = {"tax_exempt": "tax_exempt_why"}
 
 
 class BoxForm(QWidget):
@@ -66,9 +79,9 @@ class BoxForm(QWidget):
             "tv": TypeAhead(_tv_offered),
             "copies": TypeAhead(wishes.copies_offered, many=True),
             "needed_by": TypeAhead(self._days_offered),
+            "tax_exempt": QLineEdit(),
         }
-        self.rush = InstantCheckBox(say("counter", "rush"))
-        self.cold = InstantCheckBox(say("counter", "cold"))
+        self.rush, self.cold, self.exempt = (InstantCheckBox(say("counter", name)) for name in _TICKS)
         self._build()
         self._connect()
 
@@ -76,15 +89,17 @@ class BoxForm(QWidget):
         """Show the fields of a box; a field that is being typed in keeps its text."""
         self._shown = box
         for name, field in self.fields.items():
-            value = getattr(box, name)
+            value = getattr(box, name) or ""
             if field.text() != value and not (field.hasFocus() and isinstance(field, TypeAhead)):
                 field.setText(value)
                 field.setCursorPosition(0 if not field.hasFocus() else len(value))
             complaint = "" if field.hasFocus() else reading.complaint(name)
             _mark_wrong(field, complaint)
-        for tick, is_so in ((self.rush, box.rush), (self.cold, box.cold)):
+        is_exempt = box.tax_exempt is not None
+        for tick, is_so in ((self.rush, box.rush), (self.cold, box.cold), (self.exempt, is_exempt)):
             if tick.isChecked() != is_so:
                 tick.setChecked(is_so)
+        self._reason.setVisible(is_exempt)
 
     def with_half_typed(self, box: TypedBox) -> TypedBox:
         """The box with what is being typed in a field here and is not taken over yet."""
@@ -113,7 +128,9 @@ class BoxForm(QWidget):
             hinted(field, say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
             field.setMinimumWidth(_LEAST[name])
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-            self._cells.append(labelled(field, say("counter", name)))
+            self._cells.append(labelled(field, say("counter", _WORDS.get(name, name))))
+        self._reason = self._cells[-1]
+        self._reason.hide()
         self._cells.append(self._ticks())
         self._places: tuple[_Place, ...] = ()
         self._lay_out(_ON_ONE_LINE)
@@ -140,19 +157,23 @@ class BoxForm(QWidget):
         return QSize(0, super().minimumSizeHint().height())
 
     def _ticks(self) -> QWidget:
-        """What is true of the whole box or not, one over the other beside the fields."""
-        both = QWidget()
-        both.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        column = stacked(both, 0)
-        column.addStretch(1)
-        for tick, name in ((self.rush, "rush"), (self.cold, "cold")):
-            tick.setObjectName(f"box-{name}")
+        """What is true of the whole box or not, on two rows beside the fields."""
+        all_three = QWidget()
+        all_three.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        grid = QGridLayout(all_three)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(0)
+        grid.setHorizontalSpacing(theme.UNIT)
+        grid.setRowStretch(0, 1)
+        ticks = zip((self.rush, self.cold, self.exempt), _TICKS, _TICK_PLACES, strict=True)
+        for tick, name, place in ticks:
+            tick.setObjectName(f"box-{name.removeprefix('tax_')}")
             tick.setAccessibleName(say("counter", name).replace("&", ""))
-            column.addWidget(tick)
-        return both
+            grid.addWidget(tick, *place)
+        return all_three
 
     def _connect(self) -> None:
-        for name in ("name", "phone"):
+        for name in _PLAIN:
             self.fields[name].textEdited.connect(self._plain_typed)
         for name in ("tv", "copies", "needed_by"):
             field = self.fields[name]
@@ -161,6 +182,7 @@ class BoxForm(QWidget):
             field.textEdited.connect(self.half_typed)
         self.rush.toggled.connect(self._rush_toggled)
         self.cold.toggled.connect(self._cold_toggled)
+        self.exempt.toggled.connect(self._exempt_toggled)
 
     # --- keys ----------------------------------------------------------------------------
 
@@ -168,15 +190,15 @@ class BoxForm(QWidget):
         """Return goes on to the next field; after the last, and from a tick, to the tray."""
         if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter) or event.modifiers():
             super().keyPressEvent(event)
-        elif self.rush.hasFocus() or self.cold.hasFocus():
+        elif self.rush.hasFocus() or self.cold.hasFocus() or self.exempt.hasFocus():
             self.went_on.emit()
         else:
             self.focusNextPrevChild(True)
 
     @Slot(str)
     def _plain_typed(self, _: str) -> None:
-        for name in ("name", "phone"):
-            if self.fields[name].text() != getattr(self._shown, name):
+        for name in _PLAIN:
+            if self.fields[name].text() != (getattr(self._shown, name) or ""):
                 self.written.emit(name, self.fields[name].text())
 
     @Slot(str)
@@ -195,6 +217,13 @@ class BoxForm(QWidget):
     def _cold_toggled(self, cold: bool) -> None:
         if cold != self._shown.cold:
             self.written.emit("cold", cold)
+
+    @Slot(bool)
+    def _exempt_toggled(self, exempt: bool) -> None:
+        if exempt != (self._shown.tax_exempt is not None):
+            self.written.emit("tax_exempt", "" if exempt else None)
+            if exempt:
+                self.fields["tax_exempt"].setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _days_offered(self) -> Sequence[CellChoice]:
         return wishes.days_offered(self._today())

@@ -67,6 +67,7 @@ def read_box(box: TypedBox, today: date) -> ParsedBox:
         rush=box.rush,
         needed_by=_field(wrong, "needed_by", lambda: wishes.day(box.needed_by, today), None),
         cold=box.cold,
+        tax_exempt=_field(wrong, "tax_exempt", lambda: accepted_words.read_exemption(box.tax_exempt), ""),
     )
     places = tuple(place for place, reading in rows if reading.line is not None)
     return ParsedBox(inventory, places, tuple(wrong))
@@ -165,6 +166,7 @@ def box_of(inventory: Inventory) -> TypedBox:
         needed_by=short_day(inventory.needed_by) if inventory.needed_by else "",
         rush=inventory.rush,
         cold=inventory.cold,
+        tax_exempt=inventory.tax_exempt or None,
     )
 
 

@@ -63,14 +63,15 @@ class PickupSlip(PaperFrame):
 
     def show_amounts(self, price: Price, paid_before: int) -> None:
         """Show price, payments in minor units, and balance; the balance is proposed as the payment."""
-        due = price.gross.likely - paid_before
+        due = price.due.likely - paid_before
         currency = self.paid.currency = price.currency
-        total = say("pickup", "price_with_tax", tax=price.tax_words)
+        total = say("pickup", "price_with_tax", tax=price.tax_words or "none")
+        sums = [(total, price.gross.likely)]
+        if price.is_rounded:
+            sums.append((say("pickup", "rounding"), price.rounding.likely))
+        sums.append((say("pickup", "paid_before"), paid_before))
         self.amounts.show_amounts(
-            (
-                (total, money(price.gross.likely, currency)),
-                (say("pickup", "paid_before"), money(paid_before, currency)),
-            ),
+            tuple((what, money(minor, currency)) for what, minor in sums),
             (say("pickup", "due"), money(due, currency)),
         )
         self.paid.show_minor(max(due, 0))

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
-from gui.settings import price_lines
+from gui.settings import price_lines, price_texts
 from gui.settings.price_lines import PriceLine
+from gui.tables.choices import CellChoice
 from gui.tables.column_specs import Column
 from gui.tables.keyboard_navigation import KeyboardTable
 from gui.tables.rows_model import RowsModel
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
-_WIDTHS = {"words": 128, "way": 138, "price": 98, "percent": 68, "number": 76}
+_WIDTHS = {"words": 108, "way": 112, "price": 72, "minimum": 84, "percent": 72, "number": 94}
 
 
 class PriceTable(KeyboardTable):
@@ -69,7 +71,7 @@ class PriceTable(KeyboardTable):
 
 def columns(currency: str) -> tuple[Column, ...]:
     """The columns from left to right; which cells are typed into depends on the line."""
-    part = Column("head", price_lines.head("head", currency), lambda line: line.head, 74)
+    part = Column("head", price_lines.head("head", currency), lambda line: line.head, 68)
     return (part, *(_column(name, currency) for name in price_lines.COLUMNS))
 
 
@@ -80,13 +82,29 @@ def _column(name: str, currency: str) -> Column:
         partial(_shown, name),
         _WIDTHS[name],
         stretch=name == "words",
-        right=name not in ("words", "way"),
+        right=name not in ("words", "way", "number"),
         edited=True,
         edited_in=partial(_is_edited, name),
-        choices=(lambda line: price_lines.ways(line.row)) if name == "way" else None,
+        choices=_CHOICES.get(name),
         wrong=partial(_wrong, name),
         hint=say("settings", f"prices-hint-{name}"),
+        besides=_means if name == "words" else None,
     )
+
+
+def _ways(line: PriceLine) -> Sequence[CellChoice]:
+    return price_texts.ways(line.row)
+
+
+def _taxed(line: PriceLine) -> Sequence[CellChoice]:
+    return price_texts.taxed(line.row)
+
+
+_CHOICES: Mapping[str, Callable[[PriceLine], Sequence[CellChoice]]] = {"way": _ways, "number": _taxed}
+
+
+def _means(line: PriceLine) -> str:
+    return line.means
 
 
 def _shown(column: str, line: PriceLine) -> str:

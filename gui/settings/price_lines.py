@@ -7,24 +7,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from decimal import Decimal
 from typing import Any
 
 from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.pricing import price_book, price_rows
 from core.pricing.price_book import PriceBook
-from core.pricing.price_book_file import TaxMode, Way
-from core.pricing.price_rows import BOOK, BREAKS, CAPTURE, MEDIA, REPAIR, TERMS, PriceRow
-from core.wording import locale_numbers, typed_amounts
-from core.wording.messages import current
-from gui.tables import choices
-from gui.tables.choices import CellChoice
+from core.pricing.price_book_file import Way
+from core.pricing.price_rows import BOOK, BREAKS, CAPTURE, LISTS, MEDIA, REPAIR, TAXES, TERMS, PriceRow
+from core.wording import typed_amounts
+from gui.settings import price_texts
+from gui.settings.price_texts import key_of
 from gui.toolkit.text import say, sentence_case
 
 USUAL_PERIOD = "30"
 """Minutes of a started period until the owner writes others."""
-COLUMNS = ("words", "way", "price", "percent", "number")
+COLUMNS = ("words", "way", "price", "minimum", "percent", "number")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +41,7 @@ class PriceLine:
     def wrong(self, column: str) -> str:
         """The sentence on a cell, or nothing."""
         if column in dict(self.typed):
-            return _accepted(column, self.currency)
+            return price_texts.accepted(self.row, column, self.currency)
         return self.refused[1] if self.refused[0] == column else ""
 
     def is_edited(self, column: str) -> bool:
@@ -56,19 +54,30 @@ class PriceLine:
         """The cell as it stands in the table."""
         if column in dict(self.typed):
             return dict(self.typed)[column]
-        if column == "words":
-            return self.row.words if self.is_edited(column) else sentence_case(self.row.words)
-        cell = str(getattr(self.row, key_of(self.row, column), "")) if self.is_edited(column) else ""
-        if column == "way":
-            return next((words.words for words in ways(self.row) if words.aliases == (cell,)), cell)
-        return _in_locale(column, cell, self.currency) if column in ("price", "percent") else cell
+        if column == "words" and not self.is_edited(column):
+            return sentence_case(self.row.words)
+        if column == "words" and self.row.part == TAXES and not self.counts:
+            return say("settings", f"prices-row-{TAXES}")
+        return price_texts.shown(self.row, column, self.currency) if self.is_edited(column) else ""
+
+    @property
+    def means(self) -> str:
+        """A sentence on what the line is for, where its words do not say it all."""
+        key = f"prices-means-{self.row.part if self.row.part in LISTS else self.row.code}"
+        if self.row.part not in (TERMS, *LISTS):
+            return ""
+        example = (
+            price_texts.storage_example(self.row, self.currency) if self.row.code == "storage_fee" else ""
+        )
+        return " ".join(filter(None, (say("settings", key), example)))
 
     @property
     def counts(self) -> bool:
         """Whether the line is in the book: a format without a price is not, nor a break without figures."""
         if self.row.part == CAPTURE:
             return bool(self.row.price) or "price" in dict(self.typed)
-        return self.row.part != BREAKS or bool(self.row.value or self.row.percent or self.typed)
+        filled = self.row.value or self.row.percent or (self.row.part == TAXES and self.row.words)
+        return self.row.part not in LISTS or bool(filled or self.typed)
 
 
 def lines(content: Mapping[str, Any]) -> tuple[PriceLine, ...]:
@@ -87,14 +96,20 @@ def lines(content: Mapping[str, Any]) -> tuple[PriceLine, ...]:
 
 
 def arranged(given: Sequence[PriceLine]) -> tuple[PriceLine, ...]:
-    """The lines under their heads, the breaks numbered, with one empty line for a further break."""
-    steps = [line for line in given if line.row.part == BREAKS and line.counts]
-    steps.append(PriceLine(PriceRow(BREAKS, ""), given[0].currency))
-    words = say("settings", f"prices-row-{BREAKS}")
-    numbered = [
-        replace(line, row=replace(line.row, code=str(n), words=words)) for n, line in enumerate(steps, 1)
-    ]
-    return tuple(_headed([*(line for line in given if line.row.part != BREAKS), *numbered]))
+    """The lines under their heads, taxes and breaks numbered, with one empty line for a further one each."""
+    found = [line for line in given if line.row.part not in LISTS]
+    empty = {TAXES: PriceRow(TAXES, "", on=price_texts.EVERYTHING), BREAKS: PriceRow(BREAKS, "")}
+    for part in LISTS:
+        own = [line for line in given if line.row.part == part and line.counts]
+        own.append(PriceLine(empty[part], given[0].currency))
+        words = say("settings", f"prices-row-{part}")
+        found += [
+            replace(
+                line, row=replace(line.row, code=str(n), words=line.row.words if part == TAXES else words)
+            )
+            for n, line in enumerate(own, 1)
+        ]
+    return tuple(_headed(found))
 
 
 def written(line: PriceLine, column: str, text: str) -> PriceLine:
@@ -102,7 +117,7 @@ def written(line: PriceLine, column: str, text: str) -> PriceLine:
     if not line.is_edited(column) or text == line.shown(column):
         return line
     key, typed = key_of(line.row, column), tuple(each for each in line.typed if each[0] != column)
-    cell = _read(line, column, text.strip())
+    cell = price_texts.read(line.row, column, text.strip(), line.currency)
     refused = ("", "") if line.refused[0] == column else line.refused
     if cell is None:
         return replace(line, typed=(*typed, (column, text)), refused=refused)
@@ -133,8 +148,10 @@ def checked(
         if found.row is None or found.row < len(heading):
             raise
         place, column = places[found.row - len(heading)], _column(found.column)
-        sentence = error.accepted if column in ("words", "way") else _accepted(column, clean[place].currency)
-        if found.column == "value" and clean[place].row.part == BREAKS:
+        row = clean[place].row
+        told = column in ("way", "minimum") or (row.part == TAXES and column == "percent")
+        sentence = error.accepted if told else price_texts.accepted(row, column, clean[place].currency)
+        if found.column == "value" and row.part == BREAKS:
             sentence = say("settings", "prices-rising")
         clean[place] = replace(clean[place], refused=(column, sentence))
         return None, tuple(clean)
@@ -158,84 +175,16 @@ def head(column: str, currency: str) -> str:
     return say("settings", f"prices-column-{column}", currency=sign)
 
 
-def ways(row: PriceRow) -> tuple[CellChoice, ...]:
-    """The ways of charging, or of taxing, as they are offered."""
-    kinds = tuple(TaxMode) if row.part == TERMS else tuple(Way)
-    return tuple(CellChoice(say("settings", f"prices-way-{kind.value}"), (kind.value,)) for kind in kinds)
-
-
-def key_of(row: PriceRow, column: str) -> str:
-    """The column of the book's row that a column of the table shows; nothing where it shows none."""
-    if column != "number":
-        return column if column != "value" else ""
-    if row.part == CAPTURE:
-        return "minutes"
-    return "value" if row.part == BREAKS or row.code == "quote_valid_days" else ""
-
-
 def _column(key: str) -> str:
-    return "number" if key in ("minutes", "value") else key
+    return "number" if key in ("minutes", "value", "on") else key
 
 
 def _headed(given: Sequence[PriceLine]) -> Iterator[PriceLine]:
     before = ""
     for line in given:
-        part = TERMS if line.row.part == BREAKS else line.row.part
+        part = TERMS if line.row.part in LISTS else line.row.part
         yield replace(line, head="" if part == before else say("settings", f"prices-part-{part}"))
         before = part
-
-
-def _read(line: PriceLine, column: str, text: str) -> str | None:
-    """What was typed as it stands in the book's file; None for what cannot be read."""
-    if column == "words":
-        return text or None
-    if column == "way":
-        found = choices.meant(ways(line.row), text)
-        return found.aliases[0] if found else None
-    if not text:
-        return "" if _may_be_empty(line, column) else None
-    if column == "number":
-        return text if text.isascii() and text.isdecimal() and len(text) <= 6 else None
-    return price_of(text, line.currency) if column == "price" else percent_of(text)
-
-
-def _may_be_empty(line: PriceLine, column: str) -> bool:
-    return line.row.part == BREAKS or (line.row.part == CAPTURE and column == "price")
-
-
-def price_of(text: str, currency: str) -> str | None:
-    """An amount typed in the shop's locale as the book's file has it: ``9,50`` is ``9.50``."""
-    minor = typed_amounts.minor_of(text, currency)
-    if minor is None:
-        return None
-    digits = typed_amounts.decimals(currency)
-    return f"{Decimal(minor).scaleb(-digits):.{digits}f}"
-
-
-def percent_of(text: str) -> str | None:
-    """A percentage typed in the shop's locale, with or without its sign, as the book's file has it."""
-    value = typed_amounts.number_of(text.removesuffix("%"))
-    return None if value is None else f"{value.normalize():f}"
-
-
-def _in_locale(column: str, cell: str, currency: str) -> str:
-    try:
-        value = Decimal(cell)
-    except ArithmeticError:
-        return cell
-    if column == "price":
-        return typed_amounts.typed_amount(value.scaleb(typed_amounts.decimals(currency)), currency)
-    places = max(0, -int(value.normalize().as_tuple().exponent))
-    return locale_numbers.decimal(float(value), current().locale, places)
-
-
-def _accepted(column: str, currency: str) -> str:
-    """What may stand in a column."""
-    if column == "price":
-        return say("settings", "prices-accepted-price", example=typed_amounts.example(currency))
-    if column == "way":
-        return say("settings", "prices-accepted-way")
-    return say("settings", f"prices-accepted-{column}")
 
 
 PARTS = (CAPTURE, REPAIR, MEDIA, TERMS)

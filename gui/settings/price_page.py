@@ -20,7 +20,7 @@ from core.pricing.price_rows import BOOK
 from core.services.own_shop import shop_document
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
-from gui.settings import price_lines
+from gui.settings import price_lines, price_texts
 from gui.settings.price_cells import PriceTable
 from gui.settings.price_lines import PriceLine
 from gui.settings.settings_page import SettingsPage
@@ -62,6 +62,8 @@ class PricePage(SettingsPage):
         self.again = QPushButton(say("settings", "prices-again"))
         self._invented = words(say("settings", "prices-invented"), "attention")
         self._complaint = words("", "attention")
+        self._meaning = words("", "small")
+        self._meaning.setMinimumHeight(2 * self._meaning.fontMetrics().lineSpacing())
         self._name_fields()
         self._lay_out()
         self._connect()
@@ -186,6 +188,7 @@ class PricePage(SettingsPage):
         found = found or price_lines.first_wrong(lines)
         self._complaint.setText(found[2].sentence if found is not None else "")
         self._complaint.setVisible(found is not None)
+        self._meaning.setText(lines[here.row()].means if 0 <= here.row() < len(lines) else "")
 
     @Slot()
     def _raise(self) -> None:
@@ -202,7 +205,7 @@ class PricePage(SettingsPage):
     def _step(self) -> Decimal:
         assert self.view is not None
         currency = self.view.prices["currency"]
-        found = price_lines.price_of(self.step.text(), currency)
+        found = price_texts.price_of(self.step.text(), currency)
         if found is None or not Decimal(found):
             self.step.setFocus()
             accepted = say("settings", "prices-accepted-price", example=typed_amounts.example(currency))
@@ -255,6 +258,7 @@ class PricePage(SettingsPage):
         self.column.addWidget(self._raising())
         self.column.addWidget(self.table, 1)
         self.column.addWidget(self._complaint)
+        self.column.addWidget(self._meaning)
         last = _row()
         last.addWidget(labelled(self.remark, say("settings", "prices-tax-remark")), 1)
         last.addWidget(self.again, 0, Qt.AlignmentFlag.AlignBottom)
@@ -284,7 +288,7 @@ def _row() -> QHBoxLayout:
 def _signed(field: QLineEdit) -> Decimal:
     """A percentage that may be below zero; WrongInput, keyboard at the field, for none."""
     text = field.text().strip().replace("−", "-")
-    found = price_lines.percent_of(text.removeprefix("-"))
+    found = price_texts.percent_of(text.removeprefix("-"))
     if found is None or not -100 < (value := Decimal(found) * (-1 if text[:1] == "-" else 1)) <= 1000:
         field.setFocus()
         place = say("files", "raise-percent")

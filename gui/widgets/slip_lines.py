@@ -48,15 +48,16 @@ def _apart(quote: Quote) -> Iterator[SlipLine]:
 
 
 def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ...]:
-    """Net, tax, the price large, and what the shop promises about it."""
+    """Net, each tax, the total where what is owed is rounded, the price large, what the shop promises."""
     price = quote.price
     currency = price.currency
-    lines = [SlipLine("sum", say("slip", "net"), text.money_range(price.net, currency))]
-    if price.tax.high or price.tax_words:
-        lines.append(
-            SlipLine("sum", text.sentence_case(price.tax_words), text.money_range(price.tax, currency))
-        )
-    lines.append(SlipLine("price", say("slip", "price"), text.money_range(price.gross, currency)))
+    sums = [(text.sentence_case(tax.words), tax.amount) for tax in price.told_taxes]
+    if sums:
+        sums.insert(0, (say("slip", "net"), price.net))
+    if price.is_rounded:
+        sums += [(say("slip", "total"), price.gross), (say("slip", "rounding"), price.rounding)]
+    lines = [SlipLine("sum", words, text.money_range(amount, currency)) for words, amount in sums]
+    lines.append(SlipLine("price", say("slip", "price"), text.money_range(price.due, currency)))
     lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
     return tuple(lines)
 

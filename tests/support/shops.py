@@ -14,8 +14,9 @@ from core.model.ranges import ZERO, Range
 from core.model.repair_records import Repair, Verdict
 from core.model.settings_records import Deck, OpeningHours, Rate, ShopFront, ShopSettings
 from core.model.stations import Station
-from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, Tax
+from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import TaxMode, Way
+from core.pricing.price_rules import CaptureRate, QuantityBreak, Tax
 from core.scheduling.queued_tapes import QueuedTape
 
 NEW_YORK = ZoneInfo("America/New_York")

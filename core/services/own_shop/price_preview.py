@@ -14,7 +14,7 @@ from core.catalogue import written_tapes
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, JobNumber
-from core.model.quote_records import Quote
+from core.model.quote_records import Price, Quote
 from core.playtime.habits import ShopHabits
 from core.pricing import box_price
 from core.pricing.price_book import PriceBook
@@ -54,7 +54,7 @@ class PreviewBasis:
 
 @dataclass(frozen=True, slots=True)
 class PriceChange:
-    """One total, tax in it, old and new, in minor units; ``now`` is None where the new book has no price."""
+    """What is owed by the old book and the new, in minor units; ``now`` is None where that has no price."""
 
     words: str
     was: int | None
@@ -118,7 +118,7 @@ def changes(basis: PreviewBasis, boxes: Sequence[Sequence[TapeLine]], book: Pric
     return PricePreview(
         tuple(_of_box(basis, box, book) for box in boxes),
         tuple(
-            PriceChange(number, quote.price.gross.likely, _repriced(quote, book))
+            PriceChange(number, quote.price.due.likely, _repriced(quote, book))
             for number, quote in basis.quotes
         ),
     )
@@ -130,7 +130,7 @@ def _of_box(basis: PreviewBasis, box: Sequence[TapeLine], book: PriceBook) -> Pr
 
     def total(by: PriceBook) -> int | None:
         try:
-            return box_price.price(tapes, copies, by, rush=False).gross.likely
+            return box_price.price(tapes, copies, by, rush=False).due.likely
         except WrongInput:
             return None
 
@@ -139,6 +139,11 @@ def _of_box(basis: PreviewBasis, box: Sequence[TapeLine], book: PriceBook) -> Pr
 
 def _repriced(quote: Quote, book: PriceBook) -> int | None:
     try:
-        return box_price.price(quote.tapes, quote.storage, book, rush=quote.inventory.rush).gross.likely
+        return _of_quote(quote, book).due.likely
     except WrongInput:
         return None
+
+
+def _of_quote(quote: Quote, book: PriceBook) -> Price:
+    box = quote.inventory
+    return box_price.price(quote.tapes, quote.storage, book, rush=box.rush, exempt=box.tax_exempt)

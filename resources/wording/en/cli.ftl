@@ -57,7 +57,11 @@ seconds_removed_seconds_disturbed = { $seconds_removed } seconds removed, { $sec
 m_minutes_reel = { $metres } m, { $figure } minutes on the reel
 tape_run_minutes_minutes = { $span }% of the tape has run: { $span_2 } minutes; { $span_3 } minutes to come
 tapes_hours_capture = { $count } tapes, { $span } hours of copying
-altogether_never_above_without = { $money } in all ({ $tax_words }); we won't go over { $spelled } without asking
+altogether_never_above_without =
+    { $tax_words ->
+        [none] { $money } in all; we won't go over { $spelled } without asking
+       *[other] { $money } in all ({ $tax_words }); we won't go over { $spelled } without asking
+    }
 held = ; held up by { $held_by }
 open_jobs = No open orders.
 date = no date

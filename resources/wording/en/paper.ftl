@@ -56,6 +56,9 @@ price-each = at { $money }
 price-net = Before tax
 price-tax = Tax
 price-gross = Total
+price-tax-base = on { $money }
+price-rounding = Rounding
+price-due = To pay
 
 band-short = NOT FOR REUSE
 band-spliced =
@@ -94,6 +97,19 @@ quote-size = The copies take up about { $low } to { $high } GB.
 quote-terms = What we agree to
 quote-deposit = Deposit today: { $money }.
 quote-ask_first = We won't charge more than { $money } without asking you first.
+fee-inspection-per-tape = A tape we look over and don't copy costs { $money } for the inspection.
+fee-inspection-per-box = If we look over tapes and don't copy them, the inspection costs { $money } for the order.
+# What is charged for an order nobody picks up; $days are those from the day it is ready.
+fee-storage-day =
+    { $days ->
+        [one] Please pick up within 1 day of hearing it's ready. After that, storage is { $money } a day, as far as local law on unclaimed goods allows; that law comes first.
+       *[other] Please pick up within { $days } days of hearing it's ready. After that, storage is { $money } a day, as far as local law on unclaimed goods allows; that law comes first.
+    }
+fee-storage-week =
+    { $days ->
+        [one] Please pick up within 1 day of hearing it's ready. After that, storage is { $money } for each week begun, as far as local law on unclaimed goods allows; that law comes first.
+       *[other] Please pick up within { $days } days of hearing it's ready. After that, storage is { $money } for each week begun, as far as local law on unclaimed goods allows; that law comes first.
+    }
 quote-valid = This quote is good until { $day }.
 
 slip-title = Claim slip
@@ -107,6 +123,7 @@ slip-tapes =
        *[other] { $n } tapes
     }
 slip-cost = Price with tax
+slip-cost-plain = Price
 slip-deposit = Deposit paid
 slip-booked = Booked in on
 slip-bring = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get the tapes back. You get every tape back; we count them with you, one by one.

@@ -102,4 +102,5 @@ accepted_point = accepted: [x, y]
 phone_number = accepted: a phone number with its area code, or with + and the country code
 marking_as_printed = accepted: the marking as printed on the cassette, or null
 text_or_null = accepted: text or null
+why_exempt = accepted: the reason or the number of the certificate, at most 120 characters, or null
 customers_name = accepted: the customer's name

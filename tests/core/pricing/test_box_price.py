@@ -14,8 +14,9 @@ from core.model.money import MoneyRange, flat, total
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import Range, exactly
 from core.pricing.box_price import price
-from core.pricing.price_book import PriceBook, QuantityBreak
+from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import TaxMode
+from core.pricing.price_rules import QuantityBreak
 from tests.support.shops import CANNOT, NO_COPIES, PLAYS, book, copies, quoted, repaired
 
 BREAKS = (QuantityBreak(2, Decimal(5)), QuantityBreak(4, Decimal(30)))

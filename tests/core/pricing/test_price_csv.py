@@ -15,10 +15,12 @@ from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
 from core.model.names import FormatName
+from core.model.price_terms import ChargeKind, InspectionFee, InspectionWay, StorageFee, StoragePeriod
 from core.model.settings_records import Rate
 from core.pricing import price_book, price_csv, price_rows
-from core.pricing.price_book import CaptureRate, PriceBook, QuantityBreak, in_force
-from core.pricing.price_book_file import Way
+from core.pricing.price_book import PriceBook, in_force
+from core.pricing.price_book_file import RoundingMode, TaxMode, Way
+from core.pricing.price_rules import CaptureRate, QuantityBreak, Rounding, TaxRate
 
 BOOK = in_force(date(2026, 3, 1))
 
@@ -28,9 +30,13 @@ _odd_words = _words | st.sampled_from(
 )
 _minor = st.integers(0, 9_999_999).map(Decimal)
 _percent = st.integers(0, 100).map(Decimal)
-_rates = st.builds(CaptureRate, st.sampled_from([Way.PER_TAPE, Way.PER_HOUR]), _minor) | st.builds(
-    CaptureRate, st.just(Way.PER_PERIOD), _minor, st.integers(1, 600)
+_rates = (
+    st.builds(CaptureRate, st.just(Way.PER_TAPE), _minor, minimum=st.just(Decimal(0)))
+    | st.builds(CaptureRate, st.just(Way.PER_HOUR), _minor, minimum=_minor)
+    | st.builds(CaptureRate, st.just(Way.PER_PERIOD), _minor, st.integers(1, 600), _minor)
 )
+_on = st.sampled_from([tuple(ChargeKind), (ChargeKind.GOODS,), (ChargeKind.COPYING, ChargeKind.REPAIR)])
+_taxes = st.lists(st.builds(TaxRate, _odd_words, st.integers(0, 30).map(Decimal), _on), max_size=2).map(tuple)
 
 
 def _named(rates: dict[str, Decimal], words: list[str]) -> dict[str, Rate]:
@@ -53,6 +59,13 @@ _books = st.builds(
     breaks=st.just(())
     | st.integers(1, 900).map(lambda n: (QuantityBreak(n, Decimal(3)), QuantityBreak(n + 4, Decimal(7)))),
     minimum_minor=st.integers(0, 99_999),
+    tax=st.builds(replace, st.just(BOOK.tax), mode=st.sampled_from(TaxMode), on=_on),
+    further_taxes=_taxes,
+    rounding=st.builds(Rounding, st.integers(0, 1000), st.sampled_from(RoundingMode)),
+    inspection_fee=st.builds(InspectionFee, st.integers(0, 9999), st.sampled_from(InspectionWay)),
+    storage_fee=st.builds(
+        StorageFee, st.integers(0, 999), st.sampled_from(StoragePeriod), st.integers(1, 3650)
+    ),
 )
 
 
@@ -77,8 +90,8 @@ def test_lines_end_and_quotes_double_as_rfc_4180_says() -> None:
     """RFC 4180, section 2, rules 1 and 5 to 7."""
     book = replace(BOOK, name='The "new", book')
     text = price_csv.written(price_book.document(book))
-    assert text.startswith("part,code,words,way,price,minutes,percent,value\r\n")
-    assert '"The ""new"", book"\r\n' in text
+    assert text.startswith("part,code,words,way,price,minutes,percent,value,minimum,on\r\n")
+    assert '"The ""new"", book",,\r\n' in text
     assert text.count("\n") == text.count("\r\n")
 
 
@@ -91,9 +104,42 @@ def test_rows_may_be_moved_columns_too_and_empty_ones_are_left_out() -> None:
     assert price_book.of_document(price_csv.parsed("\ufeff" + out.getvalue(), "x"), "x") == BOOK
 
 
+def test_a_file_from_before_the_newer_columns_and_rows_is_read() -> None:
+    lines = list(csv.DictReader(io.StringIO(price_csv.written(price_book.document(BOOK)), newline="")))
+    newer = ("rounding", "inspection_fee", "storage_fee")
+    out = io.StringIO()
+    oldest = [column for column in price_rows.COLUMNS if column not in price_rows.NEWER_COLUMNS]
+    table = csv.DictWriter(out, oldest, extrasaction="ignore")
+    table.writeheader()
+    table.writerows(each for each in lines if each["code"] not in newer)
+    assert price_book.of_document(price_csv.parsed(out.getvalue(), "x"), "x") == BOOK
+
+
+def test_each_way_of_charging_and_its_minimum_stand_in_a_row_of_their_own() -> None:
+    ways = {
+        FormatName("vhs"): CaptureRate(Way.PER_PERIOD, Decimal(600), 30, Decimal(900)),
+        FormatName("hi8"): CaptureRate(Way.PER_HOUR, Decimal(2000), minimum=Decimal(1000)),
+        FormatName("vhs-c"): CaptureRate(Way.PER_TAPE, Decimal(1400), minimum=Decimal(1400)),
+    }
+    text = price_csv.written(price_book.document(replace(BOOK, capture=ways)))
+    assert "capture,vhs,VHS,per-period,6.00,30,,,9.00,\r\n" in text
+    assert "capture,hi8,Hi8,per-hour,20.00,,,,10.00,\r\n" in text
+    assert "capture,vhs-c,VHS-C,per-tape,14.00,,,,14.00,\r\n" in text
+    assert price_book.of_document(price_csv.parsed(text, "x"), "x").capture == ways
+
+
 @pytest.mark.parametrize(
     ("old", "new", "sentence"),
     [
+        (
+            "VHS-C,per-tape,14.00,,,,,",
+            "VHS-C,per-tape,14.00,,,,15.00,",
+            "row 9, minimum: found '15.00'; beside",
+        ),
+        ("copying, repair, goods", "copying, discs", "on: found 'discs'; accepted are 'copying', 'repair'"),
+        ("round what is owed to,nearest", "round what is owed to,up", "way: found 'up'; accepted are"),
+        ("inspection fee,per-tape,0.00", "inspection fee,per-tape,x", "price: found 'x'; an amount"),
+        (",day,0.00,,,30", ",day,0.00,,,0", "value: found 0; a whole number from 1 to 3650"),
         ("VHS,per-period,6.00", 'VHS,per-period,"6,00"', "prices.csv, row 7, price: found '6,00'; an amount"),
         ("VHS,per-period,6.00", "VHS,per-tap,6.00", "prices.csv, row 7, way: found 'per-tap'; accepted are"),
         ("VHS,per-period,6.00,30", "VHS,per-period,6.00,x", "prices.csv, row 7, minutes: found 'x'; a whole"),

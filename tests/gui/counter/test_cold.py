@@ -53,6 +53,8 @@ def test_the_tick_is_reached_from_the_tray_and_leads_back_to_it(clerk: Clerk) ->
     form.rush.setFocus()
     press(Qt.Key.Key_Tab)
     assert form.cold.hasFocus()
+    press(Qt.Key.Key_Tab)
+    assert form.exempt.hasFocus()
     press(Qt.Key.Key_Return)
     assert clerk.counter.parts.table.hasFocus()
 
@@ -111,7 +113,8 @@ def test_the_ticks_are_whole_at_any_width(place: Place) -> None:
     for wide in (1280, 900, 640):
         place.window.resize(wide, 500)
         place.settle()
-        for tick in (counter.parts.form.rush, counter.parts.form.cold):
+        form = counter.parts.form
+        for tick in (form.rush, form.cold, form.exempt):
             assert tick.width() >= tick.sizeHint().width()
             assert tick.height() >= 24
             held = tick.parentWidget()

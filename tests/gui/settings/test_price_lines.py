@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 
 import pytest
 
 from core.catalogue.formats import catalogue
+from core.model.price_terms import ChargeKind, InspectionFee, InspectionWay, StorageFee, StoragePeriod
 from core.pricing import price_book, price_rows
-from core.pricing.price_book import in_force
+from core.pricing.price_book import PriceBook, in_force
+from core.pricing.price_book_file import RoundingMode
+from core.pricing.price_rules import Rounding, TaxRate
 from core.wording import messages
 from gui.settings import price_lines
 from gui.settings.price_lines import PriceLine
@@ -49,7 +53,7 @@ def test_amounts_are_shown_and_typed_in_the_locale(german: None) -> None:
     lines = typed("capture", "vhs", "price", "93,15")
     assert lines[0].shown("price") == "93,15"
     assert lines[0].row.price == "93.15"
-    assert lines[place_of(lines, "terms", "tax")].shown("percent") == "8,25"
+    assert lines[place_of(lines, "terms", "tax")].shown("percent") == "8,25%"
     assert typed("capture", "vhs", "price", "93.15")[0].wrong("price") == ("an amount like 9,50 is accepted")
 
 
@@ -81,13 +85,13 @@ def test_what_is_not_accepted_is_told_at_its_cell(
     found = price_lines.first_wrong(lines)
     assert found is not None
     assert found[:2] == (place, column)
-    assert lines[place].shown(column) == text
+    assert text in lines[place].shown(column)
 
 
 def test_a_way_brings_its_minutes_and_takes_them_away() -> None:
     lines = typed("capture", "vhs-c", "way", "by started period")
     line = lines[place_of(lines, "capture", "vhs-c")]
-    assert (line.shown("number"), line.is_edited("number")) == ("30", True)
+    assert (line.shown("number"), line.is_edited("number")) == ("30 min", True)
     line = price_lines.written(line, "way", "by the hour")
     assert (line.shown("number"), line.is_edited("number")) == ("", False)
 
@@ -133,3 +137,110 @@ def test_each_part_is_headed_once() -> None:
     heads = [line.head for line in price_lines.lines(CONTENT) if line.head]
     assert heads == ["Copying", "Repairs", "Copies on", "Terms"]
     assert replace(price_lines.lines(CONTENT)[0], head="") != price_lines.lines(CONTENT)[0]
+
+
+# --- the newer rows ----------------------------------------------------------------------
+
+
+def book_of(*changes: tuple[str, str, str, str]) -> PriceBook:
+    lines = price_lines.lines(CONTENT)
+    for part, code, column, text in changes:
+        changed = list(lines)
+        place = place_of(lines, part, code)
+        changed[place] = price_lines.written(changed[place], column, text)
+        lines = price_lines.arranged(changed)
+    found, shown = price_lines.checked(lines, HEADING)
+    assert found is not None, price_lines.first_wrong(shown)
+    return found
+
+
+def test_every_way_of_charging_with_its_minimum_is_typed_into_the_table() -> None:
+    book = book_of(
+        ("capture", "vhs", "minimum", "9.00"),
+        ("capture", "hi8", "way", "by the hour"),
+        ("capture", "hi8", "price", "20"),
+        ("capture", "hi8", "minimum", "10"),
+        ("capture", "vhs-c", "minimum", "14.00"),
+    )
+    found = [(book.capture[name].way.value, book.capture[name].minimum) for name in ("vhs", "hi8", "vhs-c")]
+    assert found == [("per-period", 900), ("per-hour", 1000), ("per-tape", 1400)]
+
+
+def test_fees_and_the_rounding_are_typed_and_an_emptied_price_is_none() -> None:
+    fees = (
+        ("terms", "inspection_fee", "price", "12"),
+        ("terms", "inspection_fee", "way", "once for the order"),
+        ("terms", "storage_fee", "price", "1.50"),
+        ("terms", "storage_fee", "way", "for each week begun"),
+        ("terms", "storage_fee", "number", "after 60 days"),
+        ("terms", "rounding", "price", "0.05"),
+        ("terms", "rounding", "way", "the next below"),
+    )
+    book = book_of(*fees)
+    assert book.inspection_fee == InspectionFee(1200, InspectionWay.PER_BOX)
+    assert book.storage_fee == StorageFee(150, StoragePeriod.WEEK, 60)
+    assert book.rounding == Rounding(5, RoundingMode.DOWN)
+    assert book_of(*fees, ("terms", "inspection_fee", "price", "")).inspection_fee.minor == 0
+
+
+def test_a_further_tax_is_typed_into_its_empty_line_and_removed_by_emptying_it() -> None:
+    typed_tax = (
+        ("further_tax", "1", "words", "city tax"),
+        ("further_tax", "1", "percent", "2.5%"),
+        ("further_tax", "1", "number", "discs and sticks"),
+        ("terms", "tax", "number", "everything"),
+    )
+    book = book_of(*typed_tax)
+    assert book.further_taxes == (TaxRate("city tax", Decimal("2.5"), (ChargeKind.GOODS,)),)
+    emptied = book_of(*typed_tax, ("further_tax", "1", "words", ""), ("further_tax", "1", "percent", ""))
+    assert emptied.further_taxes == ()
+    assert book_of(("terms", "tax", "way", "no tax")).taxes == ()
+
+
+def test_a_count_shows_its_unit_and_is_read_with_it_or_without() -> None:
+    lines = price_lines.lines(CONTENT)
+    shown = {
+        (part, code): lines[place_of(lines, part, code)].shown("number")
+        for part, code in (
+            *(("capture", "vhs"), ("quantity_break", "1"), ("terms", "quote_valid_days")),
+            *(("terms", "storage_fee"), ("terms", "tax"), ("terms", "deposit")),
+        )
+    }
+    assert list(shown.values()) == ["30 min", "after 10 tapes", "30 days", "after 30 days", "everything", ""]
+    assert lines[place_of(lines, "terms", "deposit")].shown("percent") == "30%"
+    assert book_of(("capture", "vhs", "number", "15 min")).capture["vhs"].period_minutes == 15
+    assert typed("capture", "vhs", "number", "15 tapes")[0].wrong("number")
+
+
+@pytest.mark.parametrize(
+    ("part", "code", "column", "text", "sentence"),
+    [
+        ("terms", "rounding", "price", "0.005", "an amount like 9.50 is accepted"),
+        ("terms", "storage_fee", "number", "4000", "of storage: to 3650"),
+        ("terms", "tax", "number", "cassettes", "one of the kinds of charges offered"),
+        ("capture", "vhs-c", "minimum", "14.01", "at most that price is accepted"),
+        ("further_tax", "1", "percent", "2", "one line of words is accepted"),
+    ],
+)
+def test_what_is_not_accepted_in_a_newer_row_is_told_at_its_cell(
+    part: str, code: str, column: str, text: str, sentence: str
+) -> None:
+    book, lines = price_lines.checked(typed(part, code, column, text), HEADING)
+    found = price_lines.first_wrong(lines)
+    assert book is None
+    assert found is not None
+    assert sentence in found[2].sentence
+    assert found[0] == place_of(lines, part, code)
+
+
+def test_every_row_of_the_terms_says_what_it_is_for() -> None:
+    terms = [
+        line for line in price_lines.lines(CONTENT) if line.row.part not in ("capture", "repair", "media")
+    ]
+    assert all(len(line.means) > 20 for line in terms)
+
+
+def test_the_storage_fee_says_what_it_comes_to() -> None:
+    lines = typed("terms", "storage_fee", "price", "1.50")
+    assert lines[place_of(lines, "terms", "storage_fee")].means.endswith("Picked up after 60 days: $45.00.")
+    assert "Picked up" not in typed("terms", "storage_fee", "price", "x")[0].means

@@ -30,7 +30,12 @@ tell_apart = “{ $title }” was kept apart because of mold. Keep it in its bag
 label_missing = Before it goes: is the not-for-reuse label on { $title } ({ $code })?
 label_astray = { $title } ({ $code }) has no splice any more, but a not-for-reuse label is still on it. Take it off before the tape goes.
 label_button = The label is on the tape   F8
-price_with_tax = Total ({ $tax })
+price_with_tax =
+    { $tax ->
+        [none] Total
+       *[other] Total ({ $tax })
+    }
+rounding = Rounding
 paid_before = Paid before
 due = Balance
 take_now = Paid now

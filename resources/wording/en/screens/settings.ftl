@@ -115,12 +115,16 @@ prices-row-invented = invented example prices
 prices-row-currency = currency
 prices-row-valid_from = valid from
 prices-row-minimum = smallest order
-prices-row-rush = rush
-prices-row-deposit = deposit
+prices-row-rush = rush, of the work
+prices-row-deposit = deposit, of the total
 prices-row-ceiling = over the estimate, at most
+prices-row-inspection_fee = inspection fee
+prices-row-storage_fee = storage fee
+prices-row-rounding = round what is owed to
 prices-row-tax = tax
+prices-row-further_tax = another tax
 prices-row-quote_valid_days = days a quote holds
-prices-row-quantity_break = off each tape beyond
+prices-row-quantity_break = off each tape
 prices-heads = a first row with { $heads }, in any order, is accepted
 prices-cells = at most { $count } cells in a row are accepted
 prices-csv = a CSV file with commas (RFC 4180) is accepted
@@ -385,15 +389,50 @@ backup-tried-now = { $n ->
 # --- price book editor
 prices-column-head = Part
 prices-column-words = What
-prices-column-way = How it’s charged
+prices-column-way = How
 prices-column-price = Price, { $currency }
+prices-column-minimum = At least, { $currency }
 prices-column-percent = Percent
-prices-column-number = Number
+prices-column-number = Details
 prices-hint-words = the words on the slip
 prices-hint-way = by the tape, by started period, by the hour
 prices-hint-price = left empty for a format you don’t take in
-prices-hint-percent = a percentage
-prices-hint-number = minutes of a started period, tapes, or days
+prices-hint-minimum = the least for one tape; may stay empty
+prices-hint-percent = what it is a percentage of stands in the row
+prices-hint-number = minutes of a started period, tapes, days, or what a tax is charged on
+prices-percent = { $n }%
+prices-unit-minutes = { $n } min
+prices-unit-tapes =
+    { $n ->
+        [one] after 1 tape
+       *[other] after { $n } tapes
+    }
+prices-unit-days =
+    { $n ->
+        [one] 1 day
+       *[other] { $n } days
+    }
+prices-unit-after-days =
+    { $n ->
+        [one] after 1 day
+       *[other] after { $n } days
+    }
+prices-on-everything = everything
+prices-on-copying = copying
+prices-on-repair = repair
+prices-on-goods = discs and sticks
+prices-means-minimum = An order with any work costs at least this, before a tax on top. What is taxed differently from copying comes beside it.
+prices-means-rush = Added to copying and repair, not to discs and sticks.
+prices-means-deposit = Asked for when the tapes come in; a share of the likely total.
+prices-means-ceiling = You won’t go over the highest figure of the quote plus this much without asking.
+prices-means-inspection_fee = Charged when a tape is looked over and goes home uncopied: it can’t be played or was set aside. Never for one none of your decks plays.
+prices-means-storage_fee = Charged once an order has been ready longer than these days; told on the quote and the claim slip. Local law on unclaimed goods comes first.
+prices-storage-example = Picked up after { $days } days: { $money }.
+prices-means-rounding = The total with tax stays; what is owed is rounded to this amount, and the difference is shown. 0 means no rounding.
+prices-means-tax = On top of the prices, or already in them. Copying includes rush, the smallest order and the inspection fee.
+prices-means-quote_valid_days = A quote can be booked for this many days.
+prices-means-further_tax = A tax beside the first, on the same prices before tax, never a tax on a tax. Empty words and percent to remove it.
+prices-means-quantity_break = Taken off the copying price of each tape after this many, the most expensive tapes first.
 prices-part-capture = Copying
 prices-part-repair = Repairs
 prices-part-media = Copies on
@@ -403,11 +442,19 @@ prices-way-per-period = by started period
 prices-way-per-hour = by the hour
 prices-way-on-top = on top of the prices
 prices-way-inside = inside the prices
+prices-way-none = no tax
+prices-way-rounding-nearest = the nearest
+prices-way-rounding-down = the next below
+prices-way-inspection_fee-per-tape = for each tape
+prices-way-inspection_fee-per-box = once for the order
+prices-way-storage_fee-day = for each day
+prices-way-storage_fee-week = for each week begun
 prices-accepted-words = one line of words is accepted
 prices-accepted-way = one of the ways offered is accepted
 prices-accepted-price = an amount like { $example } is accepted
 prices-accepted-percent = a percentage from 0 to 100 is accepted (rush and the most over: to 1000)
-prices-accepted-number = a whole number is accepted: minutes to 600, days to 365, tapes to 10000
+prices-accepted-number = a whole number is accepted: minutes to 600, days to 365 (of storage: to 3650), tapes to 10000
+prices-accepted-on = one of the kinds of charges offered, or everything, is accepted
 prices-rising = each step is accepted after more tapes, and at no smaller percent, than the one before
 prices-cell = { $what }, { $column }
 prices-table = Price table

@@ -46,3 +46,17 @@ ceiling-text = As agreed
 ceiling-because = we agreed not to go over { $amount }, so we charge nothing above it
 tax-on-top = { $tax } { $percent }%, added
 tax-inside = { $tax } { $percent }%, included
+# Several taxes in one phrase; $taxes is a list of tax-named.
+tax-named = { $tax } { $percent }%
+taxes-on-top = { $taxes }, added
+taxes-inside = { $taxes }, included
+tax-exempt = no tax, exempt: { $reason }
+at-least = { $why }; at least { $amount } for each tape
+not-played-inspected = looked over and not copied; only the inspection fee
+inspection-text = Inspection fee
+inspection-per-tape =
+    { $tapes ->
+        [one] for looking over a tape we don't copy
+       *[other] for looking over each tape we don't copy
+    }
+inspection-per-box = once for the order, for looking over tapes we don't copy

@@ -1,0 +1,63 @@
+"""What is taken off so that nobody pays more than was agreed, tax and rounding in it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from core.model.money import MoneyRange, shared_out
+from core.model.price_terms import ChargeKind
+from core.model.quote_records import Charge
+from core.pricing import taxes
+from core.pricing.price_book import PriceBook
+from core.pricing.taxes import Bundle
+from core.wording.messages import say
+
+
+def held_to(ceiling: int, charges: Sequence[Charge], book: PriceBook, exempt: str) -> list[Charge]:
+    """One charge below 0 for the charges that bear the same taxes, in proportion to what they add up to."""
+    bundles = taxes.bundled(charges, book)
+    kinds = {taxes.bundle_of(charge.kind, book): charge.kind for charge in reversed(charges)}
+    low, likely, high = (
+        _taken_off(
+            ceiling, {bundle: getattr(amount, column) for bundle, amount in bundles.items()}, book, exempt
+        )
+        for column in ("low", "likely", "high")
+    )
+    return [
+        _held(ceiling, MoneyRange(-low[bundle], -likely[bundle], -high[bundle]), kinds[bundle], book)
+        for bundle in bundles
+        if low[bundle] or likely[bundle] or high[bundle]
+    ]
+
+
+def _taken_off(
+    ceiling: int, sums: Mapping[Bundle, int], book: PriceBook, exempt: str
+) -> Mapping[Bundle, int]:
+    """The least that comes off each bundle of one column; a minor unit may be out of reach of the tax."""
+
+    def left(cut: int) -> dict[Bundle, int]:
+        return dict(zip(sums, shared_out(sum(sums.values()) - cut, tuple(sums.values())), strict=True))
+
+    def is_within(cut: int) -> bool:
+        return taxes.column_total(left(cut), book, exempt) <= ceiling
+
+    if is_within(0):
+        return dict.fromkeys(sums, 0)
+    too_little, enough = 0, sum(sums.values())
+    while enough - too_little > 1:
+        middle = (too_little + enough) // 2
+        too_little, enough = (too_little, middle) if is_within(middle) else (middle, enough)
+    kept = left(enough)
+    return {bundle: minor - kept[bundle] for bundle, minor in sums.items()}
+
+
+def _held(ceiling: int, amount: MoneyRange, kind: ChargeKind | None, book: PriceBook) -> Charge:
+    return Charge(
+        code="ceiling",
+        text=say("charges", "ceiling-text"),
+        because=say("charges", "ceiling-because", amount=book.spelled(ceiling)),
+        quantity="1",
+        unit_minor=0,
+        amount=amount,
+        kind=kind,
+    )
