@@ -11,9 +11,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from core.catalogue import format_checks, marking_rules, markings
+from core.catalogue import amounts, format_checks, marking_rules, markings
 from core.catalogue.cassettes import Footprint, Format, Shell
-from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
+from core.catalogue.format_file import Figure, FormatFile, ShellSize, SpeedEntry
 from core.catalogue.markings import Sourced, Speeds, TapeSpeed
 from core.model import resource_files
 from core.model.errors import WrongInput, at, nothing, one_of
@@ -55,7 +55,7 @@ def load(*folders: Path) -> tuple[Format, ...]:
     nothing is called, and a format that is in two folders.
     """
     pages = _pages(folders)
-    files = {name: shaped(_filled(pages, name), FormatFile, f"{name}.toml") for name in _lenders_first(pages)}
+    files = {name: _shaped(pages, name, f"{name}.toml") for name in _lenders_first(pages)}
     speeds = {name: _speeds(f"{name}.toml", file.speeds) for name, file in files.items()}
     for name, file in files.items():
         format_checks.check(f"{name}.toml", name, file, files, speeds)
@@ -65,6 +65,10 @@ def load(*folders: Path) -> tuple[Format, ...]:
     for form in made:
         marking_rules.check(f"{form.name}.toml", form.rules)
     return made
+
+
+def _shaped(pages: Pages, name: str, where: str) -> FormatFile:
+    return shaped(amounts.written_out(_filled(pages, name), name, where), FormatFile, where)
 
 
 def _pages(folders: tuple[Path, ...]) -> Pages:
@@ -137,7 +141,7 @@ def _format(
         sides=file.sides,
         systems=tuple(FormatName(system) for system in file.systems),
         shells=tuple(_shell(shell) for shell in file.shells),
-        tape_width_mm=Sourced(file.tape_width.value, file.tape_width.source, file.tape_width.mark),
+        tape_width_mm=_sourced(file.tape_width) if file.tape_width else None,
         tape_speeds=speeds[name] or tuple(dict.fromkeys(borrowed)),
         footprints=tuple(
             Footprint(entry.tv, Sourced(entry.mm, entry.source, entry.mark)) for entry in file.footprints
@@ -147,6 +151,10 @@ def _format(
         word_names=word_names,
         rules=marking_rules.of_file(file, speeds, listed),
     )
+
+
+def _sourced(figure: Figure) -> Sourced[float]:
+    return Sourced(figure.value, figure.source, figure.mark)
 
 
 def _shell(shell: ShellSize) -> Shell:

@@ -201,7 +201,8 @@ def document(book: PriceBook) -> dict[str, Any]:
 def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
     """The book with every price changed by ``percent``, each rounded half up to a multiple of ``rounded_to``.
 
-    ``rounded_to`` is in whole units of the currency; the minimum is raised alike, percentages stay.
+    ``rounded_to`` is in whole units of the currency; the minimum is raised alike, percentages stay. What is
+    charged by the foot or the picture is rounded to the smallest unit of the currency.
     WrongInput for a step that is not a multiple of the smallest unit, or a percentage of -100 or below.
     """
     step = rounded_to.scaleb(book.minor_digits)
@@ -210,12 +211,15 @@ def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
     if not -100 < percent <= 1000:
         raise WrongInput(say(ROOM, "raise-percent"), str(percent), say(ROOM, "percent-raise"))
 
-    def changed(minor: Decimal) -> Decimal:
-        return ((minor * (100 + percent) / 100) / step).quantize(Decimal(1), ROUND_HALF_UP) * step
+    def changed(minor: Decimal, way: Way | None = None) -> Decimal:
+        least = Decimal(1) if way is Way.PER_UNIT else step
+        return ((minor * (100 + percent) / 100) / least).quantize(Decimal(1), ROUND_HALF_UP) * least
 
     return replace(
         book,
-        capture={name: replace(rate, minor=changed(rate.minor)) for name, rate in book.capture.items()},
+        capture={
+            name: replace(rate, minor=changed(rate.minor, rate.way)) for name, rate in book.capture.items()
+        },
         repairs={code: replace(rate, minor=changed(rate.minor)) for code, rate in book.repairs.items()},
         media={code: replace(rate, minor=changed(rate.minor)) for code, rate in book.media.items()},
         minimum_minor=int(changed(Decimal(book.minimum_minor))),

@@ -11,7 +11,7 @@ from typing import Any
 
 from core.catalogue import findings
 from core.catalogue.cassettes import Format
-from core.catalogue.format_file import PackGeometry
+from core.catalogue.format_file import Figure, PackGeometry
 from core.catalogue.formats import catalogue
 from core.catalogue.markings import Sourced
 from core.pricing import bitrates
@@ -41,6 +41,7 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
             if form.reel_radius_mm
             else ()
         ),
+        *_amounts(form),
         *_by_rule(form),
         *_by_marking(form, say("sources", "hub_radius"), "mm", "hub_radius_mm"),
         *_by_marking(form, say("sources", "tape_thickness"), "µm", "thickness_um"),
@@ -53,6 +54,17 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
             for each in form.footprints
         ),
     )
+
+
+def _amounts(form: Format) -> Iterator[SourcedFigure]:
+    """What an amount of it is reckoned with: frames to the foot, seconds a picture, the machine's pace."""
+    amount = form.record.amount
+    named = {"amount_speed": "mm_s", "amount_pace": "pace"}
+    for key in ("frames_per_foot", "seconds_a_piece", *named) if amount else ():
+        figure: Figure | None = getattr(amount, named.get(key, key))
+        if figure is not None:
+            source = Sourced(None, figure.source, figure.mark)
+            yield SourcedFigure(say("sources", key), f"{figure.value:g}", source)
 
 
 def of_packs() -> tuple[SourcedFigure, ...]:
