@@ -30,6 +30,8 @@ MINUTE_MM = 1000.0
 _FEET = ("{n} ft", "{n} feet", "{n} foot")
 _METRES = ("{n} m", "{n} meters", "{n} metres", "{n} meter", "{n} metre")
 _MINUTES = ("{n} min",)
+_OF_TAPE = ("pack", "asks_for")
+"""What is borrowed from a tape and holds for no amount."""
 _NEEDED = {"feet": "frames_per_foot", "pieces": "seconds_a_piece"}
 
 
@@ -46,8 +48,10 @@ def written_out(page: Mapping[str, Any], name: str, where: str) -> Mapping[str, 
     speeds = _speeds(entry)
     nominal = {"system": name, "speed": max(_rates(entry), key=lambda each: _rates(entry)[each])}
     habits = page.get("habits", {})
+    if not isinstance(habits, dict):
+        raise WrongInput(at(where, "habits"), habits, say(ROOM, "table"))
     return {
-        **page,
+        **{key: value for key, value in page.items() if key not in _OF_TAPE},
         "speeds": speeds,
         "lots": [
             {"sold_as": [name], "nominal": nominal, **_source(_figure(entry)), "cassettes": _usual(entry)}
@@ -57,7 +61,7 @@ def written_out(page: Mapping[str, Any], name: str, where: str) -> Mapping[str, 
         "footprints": [],
         "sides": 1,
         "habits": {
-            **{key: value for key, value in habits.items() if key != "camera"},
+            **{key: value for key, value in habits.items() if key not in ("camera", "counted_with")},
             "fill": habits.get("fill", "whole") if entry.unit == "minutes" else "whole",
             "speeds": {"any": _rates(entry)},
             "usual": {"any": {_written(entry, number): weight for number, weight in entry.usual.items()}},

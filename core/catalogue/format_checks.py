@@ -23,7 +23,7 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
     _weighted(at(where, "systems"), file.systems)
     if not own:
         raise missing(where, "speeds", say(ROOM, "a-speed"))
-    if file.counted_in is Container.TAPE and file.tape_width is None:
+    if file.counted_in is Container.TAPE and file.tape_width is None and file.amount is None:
         raise missing(where, "tape_width", say(ROOM, "figure"))
     _referred(where, file, files)
     for n, lot in enumerate(file.lots, 1):
@@ -36,7 +36,7 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
 def check_words(where: str, names: tuple[str, ...], file: FormatFile) -> None:
     """WrongInput for the first kind of sentence that English lacks; ``names`` as in `format_words`."""
     for key, own in format_words.NEEDED.items():
-        if file.counted_in is not Container.TAPE and key.startswith("look-"):
+        if file.drawing.shape != "cassette" and key.startswith("look-"):
             continue  # no lid and no reels inside
         if not format_words.sentences(names, key, file):
             sentence, words = f"{key}-{names[0]}", f"{format_words.ROOM}.ftl"
@@ -104,7 +104,7 @@ def _by_tv(where: str, table: Mapping[str, Weights], tv: TvSystem, known: Iterab
 
 def _parts(where: str, file: FormatFile) -> None:
     _named(at(where, "drawing", "parts"), file.drawing.parts, PARTS)
-    for needed in ("hubs", "window") if file.counted_in is Container.TAPE else ():
+    for needed in ("hubs", "window") if file.drawing.shape == "cassette" else ():
         if needed not in file.drawing.parts:
             raise missing(at(where, "drawing", "parts"), needed, say(ROOM, "list"))
     for key in file.look.__struct_fields__:

@@ -27,7 +27,7 @@ class TvSystem(Enum):
 
 
 class Speed(Enum):
-    """Recording speed. Formats with one speed call it sp; Betamax has b1, b2, b3, film its frames a second."""
+    """Recording speed. Formats of one speed call it sp; Betamax has b1, b2, b3, film its frames a second."""
 
     SP = "sp"
     LP = "lp"

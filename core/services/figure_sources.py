@@ -11,7 +11,7 @@ from typing import Any
 
 from core.catalogue import findings
 from core.catalogue.cassettes import Format
-from core.catalogue.format_file import Figure, PackGeometry
+from core.catalogue.format_file import PackGeometry
 from core.catalogue.formats import catalogue
 from core.catalogue.markings import Sourced
 from core.pricing import bitrates
@@ -61,10 +61,10 @@ def _amounts(form: Format) -> Iterator[SourcedFigure]:
     amount = form.record.amount
     named = {"amount_speed": "mm_s", "amount_pace": "pace"}
     for key in ("frames_per_foot", "seconds_a_piece", *named) if amount else ():
-        figure: Figure | None = getattr(amount, named.get(key, key))
-        if figure is not None:
-            source = Sourced(None, figure.source, figure.mark)
-            yield SourcedFigure(say("sources", key), f"{figure.value:g}", source)
+        found = getattr(amount, named.get(key, key))
+        if found is not None:
+            source = Sourced(None, found.source, found.mark)
+            yield SourcedFigure(say("sources", key), f"{found.value:g}", source)
 
 
 def of_packs() -> tuple[SourcedFigure, ...]:

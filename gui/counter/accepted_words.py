@@ -24,10 +24,10 @@ _UNKNOWN = ("", "?", "unknown")
 
 @worded_cache(maxsize=8)
 def formats_offered() -> tuple[CellChoice, ...]:
-    """Every shell of the catalogue, by its words and its name, with its size."""
+    """Everything the shop takes in, by its words and its name, with its size."""
     return tuple(
         CellChoice(known.words, (known.name,), _size(*known.shell.value))
-        for known in formats.catalogue().formats
+        for known in formats.catalogue().offered
     )
 
 

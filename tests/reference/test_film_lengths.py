@@ -11,8 +11,9 @@ from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed
 from core.playtime import tape_minutes
 
-# Frames on a foot of film: 80, 72, 40, 16 (Wikipedia, Filmfuß; diginova.se, Filmlängd; SMPTE and ISO 28, 1700, 69 from
-# memory). Pitch in mm: 0.1500 in, 1/6 in, 7.540, 0.3000 in, 19.000 (Wikipedia, Filmschritt).
+# Frames on a foot of film: 80, 72, 40, 16 (Wikipedia, Filmfuß; diginova.se, Filmlängd; the standards SMPTE,
+# ISO 28, 1700 and 69 from memory). Pitch in mm: 0.1500 in, 1/6 in, 7.540, 0.3000 in, 19.000 (Wikipedia,
+# Filmschritt).
 PITCHES = [
     ("film-8mm", 80, 3.810),
     ("super-8", 72, 4.233),

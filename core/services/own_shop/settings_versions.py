@@ -8,13 +8,14 @@ from datetime import datetime
 
 from sqlalchemy import select
 
+from core.catalogue import formats
 from core.model import own_sentences, serialization, settings_differences
 from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
 from core.model.settings_records import Permission, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
-from core.store import current_settings, permissions, settings_entries
+from core.store import current_settings, lookup, permissions, settings_entries
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -30,6 +31,7 @@ PAGE_OF = {
     "work": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
+    "format": SetupPage.FORMATS,
     "person": SetupPage.PEOPLE,
     "backup": SetupPage.BACKUP,
     "front.extra_cautions": SetupPage.WORDS,
@@ -100,7 +102,9 @@ def change(
     if needs is not None and (confirms or not found or not all(map(_is_an_event, found))):
         permissions.check(unit, needs)
     _check_playing(unit, checked)
+    _check_booked(unit, before, checked)
     _append(unit, checked, _words(found, undoes), undoes)
+    formats.put_in_force(checked.formats)
     return checked
 
 
@@ -167,6 +171,14 @@ def _check_playing(unit: Unit, settings: ShopSettings) -> None:
     ):
         if deck not in known:
             raise Refused(say("settings", "deck-is-playing", deck=deck, code=locale_figures.tape_code(code)))
+
+
+def _check_booked(unit: Unit, before: ShopSettings, after: ShopSettings) -> None:
+    """Refused while a tape was booked under a format that would be gone: its history could not be read."""
+    gone = {form.name: form for form in before.formats} | {form.name: None for form in after.formats}
+    for name, form in gone.items():
+        if form is not None and lookup.is_booked(unit, name):
+            raise Refused(say("settings", "formats-booked", format=form.words))
 
 
 def _is_an_event(difference: Difference) -> bool:

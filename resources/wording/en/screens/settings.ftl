@@ -113,6 +113,7 @@ kinds-short-slide-scanner = Slides
 kinds-short-flatbed-scanner = Prints
 kinds-short-disc-drive = Discs
 # --- decks
+formats-booked = Things were booked under “{ $format }”, so it cannot be removed. Retire it instead: it is not offered anymore, and what was booked stays readable.
 decks-is-retired = Deck { $deck } is retired. Bring it back on the Decks page of Shop first.
 # --- price book: its rows and its CSV file
 option-prices-out = write the price book in force to a CSV file for a spreadsheet
@@ -322,6 +323,7 @@ first-fill-in = Fill in: { $page }
 first-way-out = Go to “{ $page }”   { $keys }
 first-example-prices = Example prices, not the shop’s own yet
 title-backup = Backups
+title-formats = What people bring
 title-words = Our own words
 # --- backups
 backup-made-line = Backup made in { $folder }: { $file }
@@ -538,3 +540,36 @@ words-touches = Papers printed before stay as they are. Papers say the new words
 words-saved = Saved.
 words-preview = See it on paper   { $keys }
 words-no-order = There is no open order to show this on. Book one, or practice in the invented shop.
+
+# --- what people bring
+formats-lead = Tapes, film, photos, slides, and discs the program knows are there already. Add here what else people bring to you: it is like the nearest one, with a name and a few figures of its own.
+formats-like = Most like
+formats-add = Add one like it
+formats-list = Our own
+formats-nearest = Like { $format }
+formats-name = What you call it
+formats-counted = Counted in
+formats-unit = An amount is given in
+formats-usual = Usual amounts, with commas
+formats-usual-means = What is written on a reel or a box is its amount: “50 ft,” “80 slides,” “60 min.” Of what nobody wrote on, the usual amounts are expected.
+formats-figure-feet = Frames to the foot
+formats-figure-pieces = Seconds each on the machine
+formats-figure-minutes = Tape speed in mm/s, if it is tape
+formats-pace = Machine minutes for one minute (nothing: 1)
+formats-machines = Which of your machines do it
+formats-priced = It has a price in your book; change it under “Prices.”
+formats-unpriced = No price yet: save, then enter one under “Prices.” Until then it is quoted as not taken in.
+formats-retired = Retired: not offered anymore; what was booked stays readable
+formats-remove = Remove one entered by mistake
+formats-new = (no name yet)
+formats-counted-tape = tapes
+formats-counted-reel = reels of film
+formats-counted-box = boxes of pictures
+formats-counted-disc = discs
+formats-unit-nearest = lengths and speeds of the nearest one
+formats-unit-feet = feet of film
+formats-unit-pieces = pieces
+formats-unit-minutes = minutes
+formats-state-in = taken in
+formats-state-no-machine = no machine yet
+formats-state-retired = retired
