@@ -10,7 +10,7 @@ from core.catalogue.format_file import FormatFile, StartingHabits
 from core.catalogue.markings import Marking, Sourced, TapeSpeed, bare
 from core.catalogue.shell_anatomy import Anatomy, Silhouette
 from core.model.errors import WrongInput
-from core.model.names import FormatName, Speed, TvSystem
+from core.model.names import Container, FormatName, Speed, TvSystem
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -42,7 +42,8 @@ class Format:
     systems: tuple[FormatName, ...]
     """Recordings that fit the shell, its own first."""
     shells: tuple[Shell, ...]
-    tape_width_mm: Sourced[float]
+    tape_width_mm: Sourced[float] | None
+    """None where it is no tape."""
     tape_speeds: tuple[TapeSpeed, ...]
     footprints: tuple[Footprint, ...]
     markings: tuple[Marking, ...]
@@ -65,6 +66,16 @@ class Format:
     def words(self) -> str:
         """``VHS-C``."""
         return self.sentences("name")[0]
+
+    @property
+    def counted_in(self) -> Container:
+        """What its things are: tapes, reels of film, boxes of pictures, discs."""
+        return self.record.counted_in
+
+    @property
+    def is_counted(self) -> bool:
+        """Pictures are counted one by one; nothing of them is measured in metres."""
+        return self.record.amount is not None and self.record.amount.unit == "pieces"
 
     @property
     def anatomy(self) -> Anatomy:

@@ -11,7 +11,7 @@ from msgspec import Meta, Struct
 from core.catalogue.format_file import Hazard, Mark, NotNegative, Words
 from core.model import resource_files
 from core.model.errors import WrongInput, at, missing, nothing, one_of
-from core.model.names import Finding, Outcome
+from core.model.names import Container, Finding, Outcome
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import knows, say
 
@@ -40,6 +40,8 @@ class FindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Not played before a splice is on record."""
     kept_apart: bool = False
     """It harms machines and other tapes: the tape leaves the line until somebody says it is over."""
+    things: tuple[Container, ...] = (Container.TAPE,)
+    """What it may be found on."""
 
 
 class RepairFile(Struct, frozen=True, forbid_unknown_fields=True):

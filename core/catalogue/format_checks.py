@@ -9,7 +9,7 @@ from core.catalogue.format_file import ANY, FormatFile, Lot, Nominal, Weights
 from core.catalogue.markings import Speeds, TapeSpeed, nominal_speed
 from core.catalogue.shell_anatomy import PARTS
 from core.model.errors import WrongInput, at, missing, nothing, one_of
-from core.model.names import Speed, TvSystem
+from core.model.names import Container, Speed, TvSystem
 from core.wording.messages import say
 
 Files = Mapping[str, FormatFile]
@@ -23,6 +23,8 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
     _weighted(at(where, "systems"), file.systems)
     if not own:
         raise missing(where, "speeds", say(ROOM, "a-speed"))
+    if file.counted_in is Container.TAPE and file.tape_width is None and file.amount is None:
+        raise missing(where, "tape_width", say(ROOM, "figure"))
     _referred(where, file, files)
     for n, lot in enumerate(file.lots, 1):
         _lot(at(where, f"lots {n}"), lot, file, files, speeds)
@@ -34,6 +36,8 @@ def check(where: str, name: str, file: FormatFile, files: Files, speeds: Speeds)
 def check_words(where: str, names: tuple[str, ...], file: FormatFile) -> None:
     """WrongInput for the first kind of sentence that English lacks; ``names`` as in `format_words`."""
     for key, own in format_words.NEEDED.items():
+        if file.drawing.shape != "cassette" and key.startswith("look-"):
+            continue  # no lid and no reels inside
         if not format_words.sentences(names, key, file):
             sentence, words = f"{key}-{names[0]}", f"{format_words.ROOM}.ftl"
             accepted = say(ROOM, "words-needed", key=own, sentence=sentence, file=words)
@@ -100,7 +104,7 @@ def _by_tv(where: str, table: Mapping[str, Weights], tv: TvSystem, known: Iterab
 
 def _parts(where: str, file: FormatFile) -> None:
     _named(at(where, "drawing", "parts"), file.drawing.parts, PARTS)
-    for needed in ("hubs", "window"):
+    for needed in ("hubs", "window") if file.drawing.shape == "cassette" else ():
         if needed not in file.drawing.parts:
             raise missing(at(where, "drawing", "parts"), needed, say(ROOM, "list"))
     for key in file.look.__struct_fields__:

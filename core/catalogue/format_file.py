@@ -8,7 +8,7 @@ from typing import Annotated, Literal, TypeAlias
 from msgspec import Meta, Struct
 
 from core.catalogue.shell_anatomy import Anatomy, Silhouette
-from core.model.names import Speed, TvSystem
+from core.model.names import Container, Speed, TvSystem
 
 Mark: TypeAlias = Literal[
     "standard",
@@ -20,6 +20,7 @@ Mark: TypeAlias = Literal[
     "from-memory",
     "derived",
     "invented",
+    "shop",
 ]
 """How much a value can be trusted, from the clause of a standard down to an assumption of this shop."""
 
@@ -96,7 +97,7 @@ class CameraHabit(Struct, frozen=True, forbid_unknown_fields=True):
 class StartingHabits(Struct, frozen=True, forbid_unknown_fields=True):
     """What a new shop believes of the format; the weights are invented."""
 
-    fill: Literal["home", "camera", "studio"]
+    fill: Literal["home", "camera", "studio", "whole"]
     """How full such tapes are: a profile of ``habits.toml``."""
     speeds: ByTv
     usual: ByTv
@@ -222,6 +223,32 @@ class Lot(Struct, frozen=True, forbid_unknown_fields=True):
     mark: Mark | None = None
 
 
+class AmountEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """``[amount]``: how much one container holds and what that takes, in place of speeds, lots and rules.
+
+    `core.catalogue.amounts` writes those from it, so that film, pictures and discs go the way of a tape.
+    """
+
+    unit: Literal["feet", "pieces", "minutes"]
+    """Film is measured, pictures are counted; minutes are those on the machine, or of sound."""
+    usual: Annotated[dict[str, NotNegative], Meta(min_length=1, description="amounts")]
+    """Amounts a customer usually brings, in whole units, with their weights."""
+    frames_per_foot: Figure | None = None
+    """Needed with feet."""
+    rates: Annotated[dict[str, NotNegative], Meta(description="rates")] = {}
+    """Frame rates of film with their weights; needed with feet."""
+    seconds_a_piece: Figure | None = None
+    """What one picture takes on the machine; needed with pieces."""
+    mm_s: Figure | None = None
+    """The speed of a tape whose lengths are given in minutes."""
+    written: Annotated[tuple[RuleName, ...], Meta(description="rule-names")] = ()
+    """How an amount is written; the first one is how the shop writes it."""
+    most: WholeNumber = 5000
+    """The largest amount of one container."""
+    pace: Figure | None = None
+    """Minutes on the machine for one minute of the recording; 1 where it runs in real time."""
+
+
 class RuleEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """One way to read a marking that no lot lists: a number between letters, counted in minutes.
 
@@ -257,7 +284,6 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     hazards: tuple[Hazard, ...]
     """What this shell adds to a repair."""
     shells: Annotated[tuple[ShellSize, ...], Meta(min_length=1, description="some-shells")]
-    tape_width: Figure
     speeds: tuple[SpeedEntry, ...]
     """None where it borrows those of the systems that fit."""
     footprints: tuple[TrackEntry, ...]
@@ -266,6 +292,10 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     silhouette: Silhouette
     drawing: Anatomy
     lots: Annotated[tuple[Lot, ...], Meta(min_length=1, description="some-lots")]
+    tape_width: Figure | None = None
+    """Needed of tape."""
+    counted_in: Container = Container.TAPE
+    amount: AmountEntry | None = None
     words: FormatWords | None = None
     look: Looks = Looks()
     asks_for: str | None = None

@@ -1,24 +1,27 @@
-"""The catalogue of cassette formats: folders of files turned into records; a gap is refused by file and key.
+"""The catalogue of formats: files turned into records; a gap is refused by file and key.
 
-Any folder will do: a shop's own formats come in beside those of the program and may borrow from them.
+The formats of a shop's own, kept in its settings, come in beside those of the program and may borrow from
+them. Which are in force belongs to the whole process, as its language does (`core.wording.editions`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
-from core.catalogue import format_checks, marking_rules, markings
+from core.catalogue import amounts, format_checks, marking_rules, markings
 from core.catalogue.cassettes import Footprint, Format, Shell
-from core.catalogue.format_file import FormatFile, ShellSize, SpeedEntry
+from core.catalogue.format_file import Figure, FormatFile, ShellSize, SpeedEntry
 from core.catalogue.markings import Sourced, Speeds, TapeSpeed
 from core.model import resource_files
-from core.model.errors import WrongInput, at, nothing, one_of
+from core.model.errors import WrongInput, at, missing, nothing, one_of
 from core.model.names import FormatName, Speed
+from core.model.settings_records import OwnFormat
 from core.model.shaped_toml import ROOM, read, shaped
+from core.wording import editions
 from core.wording.messages import say
 
 Pages = Mapping[str, Mapping[str, Any]]
@@ -29,6 +32,13 @@ class Catalogue:
     """Every format the shop knows, in the order of the counter."""
 
     formats: tuple[Format, ...]
+    retired: frozenset[FormatName] = frozenset()
+    """Of the shop's own, not taken in any more."""
+
+    @property
+    def offered(self) -> tuple[Format, ...]:
+        """What may be taken in."""
+        return tuple(entry for entry in self.formats if entry.name not in self.retired)
 
     @property
     def names(self) -> tuple[FormatName, ...]:
@@ -42,10 +52,68 @@ class Catalogue:
         raise WrongInput("format", name, one_of(self.names))
 
 
-@cache
 def catalogue() -> Catalogue:
-    """The catalogue that comes with the program; read at the first call."""
-    return Catalogue(load(resource_files.path("catalogue", "formats")))
+    """The formats of the program, read at the first call, and those of the shop that are in force."""
+    return _in_force[0] or shipped()
+
+
+@cache
+def shipped() -> Catalogue:
+    """The formats that come with the program."""
+    return Catalogue(load(_folder()))
+
+
+def put_in_force(own: tuple[OwnFormat, ...]) -> None:
+    """From now on these formats of the shop's own are known beside those of the program.
+
+    One that does not fit any more, because the program has changed, is left out rather than the whole shop.
+    """
+    if own == _own[0]:
+        return
+    fitting: tuple[OwnFormat, ...] = ()
+    for form in own:
+        try:
+            of_own((*fitting, form))
+        except WrongInput:
+            continue
+        fitting = (*fitting, form)
+    _own[0], _in_force[0] = own, of_own(fitting) if fitting else None
+    editions.use(fitting)
+
+
+_own: list[tuple[OwnFormat, ...]] = [()]
+_in_force: list[Catalogue | None] = [None]
+
+
+@lru_cache(maxsize=32)
+def of_own(own: tuple[OwnFormat, ...]) -> Catalogue:
+    """The program's formats and these; WrongInput, the file called ``NAME.toml``, for what does not fit."""
+    pages = dict(_pages((_folder(),)))
+    for form in own:
+        tables = form.tables
+        if form.name in pages:
+            raise WrongInput(at(f"{form.name}.toml", "name"), form.name, say(ROOM, "format-name-taken"))
+        if not tables.get("words", {}).get("name"):
+            raise missing(at(f"{form.name}.toml", "words"), "name", say(ROOM, "not-empty"))
+        pages[form.name] = {"systems": {form.name: 1.0}, **tables}
+    made = Catalogue(_made(pages), frozenset(FormatName(form.name) for form in own if form.retired))
+    _check_told_apart(made, own)
+    return made
+
+
+def _check_told_apart(made: Catalogue, own: tuple[OwnFormat, ...]) -> None:
+    """WrongInput for a name that another format is called by, too: nobody could type either."""
+    for form in own:
+        others = [each for each in made.formats if each.name != form.name]
+        called = {markings.bare(words) for each in others for words in (each.name, each.words)}
+        if markings.bare(form.words) in called or not markings.bare(form.words):
+            raise WrongInput(
+                at(f"{form.name}.toml", "words", "name"), form.words, say(ROOM, "format-words-taken")
+            )
+
+
+def _folder() -> Path:
+    return resource_files.path("catalogue", "formats")
 
 
 def load(*folders: Path) -> tuple[Format, ...]:
@@ -54,8 +122,11 @@ def load(*folders: Path) -> tuple[Format, ...]:
     WrongInput for a file that cannot be read, a key that is missing, unknown or out of range, a name that
     nothing is called, and a format that is in two folders.
     """
-    pages = _pages(folders)
-    files = {name: shaped(_filled(pages, name), FormatFile, f"{name}.toml") for name in _lenders_first(pages)}
+    return _made(_pages(folders))
+
+
+def _made(pages: Pages) -> tuple[Format, ...]:
+    files = {name: _shaped(pages, name, f"{name}.toml") for name in _lenders_first(pages)}
     speeds = {name: _speeds(f"{name}.toml", file.speeds) for name, file in files.items()}
     for name, file in files.items():
         format_checks.check(f"{name}.toml", name, file, files, speeds)
@@ -65,6 +136,10 @@ def load(*folders: Path) -> tuple[Format, ...]:
     for form in made:
         marking_rules.check(f"{form.name}.toml", form.rules)
     return made
+
+
+def _shaped(pages: Pages, name: str, where: str) -> FormatFile:
+    return shaped(amounts.written_out(_filled(pages, name), name, where), FormatFile, where)
 
 
 def _pages(folders: tuple[Path, ...]) -> Pages:
@@ -137,7 +212,7 @@ def _format(
         sides=file.sides,
         systems=tuple(FormatName(system) for system in file.systems),
         shells=tuple(_shell(shell) for shell in file.shells),
-        tape_width_mm=Sourced(file.tape_width.value, file.tape_width.source, file.tape_width.mark),
+        tape_width_mm=_sourced(file.tape_width) if file.tape_width else None,
         tape_speeds=speeds[name] or tuple(dict.fromkeys(borrowed)),
         footprints=tuple(
             Footprint(entry.tv, Sourced(entry.mm, entry.source, entry.mark)) for entry in file.footprints
@@ -147,6 +222,10 @@ def _format(
         word_names=word_names,
         rules=marking_rules.of_file(file, speeds, listed),
     )
+
+
+def _sourced(figure: Figure) -> Sourced[float]:
+    return Sourced(figure.value, figure.source, figure.mark)
 
 
 def _shell(shell: ShellSize) -> Shell:

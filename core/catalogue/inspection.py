@@ -18,7 +18,7 @@ from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.catalogue.markings import Sourced
 from core.model import resource_files
-from core.model.names import Finding, FormatName, Outcome
+from core.model.names import Container, Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.shaped_toml import read, shaped
 from core.wording.messages import knows, say, worded_cache
@@ -76,8 +76,8 @@ class Change:
 @worded_cache(maxsize=256)
 def steps(name: FormatName) -> tuple[LookStep, ...]:
     """The whole look-over of one format, in its order; WrongInput when the format is not known."""
-    catalogue().format(name)
-    return tuple(_step(entry, name) for entry in _page().steps)
+    thing = catalogue().format(name).counted_in
+    return tuple(_step(entry, name) for entry in _page().steps if thing in entry.things)
 
 
 def short_steps(name: FormatName) -> tuple[LookStep, ...]:
@@ -153,6 +153,8 @@ class StepEntry(Struct, frozen=True, forbid_unknown_fields=True):
     short: bool
     """Asked at the counter while the customer waits."""
     looks_for: tuple[Finding, ...]
+    things: tuple[Container, ...] = (Container.TAPE,)
+    """What is looked over so."""
     lamp: Literal["", "room", "above", "side", "flat", "through"] = ""
     hazards: tuple[Hazard, ...] = ()
     source: str = ""

@@ -71,6 +71,8 @@ class Marking:
     """The number that was read by a rule, because the catalogue does not list the marking."""
     is_told: bool = False
     """Minutes that somebody told of the cassette rather than a marking."""
+    unit: str | None = None
+    """What an amount counts (of `core.catalogue.format_file.AmountEntry`); None: it is a marking of tape."""
 
 
 Speeds = Mapping[str, tuple[TapeSpeed, ...]]
@@ -131,10 +133,11 @@ def of_entry(file: FormatFile, lot: Lot, entry: CassetteEntry, mm_s: Sourced[flo
         nominal_tv=lot.nominal.tv,
         metres=metres,
         shortest_m=shortest,
-        is_shortest=metres.value == shortest,
+        is_shortest=metres.value == shortest and file.amount is None,
         hub_radius_mm=_sourced(file.pack.hubs[entry.hub]) if file.pack and entry.hub else None,
         thickness_um=_sourced(thickness.nominal) if thickness else None,
         thickness_span=thickness.span if thickness else None,
+        unit=file.amount.unit if file.amount else None,
     )
 
 

@@ -43,9 +43,12 @@ class Anatomy(Struct, frozen=True, forbid_unknown_fields=True):
     """How the latch is worked: ``in`` (a button), ``back`` (a slide, away from the lid); empty: not known."""
     has_lid: bool = True
     """False for an audio cassette: its thick edge is drawn towards you."""
+    shape: Literal["cassette", "round", "plain"] = "cassette"
+    """``round``: a reel or a disc; ``plain``: a box or a sheet."""
 
     def __post_init__(self) -> None:
-        for name, spots in (_WHOLE | (_LIDDED if self.has_lid else {})).items():
+        lidded = self.has_lid and self.shape == "cassette"
+        for name, spots in (_WHOLE | (_LIDDED if lidded else {})).items():
             self.parts.setdefault(name, spots)
 
     def spots(self, part: str, side: str) -> tuple[Spot, ...]:

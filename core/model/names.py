@@ -27,7 +27,7 @@ class TvSystem(Enum):
 
 
 class Speed(Enum):
-    """Recording speed. Betamax counts in b1, b2, b3; formats with one speed call it sp."""
+    """Recording speed. Formats of one speed call it sp; Betamax has b1, b2, b3, film its frames a second."""
 
     SP = "sp"
     LP = "lp"
@@ -35,11 +35,22 @@ class Speed(Enum):
     B1 = "b1"
     B2 = "b2"
     B3 = "b3"
+    FPS16 = "16fps"
+    FPS18 = "18fps"
+    FPS24 = "24fps"
 
     @property
     def words(self) -> str:
-        """As printed: ``SP``, ``βII``."""
+        """As printed: ``SP``, ``βII``, ``18 fps``."""
+        if self.frames_a_second:
+            return f"{self.frames_a_second} fps"
         return {"b1": "βI", "b2": "βII", "b3": "βIII"}.get(self.value, self.value.upper())
+
+    @property
+    def frames_a_second(self) -> int:
+        """Of film; 0 for tape."""
+        number = self.value.removesuffix("fps")
+        return int(number) if number != self.value else 0
 
 
 class Origin(Enum):
@@ -78,6 +89,23 @@ class Finding(Enum):
     SOUND_MISSING = "sound-missing"
     CRUSHED = "crushed"
     COMMERCIAL_RECORDING = "commercial-recording"
+    TORN_PERFORATION = "torn-perforation"
+    SHRUNKEN = "shrunken"
+    VINEGAR = "vinegar"
+    NITRATE = "nitrate"
+    FADED = "faded"
+    DISC_SCRATCHED = "disc-scratched"
+
+
+class Container(Enum):
+    """What the things of a format are counted in: each has a code of its own and is followed by it."""
+
+    TAPE = "tape"
+    REEL = "reel"
+    """Of film."""
+    BOX = "box"
+    """Of slides or prints: a tray, an album, an envelope."""
+    DISC = "disc"
 
 
 class Outcome(Enum):

@@ -3,7 +3,7 @@
 from datetime import date
 
 # Annotations are not put off here: msgspec would have to evaluate each text of them at the first start.
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, Any, Literal, TypeAlias
 
 from msgspec import Meta, Struct
 
@@ -185,3 +185,5 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     person: tuple[PersonEntry, ...] = ()
     backup: BackupEntry = BackupEntry()
     words: dict[str, Sentence] = {}
+    format: Annotated[tuple[dict[str, Any], ...], Meta(description="own-formats")] = ()
+    """Formats of the shop's own: ``name``, ``retired``, and what a format's file holds."""

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from enum import Enum
+from typing import Any
 
 from core.model.names import FormatName
 
@@ -70,6 +73,36 @@ class ShopFront:
     practice: bool = False
     """An invented shop to practise in; set when it is made and never changed."""
     printing: Printing = Printing()
+    format_names: tuple[tuple[str, str], ...] = ()
+    """What the shop calls its own formats, by their keys: a reprint says what was printed."""
+
+
+@dataclass(frozen=True, slots=True)
+class OwnFormat:
+    """Something people bring that the program does not know: a format of the shop's own."""
+
+    name: str
+    """The key under which it is kept; never changed once something was booked under it."""
+    content: str
+    """The tables of its file as JSON (`core.catalogue.format_file`), with ``like`` if it has one."""
+    retired: bool = False
+    """Not taken in any more; what was booked under it keeps its name and its minutes."""
+
+    @property
+    def tables(self) -> dict[str, Any]:
+        """The tables of its file."""
+        found: dict[str, Any] = json.loads(self.content)
+        return found
+
+    @property
+    def words(self) -> str:
+        """What the shop calls it; its key where it has no name."""
+        return str(self.tables.get("words", {}).get("name", self.name))
+
+
+def own_format(name: str, tables: Mapping[str, Any], *, retired: bool = False) -> OwnFormat:
+    """A format of the shop's own from the tables of its file."""
+    return OwnFormat(name, json.dumps(tables, ensure_ascii=False), retired)
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,6 +306,8 @@ class ShopSettings:
     lock_minutes: int = 0
     """After so many minutes without a key the screens lock themselves; 0: never."""
     backup: BackupPlan = BackupPlan()
+    formats: tuple[OwnFormat, ...] = ()
+    """What people bring besides the formats of the program."""
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:

@@ -16,6 +16,7 @@ class SetupPage(Enum):
     PEOPLE = "people"
     PRICES = "prices"
     PAPERS = "papers"
+    FORMATS = "formats"
     WORDS = "words"
     PARTNERS = "partners"
     BACKUP = "backup"

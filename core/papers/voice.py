@@ -128,6 +128,8 @@ class Voice:
         """The format as people call it; a name the catalogue does not have is printed as it is."""
         if messages.knows("formats", f"name-{name}", self.language):
             return messages.say("formats", f"name-{name}", language=self.language)
+        if name in (own := dict(self.front.format_names)):
+            return own[name]
         known = catalogue()
         return known.format(name).words if name in known.names else name
 

@@ -27,6 +27,7 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.possibilities import Choice, Facts
 from core.playtime.starting_beliefs import Group
+from core.wording.editions import edition_cache
 
 T = TypeVar("T")
 Minutes = NDArray[np.float64]
@@ -69,7 +70,7 @@ def minutes_of_box(lots: Iterable[tuple[Facts, tuple[int, ...]]], box: Box) -> M
     return sum((minutes_of_lot(known, keys, box) for known, keys in lots), np.zeros(box.scenarios))
 
 
-@lru_cache(maxsize=4096)
+@edition_cache(maxsize=4096)
 def minutes_of_lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     """Minutes of tapes alike together in every scenario, remembered: an edit draws its own line anew."""
     total = _lot(known, keys, box).sum(axis=0)
@@ -89,7 +90,7 @@ def range_of(minutes: Minutes, ends: IntervalLevels = NOMINAL) -> Range:
 # --- one lot of tapes alike ----------------------------------------------------------------
 
 
-@lru_cache(maxsize=64)
+@edition_cache(maxsize=64)
 def _lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
     full, length = _full(known, keys, box)
     recorded = full * _share(known, keys, box)

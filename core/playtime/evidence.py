@@ -60,7 +60,8 @@ def _groups_of(shell: Format) -> Iterable[Group]:
     yield starting_beliefs.system_group(shell)
     if shell.has_own_system:
         yield from (starting_beliefs.speed_group(shell, tv) for tv in TvSystem if shell.speeds_in(tv))
-    yield starting_beliefs.fill_group(shell)
+    if shell.habits.fill != starting_beliefs.WHOLE:
+        yield starting_beliefs.fill_group(shell)
 
 
 def _evidence(group: Group, seen: Weights, shop: ShopHabits) -> Evidence:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,11 +18,14 @@ from core.playtime import possibilities, starting_beliefs
 from core.playtime.habits import ShopHabits, starting
 from core.playtime.possibilities import Facts
 from core.playtime.starting_beliefs import Counts, Group
+from core.wording.editions import edition_cache
 
 SURE = 1e-6
 """Parts of a tape below this are not counted."""
 _READ_OFF = 0.5
 """Minutes by which a counter read at the bench may be off (an assumption)."""
+_NARROW = 1e-4
+"""What has one length only is given so much room, as a share, for minutes to fall into."""
 _SEEN = ("system", "tv", "speed")
 """Habits that can be read off a deck."""
 
@@ -115,20 +117,20 @@ def _named(
     return {name: count for name, here in names if (count := float(told[here].sum())) > SURE}
 
 
-@lru_cache(maxsize=256)
+@edition_cache(maxsize=256)
 def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Explanations:
     rows: list[tuple[float, float, float, bool]] = []
     labels: list[dict[Group, str]] = []
     for weight, full, lengths, label in _recordings(known, seen, shop):
         for grade, (over, length_weight) in enumerate(possibilities.lengths_of(lengths, shop).options):
-            fills = possibilities.fills(seen, shop).options
-            for n, ((begin, end), fill_weight) in enumerate(fills):
+            fills = possibilities.fills(seen, shop)
+            for n, ((begin, end), fill_weight) in enumerate(fills.options):
                 whole = full * (1 + over)
-                last = n == len(fills) - 1
-                rows.append((begin * whole, end * whole, weight * length_weight * fill_weight, last))
-                labels.append(
-                    {**label, lengths: str(grade), starting_beliefs.fill_group(known.shell): str(n)}
-                )
+                last = n == len(fills.options) - 1
+                low = begin if begin < end else begin * (1 - _NARROW)
+                rows.append((low * whole, end * whole, weight * length_weight * fill_weight, last))
+                filled = {fills.group: str(n)} if fills.group else {}
+                labels.append({**label, lengths: str(grade), **filled})
     begin, end, weights, is_full = np.array(rows).T
     return _Explanations(begin, end, weights, _masks(labels), is_full.astype(bool))
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import cache
 from itertools import pairwise
 from math import sqrt
 from statistics import NormalDist
@@ -16,6 +15,7 @@ from core.model.names import TvSystem
 from core.playtime import starting_beliefs
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group, Weights, scaled
+from core.wording.editions import edition_cache
 
 _NORMAL = NormalDist()
 _TV_ENDINGS = tuple(f"-{tv.value}" for tv in TvSystem)
@@ -133,7 +133,7 @@ STARTING = ShopHabits()
 """A shop that has captured nothing yet."""
 
 
-@cache
+@edition_cache(maxsize=1024)
 def starting(group: Group) -> Weights:
     """What a new shop believes of a group, adding up to one."""
     kind, name = group

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from functools import lru_cache
 from math import exp, lgamma, log
 
 from core.playtime import interval_calibration, starting_beliefs
@@ -18,6 +17,7 @@ from core.playtime.interval_calibration import Conformity, IntervalLevels
 from core.playtime.possibilities import Facts
 from core.playtime.starting_beliefs import SHARED, Counts, Group, Weights
 from core.playtime.tape_minutes import points_of
+from core.wording.editions import edition_cache
 
 WINDOW = 600
 """Captures looked back on: habits of customers change with the years (an assumption)."""
@@ -27,7 +27,7 @@ _FOLDS = 10
 """Parts in which boxes are set aside: a tape is believed of from nine tenths of the other boxes at least."""
 
 
-@lru_cache(maxsize=8)
+@edition_cache(maxsize=8)
 def learned(played: tuple[Played, ...]) -> ShopHabits:
     """The posterior of a shop after these captures, oldest first; the newest `WINDOW` count.
 
@@ -47,7 +47,7 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
     return replace(shop, levels=_interval_levels(newest, effective, shop.concentrations))
 
 
-@lru_cache(maxsize=64)
+@edition_cache(maxsize=64)
 def of_box(played: tuple[Played, ...], shop: ShopHabits) -> ShopHabits:
     """The posterior of the tapes still to come of a box of which these were played."""
     return shop.of_box(counted(counts_of(played, shop)))

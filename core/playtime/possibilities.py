@@ -134,6 +134,8 @@ def fills(known: Facts, shop: GroupWeights) -> Choice[Stretch]:
     """How much is recorded: stretches of the tape from share to share, each equally likely within."""
     group, edges = starting_beliefs.fill_group(known.shell), starting_beliefs.fill_edges()
     stretches = dict(zip(pairwise(edges), shop.weights(group).values(), strict=True))
+    if known.fill is None and known.shell.habits.fill == starting_beliefs.WHOLE:
+        return Choice(None, (((1.0, 1.0), 1.0),))
     if known.fill is None:
         return _choice(group, stretches, keep=True)
     if not 0 < known.fill <= 1:

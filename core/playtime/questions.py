@@ -164,7 +164,8 @@ def _speed(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     if len(likely) < 2:
         return
     answers = tuple(_answer(asked, shop, f"speed-{speed.value}", speed=speed) for speed in likely)
-    text = say("questions", "speed", tape=tape_minutes.named(asked.line))
+    key = "rate" if any(speed.frames_a_second for speed in likely) else "speed"
+    text = say("questions", key, tape=tape_minutes.named(asked.line))
     yield _Possible(Question(asked.position, text, answers), tuple(likely.values()))
 
 

@@ -36,6 +36,8 @@ class GroupWeights(Protocol):
 
 SHARED = ("system", "tv", "speed", "fill")
 """Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
+WHOLE = "whole"
+"""The profile of what is copied as a whole: film, pictures."""
 LEAST = 1e-9
 """Hardly possible, yet not ruled out."""
 _Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
@@ -52,6 +54,7 @@ class _Fill(Struct, frozen=True, forbid_unknown_fields=True):
     home: _Row
     camera: _Row
     studio: _Row
+    whole: _Row
 
 
 class _Told(Struct, frozen=True, forbid_unknown_fields=True):
@@ -159,7 +162,12 @@ def fill_group(shell: Format) -> Group:
 
 
 def length_group(marking: Marking) -> Group:
-    """By how well the length is known: published, needed by the marking, read by rule, or told in minutes."""
+    """By how well the length is known: published, needed by the marking, read by rule, told in minutes.
+
+    Film is measured by its reel, pictures are counted.
+    """
+    if marking.unit in ("feet", "pieces"):
+        return "length", "measured" if marking.unit == "feet" else "counted"
     if marking.is_told:
         return "length", "told"
     if marking.rule is not None:

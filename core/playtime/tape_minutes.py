@@ -219,13 +219,7 @@ def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, 
 
 def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterator[str]:
     for case in claimed:
-        metres = case.marking.metres
-        length = figure(metres.value, digits=1)
-        key = "length-by-marking" if case.marking.is_shortest else "length-of"
-        yield say("playtime", key, marking=case.marking.name, metres=length, source=metres.words)
-        if (rule := case.marking.rule) is not None:
-            yield say("playtime", "read-by-rule", marking=case.marking.name, source=rule.words)
-        yield _speed_words(case.system, case.speed)
+        yield from _case_sources(case)
     for group in dict.fromkeys(starting_beliefs.length_group(case.marking) for case in claimed):
         most = max(starting_beliefs.length_over(group))
         source = starting_beliefs.length_source(group)
@@ -236,8 +230,22 @@ def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterato
         yield say("playtime", "learned")
 
 
+def _case_sources(case: _Case) -> Iterator[str]:
+    metres, marking = case.marking.metres, case.marking
+    if not case.system.is_counted:
+        length = figure(metres.value, digits=1)
+        key = "length-by-marking" if marking.is_shortest else "length-of"
+        yield say("playtime", key, marking=marking.name, metres=length, source=metres.words)
+    if (rule := marking.rule) is not None and marking.unit is None:
+        yield say("playtime", "read-by-rule", marking=marking.name, source=rule.words)
+    yield _speed_words(case.system, case.speed)
+
+
 def _speed_words(system: Format, entry: TapeSpeed) -> str:
-    """``VHS SP NTSC: 33.35 mm/s`` and its source."""
+    """``VHS SP NTSC: 33.35 mm/s`` and its source; of pictures the seconds that one takes."""
+    if system.is_counted:
+        seconds = figure(1 / entry.mm_s.value, digits=1)
+        return say("playtime", "piece-takes", format=system.words, seconds=seconds, source=entry.mm_s.words)
     told = {"format": system.words, "speed": entry.speed.words, "source": entry.mm_s.words}
     if entry.tv is None:
         return say("playtime", "speed-of", mm_s=entry.mm_s.value, **told)

@@ -8,7 +8,8 @@ from decimal import Decimal
 from itertools import groupby
 from math import ceil
 
-from core.catalogue import formats
+from core.catalogue import amounts, formats
+from core.model.inventory import TapeLine
 from core.model.money import NOTHING, MoneyRange, flat, rounded, total
 from core.model.names import FormatName, Outcome
 from core.model.price_terms import ChargeKind
@@ -16,6 +17,8 @@ from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import Rate
 from core.model.spoken_names import spoken
+from core.playtime import tape_minutes
+from core.playtime.beliefs import as_range
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import Way
 from core.pricing.price_rules import CaptureRate
@@ -78,7 +81,7 @@ def _remembered(
 
 def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:
     rate = book.capture_rate(_charged_as(tapes[0], book))
-    each = tuple(_each(tapes, lambda minutes: max(_one_tape(minutes, rate), rounded(rate.minimum))))
+    each = tuple(_each(tapes, lambda counted: max(_one_tape(counted, rate), rounded(rate.minimum)), rate))
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
         text=say("charges", "line", count=len(tapes), what=_words(tapes[0])),
@@ -91,17 +94,29 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
     return charge, each
 
 
+def is_priced(line: TapeLine, book: PriceBook) -> bool:
+    """Whether the book has a price for copying the tapes of a line."""
+    return _priced_as(line, book) in book.capture
+
+
 def _charged_as(tape: QuotedTape, book: PriceBook) -> FormatName:
     """The system it was recorded in when the book has a price for it, else the shell, else one like it."""
-    shell = tape.draft.format
+    return _priced_as(tape.draft, book)
+
+
+def _priced_as(line: TapeLine, book: PriceBook) -> FormatName:
+    shell = line.format
     like = formats.catalogue().format(shell).record.priced_like
-    names = (tape.draft.recorded_as, shell, FormatName(like) if like else None)
+    names = (line.recorded_as, shell, FormatName(like) if like else None)
     return next((name for name in names if name is not None and name in book.capture), shell)
 
 
 def _one_tape(minutes: float, rate: CaptureRate) -> int:
+    """The price of one tape; by the unit ``minutes`` are its feet, pictures or minutes."""
     if rate.way is Way.PER_TAPE:
         return rounded(rate.minor)
+    if rate.way is Way.PER_UNIT:
+        return rounded(rate.minor * Decimal(repr(round(minutes, 3))))
     if rate.way is Way.PER_PERIOD:
         return rounded(rate.minor * _periods(minutes, rate))
     return rounded(rate.minor * Decimal(repr(float(minutes))) / 60)
@@ -118,7 +133,9 @@ def _quantity(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     if rate.way is Way.PER_HOUR:
         hours = sum((tape.minutes for tape in tapes), ZERO).times(1 / 60)
         return say("charges", "hours", hours=spelled(hours, 2))
-    count = total(_each(tapes, lambda minutes: _periods(minutes, rate)))
+    if rate.way is Way.PER_UNIT:
+        return spelled(sum((_counted(tape, rate) for tape in tapes), ZERO))
+    count = total(_each(tapes, lambda minutes: _periods(minutes, rate), rate))
     pieces = spelled(Range(count.low, count.likely, count.high))
     return say("charges", "periods", count=pieces, minutes=rate.period_minutes)
 
@@ -134,6 +151,9 @@ def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     """The way of charging first: where room is short, it stands alone."""
     if rate.way is Way.PER_TAPE:
         return say("charges", "per-tape")
+    if rate.way is Way.PER_UNIT:
+        amount = formats.catalogue().format(tapes[0].draft.format).record.amount
+        return say("charges", f"per-unit-{amount.unit if amount else 'minutes'}")
     first = tapes[0].minutes
     how, minutes = ("each" if len(tapes) > 1 else "one"), first
     if any(tape.minutes != first for tape in tapes):
@@ -188,10 +208,20 @@ def _words(tape: QuotedTape) -> str:
     return f"{words} {tape.draft.marking}" if tape.draft.marking else words
 
 
-def _each(tapes: Sequence[QuotedTape], make: Callable[[float], int]) -> list[MoneyRange]:
-    """Three columns for each tape, worked out once for tapes of the same minutes."""
-    made = {minutes: _columns(minutes, make) for minutes in {tape.minutes for tape in tapes}}
-    return [made[tape.minutes] for tape in tapes]
+def _each(tapes: Sequence[QuotedTape], make: Callable[[float], int], rate: CaptureRate) -> list[MoneyRange]:
+    """Three columns for each tape, worked out once for tapes of the same minutes, or the same amount."""
+    counted = [_counted(tape, rate) for tape in tapes]
+    made = {each: _columns(each, make) for each in set(counted)}
+    return [made[each] for each in counted]
+
+
+def _counted(tape: QuotedTape, rate: CaptureRate) -> Range:
+    """What the price is reckoned by: minutes, or by the unit the feet or pictures that are believed in."""
+    form = formats.catalogue().format(tape.draft.format)
+    if rate.way is not Way.PER_UNIT or form.record.amount is None or form.record.amount.unit == "minutes":
+        return tape.minutes
+    metres = tape_minutes.belief(tape.draft, tape.draft.tv).metres
+    return amounts.of_metres(form, as_range(metres))
 
 
 def _columns(values: Range, make: Callable[[float], int]) -> MoneyRange:

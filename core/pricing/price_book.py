@@ -22,7 +22,7 @@ from core.model.price_terms import InspectionFee, StorageFee
 from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM, read, shaped
 from core.pricing import price_entries
-from core.pricing.price_book_file import PriceBookFile, TaxMode
+from core.pricing.price_book_file import PriceBookFile, TaxMode, Way
 from core.pricing.price_rules import CaptureRate, QuantityBreak, Rounding, Tax, TaxRate
 from core.wording import locale_figures, typed_amounts
 from core.wording.messages import say
@@ -69,20 +69,25 @@ class PriceBook:
             return ()
         return (TaxRate(self.tax.words, self.tax.percent, self.tax.on), *self.further_taxes)
 
-    def with_prices(self, change: Callable[[Decimal], Decimal]) -> PriceBook:
-        """The book with every price, minimum and fee changed, in minor units; percentages stay."""
+    def with_prices(self, change: Callable[[Decimal, Way | None], Decimal]) -> PriceBook:
+        """The book with every price, minimum and fee changed, in minor units; percentages stay.
+
+        ``change`` is told how a tape is charged, and None for what is no price of copying.
+        """
 
         def whole(minor: int) -> int:
-            return int(change(Decimal(minor)))
+            return int(change(Decimal(minor), None))
 
         return replace(
             self,
             capture={
-                name: replace(rate, minor=change(rate.minor), minimum=change(rate.minimum))
+                name: replace(rate, minor=change(rate.minor, rate.way), minimum=change(rate.minimum, None))
                 for name, rate in self.capture.items()
             },
-            repairs={code: replace(rate, minor=change(rate.minor)) for code, rate in self.repairs.items()},
-            media={code: replace(rate, minor=change(rate.minor)) for code, rate in self.media.items()},
+            repairs={
+                code: replace(rate, minor=change(rate.minor, None)) for code, rate in self.repairs.items()
+            },
+            media={code: replace(rate, minor=change(rate.minor, None)) for code, rate in self.media.items()},
             minimum_minor=whole(self.minimum_minor),
             inspection_fee=replace(self.inspection_fee, minor=whole(self.inspection_fee.minor)),
             storage_fee=replace(self.storage_fee, minor=whole(self.storage_fee.minor)),
@@ -212,6 +217,7 @@ def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
     """The book with every price changed by ``percent``, each rounded half up to a multiple of ``rounded_to``.
 
     ``rounded_to`` is in whole units of the currency; minimums and fees are raised alike, percentages stay.
+    What is charged by the foot or the picture is rounded to the smallest unit of the currency.
     WrongInput for a step that is not a multiple of the smallest unit, or a percentage of -100 or below.
     """
     step = rounded_to.scaleb(book.minor_digits)
@@ -220,8 +226,9 @@ def raised(book: PriceBook, percent: Decimal, rounded_to: Decimal) -> PriceBook:
     if not -100 < percent <= 1000:
         raise WrongInput(say(ROOM, "raise-percent"), str(percent), say(ROOM, "percent-raise"))
 
-    def changed(minor: Decimal) -> Decimal:
-        return ((minor * (100 + percent) / 100) / step).quantize(Decimal(1), ROUND_HALF_UP) * step
+    def changed(minor: Decimal, way: Way | None) -> Decimal:
+        least = Decimal(1) if way is Way.PER_UNIT else step
+        return ((minor * (100 + percent) / 100) / least).quantize(Decimal(1), ROUND_HALF_UP) * least
 
     return book.with_prices(changed)
 
@@ -234,7 +241,7 @@ def in_currency(content: dict[str, Any], currency: str) -> dict[str, Any]:
     shift = factor * Decimal(10) ** (digits - book.minor_digits)
     step = int(book.rounding.step * shift)
     moved = replace(book, currency=currency, minor_digits=digits, rounding=replace(book.rounding, step=step))
-    return document(moved.with_prices(lambda minor: minor * shift))
+    return document(moved.with_prices(lambda minor, _: minor * shift))
 
 
 def _check_currency(page: PriceBookFile, where: str) -> None:

@@ -43,6 +43,8 @@ class Way(Enum):
     PER_TAPE = "per-tape"
     PER_PERIOD = "per-period"
     PER_HOUR = "per-hour"
+    PER_UNIT = "per-unit"
+    """By what the thing is counted in: the foot of film, the picture, the minute."""
 
 
 class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import Protocol
 
 import numpy as np
@@ -16,6 +15,7 @@ from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.opening_calendar import Minutes
+from core.wording.editions import edition_cache
 
 LONG_QUEUE = 600
 """Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck
@@ -78,7 +78,7 @@ class _DrawnOfBox:
             into[place] = rows[tape]
 
 
-@lru_cache(maxsize=256)
+@edition_cache(maxsize=256)
 def _drawn_of(box: box_habits.Box) -> _DrawnOfBox:
     return _DrawnOfBox(box)
 
@@ -93,7 +93,7 @@ def _by_luck(tapes: Sequence[Drawn], drawn_as: DrawnAs | None, seed: int, scenar
     return np.asarray(values[np.searchsorted(reached, uniform, side="right")], dtype=np.float64)
 
 
-@lru_cache(maxsize=1024)
+@edition_cache(maxsize=1024)
 def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
     """The minutes one tape may play, in fifty rising steps, one as likely as the next."""
     middles = (np.arange(50) + 0.5) / 50
@@ -105,7 +105,7 @@ def equally_likely(drawn_as: DrawnAs | None, minutes: Range) -> Minutes:
     return np.asarray(values[np.searchsorted(reached, middles, side="right")], dtype=np.float64)
 
 
-@lru_cache(maxsize=1024)
+@edition_cache(maxsize=1024)
 def _steps(drawn_as: DrawnAs) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """The values a belief may take and the probabilities at which one gives way to the next."""
     values, shares = tape_minutes.belief_of(*drawn_as).points.T

@@ -41,6 +41,7 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
             if form.reel_radius_mm
             else ()
         ),
+        *_amounts(form),
         *_by_rule(form),
         *_by_marking(form, say("sources", "hub_radius"), "mm", "hub_radius_mm"),
         *_by_marking(form, say("sources", "tape_thickness"), "µm", "thickness_um"),
@@ -53,6 +54,17 @@ def of_format(form: Format) -> tuple[SourcedFigure, ...]:
             for each in form.footprints
         ),
     )
+
+
+def _amounts(form: Format) -> Iterator[SourcedFigure]:
+    """What an amount of it is reckoned with: frames to the foot, seconds a picture, the machine's pace."""
+    amount = form.record.amount
+    named = {"amount_speed": "mm_s", "amount_pace": "pace"}
+    for key in ("frames_per_foot", "seconds_a_piece", *named) if amount else ():
+        found = getattr(amount, named.get(key, key))
+        if found is not None:
+            source = Sourced(None, found.source, found.mark)
+            yield SourcedFigure(say("sources", key), f"{found.value:g}", source)
 
 
 def of_packs() -> tuple[SourcedFigure, ...]:

@@ -95,7 +95,7 @@ def tape_line(members: Mapping[str, Value], box_tv: TvSystem | None = None) -> T
 
     ``box_tv`` is the TV system of a line that names none. Raises `WrongInput`.
     """
-    shell = formats.catalogue().format(members["format"].one_of(formats.catalogue().names))
+    shell = formats.catalogue().format(members["format"].one_of(_taken_in()))
     tv = _maybe(members, "tv", _tv)
     recorded_as = _maybe(members, "recorded_as", lambda value: FormatName(value.one_of(shell.systems)))
     system = shell if recorded_as is None else formats.catalogue().format(recorded_as)
@@ -117,7 +117,7 @@ def tape_line(members: Mapping[str, Value], box_tv: TvSystem | None = None) -> T
 
 def _needed(key: str) -> str:
     if key == "format":
-        return say("readers", "needed_one", names=", ".join(formats.catalogue().names))
+        return say("readers", "needed_one", names=", ".join(_taken_in()))
     return say("readers", "needed_how_many_tapes", most_tapes=MOST_TAPES)
 
 
@@ -128,6 +128,11 @@ def _marking(value: Value, shell: Format) -> str:
     except WrongInput as error:
         raise WrongInput(value.place, text, error.accepted) from error
     return text if marking is None else marking.name
+
+
+def _taken_in() -> tuple[str, ...]:
+    """Formats that are not retired."""
+    return tuple(form.name for form in formats.catalogue().offered)
 
 
 def _speed(value: Value, system: Format, tv: TvSystem | None) -> Speed | None:

@@ -24,7 +24,7 @@ from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
-from core.pricing import box_price, copy_sizes, savings
+from core.pricing import box_price, charges, copy_sizes, savings
 from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
 from core.scheduling import opening_hours, partner_choice
@@ -88,7 +88,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
     Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows;
     without a last quote there are none yet, and the promise names neither a day nor a reason.
     """
-    tapes = quoted_tapes(inventory, shop.habits, shop.settings)
+    tapes = quoted_tapes(inventory, shop.habits, shop.settings, shop.book)
     minutes = _together(_box_lines(inventory, tapes), shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
     open_questions = last.questions if last else ()
@@ -135,11 +135,15 @@ def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[Qu
 
 
 def quoted_tapes(
-    inventory: Inventory, shop: ShopHabits = STARTING, settings: ShopSettings | None = None
+    inventory: Inventory,
+    shop: ShopHabits = STARTING,
+    settings: ShopSettings | None = None,
+    book: PriceBook | None = None,
 ) -> tuple[QuotedTape, ...]:
     """Every cassette of the box with its believed minutes and its verdict.
 
-    What no deck of ``settings`` can play is not for this shop; None: nobody asks for its decks.
+    What no deck of ``settings`` can play, or ``book`` has no price for, is not for this shop; None: nobody
+    asks for them.
     """
     count = sum(line.count for line in inventory.lines)
     if count > MOST_TAPES:
@@ -149,7 +153,15 @@ def quoted_tapes(
     return tuple(
         tape
         for n, line in numbered
-        for tape in _tapes_of(n, line, inventory.tv_of(line), shop, decks, partners)
+        for tape in _tapes_of(
+            n,
+            line,
+            inventory.tv_of(line),
+            shop,
+            decks,
+            partners,
+            book is None or charges.is_priced(line, book),
+        )
     )
 
 
@@ -161,8 +173,9 @@ def _tapes_of(
     shop: ShopHabits,
     decks: tuple[Deck, ...],
     partners: tuple[Partner, ...],
+    is_priced: bool,
 ) -> tuple[QuotedTape, ...]:
-    elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=tv))
+    elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=tv), is_priced=is_priced)
     verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range
     minutes = ZERO if verdict.outcome is Outcome.CANNOT else believed

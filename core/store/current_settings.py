@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
 
+from core.catalogue import formats
 from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.settings_records import Deck, ShopSettings
@@ -21,8 +22,14 @@ PART = "shop"
 
 
 def read(unit: Unit) -> ShopSettings:
-    """Decks, hours and people of this shop; those of a new shop as long as nobody has set any."""
-    return _settings(unit, newest(unit))
+    """Decks, hours and people of this shop; those of a new shop as long as nobody has set any.
+
+    The formats of the shop's own are in force from here on, in the whole process: another counter may have
+    added some.
+    """
+    settings = _settings(unit, newest(unit))
+    formats.put_in_force(settings.formats)
+    return settings
 
 
 def as_of(unit: Unit, moment: datetime) -> ShopSettings:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Select, select
+from sqlalchemy import Select, Text, or_, select, type_coerce
 from sqlalchemy.orm import joinedload, selectinload
 
 from core.model import numbers
@@ -10,7 +10,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.store.job_tables import JobRow
-from core.store.tape_tables import TapeRow
+from core.store.tape_tables import DonorRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -61,3 +61,17 @@ def whole_jobs() -> Select[JobRow]:
 def whole_tapes() -> Select[TapeRow]:
     """Tapes with their splices and repairs."""
     return select(TapeRow).options(selectinload(TapeRow.splices), selectinload(TapeRow.repairs))
+
+
+def is_booked(unit: Unit, name: str) -> bool:
+    """Whether a tape was ever booked under a format of this name, or a donor of it lies on the shelf.
+
+    ``name`` is a key of letters, digits and hyphens: none of them is a wildcard of LIKE.
+    """
+    drafted = type_coerce(TapeRow.draft, Text)
+    named = or_(*(drafted.like(f'%"{key}":"{name}"%') for key in ("format", "recorded_as")))
+    booked = unit.session.scalar(select(TapeRow.id).where(named).limit(1))
+    return (
+        booked is not None
+        or unit.session.scalar(select(DonorRow.id).where(DonorRow.format == name)) is not None
+    )

@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from functools import _CacheInfo, cache, lru_cache, update_wrapper
 from typing import Concatenate, Generic, NamedTuple, ParamSpec, TypeVar, cast
 
-from core.wording import message_files, pseudo_language, spelling
+from core.wording import editions, message_files, pseudo_language, spelling
 from core.wording.message_files import Blank, Message, OwnMessages, Selected
 
 P = ParamSpec("P")
@@ -112,18 +112,18 @@ def _spoken(language: str | Speech | None) -> Speech:
 
 
 class WordedCache(Generic[P, R]):
-    """A function whose answers are remembered by its arguments and the language and locale of the process."""
+    """A function whose answers are remembered by its arguments, the process's language and its edition."""
 
     def __init__(self, make: Callable[P, R], maxsize: int) -> None:
-        def made(speech: Speech, /, *args: P.args, **named: P.kwargs) -> R:
+        def made(speech: Speech, edition: int, /, *args: P.args, **named: P.kwargs) -> R:
             return make(*args, **named)
 
         self._cache = lru_cache(maxsize=maxsize)(made)
-        self._made = cast("Callable[Concatenate[Speech, P], R]", self._cache)
+        self._made = cast("Callable[Concatenate[Speech, int, P], R]", self._cache)
         update_wrapper(self, make)
 
     def __call__(self, *args: P.args, **named: P.kwargs) -> R:
-        return self._made(_process[0], *args, **named)
+        return self._made(_process[0], editions.current(), *args, **named)
 
     def cache_info(self) -> _CacheInfo:
         """Hits, misses and size, as `functools.lru_cache` counts them."""

@@ -25,10 +25,10 @@ _UNKNOWN = ("", "?", "unknown")
 
 @worded_cache(maxsize=8)
 def formats_offered() -> tuple[CellChoice, ...]:
-    """Every shell of the catalogue, by its words and its name, with its size."""
+    """Everything the shop takes in, by its words and its name, with its size."""
     return tuple(
         CellChoice(known.words, (known.name,), _size(*known.shell.value))
-        for known in formats.catalogue().formats
+        for known in formats.catalogue().offered
     )
 
 
@@ -37,16 +37,25 @@ def markings_offered(shell_words: str) -> tuple[CellChoice, ...]:
     """The markings a shell is sold with, then those read by rule, and how long each runs at its own speed."""
     shell = shell_called(shell_words)
     known = dict.fromkeys((*shell.markings, *_read_by_rule(shell))) if shell else ()
-    return tuple(
+    offered = tuple(
         CellChoice(marking.name, marking.aliases, _runs(marking.minutes, marking.nominal_speed.words))
         for marking in known
     )
+    return (*offered, *_amounts(shell)) if shell and shell.record.amount else offered
+
+
+def _amounts(shell: Format) -> Iterator[CellChoice]:
+    """Every amount by its number, so that 8 is not taken for the beginning of 80."""
+    rule, *_ = shell.rules
+    low, high = rule.entry.numbers
+    listed = {number for number, _ in rule.listed}
+    yield from (CellChoice(rule.written(n), (f"{n}",)) for n in range(low, high + 1) if n not in listed)
 
 
 def _read_by_rule(shell: Format) -> Iterator[Marking]:
     """So that a shorter one, typed in full, is not taken for the beginning of a listed one."""
     listed = {marking.name for marking in shell.markings}
-    for rule in shell.rules:
+    for rule in () if shell.record.amount else shell.rules:
         if not rule.entry.told:
             yield from (marking for marking in rule.every if marking.name not in listed)
 

@@ -33,6 +33,12 @@ LETTERS = {
     Finding.SOUND_MISSING: "N",
     Finding.CRUSHED: "U",
     Finding.COMMERCIAL_RECORDING: "P",
+    Finding.TORN_PERFORATION: "F",
+    Finding.SHRUNKEN: "I",
+    Finding.VINEGAR: "V",
+    Finding.NITRATE: "X",
+    Finding.FADED: "A",
+    Finding.DISC_SCRATCHED: "G",
 }
 """The same letter in every step, so that the hand learns it."""
 

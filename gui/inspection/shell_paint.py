@@ -42,7 +42,7 @@ def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(tokens.shell))
-    corner = max(2.0, outline.height() * 0.04)
+    corner = max(2.0, outline.height() * (0.5 if parts.shape == "round" else 0.04))
     painter.drawRoundedRect(outline, corner, corner)
     _paint_label(painter, outline, parts, side)
     painter.setBrush(QColor(tokens.shell_glass))
@@ -50,6 +50,9 @@ def paint_shell(painter: QPainter, outline: QRectF, parts: Anatomy, side: str) -
         painter.drawRoundedRect(place(outline, spot, side), 2, 2)
     _paint_hubs(painter, outline, parts, side)
     _paint_marks(painter, outline, parts, side)
+    if parts.shape != "cassette":
+        painter.restore()
+        return
     if parts.has_lid:
         _paint_lid(painter, outline)
     else:

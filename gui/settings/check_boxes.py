@@ -25,10 +25,23 @@ class CheckBoxes(QWidget):
         policy = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
+        self.offer(offers)
+
+    def offer(self, offers: Mapping[str, str]) -> None:
+        """Show these boxes in place of those there are."""
+        if {value: box.text() for value, box in self.boxes.items()} == dict(offers):
+            return
+        for box in self.boxes.values():
+            box.hide()
+            box.deleteLater()
+        self.boxes = {}
         for value, words in offers.items():
             box = self.boxes[value] = QCheckBox(words, self)
-            box.setObjectName(f"{name}-{value}")
+            box.setObjectName(f"{self.objectName()}-{value}")
             box.clicked.connect(self._tell)
+            box.show()
+        self.updateGeometry()
+        self._arrange()
 
     @property
     def chosen(self) -> frozenset[str]:
@@ -44,7 +57,7 @@ class CheckBoxes(QWidget):
         return True
 
     def heightForWidth(self, wide: int) -> int:
-        return -(-len(self.boxes) // self._fitting(wide)) * self._highest()
+        return -(-len(self.boxes) // self._fitting(wide)) * self._highest() if self.boxes else 0
 
     def sizeHint(self) -> QSize:
         return QSize(self._widest(), self.heightForWidth(self.width()))

@@ -58,6 +58,10 @@ class DeckForm(QWidget):
         self.planned.setText(told)
         self.planned.setVisible(bool(told))
 
+    def offer_formats(self) -> None:
+        """The recordings that are known by now, the shop's own formats among them."""
+        self.plays.offer(_formats())
+
     @Slot()
     def _edit(self) -> None:
         retired = self.retired.isChecked()
@@ -119,7 +123,7 @@ def _formats() -> dict[str, str]:
     """Every recording a deck may play; those that need an adapter say so."""
     adapted = {name for kind in deck_kinds.kinds() for name in kind.adapters}
     found = {}
-    for form in catalogue().formats:
+    for form in catalogue().offered:
         if form.name in form.systems:
             key = "decks-in-adapter" if form.name in adapted else "decks-format"
             found[str(form.name)] = sentence_case(say("settings", key, format=form.words))

@@ -61,6 +61,7 @@ class DecksPage(ListedPage[_Row]):
         self._known = view.settings
         self._own_tv = deck_kinds.own_tv(view.settings)
         self.how_many.setText("1")
+        self.form.offer_formats()
         self.show_draft(view.settings)
 
     def show_draft(self, draft: ShopSettings) -> None:

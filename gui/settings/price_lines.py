@@ -86,7 +86,7 @@ def lines(content: Mapping[str, Any]) -> tuple[PriceLine, ...]:
     known = {row.code for row in rows if row.part == CAPTURE}
     without = [
         PriceRow(CAPTURE, name, price_rows.format_words(name), Way.PER_TAPE.value)
-        for name in catalogue().names
+        for name in (form.name for form in catalogue().offered)
         if name not in known
     ]
     own = [row for row in rows if row.part == CAPTURE]

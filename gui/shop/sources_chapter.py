@@ -63,11 +63,12 @@ def _grounds_of(form: Format) -> FactList:
         say("shop", "shell"),
         [say("shop", "shell_words", width=width, depth=depth, height=height, source=source)],
     )
-    tape = form.tape_width_mm
-    wide = say("shop", "tape_width_words", width=tape.value, source=sourced(tape))
-    facts.add(say("shop", "tape_width"), [wide])
-    facts.add(say("shop", "speeds"), _speeds(form))
-    facts.add("", [_marking(marking) for marking in form.markings], "small")
+    if (tape := form.tape_width_mm) is not None:
+        wide = say("shop", "tape_width_words", width=tape.value, source=sourced(tape))
+        facts.add(say("shop", "tape_width"), [wide])
+    if not form.is_counted:
+        facts.add(say("shop", "speeds"), _speeds(form))
+        facts.add("", [_marking(marking) for marking in form.markings], "small")
     facts.add(say("shop", "reels"), _facts(figure_sources.of_format(form)), "small")
     return facts
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPolygonF
 
 from core.catalogue import formats
 from core.catalogue.shell_anatomy import Silhouette
 from core.model.names import FormatName
+from core.wording.editions import edition_cache
 from gui.toolkit import theme
 
 
@@ -23,9 +22,11 @@ def paint_cassette(painter: QPainter, rect: QRectF, format_name: FormatName) -> 
     outline.moveCenter(rect.center())
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    _paint_shell(painter, outline, tokens)
     form = formats.catalogue().format(format_name)
+    _paint_shell(painter, outline, form.anatomy.shape, tokens)
     _paint_silhouette(painter, outline, form.silhouette, tokens)
+    if form.anatomy.shape == "cassette":
+        _paint_front(painter, outline, form.silhouette, tokens)
     if not form.has_own_system:
         _paint_doubt(painter, outline, tokens)
     painter.restore()
@@ -42,14 +43,14 @@ def shell(format_name: FormatName) -> tuple[float, float]:
     return float(width), float(depth)
 
 
-@cache
+@edition_cache(maxsize=4)
 def _largest() -> tuple[float, float]:
     sizes = [shell(name) for name in formats.catalogue().names]
     return max(width for width, _ in sizes), max(depth for _, depth in sizes)
 
 
-def _paint_shell(painter: QPainter, outline: QRectF, tokens: theme.Tokens) -> None:
-    corner = max(1.0, outline.height() * 0.06)
+def _paint_shell(painter: QPainter, outline: QRectF, shape: str, tokens: theme.Tokens) -> None:
+    corner = max(1.0, outline.height() * (0.5 if shape == "round" else 0.06))
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(tokens.shell))
     painter.drawRoundedRect(outline, corner, corner)
@@ -66,6 +67,9 @@ def _paint_silhouette(painter: QPainter, outline: QRectF, face: Silhouette, toke
     for x, y, radius in face.hubs:
         centre = QPointF(outline.left() + x * outline.width(), outline.top() + y * outline.height())
         painter.drawEllipse(centre, radius * outline.height(), radius * outline.height())
+
+
+def _paint_front(painter: QPainter, outline: QRectF, face: Silhouette, tokens: theme.Tokens) -> None:
     if face.has_foot:
         _paint_foot(painter, outline)
     elif outline.height() > 8:

@@ -8,6 +8,7 @@ from datetime import datetime
 
 from sqlalchemy import select
 
+from core.catalogue import formats
 from core.model import own_sentences, serialization
 from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
@@ -15,7 +16,7 @@ from core.model.settings_records import Permission, ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.own_shop import settings_changes, shop_settings
 from core.services.own_shop.settings_changes import differences
-from core.store import current_settings, permissions, settings_entries
+from core.store import current_settings, lookup, permissions, settings_entries
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -31,6 +32,7 @@ PAGE_OF = {
     "work": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
+    "format": SetupPage.FORMATS,
     "person": SetupPage.PEOPLE,
     "partner": SetupPage.PARTNERS,
     "backup": SetupPage.BACKUP,
@@ -111,7 +113,9 @@ def change(
         is_of_prices = not found and set(confirms) <= {SetupPage.PRICES}
         permissions.check(unit, Permission.PRICES if is_of_prices else needs)
     _check_playing(unit, checked)
+    _check_booked(unit, before, checked)
     _append(unit, checked, _words(before, checked, undoes), undoes)
+    formats.put_in_force(checked.formats)
     return checked
 
 
@@ -173,6 +177,14 @@ def _check_playing(unit: Unit, settings: ShopSettings) -> None:
     ):
         if deck not in known:
             raise Refused(say("settings", "deck-is-playing", deck=deck, code=locale_figures.tape_code(code)))
+
+
+def _check_booked(unit: Unit, before: ShopSettings, after: ShopSettings) -> None:
+    """Refused while a tape was booked under a format that would be gone: its history could not be read."""
+    gone = {form.name: form for form in before.formats} | {form.name: None for form in after.formats}
+    for name, form in gone.items():
+        if form is not None and lookup.is_booked(unit, name):
+            raise Refused(say("settings", "formats-booked", format=form.words))
 
 
 def _is_an_event(difference: Difference) -> bool:

@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 import msgspec
 
-from core.catalogue.formats import catalogue
+from core.catalogue import formats
 from core.model import accents, resource_files
 from core.model.errors import WrongInput, at, one_of
 from core.model.folding import folded
@@ -54,6 +54,7 @@ from core.model.settings_records import (
 from core.model.shaped_toml import read, shaped
 from core.papers import label_stock
 from core.scheduling.opening_hours import public_holidays
+from core.services.own_shop import own_formats
 from core.wording import typed_amounts
 from core.wording.messages import say
 
@@ -122,9 +123,15 @@ def of_document(content: object, where: str) -> ShopSettings:
     """The settings of a file's plain tables; WrongInput as `load`."""
     page = shaped(content, SettingsFile, where)
     country, region = _holiday_place(page.holidays, where)
-    decks = _decks(page.deck, where)
+    own = own_formats.of_entries(page.format, where)
+    known = formats.of_own(own).names
+    decks = _decks(page.deck, known, where)
     return ShopSettings(
-        front=replace(_front(page.front, page.papers, where), words=tuple(sorted(page.words.items()))),
+        front=replace(
+            _front(page.front, page.papers, where),
+            words=tuple(sorted(page.words.items())),
+            format_names=tuple((form.name, form.words) for form in own),
+        ),
         decks=decks,
         openings=_openings(page.opening, where),
         holiday_country=country,
@@ -137,7 +144,8 @@ def of_document(content: object, where: str) -> ShopSettings:
         staff=_staff(page.person, where),
         lock_minutes=page.work.lock_minutes,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
-        partners=_partners(page.partner, where),
+        partners=_partners(page.partner, known, where),
+        formats=own,
         backup=_backup(page.backup, at(where, "backup")),
     )
 
@@ -212,14 +220,14 @@ def _holiday_place(entry: HolidayEntry, where: str) -> tuple[str | None, str | N
     return country, region
 
 
-def _decks(entries: Sequence[DeckEntry], where: str) -> tuple[Deck, ...]:
+def _decks(entries: Sequence[DeckEntry], known: Sequence[str], where: str) -> tuple[Deck, ...]:
     decks: list[Deck] = []
     for number, entry in enumerate(entries, 1):
         place = at(where, f"deck {number}")
         if any(deck.name == entry.name for deck in decks):
             raise WrongInput(at(place, "name"), entry.name, say("readers", "every_deck_name_own"))
         _check_printable(entry.name, at(place, "name"))
-        plays = _known(entry.plays, catalogue().names, at(place, "plays"))
+        plays = _known(entry.plays, known, at(place, "plays"))
         decks.append(
             Deck(
                 name=entry.name,
@@ -321,7 +329,7 @@ def _backup(entry: BackupEntry, place: str) -> BackupPlan:
     return BackupPlan(**msgspec.structs.asdict(entry))
 
 
-def _partners(entries: Sequence[PartnerEntry], where: str) -> tuple[Partner, ...]:
+def _partners(entries: Sequence[PartnerEntry], known: Sequence[str], where: str) -> tuple[Partner, ...]:
     partners: list[Partner] = []
     for number, entry in enumerate(entries, 1):
         place = at(where, f"partner {number}")
@@ -329,8 +337,7 @@ def _partners(entries: Sequence[PartnerEntry], where: str) -> tuple[Partner, ...
             raise WrongInput(at(place, "name"), entry.name, say("settings", "partner-name-of-its-own"))
         for key in ("name", "price"):
             _check_printable(getattr(entry, key), at(place, key))
-        formats = _known(entry.formats, catalogue().names, at(place, "formats"))
-        taken = frozenset(FormatName(one) for one in formats)
+        taken = frozenset(map(FormatName, _known(entry.formats, known, at(place, "formats"))))
         partners.append(Partner(entry.name, taken, entry.price, entry.days))
     return tuple(partners)
 
@@ -370,6 +377,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
         ),
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
         words=dict(settings.front.words),
+        format=own_formats.entries(settings.formats),
         backup=_entry(BackupEntry, settings.backup),
         person=tuple(map(_person_entry, settings.staff)),
         partner=tuple(

@@ -51,6 +51,15 @@ rule-names = a list of texts like "T-{"{"}n{"}"}", with one {"{"}n{"}"} for the 
 rule-numbers = a list of the smallest and the largest whole number is accepted, from 1
 rule-tolerance = at least { $off } is accepted: that far { $marking } lies from the rule
 spots = the key { $key } is needed; a list of spots is accepted
+figure = a number above 0 with its source and mark, like {"{"} value = 72, source = "…", mark = "standard" {"}"}, is accepted
+amounts = a table of usual amounts with their weights, like {"{"} "50" = 0.8, "200" = 0.2 {"}"}, is accepted
+amount-number = whole amounts from 1 to { $most } are accepted
+rates = frame rates with their weights, like {"{"} 16fps = 0.3, 18fps = 0.7 {"}"}, are accepted
+own-formats = a list of tables, each with a name and the keys of a format, is accepted
+format-key = a short name of small letters, digits and hyphens, like super-8-sound, is accepted
+format-name-taken = a name that no other format has is accepted
+format-words = a name of at most { $most } characters on one line is accepted
+format-words-taken = a name that no other format is called by is accepted
 speed-or-part = mm_s is accepted, or of_sp, a fraction of the SP of the same TV system named before it
 one-folder = a format that is in one folder only is accepted
 period-minutes = minutes are accepted beside per-period, and needed there only

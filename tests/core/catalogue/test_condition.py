@@ -45,6 +45,12 @@ TABLE = {
     Finding.SOUND_MISSING: (Outcome.PARTLY, ("inspect-sound",), False),
     Finding.CRUSHED: (Outcome.CANNOT, (), False),
     Finding.COMMERCIAL_RECORDING: (Outcome.CANNOT, (), False),
+    Finding.TORN_PERFORATION: (Outcome.REPAIR, ("splice",), False),
+    Finding.SHRUNKEN: (Outcome.CANNOT, (), False),
+    Finding.VINEGAR: (Outcome.PARTLY, (), False),
+    Finding.NITRATE: (Outcome.CANNOT, (), False),
+    Finding.FADED: (Outcome.PARTLY, (), False),
+    Finding.DISC_SCRATCHED: (Outcome.PARTLY, (), False),
 }
 
 

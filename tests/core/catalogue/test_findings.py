@@ -53,7 +53,7 @@ def test_a_finding_nobody_knows_is_refused() -> None:
 def test_what_harms_others_is_kept_apart() -> None:
     apart = {finding for finding in Finding if findings.of(finding).kept_apart}
 
-    assert apart == {Finding.MOULD, Finding.STICKY}
+    assert apart == {Finding.MOULD, Finding.STICKY, Finding.NITRATE}
 
 
 @pytest.mark.parametrize("finding", Finding)

@@ -34,7 +34,7 @@ NUMBERS = st.integers(1, 400)
 def test_every_listed_marking_read_by_its_rule_has_its_listed_length_within_the_tolerance(
     name: str, rule: MarkingRule
 ) -> None:
-    assert rule.listed
+    assert rule.listed or rule.entry.length == "metres"  # film is listed in feet, and read in metres too
     for number, marking in rule.listed:
         read = rule.read(number)
         assert read.metres.value == pytest.approx(marking.metres.value, rel=rule.entry.tolerance)

@@ -14,7 +14,7 @@ from core.catalogue import inspection
 from core.catalogue.formats import catalogue
 from core.catalogue.shell_anatomy import ABOVE, BELOW, Anatomy
 from core.model.errors import WrongInput
-from core.model.names import Finding, FormatName, TapeCode
+from core.model.names import Container, Finding, FormatName, TapeCode
 from core.model.stations import Station
 from core.model.typed_draft import TypedRow
 from core.services import tapes
@@ -287,11 +287,14 @@ def test_every_spot_lies_on_the_shell(name: FormatName) -> None:
 def test_every_shell_of_the_catalogue_is_drawn_for_itself() -> None:
     """Formats share a drawing only where they share a shell, but for the two of one size in the catalogue."""
     for one, other in itertools.combinations(catalogue().names, 2):
-        if catalogue().format(one).shell.value != catalogue().format(other).shell.value:
+        alike = anatomy(one).shape == anatomy(other).shape != "cassette"  # a reel is a reel
+        if not alike and catalogue().format(one).shell.value != catalogue().format(other).shell.value:
             assert anatomy(one) != anatomy(other), (one, other)
 
 
-@pytest.mark.parametrize("name", catalogue().names)
+@pytest.mark.parametrize(
+    "name", [form.name for form in catalogue().formats if form.counted_in is Container.TAPE]
+)
 def test_a_latch_is_drawn_with_the_way_it_moves_and_only_where_somebody_says_where_it_is(
     name: FormatName,
 ) -> None:

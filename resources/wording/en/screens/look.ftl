@@ -42,6 +42,32 @@ light-pack = Light from the other side, through the window.
 title-slack = Take up the slack
 how-slack-1 = Turn one hub by hand until the tape lies snug, then let the lid close by itself (Kodak; Sony DSR-400).
 
+title-film = Read the can and the edge of the film
+how-film-1 = Read the label and the first inches of the edge: SAFETY, a date, a printed title.
+how-film-2 = 35 mm film from before about 1952, or of unknown age without SAFETY along its edge, may be nitrate: close the can again and stop.
+how-film-3 = White or colored bloom on the edge of the roll is mold: do not unwind it.
+light-film = The light of the room.
+ask-film = Old 35 mm without SAFETY on its edge? Bloom on the roll? A printed title?
+stop-film = Stop here. Close it, do not unwind it, keep it apart; nitrate is not kept here and goes to a specialist, local fire rules go first.
+
+title-base = Look at the first yard of film
+how-base-1 = Lay the first yard over a clean glove: torn holes, old splices, film that curls or will not lie flat.
+how-base-2 = Where you notice a sour smell as the can is opened, believe it and use an acid test strip; do not put your nose to the reel.
+light-base = Bench lamp from above.
+ask-base = Torn holes, film that curls, a sour smell, faded color?
+
+title-pictures = Look at a few pictures from different places
+how-pictures-1 = Take one from the front, the middle and the end: bloom, pictures stuck together, colors gone to red.
+how-pictures-2 = Leave glass mounts and stuck prints as they are.
+light-pictures = The light of the room.
+ask-pictures = Bloom, stuck pictures, faded color?
+
+title-disc = Turn the disc to the light
+how-disc-1 = Scratches, spots, a brown or cloudy edge; a crack means that it goes into no drive.
+how-disc-2 = Read the print: is it somebody's own recording?
+light-disc = Bench lamp from above.
+ask-disc = Scratched, cloudy, cracked? A printed title?
+
 protect-unknown = Where it is on this shell, no source we have says.
 
 no-wait = It is near enough to room temperature: no need to wait.

@@ -17,6 +17,10 @@ speed-ep = the slowest, EP (also SLP)
 speed-b1 = βI
 speed-b2 = βII
 speed-b3 = βIII
+rate = { $tape }: at how many frames a second was it shot? The camera or the box may say.
+speed-16fps = 16 frames a second
+speed-18fps = 18 frames a second
+speed-24fps = 24 frames a second, usual with sound
 fill =
     { $count ->
         [one] { $tape }: how full is it?

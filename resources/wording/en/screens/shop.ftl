@@ -10,6 +10,7 @@ donors = Donor shells and parts
 planned = Closed days and outages
 expected = What we expect
 decks = Decks
+formats = What people bring
 people_chapter = People
 partners = Outside partners
 prices = Price book

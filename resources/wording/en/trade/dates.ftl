@@ -64,6 +64,7 @@ set_aside =
 
 # Why a tape has no deck, or may have the wrong one.
 no_deck_at_all = every deck is out of service
+not_priced = We have no price for { $what } yet, so we cannot take it in today.
 not_here_plays = No machine of ours plays { $what }, so we can't copy it here and don't charge for it.
 not_here_plays_tv = No machine of ours plays { $what } in { $tv }, so we can't copy it here and don't charge for it.
 not_here_plays_speed = No machine of ours plays { $what } at { $speed }, so we can't copy it here and don't charge for it.

@@ -123,3 +123,42 @@ plays-audio-cassette-1 = Any compact cassette deck; clean and set the head for t
 look-lid-audio-cassette-1 = There is no lid: the tape shows along the thick edge. Look at the felt pad and the two rollers too.
 look-lid-audio-cassette-2 = A loose end, or both ends showing, means that the tape has snapped.
 look-reels-audio-cassette-1 = Nothing locks these reels: turn one hub with a pencil. The other must follow, evenly and without a sound.
+
+name-super-8 = Super 8 film
+size-super-8-1 = 50 ft reel
+size-super-8-2 = 200 ft reel
+size-super-8-3 = 400 ft reel
+plays-super-8-1 = A film scanner or projector for Super 8; the perforation is small and lies beside the middle of the frame.
+plays-super-8-2 = Regular 8 looks alike: its holes are larger and lie between the frames. A machine for one tears the other.
+
+name-film-8mm = Regular 8 film
+size-film-8mm-1 = 50 ft reel
+size-film-8mm-2 = 200 ft reel
+size-film-8mm-3 = 400 ft reel
+plays-film-8mm-1 = A film scanner or projector for Regular 8; the holes are larger than those of Super 8 and lie between the frames.
+
+name-film-9-5mm = 9.5 mm film
+size-film-9-5mm-1 = reel
+plays-film-9-5mm-1 = A film scanner or projector for 9.5 mm; a single hole lies in the middle between two frames.
+
+name-film-16mm = 16 mm film
+size-film-16mm-1 = 100 ft reel
+size-film-16mm-2 = 400 ft reel
+plays-film-16mm-1 = A film scanner or projector for 16 mm; film with one row of holes (sound) does not run in a machine with teeth on both sides.
+
+name-film-35mm = 35 mm film
+size-film-35mm-1 = 400 ft reel
+plays-film-35mm-1 = A film scanner for 35 mm, and only film that says SAFETY along its edge.
+plays-film-35mm-2 = Film older than about 1952 may be nitrate, which burns even without air: never run it, never store it here. Ask a specialist; local fire rules go first (Kodak: nitrate base was given up in 1951–52).
+
+name-slides = slides
+size-slides-1 = tray
+plays-slides-1 = A slide scanner; take slides out of glass mounts only if the customer agrees.
+
+name-prints = prints
+size-prints-1 = envelope
+plays-prints-1 = A flatbed or sheet-fed scanner; old, curled or stuck prints on the flatbed only.
+
+name-optical-disc = CD or DVD
+size-optical-disc-1 = 120 mm disc
+plays-optical-disc-1 = A disc drive that reads CD and DVD. A copy-protected disc is not copied.

@@ -19,6 +19,7 @@ from core.model.setup_pages import SetupPage
 from core.model.stations import Station
 from core.papers import claim_slip, quote_paper
 from core.pricing import price_book
+from core.pricing.price_book_file import Way
 from core.services import decks, jobs
 from core.services.own_shop import price_books, readiness, settings_versions, shop_document
 from core.services.own_shop.readiness import NotSetUp
@@ -168,8 +169,8 @@ def test_every_price_is_raised_and_rounded(desk: Desk) -> None:
 def test_raised_prices_are_multiples_of_the_step_and_off_by_at_most_half(percent: Decimal, step: str) -> None:
     book = price_book.in_force(TODAY)
     after = price_book.raised(book, percent, Decimal(step))
-    unit = Decimal(step) * 100
     for name, rate in book.capture.items():
+        unit = Decimal(1) if rate.way is Way.PER_UNIT else Decimal(step) * 100  # a foot costs cents
         assert after.capture[name].minor % unit == 0
         assert abs(after.capture[name].minor - rate.minor * (100 + percent) / 100) <= unit / 2
 
