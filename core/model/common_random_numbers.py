@@ -8,6 +8,7 @@ The hash is the splitmix64 finaliser (Steele, Lea and Flood 2014; constants from
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from hashlib import blake2b
 
 import numpy as np
@@ -35,7 +36,7 @@ def key(*parts: object) -> int:
 
 def uniforms(seed: int, keys: Sequence[int], scenarios: int) -> Draws:
     """Numbers from 0 up to 1, one row a key, one column a scenario."""
-    columns = _mixed(np.arange(1, scenarios + 1, dtype=np.uint64) * _GOLDEN + np.uint64(seed))
+    columns = _columns(seed, scenarios)
     rows = _mixed(np.array(keys, dtype=np.uint64).reshape(-1, 1))
     bits = _mixed((rows ^ columns) * _GOLDEN + columns)
     return np.asarray((bits >> np.uint64(11)) * 2.0**-53, dtype=np.float64)
@@ -89,6 +90,12 @@ def percentile(one: Range, probability: float) -> float:
 def _knot_values(one: Range) -> tuple[float, float, float, float, float]:
     below = max(0.0, one.low - (one.likely - one.low) / 4)
     return below, one.low, one.likely, one.high, one.high + (one.high - one.likely) / 4
+
+
+@lru_cache(maxsize=64)
+def _columns(seed: int, scenarios: int) -> NDArray[np.uint64]:
+    """What a scenario adds to the hash, the same for every key."""
+    return _mixed(np.arange(1, scenarios + 1, dtype=np.uint64) * _GOLDEN + np.uint64(seed))
 
 
 def _mixed(bits: NDArray[np.uint64]) -> NDArray[np.uint64]:

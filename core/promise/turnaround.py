@@ -20,7 +20,7 @@ from core.model import common_random_numbers
 from core.model.names import JobNumber, Outcome
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import ShopSettings
+from core.model.settings_records import Deck, ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
 from core.promise.stated_dates import Before, DateQuery, Finish, chances_by, finish_of, promise_of
@@ -48,7 +48,7 @@ from core.scheduling.queued_tapes import (
     queued_step,
     under_way,
 )
-from core.wording.messages import say
+from core.wording.messages import say, worded_cache
 
 SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 """Up to so many queued tapes, so many scenarios. The promised date still moved from seed to seed in 33, 21,
@@ -162,7 +162,9 @@ def behind(
 ) -> tuple[Finish, Before]:
     """When a new box would be done in each scenario, and what waits with it: what `promise` reads."""
     rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
-    steps = in_dispatching_order([_quoted_step(tape, load.settings, shop, rests_until) for tape in tapes])
+    steps = in_dispatching_order(
+        [_quoted_step(tape, load.settings.decks, shop, rests_until) for tape in tapes]
+    )
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
     if load.staffed is not None:
@@ -275,12 +277,13 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     return found
 
 
-def _quoted_step(tape: QuotedTape, settings: ShopSettings, shop: ShopHabits, rests_until: float) -> Step:
+@worded_cache(maxsize=1024)
+def _quoted_step(tape: QuotedTape, decks: tuple[Deck, ...], shop: ShopHabits, rests_until: float) -> Step:
     draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
     return Step(
         key=common_random_numbers.key(tape.line, tape.n),
         box=_BOX,
-        suited=suited(settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
+        suited=suited(decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
         minutes=tape.minutes,
         bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
         plays=plays,

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -21,6 +22,8 @@ from core.model.common_random_numbers import Draws
 from core.model.settings_records import ShopSettings
 from core.wording.messages import say
 
+_A_BOX = 60
+"""Tapes for which the draws are remembered."""
 _FINE = 2.0**20
 """What is left of a moment at this scale is as good as a random number of its own."""
 
@@ -35,8 +38,18 @@ class Breakdowns:
 
 def fails_after(breakdowns: Breakdowns, keys: Sequence[int], seed: int, scenarios: int) -> Draws:
     """Minutes of play after which the deck would fail under each tape, one row a tape."""
+    if len(keys) > _A_BOX:
+        return _drawn(breakdowns.between, tuple(keys), seed, scenarios)
+    return _drawn_for_a_box(breakdowns.between, tuple(keys), seed, scenarios).copy()
+
+
+def _drawn(between: float, keys: tuple[int, ...], seed: int, scenarios: int) -> Draws:
     uniform = common_random_numbers.uniforms(seed, keys, scenarios)
-    return np.asarray(-np.log1p(-uniform) * breakdowns.between)
+    return np.asarray(-np.log1p(-uniform) * between)
+
+
+_drawn_for_a_box = lru_cache(maxsize=8)(_drawn)
+"""A box that is typed asks for the same tapes at every key; 8 kB a tape."""
 
 
 def repair_after(played: Draws, mean: float) -> Draws:

@@ -25,6 +25,12 @@ KEPT = 400
 """Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""
 
 
+_A_BOX = 60
+"""Tapes up to which what was drawn by luck is remembered."""
+Names = tuple[int, int, Range]
+"""The key of a tape, that of its box, and its minutes."""
+
+
 class Drawn(Protocol):
     """A tape to draw; ``key`` and ``box`` name its numbers."""
 
@@ -53,8 +59,10 @@ def lengths(tapes: Sequence[Drawn], seed: int, scenarios: int) -> Minutes:
     for (key, shop), places in together.items():
         known = [(tapes[place].key, drawn[0]) for place in places if (drawn := tapes[place].drawn_as)]
         _drawn_of(box_habits.Box(key, seed, scenarios, shop)).read(known, found, places)
+    by_luck = _by_luck_of_a_box if len(tapes) <= _A_BOX else _by_luck
     for drawn_as, places in alike.items():
-        found[places] = _by_luck([tapes[place] for place in places], drawn_as, seed, scenarios)
+        names = tuple([(tapes[place].key, tapes[place].box, tapes[place].minutes) for place in places])
+        found[places] = by_luck(names, drawn_as, seed, scenarios)
     return found
 
 
@@ -83,14 +91,17 @@ def _drawn_of(box: box_habits.Box) -> _DrawnOfBox:
     return _DrawnOfBox(box)
 
 
-def _by_luck(tapes: Sequence[Drawn], drawn_as: DrawnAs | None, seed: int, scenarios: int) -> Minutes:
-    uniform = common_random_numbers.shared(
-        seed, [tape.key for tape in tapes], [tape.box for tape in tapes], scenarios
-    )
+def _by_luck(names: Sequence[Names], drawn_as: DrawnAs | None, seed: int, scenarios: int) -> Minutes:
+    keys, boxes, minutes = zip(*names, strict=True)
+    uniform = common_random_numbers.shared(seed, keys, boxes, scenarios)
     if drawn_as is None:
-        return common_random_numbers.minutes([tape.minutes for tape in tapes], uniform)
+        return common_random_numbers.minutes(minutes, uniform)
     values, reached = _steps(drawn_as)
     return np.asarray(values[np.searchsorted(reached, uniform, side="right")], dtype=np.float64)
+
+
+_by_luck_of_a_box = edition_cache(maxsize=8)(_by_luck)
+"""A box that is typed asks for the same tapes at every key; 8 kB a tape."""
 
 
 @edition_cache(maxsize=1024)

@@ -24,7 +24,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.deck_states import DeckStates
-from core.scheduling.next_event import Besides, NextEvent
+from core.scheduling.next_event import NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.ready_lists import Ranks, ReadyLists
 from core.scheduling.rework import Rework
@@ -131,23 +131,24 @@ class EventSimulation:
 
     def _round(self) -> None:
         """The next event of every scenario with something left to do."""
-        decks = self._decks
-        deck, spot = decks.soonest()
-        moment, slot = decks.due.take(spot), decks.slot.take(spot)
-        if decks.is_any_idle:
+        deck, spot = self._decks.soonest()
+        moment, slot = self._decks.due.take(spot), self._decks.slot.take(spot)
+        if self._decks.is_any_idle:
             self._give_up(where(moment >= RETIRED))
         self._anyone_waits = self._anyone_waits and bool(moment.min() < self._last_ready)
-        event = self._next_tape(deck, moment, slot)
-        held = self._held_by_plan(deck, spot, event) if self._timelines.out else None
-        if self._rush:
-            self._rush_first(deck, moment, slot, event)
+        event = self._next_tape(deck, spot, moment, slot)
+        if self._timelines.out:
+            self._hold_by_plan(event)
+        if self._rush and self._rush_first(event):
+            return
         if self._rework.is_any_waiting:
-            self._again_first(deck, moment, event)
-        self._fetch_forward(deck, slot, event)
-        none = self._play(spot, event)
-        if len(none) > sum(len(each.at) for each in event.besides):
-            idle = none[~event.is_busy.take(none)]
-            decks.retire(spot.take(idle if held is None else idle[~held.take(idle)]))
+            self._again_first(event)
+        self._fetch_forward(event)
+        none = self._play(event)
+        if len(none):
+            idle = none[~(event.is_held | event.is_busy).take(none)]
+            if len(idle):
+                self._decks.retire(spot.take(idle))
 
     def _give_up(self, at: Places) -> None:
         """Where no deck has anything to do the tapes that are left never play."""
@@ -167,7 +168,7 @@ class EventSimulation:
             self._ready_lists.only(row)
             self._columns, self._through = self._columns.take(row), self._through.take(row)
 
-    def _next_tape(self, deck: Places, moment: Minutes, slot: Places) -> NextEvent:
+    def _next_tape(self, deck: Places, spot: Places, moment: Minutes, slot: Places) -> NextEvent:
         """The first tape of the queue for each deck and the start it could have.
 
         ``slot`` is the first that closes at or after the moment.
@@ -178,10 +179,12 @@ class EventSimulation:
         tape = lists.tape_at.take(head)
         begin = np.maximum(moment, self._openings.opens.take(slot))
         why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
-        no, never = np.zeros(len(tape), dtype=bool), np.zeros(len(tape), dtype=bool)
-        event = NextEvent(ready_list, head, head, tape, begin, begin, slot, why, no, never)
+        no, held, never = (np.zeros(len(tape), dtype=bool) for _ in range(3))
+        event = NextEvent(
+            deck, spot, moment, slot, ready_list, head, head, tape, begin, begin, slot, why, held, no, never
+        )
         if self._anyone_waits:
-            self._wait_for_the_bench(moment, event)
+            self._wait_for_the_bench(event)
         room = self._openings.ends_by.take(event.slot) - event.start
         if self._timelines.out:
             self._shorten(deck, event.start, room)
@@ -192,10 +195,10 @@ class EventSimulation:
             event.why[late] = NIGHT
         return event
 
-    def _wait_for_the_bench(self, moment: Minutes, event: NextEvent) -> None:
+    def _wait_for_the_bench(self, event: NextEvent) -> None:
         """A tape that comes from the bench after its deck is free starts when both let it go."""
         ready = self._ready_of(event.tape, self._columns)
-        waits = where(ready > moment)
+        waits = where(ready > event.moment)
         if len(waits):
             event.may_start_later()
             ready = ready.take(waits)
@@ -217,34 +220,35 @@ class EventSimulation:
                 before = mine[start[mine] < begins]
                 room[before] = np.minimum(room[before], begins - start[before])
 
-    def _held_by_plan(self, deck: Places, spot: Places, event: NextEvent) -> NDArray[np.bool_]:
+    def _hold_by_plan(self, event: NextEvent) -> None:
         """Decks that would play while they are out by plan wait until they are back."""
-        held = np.zeros(len(spot), dtype=bool)
         for out, spans in self._timelines.out.items():
-            mine = where((deck == out) & (event.tape < self._count))
+            mine = where((event.deck == out) & (event.tape < self._count))
             for begins, ends in spans:
                 start = event.start[mine]
                 inside = mine[(start + self._starts.estimate(event.tape[mine]) > begins) & (start < ends)]
-                held[inside] = True
-                self._decks.put_off(spot[inside], np.maximum(event.start[inside], ends))
-                mine = mine[~held[mine]]
-        event.tape[held] = self._count
-        return held
+                event.is_held[inside] = True
+                self._decks.put_off(event.spot[inside], np.maximum(event.start[inside], ends))
+                mine = mine[~event.is_held[mine]]
+        event.tape[event.is_held] = self._count
 
-    def _rush_first(self, deck: Places, moment: Minutes, slot: Places, event: NextEvent) -> None:
-        """Where a rush tape for this deck has come in before the start, it plays instead."""
+    def _rush_first(self, event: NextEvent) -> bool:
+        """Where a rush tape for this deck is here before the start, it plays instead; whether everywhere."""
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
             at = where(coming.next.take(self._columns) <= event.start)
             if len(at):
                 at = at[self._overtaken.take(event.tape.take(at))]
             if allowed is not None:
-                at = at[allowed.take(deck.take(at))]
+                at = at[allowed.take(event.deck.take(at))]
             if len(at):
                 arrives, minutes = coming.take(self._columns.take(at))
-                start = coming.gate.start(np.maximum(moment.take(at), arrives))
-                event.give(at, np.minimum(start + minutes, NEVER), slot.take(at), self._count)
+                start = coming.gate.start(np.maximum(event.moment.take(at), arrives))
+                ends = np.minimum(start + minutes, NEVER)
+                self._occupy(event.spot.take(at), ends, event.first_slot.take(at))
+                event.give(at, self._count)
+        return event.are_all_busy
 
-    def _fetch_forward(self, deck: Places, slot: Places, event: NextEvent) -> None:
+    def _fetch_forward(self, event: NextEvent) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
         if not self._most or event.start is event.begin:
             return
@@ -253,10 +257,11 @@ class EventSimulation:
         at = where(waits & ~event.is_again if self._rework.may_fail else waits)
         if not len(at):
             return
-        begin, slot, behind = event.begin.take(at), slot.take(at), event.head.take(at) + 1
+        begin, slot = event.begin.take(at), event.first_slot.take(at)
+        behind = event.head.take(at) + 1
         room = self._openings.fills_to.take(slot) - begin
         if self._timelines.out:
-            self._shorten(deck[at], begin, room)
+            self._shorten(event.deck[at], begin, room)
         near = self._ready_lists.near(behind, at)
         near *= near <= self._ready_lists.longest_within(room)[:, None]
         if self._anyone_waits:
@@ -273,37 +278,38 @@ class EventSimulation:
         scenario = self._columns.take(at)[:, None]
         near *= self._ready_of(self._ready_lists.tapes_near(behind), scenario) <= begin[:, None]
 
-    def _play(self, spot: Places, event: NextEvent) -> Places:
+    def _play(self, event: NextEvent) -> Places:
         """Plays the tapes that were chosen; which of the rows have none."""
         none = where(event.tape == self._count) if self._may_find_none(event) else self._columns[:0]
         self._rounds += 1
         scenario, at = self._columns, None
-        besides, played = event.besides, spot
         if len(none):
             self._through[none] += 1
             at = where(event.tape < self._count)
-            played, event, scenario = spot.take(at), event.only(at), scenario.take(at)
+            if not len(at):
+                return none
+            event, scenario = event.only(at), scenario.take(at)
         if self._queue.seen is not None:
-            self._write_down(played, event)
+            self._write_down(event)
         cell = event.tape * self._scenarios + scenario
         ends = event.start + self._minutes.take(cell)
         np.minimum(ends, NEVER, out=ends)
         until, hit = self._rework.failing(cell, event.start, ends, scenario)
-        self._occupy(*_together(played, until, event.slot, spot, besides))
+        self._occupy(event.spot, until, event.slot)
         self._take_away(event, at)
         self._note(cell, ends, event.why, hit)
         if len(hit):
             self._through[hit if at is None else at.take(hit)] += 1
-            self._has_failed(played.take(hit), event.tape.take(hit))
+            self._has_failed(event.spot.take(hit), event.tape.take(hit))
         return none
 
     def _may_find_none(self, event: NextEvent) -> bool:
         """Whether some deck may have found no tape: as long as no list can be empty, none does."""
-        return bool(self._rounds >= self._ready_lists.shortest or event.besides or self._timelines.out)
+        return bool(event.busy or self._rounds >= self._ready_lists.shortest or self._timelines.out)
 
-    def _write_down(self, spot: Places, event: NextEvent) -> None:
+    def _write_down(self, event: NextEvent) -> None:
         if self._queue.seen is not None:
-            decks = (spot % self._decks.count).tolist()
+            decks = (event.spot % self._decks.count).tolist()
             rows = zip(event.tape.tolist(), decks, event.start.tolist(), strict=True)
             self._queue.seen.extend(SeenStart(*row) for row in rows)
 
@@ -333,7 +339,7 @@ class EventSimulation:
 
     # --- decks that fail ------------------------------------------------------------------
 
-    def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
+    def _again_first(self, event: NextEvent) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
         at = self._rework.waiting(self._columns)
         at = at[~event.is_busy.take(at)]
@@ -342,11 +348,11 @@ class EventSimulation:
             at, idle = at[idle], idle[idle]
         if not len(at):
             return
-        line, first = self._rework.first(deck.take(at), self._columns.take(at))
+        line, first = self._rework.first(event.deck.take(at), self._columns.take(at))
         goes = where((first < NEVER) & (idle | (first <= event.start.take(at))))
         at, line, first = at.take(goes), line.take(goes), first.take(goes)
         tape = self._rework.take(line, self._columns.take(at))
-        event.again(at, tape, *self._starts.of(tape, np.maximum(moment.take(at), first)))
+        event.again(at, tape, *self._starts.of(tape, np.maximum(event.moment.take(at), first)))
 
     def _has_failed(self, spot: Places, tape: Places) -> None:
         """Decks have failed under these tapes: others may have something to play again."""
@@ -395,17 +401,3 @@ class EventSimulation:
 def _latest(ready: Ready) -> float:
     """The last of the moments at which the bench lets a tape go."""
     return float(ready.max()) if isinstance(ready, np.ndarray) else ready
-
-
-def _together(
-    played: Places, until: Minutes, slot: Places, spot: Places, besides: Sequence[Besides]
-) -> tuple[Places, Minutes, Places]:
-    """The decks that play tapes of the queue and those busy besides, until when, and slots none too late."""
-    if not besides:
-        return played, until, slot
-    rows = [spot.take(each.at) for each in besides]
-    return (
-        np.concatenate([played, *rows]),
-        np.concatenate([until, *(each.ends for each in besides)]),
-        np.concatenate([slot, *(each.slot for each in besides)]),
-    )

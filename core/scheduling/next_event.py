@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import NamedTuple
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,18 +11,17 @@ from core.scheduling.opening_calendar import Minutes, Places
 from core.scheduling.simulated_shop import DECK
 
 
-class Besides(NamedTuple):
-    """What decks play that is not of the queue: in which rows, until when, and a slot none too late."""
-
-    at: Places
-    ends: Minutes
-    slot: Places
-
-
 @dataclass(slots=True, eq=False)
 class NextEvent:
     """One row a scenario that is not through yet; changed in place as something else goes before."""
 
+    deck: Places
+    spot: Places
+    """Its place among all decks of all rows."""
+    moment: Minutes
+    """When it is due."""
+    first_slot: Places
+    """The first that closes at or after that moment."""
     ready_list: Places
     """Whose tapes the deck takes from: its cell in `ReadyLists.first`."""
     head: Places
@@ -39,17 +37,25 @@ class NextEvent:
     slot: Places
     """The first slot that closes at or after the start."""
     why: NDArray[np.int8]
+    is_held: NDArray[np.bool_]
+    """Whether the deck waits until it is back in service."""
     is_busy: NDArray[np.bool_]
     """Whether the deck has been given something that is not of the queue."""
     is_again: NDArray[np.bool_]
     """Whether the tape has been played before, on a deck that failed."""
-    besides: list[Besides] = field(default_factory=list)
+    busy: int = 0
+    """In how many rows the deck has been given something that is not of the queue."""
 
-    def give(self, at: Places, until: Minutes, slot: Places, no_tape: int) -> None:
-        """Decks are busy with something that is not of the queue until these moments."""
-        self.besides.append(Besides(at, until, slot))
+    def give(self, at: Places, no_tape: int) -> None:
+        """Decks have been given something that is not of the queue."""
         self.tape[at] = no_tape
         self.is_busy[at] = True
+        self.busy += len(at)
+
+    @property
+    def are_all_busy(self) -> bool:
+        """Whether no deck plays a tape of the queue."""
+        return self.busy == len(self.tape)
 
     def fetch(self, at: Places, place: Places, tape: Places, start: Minutes, slot: Places) -> None:
         """Other tapes of the ready list go first."""
@@ -75,6 +81,10 @@ class NextEvent:
         head = self.head.take(at)
         start = self.start.take(at)
         return NextEvent(
+            self.deck,
+            self.spot.take(at),
+            self.moment,
+            self.first_slot,
             self.ready_list.take(at),
             head,
             head if self.place is self.head else self.place.take(at),
@@ -83,6 +93,7 @@ class NextEvent:
             start,
             self.slot.take(at),
             self.why.take(at),
+            self.is_held,
             self.is_busy,
             self.is_again.take(at),
         )

@@ -187,7 +187,7 @@ class StaffedSimulation(EventSimulation):
         gone = where(going)
         self._keep_busy(who[gone], np.where(starts, moment, visit + unload)[gone])
         self._load(where(event.tape < self._count), spot, event)
-        self._play(spot, event)
+        self._play(event)
 
     def _has_failed(self, spot: Places, tape: Places) -> None:
         super()._has_failed(spot, tape)
@@ -198,19 +198,18 @@ class StaffedSimulation(EventSimulation):
     ) -> tuple[NextEvent, Minutes]:
         """What is loaded at each moment; where nothing can start at once, when the deck is seen to again."""
         slot = self._openings.closing(moment)
-        event = self._next_tape(deck, moment, slot)
+        event = self._next_tape(deck, spot, moment, slot)
         event.tape[~going] = self._count
         event.is_busy[~going] = True
         wants = event.tape < self._count
-        held = np.zeros(self._scenarios, dtype=bool)
-        if self._timelines.out:
-            held = self._held_by_plan(deck, spot, event)
-            wants &= ~held
-        self._rush_first(deck, moment, slot, event)
+        self._hold_by_plan(event)
+        held = event.is_held
+        wants &= ~held
+        self._rush_first(event)
         self._awaited = np.full(self._scenarios, RETIRED)
         if self._rework.is_any_waiting:
-            self._again_first(deck, moment, event)
-        self._fetch_forward(deck, slot, event)
+            self._again_first(event)
+        self._fetch_forward(event)
         later = wants & (event.start > moment) & ~event.is_busy
         event.tape[later] = self._count
         nothing = np.where(held, self._decks.due[spot], self._awaited)
@@ -231,27 +230,30 @@ class StaffedSimulation(EventSimulation):
         self._on[spot[at]] = self._part.take(event.tape[at])
         self._why_on[spot[at]] = event.why[at]
 
-    def _rush_first(self, deck: Places, moment: Minutes, slot: Places, event: NextEvent) -> None:
+    def _rush_first(self, event: NextEvent) -> bool:
         """Rush tapes that are here and fit before closing; they are put away when they have played."""
+        moment = event.moment
         for coming, allowed in zip(self._rush, self._rush_on, strict=True):
             here = (coming.next <= moment) & self._overtaken.take(event.tape)
             if allowed is not None:
-                here &= allowed.take(deck)
+                here &= allowed.take(event.deck)
             at = where(here)
             at = at[coming.gate.start(moment[at]) <= moment[at]]
             if len(at):
                 _, minutes = coming.take(at)
-                event.give(at, np.minimum(moment[at] + minutes, NEVER), slot[at], self._count)
+                self._occupy(event.spot[at], np.minimum(moment[at] + minutes, NEVER), event.slot[at])
+                event.give(at, self._count)
+        return event.are_all_busy
 
-    def _again_first(self, deck: Places, moment: Minutes, event: NextEvent) -> None:
+    def _again_first(self, event: NextEvent) -> None:
         """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
         at = self._rework.waiting(self._columns)
         if not len(at):
             return
-        line, first = self._rework.first(deck[at], at)
+        line, first = self._rework.first(event.deck[at], at)
         able = (first < NEVER) & ~event.is_busy[at]
         at, line, first = at[able], line[able], first[able]
-        tape, now = self._rework.tape[line, at], moment[at]
+        tape, now = self._rework.tape[line, at], event.moment[at]
         fits = (first <= now) & (self._starts.of(tape, now)[0] <= now)
         wait = ~fits
         self._awaited[at[wait]], _ = self._starts.of(tape[wait], np.maximum(now[wait], first[wait]))

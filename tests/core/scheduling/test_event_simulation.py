@@ -217,9 +217,9 @@ def test_a_scenario_is_left_out_with_its_last_tape(monkeypatch: pytest.MonkeyPat
     rows: list[int] = []
     play = event_simulation.EventSimulation._play
 
-    def counted(self: event_simulation.EventSimulation, spot: Any, event: Any) -> Any:
-        rows.append(len(spot))
-        return play(self, spot, event)
+    def counted(self: event_simulation.EventSimulation, event: Any) -> Any:
+        rows.append(len(event.spot))
+        return play(self, event)
 
     monkeypatch.setattr(event_simulation.EventSimulation, "_play", counted)
     place = initial(2, 400)
