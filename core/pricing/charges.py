@@ -38,7 +38,7 @@ def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge,
     for line in _by_line(tape for tape in tapes if not tape.verdict.elsewhere):
         played = [tape for tape in line if tape.verdict.outcome is not Outcome.CANNOT]
         if played:
-            found.append(_remembered(played[0], tuple([tape.minutes for tape in played]), book))
+            found.append(_of_line(played, book))
         if len(played) < len(line):
             found.append((_left_out(line, len(line) - len(played), book), ()))
     return found
@@ -69,6 +69,14 @@ def copies(storage: Storage, book: PriceBook) -> list[Charge]:
 def _by_line(tapes: Iterable[QuotedTape]) -> list[list[QuotedTape]]:
     in_order = sorted(tapes, key=lambda tape: (tape.line, tape.n))
     return [list(line) for _, line in groupby(in_order, key=lambda tape: tape.line)]
+
+
+def _of_line(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:
+    """The capture charge of a line; at pickup its tapes may differ in more than their minutes."""
+    first = tapes[0]
+    if any(tape.draft is not first.draft and tape.draft != first.draft for tape in tapes):
+        return _capture(tapes, book)
+    return _remembered(first, tuple([tape.minutes for tape in tapes]), book)
 
 
 @worded_cache(maxsize=512)

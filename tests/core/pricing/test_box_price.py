@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -10,9 +11,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
+from core.model.inventory import TapeLine
 from core.model.money import MoneyRange, flat, total
+from core.model.names import FormatName
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import Range, exactly
+from core.pricing import charges, price_book
 from core.pricing.box_price import price
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import TaxMode
@@ -228,3 +232,16 @@ def test_nobody_pays_more_than_was_agreed(box: list[QuotedTape], of: PriceBook, 
     for was, now in zip(columns(free.gross), columns(held.gross), strict=True):
         assert now <= agreed
         assert now == was or agreed - now <= 1  # one minor unit may be out of reach of the tax
+
+
+def test_reels_of_one_line_that_turned_out_of_different_lengths_cost_by_their_own_feet() -> None:
+    """Two reels booked as one line, one of 50 and one of 200 feet: 250 feet in all, not twice the first."""
+    reels = [
+        replace(quoted(n=n, format="super-8", speed=None), draft=TapeLine(1, FormatName("super-8"), feet))
+        for n, feet in ((1, "50 ft"), (2, "200 ft"))
+    ]
+    by_the_foot = price_book.in_force(date(2026, 6, 1))
+    (both,) = charges.captures(reels, by_the_foot)
+    ((one, _), (other, _)) = (charges.captures([reel], by_the_foot)[0] for reel in reels)
+    assert one.amount.likely < other.amount.likely
+    assert both[0].amount == one.amount + other.amount
