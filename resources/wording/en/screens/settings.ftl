@@ -644,7 +644,11 @@ change-person-does = { $name } works at
 change-person-pin = PIN of { $name }
 change-person-hours = { $name } has other hours from now on
 change-person-retired = { $name }, no longer here
-change-person-added = New: { $name }, may { $what }
+change-person-added =
+    { $n ->
+        [0] New: { $name }
+       *[other] New: { $name }, may { $what }
+    }
 change-person-removed = { $name } is removed
 change-partner-formats = Partner { $name }, copies
 change-partner-price = Partner { $name }, price
