@@ -15,7 +15,7 @@ import numpy as np
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import Deck, OpeningHours, Person, ShopSettings
+from core.model.settings_records import Deck, Duty, OpeningHours, Person, ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
@@ -117,7 +117,7 @@ def changes(settings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str
             yield say("dates", "deck_back", deck=deck.name), _back(settings, deck)
     yield say("dates", "one_more_person"), crews.one_more(settings)
     for person in settings.working_staff:
-        if person.hours:
+        if person.hours and Duty.BENCH.value in person.does:
             yield say("dates", "always_here", name=person.name), _always_here(settings, person)
     yield say("dates", "open_longer"), replace(settings, openings=_longer(settings.openings))
     late = settings.past_closing_minutes + LONGER

@@ -24,14 +24,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.deck_states import DeckStates
-from core.scheduling.next_event import NextEvent
+from core.scheduling.next_event import BENCH, DECK, NIGHT, NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
 from core.scheduling.ready_lists import Ranks, ReadyLists
 from core.scheduling.rework import Rework
 from core.scheduling.simulated_shop import (
-    BENCH,
-    DECK,
-    NIGHT,
     InitialState,
     Queue,
     Ready,

@@ -8,7 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.opening_calendar import Minutes, Places
-from core.scheduling.simulated_shop import DECK
+
+DECK, BENCH, NIGHT = 0, 1, 2
+"""What a tape waited for: a deck, the bench, or an opening although a deck was free."""
 
 
 @dataclass(slots=True, eq=False)

@@ -12,6 +12,7 @@ from core.model import common_random_numbers
 from core.scheduling import crew_simulation, event_simulation, staffed_simulation
 from core.scheduling.breakdowns import fails_after
 from core.scheduling.drawn_minutes import lengths
+from core.scheduling.next_event import BENCH, NIGHT
 from core.scheduling.opening_calendar import Minutes
 from core.scheduling.plan_records import (
     CHECK_MINUTES,
@@ -26,7 +27,7 @@ from core.scheduling.plan_records import (
     Ways,
     estimate,
 )
-from core.scheduling.simulated_shop import BENCH, NIGHT, InitialState, Part, Queue, Ready, Turnout
+from core.scheduling.simulated_shop import InitialState, Part, Queue, Ready, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
 
 

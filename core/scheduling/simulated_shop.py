@@ -20,9 +20,6 @@ FILL = 20
 """Tapes looked at for the end of the day: five gave 11 % off the time to finish a long queue, twenty 16 %,
 sixty no more than that (derived: measured on a prototype)."""
 
-DECK, BENCH, NIGHT = 0, 1, 2
-"""What a tape waited for: a deck, the bench, or an opening although a deck was free."""
-
 Decks = tuple[int, ...]
 Spans = tuple[tuple[float, float], ...]
 Reasons = NDArray[np.int8]

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator
 from sqlalchemy import Select, select
 
 from core.model import serialization
+from core.model.errors import WrongInput
 from core.model.names import JobNumber, TapeCode
 from core.model.tape_records import JournalEntry
 from core.store.columns import written
@@ -37,10 +38,10 @@ def append(
 ) -> None:
     """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks.
 
-    ValueError when nobody is said to have done it: every line bears a name.
+    WrongInput when nobody is said to have done it: every line bears a name.
     """
     if not unit.who.strip():
-        raise ValueError(f"a line of the history ({kind}) needs the name of whoever did it")
+        raise WrongInput(say("settings", "people-name"), unit.who, say("files", "some-words"))
     seq = allot(unit, "event")
     event = EventRow(
         seq=seq,

@@ -35,15 +35,11 @@ class PersonHours(QWidget):
         self.week.changed.connect(self._tell)
         for field in self.week.fields:
             hinted(field, say("settings", "people-not-here"))
-        self._inside = QWidget()
-        column = stacked(self._inside)
-        column.addWidget(words(say("settings", "people-hours-lead"), "small"))
-        column.addWidget(self.week)
-        self._inside.setMaximumWidth(60 * theme.UNIT)
-        stacked(self).addWidget(self.own)
-        layout = self.layout()
-        assert layout is not None
-        layout.addWidget(self._inside)
+        self._lead = words(say("settings", "people-hours-lead"), "small")
+        self.week.setMaximumWidth(60 * theme.UNIT)
+        column = stacked(self)
+        for widget in (self.own, self._lead, self.week):
+            column.addWidget(widget)
 
     def know_openings(self, openings: Sequence[OpeningHours]) -> None:
         """The hours of the shop, with which hours of their own begin."""
@@ -52,7 +48,8 @@ class PersonHours(QWidget):
     def show_typed(self, typed: Typed) -> None:
         """These hours, whether they can be read or not."""
         self.own.setChecked(typed is not None)
-        self._inside.setVisible(typed is not None)
+        for widget in (self._lead, self.week):
+            widget.setVisible(typed is not None)
         for field, text in zip(self.week.fields, typed or ("",) * len(self.week.fields), strict=True):
             if field.text() != text:
                 field.setText(text)

@@ -105,7 +105,7 @@ def _entry_line(path: Sequence[str], now: Any) -> str:
         return say("settings", f"change-{path[0]}-removed", name=path[1])
     parts = [value_of((*path, key), now.get(key)) for key in _TOLD[path[0]] if now.get(key)]
     what = "; ".join(parts) or say("files", "nothing")
-    return say("settings", f"change-{path[0]}-added", name=path[1], what=what)
+    return say("settings", f"change-{path[0]}-added", name=path[1], what=what, n=len(parts))
 
 
 _TOLD = {"deck": ("plays", "tv", "speeds"), "person": ("may",), "partner": ("formats", "price")}

@@ -121,7 +121,7 @@ def test_a_backup_is_put_back_by_those_who_may_and_with_their_pin(
         return run(["--shop", str(shop), "--who", who, "restore", str(copy)])
 
     assert restored("Kit") == 3
-    assert "Kit may not put a backup back. Ada can; sign in as Ada." in capsys.readouterr().err
+    assert "Kit may not restore a backup. Ada can; sign in as Ada." in capsys.readouterr().err
     assert restored("Ada") == 3
     assert "Ada has a PIN. Type it with --pin" in capsys.readouterr().err
     assert shop.read_bytes() == before

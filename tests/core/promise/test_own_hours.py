@@ -101,10 +101,12 @@ def test_a_skill_of_somebody_who_is_never_here_is_nobodys() -> None:
 
 def test_what_would_help_knows_the_people() -> None:
     box = [quoted(verdict=repaired("splice"))]
-    found = what_ifs.helps(shop(NO_SPLICER, Person("Ben", hours=THURSDAYS), people=2), [], TUESDAY, box)
+    kim = Person("Kim", hours=THURSDAYS, does=frozenset({"counter"}))
+    found = what_ifs.helps(shop(NO_SPLICER, Person("Ben", hours=THURSDAYS), kim, people=2), [], TUESDAY, box)
     gained = {each.change: each.days_gained for each in found}
     assert gained[say("dates", "always_here", name="Ben")] == 2
     assert gained[say("dates", "one_more_person")] == 2
+    assert say("dates", "always_here", name="Kim") not in gained, "no work of the bench waits for Kim"
 
 
 def test_the_bench_says_when_somebody_is_here_who_loads_decks() -> None:

@@ -13,11 +13,9 @@ import pytest
 from core.model.ranges import Range, exactly
 from core.scheduling import event_simulation, opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, fails_after
+from core.scheduling.next_event import BENCH, DECK, NIGHT
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import (
-    BENCH,
-    DECK,
-    NIGHT,
     DeckTimelines,
     InitialState,
     Part,

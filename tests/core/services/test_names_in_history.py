@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 import core
+from core.model.errors import WrongInput
 from core.services import invented_shop
 from core.services.records_door import Shop
 from core.store import history
@@ -101,7 +102,7 @@ def test_a_day_of_steps_each_by_somebody_else(tmp_path: Path, monkeypatch: pytes
 def test_a_line_without_a_name_is_never_written(desk: Desk) -> None:
     for nobody in ("", "   "):
         desk.shop.who = nobody
-        with pytest.raises(ValueError, match="name"):
+        with pytest.raises(WrongInput, match="name"):
             desk.book(line())
     desk.shop.who = "Ada"
     desk.book(line())

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from core.model.job_records import Job
+from core.model.settings_records import Person
 from core.services import jobs, payments
+from core.services.own_shop import people, settings_versions
+from core.store import current_settings
+from gui.app.signing_in import SigningIn
 from gui.pickup.pickup_screen import PickupScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in
@@ -52,6 +58,33 @@ def test_money_is_given_back_by_keys_with_its_reason(place: Place, screen: Picku
     assert not screen.parts.payments.form.isVisible()
     assert QApplication.focusWidget() is screen.parts.box
     assert "$15.00" in screen.parts.slip.amounts.accessibleName()
+
+
+def test_who_may_give_money_back_signs_in_before_the_form_and_finds_it_as_typed(
+    place: Place, screen: PickupScreen, job: Job
+) -> None:
+    owner = Person("Ada", may=frozenset({"settings", "refund"}), pin=people.hashed("271828"))
+    shop = place.records.shop
+    settings = replace(shop.ask(current_settings.read), staff=(owner, Person("Kim")))
+    shop.run(settings_versions.change, settings, needs=None)
+    signing = SigningIn(place.window, place.desk, settings)
+    fill("5", "paid twice")
+    press(Qt.Key.Key_G, ALT)
+    place.settle()
+    assert "Kim may not give money back. Ada can; sign in as Ada." in place.told
+    assert lines(place, job) == [("deposit", 2000)]
+    press(Qt.Key.Key_G, Qt.KeyboardModifier.ControlModifier)
+    signing.page.names.taken.emit("Ada")
+    press_text("271828")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    form = screen.parts.payments.form
+    assert (form.isVisible(), form.amount.text(), form.reason.text()) == (True, "5", "paid twice")
+    form.reason.setFocus()
+    press(Qt.Key.Key_G, ALT)
+    place.settle()
+    assert lines(place, job) == [("deposit", 2000), ("refund", -500)]
+    assert shop.ask(jobs.history, job.number)[-1].by == "Ada"
 
 
 def test_money_is_taken_without_a_hand_back(place: Place, screen: PickupScreen, job: Job) -> None:

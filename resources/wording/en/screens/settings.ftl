@@ -244,9 +244,9 @@ people-may-not =
 people-nobody-may = { $who } may not { $what }, and nobody else may either. Allow somebody on the People page of Shop.
 people-to-settings = change the settings
 people-to-prices = change prices
-people-to-restore = put a backup back
+people-to-restore = restore a backup
 people-to-refund = give money back
-people-to-override = decide otherwise than the program does
+people-to-override = override what the program decides
 people-to-reports = see reports
 people-wrong-pin = That is not the PIN of { $name }. Try again.
 people-wait-seconds =
@@ -565,11 +565,11 @@ people-retired = Does not work here anymore; the name stays on what they did
 people-remove = Remove somebody entered by mistake
 people-may-settings = change settings
 people-may-prices = change prices
-people-may-restore = put a backup back
+people-may-restore = restore a backup
 people-may-refund = give money back
-people-may-override = decide otherwise than the program
+people-may-override = override the program
 people-may-reports = see reports
-people-may-lead = Whoever may change settings may change prices and put a backup back as well.
+people-may-lead = Whoever may change settings may change prices and restore a backup as well.
 people-plans = Dates go by the hours of these people and by what they can do. Of those at the bench at one time, whoever is not on the list counts as here all day and able to do everything.
 people-field-can = Can, at the bench
 people-can-splice = splice and repair
@@ -642,9 +642,13 @@ change-person-may = { $name } may
 change-person-can = Bench work of { $name }
 change-person-does = { $name } works at
 change-person-pin = PIN of { $name }
-change-person-hours = The hours of { $name } are others
+change-person-hours = { $name } has other hours from now on
 change-person-retired = { $name }, no longer here
-change-person-added = New: { $name }, may { $what }
+change-person-added =
+    { $n ->
+        [0] New: { $name }
+       *[other] New: { $name }, may { $what }
+    }
 change-person-removed = { $name } is removed
 change-partner-formats = Partner { $name }, copies
 change-partner-price = Partner { $name }, price

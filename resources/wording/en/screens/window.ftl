@@ -48,7 +48,7 @@ walk_language = the language of the shop, e.g. en; xx shows what is not translat
 walk_readme = keep the Counter for the README
 # --- signing in
 sign-in = Sign in as somebody else
-sign-in-way-out = Somebody else signs in   { $keys }
+sign-in-way-out = Sign in   { $keys }
 sign-in-heading = Who is at the counter?
 sign-in-lead = Pick your name. Everything done from now on is written down under it.
 sign-in-locked = The screens are locked. Pick your name and type your PIN if you have one.

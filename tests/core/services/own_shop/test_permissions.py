@@ -157,7 +157,7 @@ def test_a_cold_tape_plays_early_for_those_who_may_override(desk: Desk) -> None:
             moved = desk.shop.run(tapes.move, tape.code, Station.PLAYING, note="it was indoors")
             assert moved.station is Station.PLAYING
         else:
-            with pytest.raises(NotPermitted, match="decide otherwise"):
+            with pytest.raises(NotPermitted, match="override what the program decides"):
                 desk.shop.run(tapes.move, tape.code, Station.PLAYING, note="it was indoors")
 
 
