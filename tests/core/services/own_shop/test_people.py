@@ -121,7 +121,7 @@ def test_a_pin_is_written_down_nowhere_and_its_hash_only_in_the_export(staffed: 
     staffed.shop.run(people.set_pin, "Ada", "271828")
     kept = staffed.shop.ask(people.person, "Ada").pin
     told = [each.words for each in staffed.shop.ask(settings_versions.versions)]
-    assert told[0] == "person.Ada.pin changed"
+    assert told[0] == "PIN of Ada changed"
     assert all("271828" not in words and "argon2" not in words for words in told)
     assert "argon2" not in "".join(event.words for event in events(staffed.shop, "settings"))
     exported = staffed.shop.ask(shop_document.export)
