@@ -10,10 +10,12 @@ from core.model.settings_records import ShopFront
 from core.papers import letterhead, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.claim_slip import BAR, BAR_HEIGHT, QR, facts, stub_cell
+from core.papers.label_test import SAMPLE
 from core.papers.page import Book
-from core.papers.paper_tokens import HUGE, MM, MUTED, QUIET, UNIT
+from core.papers.paper_tokens import HUGE, LINE, MM, MUTED, QUIET, STRONG, UNIT
 from core.papers.story import Cell, TextLine, gap, text_cell
 from core.papers.voice import Voice, voice
+from core.wording.locale_figures import figure
 
 if TYPE_CHECKING:
     from core.papers.page import Pen
@@ -62,12 +64,31 @@ def render(job: Job, front: ShopFront) -> bytes:
     cell = _slip(job, speaker, width) + gap(2 * UNIT) + _stub(job, speaker, width)
     size = (wide, sum(item.height for item in cell) + 2 * EDGE)
     book = Book(size, about(Cover(speaker.say("slip-title"), job.number), speaker))
-    y = EDGE
+    _draw(cell, book, EDGE, width)
+    return book.closed()
+
+
+def render_test(front: ShopFront) -> bytes:
+    """A test print: a frame as far from the edges as a slip, and codes to scan."""
+    speaker = voice(front)
+    wide = front.printing.roll_width_mm * MM
+    width = wide - 4 * EDGE
+    told = speaker.say("roll-test-frame", width=figure(front.printing.roll_width_mm, speaker.locale))
+    cell = text_cell(speaker.say("roll-test"), width, STRONG) + text_cell(told, width) + gap(UNIT)
+    cell += (Bars(SAMPLE), *gap(UNIT), SquareCode(SAMPLE))
+    high = sum(item.height for item in cell) + 2 * EDGE
+    book = Book((wide, high + 2 * EDGE), about(Cover(speaker.say("roll-test")), speaker))
+    book.pen.box((EDGE, EDGE, wide - 2 * EDGE, high), line=LINE)
+    _draw(cell, book, 2 * EDGE, width)
+    return book.closed()
+
+
+def _draw(cell: Cell, book: Book, edge: float, width: float) -> None:
+    y = edge
     for item in cell:
-        item.draw(book.pen, EDGE, y, width)
+        item.draw(book.pen, edge, y, width)
         y += item.height
     book.turn_over()
-    return book.closed()
 
 
 def _slip(job: Job, speaker: Voice, width: float) -> Cell:

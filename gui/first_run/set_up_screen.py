@@ -214,6 +214,10 @@ class SetUpScreen(Screen):
     def _print_test(self, front: ShopFront) -> None:
         self.desk.show_paper(paper_writing.writing_label_test(front, self.desk.papers), self.show_failure)
 
+    @Slot(object)
+    def _print_roll_test(self, front: ShopFront) -> None:
+        self.desk.show_paper(paper_writing.writing_roll_test(front, self.desk.papers), self.show_failure)
+
     def _connect(self) -> None:
         parts = self.parts
         for page in self.pages.values():
@@ -222,6 +226,7 @@ class SetUpScreen(Screen):
                 page.refused.connect(self.refused)
             if isinstance(page, PapersPage):
                 page.test_print_wanted.connect(self._print_test)
+                page.roll_test_wanted.connect(self._print_roll_test)
         parts.list.moved.connect(self._go_to)
         parts.next.clicked.connect(self.go_on)
         parts.back.clicked.connect(self.go_back)

@@ -45,6 +45,8 @@ class PapersPage(FieldsPage):
     )
     test_print_wanted = Signal(object)
     """A `ShopFront` whose label sheet is to be printed with a number on every label."""
+    roll_test_wanted = Signal(object)
+    """A `ShopFront` whose roll paper is to be tried out."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -59,6 +61,8 @@ class PapersPage(FieldsPage):
         self.start = TextField("papers-label_start")
         self.test = QPushButton(say("settings", "papers-test"))
         self.test.setObjectName("papers-test")
+        self.roll_test = QPushButton(say("settings", "papers-roll-test"))
+        self.roll_test.setObjectName("papers-roll-test")
         self._rooms: dict[str, QWidget] = {}
         self._lay_out()
         self._connect()
@@ -128,8 +132,9 @@ class PapersPage(FieldsPage):
     def _print_test(self) -> None:
         if self._shown is None:
             return
+        wanted = self.roll_test_wanted if self.sender() is self.roll_test else self.test_print_wanted
         try:
-            self.test_print_wanted.emit(self.settings(self._shown).front)
+            wanted.emit(self.settings(self._shown).front)
         except WrongInput as wrong:
             self.refused.emit(wrong)
 
@@ -138,7 +143,9 @@ class PapersPage(FieldsPage):
     @Slot()
     def _show_measures(self) -> None:
         """Only what the paper and the labels in use are measured by."""
-        self._rooms["roll_width_mm"].setVisible(self.slip_on.currentData() == "roll")
+        is_roll = self.slip_on.currentData() == "roll"
+        for part in (self._rooms["roll_width_mm"], self.roll_test):
+            part.setVisible(is_roll)
         stock = self.stock.currentData()
         for key in (*self.measures, "label_start"):
             self._rooms[key].setVisible(
@@ -156,7 +163,8 @@ class PapersPage(FieldsPage):
         self.stock.currentIndexChanged.connect(self._show_measures)
         for field in (*self.measures.values(), self.start, self.roll):
             field.textEdited.connect(self.changed)
-        self.test.clicked.connect(self._print_test)
+        for button in (self.test, self.roll_test):
+            button.clicked.connect(self._print_test)
 
     def _lay_out(self) -> None:
         top = _grid(_ACROSS)
@@ -170,6 +178,7 @@ class PapersPage(FieldsPage):
         self._rooms["roll_width_mm"] = labelled(self.roll, say("settings", "papers-roll_width_mm"))
         slip.addWidget(self._rooms["roll_width_mm"], 0, 1)
         self.column.addLayout(slip)
+        self.column.addWidget(self.roll_test, 0, Qt.AlignmentFlag.AlignLeft)
         self.column.addWidget(labelled(self.stock, say("settings", "papers-stock")))
         grid = _grid(_ACROSS)
         for place, (key, field) in enumerate((*self.measures.items(), ("label_start", self.start))):

@@ -60,6 +60,7 @@ class OwnShopChapter(DraftChapter):
         page.turned.connect(self._remember_page)
         page.refused.connect(self.refused)
         page.test_print_wanted.connect(self._print_test)
+        page.roll_test_wanted.connect(self._print_roll_test)
         layout = room.layout()
         assert layout is not None
         layout.addWidget(page)
@@ -87,6 +88,10 @@ class OwnShopChapter(DraftChapter):
     @Slot(object)
     def _print_test(self, front: ShopFront) -> None:
         self.desk.show_paper(paper_writing.writing_label_test(front, self.desk.papers), self.show_failure)
+
+    @Slot(object)
+    def _print_roll_test(self, front: ShopFront) -> None:
+        self.desk.show_paper(paper_writing.writing_roll_test(front, self.desk.papers), self.show_failure)
 
 
 CHAPTER = OwnShopChapter

@@ -32,6 +32,7 @@ class OwnShopPage(DraftSheet):
     turned = Signal(int)
     """The number of the page that is on show."""
     test_print_wanted = Signal(object)
+    roll_test_wanted = Signal(object)
 
     def __init__(
         self,
@@ -98,6 +99,7 @@ class OwnShopPage(DraftSheet):
             page.refused.connect(self.refused)
         papers = next(page for page in self.pages if isinstance(page, PapersPage))
         papers.test_print_wanted.connect(self.test_print_wanted)
+        papers.roll_test_wanted.connect(self.roll_test_wanted)
 
     def _lay_out(self, versions: Sequence[SettingsVersion]) -> None:
         self.column.addWidget(words(say("shop", "own_shop"), "heading"))

@@ -44,6 +44,17 @@ def writing_label_test(front: ShopFront, folder: Path) -> Callable[[], Path]:
     return partial(_or_unavailable, partial(_label_test, front, folder), folder, "no_paper")
 
 
+def writing_roll_test(front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of a test print of the shop's roll paper, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_roll_test, front, folder), folder, "no_paper")
+
+
+def _roll_test(front: ShopFront, folder: Path) -> Path:
+    from core.papers import roll_slip
+
+    return paper_files.write(paper_files.prepare(folder), "roll-test", roll_slip.render_test(front))
+
+
 def _label_test(front: ShopFront, folder: Path) -> Path:
     from core.papers import label_test  # the paper library is imported where paper is made
 

@@ -244,3 +244,5 @@ files-check_macos = macOS: shasum -a 256 FILE
 files-check_linux = Linux: sha256sum FILE
 tax-number = Tax number { $number }
 label-test = Test print of the labels
+roll-test = Test print of the roll
+roll-test-frame = On a roll { $width } mm wide, the frame is whole and a scanner reads both codes.

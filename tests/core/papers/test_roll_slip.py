@@ -55,3 +55,12 @@ def test_the_shop_prints_on_what_it_chose(tmp_path: Path) -> None:
     assert pdf.size(roll)[0] == pytest.approx(58 * MM)
     sheet = paper_files.one_of_booking("claim_slip", records.job(), records.FRONT, tmp_path).read_bytes()
     assert pdf.size(sheet) == (612, 792)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_the_test_print_is_as_wide_as_the_roll_and_within_its_frame(width: int) -> None:
+    paper = roll_slip.render_test(front(width))
+    assert pdf.size(paper)[0] == pytest.approx(width * MM)
+    assert f"On a roll {width} mm wide" in pdf.words(paper)
+    for _, text, (left, _, right, _) in pdf.text_boxes(paper):
+        assert 2 * roll_slip.EDGE - 1 <= left < right <= width * MM - 2 * roll_slip.EDGE + 1, text

@@ -229,5 +229,10 @@ def test_a_test_print_is_made_and_shown(place: Place, screen: ShopScreen) -> Non
     field(screen, "own-tab-papers").click()
     field(screen, "papers-test").click()
     place.settle()
-    assert [path.name for path in place.shown_files] == ["label-test.pdf"]
+    box = field(screen, "papers-claim_slip_on")
+    assert not field(screen, "papers-roll-test").isVisible()
+    box.setCurrentIndex(box.findData("roll"))
+    field(screen, "papers-roll-test").click()
+    place.settle()
+    assert [path.name for path in place.shown_files] == ["label-test.pdf", "roll-test.pdf"]
     assert place.shown_files[0].read_bytes().startswith(b"%PDF")

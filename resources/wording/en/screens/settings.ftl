@@ -217,6 +217,7 @@ papers-label_gap_down_mm = Gap down, mm
 papers-label_start = First label left on the sheet
 papers-length-accepted = a length in millimeters is accepted
 papers-test = Test print
+papers-roll-test = Test print of the roll
 papers-test-lead = The test print has a frame and a number on every label. Print it on plain paper and hold it against a sheet of labels.
 # --- my shop
 # Every page of the settings is saved, and its last change undone, by these two.
@@ -638,7 +639,7 @@ change-deck-retired = Deck { $name }, retired
 change-deck-added = New deck { $name }: { $what }
 change-deck-removed = Deck { $name } is removed
 change-deck-renamed = Deck { $was } is called { $now } from now on
-change-person-may = { $name } may
+change-person-may = Allowed for { $name }
 change-person-can = Bench work of { $name }
 change-person-does = { $name } works at
 change-person-pin = PIN of { $name }
