@@ -9,6 +9,8 @@ from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSy
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
+LONGEST_EXEMPTION = 120
+"""Letters of the reason why a customer pays no tax."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -49,6 +49,8 @@ class Agreement:
     words: str
     ceiling_minor: int | None
     """The new ceiling, gross; None when the price was not the question."""
+    tax_exempt: str | None = None
+    """Why no tax is charged from now on; nothing: it is charged again; None when tax was not the question."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +80,12 @@ class Job:
         """Gross: what was last agreed not to be exceeded without asking."""
         raised = [each.ceiling_minor for each in self.agreements if each.ceiling_minor is not None]
         return raised[-1] if raised else self.quote.price.ceiling_minor
+
+    @property
+    def tax_exempt(self) -> str:
+        """Why the customer pays no tax, as it was said last; nothing where they pay it."""
+        said = [each.tax_exempt for each in self.agreements if each.tax_exempt is not None]
+        return said[-1] if said else self.quote.inventory.tax_exempt
 
     @property
     def is_open(self) -> bool:

@@ -42,7 +42,7 @@ class InspectionFee:
 
 @dataclass(frozen=True, slots=True)
 class StorageFee:
-    """Charged for an order that nobody picks up within ``after_days`` of its being ready; 0: none."""
+    """Charged for an order nobody picks up within ``after_days`` of hearing it is ready; 0: none."""
 
     minor: int = 0
     per: StoragePeriod = StoragePeriod.DAY

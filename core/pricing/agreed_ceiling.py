@@ -15,8 +15,8 @@ from core.wording.messages import say
 
 def held_to(ceiling: int, charges: Sequence[Charge], book: PriceBook, exempt: str) -> list[Charge]:
     """One charge below 0 for the charges that bear the same taxes, in proportion to what they add up to."""
-    bundles = taxes.bundled(charges, book)
-    kinds = {taxes.bundle_of(charge.kind, book): charge.kind for charge in reversed(charges)}
+    bundles, of = taxes.bundled(charges, book), taxes.bundles(book)
+    kinds = {of[charge.kind]: charge.kind for charge in reversed(charges)}
     low, likely, high = (
         _taken_off(
             ceiling, {bundle: getattr(amount, column) for bundle, amount in bundles.items()}, book, exempt

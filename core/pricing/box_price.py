@@ -93,9 +93,10 @@ def _off(column: Sequence[int], breaks: Sequence[QuantityBreak]) -> int:
 
 def _rush(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
     """A percentage of the work; one charge for the charges that bear the same taxes."""
+    of = taxes.bundles(book)
     by_taxes: dict[taxes.Bundle, list[Charge]] = {}
     for charge in charges:
-        by_taxes.setdefault(taxes.bundle_of(charge.kind, book), []).append(charge)
+        by_taxes.setdefault(of[charge.kind], []).append(charge)
     return [
         _hurried(total(one.amount for one in work), work[0].kind, book) for work in by_taxes.values()
     ] or [_hurried(NOTHING, ChargeKind.COPYING, book)]
@@ -119,7 +120,7 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
     What bears other taxes than copying does not count: else work could take the place of a top-up that bears
     more tax, and cost less.
     """
-    amount = taxes.bundled(charges, book).get(taxes.bundle_of(ChargeKind.COPYING, book), NOTHING)
+    amount = taxes.bundled(charges, book).get(taxes.bundles(book)[ChargeKind.COPYING], NOTHING)
     if amount.high <= 0:
         return []
     missing = _by_column(lambda column: max(0, book.minimum_minor - column[0]), [amount])

@@ -11,7 +11,7 @@ from math import ceil
 from core.catalogue import amounts, formats
 from core.model.inventory import TapeLine
 from core.model.money import NOTHING, MoneyRange, flat, rounded, total
-from core.model.names import FormatName, Outcome
+from core.model.names import Finding, FormatName, Outcome
 from core.model.price_terms import ChargeKind
 from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
@@ -45,8 +45,12 @@ def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge,
 
 
 def is_inspected_only(tape: QuotedTape) -> bool:
-    """Whether a tape is looked over and not copied; one for no deck of the shop is not even looked over."""
-    return tape.verdict.outcome is Outcome.CANNOT and not tape.verdict.elsewhere
+    """Whether a tape is looked over and not copied.
+
+    Nobody looks over one for no deck of the shop, or one that the counter knew to be a commercial recording.
+    """
+    seen_by_label = tape.verdict.elsewhere or Finding.COMMERCIAL_RECORDING in tape.draft.findings
+    return tape.verdict.outcome is Outcome.CANNOT and not seen_by_label
 
 
 def repairs(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:

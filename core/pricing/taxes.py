@@ -45,8 +45,8 @@ class Taxed:
 
 def taxed(charges: Sequence[Charge], book: PriceBook, exempt: str = "") -> Taxed:
     """The charges of a book with the taxes on them; ``exempt`` says why there are none."""
-    rates, bundles = book.taxes, bundled(charges, book)
-    columns = [_column_taxes(_sums(bundles, column), rates, book.tax.mode) for column in _COLUMNS]
+    rates, sums = book.taxes, bundled(charges, book)
+    columns = [_column_taxes(_sums(sums, column), rates, book.tax.mode) for column in _COLUMNS]
     amounts = tuple(MoneyRange(*each) for each in zip(*columns, strict=True))
     if book.tax.mode is TaxMode.INSIDE:
         charges = _without_tax(charges, book)
@@ -64,16 +64,18 @@ def taxed(charges: Sequence[Charge], book: PriceBook, exempt: str = "") -> Taxed
 
 def bundled(charges: Sequence[Charge], book: PriceBook) -> Mapping[Bundle, MoneyRange]:
     """What the charges add up to, apart for those that bear different taxes, in the order of the charges."""
+    of = bundles(book)
     found: dict[Bundle, MoneyRange] = {}
     for charge in charges:
-        bundle = bundle_of(charge.kind, book)
+        bundle = of[charge.kind]
         found[bundle] = found.get(bundle, NOTHING) + charge.amount
     return found
 
 
-def bundle_of(kind: ChargeKind | None, book: PriceBook) -> Bundle:
-    """The taxes on a kind of charge."""
-    return tuple(place for place, rate in enumerate(book.taxes) if kind in rate.on)
+def bundles(book: PriceBook) -> Mapping[ChargeKind | None, Bundle]:
+    """The taxes on each kind of charge; none on a charge of no kind."""
+    rates = tuple(enumerate(book.taxes))
+    return {kind: tuple(place for place, rate in rates if kind in rate.on) for kind in (*ChargeKind, None)}
 
 
 def column_total(sums: Mapping[Bundle, int], book: PriceBook, exempt: str = "") -> int:
@@ -115,15 +117,13 @@ def _as_whole(percents: Sequence[Decimal]) -> list[int]:
 
 def _without_tax(charges: Sequence[Charge], book: PriceBook) -> tuple[Charge, ...]:
     """The charges net of the tax inside them: each bundle in each column by largest remainder."""
-    net = list(charges)
-    for bundle in bundled(charges, book):
-        places = [place for place, one in enumerate(charges) if bundle_of(one.kind, book) == bundle]
-        columns = [
-            _net_shares([charges[place].amount for place in places], bundle, column, book)
-            for column in _COLUMNS
-        ]
-        for place, amounts in zip(places, zip(*columns, strict=True), strict=True):
-            net[place] = replace(charges[place], amount=MoneyRange(*amounts))
+    net, of = list(charges), bundles(book)
+    for bundle in dict.fromkeys(of[one.kind] for one in charges):
+        places = [place for place, one in enumerate(charges) if of[one.kind] == bundle]
+        amounts = [charges[place].amount for place in places]
+        columns = [_net_shares(amounts, bundle, column, book) for column in _COLUMNS]
+        for place, shares in zip(places, zip(*columns, strict=True), strict=True):
+            net[place] = replace(charges[place], amount=MoneyRange(*shares))
     return tuple(net)
 
 

@@ -15,7 +15,7 @@ from core.catalogue import formats
 from core.catalogue.cassettes import Format
 from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
-from core.model.inventory import MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
+from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.json_reader import Value
 from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
 from core.pricing import copy_sizes
@@ -23,7 +23,6 @@ from core.wording.messages import say
 
 LONGEST_NAME = 120
 LONGEST_LABEL = 200
-LONGEST_EXEMPTION = 120
 LONGEST_EMAIL = 254
 """RFC 5321 §4.5.3.1.3 leaves 254 characters for an address between its angle brackets."""
 LATEST_WISH_DAYS = 3 * 366

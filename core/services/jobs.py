@@ -11,7 +11,7 @@ from sqlalchemy import select
 from core.catalogue import acclimatisation
 from core.model import entered_text, numbers, serialization
 from core.model.errors import Refused, WrongInput
-from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
+from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Inventory
 from core.model.job_records import Customer, Job
 from core.model.names import CommandId, JobNumber
 from core.model.promise_records import Promise
@@ -76,10 +76,12 @@ def agree(
     *,
     ceiling_minor: int | None = None,
     promise: Promise | None = None,
+    tax_exempt: str | None = None,
 ) -> Job:
     """Keeps what the customer said yes to after booking; a new ceiling or date holds from now on.
 
-    ``words`` say what was agreed and how (by phone, at the counter), ``who_agreed`` who said so.
+    ``words`` say what was agreed and how (by phone, at the counter), ``who_agreed`` who said so;
+    ``tax_exempt`` why no tax is charged any more (nothing: it is charged again).
     """
     row = lookup.job_row(unit, number)
     said, person = (
@@ -90,8 +92,16 @@ def agree(
         raise WrongInput(say("orders", "agreement"), words, say("orders", "what_and_who"))
     if ceiling_minor is not None and not 0 <= ceiling_minor <= payments.MOST_MINOR:
         raise WrongInput(say("orders", "ceiling"), ceiling_minor, say("orders", "amount_not_negative"))
+    exempt = None if tax_exempt is None else _why_exempt(tax_exempt)
     row.agreements.append(
-        AgreementRow(who_agreed=person, words=said, ceiling_minor=ceiling_minor, at=unit.now, by=unit.who)
+        AgreementRow(
+            who_agreed=person,
+            words=said,
+            ceiling_minor=ceiling_minor,
+            at=unit.now,
+            by=unit.who,
+            tax_exempt=exempt,
+        )
     )
     if promise is not None:
         row.promise = promise
@@ -103,6 +113,7 @@ def agree(
         job=row.number,
         ceiling=ceiling_minor,
         promise=promise,
+        **({} if exempt is None else {"tax_exempt": exempt}),
     )
     unit.session.flush()
     return row_records.job(row)
@@ -127,6 +138,13 @@ def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job
 def history(unit: Unit, number: JobNumber) -> tuple[JournalEntry, ...]:
     """What happened to a job and all its tapes, oldest first."""
     return chain.of_job(unit, JobNumber(lookup.job_row(unit, number).number))
+
+
+def _why_exempt(text: str) -> str:
+    place, said = say("orders", "tax_exempt"), entered_text.line(say("orders", "tax_exempt"), text)
+    if len(said) > LONGEST_EXEMPTION:
+        raise WrongInput(place, said, say("readers", "why_exempt"))
+    return said
 
 
 def _put_right(before: Customer, after: Customer) -> Iterator[str]:

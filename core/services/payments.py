@@ -30,13 +30,14 @@ MOST_MINOR = 100_000_000
 
 def price(unit: Unit, row: JobRow) -> Price:
     """Minutes played where known, else the likely ones; by the price book the quote was made from."""
+    job = row_records.job(row)
     return box_price.price(
         [_tape(each) for each in row.tapes],
         _copies(row),
         current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at),
         rush=row.rush,
-        agreed_ceiling=row_records.job(row).ceiling_minor,
-        exempt=row.quote.inventory.tax_exempt,
+        agreed_ceiling=job.ceiling_minor,
+        exempt=job.tax_exempt,
     )
 
 

@@ -93,7 +93,7 @@ class PaymentRow(StoredTable):
 
 
 class AgreementRow(StoredTable):
-    """What the customer said yes to after booking: who, when, and up to which amount."""
+    """What the customer said yes to after booking: who, when, up to which amount, and whether taxed."""
 
     __tablename__ = "agreements"
 
@@ -104,6 +104,7 @@ class AgreementRow(StoredTable):
     ceiling_minor: Mapped[int | None] = mapped_column(BigInteger)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
+    tax_exempt: Mapped[str | None] = mapped_column(Text, default=None)
 
 
 class PromiseRow(StoredTable):

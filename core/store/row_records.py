@@ -111,4 +111,4 @@ def _payment(row: PaymentRow) -> Payment:
 
 
 def _agreement(row: AgreementRow) -> Agreement:
-    return Agreement(row.at, row.by, row.who_agreed, row.words, row.ceiling_minor)
+    return Agreement(row.at, row.by, row.who_agreed, row.words, row.ceiling_minor, row.tax_exempt)

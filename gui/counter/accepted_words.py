@@ -8,7 +8,7 @@ from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
 from core.catalogue.markings import Marking
 from core.model.errors import WrongInput
-from core.model.inventory import MOST_TAPES
+from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES
 from core.model.names import Finding, FormatName, Speed, TvSystem
 from core.wording.locale_figures import listed
 from core.wording.messages import worded_cache
@@ -17,7 +17,6 @@ from gui.tables.choices import CellChoice
 from gui.toolkit.text import say
 
 LONGEST_LABEL = 200
-LONGEST_EXEMPTION = 120
 _UNKNOWN = ("", "?", "unknown")
 
 # --- offers ------------------------------------------------------------------------------

@@ -24,6 +24,8 @@ class NewAgreement:
     who: str
     ceiling_minor: int | None
     """None when the price was not the question."""
+    tax_exempt: str | None = None
+    """None when tax was not the question."""
 
 
 class AgreementForm(Form):
@@ -40,12 +42,16 @@ class AgreementForm(Form):
         self.who = QLineEdit()
         self.who.setObjectName("agreed-who")
         self.ceiling = MoneyField("agreed-up-to")
+        self.exempt = QLineEdit()
+        self.exempt.setObjectName("agreed-exempt")
+        self._exempt_before = ""
         self._agreed_before = words("", "small")
         self._save = QPushButton(say("phone", "agreed_save"))
         self._save.setObjectName("agreed-save")
         self._save.setProperty("role", "main")
         self._lay_out(self.column)
         self._go_with_return((self.what, self.who, self.ceiling), self._save)
+        self.exempt.returnPressed.connect(self._save.click)
 
     def begin(self, job: Job) -> None:
         """Empty the form for a job."""
@@ -54,6 +60,8 @@ class AgreementForm(Form):
         self.who.setText(job.customer.name)
         self.ceiling.clear()
         self.ceiling.currency = currency
+        self._exempt_before = job.tax_exempt
+        self.exempt.setText(job.tax_exempt)
         ceiling = money(job.ceiling_minor, currency)
         self._agreed_before.setText(say("phone", "agreed_now", amount=ceiling))
         self.what.setFocus()
@@ -61,7 +69,10 @@ class AgreementForm(Form):
     def _keep(self) -> None:
         try:
             ceiling = self.ceiling.minor() if self.ceiling.text().strip() else None
-            self.submitted.emit(NewAgreement(self._needed(self.what), self._needed(self.who), ceiling))
+            exempt = self.exempt.text().strip()
+            changed = None if exempt == self._exempt_before else exempt
+            what, who = self._needed(self.what), self._needed(self.who)
+            self.submitted.emit(NewAgreement(what, who, ceiling, changed))
         except WrongInput as wrong:
             self.refused.emit(wrong)
 
@@ -79,5 +90,6 @@ class AgreementForm(Form):
         row.addWidget(labelled(self.who, say("phone", "agreed_who")), 3)
         row.addWidget(labelled(self.ceiling, say("phone", "agreed_up_to")), 2)
         column.addLayout(row)
+        column.addWidget(labelled(self.exempt, say("phone", "agreed_exempt")))
         column.addWidget(self._agreed_before)
         column.addWidget(self._save)

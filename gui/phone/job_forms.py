@@ -91,6 +91,7 @@ class JobForms(QWidget):
                 agreed.words,
                 agreed.who,
                 ceiling_minor=agreed.ceiling_minor,
+                tax_exempt=agreed.tax_exempt,
                 then=partial(self._was_agreed, agreed.who),
                 otherwise=self.failed.emit,
             )

@@ -62,7 +62,7 @@ class PricePage(SettingsPage):
         self.again = QPushButton(say("settings", "prices-again"))
         self._invented = words(say("settings", "prices-invented"), "attention")
         self._complaint = words("", "attention")
-        self._meaning = words("", "small")
+        self._meaning = words(say("settings", "prices-lead"))
         self._meaning.setMinimumHeight(2 * self._meaning.fontMetrics().lineSpacing())
         self._name_fields()
         self._lay_out()
@@ -188,7 +188,8 @@ class PricePage(SettingsPage):
         found = found or price_lines.first_wrong(lines)
         self._complaint.setText(found[2].sentence if found is not None else "")
         self._complaint.setVisible(found is not None)
-        self._meaning.setText(lines[here.row()].means if 0 <= here.row() < len(lines) else "")
+        means = lines[here.row()].means if 0 <= here.row() < len(lines) else ""
+        self._meaning.setText(means or say("settings", "prices-lead"))
 
     @Slot()
     def _raise(self) -> None:
@@ -252,13 +253,12 @@ class PricePage(SettingsPage):
         self.mine.toggled.connect(self._changed)
 
     def _lay_out(self) -> None:
-        self.column.addWidget(words(say("settings", "prices-lead")))
+        self.column.addWidget(self._meaning)
         self.column.addWidget(self._invented)
         self.column.addWidget(self.mine)
         self.column.addWidget(self._raising())
         self.column.addWidget(self.table, 1)
         self.column.addWidget(self._complaint)
-        self.column.addWidget(self._meaning)
         last = _row()
         last.addWidget(labelled(self.remark, say("settings", "prices-tax-remark")), 1)
         last.addWidget(self.again, 0, Qt.AlignmentFlag.AlignBottom)

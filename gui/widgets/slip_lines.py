@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from core.catalogue import formats
+from core.model.money import MoneyRange
 from core.model.quote_records import Quote
 from gui.toolkit import text
 from gui.toolkit.text import say
@@ -55,11 +56,17 @@ def sum_lines(quote: Quote, paid_minor: int | None = None) -> tuple[SlipLine, ..
     if sums:
         sums.insert(0, (say("slip", "net"), price.net))
     if price.is_rounded:
-        sums += [(say("slip", "total"), price.gross), (say("slip", "rounding"), price.rounding)]
+        sums += [(say("slip", "total"), price.gross), (say("slip", "rounding"), _from_least(price.rounding))]
     lines = [SlipLine("sum", words, text.money_range(amount, currency)) for words, amount in sums]
     lines.append(SlipLine("price", say("slip", "price"), text.money_range(price.due, currency)))
     lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
     return tuple(lines)
+
+
+def _from_least(amount: MoneyRange) -> MoneyRange:
+    """Columns that do not rise with the work, written from the least to the most."""
+    least, middle, most = sorted((amount.low, amount.likely, amount.high))
+    return MoneyRange(least, middle, most)
 
 
 def in_words(lines: Iterable[SlipLine]) -> str:

@@ -32,7 +32,10 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
                     _copy(out, into, table)
             if "settings" in there:
                 _copy_settings(out, into)
-            _copy_history(out, into)
+            if "settings" in there:
+                _copy_history(out, into)
+            else:
+                _copy(out, into, "events")
     old.close()
 
 
@@ -43,6 +46,9 @@ def _copy(out: Connection, into: Connection, table: str) -> None:
     if rows:
         blanks = ", ".join(f":{each}" for each in columns)
         into.execute(text(f'INSERT INTO "{table}" ({named}) VALUES ({blanks})'), rows)
+        if "id" in columns and into.dialect.name == "postgresql":
+            sequence = f"pg_get_serial_sequence('{table}', 'id')"
+            into.execute(text(f'SELECT setval({sequence}, (SELECT max(id) FROM "{table}"))'))
 
 
 def _copy_settings(out: Connection, into: Connection) -> None:

@@ -23,6 +23,8 @@ from core.wording.messages import say
 
 PRICES = "prices"
 BOOKS = "price_book"
+_COUNTS = ("minutes", "after", "after_days", "quote_valid_days", "minor_digits")
+"""Keys of a price book that hold whole numbers; amounts and percentages are texts."""
 
 
 def read(unit: Unit) -> dict[str, Any]:
@@ -159,9 +161,11 @@ def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) ->
     if isinstance(before, str) or path[0] == "words":
         return text
     try:
-        return tomllib.loads(f"value = {text}")["value"]
+        found = tomllib.loads(f"value = {text}")["value"]
     except tomllib.TOMLDecodeError:
         return text
+    is_figure = isinstance(found, (int, float)) and not isinstance(found, bool)
+    return text if is_figure and path[0] == PRICES and path[-1] not in _COUNTS else found
 
 
 def _with_deck_renamed(content: Mapping[str, Any], old: str, new: str) -> dict[str, Any]:

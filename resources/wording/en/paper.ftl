@@ -99,7 +99,7 @@ quote-deposit = Deposit today: { $money }.
 quote-ask_first = We won't charge more than { $money } without asking you first.
 fee-inspection-per-tape = A tape we look over and don't copy costs { $money } for the inspection.
 fee-inspection-per-box = If we look over tapes and don't copy them, the inspection costs { $money } for the order.
-# What is charged for an order nobody picks up; $days are those from the day it is ready.
+# What is charged for an order nobody picks up; $days are those from the day the customer heard it is ready.
 fee-storage-day =
     { $days ->
         [one] Please pick up within 1 day of hearing it's ready. After that, storage is { $money } a day, as far as local law on unclaimed goods allows; that law comes first.

@@ -70,6 +70,12 @@ def test_fees_taxes_and_rounding_are_typed_and_stand_in_the_next_quote(
     )
     assert quote["inspection_fee"] == {"minor": 1000, "way": "per-tape"}
     assert quote["storage_fee"] == {"minor": 150, "per": "week", "after_days": 60}
+    for key, text in (("prices.capture.vhs.minimum", "9.00"), ("prices.tax.on", '["copying", "goods"]')):
+        assert typed("shop", "set", key, text).code == 0
+        assert typed("shop", "show", key).code == 0
+    assert typed("shop", "show", "prices.capture.vhs.minimum").document == {
+        "prices.capture.vhs.minimum": "9.00"
+    }
     assert typed("shop", "set", "prices.tax.mode", "none").code == 0
     untaxed = typed("quote", box).document
     assert (untaxed["taxes"], untaxed["tax_words"], untaxed["tax_minor"]["high"]) == ([], "", 0)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from core.model import serialization
 from core.model.money import NOTHING, MoneyRange, flat, total
-from core.model.names import Outcome
+from core.model.names import Finding, Outcome
 from core.model.price_terms import ChargeKind, InspectionFee, InspectionWay, StorageFee, StoragePeriod
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import Range, exactly
@@ -80,6 +80,9 @@ def test_a_copied_tape_and_one_for_no_deck_here_cost_no_inspection_fee() -> None
     fee = with_inspection(InspectionWay.PER_TAPE)
     for verdict in (PLAYS, repaired("splice"), NOT_HERE):
         assert "inspection" not in amounts(price([quoted(verdict=verdict)], NO_COPIES, fee, rush=False))
+    bought = quoted(verdict=CANNOT, minutes=exactly(0))
+    bought = replace(bought, draft=replace(bought.draft, findings=(Finding.COMMERCIAL_RECORDING,)))
+    assert "inspection" not in amounts(price([bought], NO_COPIES, fee, rush=False))
 
 
 def test_the_inspection_fee_comes_beside_the_smallest_order() -> None:

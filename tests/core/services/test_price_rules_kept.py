@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from sqlalchemy import text
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
@@ -13,8 +14,10 @@ from core.model.quote_records import Quote
 from core.model.stations import Station
 from core.services import jobs, promises, tapes
 from core.services.own_shop import price_books, shop_document
+from core.services.records_door import Shop
 from core.store import audit
 from tests.support.booked import Desk, command, inventory, line
+from tests.support.older import as_kept_before
 
 
 def enter(desk: Desk, **tables: Any) -> None:
@@ -84,3 +87,56 @@ def test_an_order_keeps_the_rules_of_its_own_book(desk: Desk) -> None:
     assert desk.shop.ask(jobs.reprice, job.number) == before
     assert quoted(desk, line()).price.storage_fee is not None
     assert len(quoted(desk, line()).price.taxes) == 2
+
+
+# --- exemption that is told after booking ------------------------------------------------
+
+
+def test_a_certificate_that_comes_later_takes_the_tax_off_from_then_on(desk: Desk) -> None:
+    job = booked(desk, line())
+    taxed = desk.shop.ask(jobs.reprice, job.number)
+    told = desk.shop.run(
+        jobs.agree, job.number, "certificate shown", "Ada", tax_exempt=" certificate 12-345 "
+    )
+    assert told.tax_exempt == told.agreements[-1].tax_exempt == "certificate 12-345"
+    assert told.ceiling_minor == job.ceiling_minor
+    now = desk.shop.ask(jobs.reprice, job.number)
+    assert (taxed.tax.likely > 0, now.tax.likely, now.gross) == (True, 0, taxed.net)
+    desk.shop.run(jobs.agree, job.number, "go ahead", "Ada", ceiling_minor=90_000)
+    assert desk.shop.ask(jobs.reprice, job.number).exempt == "certificate 12-345"
+    desk.shop.run(jobs.agree, job.number, "certificate ran out", "Ada", tax_exempt="")
+    assert desk.shop.ask(jobs.reprice, job.number).tax == taxed.tax
+    assert desk.shop.ask(audit.verify) == ()
+
+
+@pytest.mark.parametrize("why", ["x" * 121, "two\nlines"])
+def test_a_reason_no_paper_could_show_is_refused(desk: Desk, why: str) -> None:
+    job = booked(desk, line())
+    with pytest.raises(WrongInput, match="why no tax is charged"):
+        desk.shop.run(jobs.agree, job.number, "certificate shown", "Ada", tax_exempt=why)
+    assert desk.shop.ask(jobs.get, job.number) == job
+
+
+@pytest.fixture
+def older(request: pytest.FixtureRequest, desk: Desk, tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The address of an empty database of the same kind as the desk's."""
+    if desk.kind == "sqlite":
+        return str(tmp_path_factory.mktemp("old") / "old.sqlite")
+    return str(request.getfixturevalue("postgres_url"))
+
+
+def test_a_shop_from_before_keeps_its_agreements_and_takes_new_ones(desk: Desk, older: str) -> None:
+    job = booked(desk, line())
+    before = desk.shop.run(jobs.agree, job.number, "go ahead", "Ada", ceiling_minor=90_000)
+    price = desk.shop.ask(jobs.reprice, job.number)
+    as_kept_before(desk, older, "0008")
+    with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
+        assert shop.ask(jobs.get, job.number) == before
+        assert shop.ask(jobs.reprice, job.number) == price
+        assert shop.verify() == ()
+        told = shop.run(jobs.agree, job.number, "certificate shown", "Ada", tax_exempt="certificate 12-345")
+        assert [each.tax_exempt for each in told.agreements] == [None, "certificate 12-345"]
+        assert shop.ask(jobs.reprice, job.number).tax.high == 0
+        assert shop.verify() == ()
+        with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
+            connection.execute(text("UPDATE agreements SET tax_exempt = 'none'"))

@@ -172,6 +172,23 @@ def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: PhoneS
     assert QApplication.focusWidget() is phone.box
 
 
+def test_a_certificate_that_comes_later_is_typed_below_and_takes_the_tax_off(
+    place: Place, phone: PhoneScreen
+) -> None:
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F6)
+    press_text("certificate sent by mail")
+    for _ in range(3):
+        press(Qt.Key.Key_Tab)
+    press_text("certificate 12-345")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    job = place.records.shop.ask(jobs.get, JobNumber("000018"))
+    assert job.tax_exempt == "certificate 12-345"
+    assert place.records.shop.ask(jobs.reprice, job.number).tax.high == 0
+    assert job.agreements[-1].ceiling_minor is None
+
+
 def test_an_agreement_without_words_is_not_kept(place: Place, phone: PhoneScreen) -> None:
     ask(place, phone, "000018")
     press(Qt.Key.Key_F6)

@@ -12,9 +12,11 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from core.catalogue import formats
-from core.model.money import total
+from core.model.money import MoneyRange, flat, total
+from core.model.price_terms import TaxAmount
 from core.model.promise_records import Chance, Promise
 from gui.toolkit import text, theme
+from gui.toolkit.text import say
 from gui.widgets import slip_lines
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip, band_size, paint_band
@@ -94,6 +96,32 @@ def test_the_sums_name_net_tax_price_ceiling_and_deposit(file_desk: Desk) -> Non
     words = " ".join(f"{each.words} {each.amount}" for each in slip_lines.sum_lines(quote))
     for minor in (quote.price.ceiling_minor, quote.price.deposit_minor, quote.price.gross.high):
         assert text.money(minor, quote.price.currency) in words
+
+
+def test_the_slip_tells_each_tax_and_the_rounding_and_its_price_is_what_is_owed(file_desk: Desk) -> None:
+    quote = quoted(file_desk.shop, line(count=6))
+    price = replace(
+        quote.price,
+        taxes=(
+            TaxAmount("state tax 6%, added", "6", quote.price.net, MoneyRange(100, 200, 300)),
+            TaxAmount("city tax 2%, added", "2", quote.price.net, MoneyRange(10, 20, 30)),
+        ),
+        rounding=MoneyRange(2, 0, -1),
+    )
+    told = [(each.words, each.amount) for each in slip_lines.sum_lines(replace(quote, price=price))]
+    assert [words for words, _ in told[:5]] == [
+        *(say("slip", "net"), "State tax 6%, added", "City tax 2%, added"),
+        *(say("slip", "total"), say("slip", "rounding")),
+    ]
+    assert told[4][1] == text.money_range(MoneyRange(-1, 0, 2), price.currency)
+    assert told[5] == (say("slip", "price"), text.money_range(price.due, price.currency))
+
+
+def test_a_price_without_tax_is_the_total_alone(file_desk: Desk) -> None:
+    quote = quoted(file_desk.shop, line(count=6))
+    price = replace(quote.price, tax=flat(0), gross=quote.price.net, tax_words="", taxes=())
+    lines = slip_lines.sum_lines(replace(quote, price=price))
+    assert [each.words for each in lines if each.kind != "note"] == [say("slip", "price")]
 
 
 def test_the_day_and_its_chance_stand_on_the_stub(qtbot: QtBot, file_desk: Desk) -> None:

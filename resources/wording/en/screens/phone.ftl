@@ -19,6 +19,7 @@ agreed_what = What they agreed, and how
 agreed_what_hint = by phone: go ahead with the splice
 agreed_who = Who said so
 agreed_up_to = Ask before going over (leave empty to keep it)
+agreed_exempt = Tax exempt: the reason or certificate number (leave empty if they pay tax)
 agreed_now = As agreed, we won't go over { $amount } without asking.
 agreed_save = Save
 agreed_said = Saved: { $who } agreed.

@@ -28,6 +28,7 @@ who_agreed = who agreed
 what_and_who = say what was agreed and by whom
 ceiling = most we may charge
 amount_not_negative = an amount of zero or more is accepted
+tax_exempt = why no tax is charged
 event_agreed = { $who } agreed: { $what }
 name = name
 none = none

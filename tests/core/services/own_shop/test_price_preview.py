@@ -16,8 +16,11 @@ from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, JobNumber
+from core.model.price_terms import InspectionFee
 from core.papers import quote_paper
 from core.pricing import price_csv
+from core.pricing.price_book_file import RoundingMode, TaxMode
+from core.pricing.price_rules import Rounding, TaxRate
 from core.services import jobs, promises
 from core.services.own_shop import price_books, price_preview, shop_document
 from core.services.own_shop.price_preview import BOXES, PriceChange
@@ -67,6 +70,26 @@ def test_only_the_newest_quotes_are_priced(desk: Desk, monkeypatch: pytest.Monke
     monkeypatch.setattr(price_preview, "QUOTES", 2)
     numbers = [desk.book(line()).number for _ in range(3)]
     assert [number for number, _ in desk.shop.ask(price_preview.read).quotes] == [numbers[2], numbers[1]]
+
+
+def test_the_preview_goes_through_every_rule_of_the_new_book(desk: Desk) -> None:
+    desk.book(line(count=3))
+    basis = desk.shop.ask(price_preview.read)
+    rules = replace(
+        basis.book,
+        rounding=Rounding(500, RoundingMode.DOWN),
+        further_taxes=(TaxRate("city tax", Decimal(3)),),
+        inspection_fee=InspectionFee(1200),
+    )
+    cannot = (TapeLine(1, FormatName("vhs"), findings=(Finding.MOULD,)),)
+    found = price_preview.changes(basis, (*BOXES, cannot), rules)
+    assert all(each.now is not None and each.now % 500 == 0 for each in (*found.boxes, *found.orders))
+    assert found.boxes[-1].was == 0
+    assert found.boxes[-1].now == 1000  # 12.00 and two taxes, 13.35, down to a multiple of 5.00
+    untaxed = price_preview.changes(
+        basis, BOXES, replace(basis.book, tax=replace(basis.book.tax, mode=TaxMode.NONE))
+    )
+    assert all((each.now or 0) < (each.was or 0) for each in (*untaxed.boxes, *untaxed.orders))
 
 
 # --- boxes as they are written -----------------------------------------------------------
