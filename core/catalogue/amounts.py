@@ -150,7 +150,8 @@ def _written(entry: AmountEntry, number: str) -> str:
 def _minutes(entry: AmountEntry, mm: float) -> float:
     """What so much takes at the usual rate."""
     usual = max(_rates(entry), key=lambda each: _rates(entry)[each])
-    return next(mm / float(each["mm_s"]) / 60 for each in _speeds(entry) if each["speed"] == usual)
+    (mm_s,) = [float(each["mm_s"]) for each in _speeds(entry) if each["speed"] == usual]
+    return mm / mm_s / 60
 
 
 def _usual(entry: AmountEntry) -> list[dict[str, Any]]:

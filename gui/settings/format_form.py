@@ -11,8 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QL
 from core.model.names import Container
 from core.services.own_shop import format_drafts, own_formats
 from core.services.own_shop.format_drafts import AS_THE_NEAREST, FormatDraft
-from core.wording import typed_amounts
-from core.wording.locale_figures import figure
+from core.wording import locale_figures, typed_amounts
 from gui.settings.check_boxes import CheckBoxes
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -152,7 +151,7 @@ def _parts(text: str) -> tuple[str, ...]:
 def _shown(value: float | str | None) -> str:
     if value is None or isinstance(value, str):
         return value or ""
-    return figure(value, digits=0 if value == int(value) else 2)
+    return locale_figures.figure(value, digits=0 if value == int(value) else 2)
 
 
 def _read(text: str) -> float | str | None:
