@@ -17,6 +17,10 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked, words
 
+_ACROSS = 2
+"""Fields side by side: two fit a window of 640 pixels."""
+_LETTERS = 12
+"""A choice shows at least so much of what is chosen."""
 UNITS = (AS_THE_NEAREST, *format_drafts.FIGURE_OF)
 
 
@@ -131,7 +135,10 @@ class FormatForm(QWidget):
         grid = QGridLayout()
         grid.setHorizontalSpacing(2 * theme.UNIT)
         for number, key in enumerate(("name", "counted", "unit", "usual", "figure", "pace")):
-            grid.addWidget(self._labelled[key], number // 3, number % 3)
+            grid.addWidget(self._labelled[key], number // _ACROSS, number % _ACROSS)
+        for box in (self.counted_in, self.unit):
+            box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+            box.setMinimumContentsLength(_LETTERS)
         column.addWidget(self.nearest)
         column.addLayout(grid)
         column.addWidget(words(say("settings", "formats-usual-means"), "small"))
