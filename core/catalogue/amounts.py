@@ -14,7 +14,6 @@ from core.catalogue.format_file import AmountEntry, Figure
 from core.model.errors import WrongInput, at, missing, nothing
 from core.model.names import Speed
 from core.model.ranges import Range
-from core.model.shaped_toml import ROOM, shaped
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -22,6 +21,7 @@ if TYPE_CHECKING:
 
 Unit: TypeAlias = Literal["feet", "pieces", "minutes"]
 
+ROOM = "files"
 FOOT_MM = 304.8
 """The international foot, exact since 1959 (standard: NIST SP 811, appendix B)."""
 PIECE_MM = 1.0
@@ -35,16 +35,12 @@ _OF_TAPE = ("pack", "asks_for")
 _NEEDED = {"feet": "frames_per_foot", "pieces": "seconds_a_piece"}
 
 
-def written_out(page: Mapping[str, Any], name: str, where: str) -> Mapping[str, Any]:
-    """The tables of a format with its ``[amount]`` as speeds, lots and rules; without one, as they are.
+def written_out(page: Mapping[str, Any], entry: AmountEntry, name: str, where: str) -> dict[str, Any]:
+    """The tables of a format with ``entry``, its ``[amount]``, as speeds, lots and rules.
 
     WrongInput, by file and key, for what an amount of its unit needs or cannot have.
     """
-    if "amount" not in page:
-        return page
-    place = at(where, "amount")
-    entry = shaped(page["amount"], AmountEntry, place)
-    _check(entry, place)
+    _check(entry, at(where, "amount"))
     speeds = _speeds(entry)
     nominal = {"system": name, "speed": max(_rates(entry), key=lambda each: _rates(entry)[each])}
     habits = page.get("habits", {})
@@ -150,7 +146,8 @@ def _written(entry: AmountEntry, number: str) -> str:
 def _minutes(entry: AmountEntry, mm: float) -> float:
     """What so much takes at the usual rate."""
     usual = max(_rates(entry), key=lambda each: _rates(entry)[each])
-    return next(mm / float(each["mm_s"]) / 60 for each in _speeds(entry) if each["speed"] == usual)
+    (mm_s,) = [float(each["mm_s"]) for each in _speeds(entry) if each["speed"] == usual]
+    return mm / mm_s / 60
 
 
 def _usual(entry: AmountEntry) -> list[dict[str, Any]]:

@@ -12,7 +12,7 @@ from core.catalogue.cassettes import Format
 from core.catalogue.findings import FindingEntry
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
-from core.model.names import Finding, FormatName, Outcome
+from core.model.names import Container, Finding, FormatName, Outcome
 from core.model.ranges import Range
 from core.model.repair_records import Elsewhere, Repair, Verdict
 from core.model.spoken_names import spoken
@@ -48,6 +48,17 @@ def _partner_words(elsewhere: Elsewhere) -> Iterator[str]:
 def must_be_spliced(found: Iterable[Finding]) -> bool:
     """Whether a splice has to be on record before the tape meets a machine."""
     return any(findings.of(finding).needs_splice for finding in found)
+
+
+def splice_ends_reuse(name: FormatName) -> bool:
+    """Whether a thing that was spliced must never be played again: tape; film is made to be spliced."""
+    return catalogue().format(name).counted_in is Container.TAPE
+
+
+def possible(name: FormatName) -> frozenset[Finding]:
+    """What may be found on a thing of this format."""
+    thing = catalogue().format(name).counted_in
+    return frozenset(finding for finding in Finding if thing in findings.of(finding).things)
 
 
 def repair(code: str, name: FormatName) -> Repair:

@@ -14,7 +14,7 @@ from typing import Any
 
 from core.catalogue import amounts, format_checks, marking_rules, markings
 from core.catalogue.cassettes import Footprint, Format, Shell
-from core.catalogue.format_file import Figure, FormatFile, ShellSize, SpeedEntry
+from core.catalogue.format_file import AmountEntry, Figure, FormatFile, ShellSize, SpeedEntry
 from core.catalogue.markings import Sourced, Speeds, TapeSpeed
 from core.model import resource_files
 from core.model.errors import WrongInput, at, missing, nothing, one_of
@@ -139,7 +139,11 @@ def _made(pages: Pages) -> tuple[Format, ...]:
 
 
 def _shaped(pages: Pages, name: str, where: str) -> FormatFile:
-    return shaped(amounts.written_out(_filled(pages, name), name, where), FormatFile, where)
+    page = _filled(pages, name)
+    if "amount" in page:
+        entry = shaped(page["amount"], AmountEntry, at(where, "amount"))
+        page = amounts.written_out(page, entry, name, where)
+    return shaped(page, FormatFile, where)
 
 
 def _pages(folders: tuple[Path, ...]) -> Pages:

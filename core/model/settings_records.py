@@ -73,8 +73,8 @@ class ShopFront:
     practice: bool = False
     """An invented shop to practise in; set when it is made and never changed."""
     printing: Printing = Printing()
-    format_names: tuple[tuple[str, str], ...] = ()
-    """What the shop calls its own formats, by their keys: a reprint says what was printed."""
+    format_names: tuple[tuple[str, str, str], ...] = ()
+    """Key, words and container of the shop's own formats: a reprint says what was printed."""
 
 
 @dataclass(frozen=True, slots=True)

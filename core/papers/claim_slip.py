@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.model.job_records import Job
+from core.model.names import FormatName
 from core.model.settings_records import ShopFront
 from core.papers import letterhead, lettering, printed_codes
 from core.papers.binding import Cover, about
@@ -65,8 +66,8 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
     short = {speaker.say("slip-apart"), speaker.say("slip-name")} if _apart(job, speaker) else set()
     for label, texts in facts(job, speaker):
         y = _draw_fact(pen, y, width, label, texts, 1 if label in short else _MOST_LINES) + UNIT
-    for sentence in ("slip-bring", "slip-ask", "slip-keep"):
-        told = speaker.say(sentence, phone=speaker.front.phone)
+    asked = (speaker.say(sentence, phone=speaker.front.phone) for sentence in ("slip-ask", "slip-keep"))
+    for told in (speaker.things("slip-bring", _formats(job)), *asked):
         y = _draw(pen, text_cell(told, width), y + UNIT / 2, width)
     terms = " ".join(storage_sentences(job.quote.price, speaker))
     y = _draw_as_fits(pen, y, width, terms, _MOST_CAUTIONS)
@@ -102,10 +103,14 @@ def _draw_number(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> 
     return max(top + BAR_HEIGHT, y + QR)
 
 
+def _formats(job: Job) -> list[FormatName]:
+    return [tape.format for tape in job.tapes]
+
+
 def facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]:
     """What the customer is to know of the order: what it is, and the lines that say it."""
     promise, price = job.promise, job.quote.price
-    tapes = speaker.count("slip-tapes", len(job.tapes))
+    tapes = speaker.things("slip-tapes", _formats(job), n=len(job.tapes))
     ready = [(speaker.promised(promise), TITLE)]
     if promise.day:
         ready.append((speaker.chance(promise), BODY))
@@ -177,7 +182,7 @@ def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> No
 def stub_cell(job: Job, speaker: Voice, width: float) -> Cell:
     """What stays with the box, beside the number."""
     kinds = tally((tape.format_words for tape in job.tapes), speaker)
-    counted = f"{speaker.count('slip-tapes', len(job.tapes))}: {kinds}"
+    counted = f"{speaker.things('slip-tapes', _formats(job), n=len(job.tapes))}: {kinds}"
     promised = speaker.promised(job.promise)
     ready = speaker.say("slip-stub_ready", day=promised) if job.promise.day else promised
     rush = (TextLine(speaker.say("slip-rush"), STRONG),) if job.rush else ()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
+from core.model.names import FormatName
 from core.model.quote_records import Quote, QuotedTape
 from core.model.settings_records import ShopFront
 from core.papers import date_dots, price_table
@@ -37,7 +38,9 @@ def _tell_title(told: Story, quote: Quote, speaker: Voice) -> None:
     title = speaker.say("quote-for", name=customer.name) if customer else speaker.say("quote-title")
     told.say(title, TITLE, before=3 * UNIT)
     told.say(
-        speaker.count("quote-made", len(quote.tapes), day=speaker.day_of(quote.made_at)), QUIET, before=0
+        speaker.things("quote-made", _formats(quote), n=len(quote.tapes), day=speaker.day_of(quote.made_at)),
+        QUIET,
+        before=0,
     )
 
 
@@ -73,10 +76,14 @@ def _date_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
     return cell + (Gap(UNIT / 2), drawn) if drawn else cell
 
 
+def _formats(quote: Quote) -> list[FormatName]:
+    return [tape.draft.format for tape in quote.tapes]
+
+
 def _tell_tapes(told: Story, quote: Quote, speaker: Voice) -> None:
-    told.head(speaker.say("quote-tapes"))
+    told.head(speaker.things("quote-tapes", _formats(quote)))
     columns = (
-        TableColumn(speaker.say("quote-count"), 36, "right"),
+        TableColumn(speaker.things("quote-count", _formats(quote)), 36, "right"),
         TableColumn(speaker.say("quote-tape")),
         TableColumn(speaker.say("quote-minutes"), 60, "right"),
         TableColumn(speaker.say("quote-expected"), 190),

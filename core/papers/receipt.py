@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from core.model.job_records import Pickup
+from core.model.names import FormatName
 from core.model.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
@@ -64,14 +66,19 @@ def _tell_what_to_do(told: Story, pickup: Pickup, speaker: Voice) -> None:
         cell += (Gap(UNIT), band(speaker.count("band-full", len(marked)), width), Gap(UNIT))
         cell += text_cell(speaker.count("receipt-do_spliced_more", len(marked)), width)
     else:
-        cell = even_cell(speaker.say("receipt-do_plain"), width, TITLE)
+        cell = even_cell(speaker.things("receipt-do_plain", _formats(pickup.handed_back)), width, TITLE)
         cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-do_plain_more"), width))
     cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-two_places"), width))
     told.panel((cell,), (width,))
 
 
+def _formats(tapes: Iterable[TapeRecord]) -> list[FormatName]:
+    return [tape.format for tape in tapes]
+
+
 def _tell_tapes(told: Story, pickup: Pickup, speaker: Voice) -> None:
-    told.head(speaker.count("receipt-tapes", len(pickup.handed_back)))
+    back = pickup.handed_back
+    told.head(speaker.things("receipt-tapes", _formats(back), n=len(back)))
     table = _table(told, speaker.say("receipt-became"), speaker)
     told.table(table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.handed_back])
 
@@ -95,7 +102,8 @@ def _tape_row(table: PaperTable, tape: TapeRecord, now: str, speaker: Voice) -> 
 def _tell_still_here(told: Story, pickup: Pickup, speaker: Voice) -> None:
     if not pickup.still_here:
         return
-    told.head(speaker.count("receipt-still_here", len(pickup.still_here)))
+    here = pickup.still_here
+    told.head(speaker.things("receipt-still_here", _formats(here), n=len(here)))
     table = _table(told, speaker.say("receipt-where"), speaker)
     told.table(
         table, [_tape_row(table, tape, standing(tape, speaker), speaker) for tape in pickup.still_here]
@@ -139,7 +147,8 @@ def _tell_signature(told: Story, pickup: Pickup, speaker: Voice) -> None:
     signature = pickup.signature
     told.head(speaker.say("receipt-signed_head"))
     marked = spliced(pickup.handed_back)
-    said = speaker.count("receipt-told_spliced", len(marked)) if marked else speaker.say("receipt-told_plain")
+    plain = speaker.things("receipt-told_plain", _formats(pickup.handed_back))
+    said = speaker.count("receipt-told_spliced", len(marked)) if marked else plain
     told.say(said, with_next=True)
     width = min(told.width, 300.0)
     signed = speaker.say(

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
+from core.catalogue import containers
 from core.catalogue.formats import catalogue
 from core.model import accents
 from core.model.money import MoneyRange
@@ -128,10 +130,17 @@ class Voice:
         """The format as people call it; a name the catalogue does not have is printed as it is."""
         if messages.knows("formats", f"name-{name}", self.language):
             return messages.say("formats", f"name-{name}", language=self.language)
-        if name in (own := dict(self.front.format_names)):
-            return own[name]
+        for key, words_then, _ in self.front.format_names:
+            if key == name:
+                return words_then
         known = catalogue()
         return known.format(name).words if name in known.names else name
+
+    def things(self, sentence: str, names: Iterable[FormatName], /, **blanks: object) -> str:
+        """The sentence about things of these formats: about tapes, reels, boxes, discs, or all sorts."""
+        own = {key: container for key, _, container in self.front.format_names}
+        kind = containers.together(names, own)
+        return self.say(containers.sentence("paper", sentence, kind), **blanks)
 
     def promised(self, promise: Promise) -> str:
         """``Thursday 12 March``, or that no day can be named."""

@@ -24,7 +24,7 @@ from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
-from core.pricing import box_price, charges, copy_sizes, savings
+from core.pricing import box_price, charges, copy_sizes, recorded_minutes, savings
 from core.pricing.price_book import PriceBook
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
 from core.scheduling import opening_hours, partner_choice
@@ -122,7 +122,7 @@ def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Invento
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
     """What the copies take up, with what would be cheaper among its notes."""
-    each = [tape.minutes for tape in tapes]
+    minutes, each = recorded_minutes.of_box(minutes, tapes)
     found = copy_sizes.storage(minutes, each, inventory.deliver)
     return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book))
 
@@ -131,7 +131,7 @@ def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[Qu
     """The tapes of a box and what its copies take up: all that a price is made from besides the book."""
     tapes = quoted_tapes(inventory, habits)
     minutes = _together(_box_lines(inventory, tapes), habits)
-    return tapes, copy_sizes.storage(minutes, [tape.minutes for tape in tapes], inventory.deliver)
+    return tapes, copy_sizes.storage(*recorded_minutes.of_box(minutes, tapes), inventory.deliver)
 
 
 def quoted_tapes(
@@ -242,7 +242,7 @@ def _line_warnings(tape: QuotedTape, shop: ShopSnapshot) -> Iterator[str]:
 def _read_by_rule(draft: TapeLine) -> Iterator[str]:
     """That the catalogue does not list the marking, and what was read from it."""
     marking = formats.catalogue().format(draft.format).marking(draft.marking, draft.tv)
-    if marking is None or marking.rule is None:
+    if marking is None or marking.rule is None or marking.unit is not None:
         return
     speed, system = marking.nominal_speed.words, formats.catalogue().format(marking.nominal_system).words
     minutes, metres = round(marking.minutes), round(marking.metres.value)

@@ -40,7 +40,8 @@ def splice(
 ) -> TapeRecord:
     """Records a joint so far from the head, in minutes of play time or in metres, ``cut_cm`` cut away.
 
-    The tape becomes not for reuse wherever the joint is. ``section`` None: `places.section` decides.
+    A tape becomes not for reuse wherever the joint is; film is made to be spliced. ``section`` None:
+    `places.section` decides.
     WrongInput for a place beyond the end of the tape or a length that cannot be; Refused once handed back.
     """
     row = lookup.tape_in_the_shop(unit, code)
@@ -48,7 +49,8 @@ def splice(
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
     row.splices.append(_joint(unit, row.draft, place, where, cut_cm, joined_with))
-    row.not_for_reuse, row.astray_since = True, None
+    if condition.splice_ends_reuse(row.draft.format):
+        row.not_for_reuse, row.astray_since = True, None
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
     tape_facts.ask_for_look(unit, row)
     said = say(

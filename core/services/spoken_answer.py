@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
+from core.catalogue import containers
 from core.model.job_records import Job
 from core.model.promise_records import Promise
 from core.model.stations import Station
@@ -37,7 +38,9 @@ def answer(job: Job, today: date, chance: float | None) -> str:
     ``chance`` is that of keeping the promised day as it looks now.
     """
     told = _day(job, today, chance)
-    tapes = _told("whose-tapes", len(job.tapes), name=job.customer.name.split()[0])
+    kind = containers.together(tape.format for tape in job.tapes)
+    whose = containers.sentence("spoken", "whose-tapes", kind)
+    tapes = _told(whose, len(job.tapes), name=job.customer.name.split()[0])
     groups = [
         (name, [tape for tape in job.tapes if tape.station in stations])
         for name, stations in _GROUPS

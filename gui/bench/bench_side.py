@@ -98,7 +98,7 @@ class BenchSide(QWidget):
     def begin_finding(self) -> None:
         """Turn to the list of findings."""
         if self._tape is not None:
-            self.findings.begin(frozenset(self._tape.findings))
+            self.findings.begin(frozenset(self._tape.findings), self._tape.format)
             self._turn(self.findings)
             self.findings.field.setFocus()
 

@@ -98,6 +98,16 @@ def findings_offered() -> tuple[CellChoice, ...]:
     )
 
 
+@worded_cache(maxsize=256)
+def findings_on(shell_words: str) -> tuple[CellChoice, ...]:
+    """Those of them that may be found on such a thing; all while nobody knows what it is."""
+    shell = shell_called(shell_words)
+    if shell is None:
+        return findings_offered()
+    possible = {finding.value for finding in condition.possible(shell.name)}
+    return tuple(choice for choice in findings_offered() if choice.aliases[0] in possible)
+
+
 @worded_cache(maxsize=512)
 def shell_called(words: str) -> Format | None:
     """The format of these words, or None."""

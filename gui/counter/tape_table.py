@@ -101,7 +101,7 @@ _OFFERS = {
     "recorded_as": lambda tape: accepted_words.recordings_offered(tape.row.format),
     "speed": lambda tape: accepted_words.speeds_offered(tape.row.format, tape.row.recorded_as),
     "tv": lambda tape: accepted_words.tv_offered(),
-    "findings": lambda tape: accepted_words.findings_offered(),
+    "findings": lambda tape: accepted_words.findings_on(tape.row.format),
 }
 
 

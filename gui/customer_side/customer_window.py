@@ -21,6 +21,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from core.catalogue import containers
 from core.model.job_records import Job
 from core.model.quote_records import Quote, QuotedTape
 from core.model.settings_records import ShopFront
@@ -108,8 +109,7 @@ class CustomerSide(QWidget):
             self._show_tapes((), drawn_formats())
             return
         self.slip.show_quote(quote, self._is_late)
-        count = len(quote.tapes)
-        self._greeting.setText(say("customer", "tapes" if count > 1 else "tape", count=count))
+        self._greeting.setText(_greeting(quote))
         self._how.setText(say("customer", "how"))
         self._show_tapes(quote.tapes, drawn_tapes(quote.tapes))
 
@@ -238,3 +238,10 @@ def _label(size: float, ink: str, bold: bool = False) -> QLabel:
     label.setProperty("ink", ink)
     label.setFont(theme.font(size * SCALE, QFont.Weight.Bold if bold else QFont.Weight.Normal))
     return label
+
+
+def _greeting(quote: Quote) -> str:
+    """``Your 3 tapes``, or reels, or discs."""
+    kind = containers.together(tape.draft.format for tape in quote.tapes)
+    key = "tapes" if len(quote.tapes) > 1 else "tape"
+    return say("customer", containers.sentence("customer", key, kind), count=len(quote.tapes))

@@ -110,8 +110,10 @@ class LookOver(FittedDialog):
     @Slot()
     def look_elsewhere(self) -> None:
         """Turn to the list of everything that can be wrong."""
+        if self._subject is None:
+            return
         self._parts.turn(self.chooser)
-        self.chooser.begin(self._progress.found)
+        self.chooser.begin(self._progress.found, self._subject.format)
         self.chooser.field.setFocus()
 
     # --- showing -------------------------------------------------------------------------

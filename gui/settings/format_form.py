@@ -11,13 +11,16 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QL
 from core.model.names import Container
 from core.services.own_shop import format_drafts, own_formats
 from core.services.own_shop.format_drafts import AS_THE_NEAREST, FormatDraft
-from core.wording import typed_amounts
-from core.wording.locale_figures import figure
+from core.wording import locale_figures, typed_amounts
 from gui.settings.check_boxes import CheckBoxes
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked, words
 
+_ACROSS = 2
+"""Fields side by side: two fit a window of 640 pixels."""
+_LETTERS = 12
+"""A choice shows at least so much of what is chosen."""
 UNITS = (AS_THE_NEAREST, *format_drafts.FIGURE_OF)
 
 
@@ -132,7 +135,10 @@ class FormatForm(QWidget):
         grid = QGridLayout()
         grid.setHorizontalSpacing(2 * theme.UNIT)
         for number, key in enumerate(("name", "counted", "unit", "usual", "figure", "pace")):
-            grid.addWidget(self._labelled[key], number // 3, number % 3)
+            grid.addWidget(self._labelled[key], number // _ACROSS, number % _ACROSS)
+        for box in (self.counted_in, self.unit):
+            box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+            box.setMinimumContentsLength(_LETTERS)
         column.addWidget(self.nearest)
         column.addLayout(grid)
         column.addWidget(words(say("settings", "formats-usual-means"), "small"))
@@ -152,7 +158,7 @@ def _parts(text: str) -> tuple[str, ...]:
 def _shown(value: float | str | None) -> str:
     if value is None or isinstance(value, str):
         return value or ""
-    return figure(value, digits=0 if value == int(value) else 2)
+    return locale_figures.figure(value, digits=0 if value == int(value) else 2)
 
 
 def _read(text: str) -> float | str | None:

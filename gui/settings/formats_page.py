@@ -160,6 +160,8 @@ class FormatsPage(ListedPage[_Row]):
             if form.has_own_system:
                 self.like.addItem(form.words, str(form.name))
         self.like.setObjectName("formats-like")
+        self.like.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.like.setMinimumContentsLength(12)
         self.add.setObjectName("formats-add")
         self.column.addWidget(words(say("settings", "formats-lead")))
         row = QHBoxLayout()

@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.catalogue import condition
-from core.model.names import Finding
+from core.model.names import Finding, FormatName
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.layouts import hinted, labelled, stacked, words
 from gui.widgets.tray import Tray, TrayItem
@@ -20,7 +20,7 @@ class FindingChooser(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._known: frozenset[Finding] = frozenset()
+        self._offered: frozenset[Finding] = frozenset()
         self.field = QLineEdit()
         self.field.setObjectName("finding")
         hinted(self.field, say("bench", "find_hint"))
@@ -37,9 +37,9 @@ class FindingChooser(QWidget):
         self.list.moved.connect(self._tell_seen)
         column.addWidget(self._seen)
 
-    def begin(self, known: frozenset[Finding]) -> None:
-        """Offer what has not been found on this tape yet."""
-        self._known = known
+    def begin(self, known: frozenset[Finding], format: FormatName) -> None:
+        """Offer what may be found on a thing of this format and has not been yet."""
+        self._offered = condition.possible(format) - known
         self.field.clear()
         self._narrow()
 
@@ -50,7 +50,7 @@ class FindingChooser(QWidget):
             [
                 TrayItem(finding.value, sentence_case(short), seen)
                 for finding, short, seen in condition.choices()
-                if finding not in self._known and letters in f"{short} {finding.value} {seen}".casefold()
+                if finding in self._offered and letters in f"{short} {finding.value} {seen}".casefold()
             ]
         )
         self.list.stand_on_first()

@@ -39,6 +39,12 @@ def entries(own: Iterable[OwnFormat]) -> tuple[dict[str, Any], ...]:
     )
 
 
+def named(own: tuple[OwnFormat, ...]) -> tuple[tuple[str, str, str], ...]:
+    """Key, words and container of each, as papers say them."""
+    known = formats.of_own(own)
+    return tuple((form.name, form.words, known.format(form.name).counted_in.value) for form in own)
+
+
 def free_key(words: str, taken: Iterable[str]) -> str:
     """A key for a new format of these words that no other has: ``super-8-sound``, or ``super-8-sound-2``."""
     plain = re.sub(r"[^a-z0-9]+", "-", words.casefold()).strip("-")[: _LONGEST_KEY - 4].strip("-") or "own"

@@ -16,7 +16,7 @@ from core.wording import locale_figures, messages, own_words
 from core.wording.messages import say
 
 PRICES = "prices"
-LISTED = ("deck", "person", "partner")
+LISTED = ("deck", "person", "partner", "format")
 """Tables of entries with a name of their own."""
 _WORDS = "words"
 _BY_FORMAT, _BY_CODE = "capture", ("repair", "media")
@@ -46,12 +46,20 @@ def name_of(path: Sequence[str]) -> str:
     if path[0] == PRICES:
         return price_name(path[1:])
     if path[0] in LISTED and len(path) > 2:
-        return _known(f"change-{path[0]}-{path[2]}", path, name=path[1])
+        return _entry_key(path)
     if path[0] == _WORDS:
         return say("settings", "change-words")
     flat = "-".join(path)
     is_special = messages.knows("settings", f"change-{flat}")
     return _known(f"change-{flat}" if is_special else flat, path)
+
+
+def _entry_key(path: Sequence[str]) -> str:
+    """What a key of an entry is called; a format's own keys are those of its file."""
+    key, name = f"change-{path[0]}-{path[2]}", _entry_name(path, None)
+    if path[0] == "format" and not messages.knows("settings", key):
+        return say("settings", "change-format-key", name=name, key=", ".join(path[2:]))
+    return _known(key, path, name=name)
 
 
 def price_name(path: Sequence[str]) -> str:
@@ -101,14 +109,27 @@ def _entry_lines(path: Sequence[str], was: Any, now: Any) -> Iterator[str]:
 
 
 def _entry_line(path: Sequence[str], now: Any) -> str:
+    name = _entry_name(path, now)
     if now is None:
-        return say("settings", f"change-{path[0]}-removed", name=path[1])
+        return say("settings", f"change-{path[0]}-removed", name=name)
     parts = [value_of((*path, key), now.get(key)) for key in _TOLD[path[0]] if now.get(key)]
     what = "; ".join(parts) or say("files", "nothing")
-    return say("settings", f"change-{path[0]}-added", name=path[1], what=what, n=len(parts))
+    return say("settings", f"change-{path[0]}-added", name=name, what=what, n=len(parts))
 
 
-_TOLD = {"deck": ("plays", "tv", "speeds"), "person": ("may",), "partner": ("formats", "price")}
+def _entry_name(path: Sequence[str], now: Any) -> str:
+    """What an entry is called: by its name, a format by its words where they are known."""
+    if path[0] != "format":
+        return path[1]
+    return str((now or {}).get("words", {}).get("name") or price_rows.format_words(path[1]))
+
+
+_TOLD = {
+    "deck": ("plays", "tv", "speeds"),
+    "person": ("may",),
+    "partner": ("formats", "price"),
+    "format": ("like",),
+}
 """What is told of an entry that is new."""
 
 
@@ -160,6 +181,8 @@ _ANY = ("tv", "speeds")
 _SHOWN: Mapping[str, Callable[[Any], str]] = {
     "plays": _formats,
     "formats": _formats,
+    "like": price_rows.format_words,
+    "counted_in": _offered("formats-counted"),
     "tv": lambda values: ", ".join(value.upper() for value in values),
     "speeds": _speeds,
     "may": _offered("people-may"),

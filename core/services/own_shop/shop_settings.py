@@ -130,7 +130,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         front=replace(
             _front(page.front, page.papers, where),
             words=tuple(sorted(page.words.items())),
-            format_names=tuple((form.name, form.words) for form in own),
+            format_names=own_formats.named(own),
         ),
         decks=decks,
         openings=_openings(page.opening, where),

@@ -78,12 +78,34 @@ quote-made =
         [one] One tape, seen on { $day }
        *[other] { $n } tapes, seen on { $day }
     }
+quote-made-reel =
+    { $n ->
+        [one] One reel of film, seen on { $day }
+       *[other] { $n } reels of film, seen on { $day }
+    }
+quote-made-box =
+    { $n ->
+        [one] One box of pictures, seen on { $day }
+       *[other] { $n } boxes of pictures, seen on { $day }
+    }
+quote-made-disc =
+    { $n ->
+        [one] One disc, seen on { $day }
+       *[other] { $n } discs, seen on { $day }
+    }
+quote-made-thing =
+    { $n ->
+        [one] One item, seen on { $day }
+       *[other] { $n } items, seen on { $day }
+    }
 quote-cost = What it will cost
 quote-most_likely = Most likely, with tax. It could be { $between }: nobody knows yet how long the tapes run.
 quote-ceiling = We won't go over { $money } without asking you.
 quote-example_prices = Example prices, not this shop’s own yet
 quote-ready = When it is ready
 quote-tapes = Your tapes
+quote-tapes-thing = What you brought
+quote-count-thing = How many
 quote-count = Tapes
 quote-tape = What it is
 quote-minutes = Minutes each
@@ -122,10 +144,31 @@ slip-tapes =
         [one] 1 tape
        *[other] { $n } tapes
     }
+slip-tapes-reel =
+    { $n ->
+        [one] 1 reel of film
+       *[other] { $n } reels of film
+    }
+slip-tapes-box =
+    { $n ->
+        [one] 1 box of pictures
+       *[other] { $n } boxes of pictures
+    }
+slip-tapes-disc =
+    { $n ->
+        [one] 1 disc
+       *[other] { $n } discs
+    }
+slip-tapes-thing =
+    { $n ->
+        [one] 1 item
+       *[other] { $n } items
+    }
 slip-cost = Price with tax
 slip-cost-plain = Price
 slip-deposit = Deposit paid
 slip-booked = Booked in on
+slip-bring-thing = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get everything back. You get every single one back; we count them with you, one by one.
 slip-bring = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get the tapes back. You get every tape back; we count them with you, one by one.
 slip-ask = Questions? Call { $phone } and read us the order number.
 slip-keep = If we find something at the bench that changes the price or the date, we'll call you before we go on.
@@ -181,12 +224,33 @@ receipt-do_spliced_more =
        *[other] This label is on each of these cassettes. If you give them away, tell the next person. Store all your tapes upright, cool, and dry.
     }
 receipt-do_plain = Your tapes are yours to keep. None of them was spliced.
+receipt-do_plain-thing = Everything you brought is yours to keep.
 receipt-do_plain_more = Store them upright in their boxes, cool and dry, away from magnets and heaters.
 receipt-two_places = Before you put anything away, copy the files to two places, one of them outside your home.
 receipt-tapes =
     { $n ->
         [one] The tape you get back
        *[other] All { $n } tapes you get back
+    }
+receipt-tapes-reel =
+    { $n ->
+        [one] The reel of film you get back
+       *[other] All { $n } reels of film you get back
+    }
+receipt-tapes-box =
+    { $n ->
+        [one] The box of pictures you get back
+       *[other] All { $n } boxes of pictures you get back
+    }
+receipt-tapes-disc =
+    { $n ->
+        [one] The disc you get back
+       *[other] All { $n } discs you get back
+    }
+receipt-tapes-thing =
+    { $n ->
+        [one] The item you get back
+       *[other] All { $n } items you get back
     }
 receipt-code = Code
 receipt-tape = What it is
@@ -197,6 +261,26 @@ receipt-still_here =
         [one] One tape is still here
        *[other] { $n } tapes are still here
     }
+receipt-still_here-reel =
+    { $n ->
+        [one] One reel of film is still here
+       *[other] { $n } reels of film are still here
+    }
+receipt-still_here-box =
+    { $n ->
+        [one] One box of pictures is still here
+       *[other] { $n } boxes of pictures are still here
+    }
+receipt-still_here-disc =
+    { $n ->
+        [one] One disc is still here
+       *[other] { $n } discs are still here
+    }
+receipt-still_here-thing =
+    { $n ->
+        [one] One item is still here
+       *[other] { $n } items are still here
+    }
 receipt-copies = Copies you get
 receipt-price = What it cost
 receipt-paid = Paid so far
@@ -204,6 +288,7 @@ receipt-due = Still to pay
 receipt-owed = We owe you
 receipt-signed_head = Received
 receipt-told_plain = I counted the tapes and copies listed above and received them.
+receipt-told_plain-thing = I counted everything listed above and received it.
 receipt-told_spliced =
     { $n ->
         [one] I counted the tapes and copies listed above and received them. I was shown the tape labeled “not for reuse” and told why it must never be played or recorded on again.

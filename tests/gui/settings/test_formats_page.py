@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QScrollArea
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName
@@ -111,3 +112,16 @@ def test_removing_takes_it_from_the_machines_and_undo_brings_it_back(place: Plac
     place.records.shop.run(settings_versions.undo)
     assert [form.words for form in kept(place).formats] == ["Postcards"]
     assert FormatName("postcards") in kept(place).decks[0].plays
+
+
+def test_it_fits_a_window_of_640_pixels(place: Place, sheet: PageSheet) -> None:
+    """1280 × 800 at 200 %."""
+    add(sheet, "Super", "Sound film")
+    place.window.resize(640, 400)
+    place.settle()
+
+    area = sheet.parentWidget()
+    while area is not None and not isinstance(area, QScrollArea):
+        area = area.parentWidget()
+    assert isinstance(area, QScrollArea)
+    assert sheet.mapTo(area, sheet.rect().topRight()).x() <= area.viewport().width()

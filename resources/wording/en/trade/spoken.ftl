@@ -138,6 +138,26 @@ whose-tapes =
         [1] { $name }'s tape
        *[other] { $name }'s { $number } tapes
     }
+whose-tapes-reel =
+    { $count ->
+        [1] { $name }'s reel of film
+       *[other] { $name }'s { $number } reels of film
+    }
+whose-tapes-box =
+    { $count ->
+        [1] { $name }'s box of pictures
+       *[other] { $name }'s { $number } boxes of pictures
+    }
+whose-tapes-disc =
+    { $count ->
+        [1] { $name }'s disc
+       *[other] { $name }'s { $number } discs
+    }
+whose-tapes-thing =
+    { $count ->
+        [1] What { $name } brought
+       *[other] { $name }'s { $number } items
+    }
 one-group = { $group }. { $day }
 several-groups = { $tapes }: { $groups }. { $day }
 number =
@@ -188,9 +208,9 @@ topic-lid-damaged = a damaged lid
 topic-sound-missing = missing sound
 topic-crushed = a crushed cassette
 topic-commercial-recording = the rights to a commercial recording
-topic-torn-perforation = torn film
-topic-shrunken = shrunken film
+topic-torn-perforation = a tear in the film
+topic-shrunken = a shrunken film
 topic-vinegar = a decaying film base
-topic-nitrate = film that may be nitrate
-topic-faded = faded colors
+topic-nitrate = a film that may be nitrate
+topic-faded = a loss of color
 topic-disc-scratched = a scratched disc

@@ -16,7 +16,14 @@ from core.model.settings_records import own_format
 from core.papers.voice import voice
 from core.playtime import tape_minutes
 from core.services import jobs
-from core.services.own_shop import format_drafts, own_formats, settings_versions, shop_document, shop_settings
+from core.services.own_shop import (
+    format_drafts,
+    own_formats,
+    settings_changes,
+    settings_versions,
+    shop_document,
+    shop_settings,
+)
 from core.services.own_shop.format_drafts import FormatDraft
 from core.store import current_settings
 from tests.support.booked import Desk
@@ -228,3 +235,16 @@ def test_keys_are_made_of_words() -> None:
     assert own_formats.free_key("Super 8, with sound!", []) == "super-8-with-sound"
     assert own_formats.free_key("Dia", ["dia", "dia-2"]) == "dia-3"
     assert own_formats.free_key("幻灯片", []) == "own"
+
+
+def test_a_change_is_told_by_what_the_format_is_called(desk: Desk) -> None:
+    before = desk.shop.ask(current_settings.read)
+    take_in(desk, ROLL)
+    after = desk.shop.ask(current_settings.read)
+    assert "New under “What people bring”: Our roll, like Super 8 film" in settings_changes.lines(
+        before, after
+    )
+
+    desk.shop.run(shop_document.set_texts, [("format.own-roll.retired", "true")])
+    now = desk.shop.ask(current_settings.read)
+    assert "Our roll, retired: nothing → yes" in settings_changes.lines(after, now)

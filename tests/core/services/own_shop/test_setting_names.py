@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+from core.catalogue.format_file import FormatFile
 from core.model.names import FormatName
 from core.model.settings_file import DeckEntry, PartnerEntry, PersonEntry
 from core.model.settings_records import OpeningHours, Outage, Partner, Person
@@ -21,7 +22,7 @@ from core.services.own_shop import (
 )
 from tests.support.booked import Desk
 
-ENTRIES = {"deck": DeckEntry, "person": PersonEntry, "partner": PartnerEntry}
+ENTRIES = {"deck": DeckEntry, "person": PersonEntry, "partner": PartnerEntry, "format": FormatFile}
 SAME = ("remark", "currency")
 """Keys that are called what they are."""
 TOLD_WHOLE = {"name", "formerly", "hours"}
