@@ -88,7 +88,8 @@ def _remembered(
     first: QuotedTape, minutes: tuple[Range, ...], book: PriceBook
 ) -> tuple[Charge, tuple[MoneyRange, ...]]:
     """The capture charge of tapes alike but for their minutes: a key changes one line of a box, not all."""
-    return _capture([replace(first, minutes=each) for each in minutes], book)
+    made = {each: replace(first, minutes=each) for each in set(minutes)}
+    return _capture([made[each] for each in minutes], book)
 
 
 def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:

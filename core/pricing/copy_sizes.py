@@ -12,6 +12,7 @@ from core.model.inventory import Delivery
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
 from core.pricing import bitrates, discs, sticks
+from core.wording.messages import worded_cache
 
 KINDS = ("files", "dvd", "bluray")
 CODECS = bitrates.CODECS
@@ -27,7 +28,7 @@ def storage(minutes: Range, tape_minutes: Sequence[Range], deliver: Sequence[Del
     those of the files; video discs count as discs, and as gigabytes only when nothing else is made.
     WrongInput for a codec or carrier that is not known.
     """
-    parts = [made(delivery, minutes, tape_minutes) for delivery in deliver or (USUAL,)]
+    parts = [_remembered(delivery, minutes, tuple(tape_minutes)) for delivery in deliver or (USUAL,)]
     files = [
         part for part, delivery in zip(parts, deliver or (USUAL,), strict=True) if delivery.kind == "files"
     ]
@@ -48,6 +49,12 @@ def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range]) -> Storage:
     if delivery.kind == "bluray":
         return discs.video_blurays(minutes)
     raise WrongInput("as", delivery.kind, one_of(KINDS))
+
+
+@worded_cache(maxsize=256)
+def _remembered(delivery: Delivery, minutes: Range, tapes: tuple[Range, ...]) -> Storage:
+    """`made`, remembered: most keys leave the minutes of a box as they are."""
+    return made(delivery, minutes, tapes)
 
 
 def codec_words(codec: str) -> str:
