@@ -31,6 +31,6 @@ def test_the_command_line_names_what_the_deck_week_plays(typed: Typist, codes: l
     told = {each["deck"]: each["tape"] for each in typed("load-now").document["decks"] if each["tape"]}
     with Shop.open(str(typed.shop), clock=lambda: datetime.fromisoformat(NOW)) as shop:
         week = shop.ask(shop_overview.read).week
-    now = [lane for lane in week.lanes if lane.deck.name in told]
+    now = [lane for lane in week.timelines if lane.deck.name in told]
     assert set(told.values()) == set(codes[:2])
     assert told == {lane.deck.name: lane.runs[0].tape.code for lane in now}

@@ -207,7 +207,7 @@ def test_a_retired_deck_keeps_its_name_and_is_in_no_plan(desk: Desk) -> None:
     assert not gone.in_service
     assert gone not in fitted.working_decks
     assert "VHS 2" not in {deck.name for deck in desk.shop.ask(promises.reckoned).decks}
-    assert "VHS 2" not in {lane.deck.name for lane in desk.shop.ask(shop_overview.read).week.lanes}
+    assert "VHS 2" not in {lane.deck.name for lane in desk.shop.ask(shop_overview.read).week.timelines}
     for step in (decks.broke_down, decks.back_in_service):
         with pytest.raises(Refused, match="VHS 2 is retired"):
             desk.shop.run(step, "VHS 2")
