@@ -16,10 +16,10 @@ from core.services.shop_overview import ShopView
 from gui.settings.backup_page import BackupPage
 from gui.shop import backup_report
 from gui.shop.backup_report import BackupReport, BackupSight
-from gui.shop.form_chapter import FormChapter, FormSlip, key_button
+from gui.shop.form_chapter import FormChapter, FormSlip
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.button_row import ButtonRow
+from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.layouts import rule, words
 
 BACKUPS = frozenset({"backups"})

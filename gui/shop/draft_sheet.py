@@ -9,9 +9,8 @@ from core.model.settings_records import ShopSettings
 from core.services.own_shop import settings_changes
 from core.services.own_shop.settings_effects import Effects
 from gui.settings.effects_line import EffectsLine
-from gui.shop.form_chapter import key_button
 from gui.toolkit.text import say
-from gui.widgets.button_row import ButtonRow
+from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.layouts import PaperFrame, rule, words
 
 _PAUSE_MS = 300

@@ -6,8 +6,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import Any, ClassVar, Generic, TypeVar
 
-from PySide6.QtCore import QObject, Qt, Slot
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtCore import QObject, Slot
 
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
@@ -17,7 +16,8 @@ from gui.settings.settings_page import SettingsPage
 from gui.shop.chapter import Chapter
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.layouts import PaperFrame, give_key
+from gui.widgets.button_row import key_button
+from gui.widgets.layouts import PaperFrame
 
 P = TypeVar("P", bound=SettingsPage)
 
@@ -89,12 +89,3 @@ class FormChapter(Chapter, Generic[S]):
 
     def _change_settings(self, step: Callable[..., ShopSettings], *args: object) -> None:
         self.change(step, *args, said=say("settings", self.saved), changes=frozenset({"shop"}))
-
-
-def key_button(name: str, keys: str, told: str = "") -> QPushButton:
-    """A button whose words tell its key: ``told``, or the sentence of its name."""
-    button = QPushButton(told or say("settings", name, keys=keys))
-    button.setObjectName(name)
-    button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-    give_key(button, keys)
-    return button

@@ -14,9 +14,9 @@ from core.model.settings_records import ShopSettings
 from core.services import jobs, paper_files
 from core.services.shop_overview import ShopView
 from gui.settings.words_page import WordsPage
-from gui.shop.form_chapter import FormChapter, FormSlip, key_button
+from gui.shop.form_chapter import FormChapter, FormSlip
 from gui.toolkit.text import say
-from gui.widgets.button_row import ButtonRow
+from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.layouts import words
 
 _PREVIEW = "preview"

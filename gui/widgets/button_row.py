@@ -1,14 +1,16 @@
-"""Buttons in a row; where the room is too narrow they stand in pairs, and none is cut."""
+"""Buttons that tell their keys, in a row; where the room is too narrow in pairs, and none is cut."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QObject, QSize
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QWidget
 
 from gui.toolkit import theme
+from gui.toolkit.text import say
+from gui.widgets.layouts import give_key
 
 
 class ButtonRow(QWidget):
@@ -61,3 +63,12 @@ class ButtonRow(QWidget):
             else:
                 self._grid.addWidget(button, place // across, place % across)
         self.updateGeometry()
+
+
+def key_button(name: str, keys: str, told: str = "") -> QPushButton:
+    """A button whose words tell its key: ``told``, or the sentence of the settings called by its name."""
+    button = QPushButton(told or say("settings", name, keys=keys))
+    button.setObjectName(name)
+    button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    give_key(button, keys)
+    return button
