@@ -46,6 +46,10 @@ class PartnerForm(QWidget):
                 field.setText(text)
         self.formats.show_chosen(partner.formats)
 
+    def offer_formats(self) -> None:
+        """Offer what may be booked in now, formats of the shop's own among them."""
+        self.formats.offer(_formats())
+
     @Slot()
     def _edit(self) -> None:
         formats = frozenset(map(FormatName, self.formats.chosen))
@@ -89,4 +93,4 @@ class PartnerForm(QWidget):
 
 def _formats() -> dict[str, str]:
     """Every format a tape may be booked in as."""
-    return {str(form.name): sentence_case(form.words) for form in catalogue().formats}
+    return {str(form.name): sentence_case(form.words) for form in catalogue().offered}

@@ -51,6 +51,7 @@ class PartnersPage(ListedPage[_Row]):
         self.show_draft(view.settings)
 
     def show_draft(self, draft: ShopSettings) -> None:
+        self.form.offer_formats()
         self._begin([_Row(self._key(), each, str(each.days)) for each in draft.partners])
 
     def draft(self, before: ShopSettings) -> ShopSettings:
