@@ -29,8 +29,11 @@ if TYPE_CHECKING:
     from core.services.promises import Kept
 
 
-def playtime(belief: Belief) -> str:
-    """Minutes first, then what they rest on."""
+def playtime(belief: Belief, *, is_counted: bool = False) -> str:
+    """Minutes first, then what they rest on; what is counted has no metres (`Format.is_counted`)."""
+    sources = [f"  {source}" for source in belief.sources]
+    if is_counted:
+        return _lines(say("cli", "minutes_on_machine", span=_span(belief.range)), *sources)
     return _lines(
         say("cli", "minutes_recorded", span=_span(belief.range)),
         say(
@@ -40,7 +43,7 @@ def playtime(belief: Belief) -> str:
             figure_2=_figure(belief.metres),
             figure_3=_figure(belief.speed_mm_s, 2),
         ),
-        *(f"  {source}" for source in belief.sources),
+        *sources,
     )
 
 

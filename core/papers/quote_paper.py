@@ -103,8 +103,9 @@ def _tell_tapes(told: Story, quote: Quote, speaker: Voice) -> None:
 def _tell_hours(told: Story, quote: Quote, speaker: Voice) -> None:
     hours = quote.capture_hours
     told.say(
-        speaker.say(
+        speaker.things(
             "quote-hours",
+            _formats(quote),
             low=speaker.number(hours.low, 1),
             likely=speaker.number(hours.likely, 1),
             high=speaker.number(hours.high, 1),

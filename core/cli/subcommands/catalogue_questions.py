@@ -1,9 +1,13 @@
-"""Questions to the catalogue: play time, cuts and packs. No shop is needed."""
+"""Questions to the catalogue: play time, cuts and packs. No shop is needed, but for its own formats."""
 
 from __future__ import annotations
 
+from contextlib import suppress
+
+from core.catalogue import formats
 from core.cli import json_catalogue, plain_answers
 from core.cli.invocation import Invocation, Reply
+from core.model.errors import TapewrightError
 from core.model.inventory import TapeLine
 from core.model.json_reader import Value
 from core.playtime import cuts, one_pack, pack_reading, tape_minutes
@@ -16,7 +20,8 @@ _FIELDS = ("format", "marking", "recorded_as", "speed", "tv", "fill", "fill_know
 def tell_playtime(call: Invocation) -> Reply:
     line = _line(call)
     belief = tape_minutes.belief(line, line.tv)
-    return Reply(json_catalogue.playtime(belief), plain_answers.playtime(belief))
+    is_counted = formats.catalogue().format(line.format).is_counted
+    return Reply(json_catalogue.playtime(belief), plain_answers.playtime(belief, is_counted=is_counted))
 
 
 def tell_cut(call: Invocation) -> Reply:
@@ -45,6 +50,9 @@ def tell_pack(call: Invocation) -> Reply:
 
 def _line(call: Invocation) -> TapeLine:
     """The cassette described by the options, read by the rules of the inventory file."""
+    if call.asked.format not in formats.shipped().names and call.has_shop:
+        with suppress(TapewrightError), call.open():  # which puts the shop's own formats in force
+            pass
     members = {"count": Value("", "", 1)}
     for field in _FIELDS:
         typed = getattr(call.asked, field, None)

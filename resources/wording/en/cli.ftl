@@ -51,6 +51,7 @@ name_readable_file_accepted = the name of a readable file is accepted
 folder = a folder
 promised = Promised for { $day } ({ $words }){ $held }
 would_luck = { $least } to { $most } would be luck
+minutes_on_machine = { $span } minutes on the machine
 minutes_recorded = { $span } minutes recorded
 minutes_end_end_m = { $figure } minutes end to end: { $figure_2 } m at { $figure_3 } mm/s
 seconds_removed_seconds_disturbed = { $seconds_removed } seconds removed, { $seconds_disturbed } seconds disturbed

@@ -111,6 +111,7 @@ quote-tape = What it is
 quote-minutes = Minutes each
 quote-expected = What we expect
 quote-hours = Copying takes as long as the tapes play: { $likely } hours most likely, { $low } to { $high } hours.
+quote-hours-thing = Our machines need { $likely } hours for it most likely, { $low } to { $high } hours.
 quote-told = Before you decide
 quote-charges = How the price adds up
 quote-copies = What you get with your tapes
