@@ -115,7 +115,7 @@ def load(
     rush, others = lined_up(settings, queue, calendar)
     playing = under_way(settings, queue, calendar, ways.now)
     plan, staffed = Plan(begun, ways), None
-    if ways.crew is not None:
+    if ways.roster is not None:
         by_hand = True
     elif by_hand is None:
         by_hand = follows_people(settings, queue, [*rush, *others])
@@ -124,7 +124,7 @@ def load(
         hurried.work_off_by_hand(playing, rush)
         after_rush = hurried.ahead()
         plan.rush = initial_state.rush_to_come(settings, begun, ways, [*rush, *others])
-        staffed = Staffed(plan.ahead(), playing, rush, others) if ways.crew is not None else None
+        staffed = Staffed(plan.ahead(), playing, rush, others) if ways.roster is not None else None
         done = plan.work_off_by_hand(playing, [*rush, *others], len(rush))
     else:
         done = plan.go_on(playing) + plan.work_off(rush)
@@ -223,8 +223,8 @@ def decks_for(load: Load, tape: QueuedTape) -> tuple[int, ...]:
 def is_planned(load: Load, tape: QueuedTape) -> bool:
     """Whether the plan holds a tape of the queue: a deck plays it, and somebody here can do what it needs."""
     step = queued_step(tape, load.settings, load.calendar)
-    crew = load.ways.crew
-    return bool(step.suited.decks) and not (crew and crew.why_nobody(step.works))
+    roster = load.ways.roster
+    return bool(step.suited.decks) and not (roster and roster.why_nobody(step.works))
 
 
 def decks_of(load: Load, tape: QuotedTape) -> tuple[int, ...]:

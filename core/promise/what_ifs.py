@@ -20,7 +20,7 @@ from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround
 from core.promise.turnaround import Load
-from core.scheduling import crews
+from core.scheduling import rosters
 from core.scheduling.queued_tapes import QueuedTape
 from core.wording.messages import say
 
@@ -115,7 +115,7 @@ def changes(settings: ShopSettings, places: Sequence[int]) -> Iterator[tuple[str
     for deck in settings.decks:
         if deck.plays & wanted and (not deck.in_service or deck.name in settings.expected.awaited):
             yield say("dates", "deck_back", deck=deck.name), _back(settings, deck)
-    yield say("dates", "one_more_person"), crews.one_more(settings)
+    yield say("dates", "one_more_person"), rosters.one_more(settings)
     for person in settings.working_staff:
         if person.hours and Duty.BENCH.value in person.does:
             yield say("dates", "always_here", name=person.name), _always_here(settings, person)

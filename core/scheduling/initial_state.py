@@ -12,7 +12,6 @@ from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures
-from core.scheduling.crews import crew_of
 from core.scheduling.deck_choice import suited
 from core.scheduling.drawn_minutes import equally_likely
 from core.scheduling.opening_calendar import Calendar
@@ -25,6 +24,7 @@ from core.scheduling.plan_records import (
     handling,
 )
 from core.scheduling.play_hours import PlayHours
+from core.scheduling.rosters import roster_of
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import DeckTimelines, RushKind, RushToCome
 
@@ -53,7 +53,7 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
     if share and len(calendar.opens):
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
         shut = closures(calendar, today, share, SEED + 11, scenarios)
-    ways = Ways(now, settings.people, _breakdowns(settings), shut, crew_of(settings, calendar))
+    ways = Ways(now, settings.people, _breakdowns(settings), shut, roster_of(settings, calendar))
     return ways, Ahead(timelines, worked, handling=handling(settings.people))
 
 

@@ -13,12 +13,12 @@ import numpy as np
 
 from core.model.settings_records import ShopSettings
 from core.scheduling import initial_state
-from core.scheduling.crews import crew_of
 from core.scheduling.opening_calendar import Calendar, Minutes
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import LEAST_REMAINING, Ahead, Step, UnderWay, Ways, handling
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.queued_tapes import QueuedTape, follows_people, lined_up, under_way
+from core.scheduling.rosters import roster_of
 from core.scheduling.simulated_shop import DeckTimelines, Queue, SeenStart, Turnout
 
 
@@ -41,7 +41,7 @@ class LikelyPlan(Plan):
         timelines = DeckTimelines(hours, free, initial_state.outages(settings, calendar))
         worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
         ahead = Ahead(timelines, worked, handling=handling(settings.people))
-        super().__init__(ahead, Ways(now, settings.people, crew=crew_of(settings, calendar)))
+        super().__init__(ahead, Ways(now, settings.people, roster=roster_of(settings, calendar)))
         self._end = end
         self._seen: list[tuple[Sequence[Step], list[SeenStart]]] = []
         self.playing: list[Start] = []
@@ -62,7 +62,7 @@ class LikelyPlan(Plan):
         playing = under_way(settings, queue, self.calendar, self.ways.now)
         if not len(self.calendar.opens):
             self._playing(playing)
-        elif self.ways.crew is not None or follows_people(settings, queue, self.in_order):
+        elif self.ways.roster is not None or follows_people(settings, queue, self.in_order):
             self.work_off_by_hand(playing, self.in_order)
         else:
             self.go_on(playing)

@@ -138,10 +138,10 @@ class _Loading:
 
     def _nobody_loads(self) -> str:
         """Why nobody loads a deck now: those who can are not here; or nothing."""
-        crew = self._plan.ways.crew
-        if crew is None or not self._is_open():
+        roster = self._plan.ways.roster
+        if roster is None or not self._is_open():
             return ""
-        since = crew.next_here(Skill.LOAD, self._moment)
+        since = roster.next_here(Skill.LOAD, self._moment)
         if since <= self._moment:
             return ""
         if since >= NEVER:

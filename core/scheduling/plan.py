@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from core.model import common_random_numbers
-from core.scheduling import crew_simulation, event_simulation, staffed_simulation
+from core.scheduling import event_simulation, roster_simulation, staffed_simulation
 from core.scheduling.breakdowns import fails_after
 from core.scheduling.drawn_minutes import lengths
 from core.scheduling.next_event import BENCH, NIGHT
@@ -110,19 +110,19 @@ class Plan:
 
     def _worked_off(self, initial: InitialState, queue: Queue, bench: Sequence[Bench], begun: Begun) -> Found:
         """What a day is like with the people of this shop, one by one where they differ."""
-        times, crew = Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES), self.ways.crew
-        if crew is None:
+        times, roster = Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES), self.ways.roster
+        if roster is None:
             return staffed_simulation.work_off(initial, queue, self.ways.people, times, bench, begun)
-        return crew_simulation.work_off(initial, queue, crew, times, bench, begun)
+        return roster_simulation.work_off(initial, queue, roster, times, bench, begun)
 
     def _left_to_people(
         self, steps: Sequence[Step], under_way: UnderWay
     ) -> tuple[Sequence[Step], UnderWay, list[Done]]:
         """What people here can do; tapes with work that nobody can do are in no plan, and never done."""
-        if self.ways.crew is None:
+        if self.ways.roster is None:
             return steps, under_way, []
         every = [*(step for step, _, _ in under_way.playing), *under_way.checking, *steps]
-        why = {id(step): self.ways.crew.why_nobody(step.works) for step in every}
+        why = {id(step): self.ways.roster.why_nobody(step.works) for step in every}
         never = np.full(self.scenarios, np.inf)
         left_out = [Done(step, never, nobody=why[id(step)]) for step in every if why[id(step)]]
         playing = [each for each in under_way.playing if not why[id(each[0])]]

@@ -17,9 +17,9 @@ from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.breakdowns import Breakdowns
 from core.scheduling.closures import Closures
-from core.scheduling.crews import Crew
 from core.scheduling.deck_choice import Suited
 from core.scheduling.opening_calendar import Minutes
+from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import DeckTimelines, RushToCome
 
 SEED = 20260101
@@ -131,7 +131,7 @@ class Ways:
     people: int
     breakdowns: Breakdowns | None = None
     closures: Closures | None = None
-    crew: Crew | None = None
+    roster: Roster | None = None
     """The people one by one, where they differ."""
 
 

@@ -110,7 +110,7 @@ def test_with_people_who_do_one_thing_at_a_time_the_means_agree(people: int) -> 
     )
     hands = Hands(people, 3.0, 2.0, 8.0, 5.0)
     rules = Rules(HOURS, 60.0, 0.0, 20)
-    simulated = [simpy_shop.crewed(drawn.simpy_tapes(s), DECKS, rules, hands, NINE) for s in range(60)]
+    simulated = [simpy_shop.staffed(drawn.simpy_tapes(s), DECKS, rules, hands, NINE) for s in range(60)]
     apart = (drawn.ends() - np.array(simulated).T).mean(axis=0)
     assert abs(apart.mean()) < max(3 * apart.std(ddof=1) / np.sqrt(60), 0.5)
     assert np.mean(np.abs(drawn.ends() - np.array(simulated).T) < 1e-6) > 0.8

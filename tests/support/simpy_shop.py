@@ -166,17 +166,17 @@ class Hands:
     bench: float
 
 
-def crewed(tapes: Sequence[Tape], decks: int, rules: Rules, hands: Hands, begin: float) -> list[float]:
+def staffed(tapes: Sequence[Tape], decks: int, rules: Rules, hands: Hands, begin: float) -> list[float]:
     """When each tape is checked, with people who do one thing at a time."""
     environment = simpy.Environment(initial_time=begin)
-    shop = _Crewed(environment, tapes, decks, rules, hands)
+    shop = _Staffed(environment, tapes, decks, rules, hands)
     for person in range(hands.people):
         environment.process(shop.person(person))
     environment.run()
     return shop.checked
 
 
-class _Crewed:
+class _Staffed:
     def __init__(
         self, environment: simpy.Environment, tapes: Sequence[Tape], decks: int, rules: Rules, hands: Hands
     ) -> None:

@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 
 from core.model.settings_records import OpeningHours, Person, Skill
-from core.scheduling import crew_simulation, crews, opening_hours, staffed_simulation
+from core.scheduling import opening_hours, roster_simulation, rosters, staffed_simulation
 from core.scheduling.breakdowns import Breakdowns, fails_after
-from core.scheduling.crews import Crew
 from core.scheduling.opening_calendar import Openings
 from core.scheduling.play_hours import PlayHours
+from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
 from tests.support.shops import fittings
@@ -27,14 +27,14 @@ MORNINGS = tuple(OpeningHours(day, 8 * 60, 12 * 60) for day in range(5))
 TUESDAYS = (OpeningHours(1, 9 * 60, 18 * 60),)
 
 
-def crew_of(*staff: Person, people: int = 1) -> Crew:
-    found = crews.crew_of(fittings(staff=staff, people=people), CALENDAR)
+def roster_of(*staff: Person, people: int = 1) -> Roster:
+    found = rosters.roster_of(fittings(staff=staff, people=people), CALENDAR)
     assert found is not None
     return found
 
 
 def worked(
-    crew: Crew, minutes: list[float], *, bench: float = 0.0, splices: bool = False, decks: int = 1
+    roster: Roster, minutes: list[float], *, bench: float = 0.0, splices: bool = False, decks: int = 1
 ) -> tuple[list[float], Found]:
     """When each tape is checked, the bench taking so long for every second one, begun on Monday at nine."""
     parts = [Part(np.full(1, -np.inf)) for _ in minutes]
@@ -43,62 +43,62 @@ def worked(
     lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, 1), NINE))
     benches = [Bench(bench, part, place, splices) for place, part in enumerate(parts)][::2] if bench else []
     queue = Queue(tapes, np.array(minutes)[:, None])
-    found = crew_simulation.work_off(InitialState(lanes, 0.0, NINE), queue, crew, TIMES, benches, Begun())
+    found = roster_simulation.work_off(InitialState(lanes, 0.0, NINE), queue, roster, TIMES, benches, Begun())
     return [float(part.ends[0]) for part in parts], found
 
 
 def test_own_hours_count_while_the_shop_is_open() -> None:
-    crew = crew_of(Person("Ada", hours=(OpeningHours(0, 7 * 60, 10 * 60), OpeningHours(6, 0, 1440))))
-    ends, _ = worked(crew, [30.0, 30.0])
+    roster = roster_of(Person("Ada", hours=(OpeningHours(0, 7 * 60, 10 * 60), OpeningHours(6, 0, 1440))))
+    ends, _ = worked(roster, [30.0, 30.0])
     assert ends == [NINE + 3 + 30 + 5 + 8, NEXT_MONDAY + 2 + 8]  # the second ends at 10:08, Ada is gone
-    assert crew.next_here(Skill.LOAD, 0.0) == NINE
-    assert crew.next_here(Skill.LOAD, 661.0) == NEXT_MONDAY  # not on Sunday, the shop is closed
+    assert roster.next_here(Skill.LOAD, 0.0) == NINE
+    assert roster.next_here(Skill.LOAD, 661.0) == NEXT_MONDAY  # not on Sunday, the shop is closed
 
 
 def test_a_tape_plays_on_while_its_person_is_gone_and_is_seen_to_the_next_morning() -> None:
-    ends, _ = worked(crew_of(Person("Ada", hours=MORNINGS)), [200.0])
+    ends, _ = worked(roster_of(Person("Ada", hours=MORNINGS)), [200.0])
     assert ends == [DAY + NINE + 2 + 8]  # it ended at 12:23
 
 
 def test_a_repair_waits_for_whoever_can_splice_and_looks_do_not_wait_behind_it() -> None:
     ada, ben = Person("Ada", can=frozenset({"load", "check"})), Person("Ben", hours=TUESDAYS)
-    ends, _ = worked(crew_of(ada, ben, people=2), [60.0, 60.0], bench=20.0, splices=True)
+    ends, _ = worked(roster_of(ada, ben, people=2), [60.0, 60.0], bench=20.0, splices=True)
     assert ends[0] == DAY + NINE + 20 + 3 + 60 + 2 + 8
     assert ends[1] == NINE + 3 + 60 + 2 + 8
-    ends, _ = worked(crew_of(ada, ben, people=2), [60.0], bench=20.0)
+    ends, _ = worked(roster_of(ada, ben, people=2), [60.0], bench=20.0)
     assert ends[0] == NINE + 20 + 3 + 60 + 2 + 8
 
 
 def test_whoever_can_do_less_goes_first_so_that_the_others_are_free_for_what_only_they_can() -> None:
     ada, ben = Person("Ada"), Person("Ben", can=frozenset({"load"}))
-    ends, _ = worked(crew_of(ada, ben, people=2), [60.0, 60.0, 60.0], bench=30.0, splices=True, decks=3)
+    ends, _ = worked(roster_of(ada, ben, people=2), [60.0, 60.0, 60.0], bench=30.0, splices=True, decks=3)
     assert ends[1] == NINE + 3 + 60 + 2 + 8
 
 
 def test_no_more_work_at_one_time_than_the_owner_says() -> None:
     staff = (Person("Ada"), Person("Ben"), Person("Kim", can=frozenset({"check"})))
-    alone = worked(crew_of(*staff, people=1), [60.0, 57.0], decks=2)[0]
+    alone = worked(roster_of(*staff, people=1), [60.0, 57.0], decks=2)[0]
     assert alone == [NINE + 63 + 2 + 2 + 8, NINE + 63 + 2 + 2 + 16]
-    assert worked(crew_of(*staff, people=2), [60.0, 57.0], decks=2)[0] == [NINE + 73, NINE + 70]
+    assert worked(roster_of(*staff, people=2), [60.0, 57.0], decks=2)[0] == [NINE + 73, NINE + 70]
 
 
 def test_those_not_entered_by_name_are_here_all_day() -> None:
-    crew = crew_of(Person("Ada", does=frozenset({"counter"})), people=2)
-    assert (len(crew.here), crew.here[0] is crew.shop) == (1, True)
+    roster = roster_of(Person("Ada", does=frozenset({"counter"})), people=2)
+    assert (len(roster.here), roster.here[0] is roster.shop) == (1, True)
 
 
 def test_what_nobody_can_do_is_never_done_and_comes_to_an_end() -> None:
     for gone in Skill:
-        crew = crew_of(Person("Ada", can=frozenset(skill.value for skill in Skill if skill is not gone)))
-        ends, _ = worked(crew, [60.0, 60.0], bench=20.0, splices=True)
+        roster = roster_of(Person("Ada", can=frozenset(skill.value for skill in Skill if skill is not gone)))
+        ends, _ = worked(roster, [60.0, 60.0], bench=20.0, splices=True)
         assert ends[0] == np.inf
         assert (ends[1] == np.inf) is (gone is not Skill.SPLICE)
 
 
-def test_a_shop_without_particulars_has_no_crew() -> None:
-    assert crews.crew_of(fittings(staff=(Person("Ada", pin="x"), Person("Ben"))), CALENDAR) is None
+def test_a_shop_without_particulars_has_no_roster() -> None:
+    assert rosters.roster_of(fittings(staff=(Person("Ada", pin="x"), Person("Ben"))), CALENDAR) is None
     gone = Person("Kim", hours=TUESDAYS, retired=True)
-    assert crews.crew_of(fittings(staff=(gone, Person("Ben"))), CALENDAR) is None
+    assert rosters.roster_of(fittings(staff=(gone, Person("Ben"))), CALENDAR) is None
 
 
 @pytest.mark.parametrize("seed", range(20))
@@ -119,9 +119,9 @@ def test_people_who_do_not_differ_give_the_ends_of_people_without_names(seed: in
     shop = Openings(CALENDAR, 0.0)
     more = int(dice.integers(0, 3))
     everybody = tuple(range(people + more))
-    alike = Crew(people, shop, (shop,) * (people + more), dict.fromkeys((None, *Skill), everybody))
+    alike = Roster(people, shop, (shop,) * (people + more), dict.fromkeys((None, *Skill), everybody))
 
-    def ends(crew: Crew | None) -> tuple[np.ndarray, Found]:
+    def ends(roster: Roster | None) -> tuple[np.ndarray, Found]:
         parts = [Part(np.full(scenarios, -np.inf)) for _ in tapes]
         turnouts = [Turnout(*each, part) for each, part in zip(tapes, parts, strict=True)]
         lanes = DeckTimelines(PlayHours(CALENDAR, 60.0), np.full((decks, scenarios), NINE))
@@ -131,10 +131,10 @@ def test_people_who_do_not_differ_give_the_ends_of_people_without_names(seed: in
         bench = [
             Bench(15.0, part, place, bool(splices[place])) for place, part in enumerate(parts) if place % 3
         ]
-        if crew is None:
+        if roster is None:
             found = staffed_simulation.work_off(ground, queue, people, TIMES, bench, Begun())
         else:
-            found = crew_simulation.work_off(ground, queue, crew, TIMES, bench, Begun())
+            found = roster_simulation.work_off(ground, queue, roster, TIMES, bench, Begun())
         return np.stack([part.ends for part in parts]), found
 
     (plain, was), (named, now) = ends(None), ends(alike)

@@ -14,40 +14,40 @@ from collections.abc import Sequence
 import numpy as np
 
 from core.model.settings_records import Skill, Work
-from core.scheduling.crews import Crew
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
+from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import InitialState, Queue
 from core.scheduling.staffed_simulation import Begun, Bench, Found, StaffedSimulation, Times
 
 
 def work_off(
-    initial: InitialState, queue: Queue, crew: Crew, times: Times, bench: Sequence[Bench], begun: Begun
+    initial: InitialState, queue: Queue, roster: Roster, times: Times, bench: Sequence[Bench], begun: Begun
 ) -> Found:
     """Works the queue off with these people; parts end when their last tape is checked.
 
     What nobody can do is never done: its parts never end.
     """
-    simulation = CrewSimulation(initial, queue, crew, times, bench, begun)
+    simulation = RosterSimulation(initial, queue, roster, times, bench, begun)
     simulation.run()
     return simulation.found()
 
 
-class CrewSimulation(StaffedSimulation):
+class RosterSimulation(StaffedSimulation):
     """One go through a queue."""
 
     def __init__(
         self,
         initial: InitialState,
         queue: Queue,
-        crew: Crew,
+        roster: Roster,
         times: Times,
         bench: Sequence[Bench],
         begun: Begun,
     ) -> None:
-        super().__init__(initial, queue, len(crew.here), times, bench, begun)
-        self._crew = crew
-        self._able = {work: np.array(places, dtype=np.intp) for work, places in crew.able.items()}
-        self._begun_by = np.full((crew.at_once, self._scenarios), initial.now)
+        super().__init__(initial, queue, len(roster.here), times, bench, begun)
+        self._roster = roster
+        self._able = {work: np.array(places, dtype=np.intp) for work, places in roster.able.items()}
+        self._begun_by = np.full((roster.at_once, self._scenarios), initial.now)
         """When each of the places at which people work is free again."""
         self._set_up_bench_lines(bench)
         self._soonest_start = -np.inf
@@ -94,8 +94,8 @@ class CrewSimulation(StaffedSimulation):
             return np.full(self._scenarios, RETIRED), self._columns
         free = np.maximum(self._people[able], self._begun_by.min(axis=0))
         for place, person in enumerate(able.tolist()):
-            here = self._crew.here[person]
-            if here is self._crew.shop:
+            here = self._roster.here[person]
+            if here is self._roster.shop:
                 free[place] = np.maximum(self._openings.rise(free[place]), since)
             else:
                 free[place] = here.rise(np.maximum(free[place], since))
@@ -123,8 +123,8 @@ class CrewSimulation(StaffedSimulation):
         ends, person = begin.copy(), who // self._scenarios
         for number in np.unique(person).tolist():
             at = where(person == number)
-            here = self._crew.here[number]
-            hours = self._openings if here is self._crew.shop else here
+            here = self._roster.here[number]
+            hours = self._openings if here is self._roster.shop else here
             ends[at] = hours.advanced(begin[at], work[at])
         return ends
 

@@ -3,7 +3,7 @@
 Own hours only take away: a person is here while their hours and the shop's opening hours overlap (their
 intersection), so nobody works on a closed day or behind a closed door. Whoever has none is here whenever the
 shop is open. Of the people who work at one time, those who are not entered by name are here all day and can
-do everything. A shop in which nobody has own hours or lacks a skill has no crew: one is as good as another.
+do everything. A shop in which nobody has own hours or lacks a skill has no roster: one is as good as another.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from core.wording.messages import say
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Crew:
+class Roster:
     """The people at the bench, those who can do the fewest things first: they leave the rest to others."""
 
     at_once: int
@@ -44,11 +44,11 @@ class Crew:
         return min((float(self.here[place].rise(at)[0]) for place in self.able[work]), default=np.inf)
 
 
-def crew_of(settings: ShopSettings, calendar: Calendar) -> Crew | None:
+def roster_of(settings: ShopSettings, calendar: Calendar) -> Roster | None:
     """The people of the shop on this calendar; None where nobody differs from the others."""
     if not any(person.is_particular for person in settings.working_staff):
         return None
-    return _crew(settings, calendar.day_of(0.0))
+    return _roster(settings, calendar.day_of(0.0))
 
 
 def one_more(settings: ShopSettings) -> ShopSettings:
@@ -60,7 +60,7 @@ def one_more(settings: ShopSettings) -> ShopSettings:
 
 
 @lru_cache(maxsize=16)
-def _crew(settings: ShopSettings, first_day: date) -> Crew:
+def _roster(settings: ShopSettings, first_day: date) -> Roster:
     calendar = opening_hours.calendar(settings, first_day)
     shop = Openings(calendar, 0.0)
     people = sorted(_people(settings), key=lambda person: len(person.can))
@@ -70,7 +70,7 @@ def _crew(settings: ShopSettings, first_day: date) -> Crew:
     able: dict[Work, tuple[int, ...]] = {None: tuple(ever)}
     for skill in Skill:
         able[skill] = tuple(place for place in ever if skill.value in people[place].can)
-    return Crew(settings.people, shop, here, able)
+    return Roster(settings.people, shop, here, able)
 
 
 def _people(settings: ShopSettings) -> Sequence[Person]:
