@@ -13,6 +13,7 @@ from core.model.settings_records import OpeningHours, Permission, Person
 from core.model.setup_pages import SetupPage
 from core.services.own_shop import people, settings_versions, shop_document, shop_settings
 from core.store import current_settings
+from core.wording.messages import knows
 from gui.settings import settings_page
 from gui.settings.person_form import PersonForm
 from gui.settings.settings_page import SettingsPage
@@ -67,6 +68,11 @@ def test_every_key_of_the_settings_is_on_a_page_or_in_a_chapter_of_its_own(desk:
         and not any(offered(path, page) for page in PAGES)
     ]
     assert missing == ONE_DOOR
+
+
+@pytest.mark.parametrize("page", SetupPage)
+def test_every_page_has_its_words_for_the_list_of_what_is_missing(page: SetupPage) -> None:
+    assert knows("settings", f"page-{page.value}")
 
 
 def _page_is_there(path: str, there: set[SetupPage]) -> bool:
