@@ -11,6 +11,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
+TYPED = "2580\n"
+"""What is typed where a command asks: only for a new PIN."""
 
 
 def blocks(language: str) -> list[str]:
@@ -39,7 +41,15 @@ def test_every_command_works_in_order(tmp_path: Path) -> None:
     for words in typed:
         command = [sys.executable, "-m", "gui", *words[1:]]
         done = subprocess.run(
-            command, cwd=tmp_path, env=surroundings, capture_output=True, text=True, timeout=120, check=False
+            command,
+            cwd=tmp_path,
+            env=surroundings,
+            input=TYPED,
+            start_new_session=True,  # a question goes to standard input, not to the terminal of whoever tests
+            capture_output=True,
+            text=True,
+            timeout=120,
+            check=False,
         )
         assert done.returncode == 0, (words, done.stderr)
         assert done.stdout.strip(), words
