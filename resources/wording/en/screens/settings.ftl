@@ -23,6 +23,7 @@ page-prices = your own prices
 page-papers = papers and labels
 page-backup = the backups
 page-words = your own words
+page-formats = what people bring
 page-partners = the outside partners
 page-formats = what people bring
 not-set-up = No order can be taken in yet. Still to be filled in: { $pages }. You find them under Shop, or use “tapewright shop set” and “tapewright shop confirm”.

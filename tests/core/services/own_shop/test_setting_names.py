@@ -7,10 +7,13 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+import pytest
+
 from core.catalogue.format_file import FormatFile
 from core.model.names import FormatName
 from core.model.settings_file import DeckEntry, PartnerEntry, PersonEntry
 from core.model.settings_records import OpeningHours, Outage, Partner, Person
+from core.model.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import (
     price_books,
@@ -20,6 +23,7 @@ from core.services.own_shop import (
     shop_document,
     shop_settings,
 )
+from core.wording.messages import knows
 from tests.support.booked import Desk
 
 ENTRIES = {"deck": DeckEntry, "person": PersonEntry, "partner": PartnerEntry, "format": FormatFile}
@@ -104,3 +108,9 @@ def test_history_tells_old_versions_in_the_words_of_today(desk: Desk) -> None:
     assert newest.startswith("Greeting at the head of a paper: nothing → Hello; Own sentence: ")
     assert newest.endswith("→ Offer")
     assert list(settings_versions.told([])) == []
+
+
+@pytest.mark.parametrize("page", SetupPage)
+def test_every_page_has_a_title_and_is_called_in_a_sentence(page: SetupPage) -> None:
+    assert knows("settings", f"title-{page.value}", "en")
+    assert knows("settings", f"page-{page.value}", "en")
