@@ -25,7 +25,6 @@ page-backup = the backups
 page-words = your own words
 page-formats = what people bring
 page-partners = the outside partners
-page-formats = what people bring
 not-set-up = No order can be taken in yet. Still to be filled in: { $pages }. You find them under Shop, or use “tapewright shop set” and “tapewright shop confirm”.
 event-not-undone = The last change is not one of the settings ({ $what }). Take it back where it was entered: with the decks, the closed days or the outages.
 no-such-page = { $names } are the pages
