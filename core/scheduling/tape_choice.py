@@ -116,15 +116,27 @@ class TapeChoice(ABC):
 
     def _hold_by_plan(self, event: NextEvent) -> None:
         """Decks that would play while they are out by plan wait until they are back."""
+        back = self._back_at(event.deck, event.tape, event.start)
+        held = where(back > event.start)
+        if len(held):
+            self._hold(event, held, back.take(held))
+
+    def _hold(self, event: NextEvent, at: Places, until: Minutes) -> None:
+        event.is_held[at] = True
+        event.tape[at] = self._count
+        self._decks.put_off(event.spot.take(at), until)
+
+    def _back_at(self, deck: Places, tape: Places, start: Minutes) -> Minutes:
+        """When decks are back that would be out of service by plan while they play these tapes; minus
+        infinity: they would not."""
+        back = np.full(len(deck), -np.inf)
         for out, spans in self._timelines.out.items():
-            mine = where((event.deck == out) & (event.tape < self._count))
-            for begins, ends in spans:
-                start = event.start[mine]
-                inside = mine[(start + self._starts.estimate(event.tape[mine]) > begins) & (start < ends)]
-                event.is_held[inside] = True
-                self._decks.put_off(event.spot[inside], np.maximum(event.start[inside], ends))
-                mine = mine[~event.is_held[mine]]
-        event.tape[event.is_held] = self._count
+            mine = where(deck == out)
+            begin = start.take(mine)
+            ends = begin + self._starts.estimate(tape.take(mine))
+            for begins, until in reversed(spans):  # the first it would run into
+                back[mine[(ends > begins) & (begin < until)]] = until
+        return back
 
     def _rush_first(self, event: NextEvent) -> bool:
         """Where a rush tape for this deck is here before the start, it plays instead; whether everywhere."""
@@ -154,8 +166,21 @@ class TapeChoice(ABC):
         line, first = self._rework.first(event.deck.take(at), self._columns.take(at))
         goes = where((first < NEVER) & (idle | (first <= event.start.take(at))))
         at, line, first = at.take(goes), line.take(goes), first.take(goes)
-        tape = self._rework.take(line, self._columns.take(at))
-        event.again(at, tape, *self._starts.of(tape, np.maximum(event.moment.take(at), first)))
+        tape = self._rework.tape[line, self._columns.take(at)]
+        start, slot = self._starts.of(tape, np.maximum(event.moment.take(at), first))
+        if self._timelines.out:
+            plays = self._in_service(event, at, tape, start)
+            at, line, start, slot = at.take(plays), line.take(plays), start.take(plays), slot.take(plays)
+        event.again(at, self._rework.take(line, self._columns.take(at)), start, slot)
+
+    def _in_service(self, event: NextEvent, at: Places, tape: Places, start: Minutes) -> Places:
+        """Which of these tapes, to be played again, no outage keeps; a deck with nothing else to do waits."""
+        back = self._back_at(event.deck.take(at), tape, start)
+        out = back > start
+        idle = where(out & ((event.tape == self._count) & ~event.is_held).take(at))
+        if len(idle):
+            self._hold(event, at.take(idle), back.take(idle))
+        return where(~out)
 
     def _fetch_forward(self, event: NextEvent) -> None:
         """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
