@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
+from core.model.settings_records import OpeningHours
+
 
 @dataclass(frozen=True, slots=True)
 class Chance:
@@ -30,6 +32,18 @@ class Promise:
 
 
 @dataclass(frozen=True, slots=True)
+class PersonBasis:
+    """Somebody of the bench as they stood when a date was said."""
+
+    name: str
+    hours: tuple[OpeningHours, ...] | None
+    """Their own hours as far as the shop was open; None: whenever it was."""
+    hours_a_week: float
+    can: frozenset[str]
+    """Values of `Skill`."""
+
+
+@dataclass(frozen=True, slots=True)
 class PromiseBasis:
     """The shop as it stood when a date was said."""
 
@@ -38,3 +52,5 @@ class PromiseBasis:
     """Those in service."""
     people: int
     hours_a_week: float
+    staff: tuple[PersonBasis, ...] | None = None
+    """Those of the bench who were entered by name; None for a promise made before that was kept."""

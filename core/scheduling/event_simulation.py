@@ -5,15 +5,7 @@ the rounds are about as many as the tapes, whatever happens in between: rush tap
 fetched forward for the end of the day, decks that fail. Decks that share no tape know nothing of each
 other: each group of them (`deck_groups`) is worked off by itself.
 
-The rules, written down so that another program with the same draws gives the same plan to the minute:
-- of all decks with tapes left, the one free first takes its turn; of two equal ones, the first in order;
-- it takes the first tape of the queue that it can play, and waits for the bench or an opening with it;
-- unless a rush tape for it has come in before that start: that one goes first;
-- unless the tape would have to wait for another opening, or for the bench: then the longest of the next
-  `FILL` tapes it can play that is ready and ends before closing (by estimates) goes first, of equally long
-  ones the first in the queue;
-- a deck that fails is free again when it is repaired; its tape stands before all others of the queue again,
-  and behind all others of a box that stands on the counter.
+Which tape goes next on a deck is the dispatching rule (`core.scheduling.tape_choice`).
 """
 
 from __future__ import annotations
@@ -24,24 +16,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.scheduling.deck_states import DeckStates
-from core.scheduling.next_event import BENCH, DECK, NIGHT, NextEvent
+from core.scheduling.next_event import DECK, NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
-from core.scheduling.ready_lists import Ranks, ReadyLists
+from core.scheduling.ready_lists import ReadyLists
 from core.scheduling.rework import Rework
-from core.scheduling.simulated_shop import (
-    InitialState,
-    Queue,
-    Ready,
-    Reasons,
-    SeenStart,
-    deck_groups,
-)
+from core.scheduling.simulated_shop import InitialState, Queue, Ready, Reasons, SeenStart, deck_groups
 from core.scheduling.start_gates import StartGates
+from core.scheduling.tape_choice import TapeChoice
 
 _WORTH_LEAVING_OUT = 0.9
 """Scenarios that are through are left out once no more than this share goes on (an assumption)."""
-
-
 _FEW = 100
 """Among so few it is not worth the while (measured: a row costs next to nothing then)."""
 
@@ -59,15 +43,11 @@ def work_off(initial: InitialState, queue: Queue) -> None:
         group.give_back(initial)
 
 
-class EventSimulation:
+class EventSimulation(TapeChoice):
     """One go through a queue. Changes the deck timelines, the rush, the minutes and the parts of the tapes.
 
     Everything of one event is an array with a row for each scenario that is not through yet.
     """
-
-    _anyone_waits: bool
-    """Whether some tape may still come from the bench later than its deck is free."""
-    _rework: Rework
 
     def __init__(self, initial: InitialState, queue: Queue) -> None:
         self._timelines, self._rush = initial.timelines, initial.rush
@@ -76,7 +56,6 @@ class EventSimulation:
         self._most = min(initial.fill, len(queue.tapes))
         self._scenarios = initial.timelines.free.shape[1]
         self._columns = np.arange(self._scenarios, dtype=np.intp)
-        """The scenario of each row."""
         self._count = len(queue.tapes)
         self._rounds = 0
         self._through = np.full(self._scenarios, self._count, dtype=np.intp)
@@ -88,7 +67,6 @@ class EventSimulation:
         self._decks = DeckStates(initial.timelines.free, self._openings)
         self._rush_on = [self._only_on(coming.kind.decks) for coming in self._rush]
         self._overtaken = np.arange(self._count + 1) >= initial.overtaken_from
-        """Whether each tape, the last stands for none, lets rush tapes go before it."""
         self._overtaken[-1] = False
         self._set_up_tapes()
 
@@ -165,116 +143,6 @@ class EventSimulation:
             self._ready_lists.only(row)
             self._columns, self._through = self._columns.take(row), self._through.take(row)
 
-    def _next_tape(self, deck: Places, spot: Places, moment: Minutes, slot: Places) -> NextEvent:
-        """The first tape of the queue for each deck and the start it could have.
-
-        ``slot`` is the first that closes at or after the moment.
-        """
-        lists = self._ready_lists
-        ready_list = lists.of(deck)
-        head = lists.next_on(ready_list)
-        tape = lists.tape_at.take(head)
-        begin = np.maximum(moment, self._openings.opens.take(slot))
-        why = np.zeros(len(tape), dtype=np.int8)  # for nothing but the deck
-        no, held, never = (np.zeros(len(tape), dtype=bool) for _ in range(3))
-        event = NextEvent(
-            deck, spot, moment, slot, ready_list, head, head, tape, begin, begin, slot, why, held, no, never
-        )
-        if self._anyone_waits:
-            self._wait_for_the_bench(event)
-        room = self._openings.ends_by.take(event.slot) - event.start
-        if self._timelines.out:
-            self._shorten(deck, event.start, room)
-        late = self._starts.late(tape, lists.estimate_at.take(head), event.start, event.slot, room)
-        if len(late):
-            event.may_start_later()
-            self._starts.put_off(tape, event.start, event.slot, late)
-            event.why[late] = NIGHT
-        return event
-
-    def _wait_for_the_bench(self, event: NextEvent) -> None:
-        """A tape that comes from the bench after its deck is free starts when both let it go."""
-        ready = self._ready_of(event.tape, self._columns)
-        waits = where(ready > event.moment)
-        if len(waits):
-            event.may_start_later()
-            ready = ready.take(waits)
-            event.slot[waits] = slot = self._openings.closing(ready)
-            event.start[waits] = np.maximum(ready, self._openings.opens.take(slot))
-            event.why[waits] = BENCH
-
-    def _ready_of(self, tape: Places, scenario: Places) -> Minutes:
-        """When the bench lets tapes go, each in its scenario."""
-        if self._ready.ndim == 1:
-            return self._ready.take(tape)
-        return np.asarray(self._ready.reshape(-1).take(tape * self._scenarios + scenario), dtype=np.float64)
-
-    def _shorten(self, deck: Places, start: Minutes, room: Minutes) -> None:
-        """Leaves less room on a deck that will be out by plan."""
-        for out, spans in self._timelines.out.items():
-            mine = where(deck == out)
-            for begins, _ in spans:
-                before = mine[start[mine] < begins]
-                room[before] = np.minimum(room[before], begins - start[before])
-
-    def _hold_by_plan(self, event: NextEvent) -> None:
-        """Decks that would play while they are out by plan wait until they are back."""
-        for out, spans in self._timelines.out.items():
-            mine = where((event.deck == out) & (event.tape < self._count))
-            for begins, ends in spans:
-                start = event.start[mine]
-                inside = mine[(start + self._starts.estimate(event.tape[mine]) > begins) & (start < ends)]
-                event.is_held[inside] = True
-                self._decks.put_off(event.spot[inside], np.maximum(event.start[inside], ends))
-                mine = mine[~event.is_held[mine]]
-        event.tape[event.is_held] = self._count
-
-    def _rush_first(self, event: NextEvent) -> bool:
-        """Where a rush tape for this deck is here before the start, it plays instead; whether everywhere."""
-        for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            at = where(coming.next.take(self._columns) <= event.start)
-            if len(at):
-                at = at[self._overtaken.take(event.tape.take(at))]
-            if allowed is not None:
-                at = at[allowed.take(event.deck.take(at))]
-            if len(at):
-                arrives, minutes = coming.take(self._columns.take(at))
-                start = coming.gate.start(np.maximum(event.moment.take(at), arrives))
-                ends = np.minimum(start + minutes, NEVER)
-                self._occupy(event.spot.take(at), ends, event.first_slot.take(at))
-                event.give(at, self._count)
-        return event.are_all_busy
-
-    def _fetch_forward(self, event: NextEvent) -> None:
-        """Where the tape would wait, the longest of the next ones that can play and end now goes first."""
-        if not self._most or event.start is event.begin:
-            return
-        waits = event.start > event.begin
-        waits &= event.tape < self._count
-        at = where(waits & ~event.is_again if self._rework.may_fail else waits)
-        if not len(at):
-            return
-        begin, slot = event.begin.take(at), event.first_slot.take(at)
-        behind = event.head.take(at) + 1
-        room = self._openings.fills_to.take(slot) - begin
-        if self._timelines.out:
-            self._shorten(event.deck[at], begin, room)
-        near = self._ready_lists.near(behind, at)
-        near *= near <= self._ready_lists.longest_within(room)[:, None]
-        if self._anyone_waits:
-            self._leave_on_the_bench(near, behind, begin, at)
-        best = near.argmax(axis=1)
-        found = where(near[np.arange(len(at)), best])
-        if len(found):
-            at, place = at.take(found), (behind + best).take(found)
-            tape = self._ready_lists.tape_at.take(place)
-            event.fetch(at, place, tape, begin.take(found), slot.take(found))
-
-    def _leave_on_the_bench(self, near: Ranks, behind: Places, begin: Minutes, at: Places) -> None:
-        """Strikes out the tapes that are not ready at these moments."""
-        scenario = self._columns.take(at)[:, None]
-        near *= self._ready_of(self._ready_lists.tapes_near(behind), scenario) <= begin[:, None]
-
     def _play(self, event: NextEvent) -> Places:
         """Plays the tapes that were chosen; which of the rows have none."""
         none = where(event.tape == self._count) if self._may_find_none(event) else self._columns[:0]
@@ -335,21 +203,6 @@ class EventSimulation:
         self._decks.occupy(spot, *self._openings.handled(ends, slot, self._handling))
 
     # --- decks that fail ------------------------------------------------------------------
-
-    def _again_first(self, event: NextEvent) -> None:
-        """A tape whose deck has failed before this start goes first; an idle deck waits for it."""
-        at = self._rework.waiting(self._columns)
-        at = at[~event.is_busy.take(at)]
-        idle = event.tape.take(at) == self._count
-        if self._queue.is_one_box:
-            at, idle = at[idle], idle[idle]
-        if not len(at):
-            return
-        line, first = self._rework.first(event.deck.take(at), self._columns.take(at))
-        goes = where((first < NEVER) & (idle | (first <= event.start.take(at))))
-        at, line, first = at.take(goes), line.take(goes), first.take(goes)
-        tape = self._rework.take(line, self._columns.take(at))
-        event.again(at, tape, *self._starts.of(tape, np.maximum(event.moment.take(at), first)))
 
     def _has_failed(self, spot: Places, tape: Places) -> None:
         """Decks have failed under these tapes: others may have something to play again."""

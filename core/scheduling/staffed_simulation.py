@@ -254,9 +254,11 @@ class StaffedSimulation(EventSimulation):
         able = (first < NEVER) & ~event.is_busy[at]
         at, line, first = at[able], line[able], first[able]
         tape, now = self._rework.tape[line, at], event.moment[at]
-        fits = (first <= now) & (self._starts.of(tape, now)[0] <= now)
-        wait = ~fits
-        self._awaited[at[wait]], _ = self._starts.of(tape[wait], np.maximum(now[wait], first[wait]))
+        start, _ = self._starts.of(tape, np.maximum(now, first))
+        if self._timelines.out:
+            start = np.maximum(start, self._back_at(event.deck[at], tape, start))
+        fits = start <= now
+        self._awaited[at[~fits]] = start[~fits]
         at = at[fits]
         event.again(at, self._rework.take(line[fits], at), now[fits], event.slot[at])
 

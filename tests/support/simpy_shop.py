@@ -1,7 +1,7 @@
 """The same shop written once more with SimPy, one scenario at a time.
 
 It shares no code with the engine, only the draws that are handed to both. The rules are those written at
-the head of `event_simulation` and of `staffed_simulation`. Processes that wake at the same moment run
+the head of `tape_choice` and of `staffed_simulation`. Processes that wake at the same moment run
 in the order of the decks: each schedules its next event with its own number as the priority.
 """
 

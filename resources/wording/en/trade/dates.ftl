@@ -102,6 +102,15 @@ fewer_people =
        *[other] { $now } people are at the bench; there were { $then } then
     }
 fewer_hours = we are open { $now } hours a week; it was { $then } then
+person_gone = { $who } no longer works at the bench
+person_fewer_hours = { $who } is here { $now } hours a week; it was { $then } then
+person_other_hours = { $who } is here at other times than before
+person_cannot =
+    { $work ->
+        [splice] { $who } no longer splices and repairs
+        [load] { $who } no longer loads decks
+       *[check] { $who } no longer checks copies
+    }
 more_tapes = { $now } tapes are waiting in the shop; there were { $then } then
 
 # What would help: a change to the shop, then what it would bring.
