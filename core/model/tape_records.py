@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from core.model.dispositions import Disposition
 from core.model.inventory import TapeLine
 from core.model.names import Finding, FormatName, Look, TapeCode
 from core.model.ranges import Range
@@ -56,11 +57,25 @@ class TapeRecord:
     """A not-for-reuse label is still on the cassette though its splices were struck out."""
     rests_until: datetime | None = None
     """Until when a tape that came in cold rests (`core.catalogue.acclimatisation`)."""
+    disposition: Disposition | None = None
+    """What became of it; None while that is not settled."""
+    note_is_told: bool = False
+    """Whether the note is for the customer; one that is for us is never spoken or printed."""
 
     @property
     def joints(self) -> tuple[Splice, ...]:
         """The splices as they lie on the tape, from its head."""
         return tuple(sorted(self.splices, key=lambda each: each.at_minutes))
+
+    @property
+    def is_returned(self) -> bool:
+        """Whether its owner gets it back, as far as anybody knows."""
+        return self.disposition is None or self.disposition.is_returned
+
+    @property
+    def told_note(self) -> str:
+        """The note as far as it is for the customer."""
+        return self.note if self.note_is_told else ""
 
     @property
     def look_due(self) -> bool:

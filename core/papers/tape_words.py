@@ -42,7 +42,7 @@ def short_code(tape: TapeRecord) -> str:
 
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
     """In short sentences: what was found, what is done, what comes of it."""
-    outcome = voice.say("outcome-not-here" if verdict.elsewhere else f"outcome-{verdict.outcome.value}")
+    outcome = voice.say(f"outcome-{verdict.set_aside or verdict.outcome.value}")
     found = ", ".join(spoken(finding, voice.language) for finding in draft.findings)
     repairs = ", ".join(repair.words for repair in verdict.repairs)
     return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)

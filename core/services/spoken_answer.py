@@ -65,9 +65,9 @@ def _group(how: str, group: str, among: Sequence[TapeRecord], /, **blanks: str) 
 
 
 def _topics(tapes: Sequence[TapeRecord]) -> list[str]:
-    """What the customer is asked about: the findings, else the notes."""
+    """What the customer is asked about: the findings, else the notes that are for them."""
     found = [say("spoken", f"topic-{each.value}") for tape in tapes for each in tape.findings]
-    return list(dict.fromkeys(found or [tape.note for tape in tapes if tape.note]))
+    return list(dict.fromkeys(found or [tape.told_note for tape in tapes if tape.told_note]))
 
 
 def _day(job: Job, today: date, chance: float | None) -> str:

@@ -21,6 +21,8 @@ apart-days =
 slip-apart = Not copied here
 quote-apart = Not copied here
 quote-apart_says = None of our machines plays these. They are not in the price or the date above.
+outcome-rights = not copied unless you hold the rights; you are not charged for it
+outcome-look = we look at it first and ask you; you are not charged before
 outcome-cannot = cannot be played; you are not charged for copying it
 
 station-booked-in = Waiting to be looked over
@@ -32,7 +34,7 @@ station-being-checked = Copy being checked
 station-ready = Ready for you
 station-handed-back = Handed back
 station-asking-the-customer = We need to ask you something
-station-kept-apart = Kept apart because of mold
+station-kept-apart = Kept apart from other tapes
 station-cannot-be-played = Could not be played
 
 join-tape = splicing tape on the back

@@ -95,10 +95,17 @@ def test_tapes_that_went_home_are_said_to_have_gone(desk: Desk) -> None:
     assert _say(desk, job.number) == ["Ada's two tapes both went home already."]
 
 
-def test_a_question_noted_at_the_bench_is_what_the_caller_hears(desk: Desk) -> None:
+def test_a_question_for_the_customer_is_what_the_caller_hears(desk: Desk) -> None:
     job = desk.book(line(count=2))
-    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding tape")
-    assert "one is waiting for your answer about the wedding tape" in _say(desk, job.number)[0]
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding", tell=True)
+    assert "one is waiting for your answer about the wedding" in _say(desk, job.number)[0]
+
+
+def test_a_note_for_us_is_never_said(desk: Desk) -> None:
+    job = desk.book(line(count=2))
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="he argues about prices")
+    assert "one is waiting for your answer." in _say(desk, job.number)[0]
+    assert "prices" not in _say(desk, job.number)[0]
 
 
 @pytest.mark.parametrize("finding", list(Finding))
