@@ -73,6 +73,25 @@ class TapeRecord:
         return self.disposition is None or self.disposition.is_returned
 
     @property
+    def is_unsettled(self) -> bool:
+        """Whether nobody knows yet what becomes of it: it waits for an answer, or apart from the others."""
+        return self.station.is_unsettled and self.disposition is None
+
+    @property
+    def is_done(self) -> bool:
+        """Whether the shop has done for it what it can."""
+        return self.station.is_done and not self.is_unsettled
+
+    @property
+    def is_to_talk_about(self) -> bool:
+        """Whether it was lost or damaged here and its owner is to hear of it from the shop first."""
+        return (
+            self.disposition is not None
+            and self.disposition.needs_incident
+            and self.station is Station.ASKING_THE_CUSTOMER
+        )
+
+    @property
     def told_note(self) -> str:
         """The note as far as it is for the customer."""
         return self.note if self.note_is_told else ""

@@ -63,7 +63,16 @@ def apart(tapes: Iterable[tuple[str, Elsewhere]], voice: Voice) -> tuple[str, ..
 
 
 def became(tape: TapeRecord, voice: Voice) -> str:
-    """What was done with a tape that goes home."""
+    """What became of a tape that goes home, or was lost."""
+    disposition = tape.disposition
+    if disposition is None:
+        return _became_before(tape, voice)
+    length = "" if tape.played_minutes is None else voice.length(tape.played_minutes)
+    return voice.say(f"became-{disposition.value}", length=length)
+
+
+def _became_before(tape: TapeRecord, voice: Voice) -> str:
+    """What was said on receipts before dispositions were kept."""
     if tape.played_minutes is not None:
         return voice.say("tape-copied", length=voice.length(tape.played_minutes))
     if tape.station is Station.KEPT_APART or tape.station is Station.CANNOT_BE_PLAYED:
@@ -77,6 +86,8 @@ def became(tape: TapeRecord, voice: Voice) -> str:
 
 def standing(tape: TapeRecord, voice: Voice) -> str:
     """Where a tape is that stays with the shop."""
+    if tape.is_to_talk_about:
+        return voice.say("standing-talk_about")
     return voice.say(f"station-{tape.station.value}")
 
 

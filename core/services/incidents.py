@@ -13,7 +13,7 @@ from core.catalogue import moves
 from core.model import entered_text, serialization
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
-from core.model.incidents import Incident, IncidentKind
+from core.model.incident_records import Incident, IncidentKind
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.services import promise_entries, tapes
@@ -48,7 +48,7 @@ def add(
 ) -> Incident:
     """Adds a line to the incident of a tape: more about it, the owner was told, or how it was settled.
 
-    Refused where none is on record (`dispositions.settle` opens one); WrongInput without words, or for a
+    Refused where none is on record (`tape_dispositions.settle` opens one); WrongInput without words, or for a
     moment to come.
     """
     if kind not in (IncidentKind.ADDED, IncidentKind.TOLD, IncidentKind.SETTLED):

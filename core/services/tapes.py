@@ -51,7 +51,7 @@ def move(
     """Puts a tape at a station, with what was seen there and the minutes it played.
 
     ``tell``: the note is for the customer; else it is for us, and never spoken or printed. A tape is ready
-    with its minutes or a file; without, `dispositions.settle` says what became of it.
+    with its minutes or a file; without, `tape_dispositions.settle` says what became of it.
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
     expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
     over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.catalogue import condition, formats
 from core.model.dispositions import Disposition, as_it_stands
-from core.model.incidents import IncidentLine
+from core.model.incident_records import IncidentLine
 from core.model.job_records import Agreement, CopyRecord, Customer, Job, Payment
 from core.model.names import JobNumber, Measure, TapeCode
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice

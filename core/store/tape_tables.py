@@ -17,7 +17,7 @@ from sqlalchemy.orm import Mapped, mapped_column, relationship
 
 from core.capture.file_report import Report
 from core.model.dispositions import Disposition
-from core.model.incidents import IncidentKind
+from core.model.incident_records import IncidentKind
 from core.model.inventory import TapeLine
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
 from core.model.ranges import Range

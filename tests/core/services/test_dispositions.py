@@ -10,7 +10,7 @@ from core.model.job_records import Job
 from core.model.names import Finding, Join
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.services import dispositions, incidents, jobs, pickups, repair_record, tapes
+from core.services import incidents, jobs, pickups, repair_record, tape_dispositions, tapes
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from tests.support.booked import Desk, command, line
@@ -21,7 +21,7 @@ PLAIN = [each for each in UNCOPIED if not each.needs_incident]
 
 def settled(desk: Desk, tape: TapeRecord, disposition: Disposition, **more: object) -> TapeRecord:
     more = {"note": "the shelf fell"} | more if disposition.needs_incident else more
-    return desk.shop.run(dispositions.settle, tape.code, disposition, **more)  # type: ignore[arg-type]
+    return desk.shop.run(tape_dispositions.settle, tape.code, disposition, **more)  # type: ignore[arg-type]
 
 
 def charged(desk: Desk, job: Job) -> dict[str, int]:
@@ -82,11 +82,11 @@ def test_what_is_settled_is_not_settled_otherwise_before_it_is_opened_again(desk
     with pytest.raises(Refused, match="settled already"):
         desk.shop.run(tapes.move, tape.code, Station.BEING_CHECKED)
     with pytest.raises(WrongInput):
-        desk.shop.run(dispositions.reopen, tape.code, because=" ")
-    again = desk.shop.run(dispositions.reopen, tape.code, because="she wants it after all")
+        desk.shop.run(tape_dispositions.reopen, tape.code, because=" ")
+    again = desk.shop.run(tape_dispositions.reopen, tape.code, because="she wants it after all")
     assert (again.station, again.disposition) == (Station.LOOKED_OVER, None)
     with pytest.raises(Refused, match="Nobody has settled"):
-        desk.shop.run(dispositions.reopen, tape.code, because="again")
+        desk.shop.run(tape_dispositions.reopen, tape.code, because="again")
     told = [each.words for each in desk.shop.ask(tapes.history, tape.code)]
     assert told[1:] == ["settled: not wanted", "no longer not wanted: she wants it after all"]
     assert desk.shop.verify() == ()
@@ -216,7 +216,7 @@ def test_a_tape_called_ready_before_without_minutes_waits_for_a_word(desk: Desk)
 def test_what_happened_here_is_written_down_first(desk: Desk, disposition: Disposition) -> None:
     job = desk.book(line(count=2))
     with pytest.raises(WrongInput, match="say what happened"):
-        desk.shop.run(dispositions.settle, job.tapes[0].code, disposition)
+        desk.shop.run(tape_dispositions.settle, job.tapes[0].code, disposition)
     tape = settled(desk, job.tapes[0], disposition, note="fell behind the shelf", tell=True)
     assert (tape.station, tape.note) == (Station.ASKING_THE_CUSTOMER, "")
     found = desk.shop.ask(incidents.of_tape, tape.code)
@@ -236,7 +236,7 @@ def test_what_happened_here_is_written_down_first(desk: Desk, disposition: Dispo
 
 def test_a_lost_tape_that_is_found_again_goes_back_to_work(desk: Desk) -> None:
     tape = settled(desk, desk.book(line()).tapes[0], Disposition.LOST)
-    again = desk.shop.run(dispositions.reopen, tape.code, because="it lay in another box")
+    again = desk.shop.run(tape_dispositions.reopen, tape.code, because="it lay in another box")
     assert (again.station, again.disposition) == (Station.LOOKED_OVER, None)
     found = desk.shop.ask(incidents.of_tape, tape.code)
     assert found is not None

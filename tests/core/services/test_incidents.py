@@ -12,9 +12,9 @@ from sqlalchemy import text
 
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
-from core.model.incidents import IncidentKind
+from core.model.incident_records import IncidentKind
 from core.model.stations import Station
-from core.services import dispositions, incident_photos, incidents, jobs, tapes
+from core.services import incident_photos, incidents, jobs, tape_dispositions, tapes
 from tests.support.booked import Desk, line
 
 LOST, DAMAGED = Disposition.LOST, Disposition.DAMAGED
@@ -31,7 +31,7 @@ def picture(path: Path, kind: str = "JPEG", size: int = 40) -> Path:
 def lost(desk: Desk) -> str:
     job = desk.book(line(count=2))
     desk.bring_to(job.tapes[1], Station.READY, minutes=30)
-    return desk.shop.run(dispositions.settle, job.tapes[0].code, LOST, note="not on its shelf").code
+    return desk.shop.run(tape_dispositions.settle, job.tapes[0].code, LOST, note="not on its shelf").code
 
 
 def test_each_line_says_what_and_when_and_by_whom(desk: Desk, lost: str) -> None:
@@ -69,7 +69,9 @@ def test_a_lost_tape_waits_until_it_is_settled_and_a_damaged_one_until_its_owner
     desk: Desk, lost: str
 ) -> None:
     job = desk.book(line())
-    damaged = desk.shop.run(dispositions.settle, job.tapes[0].code, DAMAGED, note="chewed by deck 2").code
+    damaged = desk.shop.run(
+        tape_dispositions.settle, job.tapes[0].code, DAMAGED, note="chewed by deck 2"
+    ).code
     for code in (lost, damaged):
         desk.shop.run(incidents.add, code, IncidentKind.TOLD, "by phone")
     here = [desk.shop.ask(tapes.get, code).station for code in (lost, damaged)]

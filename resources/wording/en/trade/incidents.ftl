@@ -20,3 +20,6 @@ photo = photo
 photo-readable = the name of a readable file is accepted
 photo-accepted = a PNG or JPEG picture of up to { $most } MB is accepted
 photo-not-kept = The photo could not be copied to { $folder }: { $why }. Make room there, then attach it again.
+when-with = give it together with --add, --told, or --settled
+is-kept = What was said about tape { $code } is kept
+when-lost = give it only for a tape that was lost or damaged

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 from core.catalogue import moves
 from core.model import entered_text
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
-from core.model.incidents import IncidentKind
+from core.model.incident_records import IncidentKind
 from core.model.names import TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -20,20 +22,28 @@ from core.wording.messages import say
 
 
 def settle(
-    unit: Unit, code: TapeCode, disposition: Disposition, *, note: str = "", tell: bool = False
+    unit: Unit,
+    code: TapeCode,
+    disposition: Disposition,
+    *,
+    note: str = "",
+    tell: bool = False,
+    happened: datetime | None = None,
 ) -> TapeRecord:
     """Settles what became of a tape and puts it where such a tape waits to be picked up, or to be told about.
 
     ``tell``: the note is for the customer; else it is for us, and never spoken or printed. A tape lost or
-    damaged needs the note: it opens an incident, for the owner and the insurer. Refused for a copied tape
-    without minutes or a file, and for one that is settled otherwise (see `reopen`).
+    damaged needs the note: it opens an incident, for the owner and the insurer; ``happened`` says when.
+    Refused for a copied tape without minutes or a file, and for one that is settled otherwise (see `reopen`).
     """
     row = lookup.tape_in_the_shop(unit, code)
     said = entered_text.line(say("tapes", "note"), note)
     _check(row, disposition)
     if disposition.needs_incident:
-        _open_incident(unit, row, disposition, said)
+        _open_incident(unit, row, disposition, said, happened)
         said = ""
+    elif happened is not None:
+        raise WrongInput(say("incidents", "when"), happened.isoformat(), say("incidents", "when-lost"))
     row.disposition, before = disposition, row.station
     _stand(unit, row, moves.place_of(tapes.standing(row), disposition))
     row.note, row.note_is_told = said, tell and bool(said)
@@ -74,10 +84,12 @@ def _check(row: TapeRow, disposition: Disposition) -> None:
         raise Refused(say("dispositions", "nothing-copied", code=code, disposition=spoken(disposition)))
 
 
-def _open_incident(unit: Unit, row: TapeRow, disposition: Disposition, said: str) -> None:
+def _open_incident(
+    unit: Unit, row: TapeRow, disposition: Disposition, said: str, happened: datetime | None
+) -> None:
     if not said:
         raise WrongInput(say("tapes", "note"), said, say("incidents", "say-what-happened"))
-    incidents.enter(unit, row, IncidentKind(disposition.value), said)
+    incidents.enter(unit, row, IncidentKind(disposition.value), said, happened)
 
 
 def _stand(unit: Unit, row: TapeRow, there: Station) -> None:
