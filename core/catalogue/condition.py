@@ -39,7 +39,7 @@ def verdict(found: Iterable[Finding], name: FormatName, elsewhere: Elsewhere | N
     """
     seen = frozenset(found)
     judged = _verdict(seen, name)
-    if elsewhere is None or judged.outcome is Outcome.CANNOT:
+    if elsewhere is None or judged.set_aside:
         return judged
     told = (elsewhere.why, *_partner_words(elsewhere), *_told(_in_order(seen), (), ()))
     cautions = _cautions(_in_order(seen), (), (), catalogue().format(name))
