@@ -41,6 +41,8 @@ DEFAULTS: Mapping[Disposition, DispositionRule] = {
 }
 """The rules of a book that states none (what a shop may charge is its own to say: no source)."""
 
+BESIDES = ("repairs", "inspection")
+"""What may be charged besides the play time."""
 _NEVER_CHARGED = frozenset({Disposition.LOST, Disposition.DAMAGED})
 """Nobody pays for what was lost or damaged in the shop's hands, whatever the book says."""
 
@@ -63,6 +65,28 @@ def entries_of(rules: Mapping[Disposition, DispositionRule]) -> dict[str, dict[s
         for each, rule in rules.items()
         if rule != DEFAULTS[each]
     }
+
+
+def spelled(rule: DispositionRule) -> str:
+    """A rule in one word, as it stands in a row of prices: ``full+repairs``, ``none``."""
+    besides = [name for name in BESIDES if getattr(rule, name)]
+    return "+".join((rule.play.value, *besides))
+
+
+def entry_of(word: str) -> dict[str, object]:
+    """The plain table of a rule that `spelled` gave; of any other word one that `of_entries` refuses."""
+    play, *besides = word.split("+")
+    known = set(besides) <= set(BESIDES)
+    return {"play": play if known else word, **{name: name in besides for name in BESIDES}}
+
+
+def possible(disposition: Disposition) -> tuple[DispositionRule, ...]:
+    """The rules a book may state for one disposition, the usual one first."""
+    plays = (PlayCharge.FULL, PlayCharge.PLAYED) if disposition.is_copied else ()
+    never = disposition in _NEVER_CHARGED
+    extras = ((False, False),) if never else ((False, False), (True, False), (False, True), (True, True))
+    found = [DispositionRule(play, *extra) for play in (*plays, PlayCharge.NONE) for extra in extras]
+    return (DEFAULTS[disposition], *(each for each in found if each != DEFAULTS[disposition]))
 
 
 def is_played(tape: QuotedTape, rules: Mapping[Disposition, DispositionRule]) -> bool:
@@ -92,7 +116,7 @@ def _checked(disposition: Disposition, entry: DispositionEntry, where: str) -> D
     """A tape that was not copied is charged for no play time; one lost or damaged here for nothing at all."""
     if entry.play is not PlayCharge.NONE and not disposition.is_copied:
         raise WrongInput(at(where, "play"), entry.play.value, one_of([PlayCharge.NONE.value]))
-    charged = [key for key in ("repairs", "inspection") if getattr(entry, key)]
+    charged = [key for key in BESIDES if getattr(entry, key)]
     if charged and disposition in _NEVER_CHARGED:
         raise WrongInput(at(where, charged[0]), "true", one_of(["false"]))
     return DispositionRule(entry.play, entry.repairs, entry.inspection)
