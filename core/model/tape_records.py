@@ -78,6 +78,11 @@ class TapeRecord:
         return self.station.is_unsettled and self.disposition is None
 
     @property
+    def is_settled(self) -> bool:
+        """Whether somebody said what became of it, so that no move takes it back."""
+        return self.disposition is not None and not self.disposition.follows_a_move
+
+    @property
     def is_done(self) -> bool:
         """Whether the shop has done for it what it can."""
         return self.station.is_done and not self.is_unsettled
