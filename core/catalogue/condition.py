@@ -119,7 +119,7 @@ def _verdict(found: frozenset[Finding], name: FormatName) -> Verdict:
         repairs=tuple(repair(code, name) for code in codes),
         cautions=tuple(dict.fromkeys(_cautions(seen, first, codes, catalogue().format(name)))),
         told=tuple(_told(seen, first, codes)),
-        not_for_reuse=SPLICE in codes,
+        not_for_reuse=SPLICE in codes and must_be_spliced(seen),
         hold=hold,
     )
 
@@ -142,9 +142,10 @@ def _told(seen: Sequence[Finding], first: Sequence[Finding], codes: Sequence[str
 def _cautions(
     seen: Sequence[Finding], first: Sequence[Finding], codes: Sequence[str], shell: Format
 ) -> Iterator[str]:
-    """How to deal with what decides, and what can hurt somebody in all that was found."""
-    for finding in first:
-        yield from numbered("findings", f"caution-{finding.value}")
+    """How to deal with what decides, and what can hurt somebody or something in all that was found."""
+    for finding in seen:
+        if finding in first or findings.of(finding).always_careful:
+            yield from numbered("findings", f"caution-{finding.value}")
     for finding in seen:
         yield from map(hazards.caution, findings.of(finding).hazards)
     for hazard in shell.record.hazards:

@@ -43,6 +43,8 @@ class FindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Not played before a splice is on record."""
     kept_apart: bool = False
     """It harms machines and other tapes: the tape leaves the line until somebody says it is over."""
+    always_careful: bool = False
+    """Its caution protects somebody or something, also where another finding decides what is done."""
     things: tuple[Container, ...] = (Container.TAPE,)
     """What it may be found on."""
 

@@ -96,33 +96,39 @@ caution-commercial-recording-1 = Not copied unless the customer holds the rights
 # Film, pictures, discs.
 seen-torn-perforation = torn film, torn holes, or an old splice that has come apart
 means-torn-perforation = The film is torn; we mend it before it runs, and some frames may be lost there.
+also-torn-perforation-1 = The film is also torn, or its holes are.
 told-torn-perforation-1 = The film is torn, or its holes are. We mend it before it runs; a few frames may be lost at each place.
 caution-torn-perforation-1 = Mend with splicing tape made for this film, holes in line, or leave out a frame; never pull a torn film through a gate.
 
 seen-shrunken = holes that no longer meet the teeth of a gauge, film that curls or will not lie flat
 means-shrunken = The film has shrunk, so our machine would tear it; a specialist can be asked.
+also-shrunken-1 = The film has also shrunk.
 told-shrunken-1 = The film has shrunk and no longer fits the teeth of our machine: running it would tear it. A specialist with a machine without teeth can be asked, at a price of their own.
 caution-shrunken-1 = Do not run it over teeth. Keep it cool, dry and aired, away from other film.
 
 seen-vinegar = a sour smell in the room when the can is opened, or an acid test strip that has changed color; do not put your nose to it
 means-vinegar = The film base is decaying, so it should be copied soon, and kept away from other film.
+also-vinegar-1 = The base of this film is also breaking down, which smells of vinegar: keep it cool, dry and aired, away from your other films.
 told-vinegar-1 = The base of this film is breaking down, which smells of vinegar. It cannot be stopped, only slowed by cold: have it copied soon. Picture and steadiness may suffer.
 told-vinegar-2 = Keep it cool, dry and aired, and away from your other films: the vapor spreads the decay.
 caution-vinegar-1 = Do not smell at the reel. Open it where there is air, gloves on, and keep it apart from other film, not sealed (National Film Preservation Foundation).
 
 seen-nitrate = 35 mm film from before about 1952, or film of unknown age without SAFETY along its edge
 means-nitrate = This film may be nitrate, which can catch fire and cannot be put out, so we neither run it nor keep it here.
+also-nitrate-1 = This film may also be on nitrate base, which burns fiercely; your local fire rules go first.
 told-nitrate-1 = This film may be on nitrate base. Nitrate burns fiercely, even without air, so we neither run it nor keep it here.
 told-nitrate-2 = Please do not unwind it, send it by mail or store it at home. Ask a film archive or a specialist who may handle nitrate; your local fire rules go first.
 caution-nitrate-1 = Do not run, unwind, test with a flame, seal or store it. No heat, no sparks. Call a specialist; local fire rules go first (Kodak, Storage and Handling of Processed Nitrate Film).
 
 seen-faded = colors gone to red or brown, pale pictures
 means-faded = The colors have faded; a copy shows what is left, and some of it can be brought back.
+also-faded-1 = The colors have also faded.
 told-faded-1 = The colors have faded. A copy shows what is left; some of it can be brought back, not all.
 caution-faded-1 = Copy as it is first; corrections go into a second file.
 
 seen-disc-scratched = scratches on the shiny side, spots, or a disc gone brown or cloudy
 means-disc-scratched = The disc is scratched or clouded, so parts of it may not be readable.
+also-disc-scratched-1 = The disc is also scratched or clouded.
 told-disc-scratched-1 = The disc is scratched or clouded. We copy what the drive can read; parts may be missing.
 caution-disc-scratched-1 = Wipe from the middle outward with a soft cloth, never in circles; do not put a cracked disc into a drive, it can burst.
 
