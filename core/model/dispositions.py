@@ -84,7 +84,7 @@ def as_it_stands(
 ) -> Disposition | None:
     """What became of a tape; of one kept before dispositions were, what its station tells.
 
-    ``is_recorded``: minutes are on record, off the deck or of a file. None: that is not settled.
+    ``is_recorded``: anybody can say how much was copied. None: that is not settled.
     """
     found = stored or said_by(returned_from or station)
     if found is None and returned_from is not None and returned_from.is_uncopied:

@@ -61,6 +61,8 @@ class TapeRecord:
     """What became of it; None while that is not settled."""
     note_is_told: bool = False
     """Whether the note is for the customer; one that is for us is never spoken or printed."""
+    is_counted: bool = False
+    """Whether it is counted by its feet, pictures or minutes, so that none need be read off a deck."""
 
     @property
     def joints(self) -> tuple[Splice, ...]:
@@ -71,6 +73,11 @@ class TapeRecord:
     def is_returned(self) -> bool:
         """Whether its owner gets it back, as far as anybody knows."""
         return self.disposition is None or self.disposition.is_returned
+
+    @property
+    def is_copied(self) -> bool:
+        """Whether there are copies of it; of a receipt older than dispositions, whether it had played."""
+        return self.played_minutes is not None if self.disposition is None else self.disposition.is_copied
 
     @property
     def is_unsettled(self) -> bool:

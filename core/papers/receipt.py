@@ -71,7 +71,7 @@ def _tell_what_to_do(told: Story, pickup: Pickup, speaker: Voice) -> None:
     else:
         cell = even_cell(speaker.things("receipt-do_plain", _formats(pickup.returned)), width, TITLE)
         cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-do_plain_more"), width))
-    if pickup.copies or any(tape.played_minutes is not None for tape in pickup.returned):
+    if pickup.copies or any(tape.is_copied for tape in pickup.returned):
         cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-two_places"), width))
     told.panel((cell,), (width,))
 

@@ -67,8 +67,9 @@ def became(tape: TapeRecord, voice: Voice) -> str:
     disposition = tape.disposition
     if disposition is None:
         return _became_before(tape, voice)
-    length = "" if tape.played_minutes is None else voice.length(tape.played_minutes)
-    return voice.say(f"became-{disposition.value}", length=length)
+    if disposition.is_copied and tape.played_minutes is not None:
+        return voice.say(f"became-{disposition.value}-for", length=voice.length(tape.played_minutes))
+    return voice.say(f"became-{disposition.value}")
 
 
 def _became_before(tape: TapeRecord, voice: Voice) -> str:

@@ -80,7 +80,7 @@ def _check(row: TapeRow, disposition: Disposition) -> None:
         raise Refused(say("dispositions", "settled-so", code=code, disposition=spoken(settled)))
     if settled is not None and not settled.follows_a_move:
         raise Refused(say("dispositions", "settled-otherwise", code=code, disposition=spoken(settled)))
-    if disposition.is_copied and row.played_minutes is None:
+    if disposition.is_copied and not row_records.is_recorded(row):
         raise Refused(say("dispositions", "nothing-copied", code=code, disposition=spoken(disposition)))
 
 

@@ -153,7 +153,7 @@ def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
 
 def _settle_disposition(row: TapeRow) -> None:
     """What the station says became of a tape; Refused where nobody can say that it is ready."""
-    if row.station is Station.READY and row.played_minutes is None:
+    if row.station is Station.READY and not row_records.is_recorded(row):
         raise Refused(say("tapes", "not_accounted", code=tape_code(row.code), typed=row.code))
     row.disposition = said_by(row.station)
 

@@ -65,13 +65,19 @@ def tape(row: TapeRow) -> TapeRecord:
         rests_until=row.rests_until,
         disposition=disposition(row),
         note_is_told=bool(row.note_is_told),
+        is_counted=formats.catalogue().format(row.draft.format).record.amount is not None,
     )
 
 
 def disposition(row: TapeRow) -> Disposition | None:
     """What became of a tape, None while that is not settled."""
-    is_recorded = row.played_minutes is not None
-    return as_it_stands(row.disposition, row.station, row.returned_from, is_recorded)
+    return as_it_stands(row.disposition, row.station, row.returned_from, is_recorded(row))
+
+
+def is_recorded(row: TapeRow) -> bool:
+    """Whether anybody can say how much was copied: minutes are on record, or it is counted by its amount."""
+    counted = formats.catalogue().format(row.draft.format).record.amount
+    return row.played_minutes is not None or counted is not None
 
 
 def copy(row: CopyRow) -> CopyRecord:

@@ -76,7 +76,7 @@ class DispositionForm(QWidget):
         tape = self._tape
         if tape is None or tape.disposition is disposition:
             return False
-        return tape.played_minutes is not None or not disposition.is_copied
+        return not disposition.is_copied or tape.played_minutes is not None or tape.is_counted
 
     @Slot()
     def _tell_sentence(self) -> None:

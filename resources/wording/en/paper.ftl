@@ -43,8 +43,10 @@ join-leader = the leader fixed to the reel again
 
 tape-recorded_as = recorded as { $format }
 tape-copied = Copied: { $length }
-became-copied = Copied: { $length }
-became-copied-in-part = Copied in part: { $length }
+became-copied = Copied
+became-copied-for = Copied: { $length }
+became-copied-in-part = Copied in part
+became-copied-in-part-for = Copied in part: { $length }
 became-nothing-on-it = There is nothing on it, so nothing was copied
 became-not-wanted = Not copied, as you wished
 became-repair-declined = Not repaired and not copied, as you wished

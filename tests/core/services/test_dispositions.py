@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.catalogue.formats import catalogue
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
@@ -242,3 +243,12 @@ def test_a_lost_tape_that_is_found_again_goes_back_to_work(desk: Desk) -> None:
     assert found is not None
     assert not found.is_open
     assert desk.shop.verify() == ()
+
+
+def test_film_and_pictures_are_counted_and_need_no_minutes(desk: Desk) -> None:
+    counted = next(name for name in catalogue().names if catalogue().format(name).record.amount is not None)
+    job = desk.book(line(counted, marking=None, speed=None))
+    ready = desk.bring_to(job.tapes[0], Station.BEING_CHECKED)
+    ready = desk.shop.run(tapes.move, ready.code, Station.READY)
+    assert (ready.played_minutes, ready.disposition) == (None, Disposition.COPIED)
+    assert desk.hand_back(job).handed_back[0].disposition is Disposition.COPIED
