@@ -184,8 +184,8 @@ def promises(kept: Iterable[Kept]) -> Json:
     }
 
 
-def incident(found: Incident, papers: Sequence[Path]) -> Json:
-    """``incident``: every line about a tape lost or damaged, and whether it is still open."""
+def incident(found: Incident, papers: Sequence[Path], altered: Sequence[str]) -> Json:
+    """``incident``: every line about a tape lost or damaged, whether it is open, photos no longer as kept."""
     return {
         "code": found.tape,
         "open": found.is_open,
@@ -201,6 +201,7 @@ def incident(found: Incident, papers: Sequence[Path]) -> Json:
             }
             for line in found.lines
         ],
+        "photos_altered": list(altered),
         "papers": [str(paper) for paper in papers],
     }
 

@@ -7,7 +7,10 @@ import io
 from dataclasses import dataclass
 from pathlib import Path
 
+import platformdirs
+
 from core.model.errors import Unavailable, WrongInput
+from core.model.incident_records import IncidentLine
 from core.wording.messages import say
 
 MOST_BYTES = 20_000_000
@@ -42,14 +45,16 @@ def keep(path: Path, folder: Path) -> Photo:
 
 
 def beside(shop: str) -> Path:
-    """The folder of photos of a shop: beside its file; of one on a server, in the folder worked in."""
-    return Path.cwd() / "photos" if "://" in shop else Path(shop).absolute().parent / "photos"
+    """The folder of photos of a shop: beside its file; of one on a server, in this user's data folder."""
+    if "://" in shop:
+        return Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / "photos"
+    return Path(shop).absolute().parent / "photos"
 
 
-def is_whole(photo: str, sha256: str, folder: Path) -> bool:
-    """Whether a photo still lies there unchanged."""
+def is_whole(line: IncidentLine, folder: Path) -> bool:
+    """Whether the photo of a line still lies there unchanged."""
     try:
-        return hashlib.sha256((folder / photo).read_bytes()).hexdigest() == sha256
+        return hashlib.sha256((folder / (line.photo or "")).read_bytes()).hexdigest() == line.sha256
     except OSError:
         return False
 

@@ -6,6 +6,7 @@ What stands here is for the owner of the tape and the insurer; nothing of it is 
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from pathlib import Path
 
 from sqlalchemy import select
 
@@ -14,11 +15,13 @@ from core.model import entered_text, serialization
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
 from core.model.incident_records import Incident, IncidentKind
+from core.model.job_records import Job
 from core.model.names import TapeCode
+from core.model.settings_records import ShopFront
 from core.model.stations import Station
-from core.services import promise_entries, tapes
+from core.services import incident_photos, promise_entries, tapes
 from core.services.incident_photos import Photo
-from core.store import history, lookup, row_records
+from core.store import current_settings, history, lookup, row_records
 from core.store.tables import IncidentRow, TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
@@ -43,6 +46,15 @@ def of_row(unit: Unit, row: TapeRow) -> Incident | None:
     return Incident(TapeCode(row.code), found) if found else None
 
 
+def report(unit: Unit, code: TapeCode) -> tuple[Job, Incident, ShopFront]:
+    """What the report of a tape is made of: its order, everything written down, the shop's head of today.
+
+    Refused where nothing is written down.
+    """
+    row = _with_incident(unit, code)
+    return row_records.job(row.job), _known(unit, row), current_settings.read(unit).front
+
+
 def add(
     unit: Unit, code: TapeCode, kind: IncidentKind, words: str, *, moment: datetime | None = None
 ) -> Incident:
@@ -65,6 +77,12 @@ def attach(unit: Unit, code: TapeCode, photo: Photo, words: str = "") -> Inciden
     said = entered_text.line(say("incidents", "words"), words)
     enter(unit, row, IncidentKind.PHOTO, said, photo=photo)
     return _known(unit, row)
+
+
+def attach_file(unit: Unit, code: TapeCode, path: Path) -> Incident:
+    """Copies a photo among the shop's own and attaches it; Refused and WrongInput as `attach`."""
+    _with_incident(unit, code)
+    return attach(unit, code, incident_photos.keep(path, incident_photos.beside(lookup.where(unit))))
 
 
 def enter(

@@ -22,6 +22,7 @@ from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
 from gui.bench.file_reading import FileReader
 from gui.bench.free_decks import free_decks
+from gui.bench.incident_writing import IncidentWriting
 from gui.bench.label_printing import LabelPrinting
 from gui.bench.load_now import LoadNow
 from gui.bench.repairing import BenchRepairs
@@ -111,6 +112,7 @@ class BenchScreen(Screen):
         self.steps.hold(tape)
         self.looks.hold(tape)
         self.repairing.hold(tape)
+        self.incidents.hold(tape)
         if not same:
             self.box.clear()
             self.side.rest()
@@ -198,6 +200,7 @@ class BenchScreen(Screen):
         self.reading = FileReader(self.side.file, self.desk.work, self)
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
+        self.incidents = IncidentWriting(self.side.incident, self.desk, self)
         self._watch = ScanWatch(self)
         self._look_again = QTimer(self)
         self._look_again.setInterval(_LOOK_AGAIN_MS)
@@ -224,6 +227,9 @@ class BenchScreen(Screen):
         self.steps.found.connect(self._found)
         self.side.became.wanted.connect(self.steps.settle)
         self.steps.settled.connect(self._kept)
+        self.incidents.kept.connect(self._kept)
+        self.incidents.told.connect(self.said)
+        self.incidents.failed.connect(self.show_failure)
         self.steps.failed.connect(self.show_failure)
         self.printing.printed.connect(self.said)
         self.printing.failed.connect(self.show_failure)

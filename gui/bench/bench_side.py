@@ -14,6 +14,7 @@ from gui.bench.after_repair import AfterRepairPanel
 from gui.bench.capture_panel import CapturePanel
 from gui.bench.disposition_form import DispositionForm
 from gui.bench.entry_withdrawal import WithdrawalForm
+from gui.bench.incident_form import IncidentForm
 from gui.bench.next_station import NextStationForm
 from gui.bench.repair_form import RepairForm
 from gui.bench.splice_form import SpliceForm
@@ -56,10 +57,11 @@ class BenchSide(QWidget):
         self.after = AfterRepairPanel()
         self.take_back = WithdrawalForm()
         self.became = DispositionForm()
+        self.incident = IncidentForm()
         self.file = CapturePanel()
         self._pages = Pages(
             *(self.moves.aside, self.findings, self.splice, self.repair, self.take_back),
-            *(self.file, self.became),
+            *(self.file, self.became, self.incident),
         )
         self._build_buttons()
         self._back = words(say("bench", "back_to_box"), "small")
@@ -93,7 +95,8 @@ class BenchSide(QWidget):
     def _offer_taking_back(self, tape: TapeRecord) -> None:
         entries = tape.findings or tape.splices or tape.tried or self._files
         self.back_button.setVisible(bool(entries) or tape.is_settled)
-        self.became_button.setVisible(not tape.is_settled and tape.station.is_in_the_shop)
+        has_incident = tape.disposition is not None and tape.disposition.needs_incident
+        self.became_button.setVisible(has_incident or not tape.is_settled)
 
     @Slot()
     def rest(self) -> None:
@@ -134,8 +137,14 @@ class BenchSide(QWidget):
 
     @Slot()
     def begin_settling(self) -> None:
-        """Turn to what became of the tape."""
-        if self._tape is not None:
+        """Turn to what became of the tape; to what is written down, where it was lost or damaged."""
+        if self._tape is None:
+            return
+        if self._tape.is_settled:
+            self.incident.begin()
+            self._turn(self.incident)
+            self.incident.field.setFocus()
+        else:
             self.became.begin(self._tape)
             self._turn(self.became)
             self.became.field.setFocus()
@@ -196,6 +205,7 @@ class BenchSide(QWidget):
         self.file_button.clicked.connect(self.begin_file)
         self.became_button.clicked.connect(self.begin_settling)
         self.became.refused.connect(self.refused)
+        self.incident.refused.connect(self.refused)
         self.file.refused.connect(self.refused)
         self.look_button.clicked.connect(self.look_wanted)
         self.packs_button.clicked.connect(self.packs_wanted)

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from core.cli import json_answers
+from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import paper_folder
-from core.cli.subcommands.tape_care import told
 from core.model.dispositions import Disposition
-from core.model.errors import Refused, WrongInput
+from core.model.errors import WrongInput
 from core.model.incident_records import Incident, IncidentKind
-from core.model.names import JobNumber, TapeCode
-from core.services import decks, incident_photos, incidents, jobs, paper_files, tape_dispositions
-from core.services.records_door import Shop
+from core.model.names import TapeCode
+from core.model.tape_records import TapeRecord
+from core.services import incident_photos, incidents, paper_files, tape_dispositions
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
@@ -31,13 +30,13 @@ def settle(call: Invocation) -> Reply:
             tell=asked.tell,
             happened=asked.when,
         )
-    return told(record)
+    return _told(record)
 
 
 def unsettle(call: Invocation) -> Reply:
     with call.open() as shop:
         record = shop.run(tape_dispositions.reopen, TapeCode(call.asked.code), because=call.asked.because)
-    return told(record)
+    return _told(record)
 
 
 def tell_incident(call: Invocation) -> Reply:
@@ -48,7 +47,7 @@ def tell_incident(call: Invocation) -> Reply:
     if kind is None and asked.when is not None:
         raise WrongInput("--when", asked.when.isoformat(), say("incidents", "when-with"))
     with call.open() as shop:
-        _incident(shop, code)
+        shop.ask(incidents.report, code)  # refused before a photo is copied
         folder = incident_photos.beside(shop.where)
         photos = [incident_photos.keep(Path(name), folder) for name in asked.photo]
         if kind is not None:
@@ -56,21 +55,21 @@ def tell_incident(call: Invocation) -> Reply:
             shop.run(incidents.add, code, kind, words, moment=asked.when)
         for photo in photos:
             shop.run(incidents.attach, code, photo)
-        found = _incident(shop, code)
-        job = shop.ask(jobs.get, JobNumber(found.tape[:6]))
-        front = shop.ask(decks.settings).front
+        job, found, front = shop.ask(incidents.report, code)
+    altered = tuple(
+        line.photo for line in found.lines if line.photo and not incident_photos.is_whole(line, folder)
+    )
     done = say("incidents", "is-kept", code=tape_code(found.tape))
     written, note = paper_folder.after(
         done, place, lambda there: paper_files.of_incident(job, found, front, there)
     )
-    return Reply(json_answers.incident(found, written), _plain(found, written), note=note)
+    if altered:
+        note = " ".join(filter(None, (note, say("incidents", "photos-altered", names=", ".join(altered)))))
+    return Reply(json_answers.incident(found, written, altered), _plain(found, written), note=note)
 
 
-def _incident(shop: Shop, code: TapeCode) -> Incident:
-    found = shop.ask(incidents.of_tape, code)
-    if found is None:
-        raise Refused(say("incidents", "none", code=tape_code(code), typed=code))
-    return found
+def _told(record: TapeRecord) -> Reply:
+    return Reply(json_answers.tape(record), plain_answers.tape(record))
 
 
 def _plain(found: Incident, written: tuple[Path, ...]) -> str:

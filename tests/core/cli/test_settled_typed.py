@@ -80,7 +80,11 @@ def test_an_incident_from_the_loss_to_the_report(typed: Typist, codes: list[str]
     assert [line["kind"] for line in told.document["lines"]] == ["lost", "told", "photo"]
     assert told.document["open"] is True
     kept = told.document["lines"][-1]
-    assert (tmp_path / "photos" / kept["photo"]).read_bytes() == photo.read_bytes()
+    here = tmp_path / "photos" / kept["photo"]
+    assert here.read_bytes() == photo.read_bytes()
+    here.write_bytes(b"other")
+    assert typed("incident", codes[0]).document["photos_altered"] == [kept["photo"]]
+    assert told.document["photos_altered"] == []
     done = typed(
         "incident", codes[0], "--settled", "60.00, and copying is free", "--paper", str(tmp_path / "p")
     )

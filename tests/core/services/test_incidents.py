@@ -113,11 +113,11 @@ def test_a_photo_is_copied_and_known_by_its_fingerprint(
     folder = tmp_path / "photos"
     photo = incident_photos.keep(picture(tmp_path / "shelf.dat", kind), folder)
     assert photo.name == f"{photo.sha256[:16]}.{ending}"
-    assert incident_photos.is_whole(photo.name, photo.sha256, folder)
     found = desk.shop.run(incidents.attach, lost, photo, "the empty place")
     assert (found.lines[-1].photo, found.lines[-1].sha256) == (photo.name, photo.sha256)
+    assert incident_photos.is_whole(found.lines[-1], folder)
     (folder / photo.name).write_bytes(b"other")
-    assert not incident_photos.is_whole(photo.name, photo.sha256, folder)
+    assert not incident_photos.is_whole(found.lines[-1], folder)
 
 
 def test_what_is_no_photo_is_refused_whatever_it_is_called(tmp_path: Path) -> None:

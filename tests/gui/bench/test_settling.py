@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
+from PIL import Image
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
@@ -14,6 +17,7 @@ from core.model.tape_records import TapeRecord
 from core.services import incidents, tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.toolkit.text import say
+from tests.support import pdf
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, scan, written
 
@@ -121,3 +125,53 @@ def test_copied_is_offered_only_with_minutes_on_record(
 def test_each_has_its_sentence_and_its_next_step(disposition: Disposition) -> None:
     assert say("dispositions", f"counter-{disposition.value}")
     assert say("dispositions", f"next-{disposition.value}")
+
+
+# --- lost and damaged ----------------------------------------------------------------------
+
+
+def choose(steps: int) -> None:
+    for _ in range(steps):
+        press(Qt.Key.Key_Down)
+
+
+def test_what_is_written_of_a_lost_tape_is_kept_and_printed(
+    place: Place, screen: BenchScreen, code: TapeCode, tmp_path: Path
+) -> None:
+    settle(place, "lost", "not on its shelf")
+    photo = tmp_path / "shelf.png"
+    Image.new("RGB", (20, 20), "teal").save(photo)
+    for steps, said in ((0, "by phone, to Ada"), (3, str(photo)), (1, "sixty dollars")):
+        press(Qt.Key.Key_T, CTRL)
+        choose(steps)
+        press_text(said)
+        press(Qt.Key.Key_Return)
+        place.settle()
+    found = place.records.shop.ask(incidents.of_tape, code)
+    assert found is not None
+    assert [line.kind for line in found.lines] == [
+        *(IncidentKind.LOST, IncidentKind.TOLD, IncidentKind.PHOTO, IncidentKind.SETTLED)
+    ]
+    kept_as = Path(place.records.where).parent / "photos" / (found.lines[2].photo or "")
+    assert kept_as.read_bytes() == photo.read_bytes()
+    assert kept(place, code).station is Station.CANNOT_BE_PLAYED
+    press(Qt.Key.Key_T, CTRL)
+    press(Qt.Key.Key_W, ALT)
+    place.settle()
+    said = pdf.words(place.shown_files[-1].read_bytes())
+    assert "not on its shelf" in said
+    assert "sixty dollars" in said
+
+
+def test_nothing_written_and_no_photo_are_refused(place: Place, screen: BenchScreen, code: TapeCode) -> None:
+    settle(place, "damaged", "chewed by deck 2")
+    press(Qt.Key.Key_T, CTRL)
+    press(Qt.Key.Key_Return)
+    choose(3)
+    press_text("no/such/file.png")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    found = place.records.shop.ask(incidents.of_tape, code)
+    assert found is not None
+    assert len(found.lines) == 1
+    assert QApplication.focusWidget() is screen.side.incident.field

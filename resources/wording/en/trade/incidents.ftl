@@ -23,3 +23,21 @@ photo-not-kept = The photo could not be copied to { $folder }: { $why }. Make ro
 when-with = give it together with --add, --told, or --settled
 is-kept = What was said about tape { $code } is kept
 when-lost = give it only for a tape that was lost or damaged
+
+# The form at the bench.
+title = Lost or damaged here: for the owner and the insurer. Nothing of it is read out to a caller.
+what-to-write = What do you write down?
+write-told = The owner was told
+write-settled = Settled with the owner
+write-added = More about what happened
+write-photo = Attach a photo
+hint-told = Who was told, and how; the time is kept by itself.
+hint-settled = What was agreed, and with whom. A lost tape can be signed for at pickup after this.
+hint-added = Anything that helps: where it was last seen, who handled it.
+hint-photo = The name of a PNG or JPEG file; it is copied among the shop's photos.
+in-your-words = In a few words
+write-down = Write it down
+print-report = Print the report   Alt+W
+printed = The report is at { $path }.
+written = Written down for { $title }.
+photos-altered = These photos are missing, or are not what was attached: { $names }. Look for a copy in the backup of the shop's folder.
