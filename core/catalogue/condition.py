@@ -1,6 +1,10 @@
-"""What the findings of a tape mean: repairs, cautions, what the customer is told, and the outcome.
+"""What the findings of a tape mean together: repairs, cautions, what the customer is told, and the outcome.
 
-Wording and bench times are in ``resources/catalogue/repairs.toml``; the times are common practice, no source.
+One finding can overrule the others, so that the verdict never contradicts itself: what cannot be played
+here comes before what is copied only with the right to it, that before what is looked at first, that before
+all that is repaired or copied as it is (common practice, no source). What is overruled is told as a fact,
+without what would be done about it. Wording and bench times are in ``resources/catalogue/repairs.toml``; the
+times are common practice, no source.
 """
 
 from __future__ import annotations
@@ -9,17 +13,19 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from core.catalogue import findings, hazards
 from core.catalogue.cassettes import Format
-from core.catalogue.findings import FindingEntry
 from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.model.names import Container, Finding, FormatName, Outcome
 from core.model.ranges import Range
-from core.model.repair_records import Elsewhere, Repair, Verdict
+from core.model.repair_records import Elsewhere, Hold, Repair, Verdict
 from core.model.spoken_names import spoken
 from core.wording.messages import say, worded_cache
 
 REPAIRS = tuple(findings.page().repairs)
 """Codes of the actions at the bench; the price book has one price for each."""
+JOINING = tuple(code for code, entry in findings.page().repairs.items() if entry.joins)
+"""Those in which two ends may have to be put together."""
+SPLICE, RE_ANCHOR = "splice", "re-anchor"
 
 _WORST_LAST = tuple(Outcome)
 
@@ -27,15 +33,25 @@ _WORST_LAST = tuple(Outcome)
 def verdict(found: Iterable[Finding], name: FormatName, elsewhere: Elsewhere | None = None) -> Verdict:
     """What these findings mean on a cassette of format ``name``.
 
-    A tape that cannot be played here is not repaired either: it keeps its cautions and no repairs. Nor is one
-    that no deck of the shop plays (``elsewhere``): its customer hears why, and who may copy it.
-    WrongInput when the format is not known.
+    A tape that cannot be played here, or waits for an answer, is not repaired either: it keeps its cautions
+    and no repairs. Nor is one that no deck of the shop plays (``elsewhere``): its customer hears why, and who
+    may copy it. WrongInput when the format is not known.
     """
-    judged = _verdict(frozenset(found), name)
-    if elsewhere is None or judged.outcome is Outcome.CANNOT:
+    seen = frozenset(found)
+    judged = _verdict(seen, name)
+    if elsewhere is None or judged.set_aside:
         return judged
-    told = (*judged.told, elsewhere.why, *_partner_words(elsewhere))
-    return Verdict(Outcome.CANNOT, (), judged.cautions, told, False, elsewhere)
+    told = (elsewhere.why, *_partner_words(elsewhere), *_told(_in_order(seen), (), ()))
+    cautions = _cautions(_in_order(seen), (), (), catalogue().format(name))
+    return Verdict(Outcome.CANNOT, (), tuple(dict.fromkeys(cautions)), told, False, elsewhere)
+
+
+def leading(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """The findings that decide what is done; the others are known and wait."""
+    seen = _in_order(found)
+    stops = tuple(each for each in seen if findings.of(each).outcome is Outcome.CANNOT)
+    held = (tuple(each for each in seen if findings.of(each).hold is hold) for hold in Hold)
+    return next(filter(None, (stops, *held)), seen)
 
 
 def _partner_words(elsewhere: Elsewhere) -> Iterator[str]:
@@ -73,6 +89,13 @@ def repairs_of(finding: Finding) -> tuple[str, ...]:
     return findings.of(finding).repairs
 
 
+def codes_of(found: Iterable[Finding]) -> tuple[str, ...]:
+    """Codes of the actions that deal with these findings, each once, in the order of `REPAIRS`."""
+    wanted = {code for finding in found for code in repairs_of(finding)}
+    repairs = findings.page().repairs
+    return tuple(code for code in REPAIRS if code in wanted and repairs[code].covered_by not in wanted)
+
+
 def how_seen(finding: Finding) -> str:
     """What to look for: ``a loose end, or both ends showing under the lid``."""
     return say("findings", f"seen-{finding.value}")
@@ -86,33 +109,46 @@ def choices() -> tuple[tuple[Finding, str, str], ...]:
 
 @worded_cache(maxsize=2048)
 def _verdict(found: frozenset[Finding], name: FormatName) -> Verdict:
-    shell = catalogue().format(name)
-    seen = [finding for finding in Finding if finding in found]
-    entries = [findings.of(finding) for finding in seen]
-    outcome = max((entry.outcome for entry in entries), key=_WORST_LAST.index, default=Outcome.PLAYS)
-    plays = outcome is not Outcome.CANNOT
-    codes = _codes(entries) if plays else ()
+    seen, first = _in_order(found), leading(found)
+    outcomes = (findings.of(finding).outcome for finding in seen)
+    outcome = max(outcomes, key=_WORST_LAST.index, default=Outcome.PLAYS)
+    hold = findings.of(first[0]).hold if first else None
+    codes = codes_of(seen) if outcome is not Outcome.CANNOT and hold is None else ()
     return Verdict(
         outcome=outcome,
         repairs=tuple(repair(code, name) for code in codes),
-        cautions=tuple(dict.fromkeys(_cautions(seen, codes, shell))),
-        told=tuple(told for finding in seen for told in numbered("findings", f"told-{finding.value}")),
-        not_for_reuse=plays and any(entry.not_for_reuse for entry in entries),
+        cautions=tuple(dict.fromkeys(_cautions(seen, first, codes, catalogue().format(name)))),
+        told=tuple(_told(seen, first, codes)),
+        not_for_reuse=SPLICE in codes and must_be_spliced(seen),
+        hold=hold,
     )
 
 
-def _codes(entries: Sequence[FindingEntry]) -> tuple[str, ...]:
-    wanted = {code for entry in entries for code in entry.repairs}
-    repairs = findings.page().repairs
-    return tuple(code for code in REPAIRS if code in wanted and repairs[code].covered_by not in wanted)
+def _in_order(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    wanted = frozenset(found)
+    return tuple(finding for finding in Finding if finding in wanted)
 
 
-def _cautions(seen: Sequence[Finding], codes: Sequence[str], shell: Format) -> Iterator[str]:
+def _told(seen: Sequence[Finding], first: Sequence[Finding], codes: Sequence[str]) -> Iterator[str]:
+    """What decides comes first and in full; the rest is told as a fact."""
+    for finding in first:
+        covered = codes and repairs_of(finding) and not set(codes).intersection(repairs_of(finding))
+        yield from numbered("findings", f"{'covered' if covered else 'told'}-{finding.value}")
     for finding in seen:
-        yield from numbered("findings", f"caution-{finding.value}")
+        if finding not in first:
+            yield from numbered("findings", f"also-{finding.value}")
+
+
+def _cautions(
+    seen: Sequence[Finding], first: Sequence[Finding], codes: Sequence[str], shell: Format
+) -> Iterator[str]:
+    """How to deal with what decides, and what can hurt somebody or something in all that was found."""
+    for finding in seen:
+        if finding in first or findings.of(finding).always_careful:
+            yield from numbered("findings", f"caution-{finding.value}")
     for finding in seen:
         yield from map(hazards.caution, findings.of(finding).hazards)
     for hazard in shell.record.hazards:
-        spliced = "splice" in codes and hazard in hazards.WITH_A_SPLICE
+        spliced = SPLICE in codes and hazard in hazards.WITH_A_SPLICE
         if spliced or (codes and hazard in hazards.WITH_ANY_REPAIR):
             yield hazards.caution(hazard)

@@ -12,6 +12,7 @@ from core.catalogue.format_file import Hazard, Mark, NotNegative, Words
 from core.model import resource_files
 from core.model.errors import WrongInput, at, missing, nothing, one_of
 from core.model.names import Container, Finding, Outcome
+from core.model.repair_records import Hold
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import knows, say
 
@@ -25,6 +26,8 @@ class RepairEntry(Struct, frozen=True, forbid_unknown_fields=True):
     small: _Minutes
     covered_by: str | None = None
     """The repair that does this one as well: a donor shell brings its own lid."""
+    joins: bool = False
+    """Two ends may have to be put together in it."""
 
 
 class FindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -34,12 +37,14 @@ class FindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Codes of the actions that deal with it; none where nothing can be done."""
     outcome: Outcome
     hazards: tuple[Hazard, ...] = ()
-    not_for_reuse: bool = False
-    """Even when the repair goes well."""
+    hold: Hold | None = None
+    """Nothing is done, promised or charged before an answer."""
     needs_splice: bool = False
     """Not played before a splice is on record."""
     kept_apart: bool = False
     """It harms machines and other tapes: the tape leaves the line until somebody says it is over."""
+    always_careful: bool = False
+    """Its caution protects somebody or something, also where another finding decides what is done."""
     things: tuple[Container, ...] = (Container.TAPE,)
     """What it may be found on."""
 
@@ -90,8 +95,12 @@ def _check_words(found: RepairFile) -> None:
 def _needed_words(found: RepairFile) -> Iterator[tuple[str, str]]:
     for name in found.findings:
         yield "names", f"finding-{name}"
-        yield from (("findings", f"{kind}-{name}") for kind in ("seen", "means", "told"))
+        yield from (("findings", f"{kind}-{name}") for kind in ("seen", "means", "told", "also"))
     yield from (("repairs", code) for code in found.repairs)
+    covered = {code for code, repair in found.repairs.items() if repair.covered_by}
+    for name, entry in found.findings.items():
+        if covered.intersection(entry.repairs):
+            yield "findings", f"covered-{name}"
 
 
 def _known(where: str, names: Iterable[str], known: Iterable[str]) -> None:

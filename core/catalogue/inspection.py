@@ -6,7 +6,7 @@ The steps stand in ``resources/catalogue/inspection.toml``: common practice, unl
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal
 
@@ -20,6 +20,7 @@ from core.catalogue.markings import Sourced
 from core.model import resource_files
 from core.model.names import Container, Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
+from core.model.repair_records import Hold
 from core.model.shaped_toml import read, shaped
 from core.wording.messages import knows, say, worded_cache
 
@@ -71,6 +72,10 @@ class Change:
     """What it adds to the bench time, so to the date."""
     means: str
     """One sentence for the customer."""
+    decides: bool = True
+    """Whether it decides what is done, and no other finding does."""
+    hold: Hold | None = None
+    """What is waited for before anything is done."""
 
 
 @worded_cache(maxsize=256)
@@ -85,9 +90,15 @@ def short_steps(name: FormatName) -> tuple[LookStep, ...]:
     return tuple(step for step in steps(name) if step.ask)
 
 
-def change(finding: Finding, name: FormatName) -> Change:
-    """What this finding changes on a cassette of format ``name``."""
+def change(finding: Finding, name: FormatName, among: Iterable[Finding] = ()) -> Change:
+    """What this finding changes on a cassette of format ``name``.
+
+    ``among``: everything that was found; where another finding decides, this one is a fact and no more.
+    """
+    decides = finding in condition.leading((finding, *among))
     verdict = condition.verdict((finding,), name)
+    if not decides:
+        verdict = replace(verdict, repairs=(), not_for_reuse=False)
     minutes = ZERO
     for repair in verdict.repairs:
         minutes += repair.minutes
@@ -98,20 +109,23 @@ def change(finding: Finding, name: FormatName) -> Change:
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
         bench_minutes=minutes,
-        means=say("findings", f"means-{finding.value}"),
+        means=say("findings", f"means-{finding.value}" if decides else f"also-{finding.value}-1"),
+        decides=decides,
+        hold=verdict.hold,
     )
 
 
 def ranked(found: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
     """The findings by what they change, most first; see `in_order`."""
     wanted = frozenset(found)
-    return in_order(change(finding, name) for finding in Finding if finding in wanted)
+    return tuple(change(each.finding, name, wanted) for each in _alone(wanted, name))
 
 
 def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
     """Changes, most first.
 
-    Safety goes before everything; then the outcome, worst first; then a tape that may never be used again;
+    Safety goes before everything, then the outcome, worst
+    first, what waits for an answer among the worst; then a tape that may never be used again;
     then what costs the most time at the bench, which is both price and date.
     """
     return tuple(sorted(changes, key=_weight))
@@ -135,10 +149,15 @@ def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
     return say("look", "wait-warm" if tape_c < room_c else "wait-cool", hours=-(-hours * 2 // 1) / 2)
 
 
+def _alone(found: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
+    wanted = frozenset(found)
+    return in_order(change(finding, name) for finding in Finding if finding in wanted)
+
+
 def _weight(each: Change) -> tuple[bool, int, bool, float]:
     return (
         not each.harms,
-        -_OUTCOMES.index(each.outcome),
+        -_OUTCOMES.index(each.outcome if each.hold is None else Outcome.CANNOT),
         not each.not_for_reuse,
         -each.bench_minutes.high,
     )
@@ -188,7 +207,7 @@ def _step(entry: StepEntry, name: FormatName) -> LookStep:
         lamp=entry.lamp,
         part=form.record.look.part(entry.key) or entry.part,
         side=entry.side,
-        looks_for=tuple(each.finding for each in ranked(entry.looks_for, name)),
+        looks_for=tuple(each.finding for each in _alone(entry.looks_for, name)),
         ask=say("look", f"ask-{entry.key}") if entry.short else "",
         cautions=tuple(hazards.caution(hazard) for hazard in entry.hazards),
         stop=_said(f"stop-{entry.key}"),

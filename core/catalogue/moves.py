@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from core.catalogue import condition, findings
+from core.model.dispositions import Disposition
 from core.model.errors import Refused
 from core.model.names import Finding, FormatName, Look, TapeCode
 from core.model.spoken_names import spoken
@@ -26,11 +27,14 @@ class Standing:
     seen_now: tuple[Finding, ...] = ()
     look: Look | None = None
     """What the look after the last repair told."""
+    disposition: Disposition | None = None
+    """What became of it, as far as that is settled."""
 
 
 def check(tape: Standing, there: Station) -> None:
     """Refused, with the reason and the way out, when the tape may not go ``there``."""
     _check_line(tape, there)
+    _check_unsettled(tape)
     _check_apart(tape, there)
     if there.is_for_a_deck:
         _check_rights(tape)
@@ -53,6 +57,19 @@ def _check_line(tape: Standing, there: Station) -> None:
     if not allows(tape.station, there):
         ways = allowed_moves(tape.station)
         raise _refused("no-way" if ways else "no-way-gone", tape, to=there.value, ways=_listed(ways))
+
+
+def place_of(tape: Standing, disposition: Disposition) -> Station:
+    """Where a tape stands with ``disposition``: what harms machines or other tapes stays apart from them."""
+    there = disposition.station
+    harmful = any(findings.of(each).kept_apart for each in tape.open)
+    return Station.KEPT_APART if harmful and not there.is_aside else there
+
+
+def _check_unsettled(tape: Standing) -> None:
+    settled = tape.disposition
+    if settled is not None and not settled.follows_a_move:
+        raise _refused("is-settled", tape, disposition=spoken(settled))
 
 
 def _check_apart(tape: Standing, there: Station) -> None:

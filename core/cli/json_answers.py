@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from core.model.incident_records import Incident
 from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
@@ -63,6 +64,8 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "marking": record.marking,
         "label": record.label,
         "station": record.station.value,
+        "disposition": None if record.disposition is None else record.disposition.value,
+        "note_for_customer": record.told_note or None,
         "since": json_quotes.time(record.since),
         "findings": [finding.value for finding in record.findings],
         "outcome": record.verdict.outcome.value,
@@ -145,7 +148,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
     """``pickup``: what went back, what stays, and the receipt."""
     return {
         "number": handed.job.number,
-        "handed_back": [record.code for record in handed.handed_back],
+        "handed_back": [record.code for record in handed.returned],
+        "not_returned": [record.code for record in handed.not_returned],
         "still_here": [record.code for record in handed.still_here],
         "copies": [copy.words for copy in handed.copies],
         "receipt": None if receipt is None else str(receipt),
@@ -177,6 +181,28 @@ def promises(kept: Iterable[Kept]) -> Json:
             }
             for one in kept
         ]
+    }
+
+
+def incident(found: Incident, papers: Sequence[Path], altered: Sequence[str]) -> Json:
+    """``incident``: every line about a tape lost or damaged, whether it is open, photos no longer as kept."""
+    return {
+        "code": found.tape,
+        "open": found.is_open,
+        "lines": [
+            {
+                "kind": line.kind.value,
+                "words": line.words,
+                "when": None if line.moment is None else json_quotes.time(line.moment),
+                "photo": line.photo,
+                "sha256": line.sha256,
+                "at": json_quotes.time(line.at),
+                "by": line.by,
+            }
+            for line in found.lines
+        ],
+        "photos_altered": list(altered),
+        "papers": [str(paper) for paper in papers],
     }
 
 

@@ -116,6 +116,7 @@ def _quoted_tape(tape: QuotedTape) -> Json:
         "format": tape.draft.format,
         "minutes": span(tape.minutes),
         "outcome": tape.verdict.outcome.value,
+        "waits_for": None if tape.verdict.hold is None else tape.verdict.hold.value,
         "repairs": [repair.words for repair in tape.verdict.repairs],
         "cautions": list(tape.verdict.cautions),
         "told": list(tape.verdict.told),

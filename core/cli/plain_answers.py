@@ -170,7 +170,10 @@ def status(found: Sequence[CallerMatch]) -> str:
 def tape(record: TapeRecord) -> str:
     """Where one tape is now."""
     due = say("cli", "looked_over_after_repair") if record.look_due else ""
-    return f"{record.code} {record.format_words}: {spoken(record.station)}{_reuse(record)}{due}"
+    here = spoken(record.station)
+    if record.disposition is not None and spoken(record.disposition) != here:
+        here = say("cli", "station_and_disposition", station=here, disposition=spoken(record.disposition))
+    return f"{record.code} {record.format_words}: {here}{_reuse(record)}{due}"
 
 
 def donors(places: Sequence[DonorPlace]) -> str:
@@ -215,7 +218,7 @@ def pickup(handed: Pickup, receipt: Path | None) -> str:
             "cli",
             "job_tapes_handed_back",
             number=handed.job.number,
-            count=len(handed.handed_back),
+            count=len(handed.returned),
             name=handed.signature.name,
         ),
         *(f"  {tape(record)}" for record in handed.handed_back),

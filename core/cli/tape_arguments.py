@@ -12,9 +12,11 @@ from core.cli.argument_parser import (
     Subcommands,
     add_command_id,
     amount,
+    moment,
     text,
     whole,
 )
+from core.model.dispositions import Disposition
 from core.model.names import DonorPart, Finding, Join, Look, Section, Speed, TvSystem
 from core.model.stations import Station
 from core.wording.messages import say
@@ -30,7 +32,7 @@ def add_care(add: Subcommands) -> None:
     one.add_argument(
         "--minutes", type=amount("minutes", MOST_MINUTES), help=say("cli", "play_time_turned_out")
     )
-    one.add_argument("--note", type=text, help=say("cli", "word_history"))
+    _add_note(one)
     one.add_argument("--deck", metavar="NAME", type=text, help=say("cli", "deck_starts_play"))
     one.add_argument(
         "--without-splice", metavar="WHAT", type=text, help=say("cli", "what_done_instead_splice")
@@ -42,6 +44,7 @@ def add_care(add: Subcommands) -> None:
     one.add_argument(
         "--found-tv", choices=[each.value for each in TvSystem], help=say("cli", "tv_system_deck_found")
     )
+    _add_settled(add)
     _add_splice(add)
     _add_repairs(add)
     one = add("mark", say("cli", "confirm_reuse_label_cassette"))
@@ -63,6 +66,33 @@ def _add_findings(one: Parser) -> None:
     one.add_argument(
         "--finding", action="append", default=[], choices=names, metavar="F", help=", ".join(names)
     )
+
+
+def _add_note(one: Parser) -> None:
+    one.add_argument("--note", type=text, help=say("cli", "word_history"))
+    one.add_argument("--tell", action="store_true", help=say("cli", "note_is_told"))
+
+
+def _add_settled(add: Subcommands) -> None:
+    one = add("settle", say("cli", "what_became"))
+    one.add_argument("code", metavar="CODE", type=text)
+    names = [each.value for each in Disposition]
+    one.add_argument("disposition", metavar="DISPOSITION", choices=names, help=", ".join(names))
+    _add_note(one)
+    one.add_argument("--when", metavar="ISO-TIME", type=moment, help=say("cli", "incident_happened"))
+    one = add("unsettle", say("cli", "not_settled_any_more"))
+    one.add_argument("code", metavar="CODE", type=text)
+    one.add_argument("--because", type=text, required=True, help="why")
+    one = add("incident", say("cli", "lost_or_damaged"))
+    one.add_argument("code", metavar="CODE", type=text)
+    what = one.add_mutually_exclusive_group()
+    for name in ("add", "told", "settled"):
+        what.add_argument(f"--{name}", metavar="WORDS", type=text, help=say("cli", f"incident_{name}"))
+    one.add_argument("--when", metavar="ISO-TIME", type=moment, help=say("cli", "incident_when"))
+    one.add_argument(
+        "--photo", metavar="FILE", action="append", default=[], help=say("cli", "incident_photo")
+    )
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "incident_paper"))
 
 
 def _add_splice(add: Subcommands) -> None:

@@ -109,6 +109,16 @@ class Pickup:
     paid_minor: int
     due_minor: int
 
+    @property
+    def returned(self) -> tuple[TapeRecord, ...]:
+        """The tapes that went home."""
+        return tuple(tape for tape in self.handed_back if tape.is_returned)
+
+    @property
+    def not_returned(self) -> tuple[TapeRecord, ...]:
+        """The tapes that were lost here, signed for as settled."""
+        return tuple(tape for tape in self.handed_back if not tape.is_returned)
+
 
 @dataclass(frozen=True, slots=True)
 class CallerMatch:

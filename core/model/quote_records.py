@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from core.model.dispositions import Disposition
 from core.model.inventory import Inventory, TapeLine
 from core.model.money import NOTHING, MoneyRange
 from core.model.price_terms import ChargeKind, InspectionFee, StorageFee, TaxAmount
@@ -23,6 +24,8 @@ class QuotedTape:
     minutes: Range
     """Play time believed, in minutes; zero for a tape that cannot be played."""
     verdict: Verdict
+    disposition: Disposition | None = None
+    """What became of it, where that is known."""
 
 
 @dataclass(frozen=True, slots=True)

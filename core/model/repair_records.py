@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from enum import Enum
 
 from core.model.names import DonorPart, FormatName, Join, Look, Measure, Outcome, Section
 from core.model.ranges import Range
@@ -31,6 +32,15 @@ class Elsewhere:
     """Days the partner needs."""
 
 
+class Hold(Enum):
+    """Why the shop does nothing on a tape yet, though it might be played."""
+
+    RIGHTS = "rights"
+    """A commercial recording: copied for whoever shows the right to it."""
+    LOOK = "look"
+    """Nobody can say before somebody has looked; then the customer is asked."""
+
+
 @dataclass(frozen=True, slots=True)
 class Verdict:
     """What the findings of one tape mean."""
@@ -44,6 +54,22 @@ class Verdict:
     not_for_reuse: bool
     elsewhere: Elsewhere | None = None
     """Set where no deck of the shop can play the recording: the tape is neither priced nor in the date."""
+    hold: Hold | None = None
+    """Set where the tape waits for an answer: nothing is done, promised or charged before."""
+
+    @property
+    def is_worked_on(self) -> bool:
+        """Whether the shop repairs and copies the tape, so that it is priced and in the date."""
+        return not self.set_aside
+
+    @property
+    def set_aside(self) -> str:
+        """Why nothing is done on it: ``not-here``, ``cannot``, or the hold; empty where it is worked on."""
+        if self.elsewhere is not None:
+            return "not-here"
+        if self.outcome is Outcome.CANNOT:
+            return "cannot"
+        return self.hold.value if self.hold else ""
 
 
 @dataclass(frozen=True, slots=True)

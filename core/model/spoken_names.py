@@ -1,12 +1,13 @@
-"""The names of the shop as a person says them: a finding, a station, a way of joining two ends, a part."""
+"""The shop's names as a person says them: a finding, a station, a disposition, a way of joining, a part."""
 
 from __future__ import annotations
 
+from core.model.dispositions import Disposition
 from core.model.names import DonorPart, Finding, Join
 from core.model.stations import Station
 from core.wording.messages import say
 
 
-def spoken(name: Finding | Station | Join | DonorPart, language: str | None = None) -> str:
+def spoken(name: Finding | Station | Disposition | Join | DonorPart, language: str | None = None) -> str:
     """The name as it stands within a sentence: ``off the hub``, ``at the bench``."""
     return say("names", f"{type(name).__name__.lower()}-{name.value}", language=language)

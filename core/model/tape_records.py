@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from core.model.dispositions import Disposition
 from core.model.inventory import TapeLine
 from core.model.names import Finding, FormatName, Look, TapeCode
 from core.model.ranges import Range
@@ -56,11 +57,56 @@ class TapeRecord:
     """A not-for-reuse label is still on the cassette though its splices were struck out."""
     rests_until: datetime | None = None
     """Until when a tape that came in cold rests (`core.catalogue.acclimatisation`)."""
+    disposition: Disposition | None = None
+    """What became of it; None while that is not settled."""
+    note_is_told: bool = False
+    """Whether the note is for the customer; one that is for us is never spoken or printed."""
+    is_counted: bool = False
+    """Whether it is counted by its feet, pictures or minutes, so that none need be read off a deck."""
 
     @property
     def joints(self) -> tuple[Splice, ...]:
         """The splices as they lie on the tape, from its head."""
         return tuple(sorted(self.splices, key=lambda each: each.at_minutes))
+
+    @property
+    def is_returned(self) -> bool:
+        """Whether its owner gets it back, as far as anybody knows."""
+        return self.disposition is None or self.disposition.is_returned
+
+    @property
+    def is_copied(self) -> bool:
+        """Whether there are copies of it; of a receipt older than dispositions, whether it had played."""
+        return self.played_minutes is not None if self.disposition is None else self.disposition.is_copied
+
+    @property
+    def is_unsettled(self) -> bool:
+        """Whether nobody knows yet what becomes of it: it waits for an answer, or apart from the others."""
+        return self.station.is_unsettled and self.disposition is None
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether somebody said what became of it, so that no move takes it back."""
+        return self.disposition is not None and not self.disposition.follows_a_move
+
+    @property
+    def is_done(self) -> bool:
+        """Whether the shop has done for it what it can."""
+        return self.station.is_done and not self.is_unsettled
+
+    @property
+    def is_to_talk_about(self) -> bool:
+        """Whether it was lost or damaged here and its owner is to hear of it from the shop first."""
+        return (
+            self.disposition is not None
+            and self.disposition.needs_incident
+            and self.station is Station.ASKING_THE_CUSTOMER
+        )
+
+    @property
+    def told_note(self) -> str:
+        """The note as far as it is for the customer."""
+        return self.note if self.note_is_told else ""
 
     @property
     def look_due(self) -> bool:

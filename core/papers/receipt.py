@@ -32,9 +32,10 @@ def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> byt
     told = story(speaker, paper)
     _tell_title(told, pickup, speaker)
     _tell_what_to_do(told, pickup, speaker)
-    tell_spliced(told, spliced(pickup.handed_back), speaker)
-    tell_repaired(told, pickup.handed_back, speaker)
+    tell_spliced(told, spliced(pickup.returned), speaker)
+    tell_repaired(told, pickup.returned, speaker)
     _tell_tapes(told, pickup, speaker)
+    _tell_not_returned(told, pickup, speaker)
     _tell_still_here(told, pickup, speaker)
     _tell_copies(told, pickup, speaker)
     _tell_price(told, pickup, speaker)
@@ -58,17 +59,20 @@ def _tell_title(told: Story, pickup: Pickup, speaker: Voice) -> None:
 
 
 def _tell_what_to_do(told: Story, pickup: Pickup, speaker: Voice) -> None:
-    """The one thing that matters first, on a ground of its own."""
+    """The one thing that matters first, on a ground of its own; nothing when no tape goes home."""
+    if not pickup.returned and pickup.not_returned:
+        return
     (width,) = told.panel_widths(1)
-    marked = spliced(pickup.handed_back)
+    marked = spliced(pickup.returned)
     if marked:
         cell = even_cell(speaker.count("receipt-do_spliced", len(marked)), width, TITLE)
         cell += (Gap(UNIT), band(speaker.count("band-full", len(marked)), width), Gap(UNIT))
         cell += text_cell(speaker.count("receipt-do_spliced_more", len(marked)), width)
     else:
-        cell = even_cell(speaker.things("receipt-do_plain", _formats(pickup.handed_back)), width, TITLE)
+        cell = even_cell(speaker.things("receipt-do_plain", _formats(pickup.returned)), width, TITLE)
         cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-do_plain_more"), width))
-    cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-two_places"), width))
+    if pickup.copies or any(tape.is_copied for tape in pickup.returned):
+        cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-two_places"), width))
     told.panel((cell,), (width,))
 
 
@@ -77,10 +81,23 @@ def _formats(tapes: Iterable[TapeRecord]) -> list[FormatName]:
 
 
 def _tell_tapes(told: Story, pickup: Pickup, speaker: Voice) -> None:
-    back = pickup.handed_back
+    if not pickup.returned and pickup.not_returned:
+        return
+    back = pickup.returned
     told.head(speaker.things("receipt-tapes", _formats(back), n=len(back)))
     table = _table(told, speaker.say("receipt-became"), speaker)
-    told.table(table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.handed_back])
+    told.table(table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.returned])
+
+
+def _tell_not_returned(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    if not pickup.not_returned:
+        return
+    told.head(speaker.count("receipt-not_returned", len(pickup.not_returned)))
+    table = _table(told, speaker.say("receipt-became"), speaker)
+    told.table(
+        table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.not_returned]
+    )
+    told.say(speaker.say("receipt-not_returned_says"), before=UNIT)
 
 
 def _table(told: Story, last: str, speaker: Voice) -> PaperTable:
@@ -93,8 +110,8 @@ def _table(told: Story, last: str, speaker: Voice) -> PaperTable:
 
 
 def _tape_row(table: PaperTable, tape: TapeRecord, now: str, speaker: Voice) -> tuple[Cell, ...]:
-    last = table.cell(2, now)
-    if tape.not_for_reuse:
+    last = table.cell(2, now, (tape.told_note, QUIET))
+    if tape.not_for_reuse and tape.is_returned:
         last += (Gap(UNIT / 4), band(speaker.say("band-short"), table.widths[2]))
     return table.cell(0, short_code(tape)), table.cell(1, full_name(tape)), last
 
@@ -146,8 +163,8 @@ def _tell_sum(told: Story, words: str, money: str, style: Style) -> None:
 def _tell_signature(told: Story, pickup: Pickup, speaker: Voice) -> None:
     signature = pickup.signature
     told.head(speaker.say("receipt-signed_head"))
-    marked = spliced(pickup.handed_back)
-    plain = speaker.things("receipt-told_plain", _formats(pickup.handed_back))
+    marked = spliced(pickup.returned)
+    plain = speaker.things("receipt-told_plain", _formats(pickup.returned))
     said = speaker.count("receipt-told_spliced", len(marked)) if marked else plain
     told.say(said, with_next=True)
     width = min(told.width, 300.0)

@@ -42,7 +42,7 @@ def short_code(tape: TapeRecord) -> str:
 
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
     """In short sentences: what was found, what is done, what comes of it."""
-    outcome = voice.say("outcome-not-here" if verdict.elsewhere else f"outcome-{verdict.outcome.value}")
+    outcome = voice.say(f"outcome-{verdict.set_aside or verdict.outcome.value}")
     found = ", ".join(spoken(finding, voice.language) for finding in draft.findings)
     repairs = ", ".join(repair.words for repair in verdict.repairs)
     return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
@@ -63,7 +63,17 @@ def apart(tapes: Iterable[tuple[str, Elsewhere]], voice: Voice) -> tuple[str, ..
 
 
 def became(tape: TapeRecord, voice: Voice) -> str:
-    """What was done with a tape that goes home."""
+    """What became of a tape that goes home, or was lost."""
+    disposition = tape.disposition
+    if disposition is None:
+        return _became_before(tape, voice)
+    if disposition.is_copied and tape.played_minutes is not None:
+        return voice.say(f"became-{disposition.value}-for", length=voice.length(tape.played_minutes))
+    return voice.say(f"became-{disposition.value}")
+
+
+def _became_before(tape: TapeRecord, voice: Voice) -> str:
+    """What was said on receipts before dispositions were kept."""
     if tape.played_minutes is not None:
         return voice.say("tape-copied", length=voice.length(tape.played_minutes))
     if tape.station is Station.KEPT_APART or tape.station is Station.CANNOT_BE_PLAYED:
@@ -77,6 +87,8 @@ def became(tape: TapeRecord, voice: Voice) -> str:
 
 def standing(tape: TapeRecord, voice: Voice) -> str:
     """Where a tape is that stays with the shop."""
+    if tape.is_to_talk_about:
+        return voice.say("standing-talk_about")
     return voice.say(f"station-{tape.station.value}")
 
 

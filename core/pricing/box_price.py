@@ -22,7 +22,8 @@ from core.model.price_terms import ChargeKind, InspectionWay
 from core.model.quote_records import Charge, Price, QuotedTape, Storage
 from core.pricing import agreed_ceiling as ceilings
 from core.pricing import taxes
-from core.pricing.charges import captures, copies, is_inspected_only, repairs
+from core.pricing.charges import captures, copies, repairs
+from core.pricing.disposition_rules import is_inspected_only
 from core.pricing.price_book import PriceBook
 from core.pricing.price_rules import QuantityBreak
 from core.wording.messages import say
@@ -141,7 +142,7 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
 
 def _inspection_fee(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
     """What is charged where tapes are looked over and not copied, for each or once."""
-    fee, count = book.inspection_fee, sum(is_inspected_only(tape) for tape in tapes)
+    fee, count = book.inspection_fee, sum(is_inspected_only(tape, book.dispositions) for tape in tapes)
     if not fee.minor or not count:
         return []
     times = count if fee.way is InspectionWay.PER_TAPE else 1

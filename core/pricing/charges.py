@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
@@ -11,7 +12,7 @@ from math import ceil
 from core.catalogue import amounts, formats
 from core.model.inventory import TapeLine
 from core.model.money import NOTHING, MoneyRange, flat, rounded, total
-from core.model.names import Finding, FormatName, Outcome
+from core.model.names import FormatName
 from core.model.price_terms import ChargeKind
 from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
@@ -19,6 +20,7 @@ from core.model.settings_records import Rate
 from core.model.spoken_names import spoken
 from core.playtime import tape_minutes
 from core.playtime.beliefs import as_range
+from core.pricing.disposition_rules import is_played, is_repaired
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import Way
 from core.pricing.price_rules import CaptureRate
@@ -36,30 +38,21 @@ def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge,
     """
     found: list[tuple[Charge, tuple[MoneyRange, ...]]] = []
     for line in _by_line(tape for tape in tapes if not tape.verdict.elsewhere):
-        played = [tape for tape in line if tape.verdict.outcome is not Outcome.CANNOT]
+        played = [tape for tape in line if is_played(tape, book.dispositions)]
         if played:
             found.append(_of_line(played, book))
-        if len(played) < len(line):
-            found.append((_left_out(line, len(line) - len(played), book), ()))
+        left_out = [tape for tape in line if not is_played(tape, book.dispositions)]
+        found += [(each, ()) for each in _left_out(left_out, book)]
     return found
 
 
-def is_inspected_only(tape: QuotedTape) -> bool:
-    """Whether a tape is looked over and not copied.
-
-    Nobody looks over one for no deck of the shop, or one that the counter knew to be a commercial recording.
-    """
-    seen_by_label = tape.verdict.elsewhere or Finding.COMMERCIAL_RECORDING in tape.draft.findings
-    return tape.verdict.outcome is Outcome.CANNOT and not seen_by_label
-
-
 def repairs(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
-    """One charge for each action on each line; on a tape that cannot be played nothing is done or charged."""
+    """One charge for each action on each line; on a tape that is not worked on nothing is done or charged."""
     charges: list[Charge] = []
     for line in _by_line(tapes):
         counts: dict[str, int] = {}
-        for tape in line:
-            for repair in () if tape.verdict.outcome is Outcome.CANNOT else tape.verdict.repairs:
+        for tape in (each for each in line if is_repaired(each, book.dispositions)):
+            for repair in tape.verdict.repairs:
                 counts[repair.code] = counts.get(repair.code, 0) + 1
         charges += [_repair(line[0], book.repair_rate(code), count) for code, count in counts.items()]
     return charges
@@ -203,16 +196,29 @@ def _copies(copy: Copy, rate: Rate) -> Charge:
     )
 
 
-def _left_out(line: Sequence[QuotedTape], count: int, book: PriceBook) -> Charge:
-    return Charge(
-        code="not-played",
-        text=say("charges", "line", count=count, what=_words(line[0])),
-        because=say("charges", "not-played-inspected" if book.inspection_fee.minor else "not-played-because"),
-        quantity=str(count),
-        unit_minor=0,
-        amount=NOTHING,
-        kind=ChargeKind.COPYING,
-    )
+def _left_out(tapes: Sequence[QuotedTape], book: PriceBook) -> list[Charge]:
+    """Tapes of one line that are not charged for, those of one reason together."""
+    reasons = Counter(_why_left_out(tape, book) for tape in tapes)
+    return [
+        Charge(
+            code="not-played",
+            text=say("charges", "line", count=count, what=_words(tapes[0])),
+            because=say("charges", reason),
+            quantity=str(count),
+            unit_minor=0,
+            amount=NOTHING,
+            kind=ChargeKind.COPYING,
+        )
+        for reason, count in reasons.items()
+    ]
+
+
+def _why_left_out(tape: QuotedTape, book: PriceBook) -> str:
+    if tape.disposition is not None and not tape.disposition.is_copied:
+        return f"left-out-{tape.disposition.value}"
+    if tape.verdict.hold is not None:
+        return f"left-out-{tape.verdict.hold.value}"
+    return "not-played-inspected" if book.inspection_fee.minor else "not-played-because"
 
 
 def _words(tape: QuotedTape) -> str:

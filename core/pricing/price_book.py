@@ -15,13 +15,15 @@ from pathlib import Path
 from typing import Any
 
 from core.model import resource_files
+from core.model.dispositions import Disposition
 from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.price_terms import InspectionFee, StorageFee
 from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM, read, shaped
-from core.pricing import price_entries
+from core.pricing import disposition_rules, price_entries
+from core.pricing.disposition_rules import DispositionRule
 from core.pricing.price_book_file import PriceBookFile, TaxMode, Way
 from core.pricing.price_rules import CaptureRate, QuantityBreak, Rounding, Tax, TaxRate
 from core.wording import locale_figures, typed_amounts
@@ -52,9 +54,13 @@ class PriceBook:
     rounding: Rounding = field(default_factory=Rounding)
     inspection_fee: InspectionFee = field(default_factory=InspectionFee)
     storage_fee: StorageFee = field(default_factory=StorageFee)
+    dispositions: Mapping[Disposition, DispositionRule] = field(
+        default_factory=lambda: disposition_rules.DEFAULTS
+    )
+    """What is charged for a tape by what became of it."""
 
     def __post_init__(self) -> None:
-        for table in ("capture", "repairs", "media"):
+        for table in ("capture", "repairs", "media", "dispositions"):
             object.__setattr__(self, table, FrozenMapping(getattr(self, table)))
 
     @property
@@ -178,6 +184,7 @@ def of_document(content: object, where: str) -> PriceBook:
         rounding=price_entries.rounding(where, page.rounding, digits),
         inspection_fee=price_entries.inspection_fee(where, page.inspection_fee, digits),
         storage_fee=price_entries.storage_fee(where, page.storage_fee, digits),
+        dispositions=disposition_rules.of_entries(page.dispositions, at(where, "dispositions")),
     )
 
 
@@ -208,6 +215,8 @@ def document(book: PriceBook) -> dict[str, Any]:
             str(name): price_entries.capture_table(rate, digits) for name, rate in book.capture.items()
         },
     }
+    if own_rules := disposition_rules.entries_of(book.dispositions):
+        found["dispositions"] = own_rules
     found["repair"] = price_entries.rates_table(book.repairs, digits)
     found["media"] = price_entries.rates_table(book.media, digits)
     return found

@@ -47,6 +47,16 @@ class Way(Enum):
     """By what the thing is counted in: the foot of film, the picture, the minute."""
 
 
+class PlayCharge(Enum):
+    """What of its play time is charged for a tape that is done."""
+
+    FULL = "full"
+    """The minutes on record, or those believed while there are none."""
+    PLAYED = "played"
+    """The minutes on record and no more."""
+    NONE = "none"
+
+
 class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """The first tax, with what holds for all of them: the mode and the remark."""
 
@@ -114,6 +124,14 @@ class StorageFeeEntry(Struct, frozen=True, forbid_unknown_fields=True):
     after_days: Annotated[int, Meta(ge=1, le=3650, description="from-1-to-3650")] = 30
 
 
+class DispositionEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """What is charged for a tape that one thing became of."""
+
+    play: PlayCharge
+    repairs: bool = False
+    inspection: bool = False
+
+
 class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything a price is made from."""
 
@@ -137,3 +155,4 @@ class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     rounding: RoundingEntry = RoundingEntry()
     inspection_fee: InspectionFeeEntry = InspectionFeeEntry()
     storage_fee: StorageFeeEntry = StorageFeeEntry()
+    dispositions: dict[str, DispositionEntry] = {}

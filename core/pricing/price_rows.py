@@ -12,8 +12,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from core.catalogue.formats import catalogue
+from core.model.dispositions import Disposition
 from core.model.errors import WrongInput
 from core.model.names import FormatName
+from core.model.spoken_names import spoken
+from core.pricing import disposition_rules
+from core.pricing.price_book_file import PlayCharge
 from core.wording import typed_amounts
 from core.wording.messages import say
 
@@ -22,8 +26,8 @@ COLUMNS = ("part", "code", "words", "way", "price", "minutes", "percent", "value
 NEWER_COLUMNS = ("minimum", "on")
 """Columns that files written before them do not have."""
 BOOK, CAPTURE, REPAIR, MEDIA, TERMS, BREAKS = "book", "capture", "repair", "media", "terms", "quantity_break"
-TAXES = "further_tax"
-PARTS = (BOOK, CAPTURE, REPAIR, MEDIA, TERMS, TAXES, BREAKS)
+TAXES, DISPOSITIONS = "further_tax", "dispositions"
+PARTS = (BOOK, CAPTURE, REPAIR, MEDIA, DISPOSITIONS, TERMS, TAXES, BREAKS)
 LISTS = (TAXES, BREAKS)
 """Parts whose rows are numbered, and which may have none."""
 
@@ -32,6 +36,7 @@ _COLUMNS_OF: dict[str, dict[str, str]] = {
     CAPTURE: {"way": "way", "price": "price", "minutes": "minutes", "minimum": "minimum"},
     REPAIR: {"words": "words", "price": "price"},
     MEDIA: {"words": "words", "price": "price"},
+    DISPOSITIONS: {"way": "play"},
     TAXES: {"words": "words", "percent": "percent", "on": "on"},
     BREAKS: {"value": "after", "percent": "percent"},
 }
@@ -90,6 +95,8 @@ def document(rows: Sequence[PriceRow]) -> dict[str, Any]:
     for row in rows:
         if row.part in LISTS:
             found.setdefault(row.part, []).append(_table(row, _COLUMNS_OF[row.part]))
+        elif row.part == DISPOSITIONS:
+            _state_rule(found, row)
         elif row.part in found and row.part in _COLUMNS_OF:
             found[row.part][row.code] = _table(row, _COLUMNS_OF[row.part])
         elif row.code in _TERMS:
@@ -113,6 +120,8 @@ def codes_of(part: str) -> tuple[str, ...] | None:
     """The codes a part may hold; None where the shop may have others."""
     if part == BOOK:
         return _HEADING
+    if part == DISPOSITIONS:
+        return tuple(each.value for each in Disposition)
     return (*_TERMS, _VALID_DAYS) if part == TERMS else None
 
 
@@ -148,6 +157,7 @@ def _rows(content: Mapping[str, Any]) -> Iterator[PriceRow]:
     for part in (REPAIR, MEDIA):
         for code, entry in sorted(content[part].items(), key=_natural):
             yield _row(part, code, entry, _COLUMNS_OF[part])
+    yield from _rules(content.get(DISPOSITIONS, {}))
     days = _text(content[_VALID_DAYS])
     yield PriceRow(TERMS, _VALID_DAYS, words=_heading_words(_VALID_DAYS), value=days)
     for code, columns in _TERMS.items():
@@ -157,6 +167,24 @@ def _rows(content: Mapping[str, Any]) -> Iterator[PriceRow]:
         yield _row(TAXES, str(n), entry, _COLUMNS_OF[TAXES])
     for n, entry in enumerate(content[BREAKS], 1):
         yield _row(BREAKS, str(n), entry, _COLUMNS_OF[BREAKS], _heading_words(BREAKS))
+
+
+def _rules(own: Mapping[str, Any]) -> Iterator[PriceRow]:
+    """What is charged by what became of a tape: the book's own rule, else the usual one."""
+    for each, usual in disposition_rules.DEFAULTS.items():
+        rule = usual
+        if each.value in own:
+            entry = own[each.value]
+            besides = (bool(entry.get(name)) for name in disposition_rules.BESIDES)
+            rule = disposition_rules.DispositionRule(PlayCharge(entry["play"]), *besides)
+        yield PriceRow(DISPOSITIONS, each.value, words=spoken(each), way=disposition_rules.spelled(rule))
+
+
+def _state_rule(found: dict[str, Any], row: PriceRow) -> None:
+    """States the rule of a row in the plain tables, where it is not the usual one."""
+    usual = {each.value: disposition_rules.spelled(rule) for each, rule in disposition_rules.DEFAULTS.items()}
+    if usual.get(row.code) != row.way:
+        found.setdefault(DISPOSITIONS, {})[row.code] = disposition_rules.entry_of(row.way)
 
 
 def _counter_place(entry: tuple[str, object]) -> tuple[int, str]:

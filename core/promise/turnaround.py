@@ -17,7 +17,7 @@ from datetime import date, datetime
 import numpy as np
 
 from core.model import common_random_numbers
-from core.model.names import JobNumber, Outcome
+from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import Deck, ShopSettings
@@ -279,7 +279,7 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
 
 @worded_cache(maxsize=1024)
 def _quoted_step(tape: QuotedTape, decks: tuple[Deck, ...], shop: ShopHabits, rests_until: float) -> Step:
-    draft, plays = tape.draft, tape.verdict.outcome is not Outcome.CANNOT
+    draft, plays = tape.draft, tape.verdict.is_worked_on
     return Step(
         key=common_random_numbers.key(tape.line, tape.n),
         box=_BOX,

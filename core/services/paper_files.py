@@ -11,6 +11,7 @@ from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
 from core.capture.file_report import CapturedFile
+from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
 
@@ -69,6 +70,14 @@ def of_files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: 
     from core.papers import delivery_list
 
     return (write(folder, f"files-{job.number}", delivery_list.render(job, files, front)),)
+
+
+def of_incident(job: Job, incident: Incident, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """The report about a tape lost or damaged, written into ``folder``."""
+    from core.papers import incident_report
+
+    made = incident_report.render(job, incident, front)
+    return (write(folder, f"incident-{incident.tape}", made),)
 
 
 def write(folder: Path, stem: str, data: bytes) -> Path:

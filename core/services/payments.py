@@ -11,14 +11,14 @@ from dataclasses import replace
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
-from core.model.names import JobNumber, Outcome
-from core.model.quote_records import Copy, Price, QuotedTape, Storage
-from core.model.ranges import ZERO, Range, exactly
+from core.model.names import JobNumber
+from core.model.quote_records import Copy, Price, Storage
+from core.model.ranges import exactly
 from core.model.settings_records import Permission
-from core.model.stations import Station
 from core.pricing import box_price
+from core.services import billed_tapes
 from core.store import current_prices, history, lookup, permissions, row_records
-from core.store.tables import JobRow, PaymentRow, TapeRow
+from core.store.tables import JobRow, PaymentRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -29,12 +29,13 @@ MOST_MINOR = 100_000_000
 
 
 def price(unit: Unit, row: JobRow) -> Price:
-    """Minutes played where known, else the likely ones; by the price book the quote was made from."""
+    """By the price book the quote was made from, each tape as it stands (`billed_tapes`)."""
     job = row_records.job(row)
+    book = current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at)
     return box_price.price(
-        [_tape(each) for each in row.tapes],
+        [billed_tapes.as_it_stands(each, book.dispositions) for each in row.tapes],
         _copies(row),
-        current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at),
+        book,
         rush=row.rush,
         agreed_ceiling=job.ceiling_minor,
         exempt=job.tax_exempt,
@@ -86,23 +87,6 @@ def _checked(minor: int) -> int:
     if not 0 < minor <= MOST_MINOR:
         raise WrongInput(say("orders", "amount"), minor, say("orders", "amount_bounds", most=MOST_MINOR))
     return minor
-
-
-def _tape(row: TapeRow) -> QuotedTape:
-    if not _is_charged(row):
-        verdict = replace(row.verdict, outcome=Outcome.CANNOT)
-        return QuotedTape(row.line, row.n, row.draft, ZERO, verdict)
-    return QuotedTape(row.line, row.n, row.draft, _minutes(row), row.verdict)
-
-
-def _is_charged(row: TapeRow) -> bool:
-    if row.returned_from is not None:
-        return not row.returned_from.is_uncopied
-    return row.station is not Station.CANNOT_BE_PLAYED and row.verdict.outcome is not Outcome.CANNOT
-
-
-def _minutes(row: TapeRow) -> Range:
-    return exactly(row.minutes.likely if row.played_minutes is None else row.played_minutes)
 
 
 def _copies(row: JobRow) -> Storage:

@@ -14,6 +14,7 @@ from core.model.quote_records import Price
 from core.model.signatures import Signature
 from core.model.spoken_names import spoken
 from core.model.stations import Station
+from core.model.tape_records import TapeRecord
 from core.services import payments
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
@@ -48,6 +49,7 @@ def hand_back(
     signed = _checked(signature)
     going = _ready(unit, row) if codes is None else [_chosen(unit, row, code) for code in _once(codes)]
     for tape in going:
+        _check_accounted(tape)
         _check_marked(tape)
     pieces = _all_copies(unit, row, going) if copies is None else [_piece(row, each) for each in set(copies)]
     if not going and not pieces:
@@ -149,6 +151,12 @@ def _chosen(unit: Unit, row: JobRow, code: TapeCode) -> TapeRow:
     return tape
 
 
+def _check_accounted(tape: TapeRow) -> None:
+    """Refused where a receipt could not say what became of the tape."""
+    if tape.station is Station.READY and row_records.disposition(tape) is None:
+        raise Refused(say("handing_back", "not_accounted", code=tape_code(tape.code), typed=tape.code))
+
+
 def _check_marked(tape: TapeRow) -> None:
     if tape.not_for_reuse and tape.marked_at is None:
         raise Refused(say("handing_back", "needs_label", code=tape_code(tape.code), typed=tape.code))
@@ -211,6 +219,7 @@ def _ids(row: JobRow) -> str:
 def _let_go(unit: Unit, going: Sequence[TapeRow], pieces: Sequence[CopyRow]) -> None:
     for tape in going:
         tape.returned_from, tape.station, tape.since = tape.station, Station.HANDED_BACK, unit.now
+        tape.disposition = row_records.disposition(tape)
     for piece in pieces:
         piece.handed_back_at = unit.now
 
@@ -264,17 +273,22 @@ def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
         payments.enter(unit, row, "balance", minor)
 
 
+def _event_of(tape: TapeRecord) -> str:
+    return "event_tape" if tape.is_returned else "event_not_returned"
+
+
 def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
     for tape in record.handed_back:
         history.append(
             unit,
             "handed-back",
-            say("handing_back", "event_tape", name=record.signature.name),
+            say("handing_back", _event_of(tape), name=record.signature.name),
             job=row.number,
             tape=tape.code,
             station=tape.station,
             not_for_reuse=tape.not_for_reuse,
             marked=tape.marked_at is not None,
+            disposition=tape.disposition,
         )
     history.append(
         unit,

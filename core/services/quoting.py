@@ -15,7 +15,7 @@ from core.catalogue import acclimatisation, condition, formats
 from core.model import common_random_numbers
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES, Inventory, TapeLine
-from core.model.names import Outcome, TvSystem
+from core.model.names import TvSystem
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
@@ -178,14 +178,14 @@ def _tapes_of(
     elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=tv), is_priced=is_priced)
     verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range
-    minutes = ZERO if verdict.outcome is Outcome.CANNOT else believed
+    minutes = believed if verdict.is_worked_on else ZERO
     draft = replace(line, tv=tv)  # so that the tape keeps it when it leaves its box
     return tuple(QuotedTape(position, n, draft, minutes, verdict) for n in range(1, line.count + 1))
 
 
 def _box_lines(inventory: Inventory, tapes: Sequence[QuotedTape]) -> tuple[BoxLine, ...]:
     """The lines that will be played, each with the numbers of its tapes."""
-    playing = {tape.line for tape in tapes if tape.verdict.outcome is not Outcome.CANNOT}
+    playing = {tape.line for tape in tapes if tape.verdict.is_worked_on}
     return tuple(
         BoxLine(position, line, inventory.tv_of(line), _keys(position, line.count))
         for position, line in enumerate(inventory.lines, 1)
@@ -228,7 +228,7 @@ def _warnings(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
 def _line_warnings(tape: QuotedTape, shop: ShopSnapshot) -> Iterator[str]:
     """What must be known of one line of the box, told for its first tape."""
     draft, told = tape.draft, list(tape.verdict.told)
-    if tape.verdict.outcome is not Outcome.CANNOT:
+    if tape.verdict.is_worked_on:
         choice = suited(shop.settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed)
         told += [f"{choice.doubt}."] if choice.doubt else []
         told += _read_by_rule(draft)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from core.catalogue import containers
+from core.model.dispositions import Disposition
 from core.model.job_records import Job
 from core.model.promise_records import Promise
 from core.model.stations import Station
@@ -31,6 +32,20 @@ _GROUPS = (
 )
 """What tapes are told together as, in the order they are told."""
 
+_SETTLED = (
+    ("in-part", (Disposition.COPIED_IN_PART,)),
+    ("blank", (Disposition.NOTHING_ON_IT,)),
+    ("not-wanted", (Disposition.NOT_WANTED,)),
+    ("declined", (Disposition.REPAIR_DECLINED,)),
+    ("elsewhere", (Disposition.SENT_ELSEWHERE,)),
+    ("cannot-be-played", (Disposition.CANNOT_BE_PLAYED,)),
+    ("talk-about", (Disposition.LOST, Disposition.DAMAGED)),
+)
+"""What settled tapes are told as instead. One that was lost or damaged is talked about and never read out."""
+_FIRST = ("ready", "in-part", "blank", "not-wanted", "declined", "elsewhere")
+_LAST = ("talk-about", "talked-about", "handed-back")
+_ORDER = tuple(dict.fromkeys((*_FIRST, *(name for name, _ in _GROUPS if name not in _LAST), *_LAST)))
+
 
 def answer(job: Job, today: date, chance: float | None) -> str:
     """One or two sentences about a job, with nothing in them but that job.
@@ -41,11 +56,10 @@ def answer(job: Job, today: date, chance: float | None) -> str:
     kind = containers.together(tape.format for tape in job.tapes)
     whose = containers.sentence("spoken", "whose-tapes", kind)
     tapes = _told(whose, len(job.tapes), name=job.customer.name.split()[0])
-    groups = [
-        (name, [tape for tape in job.tapes if tape.station in stations])
-        for name, stations in _GROUPS
-        if any(tape.station in stations for tape in job.tapes)
-    ]
+    found: dict[str, list[TapeRecord]] = {}
+    for tape in sorted(job.tapes, key=lambda tape: _ORDER.index(_group_of(tape))):
+        found.setdefault(_group_of(tape), []).append(tape)
+    groups = list(found.items())
     if len(groups) == 1:
         group = _group("all", *groups[0], tapes=tapes)
         return say("spoken", "one-group", group=group, day=told).strip()
@@ -57,25 +71,38 @@ def _told(sentence: str, count: int, /, **blanks: str) -> str:
     return say("spoken", sentence, count=count, number=say("spoken", "number", count=count), **blanks)
 
 
+def _group_of(tape: TapeRecord) -> str:
+    """What a tape is told as: what became of it before where it is, home before all but a loss."""
+    if tape.station is Station.HANDED_BACK:
+        return "handed-back" if tape.is_returned else "talked-about"
+    for name, dispositions in _SETTLED:
+        if tape.disposition in dispositions:
+            return name
+    return next(name for name, stations in _GROUPS if tape.station in stations)
+
+
 def _group(how: str, group: str, among: Sequence[TapeRecord], /, **blanks: str) -> str:
-    topics = _topics(among) if among[0].station.is_unsettled else []
+    topics = _topics(among) if among[0].is_unsettled else []
     if not topics:
         return _told(f"{how}-{group}", len(among), **blanks)
     return _told(f"{how}-{group}-about", len(among), topics=locale_figures.listed(topics), **blanks)
 
 
 def _topics(tapes: Sequence[TapeRecord]) -> list[str]:
-    """What the customer is asked about: the findings, else the notes."""
+    """What the customer is asked about: the findings, else the notes that are for them."""
     found = [say("spoken", f"topic-{each.value}") for tape in tapes for each in tape.findings]
-    return list(dict.fromkeys(found or [tape.note for tape in tapes if tape.note]))
+    return list(dict.fromkeys(found or [tape.told_note for tape in tapes if tape.told_note]))
 
 
 def _day(job: Job, today: date, chance: float | None) -> str:
     if not job.is_open:
         return ""
-    if not any(tape.station.is_unsettled or not tape.station.is_done for tape in job.tapes):
-        return say("spoken", "pick-up")
-    what = "everything-else" if any(tape.station.is_unsettled for tape in job.tapes) else "everything"
+    others = [tape for tape in job.tapes if not tape.is_to_talk_about]
+    if all(tape.is_done for tape in others):
+        is_all, can_go = len(others) == len(job.tapes), any(tape.station.may_go_home for tape in others)
+        return say("spoken", "pick-up" if is_all else "pick-up-else") if can_go else ""
+    is_open = any(tape.is_unsettled or tape.is_to_talk_about for tape in job.tapes)
+    what = "everything-else" if is_open else "everything"
     return _promised(job.promise, today, job.promise.stated if chance is None else chance, what)
 
 

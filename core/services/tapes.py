@@ -8,6 +8,7 @@ from sqlalchemy import select
 
 from core.catalogue import acclimatisation, moves
 from core.model import entered_text
+from core.model.dispositions import said_by
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import Finding, TapeCode
@@ -41,6 +42,7 @@ def move(
     findings: Iterable[Finding] = (),
     minutes: float | None = None,
     note: str = "",
+    tell: bool = False,
     deck: str | None = None,
     without_splice: str | None = None,
     shown: Shown = NOTHING,
@@ -48,6 +50,8 @@ def move(
 ) -> TapeRecord:
     """Puts a tape at a station, with what was seen there and the minutes it played.
 
+    ``tell``: the note is for the customer; else it is for us, and never spoken or printed. A tape is ready
+    with its minutes or a file; without, `tape_dispositions.settle` says what became of it.
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
     expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
     over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came
@@ -68,6 +72,8 @@ def move(
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, entered_text.line(say("tapes", "note"), note)
+    row.note_is_told = tell and bool(row.note)
+    _settle_disposition(row)
     told = (
         (say("tapes", "looked_by_move"), looked),
         (say("tapes", "rest_over_early"), early),
@@ -101,7 +107,8 @@ def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
 def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
     """What the moves of a tape at hand depend on."""
     found = tape_facts.open_findings(row)
-    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look)
+    settled = row_records.disposition(row)
+    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look, settled)
 
 
 def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:
@@ -142,6 +149,13 @@ def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
     """A tape cleared at the bench has had its repairs."""
     if before is Station.AT_THE_BENCH and there is Station.CLEARED_TO_PLAY:
         row.settled += tape_facts.open_findings(row)
+
+
+def _settle_disposition(row: TapeRow) -> None:
+    """What the station says became of a tape; Refused where nobody can say that it is ready."""
+    if row.station is Station.READY and not row_records.is_recorded(row):
+        raise Refused(say("tapes", "not_accounted", code=tape_code(row.code), typed=row.code))
+    row.disposition = said_by(row.station)
 
 
 def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown) -> bool:

@@ -14,7 +14,7 @@ from core.model.repair_records import Splice
 from core.store import history, lookup, row_records
 from core.store.job_tables import JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import CounterRow, SettingsVersionRow
-from core.store.tape_tables import DonorRow, RecordingRow, TapeRow
+from core.store.tape_tables import DonorRow, IncidentRow, RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -29,6 +29,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
         *_papers(unit, told),
         *_money(unit, told),
         *_donors(unit, told),
+        *_incidents(unit, told),
         *_settings(unit, told),
         *_numbers(unit),
     )
@@ -43,11 +44,14 @@ class _Told:
         self.pickups: dict[str, str] = {}
         self.paid: dict[str, int] = defaultdict(int)
         self.donors: dict[int, int] = {}
+        self.incidents: dict[int, str] = {}
         self.settings: dict[tuple[str, int], str] = {}
         for event in history.lines(unit):
             self._take(event.kind, event.job or "", event.tape, _payload(event.payload))
 
     def _take(self, kind: str, job: str, tape: str | None, said: dict[str, Any]) -> None:
+        if kind == "incident":
+            self.incidents[int(said.pop("incident", 0))] = str(said.pop("line_sha256", ""))
         if tape is not None:
             self.tapes[tape].update(said)
         elif kind == "booked":
@@ -118,6 +122,7 @@ _UNTOLD: dict[str, Any] = {
     "look": None,
     "label_astray": False,
     "rests_until": None,
+    "disposition": None,
 }
 """What holds as long as the history does not say otherwise."""
 
@@ -138,6 +143,7 @@ def _facts(row: TapeRow, files: list[str]) -> dict[str, Any]:
             "look": row.look,
             "label_astray": record.label_astray,
             "rests_until": record.rests_until,
+            "disposition": row.disposition,
         }
     )
     return facts
@@ -188,6 +194,15 @@ def _donors(unit: Unit, told: _Told) -> Iterator[str]:
             yield say("records", "audit_donors_differ", count=row.count, kind=kind, said=said)
     if told.donors:
         yield say("records", "audit_donors_missing", count=len(told.donors))
+
+
+def _incidents(unit: Unit, told: _Told) -> Iterator[str]:
+    """Every line about a lost or damaged tape is kept letter for letter."""
+    rows = unit.session.scalars(select(IncidentRow).order_by(IncidentRow.id))
+    found = {row.id: history.fingerprint(serialization.dumps(row_records.incident_line(row))) for row in rows}
+    for key in sorted(found.keys() | told.incidents.keys()):
+        if found.get(key) != told.incidents.get(key):
+            yield say("records", "audit_incident_differs", number=key)
 
 
 def _settings(unit: Unit, told: _Told) -> Iterator[str]:

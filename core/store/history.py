@@ -75,6 +75,7 @@ def append_of_tape(unit: Unit, row: TapeRow, kind: str, words: str, **more: obje
         marked=row.marked_at is not None,
         look=row.look,
         label_astray=row.astray_since is not None,
+        disposition=row.disposition,
         **more,
     )
     unit.session.flush()

@@ -19,6 +19,12 @@ IN_THE_SHOP = tuple(station for station in Station if station.is_in_the_shop)
 """Stations of tapes still in the shop's care."""
 
 
+def where(unit: Unit) -> str:
+    """The file of the shop's books, or the address of their server."""
+    url = unit.session.get_bind().engine.url
+    return str(url.database) if url.get_backend_name() == "sqlite" else url.render_as_string()
+
+
 def job_row(unit: Unit, number: str) -> JobRow:
     """The job of a number as typed; WrongInput when it was mistyped or there is none."""
     wanted = numbers.read_job_number(number)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from core.catalogue import condition, formats
+from core.model.dispositions import Disposition, as_it_stands
+from core.model.incident_records import IncidentLine
 from core.model.job_records import Agreement, CopyRecord, Customer, Job, Payment
 from core.model.names import JobNumber, Measure, TapeCode
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
 from core.model.tape_records import TapeRecord
 from core.store.job_tables import AgreementRow, CopyRow, CustomerRow, JobRow, PaymentRow
-from core.store.tape_tables import RepairRow, SpliceRow, TapeRow
+from core.store.tape_tables import IncidentRow, RepairRow, SpliceRow, TapeRow
 
 
 def customer(row: CustomerRow) -> Customer:
@@ -61,7 +63,21 @@ def tape(row: TapeRow) -> TapeRecord:
         after_repair=_after_repair(row),
         label_astray=row.astray_since is not None,
         rests_until=row.rests_until,
+        disposition=disposition(row),
+        note_is_told=bool(row.note_is_told),
+        is_counted=formats.catalogue().format(row.draft.format).record.amount is not None,
     )
+
+
+def disposition(row: TapeRow) -> Disposition | None:
+    """What became of a tape, None while that is not settled."""
+    return as_it_stands(row.disposition, row.station, row.returned_from, is_recorded(row))
+
+
+def is_recorded(row: TapeRow) -> bool:
+    """Whether anybody can say how much was copied: minutes are on record, or it is counted by its amount."""
+    counted = formats.catalogue().format(row.draft.format).record.amount
+    return row.played_minutes is not None or counted is not None
 
 
 def copy(row: CopyRow) -> CopyRecord:
@@ -98,6 +114,10 @@ def trials(tape: TapeRow) -> list[dict[str, object]]:
         {"repair": each.code, "succeeded": each.succeeded, "part": each.part, "came_from": each.came_from}
         for each in standing
     ]
+
+
+def incident_line(row: IncidentRow) -> IncidentLine:
+    return IncidentLine(row.kind, row.words, row.moment, row.photo, row.sha256, row.at, row.by)
 
 
 def _after_repair(row: TapeRow) -> AfterRepair | None:

@@ -2,7 +2,8 @@
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
 update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow`, `CaptureRow`,
-`PinTryRow` and `SettingsVersionRow` are never changed or deleted: triggers of the migrations see to it.
+`IncidentRow`, `PinTryRow` and `SettingsVersionRow` are never changed or deleted: triggers of the migrations
+see to it.
 """
 
 from __future__ import annotations
@@ -29,7 +30,15 @@ from core.store.shop_tables import (
     PinTryRow,
     SettingsVersionRow,
 )
-from core.store.tape_tables import CaptureRow, DonorRow, RecordingRow, RepairRow, SpliceRow, TapeRow
+from core.store.tape_tables import (
+    CaptureRow,
+    DonorRow,
+    IncidentRow,
+    RecordingRow,
+    RepairRow,
+    SpliceRow,
+    TapeRow,
+)
 
 __all__ = [
     "AgreementRow",
@@ -45,6 +54,7 @@ __all__ = [
     "EventRow",
     "FinishRow",
     "HandedBackRow",
+    "IncidentRow",
     "JobRow",
     "PaymentRow",
     "PickupRow",

@@ -16,6 +16,8 @@ from sqlalchemy import (
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
 from core.capture.file_report import Report
+from core.model.dispositions import Disposition
+from core.model.incident_records import IncidentKind
 from core.model.inventory import TapeLine
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
 from core.model.ranges import Range
@@ -31,7 +33,8 @@ class TapeRow(StoredTable):
     """One cassette. ``deck`` is the deck it is playing on, so that no deck holds two.
 
     ``look`` is what the look after the repair of ``repaired_at`` told; ``astray_since`` is set while a
-    not-for-reuse label is still on a cassette that no longer needs it; ``rests_until`` where it came in cold.
+    not-for-reuse label is still on a cassette that no longer needs it; ``rests_until`` where it came in cold;
+    ``disposition`` what became of it, None until that is settled; ``note_is_told``: it is for the customer.
     """
 
     __tablename__ = "tapes"
@@ -62,6 +65,8 @@ class TapeRow(StoredTable):
     looked_by: Mapped[str | None] = mapped_column(Text, default=None)
     astray_since: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
     rests_until: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
+    disposition: Mapped[Disposition | None] = mapped_column(ByValue(Disposition), default=None)
+    note_is_told: Mapped[bool | None] = mapped_column(default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -176,3 +181,21 @@ class RecordingRow(StoredTable):
     __mapper_args__ = {"version_id_col": version}
 
     tape: Mapped[TapeRow] = relationship(init=False, viewonly=True)
+
+
+class IncidentRow(StoredTable):
+    """One line about a tape lost or damaged in the shop; the first line says which. Never changed."""
+
+    __tablename__ = "incidents"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True)
+    kind: Mapped[IncidentKind] = mapped_column(ByValue(IncidentKind))
+    words: Mapped[str] = mapped_column(Text)
+    moment: Mapped[datetime | None] = mapped_column(UtcMoment)
+    """When it happened, was told or was settled."""
+    photo: Mapped[str | None] = mapped_column(Text)
+    """Name of the file among the shop's photos."""
+    sha256: Mapped[str | None] = mapped_column(String(64))
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
@@ -21,6 +22,7 @@ from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
 from gui.bench.file_reading import FileReader
 from gui.bench.free_decks import free_decks
+from gui.bench.incident_writing import IncidentWriting
 from gui.bench.label_printing import LabelPrinting
 from gui.bench.load_now import LoadNow
 from gui.bench.repairing import BenchRepairs
@@ -67,7 +69,7 @@ class BenchScreen(Screen):
         self.desk.work.ask(tapes.at_work, then=self._lay_list)
         self._ask_what_to_load()
         if self.tape is not None:
-            self._ask_for(self.tape.code)
+            self._ask_for(self.tape.code, then=self._in_hand)
 
     # --- a tape in hand ------------------------------------------------------------------
 
@@ -75,18 +77,23 @@ class BenchScreen(Screen):
     def take(self, code: str) -> None:
         """Take the tape with this code from the tray or the scanner."""
         self.box.clear()
-        self._ask_for(code)
+        self._ask_for(code, then=self._taken_up)
 
     @Slot()
     def _box_returned(self) -> None:
         code = "".join(self.box.text().split())
         if code:
-            self._ask_for(code)
+            self._ask_for(code, then=self._taken_up)
 
-    def _ask_for(self, code: str) -> None:
-        self.desk.work.ask(
-            tapes.get, TapeCode(code), then=self._in_hand, otherwise=partial(self._not_taken, code)
-        )
+    def _ask_for(self, code: str, then: Callable[[TapeRecord], None]) -> None:
+        self.desk.work.ask(tapes.get, TapeCode(code), then=then, otherwise=partial(self._not_taken, code))
+
+    def _taken_up(self, tape: TapeRecord) -> None:
+        """A tape that plays is taken up for its minutes, also when it was in hand already."""
+        self._in_hand(tape)
+        if self.box.hasFocus():
+            self.box.clear()
+            self._focus_on(tape)
 
     def _not_taken(self, code: str, failure: TapewrightError) -> None:
         self.box.setText(code)
@@ -105,6 +112,7 @@ class BenchScreen(Screen):
         self.steps.hold(tape)
         self.looks.hold(tape)
         self.repairing.hold(tape)
+        self.incidents.hold(tape)
         if not same:
             self.box.clear()
             self.side.rest()
@@ -192,6 +200,7 @@ class BenchScreen(Screen):
         self.reading = FileReader(self.side.file, self.desk.work, self)
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
+        self.incidents = IncidentWriting(self.side.incident, self.desk, self)
         self._watch = ScanWatch(self)
         self._look_again = QTimer(self)
         self._look_again.setInterval(_LOOK_AGAIN_MS)
@@ -216,6 +225,11 @@ class BenchScreen(Screen):
         self.side.refused.connect(self.refused)
         self.steps.moved.connect(self._moved)
         self.steps.found.connect(self._found)
+        self.side.became.wanted.connect(self.steps.settle)
+        self.steps.settled.connect(self._kept)
+        self.incidents.kept.connect(self._kept)
+        self.incidents.told.connect(self.said)
+        self.incidents.failed.connect(self.show_failure)
         self.steps.failed.connect(self.show_failure)
         self.printing.printed.connect(self.said)
         self.printing.failed.connect(self.show_failure)

@@ -12,12 +12,15 @@ from core.capture.file_report import CapturedFile
 from core.model.tape_records import TapeRecord
 from gui.bench.after_repair import AfterRepairPanel
 from gui.bench.capture_panel import CapturePanel
+from gui.bench.disposition_form import DispositionForm
 from gui.bench.entry_withdrawal import WithdrawalForm
+from gui.bench.incident_form import IncidentForm
 from gui.bench.next_station import NextStationForm
 from gui.bench.repair_form import RepairForm
 from gui.bench.splice_form import SpliceForm
 from gui.toolkit import theme
 from gui.toolkit.text import say
+from gui.widgets.button_row import side_by_side
 from gui.widgets.finding_field import FindingChooser
 from gui.widgets.form_button import FormButton
 from gui.widgets.layouts import Pages, stacked, words
@@ -53,9 +56,12 @@ class BenchSide(QWidget):
         self.repair = RepairForm()
         self.after = AfterRepairPanel()
         self.take_back = WithdrawalForm()
+        self.became = DispositionForm()
+        self.incident = IncidentForm()
         self.file = CapturePanel()
         self._pages = Pages(
-            self.moves.aside, self.findings, self.splice, self.repair, self.take_back, self.file
+            *(self.moves.aside, self.findings, self.splice, self.repair, self.take_back),
+            *(self.file, self.became, self.incident),
         )
         self._build_buttons()
         self._back = words(say("bench", "back_to_box"), "small")
@@ -87,7 +93,10 @@ class BenchSide(QWidget):
             self._offer_taking_back(self._tape)
 
     def _offer_taking_back(self, tape: TapeRecord) -> None:
-        self.back_button.setVisible(bool(tape.findings or tape.splices or tape.tried or self._files))
+        entries = tape.findings or tape.splices or tape.tried or self._files
+        self.back_button.setVisible(bool(entries) or tape.is_settled)
+        has_incident = tape.disposition is not None and tape.disposition.needs_incident
+        self.became_button.setVisible(has_incident or not tape.is_settled)
 
     @Slot()
     def rest(self) -> None:
@@ -127,6 +136,20 @@ class BenchSide(QWidget):
             self.take_back.reason.setFocus()
 
     @Slot()
+    def begin_settling(self) -> None:
+        """Turn to what became of the tape; to what is written down, where it was lost or damaged."""
+        if self._tape is None:
+            return
+        if self._tape.is_settled:
+            self.incident.begin()
+            self._turn(self.incident)
+            self.incident.field.setFocus()
+        else:
+            self.became.begin(self._tape)
+            self._turn(self.became)
+            self.became.field.setFocus()
+
+    @Slot()
     def begin_file(self) -> None:
         """Turn to the file recorded from the tape."""
         if self._tape is not None:
@@ -159,24 +182,19 @@ class BenchSide(QWidget):
         self.print_button = FormButton(self, "print-label", say("bench", "print_button"), "F12")
         self.back_button = FormButton(self, "take-back", say("bench", "back_button"), "F10")
         self.file_button = FormButton(self, "read-file", say("capture", "button"), "Ctrl+O")
+        self.became_button = FormButton(self, "what-became", say("bench", "became_button"), "Ctrl+T")
 
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
         inside = stacked(self._buttons, theme.UNIT // 2)
         inside.addWidget(self.after)
-        for button in (
-            self.file_button,
-            self.look_button,
-            self.packs_button,
-            self.find_button,
-            self.splice_button,
-            self.repair_button,
-            self.print_button,
-            self.label_button,
-            self.back_button,
-        ):
+        for button in (self.file_button, self.look_button, self.packs_button):
             inside.addWidget(button)
+        inside.addLayout(side_by_side(self.find_button, self.splice_button))
+        for button in (self.repair_button, self.print_button, self.label_button):
+            inside.addWidget(button)
+        inside.addLayout(side_by_side(self.became_button, self.back_button))
         column.addWidget(self._buttons)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)
@@ -185,6 +203,9 @@ class BenchSide(QWidget):
 
     def _connect(self) -> None:
         self.file_button.clicked.connect(self.begin_file)
+        self.became_button.clicked.connect(self.begin_settling)
+        self.became.refused.connect(self.refused)
+        self.incident.refused.connect(self.refused)
         self.file.refused.connect(self.refused)
         self.look_button.clicked.connect(self.look_wanted)
         self.packs_button.clicked.connect(self.packs_wanted)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from core.capture.file_report import CapturedFile
+from core.model.dispositions import Disposition
 from core.model.errors import WrongInput
 from core.model.names import Finding
 from core.model.repair_records import RepairAttempt, Splice
@@ -19,12 +20,12 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Tray, TrayItem
 
-Withdrawable = Finding | Splice | RepairAttempt | CapturedFile
+Withdrawable = Finding | Splice | RepairAttempt | CapturedFile | Disposition
 
 
 @dataclass(frozen=True, slots=True)
 class Withdrawal:
-    """What is taken back and why: a finding, a splice, the last repair or the last recorded file."""
+    """What is taken back and why: what became of it, a finding, a splice, the last repair or file."""
 
     what: Withdrawable
     because: str
@@ -57,7 +58,9 @@ class WithdrawalForm(QWidget):
     def begin(self, tape: TapeRecord, files: Sequence[CapturedFile] = ()) -> None:
         """Offer what can be taken back on this tape; of its files, oldest first, only the last."""
         self.reason.clear()
-        standing: tuple[Withdrawable, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
+        became = (tape.disposition,) if tape.is_settled and tape.disposition else ()
+        entered = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
+        standing: tuple[Withdrawable, ...] = (*became, *entered)
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
         self.list.lay([TrayItem(key, _words(each), _more(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
@@ -80,6 +83,8 @@ class WithdrawalForm(QWidget):
 def _words(what: Withdrawable) -> str:
     if isinstance(what, CapturedFile):
         return say("capture", "not_its_file", name=what.report.name)
+    if isinstance(what, Disposition):
+        return say("bench", "not_settled", became=spoken(what))
     if isinstance(what, Finding):
         return say("bench", "no_longer", finding=spoken(what))
     if isinstance(what, Splice):

@@ -17,7 +17,9 @@ from core.playtime.deck_readings import NOTHING, Shown
 from gui.bench.deck_readout import DeckReadout
 from gui.toolkit import theme
 from gui.toolkit.text import say, sentence_case
+from gui.widgets.button_row import side_by_side
 from gui.widgets.figure_field import FigureField
+from gui.widgets.instant_buttons import InstantCheckBox
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
 
 _LETTERS = {
@@ -47,6 +49,9 @@ class NextStationForm(QWidget):
         self.minutes.returnPressed.connect(self.go_on)
         self.note = QLineEdit()
         self.note.setObjectName("note")
+        self.tell = InstantCheckBox(say("bench", "note_tell"))
+        self.tell.setToolTip(say("bench", "note_tell_hint"))
+        self.tell.setObjectName("note-is-told")
         self.deck = QComboBox()
         self.deck.setObjectName("deck")
         self.instead = QLineEdit()
@@ -73,15 +78,16 @@ class NextStationForm(QWidget):
         column.addWidget(self._others_words)
         column.addWidget(others)
         column.addWidget(self._instead_row)
-        column.addWidget(labelled(self.note, say("bench", "note")))
+        column.addLayout(side_by_side(labelled(self.note, say("bench", "note")), self.tell))
         column.addStretch(1)
         return aside
 
     def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
         """Show the ways on from where this tape is; ``decks`` are free and could play it."""
-        moves = allowed_moves(tape.station)
+        moves = () if tape.is_settled else allowed_moves(tape.station)
         for field in (self.minutes, self.note, self.instead):
             field.clear()
+        self.tell.setChecked(False)
         self._offer_decks(tape, decks)
         missing = condition.must_be_spliced(tape.findings) and not tape.splices
         self._instead_row.setVisible(missing and tape.station is Station.AT_THE_BENCH)

@@ -11,11 +11,12 @@ from PySide6.QtWidgets import QWidget
 
 from core.capture.file_report import CapturedFile
 from core.catalogue import condition
+from core.model.dispositions import Disposition
 from core.model.errors import TapewrightError
 from core.model.names import DonorPart, Finding, Look, TapeCode
 from core.model.repair_records import Donor, Splice
 from core.model.tape_records import TapeRecord
-from core.services import donors, recordings, repair_attempts, repair_record, tapes
+from core.services import donors, recordings, repair_attempts, repair_record, tape_dispositions, tapes
 from gui.bench.bench_side import BenchSide
 from gui.bench.entry_withdrawal import Withdrawal
 from gui.bench.repair_form import RepairFormResult
@@ -105,6 +106,8 @@ class BenchRepairs(QObject):
             self._do(repair_record.clear_finding, back.what, back.because, sentence=_taken_back)
         elif isinstance(back.what, Splice):
             self._do(repair_record.undo_splice, because=back.because, which=back.what, sentence=_taken_back)
+        elif isinstance(back.what, Disposition):
+            self._do(tape_dispositions.reopen, because=back.because, sentence=_taken_back)
         elif isinstance(back.what, CapturedFile):
             self._strike_file(back.what, back.because)
         else:

@@ -69,6 +69,7 @@ class TapeCard(QFrame):
             self._column.addWidget(_cautions(careful))
         facts = FactList(_HEADS)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
+        facts.add(say("bench", "became"), _became(tape))
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "not_here"), tape.verdict.told if tape.verdict.elsewhere else ())
         facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
@@ -192,6 +193,19 @@ def _cautions(lines: Sequence[str]) -> QFrame:
     for line in lines:
         column.addWidget(words(line))
     return frame
+
+
+def _became(tape: TapeRecord) -> tuple[str, ...]:
+    """What became of the tape, what to do next, and the note with whom it is for."""
+    told = []
+    if tape.disposition is not None:
+        told = [
+            sentence_case(spoken(tape.disposition)),
+            say("dispositions", f"next-{tape.disposition.value}"),
+        ]
+    if tape.note:
+        told.append(say("bench", "note_for_them" if tape.note_is_told else "note_for_us", note=tape.note))
+    return tuple(told)
 
 
 def _happened(happening: JournalEntry, timezone: str) -> str:

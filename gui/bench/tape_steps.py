@@ -11,7 +11,8 @@ from core.model.names import Finding
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.services import repair_record, tapes
+from core.services import repair_record, tape_dispositions, tapes
+from gui.bench.disposition_form import Settlement
 from gui.bench.next_station import NextStationForm
 from gui.toolkit.text import say, sentence_case
 from gui.toolkit.workers import Work
@@ -25,6 +26,8 @@ class TapeSteps(QObject):
     """The `TapeRecord`, and the sentence that says where it is now."""
     found = Signal(object, str)
     """The `TapeRecord`, and the sentence that says what was found."""
+    settled = Signal(object, str)
+    """The `TapeRecord`, and the sentence that says what became of it."""
     failed = Signal(object)
     """A `TapewrightError`: nothing was changed."""
 
@@ -51,10 +54,26 @@ class TapeSteps(QObject):
             minutes=form.played_minutes(),
             shown=form.shown(),
             note=form.note.text().strip(),
+            tell=form.tell.isChecked(),
             deck=form.deck_for(station),
             without_splice=form.instead_of_splice,
             counts_as_look=False,
             then=self._was_moved,
+            otherwise=self.failed.emit,
+        )
+
+    @Slot(object)
+    def settle(self, wanted: Settlement) -> None:
+        """Keep what became of the tape."""
+        if self._tape is None:
+            return
+        self._work.run(
+            tape_dispositions.settle,
+            self._tape.code,
+            wanted.disposition,
+            note=wanted.note,
+            tell=wanted.tell,
+            then=self._was_settled,
             otherwise=self.failed.emit,
         )
 
@@ -74,6 +93,12 @@ class TapeSteps(QObject):
     def _was_moved(self, tape: TapeRecord) -> None:
         title = tray_rows.tape_title(tape)
         self.moved.emit(tape, say("bench", "moved", title=title, station=spoken(tape.station)))
+
+    def _was_settled(self, tape: TapeRecord) -> None:
+        if tape.disposition is not None:
+            title, became = tray_rows.tape_title(tape), spoken(tape.disposition)
+            next_step = say("dispositions", f"next-{tape.disposition.value}")
+            self.settled.emit(tape, say("bench", "became_said", title=title, became=became, next=next_step))
 
     def _was_found(self, finding: Finding, tape: TapeRecord) -> None:
         title = tray_rows.tape_title(tape)

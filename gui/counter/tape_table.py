@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen
 
-from core.model.names import Outcome
 from core.model.quote_records import QuotedTape
 from core.model.ranges import Range
 from core.model.typed_draft import TypedRow
@@ -41,7 +40,7 @@ class TableRow:
 
     @property
     def plays(self) -> bool:
-        return self.quoted is not None and self.quoted.verdict.outcome is not Outcome.CANNOT
+        return self.quoted is not None and self.quoted.verdict.is_worked_on
 
     @property
     def not_for_reuse(self) -> bool:
@@ -114,7 +113,7 @@ def _minutes_words(tape: TableRow) -> str:
         return ""
     if tape.plays:
         return minutes_range(tape.quoted.minutes)
-    return say("counter", "not_here" if tape.quoted.verdict.elsewhere else "cannot_play")
+    return say("counter", f"aside_{tape.quoted.verdict.set_aside}")
 
 
 # --- drawn cells -------------------------------------------------------------------------

@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.catalogue import formats
-from core.model.names import FormatName, Outcome
+from core.model.names import FormatName
 from core.model.quote_records import QuotedTape
 from core.wording.locale_figures import listed
 from gui.customer_side.tape_arrangement import Arrangement, EqualTapes, PlacedTapes, arrange
@@ -166,8 +166,8 @@ def _drawn(tape: QuotedTape) -> DrawnTapes:
     )
     if tape.verdict.elsewhere:
         length = say("customer", "drawn_not_here")
-    elif tape.verdict.outcome is Outcome.CANNOT:
-        length = say("counter", "cannot_play")
+    elif tape.verdict.set_aside:
+        length = say("counter", f"aside_{tape.verdict.set_aside}")
     else:
         minutes = minutes_range(tape.minutes)
         length = say("customer", "drawn_length", count=line.count, minutes=minutes)

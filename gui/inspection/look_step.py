@@ -171,8 +171,11 @@ def changes(change: Change) -> tuple[str, ...]:
         Outcome.REPAIR: "change_repair",
         Outcome.PLAYS: "change_plays",
     }[change.outcome]
+    if change.hold is not None:
+        outcome = f"change_{change.hold.value}"
     told = [say("inspection", "change_harms")] if change.harms else []
-    told.append(say("inspection", outcome))
+    if change.decides:
+        told.append(say("inspection", outcome))
     if change.not_for_reuse:
         told.append(say("inspection", "change_reuse"))
     if change.repairs:

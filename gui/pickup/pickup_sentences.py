@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
+from core.model.dispositions import Disposition
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import figure
 from gui.toolkit.text import say
 from gui.widgets.tray_rows import tape_title
 
-_UNPLAYED = {Station.CANNOT_BE_PLAYED: "tell_cannot", Station.KEPT_APART: "tell_apart"}
-
 
 def sentences(tapes: Sequence[TapeRecord]) -> tuple[str, ...]:
     """The sentences for these tapes, in the order they are best said; never empty."""
     if not tapes:
         return (say("pickup", "tell_none"),)
-    spliced = [tape for tape in tapes if tape.not_for_reuse]
+    spliced = [tape for tape in tapes if tape.not_for_reuse and tape.is_returned]
     told = [_about_splice(tape) for tape in spliced]
     if spliced:
         told.append(say("pickup", "tell_why", count=len(spliced)))
-    told += _about_unplayed(tapes)
+    told += _about_settled(tapes)
     return tuple(told) or (say("pickup", "tell_nothing"),)
 
 
@@ -38,6 +37,13 @@ def _about_splice(tape: TapeRecord) -> str:
     return say("pickup", "tell_spliced_many", title=title, count=len(tape.splices), seconds=lost)
 
 
-def _about_unplayed(tapes: Iterable[TapeRecord]) -> list[str]:
-    unplayed = [tape for tape in tapes if tape.station in _UNPLAYED]
-    return [say("pickup", _UNPLAYED[tape.station], title=tape_title(tape)) for tape in unplayed]
+def _about_settled(tapes: Iterable[TapeRecord]) -> Iterator[str]:
+    """What became of each tape that was not simply copied, then the notes that are for the customer."""
+    for tape in tapes:
+        title = tape_title(tape)
+        if tape.disposition not in (None, Disposition.COPIED):
+            yield say("pickup", f"tell_{tape.disposition.value}", title=title)
+        if tape.station is Station.KEPT_APART:
+            yield say("pickup", "tell_apart", title=title)
+        if tape.told_note:
+            yield say("pickup", "tell_note", title=title, note=tape.told_note)

@@ -14,7 +14,18 @@ from core.model.errors import WrongInput
 from core.pricing import price_book, price_rows
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import Way
-from core.pricing.price_rows import BOOK, BREAKS, CAPTURE, LISTS, MEDIA, REPAIR, TAXES, TERMS, PriceRow
+from core.pricing.price_rows import (
+    BOOK,
+    BREAKS,
+    CAPTURE,
+    DISPOSITIONS,
+    LISTS,
+    MEDIA,
+    REPAIR,
+    TAXES,
+    TERMS,
+    PriceRow,
+)
 from core.wording import typed_amounts
 from gui.settings import price_texts
 from gui.settings.price_texts import key_of
@@ -63,8 +74,9 @@ class PriceLine:
     @property
     def means(self) -> str:
         """A sentence on what the line is for, where its words do not say it all."""
-        key = f"prices-means-{self.row.part if self.row.part in LISTS else self.row.code}"
-        if self.row.part not in (TERMS, *LISTS):
+        of_part = self.row.part in (DISPOSITIONS, *LISTS)
+        key = f"prices-means-{self.row.part if of_part else self.row.code}"
+        if self.row.part not in (TERMS, DISPOSITIONS, *LISTS):
             return ""
         example = (
             price_texts.storage_example(self.row, self.currency) if self.row.code == "storage_fee" else ""
@@ -187,5 +199,5 @@ def _headed(given: Sequence[PriceLine]) -> Iterator[PriceLine]:
         before = part
 
 
-PARTS = (CAPTURE, REPAIR, MEDIA, TERMS)
+PARTS = (CAPTURE, REPAIR, MEDIA, DISPOSITIONS, TERMS)
 """The parts of the table, in their order."""

@@ -11,9 +11,11 @@ from decimal import Decimal
 from enum import Enum
 from itertools import combinations
 
+from core.model.dispositions import Disposition
 from core.model.price_terms import ChargeKind, InspectionWay, StorageFee, StoragePeriod
+from core.pricing import disposition_rules
 from core.pricing.price_book_file import RoundingMode, TaxMode, Way
-from core.pricing.price_rows import BREAKS, CAPTURE, TAXES, PriceRow
+from core.pricing.price_rows import BREAKS, CAPTURE, DISPOSITIONS, TAXES, PriceRow
 from core.pricing.storage_charge import storage_charge
 from core.wording import locale_figures, locale_numbers, typed_amounts
 from core.wording.messages import current
@@ -61,10 +63,17 @@ def unit_of(row: PriceRow) -> str:
 
 def ways(row: PriceRow) -> tuple[CellChoice, ...]:
     """The ways of charging, of taxing or of rounding, as they are offered."""
+    if row.part == DISPOSITIONS:
+        words = map(disposition_rules.spelled, disposition_rules.possible(Disposition(row.code)))
+        return tuple(CellChoice(_rule_words(word), (word,)) for word in words)
     kinds = tuple(_KINDS.get(row.code, Way) if row.part != CAPTURE else Way)
     return tuple(
         CellChoice(say("settings", f"prices-way-{_group(row)}{kind.value}"), (kind.value,)) for kind in kinds
     )
+
+
+def _rule_words(word: str) -> str:
+    return say("settings", f"prices-rule-{word.replace('+', '-')}")
 
 
 def taxed(row: PriceRow) -> tuple[CellChoice, ...]:

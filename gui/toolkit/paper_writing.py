@@ -9,6 +9,7 @@ from pathlib import Path
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import Unavailable
+from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
@@ -37,6 +38,16 @@ def writing_files(
 ) -> Callable[[], Path]:
     """Answers with the delivery list of a job's files, or raises Unavailable."""
     return partial(_or_unavailable, partial(_files, job, files, front, folder), folder, "no_files_written")
+
+
+def writing_incident(job: Job, incident: Incident, front: ShopFront, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of the report about a tape lost or damaged, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_incident, job, incident, front, folder), folder, "no_paper")
+
+
+def _incident(job: Job, incident: Incident, front: ShopFront, folder: Path) -> Path:
+    (path,) = paper_files.of_incident(job, incident, front, paper_files.prepare(folder))
+    return path
 
 
 def writing_label_test(front: ShopFront, folder: Path) -> Callable[[], Path]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -72,3 +72,12 @@ def key_button(name: str, keys: str, told: str = "") -> QPushButton:
     button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
     give_key(button, keys)
     return button
+
+
+def side_by_side(first: QWidget, second: QWidget) -> QHBoxLayout:
+    """Two widgets that share the width, their lower edges in one line; a button takes half of it."""
+    row = QHBoxLayout()
+    row.setSpacing(theme.UNIT)
+    row.addWidget(first, 1)
+    row.addWidget(second, 1 if isinstance(second, QPushButton) else 0, Qt.AlignmentFlag.AlignBottom)
+    return row

@@ -61,12 +61,14 @@ def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> 
     parts = [spaced(tape.code), since(tape.since, now)]
     if tape.station is Station.HANDED_BACK:
         parts[1] = say("bench", "gone_home")
+    if tape.disposition is not None and spoken(tape.disposition) != spoken(tape.station):
+        parts.append(spoken(tape.disposition))
     parts += [spoken(finding) for finding in tape.findings]
     return TrayItem(
         key=tape.code,
         title=tape_title(tape),
         small=" · ".join(parts),
-        place=spoken(tape.station),
+        place=spoken(tape.station) if tape.is_returned else "",
         format=shell_of(tape),
         band=band_words(tape),
         checked=checked,

@@ -77,7 +77,9 @@ class Desk:
         here = self.shop.ask(tapes.get, tape.code)
         way = [each for each in LINE if each is not Station.AT_THE_BENCH]
         for there in way[way.index(here.station) + 1 : way.index(station) + 1]:
-            extra = last if there is station else {}
+            extra = dict(last) if there is station else {}
+            if there is Station.READY and here.played_minutes is None:
+                extra.setdefault("minutes", here.minutes.likely or 30.0)
             here = self.shop.run(tapes.move, tape.code, there, **extra)  # type: ignore[arg-type]
         return here
 

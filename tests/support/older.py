@@ -16,7 +16,7 @@ NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "di
 """What the fourth tables added to a splice, and so to its line of history."""
 
 FIRST_KEYS_OF_THE_FRONT = ("name", "address", "phone", "currency", "timezone", "language")
-NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until")
+NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until", "disposition")
 
 
 def as_kept_before(desk: Desk, where: str, revision: str) -> None:

@@ -97,9 +97,9 @@ READY = ("looked-over", "cleared-to-play", "playing", "being-checked", "ready")
 
 
 def walk(typed: Typist, code: str, *stations: str) -> None:
-    """One tape through these stations."""
+    """One tape through these stations; it is ready with the minutes it played."""
     for station in stations:
-        moved = typed("move", code, station)
+        moved = typed("move", code, station, *(("--minutes", "60") if station == "ready" else ()))
         assert moved.code == 0, moved.err
 
 

@@ -6,7 +6,7 @@ from importlib import import_module
 
 from core.cli.invocation import Invocation, Reply
 
-_CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DESKTOP, _SETTINGS = (
+_CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DESKTOP, _SETTINGS, _SETTLED = (
     f"core.cli.subcommands.{room}"
     for room in (
         "catalogue_questions",
@@ -19,6 +19,7 @@ _CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DE
         "planning",
         "desktop",
         "own_settings",
+        "settled",
     )
 )
 
@@ -31,6 +32,9 @@ _ROOMS = {
     "book": (_BOX, "book"),
     "status": (_CARE, "tell_status"),
     "move": (_CARE, "move"),
+    "settle": (_SETTLED, "settle"),
+    "unsettle": (_SETTLED, "unsettle"),
+    "incident": (_SETTLED, "tell_incident"),
     "splice": (_CARE, "splice"),
     "mark": (_CARE, "mark"),
     "undo-splice": (_CARE, "undo_splice"),

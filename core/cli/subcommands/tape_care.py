@@ -34,6 +34,7 @@ def move(call: Invocation) -> Reply:
             findings=findings,
             minutes=asked.minutes,
             note=asked.note or "",
+            tell=asked.tell,
             deck=asked.deck,
             without_splice=asked.without_splice,
             shown=_shown(asked),

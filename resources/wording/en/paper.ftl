@@ -21,6 +21,8 @@ apart-days =
 slip-apart = Not copied here
 quote-apart = Not copied here
 quote-apart_says = None of our machines plays these. They are not in the price or the date above.
+outcome-rights = not copied unless you hold the rights; you are not charged for it
+outcome-look = we look at it first and ask you; you are not charged before
 outcome-cannot = cannot be played; you are not charged for copying it
 
 station-booked-in = Waiting to be looked over
@@ -32,7 +34,7 @@ station-being-checked = Copy being checked
 station-ready = Ready for you
 station-handed-back = Handed back
 station-asking-the-customer = We need to ask you something
-station-kept-apart = Kept apart because of mold
+station-kept-apart = Kept apart from other tapes
 station-cannot-be-played = Could not be played
 
 join-tape = splicing tape on the back
@@ -41,6 +43,18 @@ join-leader = the leader fixed to the reel again
 
 tape-recorded_as = recorded as { $format }
 tape-copied = Copied: { $length }
+became-copied = Copied
+became-copied-for = Copied: { $length }
+became-copied-in-part = Copied in part
+became-copied-in-part-for = Copied in part: { $length }
+became-nothing-on-it = There is nothing on it, so nothing was copied
+became-not-wanted = Not copied, as you wished
+became-repair-declined = Not repaired and not copied, as you wished
+became-cannot-be-played = Could not be played here; not copied
+became-sent-elsewhere = Sent to another shop, and back
+became-lost = Lost here
+became-damaged = Damaged here
+standing-talk_about = We would like to talk to you about it
 tape-not_copied = Not copied
 
 promise-no_day = No day yet
@@ -282,6 +296,12 @@ receipt-still_here-thing =
         [one] One item is still here
        *[other] { $n } items are still here
     }
+receipt-not_returned =
+    { $n ->
+        [one] One tape we could not return
+       *[other] { $n } tapes we could not return
+    }
+receipt-not_returned_says = We are sorry. What happened and what we agreed on is written down, and you can have it on paper. You are not charged for it.
 receipt-copies = Copies you get
 receipt-price = What it cost
 receipt-paid = Paid so far
@@ -332,3 +352,31 @@ tax-number = Tax number { $number }
 label-test = Test print of the labels
 roll-test = Test print of the roll
 roll-test-frame = On a roll { $width } mm wide, the frame is whole and a scanner reads both codes.
+
+incident-title = Report about tape
+incident-head-lost = A tape of order { $number } was lost with us
+incident-head-damaged = A tape of order { $number } was damaged with us
+incident-made = As of { $day }
+incident-code = Tape { $code }
+incident-owner = Brought in by { $name } on { $day }
+incident-what = What happened
+incident-when = When
+incident-found = Found
+incident-found_by = by { $who }, { $when }
+incident-told = Owner was told
+incident-settled = Settled
+incident-not_yet = not yet
+incident-lines = Everything that was written down
+incident-written = Written down
+incident-line = What
+incident-by = By
+incident-at = it was { $when }
+incident-moment = { $day }, { $time }
+incident-kind-lost = Lost
+incident-kind-damaged = Damaged
+incident-kind-added = More about it
+incident-kind-photo = Photo, with its SHA-256
+incident-kind-told = The owner was told
+incident-kind-settled = Settled with the owner
+incident-kind-found = It is over
+incident-law = Local law and the terms of the shop's insurer come first. Each line was kept as it was written; a mistake gets another line.

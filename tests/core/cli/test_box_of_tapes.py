@@ -68,11 +68,17 @@ def test_every_column_of_a_quote_adds_up(typed: Typist, tmp_path: Path, rush: bo
     assert adds_up(typed("quote", file).document)
 
 
-def test_a_tape_that_cannot_be_played_is_not_charged_for_capture(typed: Typist, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("finding", "outcome", "waits_for"),
+    [("sticky", "cannot", None), ("crushed", "partly", "look"), ("commercial-recording", "plays", "rights")],
+)
+def test_a_tape_nothing_is_done_on_is_not_charged_for_capture(
+    typed: Typist, tmp_path: Path, finding: str, outcome: str, waits_for: str | None
+) -> None:
     file = tmp_path / "box.json"
-    file.write_bytes(written(changed("tapes", [{"count": 1, "format": "vhs", "findings": ["crushed"]}])))
+    file.write_bytes(written(changed("tapes", [{"count": 1, "format": "vhs", "findings": [finding]}])))
     quote = typed("quote", file).document
-    assert quote["tapes"][0]["outcome"] == "cannot"
+    assert (quote["tapes"][0]["outcome"], quote["tapes"][0]["waits_for"]) == (outcome, waits_for)
     assert quote["capture_hours"] == {"low": 0, "likely": 0, "high": 0}
     assert not [charge for charge in quote["charges"] if "capture" in charge["code"]]
 

@@ -8,11 +8,13 @@ from dataclasses import replace
 
 import pytest
 
+from core.model.dispositions import Disposition
 from core.model.inventory import CustomerDraft
 from core.model.job_records import CallerMatch
 from core.model.names import Finding
 from core.model.stations import Station
-from core.services import calls, jobs, spoken_answer, tapes
+from core.services import calls, jobs, spoken_answer, tape_dispositions, tapes
+from core.wording.messages import knows
 from tests.support.booked import KINDS, Desk, line, new_desk
 
 
@@ -95,10 +97,17 @@ def test_tapes_that_went_home_are_said_to_have_gone(desk: Desk) -> None:
     assert _say(desk, job.number) == ["Ada's two tapes both went home already."]
 
 
-def test_a_question_noted_at_the_bench_is_what_the_caller_hears(desk: Desk) -> None:
+def test_a_question_for_the_customer_is_what_the_caller_hears(desk: Desk) -> None:
     job = desk.book(line(count=2))
-    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding tape")
-    assert "one is waiting for your answer about the wedding tape" in _say(desk, job.number)[0]
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="the wedding", tell=True)
+    assert "one is waiting for your answer about the wedding" in _say(desk, job.number)[0]
+
+
+def test_a_note_for_us_is_never_said(desk: Desk) -> None:
+    job = desk.book(line(count=2))
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.ASKING_THE_CUSTOMER, note="he argues about prices")
+    assert "one is waiting for your answer." in _say(desk, job.number)[0]
+    assert "prices" not in _say(desk, job.number)[0]
 
 
 @pytest.mark.parametrize("finding", list(Finding))
@@ -218,3 +227,39 @@ def test_the_same_name_with_another_phone_is_somebody_else(desk: Desk) -> None:
     assert [found.job.number for found in desk.shop.ask(calls.status, "0177")] == [other.number]
     assert [found.job.number for found in desk.shop.ask(calls.status, "0142")] == [one.number]
     assert len(desk.shop.ask(jobs.open_jobs)) == 2
+
+
+@pytest.mark.parametrize(
+    ("dispositions_of", "said"),
+    [
+        ([Disposition.NOTHING_ON_IT, None], "Ada's two tapes: one is ready, one is blank. Everything can be"),
+        ([Disposition.NOTHING_ON_IT] * 2, "Ada's two tapes are both blank; there is nothing on them. Every"),
+        ([Disposition.NOT_WANTED], "Ada's tape was not copied, as you wished. Everything can be"),
+        (
+            [Disposition.REPAIR_DECLINED, None],
+            "one is ready, one was left as it is, not repaired and not copied. Every",
+        ),
+        ([Disposition.COPIED_IN_PART, None], "one is ready, one is ready, copied in part. Everything"),
+        ([Disposition.SENT_ELSEWHERE], "Ada's tape is back from the shop we sent it to. Everything can"),
+        ([Disposition.LOST, None], "one is ready, one we would like to talk to you about. Everything else"),
+        ([Disposition.DAMAGED], "We would like to talk to you about Ada's tape."),
+    ],
+)
+def test_a_caller_hears_what_became_of_each_tape(
+    desk: Desk, dispositions_of: list[Disposition | None], said: str
+) -> None:
+    job = desk.book(line(count=len(dispositions_of)))
+    for tape, disposition in zip(job.tapes, dispositions_of, strict=True):
+        if disposition is None or disposition.is_copied:
+            desk.bring_to(tape, Station.READY, minutes=30)
+        if disposition is not None:
+            desk.shop.run(tape_dispositions.settle, tape.code, disposition, note="deck 2 ate it", tell=True)
+    found = _say(desk, job.number)[0]
+    assert said in found
+    assert "deck 2" not in found
+
+
+def test_no_disposition_is_told_as_another() -> None:
+    told = [each for _, dispositions_of in spoken_answer._SETTLED for each in dispositions_of]
+    assert sorted([*told, Disposition.COPIED], key=str) == sorted(Disposition, key=str)
+    assert all(knows("spoken", f"{how}-{name}") for how in ("all", "some") for name in spoken_answer._ORDER)

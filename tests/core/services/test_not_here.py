@@ -15,7 +15,7 @@ from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, Outcome, Speed, TvSystem
 from core.model.quote_records import Quote
 from core.model.ranges import ZERO
-from core.model.repair_records import Verdict
+from core.model.repair_records import Hold, Verdict
 from core.model.settings_records import Partner, ShopSettings
 from core.papers import claim_slip, quote_paper
 from core.pricing import price_book
@@ -102,7 +102,7 @@ def test_a_partners_price_is_in_no_figure_of_the_quote() -> None:
 def test_a_crushed_tape_stays_crushed_and_is_sent_to_nobody() -> None:
     shop = replace(SHOP, partners=(HOUSE,))
     (tape,) = quote(TapeLine(1, U_MATIC, findings=(Finding.CRUSHED,)), shop=shop).tapes
-    assert tape.verdict.outcome is Outcome.CANNOT
+    assert tape.verdict.hold is Hold.LOOK
     assert tape.verdict.elsewhere is None
 
 

@@ -79,9 +79,19 @@ def test_the_same_box_at_the_same_moment_is_the_same_quote() -> None:
     assert quote(TapeLine(3, VHS), queue=4) == quote(TapeLine(3, VHS), queue=4)
 
 
-def test_a_tape_that_cannot_be_played_has_no_minutes_and_its_reason_is_told() -> None:
-    made = quote(TapeLine(1, VHS, findings=(Finding.CRUSHED,)))
-    assert made.tapes[0].verdict.outcome is Outcome.CANNOT
+@pytest.mark.parametrize(
+    ("finding", "outcome"),
+    [
+        (Finding.STICKY, Outcome.CANNOT),
+        (Finding.CRUSHED, Outcome.PARTLY),
+        (Finding.COMMERCIAL_RECORDING, Outcome.PLAYS),
+    ],
+)
+def test_a_tape_nothing_is_done_on_has_no_minutes_and_its_reason_is_told(
+    finding: Finding, outcome: Outcome
+) -> None:
+    made = quote(TapeLine(1, VHS, findings=(finding,)))
+    assert made.tapes[0].verdict.outcome is outcome
     assert (made.tapes[0].minutes, made.capture_hours) == (ZERO, ZERO)
     assert made.price.gross.high == 0
     assert any(warning.startswith("1 × VHS:") for warning in made.warnings)

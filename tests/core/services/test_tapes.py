@@ -32,7 +32,8 @@ def test_a_sound_tape_goes_down_the_line(desk: Desk) -> None:
         Station.READY,
     ):
         desk.clock.go_on(minutes=10)
-        moved = desk.shop.run(tapes.move, tape.code, there)
+        minutes = 61.5 if there is Station.READY else None
+        moved = desk.shop.run(tapes.move, tape.code, there, minutes=minutes)
         assert (moved.station, moved.since) == (there, desk.clock())
     assert desk.shop.ask(tapes.get, tape.code) == moved
 

@@ -9,16 +9,20 @@ import pytest
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
+from core.model.dispositions import Disposition
 from core.model.names import Finding
 from core.model.settings_records import Person
 from core.model.stations import Station
-from core.services import jobs, tapes
+from core.services import jobs, tape_dispositions, tapes
 from core.services.own_shop import people, settings_versions
 from core.services.records_door import Shop
 from core.store import current_settings, history
 from tests.support.booked import Desk, line
 
-APPEND_ONLY = ("events", "payments", "agreements", "pickups", "handed_back", "settings_versions", "pin_tries")
+APPEND_ONLY = (
+    *("events", "payments", "agreements", "pickups", "handed_back"),
+    *("settings_versions", "pin_tries", "incidents"),
+)
 
 
 def _told(desk: Desk) -> None:
@@ -26,6 +30,7 @@ def _told(desk: Desk) -> None:
     job = desk.book()
     tape = desk.bring_to(job.tapes[0], Station.READY)
     desk.hand_back(job, [tape.code], paid_minor=100)
+    desk.shop.run(tape_dispositions.settle, job.tapes[1].code, Disposition.LOST, note="not on its shelf")
     desk.shop.run(jobs.agree, job.number, "go on with the other one", "Ada Fenwick")
     owner = Person("Ada", may=frozenset({"settings"}), pin=people.hashed("271828"))
     settings = desk.shop.ask(current_settings.read)

@@ -28,7 +28,7 @@ def test_a_tape_nobody_here_can_play_stands_on_the_slip_without_a_price(clerk: C
 
     assert clerk.price == before
     rows = clerk.counter.parts.rows
-    assert rows.columns[8].show(rows.rows[1]) == say("counter", "not_here")
+    assert rows.columns[8].show(rows.rows[1]) == say("counter", "aside_not-here")
     slip = clerk.counter.parts.slip
     assert say("slip", "apart", count=1, format="U-matic") in slip.accessibleDescription()
 

@@ -129,7 +129,7 @@ def test_the_tapes_are_drawn_with_what_they_are_and_which_come_back_not_for_reus
     ]
     assert drawn[0].words == "6 × VHS T-120"
     assert drawn[0].length.startswith("each plays ")
-    assert drawn[2].length == say("counter", "cannot_play")
+    assert drawn[2].length == say("counter", "aside_cannot")
     assert all(each.words in side.tapes.accessibleName() for each in drawn)
 
 

@@ -46,8 +46,9 @@ def job(place: Place) -> Job:
     records.shop.run(tapes.move, spliced.code, Station.LOOKED_OVER)
     records.shop.run(tapes.move, spliced.code, Station.AT_THE_BENCH)
     records.shop.run(repair_record.splice, spliced.code, at_minutes=12.5, cut_cm=3.0, joined_with=Join.TAPE)
-    for station in (Station.CLEARED_TO_PLAY, Station.PLAYING, Station.BEING_CHECKED, Station.READY):
+    for station in (Station.CLEARED_TO_PLAY, Station.PLAYING, Station.BEING_CHECKED):
         records.shop.run(tapes.move, spliced.code, station)
+    records.shop.run(tapes.move, spliced.code, Station.READY, minutes=spliced.minutes.likely)
     return records.shop.ask(jobs.get, booked.number)
 
 

@@ -26,6 +26,8 @@ copy_gone = { $copy } (number { $id }) was handed over on { $day }.
 paid = paid
 paid_bounds = from 0 to the { $due } minor units still due is accepted
 event_tape = handed back to { $name }
+event_not_returned = not handed back; { $name } signed that it is settled
+not_accounted = Tape { $code } has no minutes and no file, and nobody has said what became of it. Say so first (settle { $typed }), then hand it back.
 event_pickup = { $tapes ->
         [one] 1 tape
        *[other] { $tapes } tapes

@@ -25,8 +25,16 @@ tell_why =
         [one] Please never play or record on it again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassette as a keepsake.
        *[other] Please never play or record on them again. A splice lets go with age and heat, and a camera gets hot inside; a loose end can wrap around the heads and ruin tape and camera. Watch the copies, and keep the cassettes as keepsakes.
     }
-tell_cannot = “{ $title }” could not be played and is not charged for copying.
-tell_apart = “{ $title }” was kept apart because of mold. Keep it in its bag and away from other tapes.
+tell_cannot-be-played = “{ $title }” could not be played and is not charged for copying.
+tell_copied-in-part = “{ $title }” could be copied only in part.
+tell_nothing-on-it = There is nothing on “{ $title }”, so nothing was copied and copying is not charged.
+tell_not-wanted = “{ $title }” goes home as it is, as you wished. It is not charged.
+tell_repair-declined = “{ $title }” was not repaired and not copied, as you wished. Copying is not charged.
+tell_sent-elsewhere = “{ $title }” was with another shop and is back.
+tell_lost = “{ $title }” is not here. We are sorry. What happened and what we agreed on is written down.
+tell_damaged = “{ $title }” was damaged here. We are sorry. What happened and what we agreed on is written down.
+tell_apart = “{ $title }” was kept apart from other tapes. Keep it in its bag and away from others.
+tell_note = “{ $title }”: { $note }
 label_missing = Before it goes: is the not-for-reuse label on { $title } ({ $code })?
 label_astray = { $title } ({ $code }) has no splice any more, but a not-for-reuse label is still on it. Take it off before the tape goes.
 label_button = The label is on the tape   F8
@@ -76,7 +84,7 @@ money_accepted = an amount like { $like } is accepted
 done = Handed back to { $name }: { $what }. The receipt is at { $path }.
 stored = Handed back to { $name }: { $what }. Writing the receipt …
 no_receipt_written = The tapes are handed back and that is kept. The receipt could not be written to { $folder }: { $why }. Make room there, then press F7.
-no_paper = The label could not be written to { $folder }: { $why }. Make room there, then print it again.
+no_paper = The paper could not be written to { $folder }: { $why }. Make room there, then print it again.
 no_receipt = Nothing of order { $number } has been handed back yet, so there is no receipt
 labelled = The label is on { $title }.
 gone_home = Everything in this order has gone home.

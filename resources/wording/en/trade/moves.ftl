@@ -3,6 +3,7 @@ already = Tape { $code } is { $at } already.
 only-by-pickup = Tape { $code } is { $at }; a tape goes back to its owner only by a pickup, so that somebody signs for it.
 no-way = Tape { $code } is { $at }; it cannot go to { $to }. From here it may go to { $ways }.
 no-way-gone = Tape { $code } is { $at }; it cannot go to { $to }. It has left the shop.
+is-settled = Tape { $code } is settled already ({ $disposition }). Open it again first and say why, then move it.
 kept-apart = Tape { $code } has { $findings }; it stays away from machines and other tapes. It may go to { $ways }, or clear the finding first and say what was done.
 rights = Tape { $code } is a commercial recording; it is copied only if the customer holds the rights. If so, clear the finding and note what the customer showed.
 no-splice = Tape { $code } is { $findings } and no splice is recorded. Record the splice, or say what was done instead of one.

@@ -45,3 +45,14 @@ matched-tape-code = tape code
 matched-name = name
 matched-phone = phone
 matched-similar-name = a similar name
+
+# What became of a tape.
+disposition-copied = copied
+disposition-copied-in-part = copied in part
+disposition-nothing-on-it = nothing on it
+disposition-not-wanted = not wanted
+disposition-repair-declined = repair declined
+disposition-cannot-be-played = cannot be played
+disposition-sent-elsewhere = sent elsewhere and back
+disposition-lost = lost
+disposition-damaged = damaged here

@@ -121,6 +121,62 @@ some-cannot-be-played =
         [1] { $number } cannot be played
        *[other] { $number } cannot be played
     }
+all-in-part =
+    { $count ->
+        [1] { $tapes } is ready; it could be copied only in part
+        [2] { $tapes } are both ready; they could be copied only in part
+       *[other] { $tapes } are all ready; they could be copied only in part
+    }
+some-in-part =
+    { $count ->
+        [1] { $number } is ready, copied in part
+       *[other] { $number } are ready, copied in part
+    }
+all-blank =
+    { $count ->
+        [1] { $tapes } is blank; there is nothing on it
+        [2] { $tapes } are both blank; there is nothing on them
+       *[other] { $tapes } are all blank; there is nothing on them
+    }
+some-blank =
+    { $count ->
+        [1] { $number } is blank
+       *[other] { $number } are blank
+    }
+all-not-wanted =
+    { $count ->
+        [1] { $tapes } was not copied, as you wished
+       *[other] { $tapes } were not copied, as you wished
+    }
+some-not-wanted =
+    { $count ->
+        [1] { $number } was not copied, as you wished
+       *[other] { $number } were not copied, as you wished
+    }
+all-declined =
+    { $count ->
+        [1] { $tapes } was left as it is, not repaired and not copied
+       *[other] { $tapes } were left as they are, not repaired and not copied
+    }
+some-declined =
+    { $count ->
+        [1] { $number } was left as it is, not repaired and not copied
+       *[other] { $number } were left as they are, not repaired and not copied
+    }
+all-elsewhere =
+    { $count ->
+        [1] { $tapes } is back from the shop we sent it to
+       *[other] { $tapes } are back from the shop we sent them to
+    }
+some-elsewhere =
+    { $count ->
+        [1] { $number } is back from the shop we sent it to
+       *[other] { $number } are back from the shop we sent them to
+    }
+all-talk-about = We would like to talk to you about { $tapes }
+some-talk-about = { $number } we would like to talk to you about
+all-talked-about = We have talked to you about { $tapes }
+some-talked-about = { $number } we have talked to you about
 all-handed-back =
     { $count ->
         [1] { $tapes } went home already
@@ -192,6 +248,7 @@ day-doubtful = We had promised { $day }; as it looks now it may be later, and we
 day-everything = Everything by { $day }, { $chance }.
 day-everything-else = Everything else by { $day }, { $chance }.
 pick-up = Everything can be picked up whenever we are open.
+pick-up-else = Everything else can be picked up whenever we are open.
 
 topic-snapped = a snapped tape
 topic-off-hub = a tape that came off its hub

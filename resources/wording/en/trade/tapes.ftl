@@ -7,6 +7,7 @@ looked_by_move = looked over after its repair with this move; it may go on
 file_counts = { $minutes } min read off the deck; the length of its file counts
 needs_look = Tape { $code } was repaired, and nobody has looked it over since. Check the splice, the lid, and how the reels turn, say what you saw, then clear the tape.
 still_cold = Tape { $code } came in cold and rests until { $day }, { $time }. { $caution } If it is already as warm as the room, say so in the note and move it again.
+not_accounted = Tape { $code } has no minutes and no file yet, so it can't be ready. Give the minutes it played or attach its file; if it was not copied, say what became of it (settle { $typed }).
 instead_of_splice = instead of a splice
 say_what_was_done = say what was done to the tape
 event_moved = { $from } → { $to }

@@ -1,0 +1,74 @@
+"""Each tape as the bill sees it: what became of it, the minutes it played, the repairs that were done."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from core.catalogue import condition
+from core.model.dispositions import Disposition
+from core.model.names import Join, Outcome
+from core.model.quote_records import QuotedTape
+from core.model.ranges import ZERO, Range, exactly
+from core.model.repair_records import Repair
+from core.model.stations import Station
+from core.pricing.disposition_rules import DispositionRule
+from core.pricing.price_book_file import PlayCharge
+from core.store import row_records
+from core.store.tables import TapeRow
+
+
+def as_it_stands(row: TapeRow, rules: Mapping[Disposition, DispositionRule]) -> QuotedTape:
+    """A tape as it would be charged now: settled, by what became of it; else as it is expected.
+
+    A tape handed back before dispositions were kept is charged as it was then.
+    """
+    disposition = row_records.disposition(row)
+    if row.station is Station.HANDED_BACK and row.disposition is None:
+        return _as_charged_before(row)
+    if disposition is None:
+        verdict = replace(row.verdict, repairs=_expected(row)) if row.verdict.is_worked_on else row.verdict
+        return QuotedTape(row.line, row.n, row.draft, _minutes(row), verdict)
+    minutes = _minutes(row)
+    if rules[disposition].play is PlayCharge.PLAYED and row.played_minutes is None:
+        minutes = ZERO
+    verdict = replace(row.verdict, repairs=tuple(_repairs(row, _done(row))))
+    return QuotedTape(row.line, row.n, row.draft, minutes, verdict, disposition)
+
+
+def _as_charged_before(row: TapeRow) -> QuotedTape:
+    uncopied = row.returned_from is not None and row.returned_from.is_uncopied
+    verdict = replace(row.verdict, outcome=Outcome.CANNOT) if uncopied else row.verdict
+    return QuotedTape(row.line, row.n, row.draft, ZERO if uncopied else _minutes(row), verdict)
+
+
+def _minutes(row: TapeRow) -> Range:
+    return exactly(row.minutes.likely if row.played_minutes is None else row.played_minutes)
+
+
+def _expected(row: TapeRow) -> tuple[Repair, ...]:
+    """What is planned, and what was done besides."""
+    planned = Counter(each.code for each in row.verdict.repairs)
+    return tuple(_repairs(row, planned | _done(row)))
+
+
+def _repairs(row: TapeRow, counts: Mapping[str, int]) -> Iterator[Repair]:
+    for code in condition.REPAIRS:
+        for _ in range(counts.get(code, 0)):
+            yield condition.repair(code, row.draft.format)
+
+
+def _done(row: TapeRow) -> Counter[str]:
+    """How often each repair was done: those that held, those of findings that are settled, and the splices.
+
+    A repair that may need a splice by itself, like cutting out a bad length, pays for one (common practice).
+    """
+    held = {each.code for each in row.repairs if each.succeeded and each.struck_at is None}
+    done = Counter(held | set(condition.codes_of(row.settled)))
+    splices = Counter(each.joined_with is Join.LEADER for each in row.splices if each.struck_at is None)
+    done[condition.RE_ANCHOR] = max(done[condition.RE_ANCHOR], splices[True])
+    spare = sum(done[code] for code in condition.JOINING) - min(done[condition.RE_ANCHOR], splices[True])
+    needed = int(condition.must_be_spliced(row.findings))
+    done[condition.SPLICE] = max(min(needed, splices[False]), splices[False] - spare)
+    return +done

@@ -1,0 +1,113 @@
+"""Every pair of findings with everything that can become of a tape: receipt and bill say the same of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, date, datetime
+from itertools import combinations
+
+import pytest
+
+from core.catalogue import condition
+from core.model.dispositions import Disposition
+from core.model.inventory import TapeLine
+from core.model.job_records import Pickup
+from core.model.names import Finding, FormatName
+from core.model.quote_records import QuotedTape, Storage
+from core.model.ranges import ZERO, exactly
+from core.model.stations import Station
+from core.model.tape_records import TapeRecord
+from core.papers import receipt
+from core.papers.tape_words import became
+from core.papers.voice import voice
+from core.pricing import box_price, price_book
+from tests.support import invented_job as records
+from tests.support import pdf
+
+VHS = FormatName("vhs")
+PAIRS = [frozenset(pair) for pair in combinations(sorted(condition.possible(VHS), key=str), 2)]
+BOOK = price_book.in_force(date(2026, 3, 2))
+# disposition: what a receipt says of the tape, whether anything may be charged for it, whether it goes home.
+MODEL: dict[Disposition, tuple[str, bool, bool]] = {
+    Disposition.COPIED: ("Copied: 1 h 2 min", True, True),
+    Disposition.COPIED_IN_PART: ("Copied in part: 1 h 2 min", True, True),
+    Disposition.NOTHING_ON_IT: ("There is nothing on it, so nothing was copied", False, True),
+    Disposition.NOT_WANTED: ("Not copied, as you wished", False, True),
+    Disposition.REPAIR_DECLINED: ("Not repaired and not copied, as you wished", False, True),
+    Disposition.CANNOT_BE_PLAYED: ("Could not be played here; not copied", False, True),
+    Disposition.SENT_ELSEWHERE: ("Sent to another shop, and back", False, True),
+    Disposition.LOST: ("Lost here", False, False),
+    Disposition.DAMAGED: ("Damaged here", False, True),
+}
+
+
+def tape(found: frozenset[Finding], disposition: Disposition, place: int) -> TapeRecord:
+    """A tape on which was done what its findings ask for, and of which that became."""
+    verdict = condition.verdict(found, VHS)
+    is_spliced = disposition.is_copied and verdict.not_for_reuse
+    return replace(
+        records.job().tapes[0],
+        code=records.tape_code(records.NUMBER, place),
+        n=place,
+        station=Station.HANDED_BACK,
+        findings=tuple(found),
+        verdict=verdict,
+        played_minutes=62.0 if disposition.is_copied else None,
+        splices=(records.splice(),) if is_spliced else (),
+        not_for_reuse=is_spliced,
+        marked_at=datetime(2026, 3, 4, 15, tzinfo=UTC) if is_spliced else None,
+        disposition=disposition,
+    )
+
+
+def quoted(record: TapeRecord, *, line: int = 1) -> QuotedTape:
+    minutes = ZERO if record.played_minutes is None else exactly(record.played_minutes)
+    draft = TapeLine(1, VHS, "T-120", findings=record.findings)
+    return QuotedTape(line, record.n, draft, minutes, record.verdict, record.disposition)
+
+
+def handed(tapes: list[TapeRecord]) -> Pickup:
+    price = box_price.price([quoted(each) for each in tapes], Storage(ZERO, ZERO, ()), BOOK, rush=False)
+    return replace(records.pickup(), handed_back=tuple(tapes), still_here=(), copies=(), final=price)
+
+
+@pytest.mark.parametrize("disposition", Disposition)
+def test_what_is_said_and_what_is_charged_agree_for_every_pair(disposition: Disposition) -> None:
+    said, may_be_charged, _ = MODEL[disposition]
+    speaker = voice(records.FRONT)
+    for found in PAIRS:
+        record = tape(found, disposition, 1)
+        assert became(record, speaker) == said
+        charges = box_price.price([quoted(record)], Storage(ZERO, ZERO, ()), BOOK, rush=False).charges
+        assert (sum(each.amount.likely for each in charges) > 0) is may_be_charged, found
+        assert any(each.code.startswith("capture-") for each in charges) is may_be_charged, found
+        because = " ".join(each.because for each in charges)
+        assert ("cannot be played" in because) is (disposition is Disposition.CANNOT_BE_PLAYED), found
+
+
+@pytest.mark.parametrize("disposition", Disposition)
+def test_the_printed_receipt_says_it_of_each_tape(disposition: Disposition) -> None:
+    said, may_be_charged, goes_home = MODEL[disposition]
+    pickup = handed([tape(found, disposition, place) for place, found in enumerate(PAIRS, 1)])
+    words = pdf.words(receipt.render(pickup, records.FRONT))
+    assert words.count(said) == len(PAIRS)
+    assert (f"{len(PAIRS)} tapes we could not return" in words) is not goes_home
+    assert (f"All {len(PAIRS)} tapes you get back" in words) is goes_home
+    assert ("copy the files to two places" in words) is disposition.is_copied
+    assert ("not charged" in words.lower()) is not may_be_charged
+    spliced = sum(each.not_for_reuse for each in pickup.handed_back)
+    assert (words.count("was put on this cassette") or 0) == spliced
+    for other, (sentence, *_) in MODEL.items():
+        assert other is disposition or sentence in said or sentence not in words
+
+
+def test_a_note_for_the_customer_is_printed_and_one_for_us_is_not() -> None:
+    plain = tape(PAIRS[0], Disposition.COPIED_IN_PART, 1)
+    for is_told in (True, False):
+        record = replace(plain, note="the first twenty minutes", note_is_told=is_told)
+        words = pdf.words(receipt.render(handed([record]), records.FRONT))
+        assert ("the first twenty minutes" in words) is is_told
+
+
+def test_nothing_is_left_out_of_the_model() -> None:
+    assert set(MODEL) == set(Disposition)
