@@ -59,7 +59,7 @@ class WithdrawalForm(QWidget):
         """Offer what can be taken back on this tape; of its files, oldest first, only the last."""
         self.reason.clear()
         became = (tape.disposition,) if tape.is_settled and tape.disposition else ()
-        entered = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
+        entered: tuple[Withdrawable, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
         standing: tuple[Withdrawable, ...] = (*became, *entered)
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
         self.list.lay([TrayItem(key, _words(each), _more(each)) for key, each in self._choices.items()])
