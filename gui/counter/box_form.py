@@ -151,7 +151,12 @@ class BoxForm(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._lay_out(_ON_ONE_LINE if event.size().width() >= _FOLD_BELOW else _ON_TWO_LINES)
+        self._lay_out(_ON_ONE_LINE if event.size().width() >= self._needed() else _ON_TWO_LINES)
+
+    def _needed(self) -> int:
+        """What one line of fields takes with the ticks beside them, whatever the language."""
+        fields = sum(_LEAST[name] for name in _LEAST if name != "tax_exempt")
+        return max(_FOLD_BELOW, fields + self._cells[-1].sizeHint().width() + theme.UNIT * len(_LEAST))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(0, super().minimumSizeHint().height())

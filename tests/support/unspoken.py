@@ -81,6 +81,8 @@ class Data:
 
 def unspoken(text: str, data: Data) -> list[str]:
     """The words of ``text`` that neither a wording file nor the records have said."""
+    if data.pattern.fullmatch(text):
+        return []  # data as a whole, though it may name a key or a setting
     for known in (_KEYS, _SETTING, _FORMULA, _MINUTES, _PATH, _DIGEST, data.pattern, _MARKING):
         text = known.sub(" ", text)
     return [word for word, inside in _words(text) if not (inside and _is_pseudo(word))]
