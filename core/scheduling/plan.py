@@ -28,7 +28,7 @@ from core.scheduling.plan_records import (
     estimate,
 )
 from core.scheduling.simulated_shop import InitialState, Part, Queue, Ready, Turnout
-from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
+from core.scheduling.simulated_staff import Begun, Bench, Found, Times
 
 
 class Plan:

@@ -14,10 +14,12 @@ from collections.abc import Sequence
 import numpy as np
 
 from core.model.settings_records import Skill, Work
-from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
+from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
+from core.scheduling.roster_hours import RosterHours
 from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import InitialState, Queue
-from core.scheduling.staffed_simulation import Begun, Bench, Found, StaffedSimulation, Times
+from core.scheduling.simulated_staff import Begun, Bench, Found, Times
+from core.scheduling.staffed_simulation import StaffedSimulation
 
 
 def work_off(
@@ -45,12 +47,15 @@ class RosterSimulation(StaffedSimulation):
         begun: Begun,
     ) -> None:
         super().__init__(initial, queue, len(roster.here), times, bench, begun)
-        self._roster = roster
         self._able = {work: np.array(places, dtype=np.intp) for work, places in roster.able.items()}
         self._begun_by = np.full((roster.at_once, self._scenarios), initial.now)
         """When each of the places at which people work is free again."""
         self._set_up_bench_lines(bench)
         self._soonest_start = -np.inf
+        self._hours = RosterHours(roster.here)
+        own = [person for person, here in enumerate(roster.here) if here is not roster.shop]
+        self._own = np.array(own, dtype=np.intp)
+        """People with hours of their own."""
 
     def _has_seen_enough(self) -> bool:
         """Nothing more is begun before the end, or ever: what nobody can do is left."""
@@ -59,52 +64,60 @@ class RosterSimulation(StaffedSimulation):
     def _hand_over(self) -> None:
         """What was left because nobody can do it never ends."""
         spot = where(self._loaded)
-        self._ends[self._on[spot], spot // self._decks.count] = NEVER
-        for line in range(len(self._check_part)):
-            left = where((line >= self._checked) & (line < self._made))
-            self._ends[self._check_part[line, left], left] = NEVER
+        self._parts.note_never(self._on[spot], spot // self._decks.count)
+        for part, left in self._checks.left():
+            self._parts.note_never(part, left)
         for lines, following in self._bench_lines.values():
             for place, line in enumerate(lines[:-1]):
                 left = where(following <= place)
-                self._ends[self._bench_part[line], left] = NEVER
+                self._parts.note_never(self._bench_part[line], left)
         super()._hand_over()
 
     def _next_task(self) -> None:
         """The next thing somebody does, in every scenario."""
         deck, spot = self._decks.soonest()
         due = self._openings.rise(self._decks.due.take(spot))
-        visit, loader = self._first(Skill.LOAD, due)
-        check_from, checker = self._first(Skill.CHECK, self._check_from[self._checked, self._columns])
-        bench_from, worker, line = self._next_at_the_bench()
+        here = self._hours.rise(np.maximum(self._people, self._begun_by.min(axis=0)), self._hours.lines)
+        visit, loader = self._first(Skill.LOAD, np.maximum(here, self._seen_from(due)))
+        check_from, checker = self._first(
+            Skill.CHECK, np.maximum(here, self._seen_from(self._checks.since()))
+        )
+        bench_from, worker, line = self._next_at_the_bench(here)
         self._soonest_start = float(np.minimum(np.minimum(visit, check_from), bench_from).min())
         if self._has_seen_enough():
             return
         checks = (check_from <= bench_from) & (check_from < visit)
         benches = ~checks & (bench_from < visit)
         self._check(where(checks), checker, check_from)
-        self._look_over(where(benches), line, worker, bench_from)
+        at = where(benches)
+        if len(at):
+            self._look_over(at, line, worker, bench_from)
         self._visit(~checks & ~benches & (visit < RETIRED), loader, deck, spot, visit, due)
 
     # --- who does it ----------------------------------------------------------------------
 
-    def _first(self, work: Work, since: Minutes) -> tuple[Minutes, Places]:
-        """When each may be begun that is there from a moment on, and by whom; never, where nobody can."""
+    def _seen_from(self, moments: Minutes) -> Minutes:
+        """When each could see to what is there from these moments on: a row a person, or one for all."""
+        if not len(self._own):
+            return moments
+        found = np.repeat(moments[None, :], len(self._people), axis=0)
+        found[self._own] = self._hours.rise(moments, self._hours.lines.take(self._own, axis=0))
+        return found
+
+    def _first(self, work: Work, start: Minutes) -> tuple[Minutes, Places]:
+        """Who can begin this work soonest, and when; ``start``: when each could. Never, where nobody can."""
         able = self._able[work]
         if not len(able):
             return np.full(self._scenarios, RETIRED), self._columns
-        free = np.maximum(self._people[able], self._begun_by.min(axis=0))
-        for place, person in enumerate(able.tolist()):
-            here = self._roster.here[person]
-            if here is self._roster.shop:
-                free[place] = np.maximum(self._openings.rise(free[place]), since)
-            else:
-                free[place] = here.rise(np.maximum(free[place], since))
-        best = free.argmin(axis=0)
-        return free[best, self._columns], able[best] * self._scenarios + self._columns
+        who = able.take(start.take(able, axis=0).argmin(axis=0)) * self._scenarios + self._columns
+        return start.take(who), who
 
-    def _next_at_the_bench(self) -> tuple[Minutes, Places, Places]:
+    def _next_at_the_bench(self, here: Minutes) -> tuple[Minutes, Places, Places]:
         """When somebody can go on at the bench, who, and with which tape: the first that can be begun."""
-        (start, who, line), (other, by, its) = map(self._next_of, (None, Skill.SPLICE))
+        found = [self._next_of(work, here) for work in self._bench_lines]
+        if len(found) < 2:
+            return found[0] if found else self._nothing_at_the_bench
+        (start, who, line), (other, by, its) = found
         is_other = (other < start) | ((other == start) & (its < line))
         return (
             np.where(is_other, other, start),
@@ -112,21 +125,15 @@ class RosterSimulation(StaffedSimulation):
             np.where(is_other, its, line),
         )
 
-    def _next_of(self, work: Work) -> tuple[Minutes, Places, Places]:
+    def _next_of(self, work: Work, here: Minutes) -> tuple[Minutes, Places, Places]:
         lines, following = self._bench_lines[work]
         line = lines.take(following)
-        start, who = self._first(work, np.full(self._scenarios, -np.inf))
+        start, who = self._first(work, here)
         return np.where(line < len(self._bench_minutes) - 1, start, RETIRED), who, line
 
     def _done_at(self, who: Places, begin: Minutes, work: Minutes) -> Minutes:
         """When each person has done so much work of theirs; it rests while they are away."""
-        ends, person = begin.copy(), who // self._scenarios
-        for number in np.unique(person).tolist():
-            at = where(person == number)
-            here = self._roster.here[number]
-            hours = self._openings if here is self._roster.shop else here
-            ends[at] = hours.advanced(begin[at], work[at])
-        return ends
+        return self._hours.advanced(who // self._scenarios, begin, work)
 
     def _keep_busy(self, who: Places, until: Minutes) -> None:
         super()._keep_busy(who, until)
@@ -135,8 +142,10 @@ class RosterSimulation(StaffedSimulation):
 
     def _look_over(self, at: Places, line: Places, who: Places, since: Minutes) -> None:
         splices = self._splices[line[at]]
-        for work, mine in ((None, at[~splices]), (Skill.SPLICE, at[splices])):
-            self._bench_lines[work][1][mine] += 1
+        for work, (lines, following) in list(self._bench_lines.items()):
+            following[at[splices == (work is Skill.SPLICE)]] += 1
+            if following.min() == len(lines) - 1:  # done in every scenario
+                del self._bench_lines[work]
         super()._look_over(at, line, who, since)
 
     # --- setting up -----------------------------------------------------------------------
@@ -148,6 +157,8 @@ class RosterSimulation(StaffedSimulation):
         self._bench_lines: dict[Work, tuple[Places, Places]] = {}
         """The lines of each work with one behind for none; the place of the next in each scenario."""
         for work, is_splice in ((None, False), (Skill.SPLICE, True)):
-            lines = [*(n for n, each in enumerate(bench) if each.splices is is_splice), none]
-            following = np.zeros(self._scenarios, dtype=np.intp)
-            self._bench_lines[work] = (np.array(lines, dtype=np.intp), following)
+            lines = [n for n, each in enumerate(bench) if each.splices is is_splice]
+            if lines:
+                following = np.zeros(self._scenarios, dtype=np.intp)
+                self._bench_lines[work] = (np.array([*lines, none], dtype=np.intp), following)
+        self._nothing_at_the_bench = np.full(self._scenarios, RETIRED), self._columns, self._columns

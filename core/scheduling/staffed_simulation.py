@@ -12,55 +12,18 @@ their time (derived: measured on a prototype).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from core.scheduling.check_line import CheckLine
 from core.scheduling.event_simulation import EventSimulation
 from core.scheduling.next_event import NextEvent
 from core.scheduling.opening_calendar import NEVER, RETIRED, Minutes, Places, where
-from core.scheduling.simulated_shop import InitialState, Part, Queue, Reasons
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Times:
-    """Minutes of a person's time."""
-
-    load: float
-    unload: float
-    check: float
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Bench:
-    """One tape to look over or repair. ``tape`` is its place in the queue; None: it will not be played."""
-
-    minutes: float
-    part: Part
-    tape: int | None
-    splices: bool = False
-    """Whether the tape is to be repaired, not only looked over."""
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Begun:
-    """What is under way: tapes playing (deck, end in each scenario, part), and parts being checked."""
-
-    playing: Sequence[tuple[int, Minutes, Part]] = ()
-    checking: Sequence[Part] = ()
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Found:
-    """What a day with these people is like; for the box that comes behind the queue."""
-
-    wait: float
-    """Minutes a deck that is done waits for somebody, on average."""
-    check: float
-    """Minutes of opening from unloading until the recording is checked, on average."""
-    bench_free: Minutes
-    """When the last tape leaves the bench in each scenario."""
+from core.scheduling.part_ends import PartEnds
+from core.scheduling.simulated_shop import InitialState, Queue, Reasons
+from core.scheduling.simulated_staff import Begun, Bench, Found, Times
+from core.scheduling.staffed_tape_choice import StaffedTapeChoice
 
 
 def work_off(
@@ -76,7 +39,7 @@ _LONGEST_WAIT = 60.0
 """A deck that waits longer waits for the morning and not for a person."""
 
 
-class StaffedSimulation(EventSimulation):
+class StaffedSimulation(StaffedTapeChoice, EventSimulation):
     """One go through a queue."""
 
     def __init__(
@@ -91,7 +54,9 @@ class StaffedSimulation(EventSimulation):
         super().__init__(initial, queue)
         self._times = times
         others = [*(each.part for each in bench), *(part for _, _, part in begun.playing), *begun.checking]
-        self._set_up_parts(others)
+        self._parts = PartEnds([*(tape.part for tape in queue.tapes), *others], self._scenarios)
+        places = [*(self._parts.place_of(tape.part) for tape in queue.tapes), self._parts.none]
+        self._part = np.array(places, dtype=np.intp)
         self._people = np.full((people, self._scenarios), initial.now)
         self._decks.free_apart()
         self._decks.is_any_idle = True  # one with nothing left may get a tape from the bench at any time
@@ -99,17 +64,16 @@ class StaffedSimulation(EventSimulation):
         self._on = np.zeros(self._decks.due.shape, dtype=np.intp)
         self._why_on = np.zeros(self._decks.due.shape, dtype=np.int8)
         self._set_up_bench(bench, initial.now)
-        self._set_up_checks(begun, initial.now)
+        most = self._count + len(begun.playing) + len(begun.checking)
+        self._checks = CheckLine(most, self._scenarios, self._parts.none)
+        self._set_up_begun(begun, initial.now)
         self._waited, self._visits = 0.0, 0
 
     def found(self) -> Found:
         """What was learned on the way."""
-        check = self._times.check
-        done = self._checked_at < NEVER
-        if done.any():
-            worked = self._timelines.calendar.worked
-            check = float(np.mean(worked(self._checked_at[done]) - worked(self._check_from[done])))
-        return Found(self._waited / max(1, self._visits), check, self._bench_free)
+        check = self._checks.minutes(self._timelines.calendar)
+        wait = self._waited / max(1, self._visits)
+        return Found(wait, self._times.check if check is None else check, self._bench_free)
 
     def run(self) -> None:
         """Works everything off."""
@@ -126,16 +90,14 @@ class StaffedSimulation(EventSimulation):
     def _hand_over(self) -> None:
         """Parts end when their last tape is checked."""
         for tape, at in self._never_played():
-            self._ends[self._part[tape], at] = NEVER
-        for place, part in enumerate(self._parts):
-            part.ends[:] = np.where(self._ends[place] >= NEVER, np.inf, self._ends[place])
-            part.why[:] = self._why_last[place]
+            self._parts.note_never(self._part[tape], at)
+        self._parts.hand_over()
         self._hand_over_decks()
 
     def _anything_left(self) -> bool:
         return bool(
             (self._decks.due < RETIRED).any()
-            or (self._checked < self._made).any()
+            or self._checks.is_any_left()
             or (self._bench_next < len(self._bench_minutes) - 1).any()
         )
 
@@ -146,7 +108,7 @@ class StaffedSimulation(EventSimulation):
         here = self._openings.rise(self._people.reshape(-1).take(who))
         due = self._openings.rise(self._decks.due.take(spot))
         visit = np.maximum(here, due)
-        check_from = np.maximum(here, self._check_from[self._checked, self._columns])
+        check_from = np.maximum(here, self._checks.since())
         bench_from = np.where(self._bench_next < len(self._bench_minutes) - 1, here, RETIRED)
         checks = (check_from <= bench_from) & (check_from < visit)
         benches = ~checks & (bench_from < visit)
@@ -193,35 +155,10 @@ class StaffedSimulation(EventSimulation):
         super()._has_failed(spot, tape)
         self._loaded[spot] = False
 
-    def _choose(
-        self, going: NDArray[np.bool_], deck: Places, spot: Places, moment: Minutes
-    ) -> tuple[NextEvent, Minutes]:
-        """What is loaded at each moment; where nothing can start at once, when the deck is seen to again."""
-        slot = self._openings.closing(moment)
-        event = self._next_tape(deck, spot, moment, slot)
-        event.tape[~going] = self._count
-        event.is_busy[~going] = True
-        wants = event.tape < self._count
-        self._hold_by_plan(event)
-        held = event.is_held
-        wants &= ~held
-        self._rush_first(event)
-        self._awaited = np.full(self._scenarios, RETIRED)
-        if self._rework.is_any_waiting:
-            self._again_first(event)
-        self._fetch_forward(event)
-        later = wants & (event.start > moment) & ~event.is_busy
-        event.tape[later] = self._count
-        nothing = np.where(held, self._decks.due[spot], self._awaited)
-        return event, np.where(later & (event.start < NEVER), event.start, nothing)
-
     def _unload(self, at: Places, spot: Places, visit: Minutes, due: Minutes) -> None:
         self._loaded[spot[at]] = False
-        line = self._made[at]
-        self._check_from[line, at] = visit[at] + self._times.unload
-        self._check_part[line, at] = self._on[spot[at]]
-        self._check_why[line, at] = self._why_on[spot[at]]
-        self._made[at] += 1
+        part, why = self._on.take(spot.take(at)), self._why_on.take(spot.take(at))
+        self._checks.add(at, visit.take(at) + self._times.unload, part, why)
         self._waited += float(np.minimum(visit[at] - due[at], _LONGEST_WAIT).sum())
         self._visits += len(at)
 
@@ -229,38 +166,6 @@ class StaffedSimulation(EventSimulation):
         self._loaded[spot[at]] = True
         self._on[spot[at]] = self._part.take(event.tape[at])
         self._why_on[spot[at]] = event.why[at]
-
-    def _rush_first(self, event: NextEvent) -> bool:
-        """Rush tapes that are here and fit before closing; they are put away when they have played."""
-        moment = event.moment
-        for coming, allowed in zip(self._rush, self._rush_on, strict=True):
-            here = (coming.next <= moment) & self._overtaken.take(event.tape)
-            if allowed is not None:
-                here &= allowed.take(event.deck)
-            at = where(here)
-            at = at[coming.gate.start(moment[at]) <= moment[at]]
-            if len(at):
-                _, minutes = coming.take(at)
-                self._occupy(event.spot[at], np.minimum(moment[at] + minutes, NEVER), event.slot[at])
-                event.give(at, self._count)
-        return event.are_all_busy
-
-    def _again_first(self, event: NextEvent) -> None:
-        """Tapes whose deck has failed go first, once that has happened and where they fit before closing."""
-        at = self._rework.waiting(self._columns)
-        if not len(at):
-            return
-        line, first = self._rework.first(event.deck[at], at)
-        able = (first < NEVER) & ~event.is_busy[at]
-        at, line, first = at[able], line[able], first[able]
-        tape, now = self._rework.tape[line, at], event.moment[at]
-        start, _ = self._starts.of(tape, np.maximum(now, first))
-        if self._timelines.out:
-            start = np.maximum(start, self._back_at(event.deck[at], tape, start))
-        fits = start <= now
-        self._awaited[at[~fits]] = start[~fits]
-        at = at[fits]
-        event.again(at, self._rework.take(line[fits], at), now[fits], event.slot[at])
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         self._decks.set_due(spot, ends)
@@ -276,12 +181,10 @@ class StaffedSimulation(EventSimulation):
 
     def _check(self, at: Places, who: Places, since: Minutes) -> None:
         """The recording that came first is checked."""
-        line = self._checked[at]
         ends = self._done_at(who[at], since[at], np.full(len(at), self._times.check))
         self._keep_busy(who[at], ends)
-        self._checked_at[line, at] = ends
-        self._checked[at] += 1
-        self._note_end(self._check_part[line, at], ends, self._check_why[line, at], at)
+        part, why = self._checks.check(at, ends)
+        self._parts.note(part, ends, why, at)
 
     def _look_over(self, at: Places, line: Places, who: Places, since: Minutes) -> None:
         """The tape of a line of the bench, told for each scenario, is looked over or repaired."""
@@ -296,27 +199,9 @@ class StaffedSimulation(EventSimulation):
         self._wake(tape[playing], at[playing], ends[playing])
         only = ~playing
         why = np.ones(int(only.sum()), dtype=np.int8)
-        self._note_end(self._bench_part[line[only]], ends[only], why, at[only])
-
-    def _note_end(self, part: Places, ends: Minutes, why: Reasons, at: Places) -> None:
-        """Parts (places among all) that end in the scenarios ``at``."""
-        last = where(ends > self._ends[part, at])
-        self._ends[part[last], at[last]] = ends[last]
-        self._why_last[part[last], at[last]] = why[last]
+        self._parts.note(self._bench_part[line[only]], ends[only], why, at[only])
 
     # --- setting up -----------------------------------------------------------------------
-
-    def _set_up_parts(self, others: Sequence[Part]) -> None:
-        parts = [*(tape.part for tape in self._queue.tapes), *others]
-        self._parts = list({id(part): part for part in parts}.values())
-        self._places = {id(part): place for place, part in enumerate(self._parts)}
-        none = len(self._parts)
-        self._part = np.array([*(self._place_of(tape.part) for tape in self._queue.tapes), none])
-        self._ends = np.full((none + 1, self._scenarios), -np.inf)
-        self._why_last = np.zeros((none + 1, self._scenarios), dtype=np.int8)
-
-    def _place_of(self, part: Part) -> int:
-        return self._places[id(part)]
 
     def _set_up_bench(self, bench: Sequence[Bench], now: float) -> None:
         """The tapes that go over the bench, with one more line for none."""
@@ -324,8 +209,8 @@ class StaffedSimulation(EventSimulation):
         self._bench_minutes = np.array([*(each.minutes for each in bench), 0.0])
         tapes = [none if each.tape is None else each.tape for each in bench]
         self._bench_tape = np.array([*tapes, none], dtype=np.intp)
-        parts = [self._place_of(each.part) for each in bench]
-        self._bench_part = np.array([*parts, len(self._parts)], dtype=np.intp)
+        parts = [self._parts.place_of(each.part) for each in bench]
+        self._bench_part = np.array([*parts, self._parts.none], dtype=np.intp)
         self._bench_next = np.zeros(self._scenarios, dtype=np.intp)
         self._bench_free = np.full(self._scenarios, now)
         self._rests = self._ready_table()
@@ -334,27 +219,17 @@ class StaffedSimulation(EventSimulation):
         self._ready[none] = 0.0
         self._anyone_waits = True
 
-    def _set_up_checks(self, begun: Begun, now: float) -> None:
-        """The recordings to be checked, in the order they come; the lines fill up as decks are unloaded."""
-        most = self._count + len(begun.playing) + len(begun.checking) + 1
-        self._check_from = np.full((most, self._scenarios), RETIRED)
-        self._check_part = np.full((most, self._scenarios), len(self._parts), dtype=np.intp)
-        self._check_why = np.zeros((most, self._scenarios), dtype=np.int8)
-        self._checked_at = np.full((most, self._scenarios), RETIRED)
-        self._made = np.full(self._scenarios, len(begun.checking), dtype=np.intp)
-        self._checked = np.zeros(self._scenarios, dtype=np.intp)
-        for line, part in enumerate(begun.checking):
-            self._check_from[line] = now
-            self._check_part[line] = self._place_of(part)
+    def _set_up_begun(self, begun: Begun, now: float) -> None:
+        """What is being checked at this moment, and what is in the decks."""
+        for part in begun.checking:
+            self._checks.add(self._columns, now, self._parts.place_of(part))
         due, loaded, on = (
             each.reshape(self._scenarios, -1) for each in (self._decks.due, self._loaded, self._on)
         )
         for deck, ends, part in begun.playing:
             if loaded[:, deck].any():  # two tapes are said to be on it: the second goes on by itself
-                line = int(self._made[0])
-                self._check_from[line], self._check_part[line] = ends, self._place_of(part)
-                self._made += 1
+                self._checks.add(self._columns, ends, self._parts.place_of(part))
                 continue
             due[:, deck] = ends
             loaded[:, deck] = True
-            on[:, deck] = self._place_of(part)
+            on[:, deck] = self._parts.place_of(part)

@@ -3,22 +3,18 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal, Slot
-from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeyEvent, QPaintEvent
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent
 from PySide6.QtWidgets import (
     QApplication,
-    QHBoxLayout,
-    QLabel,
     QMainWindow,
-    QSizePolicy,
-    QStackedWidget,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
 from core.wording.messages import say
 from gui.app.banner import Banner
-from gui.app.identity_button import IdentityButton
+from gui.app.moments_bar import MomentsBar
+from gui.app.screen_stack import ScreenStack
 from gui.toolkit import actions, theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -45,17 +41,11 @@ class Window(QMainWindow):
         self._shop_name = "Tapewright"
         self._unsaved = False
         self._is_practice = False
-        self._screens: dict[str, Screen] = {}
         self.banner = Banner()
-        self._stack = QStackedWidget()
+        self._stack = ScreenStack()
         self.practice = PracticeStrip()
-        self._waiting = QLabel(say("window", "opening"))
-        self._waiting.setProperty("role", "lead")
-        self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self._stack.addWidget(self._waiting)
-        self._identity = IdentityButton()
-        self._behind: QWidget | None = None
-        """The screen that is covered."""
+        self._bar = MomentsBar(self)
+        self.moments = self._bar.moments
         self._build()
         self._retitle()
 
@@ -63,16 +53,12 @@ class Window(QMainWindow):
         """A page that comes before any shop is open, without the moments; None: say that one is opening."""
         self._drop_screens()
         self._bar.hide()
-        shown = page or self._waiting
-        if page is not None:
-            self._stack.addWidget(page)
-        self._stack.setCurrentWidget(shown)
-        shown.setFocus()
+        self._stack.show_alone(page)
         self._retitle()
 
     def say_waiting(self, sentence: str) -> None:
         """What is waited for, in the middle of the empty window."""
-        self._waiting.setText(sentence)
+        self._stack.say_waiting(sentence)
         self.show_alone(None)
 
     def add_screens(
@@ -93,50 +79,38 @@ class Window(QMainWindow):
             action.setEnabled(is_practice)
         self._desk = desk
         self._shop_name = shop_name
-        self._screens = screens
+        self._stack.add(screens)
         for screen in screens.values():
-            self._stack.addWidget(screen)
             screen.said.connect(self.banner.say)
             screen.refused.connect(self.banner.refuse)
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
         self.show_who()
-        for key in actions.MOMENTS:  # the shop may speak another language than the empty window did
-            actions.reword(self.moments[key.name], key)
-            self.moments[key.name].setText(key.words_with_keys)
+        self._bar.reword()
         self.go(first)
 
     @Slot(str)
     def go(self, name: str) -> None:
         """Turn to the screen of a moment."""
-        screen = self._screens.get(name)
-        if screen is None or self.is_covered:
-            return
-        current = self.screen_on_show()
-        if current is not None and current is not screen:
-            current.leave()
-        for moment, action in self.moments.items():
-            action.setChecked(moment == name)
-        self._stack.setCurrentWidget(screen)
-        screen.enter()
-        self._retitle()
+        if self._stack.turn_to(name):
+            self._bar.mark(name)
+            self._retitle()
 
     def screen_named(self, name: str) -> Screen:
         """The screen of a moment; KeyError when there is none."""
-        return self._screens[name]
+        return self._stack.screens[name]
 
     def screen_on_show(self) -> Screen | None:
         """The screen in front, or None while the shop is opening."""
-        current = self._stack.currentWidget()
-        return current if isinstance(current, Screen) else None
+        return self._stack.on_show()
 
     # --- who is here ---------------------------------------------------------------------
 
     @property
     def is_covered(self) -> bool:
         """Whether something stands before the screens."""
-        return self._behind is not None
+        return self._stack.is_covered
 
     def add_cover(self, page: QWidget) -> None:
         """Bring in a page that is not shown before `cover`."""
@@ -144,36 +118,22 @@ class Window(QMainWindow):
 
     def cover(self, page: QWidget) -> None:
         """Put a page of `add_cover` before the screens; their keys do nothing until they are uncovered."""
-        current = self._stack.currentWidget()
-        if current is page:
-            return
-        if isinstance(current, Screen):
-            current.leave()
-        self._behind = current
-        self.banner.clear()
-        self._let_turn(False)
-        self._stack.setCurrentWidget(page)
+        if self._stack.cover(page):
+            self.banner.clear()
+            self._bar.let_turn(False)
 
     def uncover(self) -> None:
         """Back to the screen that was covered."""
-        behind, self._behind = self._behind, None
-        if behind is None:
-            return
-        self._let_turn(True)
-        self._stack.setCurrentWidget(behind)
-        if isinstance(behind, Screen):
-            behind.enter()
-        self._retitle()
+        if self.is_covered:
+            self._bar.let_turn(True)
+            self._stack.uncover()
+            self._retitle()
 
     def show_who(self) -> None:
         """Show the name of the person acting."""
         if self._desk is not None:
-            self._identity.show_names(self._shop_name, self._desk.who, self._sign_in.toolTip())
+            self._bar.identity.show_names(self._shop_name, self._desk.who, self._sign_in.toolTip())
             self._retitle()
-
-    def _let_turn(self, may_turn: bool) -> None:
-        for moment in self.moments.values():
-            moment.setEnabled(may_turn)
 
     # --- Qt's own ------------------------------------------------------------------------
 
@@ -191,9 +151,7 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if self._desk is not None:
-            screen = self.screen_on_show()
-            if screen is not None:
-                screen.leave()
+            self._stack.leave()
             self._desk.work.close()
             self._desk = None
         self.closed.emit()
@@ -207,8 +165,8 @@ class Window(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.practice)
-        self._bar = self._moments_bar()
         column.addWidget(self._bar)
+        self._bar.chosen.connect(self.go)
         rule = QWidget()
         rule.setFixedHeight(1)
         rule.setObjectName("rule")
@@ -225,7 +183,7 @@ class Window(QMainWindow):
         actions.action(actions.LOOK, self).triggered.connect(self._next_look)
         self._sign_in = actions.action(actions.SIGN_IN, self)
         self._sign_in.triggered.connect(self.wants_sign_in)
-        self._identity.clicked.connect(self.wants_sign_in)
+        self._bar.identity.clicked.connect(self.wants_sign_in)
         ways = {
             actions.AFRESH: self.wants_practice_afresh,
             actions.LEAVE_PRACTICE: self.wants_to_leave_practice,
@@ -237,51 +195,20 @@ class Window(QMainWindow):
         for action in self._of_practice:
             action.setEnabled(False)
 
-    def _moments_bar(self) -> QWidget:
-        bar = QWidget()
-        row = QHBoxLayout(bar)
-        row.setContentsMargins(theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, 0)
-        row.setSpacing(0)
-        group = QActionGroup(self)
-        group.setExclusionPolicy(QActionGroup.ExclusionPolicy.ExclusiveOptional)
-        self.moments = {}
-        for key in actions.MOMENTS:
-            moment = actions.action(key, self)
-            moment.setCheckable(True)
-            moment.setText(key.words_with_keys)
-            moment.triggered.connect(self._moment_chosen)
-            group.addAction(moment)
-            row.addWidget(_moment_button(moment))
-            self.moments[key.name] = moment
-        row.addWidget(self._identity, 1)
-        return bar
-
-    @Slot()
-    def _moment_chosen(self) -> None:
-        self.go(self.sender().objectName())
-
     def _drop_screens(self) -> None:
         """The screens of the shop that was open, or the page that stood there alone, go."""
-        on_show = self.screen_on_show()
-        if on_show is not None:
-            on_show.leave()
-        for place in reversed(range(self._stack.count())):
-            widget = self._stack.widget(place)
-            if widget is not self._waiting and widget is not None:
-                self._stack.removeWidget(widget)
-                widget.deleteLater()
+        self._stack.drop()
         if self._desk is not None:
             self._desk.work.changed.disconnect(self._spread)
             self._desk.work.refused.disconnect(self.banner.refuse)
-        self._behind = None
-        self._let_turn(True)
-        self._desk, self._screens, self._unsaved, self._is_practice = None, {}, False, False
+        self._bar.let_turn(True)
+        self._desk, self._unsaved, self._is_practice = None, False, False
         self._shop_name = "Tapewright"
         self.practice.tell(False)
 
     @Slot(object)
     def _spread(self, changed: frozenset[str]) -> None:
-        for screen in self._screens.values():
+        for screen in self._stack.screens.values():
             screen.note_change(changed)
 
     @Slot(bool)
@@ -314,12 +241,3 @@ class Window(QMainWindow):
         super().changeEvent(event)
         if event.type() == QEvent.Type.StyleChange:
             self.update()
-
-
-def _moment_button(moment: QAction) -> QToolButton:
-    button = QToolButton()
-    button.setDefaultAction(moment)
-    button.setProperty("role", "moment")
-    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    button.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Fixed)
-    return button

@@ -15,7 +15,7 @@ from core.model.settings_records import OpeningHours
 from core.scheduling import event_simulation, opening_hours, staffed_simulation
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
-from core.scheduling.staffed_simulation import Begun, Bench, Times
+from core.scheduling.simulated_staff import Begun, Bench, Times
 from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
 from tests.support.simpy_shop import Hands, Rules, Tape

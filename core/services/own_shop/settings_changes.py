@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from core.model import renamed_decks, settings_differences
 from core.model.settings_differences import Difference
 from core.model.settings_records import OpeningHours, Outage, ShopSettings
-from core.services.own_shop import setting_names, shop_settings
+from core.services.own_shop import opening_entries, setting_names, shop_settings
 from core.wording import locale_figures, typed_hours
 from core.wording.messages import say
 
@@ -111,7 +111,7 @@ def _weekday(number: int) -> str:
 
 
 def _day(month_day: str) -> str:
-    return locale_figures.day_of_month(date.fromisoformat(f"{shop_settings.LEAP_YEAR}-{month_day}"))
+    return locale_figures.day_of_month(date.fromisoformat(f"{opening_entries.LEAP_YEAR}-{month_day}"))
 
 
 # --- people and outages ------------------------------------------------------------------

@@ -18,7 +18,7 @@ from core.scheduling.simulated_shop import (
     Spans,
     Turnout,
 )
-from core.scheduling.staffed_simulation import Begun, Times
+from core.scheduling.simulated_staff import Begun, Times
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2))

@@ -14,7 +14,7 @@ from core.scheduling.opening_calendar import Openings
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
-from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
+from core.scheduling.simulated_staff import Begun, Bench, Found, Times
 from tests.support.shops import fittings
 
 MONDAY = date(2026, 3, 2)

@@ -13,7 +13,7 @@ from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, RushKind, Turnout
-from core.scheduling.staffed_simulation import Begun, Bench, Found, Times
+from core.scheduling.simulated_staff import Begun, Bench, Found, Times
 from tests.support.shops import fittings
 
 CALENDAR = opening_hours.calendar(fittings(), date(2026, 3, 2), 90)
