@@ -59,12 +59,8 @@ def of_entries(entries: Mapping[str, DispositionEntry], where: str) -> dict[Disp
 
 
 def entries_of(rules: Mapping[Disposition, DispositionRule]) -> dict[str, dict[str, object]]:
-    """The plain tables that `of_entries` reads back, of the rules that are not the usual ones."""
-    return {
-        each.value: {"play": rule.play.value, "repairs": rule.repairs, "inspection": rule.inspection}
-        for each, rule in rules.items()
-        if rule != DEFAULTS[each]
-    }
+    """The plain tables that `of_entries` reads back."""
+    return {each.value: entry_of(spelled(rule)) for each, rule in rules.items()}
 
 
 def spelled(rule: DispositionRule) -> str:

@@ -215,8 +215,7 @@ def document(book: PriceBook) -> dict[str, Any]:
             str(name): price_entries.capture_table(rate, digits) for name, rate in book.capture.items()
         },
     }
-    if own_rules := disposition_rules.entries_of(book.dispositions):
-        found["dispositions"] = own_rules
+    found["dispositions"] = disposition_rules.entries_of(book.dispositions)
     found["repair"] = price_entries.rates_table(book.repairs, digits)
     found["media"] = price_entries.rates_table(book.media, digits)
     return found

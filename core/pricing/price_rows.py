@@ -96,7 +96,7 @@ def document(rows: Sequence[PriceRow]) -> dict[str, Any]:
         if row.part in LISTS:
             found.setdefault(row.part, []).append(_table(row, _COLUMNS_OF[row.part]))
         elif row.part == DISPOSITIONS:
-            _state_rule(found, row)
+            found.setdefault(DISPOSITIONS, {})[row.code] = disposition_rules.entry_of(row.way)
         elif row.part in found and row.part in _COLUMNS_OF:
             found[row.part][row.code] = _table(row, _COLUMNS_OF[row.part])
         elif row.code in _TERMS:
@@ -178,13 +178,6 @@ def _rules(own: Mapping[str, Any]) -> Iterator[PriceRow]:
             besides = (bool(entry.get(name)) for name in disposition_rules.BESIDES)
             rule = disposition_rules.DispositionRule(PlayCharge(entry["play"]), *besides)
         yield PriceRow(DISPOSITIONS, each.value, words=spoken(each), way=disposition_rules.spelled(rule))
-
-
-def _state_rule(found: dict[str, Any], row: PriceRow) -> None:
-    """States the rule of a row in the plain tables, where it is not the usual one."""
-    usual = {each.value: disposition_rules.spelled(rule) for each, rule in disposition_rules.DEFAULTS.items()}
-    if usual.get(row.code) != row.way:
-        found.setdefault(DISPOSITIONS, {})[row.code] = disposition_rules.entry_of(row.way)
 
 
 def _counter_place(entry: tuple[str, object]) -> tuple[int, str]:

@@ -38,6 +38,7 @@ CLOSED = (
     "customer/band_*",
     "inspection/change_reuse",
     "paper/law",
+    "paper/incident-law",
     "paper/fee-storage-*",
     "paper/band-*",
     "paper/splice-*",

@@ -72,7 +72,8 @@ class TapeCard(QFrame):
         facts.add(say("bench", "became"), _became(tape))
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "not_here"), tape.verdict.told if tape.verdict.elsewhere else ())
-        facts.add(say("bench", "repairs"), [each.words for each in tape.verdict.repairs])
+        to_do = () if tape.is_settled else tape.verdict.repairs
+        facts.add(say("bench", "repairs"), [each.words for each in to_do])
         self._write_repairs(facts, tape)
         card = bench_cards.card(tape.format)
         if tape.station in _OPENED:

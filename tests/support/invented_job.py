@@ -13,6 +13,7 @@ from itertools import cycle, islice
 from math import cos, sin
 
 from core.capture.file_report import CapturedFile, Report, Sound
+from core.model.incident_records import Incident, IncidentKind, IncidentLine
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.job_records import CopyRecord, Customer, Job, Payment, Pickup
 from core.model.money import MoneyRange, flat, total
@@ -320,3 +321,18 @@ def _file(tape: TapeRecord, number: int, minutes: float) -> CapturedFile:
         billable_minutes=minutes,
     )
     return CapturedFile(tape.code, report, datetime(2026, 3, 6, 15, 0, tzinfo=UTC), "Ada")
+
+
+def incident() -> Incident:
+    """The third tape was damaged: told, photographed and settled."""
+    at = datetime(2026, 3, 5, 16, 20, tzinfo=UTC)
+    sha = hashlib.sha256(b"deck 2").hexdigest()
+    lines = (
+        IncidentLine(
+            IncidentKind.DAMAGED, "Chewed by deck 2 at the end of the reel", at, None, None, at, "Ada"
+        ),
+        IncidentLine(IncidentKind.PHOTO, "", None, f"{sha[:16]}.jpg", sha, at, "Ada"),
+        IncidentLine(IncidentKind.TOLD, "By phone, to Łucja herself", at, None, None, at, "Ada"),
+        IncidentLine(IncidentKind.SETTLED, "$40.00 off, and the tape goes home", None, None, None, at, "Kim"),
+    )
+    return Incident(job().tapes[2].code, lines)

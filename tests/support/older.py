@@ -16,7 +16,8 @@ NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "di
 """What the fourth tables added to a splice, and so to its line of history."""
 
 FIRST_KEYS_OF_THE_FRONT = ("name", "address", "phone", "currency", "timezone", "language")
-NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until", "disposition")
+NEWEST_IN_LINES = ("disposition", "note_is_told")
+NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until", *NEWEST_IN_LINES)
 
 
 def as_kept_before(desk: Desk, where: str, revision: str) -> None:
@@ -32,10 +33,7 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
                     _copy(out, into, table)
             if "settings" in there:
                 _copy_settings(out, into)
-            if "settings" in there:
-                _copy_history(out, into)
-            else:
-                _copy(out, into, "events")
+            _copy_history(out, into, before_settings="settings" in there)
     old.close()
 
 
@@ -64,12 +62,15 @@ def _copy_settings(out: Connection, into: Connection) -> None:
         )
 
 
-def _copy_history(out: Connection, into: Connection) -> None:
+def _copy_history(out: Connection, into: Connection, *, before_settings: bool) -> None:
     """The same lines as they were said then, each with the digest it had."""
     before = history.BEGINNING
     for row in out.execute(EventRow.__table__.select().order_by(text("seq"))).mappings():
-        said_then = {"payload": _as_said_then(row["payload"]), "previous": before}
-        if row["kind"] in ("settings", "prices"):
+        payload = (
+            _as_said_then(row["payload"]) if before_settings else _without(row["payload"], NEWEST_IN_LINES)
+        )
+        said_then = {"payload": payload, "previous": before}
+        if before_settings and row["kind"] in ("settings", "prices"):
             said_then |= {"kind": "refitted", "payload": "{}"}
         event = EventRow(**{**row, **said_then})
         before = event.digest = history.digest(event)
@@ -85,3 +86,8 @@ def _as_said_then(payload: str) -> str:
         for name in NEW_IN_SPLICES:
             splice.pop(name)
     return serialization.dumps(said)
+
+
+def _without(payload: str, names: tuple[str, ...]) -> str:
+    said: dict[str, Any] = json.loads(payload)
+    return serialization.dumps({name: value for name, value in said.items() if name not in names})

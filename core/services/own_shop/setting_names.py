@@ -69,6 +69,8 @@ def price_name(path: Sequence[str]) -> str:
         head = say("settings", "change-copying", format=price_rows.format_words(further[0]))
     elif part in _BY_CODE and further:
         head = say("settings", f"change-{part}", code=further[0])
+    elif part == price_rows.DISPOSITIONS and further:
+        head = say("settings", "change-disposition", what=_known_disposition(further[0]))
     elif part == price_rows.BREAKS:
         return say("settings", f"prices-row-{part}")
     else:
@@ -76,6 +78,11 @@ def price_name(path: Sequence[str]) -> str:
     if len(further) < 2:
         return head
     return say("settings", "change-price-part", place=head, part=_known(f"change-price-{further[1]}", path))
+
+
+def _known_disposition(code: str) -> str:
+    key = f"disposition-{code}"
+    return say("names", key) if messages.knows("names", key) else code
 
 
 def value_of(path: Sequence[str], value: Any) -> str:

@@ -14,7 +14,7 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopFront
-from core.papers import claim_slip, delivery_list, labels, quote_paper, receipt
+from core.papers import claim_slip, delivery_list, incident_report, labels, quote_paper, receipt
 from core.papers.paper_tokens import MARGIN
 from core.wording.messages import say
 from tests.support import invented_job as records
@@ -30,6 +30,9 @@ PAPERS: dict[str, Paper] = {
         records.job(), records.captured(), front, paper=size
     ),
     "receipt": lambda front, size: receipt.render(records.pickup(), front, paper=size),
+    "incident report": lambda front, size: incident_report.render(
+        records.job(), records.incident(), front, paper=size
+    ),
 }
 EDGE = MARGIN - 24
 """The page number and the short head of later pages stand this far out."""

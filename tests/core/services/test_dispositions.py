@@ -12,9 +12,11 @@ from core.model.names import Finding, Join
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import incidents, jobs, pickups, repair_record, tape_dispositions, tapes
+from core.services.records_door import Shop
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from tests.support.booked import Desk, command, line
+from tests.support.older import as_kept_before
 
 UNCOPIED = [each for each in Disposition if not each.is_copied]
 PLAIN = [each for each in UNCOPIED if not each.needs_incident]
@@ -208,6 +210,37 @@ def test_a_tape_called_ready_before_without_minutes_waits_for_a_word(desk: Desk)
         desk.hand_back(job)
     settled(desk, job.tapes[0], Disposition.NOTHING_ON_IT)
     assert desk.hand_back(job).still_here == ()
+
+
+@pytest.fixture
+def older(request: pytest.FixtureRequest, desk: Desk, tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The address of an empty database of the same kind as the desk's."""
+    if desk.kind == "sqlite":
+        return str(tmp_path_factory.mktemp("old") / "old.sqlite")
+    return str(request.getfixturevalue("postgres_url"))
+
+
+@pytest.mark.parametrize("revision", ["0001", "0003", "0004", "0006", "0008", "0009"])
+def test_a_shop_of_any_earlier_version_opens_and_settles(desk: Desk, older: str, revision: str) -> None:
+    job, gone = desk.book(line(count=3)), desk.book(line())
+    desk.shop.run(tapes.move, job.tapes[0].code, Station.CANNOT_BE_PLAYED, note="for us")
+    desk.bring_to(job.tapes[1], Station.READY, minutes=45)
+    desk.bring_to(gone.tapes[0], Station.READY, minutes=30)
+    desk.hand_back(gone)
+    before = charged(desk, job)
+    as_kept_before(desk, older, revision)
+    with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
+        assert shop.verify() == ()
+        found = shop.ask(jobs.get, job.number).tapes
+        assert [each.disposition for each in found] == [
+            *(Disposition.CANNOT_BE_PLAYED, Disposition.COPIED, None)
+        ]
+        assert [each.told_note for each in found] == ["", "", ""]
+        price = shop.ask(jobs.reprice, job.number)
+        assert {each.code: each.amount.likely for each in price.charges} == before
+        assert shop.ask(jobs.get, gone.number).tapes[0].disposition is Disposition.COPIED
+        shop.run(tape_dispositions.settle, found[2].code, Disposition.LOST, note="not on its shelf")
+        assert shop.verify() == ()
 
 
 # --- lost and damaged --------------------------------------------------------------------
