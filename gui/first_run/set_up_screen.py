@@ -16,7 +16,7 @@ from core.services.own_shop import shop_document
 from core.services.own_shop.shop_document import SettingsView
 from gui.first_run.set_up_layout import SetUpLayout
 from gui.settings import settings_page
-from gui.settings.form_fields import FieldsPage
+from gui.settings.fields_page import FieldsPage
 from gui.settings.papers_page import PapersPage
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import paper_writing

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.services.own_shop import shop_settings
-from gui.settings.settings_page import SettingsPage
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
@@ -31,29 +28,6 @@ class WrongField(WrongInput):
         """Show that the field is to be looked at, and put the keyboard there."""
         theme.set_style_property(self.field, "wrong", True)
         self.field.setFocus()
-
-
-class FieldsPage(SettingsPage):
-    """A page of fields. What is typed is read at every key; only who keeps it is led to a wrong field."""
-
-    refused = Signal(object)
-    """A `WrongInput` about something that was not typed, such as a file."""
-
-    def draft(self, before: ShopSettings) -> ShopSettings:
-        """``before`` with what the page says just now; WrongInput for what does not fit."""
-        raise NotImplementedError
-
-    def follow(self, settings: ShopSettings) -> None:
-        """Show what another page has settled, where nothing was typed here."""
-
-    def settings(self, before: ShopSettings) -> ShopSettings:
-        for choice in self.findChildren(ChoiceField):
-            choice.settle()
-        try:
-            return self.draft(before)
-        except WrongField as wrong:
-            wrong.point_out()
-            raise
 
 
 class TextField(QLineEdit):
@@ -117,23 +91,3 @@ class ChoiceField(TypeAhead):
     @Slot()
     def _unmark(self) -> None:
         theme.set_style_property(self, "wrong", False)
-
-
-def checked(draft: ShopSettings, fields: Mapping[str, QWidget]) -> ShopSettings:
-    """The settings as the file's own rules read them; WrongField at the field of the key that does not fit.
-
-    ``fields`` by the last part of the key's path.
-    """
-    try:
-        return _as_read(draft)
-    except WrongInput as wrong:
-        key = wrong.place.rsplit(", ", 1)[-1].split(" ")[0]
-        if key not in fields:
-            raise
-        place = fields[key].accessibleName() or wrong.place
-        raise WrongField(fields[key], place, wrong.found, wrong.accepted) from None
-
-
-def _as_read(draft: ShopSettings) -> ShopSettings:
-    shop_settings.of_document(shop_settings.document(draft), say("settings", "the-settings"))
-    return draft

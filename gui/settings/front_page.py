@@ -18,7 +18,8 @@ from core.model.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings import place_offers
-from gui.settings.form_fields import ChoiceField, FieldsPage, LinesField, TextField, checked
+from gui.settings.fields_page import FieldsPage, checked
+from gui.settings.form_fields import ChoiceField, LinesField, TextField
 from gui.settings.logo_field import LogoField
 from gui.toolkit import theme
 from gui.toolkit.text import say

@@ -18,7 +18,8 @@ from core.scheduling import opening_hours
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import place_offers
-from gui.settings.form_fields import ChoiceField, FieldsPage, LinesField, TextField, WrongField, checked
+from gui.settings.fields_page import FieldsPage, checked
+from gui.settings.form_fields import ChoiceField, LinesField, TextField, WrongField
 from gui.settings.season_fields import SeasonFields
 from gui.settings.week_fields import WeekFields, examples
 from gui.toolkit import theme

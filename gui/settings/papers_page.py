@@ -16,7 +16,8 @@ from core.papers.paper_tokens import usual_paper
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from core.wording.locale_figures import figure
-from gui.settings.form_fields import FieldsPage, TextField, WrongField, checked
+from gui.settings.fields_page import FieldsPage, checked
+from gui.settings.form_fields import TextField, WrongField
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, words

@@ -14,7 +14,8 @@ from core.model.errors import WrongInput
 from core.model.settings_records import ShopSettings
 from core.model.setup_pages import SetupPage
 from core.services.own_shop.shop_document import SettingsView
-from gui.settings.form_fields import FieldsPage, LinesField, TextField, WrongField, checked
+from gui.settings.fields_page import FieldsPage, checked
+from gui.settings.form_fields import LinesField, TextField, WrongField
 from gui.settings.sentence_search import BuiltIn, SentenceSearch
 from gui.toolkit import theme
 from gui.toolkit.text import say

@@ -13,7 +13,8 @@ from core.model.settings_records import ShopSettings
 from core.services.own_shop import settings_versions
 from core.services.own_shop.settings_versions import SettingsVersion
 from core.services.own_shop.shop_document import SettingsView
-from gui.settings.form_fields import FieldsPage, WrongField
+from gui.settings.fields_page import FieldsPage
+from gui.settings.form_fields import WrongField
 from gui.settings.front_page import FrontPage
 from gui.settings.hours_page import HoursPage
 from gui.settings.papers_page import PapersPage

@@ -13,7 +13,7 @@ from core.model.settings_records import Printing, ShopSettings
 from core.services.own_shop import shop_settings
 from core.services.own_shop.readiness import Readiness
 from core.services.own_shop.shop_document import SettingsView
-from gui.settings.form_fields import FieldsPage
+from gui.settings.fields_page import FieldsPage
 from gui.settings.front_page import FrontPage
 from gui.settings.hours_page import HoursPage
 from gui.settings.papers_page import PapersPage
