@@ -135,7 +135,7 @@ def test_a_price_in_fractions_of_a_cent_stays_until_it_is_typed_over() -> None:
 
 def test_each_part_is_headed_once() -> None:
     heads = [line.head for line in price_lines.lines(CONTENT) if line.head]
-    assert heads == ["Copying", "Repairs", "Copies on", "What became of a tape", "Terms"]
+    assert heads == ["Copying", "Repairs", "Copies on", "Outcomes", "Terms"]
     assert replace(price_lines.lines(CONTENT)[0], head="") != price_lines.lines(CONTENT)[0]
 
 
