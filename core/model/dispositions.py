@@ -84,8 +84,11 @@ def as_it_stands(
 ) -> Disposition | None:
     """What became of a tape; of one kept before dispositions were, what its station tells.
 
-    ``is_recorded``: anybody can say how much was copied. None: that is not settled.
+    ``is_recorded``: anybody can say how much was copied. None: that is not settled. What a move said counts
+    only as long as the tape stands there: one that was sent on to ask its owner is open again.
     """
+    if stored is not None and stored.follows_a_move and station not in (stored.station, Station.HANDED_BACK):
+        stored = None
     found = stored or said_by(returned_from or station)
     if found is None and returned_from is not None and returned_from.is_uncopied:
         return Disposition.CANNOT_BE_PLAYED
