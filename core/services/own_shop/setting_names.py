@@ -75,7 +75,7 @@ def price_name(path: Sequence[str]) -> str:
     if part == _BY_FORMAT and further:
         head = say("settings", "change-copying", format=price_rows.format_words(further[0]))
     elif part in _BY_CODE and further:
-        head = say("settings", f"change-{part}", code=_code_words(part, further[0]))
+        head = say("settings", f"change-priced-{part}", code=_code_words(part, further[0]))
     elif part == price_rows.DISPOSITIONS and further:
         head = say("settings", "change-disposition", what=_known_disposition(further[0]))
     elif part == price_rows.BREAKS:
