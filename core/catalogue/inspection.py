@@ -109,7 +109,7 @@ def change(finding: AnyFinding, name: FormatName, among: Iterable[AnyFinding] = 
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
         bench_minutes=minutes,
-        means=findings.sentences("means" if decides else "also", finding)[0],
+        means=next(iter(findings.sentences("means" if decides else "also", finding)), ""),
         decides=decides,
         hold=verdict.hold,
     )

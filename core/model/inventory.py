@@ -9,6 +9,8 @@ from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, T
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
+CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
+"""What files are handed over on; the shop's own media come to them (`core.pricing.copy_sizes.carriers`)."""
 LONGEST_EXEMPTION = 120
 """Letters of the reason why a customer pays no tax."""
 

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from core.model import shop_additions
 from core.model.errors import WrongInput, one_of
-from core.model.inventory import Delivery
+from core.model.inventory import CARRIERS, Delivery
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
 from core.pricing import bitrates, discs, own_media, sticks
@@ -17,8 +17,6 @@ from core.wording.messages import worded_cache
 
 KINDS = ("files", "dvd", "bluray")
 CODECS = bitrates.CODECS
-CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
-"""What files are handed over on; the shop's own media come to them (`carriers`)."""
 USUAL = Delivery("files", "h264", "usb")
 """What is made when the customer orders nothing."""
 

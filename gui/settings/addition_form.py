@@ -58,8 +58,8 @@ class AdditionForm(QWidget):
         self.repairs = CheckBoxes("addition-repairs", {})
         self.price = words("", "small")
         self.reuse = words(say("settings", "findings-reuse"), "small")
-        self.retired = QCheckBox(say("settings", "findings-retired"))
-        self.remove = QPushButton(say("settings", "findings-remove"))
+        self.retired = QCheckBox(say("settings", "formats-retired"))
+        self.remove = QPushButton(say("settings", "formats-remove"))
         self._rows: dict[str, QWidget] = {}
         self._lay_out()
         self._connect()

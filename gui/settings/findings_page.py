@@ -109,7 +109,7 @@ class FindingsPage(ListedPage[AdditionDraft]):
 
     def _show_row(self, row: AdditionDraft) -> None:
         self.form.offer_repairs(self._repairs())
-        price = say("settings", "findings-unpriced" if self._lacks_price(row) else "findings-priced")
+        price = say("settings", "findings-unpriced" if self._lacks_price(row) else "formats-priced")
         self.form.show_draft(replace(row, repairs=self._by_draft(row.repairs)), price)
 
     def _repairs(self) -> dict[str, str]:
@@ -125,9 +125,15 @@ class FindingsPage(ListedPage[AdditionDraft]):
         return row.kind != FINDING and (row.kind, row.name) not in self._priced
 
     def _item(self, row: AdditionDraft) -> TrayItem:
-        state = "retired" if row.retired else "unpriced" if self._lacks_price(row) else ""
+        state = (
+            "formats-state-retired"
+            if row.retired
+            else "findings-state-unpriced"
+            if self._lacks_price(row)
+            else ""
+        )
         small = row.told if row.kind == FINDING else ""
-        place = say("settings", f"findings-state-{state}") if state else ""
+        place = say("settings", state) if state else ""
         kind = say("settings", f"findings-kind-{row.kind}")
         return TrayItem(
             row.key, sentence_case(_words(row)), small=small or kind, place=place or (small and kind)
@@ -155,7 +161,7 @@ PAGE = FindingsPage
 
 
 def _words(row: AdditionDraft) -> str:
-    return row.words.strip() or say("settings", "findings-new")
+    return row.words.strip() or say("settings", "formats-new")
 
 
 def _place(row: AdditionDraft, key: str) -> str:

@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from core.catalogue import findings
+from core.model.inventory import CARRIERS
 from core.model.names import Finding, Outcome
 from core.model.settings_records import ShopSettings
 from core.model.shop_additions import Additions
-from core.pricing import bitrates, copy_sizes
+from core.pricing import bitrates
 from core.services.own_shop import own_formats, shop_settings
 from core.wording.messages import say
 
@@ -105,7 +106,7 @@ def _built_in(kind: str) -> set[str]:
         return {finding.value for finding in Finding}
     if kind == REPAIR:
         return set(findings.page().repairs)
-    return {*copy_sizes.CARRIERS, *copy_sizes.CODECS, *bitrates.page()["discs"]}
+    return {*CARRIERS, *bitrates.CODECS, *bitrates.page()["discs"]}
 
 
 def _table(draft: AdditionDraft, names: dict[str, str]) -> dict[str, Any]:

@@ -11,12 +11,14 @@ from collections.abc import Iterable, Sequence
 from core.catalogue import findings
 from core.catalogue.markings import bare
 from core.model.errors import WrongInput, at, one_of
+from core.model.inventory import CARRIERS
 from core.model.names import Finding, Outcome
 from core.model.ranges import Range
 from core.model.settings_file import OwnFindingEntry, OwnMediumEntry, OwnRepairEntry, SettingsFile
 from core.model.shop_additions import Additions, OwnFinding, OwnMedium, OwnRepair
 from core.model.spoken_names import spoken
-from core.pricing import bitrates, copy_sizes
+from core.pricing import bitrates
+from core.services.own_shop.entry_checks import check_printable
 from core.wording.messages import say
 
 LONGEST_WORDS = 40
@@ -78,7 +80,8 @@ def named(added: Additions) -> tuple[tuple[str, str], ...]:
 
 
 def _finding(entry: OwnFindingEntry, codes: Sequence[str], place: str) -> OwnFinding:
-    _check_lines(place, words=entry.words, told=entry.told, caution=entry.caution)
+    for key in ("words", "told", "caution"):
+        check_printable(getattr(entry, key), at(place, key))
     if "," in entry.words:
         raise WrongInput(at(place, "words"), entry.words, say(ROOM, "no-comma"))
     for code in entry.repairs:
@@ -94,7 +97,7 @@ def _finding(entry: OwnFindingEntry, codes: Sequence[str], place: str) -> OwnFin
 
 
 def _repair(entry: OwnRepairEntry, place: str) -> OwnRepair:
-    _check_lines(place, words=entry.words)
+    check_printable(entry.words, at(place, "words"))
     low, likely, high = entry.minutes
     if not low <= likely <= high:
         raise WrongInput(at(place, "minutes"), list(entry.minutes), say(ROOM, "bench-minutes"))
@@ -102,7 +105,7 @@ def _repair(entry: OwnRepairEntry, place: str) -> OwnRepair:
 
 
 def _medium(entry: OwnMediumEntry, place: str) -> OwnMedium:
-    _check_lines(place, words=entry.words)
+    check_printable(entry.words, at(place, "words"))
     if bool(entry.gigabytes) is bool(entry.minutes):
         key = "minutes" if entry.minutes else "gigabytes"
         raise WrongInput(at(place, key), getattr(entry, key), say(ROOM, "one-capacity"))
@@ -111,16 +114,10 @@ def _medium(entry: OwnMediumEntry, place: str) -> OwnMedium:
     return OwnMedium(entry.name, entry.words.strip(), entry.gigabytes, entry.minutes, entry.retired)
 
 
-def _check_lines(place: str, **texts: str) -> None:
-    for key, text in texts.items():
-        if not text.isprintable():
-            raise WrongInput(at(place, key), text, say(ROOM, "one-line"))
-
-
 def _media() -> dict[str, str]:
     """Codes and words of the media of the program."""
     discs = {code: str(disc["words"]) for code, disc in bitrates.page()["discs"].items()}
-    return {**dict.fromkeys((*copy_sizes.CARRIERS, *copy_sizes.CODECS), ""), **discs}
+    return {**dict.fromkeys((*CARRIERS, *bitrates.CODECS), ""), **discs}
 
 
 def _check_told_apart(
