@@ -176,6 +176,18 @@ def test_one_verdict_of_both_kinds_of_findings(desk: Desk) -> None:
     assert not both.not_for_reuse
 
 
+@pytest.mark.parametrize("leads", [Finding.MOULD, Finding.COMMERCIAL_RECORDING, Finding.CRUSHED])
+def test_beside_what_decides_it_is_a_fact_and_no_promise(desk: Desk, leads: Finding) -> None:
+    take_in(desk)
+    verdict = condition.verdict((KEY, leads), booked.line().format)
+
+    assert verdict.set_aside
+    assert verdict.repairs == ()
+    assert TOLD not in verdict.told
+    assert verdict.told[-1] == "It was also noted: smells of smoke."
+    assert "Open it by the window." in verdict.cautions
+
+
 def test_its_own_repair_never_ends_the_use_of_a_tape_even_by_a_splice(desk: Desk) -> None:
     """What ends it is the splice on record."""
     take_in(desk)
