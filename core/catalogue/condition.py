@@ -13,16 +13,17 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from core.catalogue import findings, hazards
 from core.catalogue.cassettes import Format
-from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
-from core.model.names import Container, Finding, FormatName, Outcome
-from core.model.ranges import Range
+from core.model import shop_additions
+from core.model.errors import WrongInput, one_of
+from core.model.names import AnyFinding, Container, Finding, FormatName, Outcome
+from core.model.ranges import ZERO, Range
 from core.model.repair_records import Elsewhere, Hold, Repair, Verdict
 from core.model.spoken_names import spoken
 from core.wording.messages import say, worded_cache
 
 REPAIRS = tuple(findings.page().repairs)
-"""Codes of the actions at the bench; the price book has one price for each."""
+"""Codes of the program's actions at the bench; the price book has one price for each."""
 JOINING = tuple(code for code, entry in findings.page().repairs.items() if entry.joins)
 """Those in which two ends may have to be put together."""
 SPLICE, RE_ANCHOR = "splice", "re-anchor"
@@ -30,7 +31,7 @@ SPLICE, RE_ANCHOR = "splice", "re-anchor"
 _WORST_LAST = tuple(Outcome)
 
 
-def verdict(found: Iterable[Finding], name: FormatName, elsewhere: Elsewhere | None = None) -> Verdict:
+def verdict(found: Iterable[AnyFinding], name: FormatName, elsewhere: Elsewhere | None = None) -> Verdict:
     """What these findings mean on a cassette of format ``name``.
 
     A tape that cannot be played here, or waits for an answer, is not repaired either: it keeps its cautions
@@ -41,14 +42,14 @@ def verdict(found: Iterable[Finding], name: FormatName, elsewhere: Elsewhere | N
     judged = _verdict(seen, name)
     if elsewhere is None or judged.set_aside:
         return judged
-    told = (elsewhere.why, *_partner_words(elsewhere), *_told(_in_order(seen), (), ()))
-    cautions = _cautions(_in_order(seen), (), (), catalogue().format(name))
+    told = (elsewhere.why, *_partner_words(elsewhere), *_told(findings.in_order(seen), (), ()))
+    cautions = _cautions(findings.in_order(seen), (), (), catalogue().format(name))
     return Verdict(Outcome.CANNOT, (), tuple(dict.fromkeys(cautions)), told, False, elsewhere)
 
 
-def leading(found: Iterable[Finding]) -> tuple[Finding, ...]:
+def leading(found: Iterable[AnyFinding]) -> tuple[AnyFinding, ...]:
     """The findings that decide what is done; the others are known and wait."""
-    seen = _in_order(found)
+    seen = findings.in_order(found)
     stops = tuple(each for each in seen if findings.of(each).outcome is Outcome.CANNOT)
     held = (tuple(each for each in seen if findings.of(each).hold is hold) for hold in Hold)
     return next(filter(None, (stops, *held)), seen)
@@ -61,7 +62,7 @@ def _partner_words(elsewhere: Elsewhere) -> Iterator[str]:
         yield say("dates", key, days=elsewhere.days, **told)
 
 
-def must_be_spliced(found: Iterable[Finding]) -> bool:
+def must_be_spliced(found: Iterable[AnyFinding]) -> bool:
     """Whether a splice has to be on record before the tape meets a machine."""
     return any(findings.of(finding).needs_splice for finding in found)
 
@@ -71,45 +72,68 @@ def splice_ends_reuse(name: FormatName) -> bool:
     return catalogue().format(name).counted_in is Container.TAPE
 
 
-def possible(name: FormatName) -> frozenset[Finding]:
+def offered() -> tuple[AnyFinding, ...]:
+    """What may be found now on anything: all but what the shop has retired."""
+    own = shop_additions.offered(shop_additions.in_force().findings)
+    return (*Finding, *(each.key for each in own))
+
+
+def named(value: str, place: str) -> AnyFinding:
+    """The finding of a typed name; WrongInput at ``place``, with all names, when nothing is called so."""
+    known = {finding.value: finding for finding in offered()}
+    if value not in known:
+        raise WrongInput(place, value, one_of(known))
+    return known[value]
+
+
+def possible(name: FormatName) -> frozenset[AnyFinding]:
     """What may be found on a thing of this format."""
     thing = catalogue().format(name).counted_in
-    return frozenset(finding for finding in Finding if thing in findings.of(finding).things)
+    return frozenset(finding for finding in findings.every() if thing in findings.of(finding).things)
 
 
 def repair(code: str, name: FormatName) -> Repair:
-    """One action of `REPAIRS` with its bench minutes on this format."""
-    entry = findings.page().repairs[code]
+    """One action at the bench with its bench minutes on this format."""
+    own = shop_additions.repair(code)
+    entry = findings.page().repairs.get(code)
+    if own is not None or entry is None:
+        return Repair(code, findings.repair_words(code), own.minutes if own else ZERO)
     times = catalogue().format(name).record.bench_times
     return Repair(code, say("repairs", code), Range(*(entry.small if times == "small" else entry.usual)))
 
 
-def repairs_of(finding: Finding) -> tuple[str, ...]:
+def repairs_offered() -> tuple[str, ...]:
+    """Codes of the actions that may be done now, those of the shop's own last."""
+    own = shop_additions.offered(shop_additions.in_force().repairs)
+    return (*REPAIRS, *(each.name for each in own))
+
+
+def repairs_of(finding: AnyFinding) -> tuple[str, ...]:
     """Codes of the actions that deal with one finding; none where nothing can be done."""
     return findings.of(finding).repairs
 
 
-def codes_of(found: Iterable[Finding]) -> tuple[str, ...]:
-    """Codes of the actions that deal with these findings, each once, in the order of `REPAIRS`."""
+def codes_of(found: Iterable[AnyFinding]) -> tuple[str, ...]:
+    """Codes of the actions that deal with these findings, each once, those of the shop's own last."""
     wanted = {code for finding in found for code in repairs_of(finding)}
-    repairs = findings.page().repairs
-    return tuple(code for code in REPAIRS if code in wanted and repairs[code].covered_by not in wanted)
+    known = dict.fromkeys((*findings.repair_codes(), *sorted(wanted)))
+    return tuple(code for code in known if code in wanted and findings.covered_by(code) not in wanted)
 
 
-def how_seen(finding: Finding) -> str:
+def how_seen(finding: AnyFinding) -> str:
     """What to look for: ``a loose end, or both ends showing under the lid``."""
-    return say("findings", f"seen-{finding.value}")
+    return " ".join(findings.sentences("seen", finding))
 
 
 @worded_cache(maxsize=8)
-def choices() -> tuple[tuple[Finding, str, str], ...]:
+def choices() -> tuple[tuple[AnyFinding, str, str], ...]:
     """For screens: every finding, its short words, and how it is seen."""
-    return tuple((finding, spoken(finding), how_seen(finding)) for finding in Finding)
+    return tuple((finding, spoken(finding), how_seen(finding)) for finding in offered())
 
 
 @worded_cache(maxsize=2048)
-def _verdict(found: frozenset[Finding], name: FormatName) -> Verdict:
-    seen, first = _in_order(found), leading(found)
+def _verdict(found: frozenset[AnyFinding], name: FormatName) -> Verdict:
+    seen, first = findings.in_order(found), leading(found)
     outcomes = (findings.of(finding).outcome for finding in seen)
     outcome = max(outcomes, key=_WORST_LAST.index, default=Outcome.PLAYS)
     hold = findings.of(first[0]).hold if first else None
@@ -124,28 +148,23 @@ def _verdict(found: frozenset[Finding], name: FormatName) -> Verdict:
     )
 
 
-def _in_order(found: Iterable[Finding]) -> tuple[Finding, ...]:
-    wanted = frozenset(found)
-    return tuple(finding for finding in Finding if finding in wanted)
-
-
-def _told(seen: Sequence[Finding], first: Sequence[Finding], codes: Sequence[str]) -> Iterator[str]:
+def _told(seen: Sequence[AnyFinding], first: Sequence[AnyFinding], codes: Sequence[str]) -> Iterator[str]:
     """What decides comes first and in full; the rest is told as a fact."""
     for finding in first:
         covered = codes and repairs_of(finding) and not set(codes).intersection(repairs_of(finding))
-        yield from numbered("findings", f"{'covered' if covered else 'told'}-{finding.value}")
+        yield from findings.sentences("covered" if covered else "told", finding)
     for finding in seen:
         if finding not in first:
-            yield from numbered("findings", f"also-{finding.value}")
+            yield from findings.sentences("also", finding)
 
 
 def _cautions(
-    seen: Sequence[Finding], first: Sequence[Finding], codes: Sequence[str], shell: Format
+    seen: Sequence[AnyFinding], first: Sequence[AnyFinding], codes: Sequence[str], shell: Format
 ) -> Iterator[str]:
     """How to deal with what decides, and what can hurt somebody or something in all that was found."""
     for finding in seen:
         if finding in first or findings.of(finding).always_careful:
-            yield from numbered("findings", f"caution-{finding.value}")
+            yield from findings.sentences("caution", finding)
     for finding in seen:
         yield from map(hazards.caution, findings.of(finding).hazards)
     for hazard in shell.record.hazards:

@@ -9,9 +9,10 @@ from typing import Annotated, TypeAlias
 from msgspec import Meta, Struct
 
 from core.catalogue.format_file import Hazard, Mark, NotNegative, Words
-from core.model import resource_files
+from core.catalogue.format_words import numbered
+from core.model import resource_files, shop_additions
 from core.model.errors import WrongInput, at, missing, nothing, one_of
-from core.model.names import Container, Finding, Outcome
+from core.model.names import AnyFinding, Container, Finding, Outcome
 from core.model.repair_records import Hold
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import knows, say
@@ -58,8 +59,61 @@ class RepairFile(Struct, frozen=True, forbid_unknown_fields=True):
     findings: dict[str, FindingEntry]
 
 
-def of(finding: Finding) -> FindingEntry:
-    return page().findings[finding.value]
+def of(finding: AnyFinding) -> FindingEntry:
+    """What a finding means; one of the shop's own may be on anything, and harms nothing by itself."""
+    if isinstance(finding, Finding):
+        return page().findings[finding.value]
+    own = shop_additions.finding(finding)
+    if own is None:
+        return FindingEntry((), Outcome.PLAYS, things=())
+    things = () if own.retired else tuple(Container)
+    return FindingEntry(own.repairs, own.outcome, always_careful=True, things=things)
+
+
+def every() -> tuple[AnyFinding, ...]:
+    """Every finding there is, those of the shop's own last."""
+    return (*Finding, *(each.key for each in shop_additions.in_force().findings))
+
+
+def in_order(found: Iterable[AnyFinding]) -> tuple[AnyFinding, ...]:
+    """Findings as they are told, each once: those of the program, of the shop, and what nobody knows."""
+    wanted = frozenset(found)
+    known = tuple(each for each in every() if each in wanted)
+    return (*known, *sorted(wanted.difference(known), key=lambda each: each.value))
+
+
+def sentences(kind: str, finding: AnyFinding) -> tuple[str, ...]:
+    """The sentences of one kind (``seen``, ``means``, ``told``, ``caution``, ``also`` …) about a finding.
+
+    The shop's own has one for the customer and maybe a caution; as a mere fact it is told by its words.
+    """
+    if isinstance(finding, Finding):
+        return tuple(numbered("findings", f"{kind}-{finding.value}"))
+    own = shop_additions.finding(finding)
+    if own is None:
+        return ()
+    if kind == "caution":
+        return (own.caution,) if own.caution else ()
+    return (say("findings", "also-own", finding=own.words),) if kind == "also" else (own.told,)
+
+
+def repair_codes() -> tuple[str, ...]:
+    """Codes of the actions at the bench, those of the shop's own last."""
+    return (*page().repairs, *(each.name for each in shop_additions.in_force().repairs))
+
+
+def repair_words(code: str) -> str:
+    """What an action is called; its code where nobody knows it any more."""
+    own = shop_additions.repair(code)
+    if own is not None:
+        return own.words
+    return say("repairs", code) if code in page().repairs else code
+
+
+def covered_by(code: str) -> str | None:
+    """The repair that does this one as well."""
+    entry = page().repairs.get(code)
+    return entry.covered_by if entry else None
 
 
 @cache

@@ -78,7 +78,7 @@ def put_in_force(own: tuple[OwnFormat, ...]) -> None:
             continue
         fitting = (*fitting, form)
     _own[0], _in_force[0] = own, of_own(fitting) if fitting else None
-    editions.use(fitting)
+    editions.use(editions.FORMATS, fitting)
 
 
 _own: list[tuple[OwnFormat, ...]] = [()]

@@ -18,7 +18,7 @@ from core.catalogue.format_words import numbered
 from core.catalogue.formats import catalogue
 from core.catalogue.markings import Sourced
 from core.model import resource_files
-from core.model.names import Container, Finding, FormatName, Outcome
+from core.model.names import AnyFinding, Container, Finding, FormatName, Outcome
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Hold
 from core.model.shaped_toml import read, shaped
@@ -47,7 +47,7 @@ class LookStep:
     """What to point at in a drawing: shell, window, screws, protect, lid, latch, tape, release, hubs."""
     side: str
     """Which side is turned up: above or below."""
-    looks_for: tuple[Finding, ...]
+    looks_for: tuple[AnyFinding, ...]
     """What may be found here, what changes most first."""
     ask: str
     """The same step as one question at the counter; empty where the counter leaves it out."""
@@ -61,7 +61,7 @@ class LookStep:
 class Change:
     """What one finding changes for the shop and for the customer."""
 
-    finding: Finding
+    finding: AnyFinding
     harms: bool
     """Somebody, a machine or the next tape could be hurt."""
     outcome: Outcome
@@ -90,7 +90,7 @@ def short_steps(name: FormatName) -> tuple[LookStep, ...]:
     return tuple(step for step in steps(name) if step.ask)
 
 
-def change(finding: Finding, name: FormatName, among: Iterable[Finding] = ()) -> Change:
+def change(finding: AnyFinding, name: FormatName, among: Iterable[AnyFinding] = ()) -> Change:
     """What this finding changes on a cassette of format ``name``.
 
     ``among``: everything that was found; where another finding decides, this one is a fact and no more.
@@ -109,13 +109,13 @@ def change(finding: Finding, name: FormatName, among: Iterable[Finding] = ()) ->
         not_for_reuse=verdict.not_for_reuse,
         repairs=tuple(repair.words for repair in verdict.repairs),
         bench_minutes=minutes,
-        means=say("findings", f"means-{finding.value}" if decides else f"also-{finding.value}-1"),
+        means=next(iter(findings.sentences("means" if decides else "also", finding)), ""),
         decides=decides,
         hold=verdict.hold,
     )
 
 
-def ranked(found: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
+def ranked(found: Iterable[AnyFinding], name: FormatName) -> tuple[Change, ...]:
     """The findings by what they change, most first; see `in_order`."""
     wanted = frozenset(found)
     return tuple(change(each.finding, name, wanted) for each in _alone(wanted, name))
@@ -131,7 +131,7 @@ def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
     return tuple(sorted(changes, key=_weight))
 
 
-def cautions(found: Iterable[Finding], name: FormatName) -> tuple[str, ...]:
+def cautions(found: Iterable[AnyFinding], name: FormatName) -> tuple[str, ...]:
     """What could hurt somebody or the tape while these findings are dealt with; each said once.
 
     Where something has to be opened, the cautions of opening come too, with the rules that go first.
@@ -149,9 +149,8 @@ def waiting(tape_c: float, room_c: float = ROOM_C) -> str:
     return say("look", "wait-warm" if tape_c < room_c else "wait-cool", hours=-(-hours * 2 // 1) / 2)
 
 
-def _alone(found: Iterable[Finding], name: FormatName) -> tuple[Change, ...]:
-    wanted = frozenset(found)
-    return in_order(change(finding, name) for finding in Finding if finding in wanted)
+def _alone(found: Iterable[AnyFinding], name: FormatName) -> tuple[Change, ...]:
+    return in_order(change(finding, name) for finding in findings.in_order(found))
 
 
 def _weight(each: Change) -> tuple[bool, int, bool, float]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from core.catalogue import condition, findings
 from core.model.dispositions import Disposition
 from core.model.errors import Refused
-from core.model.names import Finding, FormatName, Look, TapeCode
+from core.model.names import AnyFinding, Finding, FormatName, Look, TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import ASIDE, Station, allowed_moves, allows
 from core.wording import locale_figures
@@ -22,9 +22,9 @@ class Standing:
     code: TapeCode
     format: FormatName
     station: Station
-    open: tuple[Finding, ...]
+    open: tuple[AnyFinding, ...]
     """Findings nobody has dealt with yet, the ones seen just now among them."""
-    seen_now: tuple[Finding, ...] = ()
+    seen_now: tuple[AnyFinding, ...] = ()
     look: Look | None = None
     """What the look after the last repair told."""
     disposition: Disposition | None = None
@@ -44,7 +44,7 @@ def check(tape: Standing, there: Station) -> None:
             _check_repairs(tape)
 
 
-def needing_splice(found: Iterable[Finding]) -> tuple[Finding, ...]:
+def needing_splice(found: Iterable[AnyFinding]) -> tuple[AnyFinding, ...]:
     """Findings that leave no other way than a splice."""
     return tuple(each for each in found if condition.must_be_spliced((each,)))
 
@@ -112,5 +112,5 @@ def _listed(stations: Iterable[Station]) -> str:
     return ", ".join(each.value for each in stations)
 
 
-def _in_words(found: Iterable[Finding]) -> str:
+def _in_words(found: Iterable[AnyFinding]) -> str:
     return ", ".join(spoken(each) for each in found)

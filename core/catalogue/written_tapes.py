@@ -10,7 +10,7 @@ from core.catalogue.formats import catalogue
 from core.catalogue.markings import bare
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES, TapeLine
-from core.model.names import Finding, FormatName
+from core.model.names import AnyFinding, FormatName
 from core.model.spoken_names import spoken
 from core.wording.messages import say
 
@@ -45,7 +45,7 @@ def _line(part: str) -> TapeLine:
     name, left = _taken(left, _formats())
     if name is None or not 1 <= count <= MOST_TAPES:
         raise WrongInput(say("settings", "prices-box-place"), part, _accepted())
-    findings: list[Finding] = []
+    findings: list[AnyFinding] = []
     finding, left = _taken(left, _findings())
     while finding is not None:
         findings.append(finding)
@@ -68,7 +68,7 @@ def _formats() -> dict[str, FormatName]:
     return {bare(each): known.name for known in catalogue().formats for each in (known.name, known.words)}
 
 
-def _findings() -> dict[str, Finding]:
+def _findings() -> dict[str, AnyFinding]:
     return {
         bare(each): finding for finding, words, _ in condition.choices() for each in (finding.value, words)
     }

@@ -13,6 +13,7 @@ from core.model.incident_records import Incident
 from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
+from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
 
 if TYPE_CHECKING:
@@ -68,6 +69,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "note_for_customer": record.told_note or None,
         "since": json_quotes.time(record.since),
         "findings": [finding.value for finding in record.findings],
+        "findings_words": [spoken(finding) for finding in record.findings],
         "outcome": record.verdict.outcome.value,
         "minutes": json_quotes.span(record.minutes),
         "played_minutes": record.played_minutes,

@@ -51,7 +51,7 @@ def add_care(add: Subcommands) -> None:
     one.add_argument("code", metavar="CODE", type=text)
     one = add("clear", say("cli", "take_finding_off_tape"))
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("finding", metavar="FINDING", choices=[finding.value for finding in Finding])
+    one.add_argument("finding", metavar="FINDING", type=text, help=say("cli", "finding_or_own"))
     one.add_argument("--note", type=text, required=True, help="why")
     one = add("history", say("cli", "everything_happened_one_tape"))
     one.add_argument("code", metavar="CODE", type=text)
@@ -63,9 +63,8 @@ def add_care(add: Subcommands) -> None:
 
 def _add_findings(one: Parser) -> None:
     names = [finding.value for finding in Finding]
-    one.add_argument(
-        "--finding", action="append", default=[], choices=names, metavar="F", help=", ".join(names)
-    )
+    told = say("cli", "findings_or_own", names=", ".join(names))
+    one.add_argument("--finding", action="append", default=[], type=text, metavar="F", help=told)
 
 
 def _add_note(one: Parser) -> None:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
+from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TvSystem
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
+CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
+"""What files are handed over on; the shop's own media come to them (`core.pricing.copy_sizes.carriers`)."""
 LONGEST_EXEMPTION = 120
 """Letters of the reason why a customer pays no tax."""
 
@@ -34,7 +36,7 @@ class TapeLine:
     tv: TvSystem | None = None
     fill: float | None = None
     """Share of the tape that is recorded, 0 < fill ≤ 1."""
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[AnyFinding, ...] = ()
     label: str = ""
     origin: Origin | None = None
     """Whether a camcorder made it or somebody recorded a broadcast."""

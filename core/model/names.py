@@ -1,4 +1,4 @@
-"""The closed lists of names that cross every border: formats, systems, speeds, findings, joins.
+"""The names that cross every border: formats, systems, speeds, findings, joins.
 
 The values are the names of the command line, the inventory file and the database.
 """
@@ -6,7 +6,7 @@ The values are the names of the command line, the inventory file and the databas
 from __future__ import annotations
 
 from enum import Enum
-from typing import NewType
+from typing import NewType, TypeAlias
 
 FormatName = NewType("FormatName", str)
 """A key of the catalogue, e.g. ``vhs-c``; valid names are the catalogue's, never listed in code."""
@@ -95,6 +95,29 @@ class Finding(Enum):
     NITRATE = "nitrate"
     FADED = "faded"
     DISC_SCRATCHED = "disc-scratched"
+
+
+class FindingKey(str):
+    """The key of a finding of the shop's own, as `Finding` is of one of the program.
+
+    What it means stands in the settings (`core.model.shop_additions`).
+    """
+
+    __slots__ = ()
+
+    @property
+    def value(self) -> str:
+        """The name of the command line, the inventory file and the database."""
+        return str(self)
+
+
+AnyFinding: TypeAlias = Finding | FindingKey
+"""What can be wrong with a tape, whoever thought of it."""
+
+
+def finding_of(value: str) -> AnyFinding:
+    """The finding of a name; one that the program does not know is the shop's own."""
+    return Finding(value) if value in Finding._value2member_map_ else FindingKey(value)
 
 
 class Container(Enum):

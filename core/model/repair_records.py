@@ -118,7 +118,7 @@ class RepairAttempt:
     """One repair that was tried, and whether it held."""
 
     code: str
-    """One of `core.catalogue.condition.REPAIRS`."""
+    """One of `core.catalogue.findings.repair_codes`."""
     words: str
     succeeded: bool
     part: DonorPart | None

@@ -87,6 +87,8 @@ def _decoder(kind: Any) -> Decoder:
         return _dataclass_decoder(kind)
     if isinstance(kind, type) and issubclass(kind, Enum):
         return kind
+    if isinstance(kind, type) and issubclass(kind, str):
+        return lambda data: kind(_SIMPLE[str](data))
     return _generic_decoder(kind)
 
 
@@ -95,6 +97,8 @@ def _generic_decoder(kind: Any) -> Decoder:
     if origin in (Union, types.UnionType) and type(None) in arguments and len(arguments) == 2:
         inner = _decoder(next(each for each in arguments if each is not type(None)))
         return lambda data: None if data is None else inner(data)
+    if origin in (Union, types.UnionType):
+        return _first_of(tuple(_decoder(argument) for argument in arguments))
     if origin is tuple and arguments[-1:] == (...,):
         each = _decoder(arguments[0])
         return lambda data: tuple([each(item) for item in _list(data)])
@@ -108,6 +112,21 @@ def _generic_decoder(kind: Any) -> Decoder:
         entry = _decoder(arguments[1])
         return lambda data: {str(key): entry(item) for key, item in data.items()}
     raise TypeError(f"no way to read {kind!r}")
+
+
+def _first_of(kinds: tuple[Decoder, ...]) -> Decoder:
+    """The first of several kinds that takes the value: a name of the program, else one of the shop's own."""
+    *first, last = kinds
+
+    def read(data: Any) -> Any:
+        for kind in first:
+            try:
+                return kind(data)
+            except ValueError:
+                continue
+        return last(data)
+
+    return read
 
 
 def _dataclass_decoder(kind: Any) -> Decoder:

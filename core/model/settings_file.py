@@ -7,6 +7,7 @@ from typing import Annotated, Any, Literal, TypeAlias
 
 from msgspec import Meta, Struct
 
+from core.model.names import Outcome
 from core.model.settings_records import Duty, Permission, Skill
 
 Words: TypeAlias = Annotated[str, Meta(min_length=1, max_length=200, pattern=r"\S", description="some-words")]
@@ -160,6 +161,46 @@ Sentence: TypeAlias = Annotated[
 ]
 
 
+Key: TypeAlias = Annotated[
+    str, Meta(max_length=40, pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", description="short-key")
+]
+ShortWords: TypeAlias = Annotated[
+    str, Meta(min_length=1, max_length=40, pattern=r"\S", description="short-words")
+]
+BenchMinutes: TypeAlias = Annotated[float, Meta(ge=0, le=600, description="bench-minutes")]
+
+
+class OwnFindingEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A finding of the shop's own: what it is called, what is told, and what comes of it."""
+
+    name: Key
+    words: ShortWords
+    told: Annotated[str, Meta(min_length=1, max_length=200, pattern=r"\S", description="some-words")]
+    outcome: Outcome = Outcome.PLAYS
+    repairs: Annotated[tuple[str, ...], Meta(max_length=10, description="list")] = ()
+    caution: Annotated[str, Meta(max_length=100, description="maybe-caution")] = ""
+    retired: bool = False
+
+
+class OwnRepairEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A repair of the shop's own; its price stands in the price book under its name."""
+
+    name: Key
+    words: ShortWords
+    minutes: Annotated[tuple[BenchMinutes, BenchMinutes, BenchMinutes], Meta(description="bench-minutes")]
+    retired: bool = False
+
+
+class OwnMediumEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A stick or a disc of the shop's own; one of the two capacities is 0."""
+
+    name: Key
+    words: ShortWords
+    gigabytes: Annotated[float, Meta(ge=0, le=100_000, description="number-to-100000")] = 0.0
+    minutes: Annotated[float, Meta(ge=0, le=6000, description="number-to-6000")] = 0.0
+    retired: bool = False
+
+
 class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Two folders for copies of the records, how often they are made, and how many are kept in each."""
 
@@ -187,3 +228,6 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     words: dict[str, Sentence] = {}
     format: Annotated[tuple[dict[str, Any], ...], Meta(description="own-formats")] = ()
     """Formats of the shop's own: ``name``, ``retired``, and what a format's file holds."""
+    finding: Annotated[tuple[OwnFindingEntry, ...], Meta(max_length=100, description="list")] = ()
+    repair: Annotated[tuple[OwnRepairEntry, ...], Meta(max_length=100, description="list")] = ()
+    medium: Annotated[tuple[OwnMediumEntry, ...], Meta(max_length=100, description="list")] = ()

@@ -11,6 +11,7 @@ from enum import Enum
 from typing import Any
 
 from core.model.names import FormatName
+from core.model.shop_additions import NOTHING_ADDED, Additions
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +76,8 @@ class ShopFront:
     printing: Printing = Printing()
     format_names: tuple[tuple[str, str, str], ...] = ()
     """Key, words and container of the shop's own formats: a reprint says what was printed."""
+    finding_names: tuple[tuple[str, str], ...] = ()
+    """Key and words of the shop's own findings, for the same."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -308,6 +311,8 @@ class ShopSettings:
     backup: BackupPlan = BackupPlan()
     formats: tuple[OwnFormat, ...] = ()
     """What people bring besides the formats of the program."""
+    additions: Additions = NOTHING_ADDED
+    """Findings, repairs and media besides those of the program."""
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:

@@ -17,6 +17,7 @@ class SetupPage(Enum):
     PRICES = "prices"
     PAPERS = "papers"
     FORMATS = "formats"
+    FINDINGS = "findings"
     WORDS = "words"
     PARTNERS = "partners"
     BACKUP = "backup"

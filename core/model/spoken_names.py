@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from core.model import shop_additions
 from core.model.dispositions import Disposition
-from core.model.names import DonorPart, Finding, Join
+from core.model.names import AnyFinding, DonorPart, FindingKey, Join
 from core.model.stations import Station
 from core.wording.messages import say
 
 
-def spoken(name: Finding | Station | Disposition | Join | DonorPart, language: str | None = None) -> str:
+def spoken(name: AnyFinding | Station | Disposition | Join | DonorPart, language: str | None = None) -> str:
     """The name as it stands within a sentence: ``off the hub``, ``at the bench``."""
+    if isinstance(name, FindingKey):
+        return shop_additions.finding_words(name)
     return say("names", f"{type(name).__name__.lower()}-{name.value}", language=language)

@@ -7,7 +7,7 @@ from datetime import datetime
 
 from core.model.dispositions import Disposition
 from core.model.inventory import TapeLine
-from core.model.names import Finding, FormatName, Look, TapeCode
+from core.model.names import AnyFinding, FormatName, Look, TapeCode
 from core.model.ranges import Range
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice, Verdict
 from core.model.stations import Station
@@ -35,7 +35,7 @@ class TapeRecord:
     label: str
     station: Station
     since: datetime
-    findings: tuple[Finding, ...]
+    findings: tuple[AnyFinding, ...]
     verdict: Verdict
     minutes: Range
     played_minutes: float | None

@@ -8,7 +8,6 @@ from dataclasses import replace
 from core.model.inventory import TapeLine
 from core.model.names import Outcome
 from core.model.repair_records import Elsewhere, Verdict
-from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.papers.voice import Voice
@@ -43,7 +42,7 @@ def short_code(tape: TapeRecord) -> str:
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:
     """In short sentences: what was found, what is done, what comes of it."""
     outcome = voice.say(f"outcome-{verdict.set_aside or verdict.outcome.value}")
-    found = ", ".join(spoken(finding, voice.language) for finding in draft.findings)
+    found = ", ".join(voice.finding(finding) for finding in draft.findings)
     repairs = ", ".join(repair.words for repair in verdict.repairs)
     return " ".join(voice.sentence(part) for part in (found, repairs, outcome) if part)
 

@@ -11,10 +11,11 @@ from core.catalogue import containers
 from core.catalogue.formats import catalogue
 from core.model import accents
 from core.model.money import MoneyRange
-from core.model.names import FormatName
+from core.model.names import AnyFinding, FormatName
 from core.model.promise_records import Promise
 from core.model.ranges import Range
 from core.model.settings_records import ShopFront
+from core.model.spoken_names import spoken
 from core.promise.chances import words
 from core.wording import locale_figures, messages, own_words
 
@@ -135,6 +136,10 @@ class Voice:
                 return words_then
         known = catalogue()
         return known.format(name).words if name in known.names else name
+
+    def finding(self, finding: AnyFinding) -> str:
+        """What is wrong with a tape; a finding of the shop's own as it was called then."""
+        return dict(self.front.finding_names).get(finding.value) or spoken(finding, self.language)
 
     def things(self, sentence: str, names: Iterable[FormatName], /, **blanks: object) -> str:
         """The sentence about things of these formats: about tapes, reels, boxes, discs, or all sorts."""

@@ -7,16 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from core.model import shop_additions
 from core.model.errors import WrongInput, one_of
-from core.model.inventory import Delivery
+from core.model.inventory import CARRIERS, Delivery
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
-from core.pricing import bitrates, discs, sticks
+from core.pricing import bitrates, discs, own_media, sticks
 from core.wording.messages import worded_cache
 
 KINDS = ("files", "dvd", "bluray")
 CODECS = bitrates.CODECS
-CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
 USUAL = Delivery("files", "h264", "usb")
 """What is made when the customer orders nothing."""
 
@@ -57,6 +57,12 @@ def _remembered(delivery: Delivery, minutes: Range, tapes: tuple[Range, ...]) ->
     return made(delivery, minutes, tapes)
 
 
+def carriers() -> tuple[str, ...]:
+    """Everything files may be ordered on now."""
+    own = shop_additions.offered(shop_additions.in_force().media)
+    return (*CARRIERS, *(each.name for each in own))
+
+
 def codec_words(codec: str) -> str:
     """``H.264 files``."""
     return bitrates.words(codec)
@@ -72,4 +78,9 @@ def _files(codec: str, carrier: str, minutes: Range, tapes: Sequence[Range]) -> 
         return sticks.onto_own_drive(size, sizes, codec)
     if carrier == "download":
         return sticks.to_download(size)
-    raise WrongInput("on", carrier, one_of(CARRIERS))
+    own = shop_additions.medium(carrier)
+    if own is None:
+        raise WrongInput("on", carrier, one_of(carriers()))
+    if own.minutes:
+        return own_media.by_minutes(own, size, minutes, tapes)
+    return own_media.by_size(own, size, sizes, codec)

@@ -14,7 +14,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from core.model import resource_files
+from core.model import resource_files, shop_additions
 from core.model.dispositions import Disposition
 from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
@@ -114,6 +114,13 @@ class PriceBook:
         """Price of one disc or stick; WrongInput when the book has none."""
         return self._rate("media", code, self.media)
 
+    def completed_by(self, newer: PriceBook) -> PriceBook:
+        """The book with what it has no price for yet of repairs and media; every price it has stays."""
+        if newer.currency != self.currency:
+            return self
+        repairs, media = {**newer.repairs, **self.repairs}, {**newer.media, **self.media}
+        return replace(self, repairs=repairs, media=media)
+
     def spelled(self, minor: int) -> str:
         """An amount for use inside a sentence: ``$25.00``."""
         return locale_figures.money(minor, self.currency)
@@ -128,6 +135,9 @@ class PriceBook:
         self, kind: str, code: str, known: Mapping[FormatName, object] | Mapping[str, object]
     ) -> WrongInput:
         place = say(ROOM, "price-in-book", kind=kind, book=self.name)
+        own = {"repair": shop_additions.repair, "media": shop_additions.medium}.get(kind)
+        if own is not None and own(code) is not None:
+            return WrongInput(place, code, say(ROOM, "no-price-yet", path=f"prices.{kind}.{code}"))
         return WrongInput(place, code, say(ROOM, "no-price", names=", ".join(sorted(known))))
 
 

@@ -12,9 +12,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from core.catalogue.formats import catalogue
+from core.model import shop_additions
 from core.model.dispositions import Disposition
 from core.model.errors import WrongInput
 from core.model.names import FormatName
+from core.model.shop_additions import OwnMedium, OwnRepair
 from core.model.spoken_names import spoken
 from core.pricing import disposition_rules
 from core.pricing.price_book_file import PlayCharge
@@ -107,6 +109,19 @@ def document(rows: Sequence[PriceRow]) -> dict[str, Any]:
     if isinstance(currency, str):
         found["minor_digits"] = typed_amounts.decimals(currency) if typed_amounts.is_currency(currency) else 2
     return found
+
+
+def own_rows(part: str) -> tuple[PriceRow, ...]:
+    """A row without a price for each repair, or medium, of the shop's own that is offered."""
+    own = shop_additions.in_force()
+    added: Sequence[OwnRepair | OwnMedium] = own.repairs if part == REPAIR else own.media
+    return tuple(PriceRow(part, each.name, each.words) for each in shop_additions.offered(added))
+
+
+def is_own(row: PriceRow) -> bool:
+    """Whether the row is for a repair or a medium of the shop's own, which the book may have no price for."""
+    named = {REPAIR: shop_additions.repair, MEDIA: shop_additions.medium}.get(row.part)
+    return named is not None and named(row.code) is not None
 
 
 def columns_of(row: PriceRow) -> frozenset[str]:

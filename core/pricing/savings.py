@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations_with_replacement
 
+from core.model import shop_additions
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.money import rounded
@@ -67,7 +68,10 @@ def _others(
     book: PriceBook,
 ) -> Iterator[tuple[str, MediaCounts]]:
     """Other pieces for one set of copies, enough for long tapes, with what is given up."""
-    if delivery.kind == "files" and delivery.carrier not in ("download", "own-drive"):
+    is_asked_for = delivery.carrier in ("download", "own-drive") or shop_additions.medium(
+        delivery.carrier or ""
+    )
+    if delivery.kind == "files" and not is_asked_for:
         yield from _as_files(delivery.codec or "h264", minutes, tapes, book, "instead")
     if delivery.kind != "dvd":
         return

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from core.catalogue import condition
+from core.catalogue import condition, findings
 from core.model.dispositions import Disposition
 from core.model.names import Join, Outcome
 from core.model.quote_records import QuotedTape
@@ -54,7 +54,7 @@ def _expected(row: TapeRow) -> tuple[Repair, ...]:
 
 
 def _repairs(row: TapeRow, counts: Mapping[str, int]) -> Iterator[Repair]:
-    for code in condition.REPAIRS:
+    for code in findings.repair_codes():
         for _ in range(counts.get(code, 0)):
             yield condition.repair(code, row.draft.format)
 

@@ -11,13 +11,13 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TypeVar
 
-from core.catalogue import formats
+from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
 from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
 from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.json_reader import Value
-from core.model.names import FillKnown, Finding, FormatName, Origin, Speed, TvSystem
+from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TvSystem, finding_of
 from core.pricing import copy_sizes
 from core.wording.messages import say
 
@@ -189,11 +189,11 @@ def _fill_off(value: Value, members: Mapping[str, Value]) -> float:
     return off
 
 
-def _findings(value: Value) -> tuple[Finding, ...]:
-    names = [finding.value for finding in Finding]
-    findings: list[Finding] = []
+def _findings(value: Value) -> tuple[AnyFinding, ...]:
+    names = [finding.value for finding in condition.offered()]
+    findings: list[AnyFinding] = []
     for item in value.items(say("readers", "accepted_list_findings")):
-        finding = Finding(item.one_of(names))
+        finding = finding_of(item.one_of(names))
         if finding in findings:
             item.refuse(say("readers", "each_finding_named_once"))
         findings.append(finding)
@@ -262,7 +262,7 @@ def _delivery(value: Value) -> Delivery:
     return Delivery(
         kind,
         codec=_maybe(members, "codec", lambda found: found.one_of(copy_sizes.CODECS)),
-        carrier=_maybe(members, "on", lambda found: found.one_of(copy_sizes.CARRIERS)),
+        carrier=_maybe(members, "on", lambda found: found.one_of(copy_sizes.carriers())),
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from core.model.names import Finding, TapeCode
+from core.model.names import AnyFinding, TapeCode
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -18,7 +18,7 @@ from core.wording.messages import say
 
 
 def look_over(
-    unit: Unit, code: TapeCode, findings: Iterable[Finding], *, looked: int, of: int, note: str = ""
+    unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, looked: int, of: int, note: str = ""
 ) -> TapeRecord:
     """Ends a look-over of ``looked`` steps ``of`` all: every finding in one go, and the tape is looked over.
 

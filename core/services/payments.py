@@ -6,18 +6,21 @@ A mistake gets another line.
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
 
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.model.quote_records import Copy, Price, Storage
+from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import exactly
 from core.model.settings_records import Permission
 from core.pricing import box_price
+from core.pricing.price_book import PriceBook
+from core.scheduling import opening_hours
 from core.services import billed_tapes
-from core.store import current_prices, history, lookup, permissions, row_records
+from core.store import current_prices, current_settings, history, lookup, permissions, row_records
 from core.store.tables import JobRow, PaymentRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -32,10 +35,11 @@ def price(unit: Unit, row: JobRow) -> Price:
     """By the price book the quote was made from, each tape as it stands (`billed_tapes`)."""
     job = row_records.job(row)
     book = current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at)
+    tapes = [billed_tapes.as_it_stands(each, book.dispositions) for each in row.tapes]
     return box_price.price(
-        [billed_tapes.as_it_stands(each, book.dispositions) for each in row.tapes],
+        tapes,
         _copies(row),
-        book,
+        _completed(unit, book, tapes),
         rush=row.rush,
         agreed_ceiling=job.ceiling_minor,
         exempt=job.tax_exempt,
@@ -81,6 +85,14 @@ def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "") -> Non
     amount = locale_figures.money(abs(minor), currency)
     words = say("orders", "event_paid", kind=kind, money=amount, note=said, given=len(said))
     history.append(unit, "paid", words, job=row.number, minor=minor, payment=kind)
+
+
+def _completed(unit: Unit, book: PriceBook, tapes: Sequence[QuotedTape]) -> PriceBook:
+    """The book of the quote; what it has no price for, such as a repair added since, is charged as now."""
+    if {repair.code for tape in tapes for repair in tape.verdict.repairs} <= book.repairs.keys():
+        return book
+    today = opening_hours.today(current_settings.read(unit), unit.now)
+    return book.completed_by(current_prices.in_force(unit, today))
 
 
 def _checked(minor: int) -> int:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from core.catalogue import condition
+from core.catalogue import condition, findings
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
-from core.model.names import DonorPart, Finding, Look, TapeCode
+from core.model.names import AnyFinding, DonorPart, Look, TapeCode
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import donors, tape_facts
@@ -125,8 +125,8 @@ def words(tape: TapeRow, row: RepairRow) -> str:
 
 
 def _check(repair: str, succeeded: bool, part: DonorPart | None, from_elsewhere: str | None) -> None:
-    if repair not in condition.REPAIRS:
-        names = ", ".join(condition.REPAIRS)
+    if repair not in findings.repair_codes():
+        names = ", ".join(condition.repairs_offered())
         raise WrongInput(
             say("repair_record", "repair"), repair, say("repair_record", "accepted", names=names)
         )
@@ -144,7 +144,7 @@ def _check(repair: str, succeeded: bool, part: DonorPart | None, from_elsewhere:
         )
 
 
-def _settled_by(row: TapeRow, repair: str) -> tuple[Finding, ...]:
+def _settled_by(row: TapeRow, repair: str) -> tuple[AnyFinding, ...]:
     """Open findings all of whose repairs are done with this one."""
     done = {each.code for each in row.repairs if each.succeeded and each.struck_at is None} | {repair}
     return tuple(

@@ -9,7 +9,7 @@ from core.catalogue import condition, moves
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
-from core.model.names import Finding, Join, Measure, Section, TapeCode
+from core.model.names import AnyFinding, Join, Measure, Section, TapeCode
 from core.model.ranges import Range
 from core.model.repair_records import Splice
 from core.model.spoken_names import spoken
@@ -105,7 +105,7 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
     return row_records.tape(row)
 
 
-def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str = "") -> TapeRecord:
+def find(unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = lookup.tape_in_the_shop(unit, code)
     seen = tape_facts.add_findings(row, findings)
@@ -117,7 +117,7 @@ def find(unit: Unit, code: TapeCode, findings: Iterable[Finding], *, note: str =
     return row_records.tape(row)
 
 
-def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> TapeRecord:
+def clear_finding(unit: Unit, code: TapeCode, finding: AnyFinding, note: str) -> TapeRecord:
     """Takes a finding off a tape: wrong, or over (mould cleaned, rights shown); ``note`` says why."""
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("repair_record", "why_clear"), note)
@@ -125,8 +125,8 @@ def clear_finding(unit: Unit, code: TapeCode, finding: Finding, note: str) -> Ta
         raise Refused(
             say("repair_record", "no_such_finding", code=tape_code(row.code), finding=spoken(finding))
         )
-    row.findings = tuple(each for each in row.findings if each is not finding)
-    row.settled = tuple(each for each in row.settled if each is not finding)
+    row.findings = tuple(each for each in row.findings if each != finding)
+    row.settled = tuple(each for each in row.settled if each != finding)
     row.verdict = condition.verdict(row.findings, row.draft.format, row.verdict.elsewhere)
     history.append_of_tape(
         unit, row, "cleared", say("repair_record", "event_cleared", finding=spoken(finding), reason=reason)

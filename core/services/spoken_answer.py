@@ -8,7 +8,9 @@ from datetime import date
 from core.catalogue import containers
 from core.model.dispositions import Disposition
 from core.model.job_records import Job
+from core.model.names import AnyFinding, Finding
 from core.model.promise_records import Promise
+from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.promise import chances
@@ -90,8 +92,13 @@ def _group(how: str, group: str, among: Sequence[TapeRecord], /, **blanks: str) 
 
 def _topics(tapes: Sequence[TapeRecord]) -> list[str]:
     """What the customer is asked about: the findings, else the notes that are for them."""
-    found = [say("spoken", f"topic-{each.value}") for tape in tapes for each in tape.findings]
+    found = [_topic(each) for tape in tapes for each in tape.findings]
     return list(dict.fromkeys(found or [tape.told_note for tape in tapes if tape.told_note]))
+
+
+def _topic(finding: AnyFinding) -> str:
+    """What a finding is called to its owner; one of the shop's own by its words."""
+    return say("spoken", f"topic-{finding.value}") if isinstance(finding, Finding) else spoken(finding)
 
 
 def _day(job: Job, today: date, chance: float | None) -> str:

@@ -9,7 +9,7 @@ from sqlalchemy import select
 from core.catalogue import condition
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
-from core.model.names import Finding, Look
+from core.model.names import AnyFinding, Look
 from core.playtime import tape_minutes
 from core.playtime.deck_readings import Shown, found
 from core.store.tables import CaptureRow, RecordingRow, TapeRow
@@ -20,7 +20,7 @@ ONLY_LOOKS = frozenset({"inspect-sound"})
 """After these repairs nothing about the tape has changed, so there is nothing to be looked over again."""
 
 
-def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+def add_findings(row: TapeRow, findings: Iterable[AnyFinding]) -> tuple[AnyFinding, ...]:
     """Adds what was seen to a tape at hand and judges it anew; seen again after a repair, it is open."""
     seen = tuple(dict.fromkeys(findings))
     row.settled = tuple(each for each in row.settled if each not in seen)
@@ -31,7 +31,7 @@ def add_findings(row: TapeRow, findings: Iterable[Finding]) -> tuple[Finding, ..
     return seen
 
 
-def open_findings(row: TapeRow) -> tuple[Finding, ...]:
+def open_findings(row: TapeRow) -> tuple[AnyFinding, ...]:
     """Findings nobody has dealt with yet."""
     return tuple(each for each in row.findings if each not in row.settled)
 

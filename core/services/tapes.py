@@ -11,7 +11,7 @@ from core.model import entered_text
 from core.model.dispositions import said_by
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
-from core.model.names import Finding, TapeCode
+from core.model.names import AnyFinding, TapeCode
 from core.model.settings_records import Permission
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -39,7 +39,7 @@ def move(
     code: TapeCode,
     station: Station,
     *,
-    findings: Iterable[Finding] = (),
+    findings: Iterable[AnyFinding] = (),
     minutes: float | None = None,
     note: str = "",
     tell: bool = False,
@@ -104,7 +104,7 @@ def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
     return tuple(row_records.tape(row) for row in rows)
 
 
-def standing(row: TapeRow, seen: tuple[Finding, ...] = ()) -> moves.Standing:
+def standing(row: TapeRow, seen: tuple[AnyFinding, ...] = ()) -> moves.Standing:
     """What the moves of a tape at hand depend on."""
     found = tape_facts.open_findings(row)
     settled = row_records.disposition(row)
@@ -200,7 +200,7 @@ def _tell_move(
     unit: Unit,
     row: TapeRow,
     before: Station,
-    seen: tuple[Finding, ...],
+    seen: tuple[AnyFinding, ...],
     without_splice: str | None,
     shown: Shown,
     besides: Iterable[str],

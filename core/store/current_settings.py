@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import select
 
 from core.catalogue import formats
-from core.model import serialization
+from core.model import serialization, shop_additions
 from core.model.errors import WrongInput
 from core.model.settings_records import Deck, ShopSettings
 from core.store.shop_tables import SettingsVersionRow
@@ -24,12 +24,18 @@ PART = "shop"
 def read(unit: Unit) -> ShopSettings:
     """Decks, hours and people of this shop; those of a new shop as long as nobody has set any.
 
-    The formats of the shop's own are in force from here on, in the whole process: another counter may have
-    added some.
+    What the shop has of its own is in force from here on, in the whole process: another counter may have
+    added to it.
     """
     settings = _settings(unit, newest(unit))
-    formats.put_in_force(settings.formats)
+    put_in_force(settings)
     return settings
+
+
+def put_in_force(settings: ShopSettings) -> None:
+    """The shop's own formats, findings, repairs and media are known from now on."""
+    formats.put_in_force(settings.formats)
+    shop_additions.put_in_force(settings.additions)
 
 
 def as_of(unit: Unit, moment: datetime) -> ShopSettings:

@@ -9,8 +9,8 @@ from core.model import numbers
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
-from core.store.job_tables import JobRow
-from core.store.tape_tables import DonorRow, TapeRow
+from core.store.job_tables import CopyRow, JobRow
+from core.store.tape_tables import DonorRow, RepairRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -81,3 +81,23 @@ def is_booked(unit: Unit, name: str) -> bool:
         booked is not None
         or unit.session.scalar(select(DonorRow.id).where(DonorRow.format == name)) is not None
     )
+
+
+def is_found(unit: Unit, name: str) -> bool:
+    """Whether a finding of this key was ever booked or seen on a tape, taken back since or not."""
+    drafted, found = type_coerce(TapeRow.draft, Text), type_coerce(TapeRow.findings, Text)
+    named = or_(drafted.like(f'%"{name}"%'), found.like(f'%"{name}"%'))
+    rows = unit.session.execute(select(TapeRow.draft, TapeRow.findings).where(named))
+    return any(name in (*draft.findings, *findings) for draft, findings in rows)
+
+
+def is_repaired_by(unit: Unit, name: str) -> bool:
+    """Whether a repair of this code was ever tried on a tape, or is to be done on one."""
+    tried = unit.session.scalar(select(RepairRow.id).where(RepairRow.code == name).limit(1))
+    planned = type_coerce(TapeRow.verdict, Text).like(f'%"code":"{name}"%')
+    return tried is not None or unit.session.scalar(select(TapeRow.id).where(planned).limit(1)) is not None
+
+
+def is_copied_onto(unit: Unit, name: str) -> bool:
+    """Whether copies were ever ordered on a medium of this code."""
+    return unit.session.scalar(select(CopyRow.id).where(CopyRow.code == name).limit(1)) is not None

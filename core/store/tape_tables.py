@@ -19,7 +19,7 @@ from core.capture.file_report import Report
 from core.model.dispositions import Disposition
 from core.model.incident_records import IncidentKind
 from core.model.inventory import TapeLine
-from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, Section, Speed, TvSystem
+from core.model.names import AnyFinding, DonorPart, FormatName, Join, Look, Measure, Section, Speed, TvSystem
 from core.model.ranges import Range
 from core.model.repair_records import Verdict
 from core.model.stations import Station
@@ -49,11 +49,11 @@ class TapeRow(StoredTable):
     draft: Mapped[TapeLine] = mapped_column(Serialized(TapeLine))
     station: Mapped[Station] = mapped_column(ByValue(Station))
     since: Mapped[datetime] = mapped_column(UtcMoment)
-    findings: Mapped[tuple[Finding, ...]] = mapped_column(Serialized(tuple[Finding, ...]))
+    findings: Mapped[tuple[AnyFinding, ...]] = mapped_column(Serialized(tuple[AnyFinding, ...]))
     verdict: Mapped[Verdict] = mapped_column(Serialized(Verdict))
     minutes: Mapped[Range] = mapped_column(Serialized(Range))
     note: Mapped[str] = mapped_column(Text, default="")
-    settled: Mapped[tuple[Finding, ...]] = mapped_column(Serialized(tuple[Finding, ...]), default=())
+    settled: Mapped[tuple[AnyFinding, ...]] = mapped_column(Serialized(tuple[AnyFinding, ...]), default=())
     played_minutes: Mapped[float | None] = mapped_column(default=None)
     deck: Mapped[str | None] = mapped_column(String(80), unique=True, default=None)
     not_for_reuse: Mapped[bool] = mapped_column(default=False)
@@ -121,7 +121,7 @@ class RepairRow(StoredTable):
     donor_id: Mapped[int | None] = mapped_column(ForeignKey("donors.id"), index=True)
     came_from: Mapped[str] = mapped_column(Text)
     note: Mapped[str] = mapped_column(Text)
-    settled: Mapped[tuple[Finding, ...]] = mapped_column(Serialized(tuple[Finding, ...]))
+    settled: Mapped[tuple[AnyFinding, ...]] = mapped_column(Serialized(tuple[AnyFinding, ...]))
     by: Mapped[str] = mapped_column(Text)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     struck_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)

@@ -1,7 +1,7 @@
 """What of the shop's own is in force in this process, and answers that are remembered under that only.
 
-As the language is, the catalogue of formats is one for the whole process: the shop's own formats come to
-those of the program. A number stands for all that is in force; equal formats have an equal number.
+As the language is, the catalogue is one for the whole process: the shop's own formats, findings, repairs and
+media come to those of the program. A number stands for all that is in force; equal ones have an equal number.
 """
 
 from __future__ import annotations
@@ -13,13 +13,16 @@ from typing import Concatenate, Generic, ParamSpec, TypeVar, cast
 P = ParamSpec("P")
 R = TypeVar("R")
 
-_numbers: dict[Hashable, int] = {(): 0}
+FORMATS, ADDITIONS = "formats", "additions"
+_numbers: dict[Hashable, int] = {((), ()): 0}
+_own: dict[str, Hashable] = {FORMATS: (), ADDITIONS: ()}
 _in_force = [0]
 
 
-def use(own: Hashable) -> None:
-    """``own`` is in force from now on; ``()`` is nothing of the shop's own."""
-    _in_force[0] = _numbers.setdefault(own, len(_numbers))
+def use(part: str, own: Hashable) -> None:
+    """``own`` is in force from now on as that part of the catalogue; ``()`` is nothing of the shop's own."""
+    _own[part] = own
+    _in_force[0] = _numbers.setdefault((_own[FORMATS], _own[ADDITIONS]), len(_numbers))
 
 
 def current() -> int:

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 from core.capture.file_report import CapturedFile
 from core.model.dispositions import Disposition
 from core.model.errors import WrongInput
-from core.model.names import Finding
+from core.model.names import AnyFinding, Finding, FindingKey
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
@@ -20,7 +20,7 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Tray, TrayItem
 
-Withdrawable = Finding | Splice | RepairAttempt | CapturedFile | Disposition
+Withdrawable = AnyFinding | Splice | RepairAttempt | CapturedFile | Disposition
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +85,7 @@ def _words(what: Withdrawable) -> str:
         return say("capture", "not_its_file", name=what.report.name)
     if isinstance(what, Disposition):
         return say("bench", "not_settled", became=spoken(what))
-    if isinstance(what, Finding):
+    if isinstance(what, (Finding, FindingKey)):
         return say("bench", "no_longer", finding=spoken(what))
     if isinstance(what, Splice):
         return say("repair", "strike", at=repair_sentences.at(what))

@@ -21,7 +21,7 @@ from gui.widgets.tray import Tray, TrayItem
 
 @dataclass(frozen=True, slots=True)
 class RepairFormResult:
-    """What the form holds: a repair of `core.catalogue.condition.REPAIRS`, and whether it held."""
+    """What the form holds: a code of `core.catalogue.findings.repair_codes`, and whether it held."""
 
     repair: str
     succeeded: bool
@@ -83,7 +83,7 @@ class RepairForm(QWidget):
             return
         letters, needed = self.field.text().strip().casefold(), self._needed()
         name = self._tape.format
-        order = sorted(condition.REPAIRS, key=lambda code: code not in needed)
+        order = sorted(condition.repairs_offered(), key=lambda code: code not in needed)
         choices = [condition.repair(code, name) for code in order]
         self.list.lay(
             [

@@ -13,7 +13,7 @@ from core.capture.file_report import CapturedFile
 from core.catalogue import condition
 from core.model.dispositions import Disposition
 from core.model.errors import TapewrightError
-from core.model.names import DonorPart, Finding, Look, TapeCode
+from core.model.names import DonorPart, Finding, FindingKey, Look, TapeCode
 from core.model.repair_records import Donor, Splice
 from core.model.tape_records import TapeRecord
 from core.services import donors, recordings, repair_attempts, repair_record, tape_dispositions, tapes
@@ -102,7 +102,7 @@ class BenchRepairs(QObject):
 
     @Slot(object)
     def _take_back(self, back: Withdrawal) -> None:
-        if isinstance(back.what, Finding):
+        if isinstance(back.what, (Finding, FindingKey)):
             self._do(repair_record.clear_finding, back.what, back.because, sentence=_taken_back)
         elif isinstance(back.what, Splice):
             self._do(repair_record.undo_splice, because=back.because, which=back.what, sentence=_taken_back)

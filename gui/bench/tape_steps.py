@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.capture.file_report import Report
-from core.model.names import Finding
+from core.model.names import AnyFinding
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -78,7 +78,7 @@ class TapeSteps(QObject):
         )
 
     @Slot(object)
-    def find(self, finding: Finding) -> None:
+    def find(self, finding: AnyFinding) -> None:
         """Record one finding."""
         if self._tape is None:
             return
@@ -100,7 +100,7 @@ class TapeSteps(QObject):
             next_step = say("dispositions", f"next-{tape.disposition.value}")
             self.settled.emit(tape, say("bench", "became_said", title=title, became=became, next=next_step))
 
-    def _was_found(self, finding: Finding, tape: TapeRecord) -> None:
+    def _was_found(self, finding: AnyFinding, tape: TapeRecord) -> None:
         title = tray_rows.tape_title(tape)
         self.found.emit(tape, say("bench", "found_said", finding=sentence_case(spoken(finding)), title=title))
 

@@ -9,7 +9,7 @@ from core.catalogue.cassettes import Format
 from core.catalogue.markings import Marking
 from core.model.errors import WrongInput
 from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES
-from core.model.names import Finding, FormatName, Speed, TvSystem
+from core.model.names import AnyFinding, FormatName, Speed, TvSystem, finding_of
 from core.wording.locale_figures import listed
 from core.wording.messages import worded_cache
 from gui.tables import choices
@@ -182,15 +182,15 @@ def read_tv(text: str) -> TvSystem | None:
     return TvSystem(found.aliases[0])
 
 
-def read_findings(text: str) -> tuple[Finding, ...]:
+def read_findings(text: str) -> tuple[AnyFinding, ...]:
     """What is wrong with the tapes, with commas between."""
-    found: list[Finding] = []
+    found: list[AnyFinding] = []
     for part in choices.parts(text):
         choice = choices.meant(findings_offered(), part)
         if choice is None:
             known = _listed(findings_offered())
             raise WrongInput(_place("findings"), part, say("counter", "accepted_many", known=known))
-        finding = Finding(choice.aliases[0])
+        finding = finding_of(choice.aliases[0])
         if finding not in found:
             found.append(finding)
     return tuple(found)

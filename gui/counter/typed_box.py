@@ -14,7 +14,7 @@ from typing import TypeVar
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Inventory, TapeLine
-from core.model.names import Finding, FormatName, TvSystem
+from core.model.names import AnyFinding, FormatName, TvSystem
 from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
 from core.wording.messages import worded_cache
@@ -81,7 +81,7 @@ def read_row(row: TypedRow, box_tv: str = "") -> ParsedRow:
     wrong: list[tuple[str, str]] = []
     count = _cell(wrong, "count", lambda: accepted_words.read_count(row.count), None)
     shell = _cell(wrong, "format", lambda: accepted_words.read_shell(row.format), None)
-    none: tuple[Finding, ...] = ()
+    none: tuple[AnyFinding, ...] = ()
     findings = _cell(wrong, "findings", lambda: accepted_words.read_findings(row.findings), none)
     label = _cell(wrong, "label", lambda: accepted_words.read_label(row.label), "")
     tv = _cell(wrong, "tv", lambda: accepted_words.read_tv(row.tv), None)

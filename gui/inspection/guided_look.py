@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.catalogue import inspection
 from core.catalogue.inspection import LookStep
 from core.model.errors import WrongInput
-from core.model.names import Finding
+from core.model.names import AnyFinding
 from gui.inspection.fitted_dialog import FittedDialog
 from gui.inspection.look_layout import LookLayout, caption, step_spoken
 from gui.inspection.look_progress import LookProgress, LookSubject
@@ -57,7 +57,7 @@ class LookOver(FittedDialog):
         self._take_keyboard()
 
     @property
-    def found(self) -> tuple[Finding, ...]:
+    def found(self) -> tuple[AnyFinding, ...]:
         """Everything marked so far, what changes most first."""
         return () if self._subject is None else self._progress.ranked(self._subject.format)
 
@@ -156,7 +156,7 @@ class LookOver(FittedDialog):
     # --- marking -------------------------------------------------------------------------
 
     @Slot(object, bool)
-    def _mark(self, finding: Finding, seen: bool) -> None:
+    def _mark(self, finding: AnyFinding, seen: bool) -> None:
         self._progress = self._progress.marked(finding, seen)
         self._parts.tell_found(self._progress, self.found)
         for row in self.page.rows:
@@ -164,7 +164,7 @@ class LookOver(FittedDialog):
                 self._parts.bring_into_view(row)
 
     @Slot(object)
-    def _add(self, finding: Finding) -> None:
+    def _add(self, finding: AnyFinding) -> None:
         self._go_to(self._progress.marked(finding, seen=True))
 
     # --- keys ----------------------------------------------------------------------------

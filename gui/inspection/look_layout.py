@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSizePolicy, QStackedWid
 
 from core.catalogue.formats import catalogue
 from core.catalogue.inspection import LookStep
-from core.model.names import Finding, FormatName
+from core.model.names import AnyFinding, FormatName
 from core.model.spoken_names import spoken
 from gui.inspection.fitted_dialog import dialog_button
 from gui.inspection.look_end import LookEnd
@@ -69,7 +69,7 @@ class LookLayout:
         for area in (self._columns, self._area):
             area.ensureWidgetVisible(row, 0, theme.UNIT)
 
-    def tell_found(self, progress: LookProgress, found: Sequence[Finding]) -> None:
+    def tell_found(self, progress: LookProgress, found: Sequence[AnyFinding]) -> None:
         """Say what was found so far, and on the buttons what they do now."""
         is_step = progress.step is not None
         named = ", ".join(spoken(finding) for finding in found)

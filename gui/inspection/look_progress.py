@@ -6,14 +6,14 @@ from dataclasses import dataclass, replace
 
 from core.catalogue import inspection
 from core.catalogue.inspection import LookStep
-from core.model.names import Finding, FormatName
+from core.model.names import AnyFinding, FormatName
 
 
 @dataclass(frozen=True, slots=True)
 class LookResult:
     """What a look-over found."""
 
-    findings: tuple[Finding, ...]
+    findings: tuple[AnyFinding, ...]
     looked: int
     """Steps gone through."""
     of: int
@@ -28,7 +28,7 @@ class LookSubject:
     key: str
     title: str
     format: FormatName
-    known: tuple[Finding, ...] = ()
+    known: tuple[AnyFinding, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ class LookProgress:
     """The step on show and all findings so far; every change gives a new progress."""
 
     steps: tuple[LookStep, ...]
-    found: frozenset[Finding] = frozenset()
+    found: frozenset[AnyFinding] = frozenset()
     at: int = 0
     """Place of the step on show; the number of steps at the end."""
     furthest: int = 0
@@ -81,7 +81,7 @@ class LookProgress:
         before = self.furthest if self.step is None else self.at
         return replace(self, at=max(before - 1, 0))
 
-    def marked(self, finding: Finding, seen: bool) -> LookProgress:
+    def marked(self, finding: AnyFinding, seen: bool) -> LookProgress:
         """With this finding, or without it."""
         return replace(self, found=self.found | {finding} if seen else self.found - {finding})
 
@@ -94,6 +94,6 @@ class LookProgress:
         looked = self.furthest if self.step is None else max(self.furthest, self.at + 1)
         return LookResult(self.ranked(format), looked, len(self.steps), note)
 
-    def ranked(self, format: FormatName) -> tuple[Finding, ...]:
+    def ranked(self, format: FormatName) -> tuple[AnyFinding, ...]:
         """Everything found so far, what changes most first."""
         return tuple(each.finding for each in inspection.ranked(self.found, format))

@@ -10,14 +10,14 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QLineEdit, QVBoxLayout, QWidget
 from core.catalogue import condition, inspection
 from core.catalogue.inspection import Change, LookStep
 from core.model.errors import WrongInput
-from core.model.names import Finding, FormatName, Outcome
+from core.model.names import AnyFinding, Finding, FormatName, Outcome
 from core.model.spoken_names import spoken
 from core.wording import typed_amounts
 from gui.toolkit import theme
 from gui.toolkit.text import minutes_range, say
 from gui.widgets.layouts import empty, labelled, stacked, words
 
-LETTERS = {
+LETTERS: dict[AnyFinding, str] = {
     Finding.SNAPPED: "S",
     Finding.OFF_HUB: "O",
     Finding.CHEWED: "C",
@@ -72,7 +72,9 @@ class StepPage(QWidget):
         self._column.addWidget(self._source)
         self._column.addStretch(1)
 
-    def show_step(self, step: LookStep, name: FormatName, found: Iterable[Finding], *, short: bool) -> None:
+    def show_step(
+        self, step: LookStep, name: FormatName, found: Iterable[AnyFinding], *, short: bool
+    ) -> None:
         """Write the page of one step; ``found`` is ticked already."""
         empty(self._text_column)
         for sentence in (step.ask,) if short and step.ask else step.how:
@@ -108,7 +110,7 @@ class StepPage(QWidget):
             return
         self.waiting.setText("" if degrees is None else inspection.waiting(degrees))
 
-    def _lay_findings(self, step: LookStep, name: FormatName, found: frozenset[Finding]) -> None:
+    def _lay_findings(self, step: LookStep, name: FormatName, found: frozenset[AnyFinding]) -> None:
         empty(self._finds_column)
         self.rows = tuple(
             FindingRow(inspection.change(finding, name), finding in found, step.stop)

@@ -85,15 +85,15 @@ class PriceLine:
 
     @property
     def counts(self) -> bool:
-        """Whether the line is in the book: a format without a price is not, nor a break without figures."""
-        if self.row.part == CAPTURE:
+        """Whether the line is in the book: what has no price is not, nor a break without figures."""
+        if self.row.part == CAPTURE or price_rows.is_own(self.row):
             return bool(self.row.price) or "price" in dict(self.typed)
         filled = self.row.value or self.row.percent or (self.row.part == TAXES and self.row.words)
         return self.row.part not in LISTS or bool(filled or self.typed)
 
 
 def lines(content: Mapping[str, Any]) -> tuple[PriceLine, ...]:
-    """The table of a book, with every format of the catalogue, also those it has no price for."""
+    """The table of a book, with every format and all the shop's own, also what it has no price for."""
     rows = price_rows.of_document(content)
     known = {row.code for row in rows if row.part == CAPTURE}
     without = [
@@ -102,9 +102,15 @@ def lines(content: Mapping[str, Any]) -> tuple[PriceLine, ...]:
         if name not in known
     ]
     own = [row for row in rows if row.part == CAPTURE]
-    others = [row for row in rows if row.part not in (BOOK, CAPTURE)]
+    parts = [[row for row in rows if row.part == part] for part in (REPAIR, MEDIA)]
+    added = [
+        [row for row in price_rows.own_rows(part) if row.code not in content[part]]
+        for part in (REPAIR, MEDIA)
+    ]
+    bench = [row for some, new in zip(parts, added, strict=True) for row in (*some, *new)]
+    others = [row for row in rows if row.part not in (BOOK, CAPTURE, REPAIR, MEDIA)]
     currency = str(content["currency"])
-    return arranged([PriceLine(row, currency) for row in (*own, *without, *others)])
+    return arranged([PriceLine(row, currency) for row in (*own, *without, *bench, *others)])
 
 
 def arranged(given: Sequence[PriceLine]) -> tuple[PriceLine, ...]:

@@ -15,7 +15,7 @@ from core.model.dispositions import Disposition
 from core.model.price_terms import ChargeKind, InspectionWay, StorageFee, StoragePeriod
 from core.pricing import disposition_rules
 from core.pricing.price_book_file import RoundingMode, TaxMode, Way
-from core.pricing.price_rows import BREAKS, CAPTURE, DISPOSITIONS, TAXES, PriceRow
+from core.pricing.price_rows import BREAKS, CAPTURE, DISPOSITIONS, TAXES, PriceRow, is_own
 from core.pricing.storage_charge import storage_charge
 from core.wording import locale_figures, locale_numbers, typed_amounts
 from core.wording.messages import current
@@ -161,7 +161,7 @@ def _on(kinds: tuple[ChargeKind, ...]) -> str:
 
 
 def _emptied(row: PriceRow, column: str) -> str | None:
-    if row.part in (BREAKS, TAXES) or (row.part == CAPTURE and column in MONEY):
+    if row.part in (BREAKS, TAXES) or ((row.part == CAPTURE or is_own(row)) and column in MONEY):
         return ""
     return "0" if row.code in FEES and column == "price" else None
 

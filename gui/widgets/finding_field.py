@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.catalogue import condition
-from core.model.names import Finding, FormatName
+from core.model.names import AnyFinding, FormatName, finding_of
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.layouts import hinted, labelled, stacked, words
 from gui.widgets.tray import Tray, TrayItem
@@ -16,11 +16,11 @@ class FindingChooser(QWidget):
     """Letters narrow the list; the arrows travel it from the same field; Return adds."""
 
     chosen = Signal(object)
-    """A `Finding`."""
+    """An `AnyFinding`."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._offered: frozenset[Finding] = frozenset()
+        self._offered: frozenset[AnyFinding] = frozenset()
         self.field = QLineEdit()
         self.field.setObjectName("finding")
         hinted(self.field, say("bench", "find_hint"))
@@ -37,7 +37,7 @@ class FindingChooser(QWidget):
         self.list.moved.connect(self._tell_seen)
         column.addWidget(self._seen)
 
-    def begin(self, known: frozenset[Finding], format: FormatName) -> None:
+    def begin(self, known: frozenset[AnyFinding], format: FormatName) -> None:
         """Offer what may be found on a thing of this format and has not been yet."""
         self._offered = condition.possible(format) - known
         self.field.clear()
@@ -58,7 +58,7 @@ class FindingChooser(QWidget):
     @Slot(str)
     def _tell_seen(self, value: str) -> None:
         """How the finding under the keyboard is seen, in full."""
-        self._seen.setText(condition.how_seen(Finding(value)) if value else "")
+        self._seen.setText(condition.how_seen(finding_of(value)) if value else "")
 
     @Slot()
     def _add(self) -> None:
@@ -67,7 +67,7 @@ class FindingChooser(QWidget):
     @Slot(str)
     def _take(self, value: str) -> None:
         if value:
-            self.chosen.emit(Finding(value))
+            self.chosen.emit(finding_of(value))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         return self.list.steered_by(event)

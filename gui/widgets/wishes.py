@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from core.model import shop_additions
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.pricing import copy_sizes
@@ -22,9 +23,11 @@ _DISCS = ("dvd", "bluray")
 @worded_cache(maxsize=8)
 def _known() -> dict[str, tuple[CellChoice, Delivery]]:
     """Every order the shop takes, the usual ones first."""
-    orders = [Delivery("files", "h264", carrier) for carrier in copy_sizes.CARRIERS]
+    carriers = copy_sizes.carriers()
+    orders = [Delivery("files", "h264", carrier) for carrier in carriers]
     orders[1:1] = [Delivery(kind) for kind in ("dvd", "bluray")]
-    orders += [Delivery("files", codec, on) for codec in copy_sizes.CODECS[1:] for on in copy_sizes.CARRIERS]
+    by_size = [each for each in carriers if not _is_by_minutes(each)]
+    orders += [Delivery("files", codec, on) for codec in copy_sizes.CODECS[1:] for on in by_size]
     named = [(_words(order), order) for order in orders]
     return {words: (CellChoice(words, _aliases(order), _note(order)), order) for words, order in named}
 
@@ -92,12 +95,23 @@ def _day_choice(day: date) -> CellChoice:
 def _words(order: Delivery) -> str:
     if order.kind in _DISCS:
         return text.say("counter", f"disc-{order.kind}")
+    own = shop_additions.medium(order.carrier or "")
+    if own is not None and order.codec in (None, "h264"):
+        return text.say("counter", "on-own-minutes" if own.minutes else "on-own", medium=own.words)
     if order.codec in (None, "h264"):
         return text.say("counter", f"on-{order.carrier or 'usb'}")
     return _codec_files(order, copy_sizes.codec_words(order.codec or "h264").replace(",", ""))
 
 
+def _is_by_minutes(carrier: str) -> bool:
+    """Whether it is a medium of the shop's own that holds so many minutes, whatever the kind of file."""
+    own = shop_additions.medium(carrier)
+    return own is not None and bool(own.minutes)
+
+
 def _codec_files(order: Delivery, codec: str) -> str:
+    if own := shop_additions.medium(order.carrier or ""):
+        return text.say("counter", "codec-own", codec=codec, medium=own.words)
     return text.say("counter", f"codec-{order.carrier or 'usb'}", codec=codec)
 
 
@@ -112,4 +126,6 @@ def _aliases(order: Delivery) -> tuple[str, ...]:
 def _note(order: Delivery) -> str:
     if order.kind in _DISCS:
         return text.say("counter", "dvd_note") if order.kind == "dvd" else ""
+    if _is_by_minutes(order.carrier or ""):
+        return ""
     return copy_sizes.codec_words(order.codec or "h264") if order.codec == "h264" else ""

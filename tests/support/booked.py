@@ -15,7 +15,7 @@ import pytest
 
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.job_records import Job, Pickup
-from core.model.names import CommandId, Finding, FormatName, Speed, TvSystem
+from core.model.names import AnyFinding, CommandId, FormatName, Speed, TvSystem
 from core.model.quote_records import Quote
 from core.model.setup_pages import SetupPage
 from core.model.signatures import Signature
@@ -91,19 +91,24 @@ class Desk:
 def line(
     format: str = "vhs",
     count: int = 1,
-    findings: Sequence[Finding] = (),
+    findings: Sequence[AnyFinding] = (),
     marking: str | None = "T-120",
     speed: Speed | None = Speed.SP,
 ) -> TapeLine:
     return TapeLine(count, FormatName(format), marking, speed=speed, findings=tuple(findings))
 
 
-def inventory(*lines: TapeLine, name: str = "Ada Fenwick", phone: str | None = "(303) 555-0142") -> Inventory:
+def inventory(
+    *lines: TapeLine,
+    name: str = "Ada Fenwick",
+    phone: str | None = "(303) 555-0142",
+    deliver: tuple[Delivery, ...] = (Delivery("files", "h264", "usb"),),
+) -> Inventory:
     return Inventory(
         lines=lines or (line(count=2),),
         tv=TvSystem.NTSC,
         customer=CustomerDraft(name, phone),
-        deliver=(Delivery("files", "h264", "usb"),),
+        deliver=deliver,
     )
 
 

@@ -7,14 +7,20 @@ from collections.abc import Iterator
 import pytest
 
 from core.catalogue import formats
+from core.model import shop_additions
 from core.wording import messages
 
 
 @pytest.fixture(autouse=True)
 def american() -> Iterator[None]:
-    """Speaks the base language and knows the program's formats, before the test and after it."""
+    """Speaks the base language and knows what the program knows, before the test and after it."""
     messages.use("en")
-    formats.put_in_force(())
+    _forget_the_shop()
     yield
     messages.use("en")
+    _forget_the_shop()
+
+
+def _forget_the_shop() -> None:
     formats.put_in_force(())
+    shop_additions.put_in_force(shop_additions.NOTHING_ADDED)

@@ -4,10 +4,21 @@ from __future__ import annotations
 
 from argparse import Namespace
 
+from core.catalogue import condition
 from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
 from core.model.errors import WrongInput
-from core.model.names import DonorPart, Finding, FormatName, Join, Look, Section, Speed, TapeCode, TvSystem
+from core.model.names import (
+    DonorPart,
+    FormatName,
+    Join,
+    Look,
+    Section,
+    Speed,
+    TapeCode,
+    TvSystem,
+    finding_of,
+)
 from core.model.repair_records import Splice
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -25,8 +36,8 @@ def tell_status(call: Invocation) -> Reply:
 
 def move(call: Invocation) -> Reply:
     asked = call.asked
-    findings = tuple(Finding(name) for name in dict.fromkeys(asked.finding))
     with call.open() as shop:
+        findings = tuple(condition.named(name, "--finding") for name in dict.fromkeys(asked.finding))
         record = shop.run(
             tapes.move,
             TapeCode(asked.code),
@@ -60,7 +71,7 @@ def clear_finding(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         record = shop.run(
-            repair_record.clear_finding, TapeCode(asked.code), Finding(asked.finding), asked.note
+            repair_record.clear_finding, TapeCode(asked.code), finding_of(asked.finding), asked.note
         )
     return told(record)
 

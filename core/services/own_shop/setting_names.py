@@ -6,17 +6,18 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from typing import Any
 
-from core.catalogue import country_defaults
-from core.model import accents
+from core.catalogue import country_defaults, findings
+from core.model import accents, shop_additions
 from core.model.names import Speed
 from core.model.settings_differences import Difference, spelled
+from core.model.shop_additions import OwnFinding, OwnMedium, OwnRepair
 from core.pricing import price_rows
 from core.promise import chances
 from core.wording import locale_figures, messages, own_words
 from core.wording.messages import say
 
 PRICES = "prices"
-LISTED = ("deck", "person", "partner", "format")
+LISTED = ("deck", "person", "partner", "format", "finding", "repair", "medium")
 """Tables of entries with a name of their own."""
 _WORDS = "words"
 _BY_FORMAT, _BY_CODE = "capture", ("repair", "media")
@@ -59,7 +60,13 @@ def _entry_key(path: Sequence[str]) -> str:
     key, name = f"change-{path[0]}-{path[2]}", _entry_name(path, None)
     if path[0] == "format" and not messages.knows("settings", key):
         return say("settings", "change-format-key", name=name, key=", ".join(path[2:]))
+    key = f"change-own-{path[2]}" if path[0] in _ADDED else key
     return _known(key, path, name=name)
+
+
+def added_place(name: str, key: str) -> str:
+    """What a key of something the shop adds is called, by the words it has on the page."""
+    return say("settings", f"change-own-{'words' if key == 'name' else key}", name=name)
 
 
 def price_name(path: Sequence[str]) -> str:
@@ -68,7 +75,7 @@ def price_name(path: Sequence[str]) -> str:
     if part == _BY_FORMAT and further:
         head = say("settings", "change-copying", format=price_rows.format_words(further[0]))
     elif part in _BY_CODE and further:
-        head = say("settings", f"change-{part}", code=further[0])
+        head = say("settings", f"change-priced-{part}", code=_code_words(part, further[0]))
     elif part == price_rows.DISPOSITIONS and further:
         head = say("settings", "change-disposition", what=_known_disposition(further[0]))
     elif part == price_rows.BREAKS:
@@ -83,6 +90,12 @@ def price_name(path: Sequence[str]) -> str:
 def _known_disposition(code: str) -> str:
     key = f"disposition-{code}"
     return say("names", key) if messages.knows("names", key) else code
+
+
+def _code_words(part: str, code: str) -> str:
+    """A repair or a medium of the shop's own by its words, one of the program by its code."""
+    known = shop_additions.repair(code) if part == price_rows.REPAIR else shop_additions.medium(code)
+    return known.words if known else code
 
 
 def value_of(path: Sequence[str], value: Any) -> str:
@@ -125,7 +138,10 @@ def _entry_line(path: Sequence[str], now: Any) -> str:
 
 
 def _entry_name(path: Sequence[str], now: Any) -> str:
-    """What an entry is called: by its name, a format by its words where they are known."""
+    """What an entry is called: by its name, one of the shop's own by its words where they are known."""
+    if path[0] in _ADDED:
+        known = _ADDED[path[0]](path[1])
+        return str((now or {}).get("words") or (known.words if known else path[1]))
     if path[0] != "format":
         return path[1]
     return str((now or {}).get("words", {}).get("name") or price_rows.format_words(path[1]))
@@ -136,8 +152,17 @@ _TOLD = {
     "person": ("may",),
     "partner": ("formats", "price"),
     "format": ("like",),
+    "finding": ("told", "outcome", "repairs", "caution"),
+    "repair": ("minutes",),
+    "medium": ("gigabytes", "minutes"),
 }
 """What is told of an entry that is new."""
+_ADDED: Mapping[str, Callable[[str], OwnFinding | OwnRepair | OwnMedium | None]] = {
+    "finding": shop_additions.finding,
+    "repair": shop_additions.repair,
+    "medium": shop_additions.medium,
+}
+"""What the shop adds to the program's own, by the table it stands in."""
 
 
 def _known(key: str, path: Sequence[str], **fill: str) -> str:
@@ -165,6 +190,22 @@ def _speeds(values: Sequence[str]) -> str:
 
 def _days(values: Sequence[date]) -> str:
     return "; ".join(locale_figures.full_day(day) for day in values)
+
+
+def _quoted(sentence: str) -> str:
+    return say("settings", "findings-sentence", sentence=spelled(sentence))
+
+
+def _repairs(codes: Sequence[str]) -> str:
+    return locale_figures.listed([findings.repair_words(code) for code in codes], "unit")
+
+
+def _minutes(value: Any) -> str:
+    """Bench minutes of a repair, or what a medium holds."""
+    if isinstance(value, list):
+        low, likely, high = value
+        return say("settings", "findings-bench-minutes", low=low, likely=likely, high=high)
+    return say("settings", "findings-holds-minutes", minutes=value)
 
 
 def _offered(prefix: str) -> Callable[[Any], str]:
@@ -202,6 +243,12 @@ _SHOWN: Mapping[str, Callable[[Any], str]] = {
     "claim_slip_on": _offered("papers-slip"),
     "label_stock": _offered("papers-stock"),
     "country": _country,
+    "told": _quoted,
+    "caution": _quoted,
+    "outcome": _offered("findings-outcome"),
+    "repairs": _repairs,
+    "gigabytes": lambda value: say("settings", "findings-holds-gb", gb=value),
+    "minutes": _minutes,
     "confidence": chances.words,
     "closed": _days,
 }

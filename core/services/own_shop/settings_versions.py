@@ -8,7 +8,6 @@ from datetime import datetime
 
 from sqlalchemy import select
 
-from core.catalogue import formats
 from core.model import own_sentences, serialization
 from core.model.errors import Conflict, Refused
 from core.model.settings_differences import Difference
@@ -33,6 +32,9 @@ PAGE_OF = {
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,
     "format": SetupPage.FORMATS,
+    "finding": SetupPage.FINDINGS,
+    "repair": SetupPage.FINDINGS,
+    "medium": SetupPage.FINDINGS,
     "person": SetupPage.PEOPLE,
     "partner": SetupPage.PARTNERS,
     "backup": SetupPage.BACKUP,
@@ -115,7 +117,7 @@ def change(
     _check_playing(unit, checked)
     _check_booked(unit, before, checked)
     _append(unit, checked, _words(before, checked, undoes), undoes)
-    formats.put_in_force(checked.formats)
+    current_settings.put_in_force(checked)
     return checked
 
 
@@ -180,11 +182,21 @@ def _check_playing(unit: Unit, settings: ShopSettings) -> None:
 
 
 def _check_booked(unit: Unit, before: ShopSettings, after: ShopSettings) -> None:
-    """Refused while a tape was booked under a format that would be gone: its history could not be read."""
+    """Refused while a tape was booked with what would be gone: its history could not be read."""
     gone = {form.name: form for form in before.formats} | {form.name: None for form in after.formats}
     for name, form in gone.items():
         if form is not None and lookup.is_booked(unit, name):
             raise Refused(say("settings", "formats-booked", format=form.words))
+    was, now = before.additions, after.additions
+    for kept, there, is_booked in (
+        (was.findings, now.findings, lookup.is_found),
+        (was.repairs, now.repairs, lookup.is_repaired_by),
+        (was.media, now.media, lookup.is_copied_onto),
+    ):
+        names = {each.name for each in there}
+        for each in kept:
+            if each.name not in names and is_booked(unit, each.name):
+                raise Refused(say("settings", "findings-booked", words=each.words))
 
 
 def _is_an_event(difference: Difference) -> bool:

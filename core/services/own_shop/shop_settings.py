@@ -36,6 +36,7 @@ from core.services.own_shop import (
     deck_entries,
     front_entries,
     opening_entries,
+    own_additions,
     own_formats,
     people_entries,
 )
@@ -101,11 +102,13 @@ def of_document(content: object, where: str) -> ShopSettings:
     own = own_formats.of_entries(page.format, where)
     known = formats.of_own(own).names
     decks = deck_entries.of_entries(page.deck, known, where)
+    added = own_additions.of_file(page, where)
     return ShopSettings(
         front=replace(
             front_entries.of_entry(page.front, page.papers, where),
             words=tuple(sorted(page.words.items())),
             format_names=own_formats.named(own),
+            finding_names=own_additions.named(added),
         ),
         decks=decks,
         openings=opening_entries.of_entries(page.opening, where),
@@ -121,6 +124,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         expected=Expected(**msgspec.structs.asdict(page.expected)),
         partners=deck_entries.partners(page.partner, known, where),
         formats=own,
+        additions=added,
         backup=_backup(page.backup, at(where, "backup")),
     )
 
@@ -159,6 +163,9 @@ def _file(settings: ShopSettings) -> SettingsFile:
         outage=tuple(OutageEntry(each.deck, each.begins, each.ends) for each in settings.outages),
         words=dict(settings.front.words),
         format=own_formats.entries(settings.formats),
+        finding=own_additions.finding_entries(settings.additions),
+        repair=own_additions.repair_entries(settings.additions),
+        medium=own_additions.medium_entries(settings.additions),
         backup=_entry(BackupEntry, settings.backup),
         person=tuple(map(people_entries.entry, settings.staff)),
         partner=tuple(

@@ -7,15 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
-from core.model.inventory import Delivery
+from core.model.inventory import CARRIERS, Delivery
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range, exactly
 from core.pricing import bitrates, copy_sizes, discs
 
 deliveries = st.one_of(
-    st.builds(
-        Delivery, st.just("files"), st.sampled_from(copy_sizes.CODECS), st.sampled_from(copy_sizes.CARRIERS)
-    ),
+    st.builds(Delivery, st.just("files"), st.sampled_from(copy_sizes.CODECS), st.sampled_from(CARRIERS)),
     st.sampled_from([Delivery("dvd"), Delivery("bluray")]),
 )
 minutes = st.lists(st.floats(0, 700), min_size=3, max_size=3).map(lambda found: Range(*sorted(found)))

@@ -13,7 +13,7 @@ from core.catalogue import condition
 from core.catalogue.formats import catalogue
 from core.model import resource_files
 from core.model.errors import WrongInput
-from core.model.inventory import Delivery
+from core.model.inventory import CARRIERS, Delivery
 from core.model.ranges import exactly
 from core.pricing import copy_sizes
 from core.pricing.price_book import PriceBook, in_force, load
@@ -70,7 +70,7 @@ def test_every_repair_has_a_price(book: PriceBook) -> None:
 
 @pytest.mark.parametrize("minutes", [1, 60, 600, 6_000, 60_000])
 @pytest.mark.parametrize("codec", copy_sizes.CODECS)
-@pytest.mark.parametrize("carrier", copy_sizes.CARRIERS)
+@pytest.mark.parametrize("carrier", CARRIERS)
 def test_every_file_carrier_has_a_price(minutes: int, codec: str, carrier: str) -> None:
     length = exactly(float(minutes))
     made = copy_sizes.storage(length, [length], [Delivery("files", codec, carrier)])

@@ -12,6 +12,7 @@ expected = What we expect
 decks = Decks
 formats = What people bring
 people_chapter = People
+findings = What can be wrong
 partners = Outside partners
 prices = Price book
 habits = What tapes turn out to be

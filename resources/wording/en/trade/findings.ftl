@@ -140,3 +140,6 @@ foil = End foil stops the machine: never splice metallized tape into the program
 small = Very small screws, and a splice here is riskier to the machine than on VHS (trade: United Visual).
 solvent = Isopropyl alcohol is flammable: ventilate, no flame; local rules on hazardous waste go first.
 mains = Opened mains-powered decks: unplugged, and by someone qualified; local rules on electrical work go first.
+
+# --- a finding of the shop's own, where another one decides what is done
+also-own = It was also noted: { $finding }.
