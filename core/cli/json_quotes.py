@@ -8,6 +8,7 @@ from datetime import date, datetime
 from core.model.inventory import TapeLine
 from core.model.money import MoneyRange
 from core.model.price_terms import InspectionFee, StorageFee, TaxAmount
+from core.model.price_ways import FlatOffer, LookFirstOffer, WaysToAgree
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
@@ -34,6 +35,8 @@ def quote(quoted: Quote) -> dict[str, object]:
         "promise": promise(quoted.promise),
         "questions": [_question(question) for question in quoted.questions],
         "warnings": list(quoted.warnings),
+        "way": quoted.way.value,
+        "ways": None if quoted.ways is None else _ways(quoted.ways),
     }
 
 
@@ -76,6 +79,34 @@ def _price(price: Price) -> Json:
         "ceiling_minor": price.ceiling_minor,
         "deposit_minor": price.deposit_minor,
     }
+
+
+def _ways(ways: WaysToAgree) -> Json:
+    """What each way to agree on the price comes to; null: not offered for this box."""
+    return {
+        "by_play": {"due_minor": money(ways.by_play), "ceiling_minor": ways.ceiling_minor},
+        "flat": None if ways.flat is None else _flat(ways.flat),
+        "play_first": None if ways.look_first is None else _look_first(ways.look_first),
+    }
+
+
+def _flat(flat: FlatOffer) -> Json:
+    risk = flat.risk
+    return {
+        "due_minor": flat.minor,
+        "expected_minor": rounded(risk.expected_minor),
+        "margin_percent": risk.margin_percent,
+        "standard_deviation_minor": rounded(risk.deviation_minor),
+        "chance_dearer": rounded(risk.dearer),
+        "gain_minor": {
+            "one_in_ten_at_most": risk.worst_gain_minor,
+            "one_in_ten_at_least": risk.best_gain_minor,
+        },
+    }
+
+
+def _look_first(offer: LookFirstOffer) -> Json:
+    return {"fee_minor": offer.fee_minor, "due_minor": money(offer.due)}
 
 
 def _tax(tax: TaxAmount) -> Json:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from core.model.dispositions import Disposition
 from core.model.names import DonorPart, Finding, Join
+from core.model.price_ways import PriceWay
 from core.model.stations import Station
 from core.wording.messages import say
 
 
-def spoken(name: Finding | Station | Disposition | Join | DonorPart, language: str | None = None) -> str:
+def spoken(
+    name: Finding | Station | Disposition | Join | DonorPart | PriceWay, language: str | None = None
+) -> str:
     """The name as it stands within a sentence: ``off the hub``, ``at the bench``."""
     return say("names", f"{type(name).__name__.lower()}-{name.value}", language=language)

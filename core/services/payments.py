@@ -15,7 +15,7 @@ from core.model.names import JobNumber
 from core.model.quote_records import Copy, Price, Storage
 from core.model.ranges import exactly
 from core.model.settings_records import Permission
-from core.pricing import box_price
+from core.pricing import agreed_flat, box_price
 from core.services import billed_tapes
 from core.store import current_prices, history, lookup, permissions, row_records
 from core.store.tables import JobRow, PaymentRow
@@ -32,13 +32,15 @@ def price(unit: Unit, row: JobRow) -> Price:
     """By the price book the quote was made from, each tape as it stands (`billed_tapes`)."""
     job = row_records.job(row)
     book = current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at)
+    tapes = [billed_tapes.as_it_stands(each, book.dispositions) for each in row.tapes]
     return box_price.price(
-        [billed_tapes.as_it_stands(each, book.dispositions) for each in row.tapes],
+        tapes,
         _copies(row),
         book,
         rush=row.rush,
         agreed_ceiling=job.ceiling_minor,
         exempt=job.tax_exempt,
+        agreed_flat=agreed_flat.owed(job, tapes, book),
     )
 
 

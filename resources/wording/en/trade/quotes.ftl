@@ -1,6 +1,7 @@
 # What a quote says besides its figures, and what it does not accept.
 
 tapes = number of tapes
+way = the way the price is agreed
 most_tapes = up to { $most } tapes fit on one order; split the box into several orders
 
 no_date = No date can be given: { $reasons }.
