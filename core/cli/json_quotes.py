@@ -8,7 +8,7 @@ from datetime import date, datetime
 from core.model.inventory import TapeLine
 from core.model.money import MoneyRange
 from core.model.price_terms import InspectionFee, StorageFee, TaxAmount
-from core.model.price_ways import FlatOffer, LookFirstOffer, WaysToAgree
+from core.model.price_ways import FlatOffer, FlatRisk, LookFirstOffer, WaysToAgree
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
@@ -91,9 +91,11 @@ def _ways(ways: WaysToAgree) -> Json:
 
 
 def _flat(flat: FlatOffer) -> Json:
-    risk = flat.risk
+    return {"due_minor": flat.minor, "risk": None if flat.risk is None else _risk(flat.risk)}
+
+
+def _risk(risk: FlatRisk) -> Json:
     return {
-        "due_minor": flat.minor,
         "expected_minor": rounded(risk.expected_minor),
         "margin_percent": risk.margin_percent,
         "standard_deviation_minor": rounded(risk.deviation_minor),

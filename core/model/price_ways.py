@@ -52,7 +52,8 @@ class FlatOffer:
     """One sum for the box, tax and rounding in it."""
 
     minor: int
-    risk: FlatRisk
+    risk: FlatRisk | None = None
+    """None where whoever asks may not see it."""
 
 
 @dataclass(frozen=True, slots=True)

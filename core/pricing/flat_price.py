@@ -130,5 +130,6 @@ def _mean(lot: AlikeTapes, book: PriceBook, habits: ShopHabits) -> float:
     amount = charges.minor_by_count(lot.tape, rate)
     if amount is not None:
         return float(amount)
-    values, shares = tape_minutes.belief_of(lot.known, habits).points.T
+    believed = tape_minutes.belief_of(lot.known, habits).points
+    values, shares = habits.mean.calibrated(lot.known.format, believed).T
     return float(total_draws.copying(values, rate) @ shares)

@@ -67,7 +67,7 @@ def copying(minutes: Minor, rate: CaptureRate) -> Minor:
         found = _halves_up(price * minutes / 60)
     else:
         found = _halves_up(price * minutes.round(3))
-    return np.maximum(found, float(_halves_up(np.asarray(float(rate.minimum)))))
+    return np.asarray(np.maximum(found, float(_halves_up(np.asarray(float(rate.minimum))))))
 
 
 def due(per_tape: Minor, fixed: Fixed, book: PriceBook) -> Minor:

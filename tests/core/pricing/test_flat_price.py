@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 import numpy as np
@@ -16,7 +16,7 @@ from core.model.inventory import Inventory, TapeLine
 from core.model.money import flat
 from core.model.names import Finding, FormatName, Origin, Outcome, Speed, TvSystem
 from core.model.price_terms import InspectionFee, InspectionWay
-from core.model.price_ways import FlatOffer, FlatTerms, PriceWay, WaysToAgree
+from core.model.price_ways import FlatRisk, FlatTerms, PriceWay, WaysToAgree
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import exactly
 from core.playtime.habits import STARTING
@@ -41,10 +41,19 @@ def ways(*lines: TapeLine, by: PriceBook = WHOLE, **changes: object) -> WaysToAg
     return ways_to_agree.priced(box, by, inventory.way)[1]
 
 
-def agreed(*lines: TapeLine, by: PriceBook = WHOLE, **changes: object) -> FlatOffer:
+@dataclass(frozen=True, slots=True)
+class Agreed:
+    """A flat sum and its risk."""
+
+    minor: int
+    risk: FlatRisk
+
+
+def agreed(*lines: TapeLine, by: PriceBook = WHOLE, **changes: object) -> Agreed:
     found = ways(*lines, by=by, **changes).flat
     assert found is not None
-    return found
+    assert found.risk is not None
+    return Agreed(found.minor, found.risk)
 
 
 def vhs(count: int = 1, **known: object) -> TapeLine:
