@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 
 from core.model.inventory import TapeLine
@@ -13,6 +13,7 @@ from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
 from core.model.repair_records import Elsewhere
+from core.promise.rush_effects import PushedPromise
 
 Json = Mapping[str, object]
 
@@ -37,6 +38,7 @@ def quote(quoted: Quote) -> dict[str, object]:
         "warnings": list(quoted.warnings),
         "way": quoted.way.value,
         "ways": None if quoted.ways is None else _ways(quoted.ways),
+        "rush": rush(quoted) if quoted.inventory.rush else None,
     }
 
 
@@ -79,6 +81,15 @@ def _price(price: Price) -> Json:
         "ceiling_minor": price.ceiling_minor,
         "deposit_minor": price.deposit_minor,
     }
+
+
+def rush(quoted: Quote, pushed: Sequence[PushedPromise] = ()) -> Json:
+    """Whether rush is needed at all, and whose promises it would push."""
+    pushes = [
+        {"number": one.number, "date": day(one.day), "was": rounded(one.was), "will_be": rounded(one.will)}
+        for one in pushed
+    ]
+    return {"is_needed": quoted.needs_rush, "plain_date": day(quoted.without_rush), "pushes": pushes}
 
 
 def _ways(ways: WaysToAgree) -> Json:

@@ -148,6 +148,17 @@ class Quote:
     ways: WaysToAgree | None = None
     """What each way to agree on a price comes to; None in records older than the choice."""
 
+    without_rush: date | None = None
+    """Of a rush order the day it would be ready by without rush; None: no rush, or no such day."""
+
+    @property
+    def needs_rush(self) -> bool:
+        """Whether rush brings this order an earlier day that somebody needs."""
+        plain, day, wanted = self.without_rush, self.promise.day, self.inventory.needed_by
+        if not self.inventory.rush or plain is None or day is None:
+            return self.inventory.rush
+        return day < plain and (wanted is None or plain > wanted)
+
     @property
     def way(self) -> PriceWay:
         """How the price is agreed."""

@@ -76,6 +76,8 @@ def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
     """
     made = at_once(inventory, None, shop)
     made = replace(made, promise=_promise(shop, made.tapes, inventory, inventory.rush))
+    if inventory.rush:
+        made = replace(made, without_rush=_promise(shop, made.tapes, inventory, rush=False).day)
     return replace(
         made,
         questions=asked(inventory, made.tapes, shop.habits),
@@ -245,6 +247,7 @@ def _warnings(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
     if made.promise.day is None and made.tapes:
         yield say("quotes", "no_date", reasons="; ".join(made.promise.held_by))
     yield from _needed_by(made, shop)
+    yield from _rush_needed(made, shop)
     if made.inventory.cold:
         yield say("quotes", "came_in_cold", hours=acclimatisation.hours_to_rest(True))
     ours, theirs = shop.settings.front.currency, shop.book.currency
@@ -292,6 +295,24 @@ def _needed_by(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
         yield _as_rush(made, shop)
 
 
+def _rush_needed(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
+    """Whether the rush that is asked for is needed at all, and when the box would be ready without it."""
+    plain, day = made.without_rush, made.promise.day
+    if plain is None or day is None:
+        return
+    exempt = made.inventory.tax_exempt
+    cheaper = box_price.price(made.tapes, made.storage, shop.book, rush=False, exempt=exempt)
+    agreed = made.price.due.likely if made.ways is None else made.ways.by_play.likely
+    less = shop.book.spelled(agreed - cheaper.due.likely)
+    words = locale_figures.day(plain)
+    if made.needs_rush:
+        yield say("quotes", "rush_gains", day=words, days=(plain - day).days, less=less)
+    elif day < plain:
+        yield say("quotes", "rush_not_needed_yet", day=words, less=less)
+    else:
+        yield say("quotes", "rush_not_needed", day=words, less=less)
+
+
 def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
     hurried = _promise(shop, made.tapes, made.inventory, True)
     if hurried.day is None:
@@ -300,5 +321,6 @@ def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
         return say("quotes", "rush_no_earlier")
     exempt = made.inventory.tax_exempt
     dearer = box_price.price(made.tapes, made.storage, shop.book, rush=True, exempt=exempt)
-    more = shop.book.spelled(dearer.due.likely - made.price.due.likely)
+    plain = made.price.due.likely if made.ways is None else made.ways.by_play.likely
+    more = shop.book.spelled(dearer.due.likely - plain)
     return say("quotes", "rush_earlier", day=locale_figures.day(hurried.day), more=more)

@@ -133,6 +133,8 @@ class CounterScreen(Screen):
     def _recompute_with_day(self) -> None:
         self._recompute()
         self.tray.take_waiting_answer()
+        if self.quote is not None and self.quote.inventory.rush and self.job is None:
+            self.earlier_day.ask_whom_rush_pushes()
 
     def _show_quote(self) -> None:
         """Show the quote, unless a booked job is on show and nothing was typed since."""
