@@ -6,9 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from core.model.job_records import Job
-from core.model.names import Outcome
 from core.model.quote_records import QuotedTape
-from core.model.ranges import ZERO
 from core.pricing import box_price, charges
 from core.pricing.price_book import PriceBook
 
@@ -25,7 +23,7 @@ def owed(job: Job, now: Sequence[QuotedTape], book: PriceBook) -> int | None:
         return None
     before = {_place(tape): tape for tape in quote.tapes}
     copied = [tape for tape in now if _is_copied(tape, book)]
-    left = [_not_copied(tape) for tape in now if not _is_copied(tape, book)]
+    left = [tape for tape in now if not _is_copied(tape, book)]
     kept = [before[_place(tape)] for tape in copied if _place(tape) in before]
 
     def due(tapes: Sequence[QuotedTape]) -> int:
@@ -52,7 +50,3 @@ def _place(tape: QuotedTape) -> tuple[int, int]:
 
 def _is_copied(tape: QuotedTape, book: PriceBook) -> bool:
     return any(amounts for _, amounts in charges.captures([tape], book))
-
-
-def _not_copied(tape: QuotedTape) -> QuotedTape:
-    return replace(tape, minutes=ZERO, verdict=replace(tape.verdict, outcome=Outcome.CANNOT))

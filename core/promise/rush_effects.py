@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from core.model.names import JobNumber, Outcome, TapeCode
+from core.model.names import JobNumber, TapeCode
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import ShopSettings
@@ -49,7 +49,9 @@ def pushed(
 ) -> tuple[PushedPromise, ...]:
     """The promises that would fall below what was stated, the one that falls most first."""
     plain = turnaround.load(settings, queue, now)
-    box = [_queued(place, tape, now, shop) for place, tape in enumerate(tapes, 1) if _plays(tape)]
+    box = [
+        _queued(place, tape, now, shop) for place, tape in enumerate(tapes, 1) if tape.verdict.is_worked_on
+    ]
     hurried = turnaround.load(settings, (*box, *queue), now, by_hand=plain.by_hand)
     found = []
     for number, promise in promised.items():
@@ -59,10 +61,6 @@ def pushed(
         if was - will >= LEAST and will < promise.stated:
             found.append(PushedPromise(number, promise.day, was, will))
     return tuple(sorted(found, key=lambda one: (one.will - one.was, one.number)))
-
-
-def _plays(tape: QuotedTape) -> bool:
-    return tape.verdict.outcome is not Outcome.CANNOT
 
 
 def _queued(place: int, tape: QuotedTape, now: datetime, shop: ShopHabits) -> QueuedTape:

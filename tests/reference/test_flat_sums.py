@@ -1,7 +1,7 @@
 """Flat sums against an invented world that knows nothing of how the program believes.
 
-`tests.bench flat_price` says it of twelve thousand boxes; here it is said of fewer, with the standard error it
-has, so that it can fail.
+`tests.bench flat_price` says it of twelve thousand boxes; here it is said of fewer, with the standard error
+it has, so that it can fail.
 """
 
 from __future__ import annotations
