@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 
 from core.model.inventory import TapeLine
 from core.model.money import MoneyRange
 from core.model.price_terms import InspectionFee, StorageFee, TaxAmount
+from core.model.price_ways import FlatOffer, FlatRisk, LookFirstOffer, WaysToAgree
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
 from core.model.repair_records import Elsewhere
+from core.promise.rush_effects import PushedPromise
 
 Json = Mapping[str, object]
 
@@ -34,6 +36,9 @@ def quote(quoted: Quote) -> dict[str, object]:
         "promise": promise(quoted.promise),
         "questions": [_question(question) for question in quoted.questions],
         "warnings": list(quoted.warnings),
+        "way": quoted.way.value,
+        "ways": None if quoted.ways is None else _ways(quoted.ways),
+        "rush": rush(quoted) if quoted.inventory.rush else None,
     }
 
 
@@ -76,6 +81,45 @@ def _price(price: Price) -> Json:
         "ceiling_minor": price.ceiling_minor,
         "deposit_minor": price.deposit_minor,
     }
+
+
+def rush(quoted: Quote, pushed: Sequence[PushedPromise] = ()) -> Json:
+    """Whether rush is needed at all, and whose promises it would push."""
+    pushes = [
+        {"number": one.number, "date": day(one.day), "was": rounded(one.was), "will_be": rounded(one.will)}
+        for one in pushed
+    ]
+    return {"is_needed": quoted.needs_rush, "plain_date": day(quoted.without_rush), "pushes": pushes}
+
+
+def _ways(ways: WaysToAgree) -> Json:
+    """What each way to agree on the price comes to; null: not offered for this box."""
+    return {
+        "by_play": {"due_minor": money(ways.by_play), "ceiling_minor": ways.ceiling_minor},
+        "flat": None if ways.flat is None else _flat(ways.flat),
+        "play_first": None if ways.look_first is None else _look_first(ways.look_first),
+    }
+
+
+def _flat(flat: FlatOffer) -> Json:
+    return {"due_minor": flat.minor, "risk": None if flat.risk is None else _risk(flat.risk)}
+
+
+def _risk(risk: FlatRisk) -> Json:
+    return {
+        "expected_minor": rounded(risk.expected_minor),
+        "margin_percent": risk.margin_percent,
+        "standard_deviation_minor": rounded(risk.deviation_minor),
+        "chance_dearer": rounded(risk.dearer),
+        "gain_minor": {
+            "one_in_ten_at_most": risk.worst_gain_minor,
+            "one_in_ten_at_least": risk.best_gain_minor,
+        },
+    }
+
+
+def _look_first(offer: LookFirstOffer) -> Json:
+    return {"fee_minor": offer.fee_minor, "due_minor": money(offer.due)}
 
 
 def _tax(tax: TaxAmount) -> Json:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.catalogue.formats import catalogue
 from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.money import MoneyRange
+from core.model.price_ways import FlatRisk
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.model.ranges import Range
@@ -95,9 +96,39 @@ def quote(quoted: Quote) -> str:
             tax_words=price.tax_words or "none",
             spelled=_amount(price.ceiling_minor, price.currency),
         ),
+        *_ways(quoted),
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),
         *(f"? {question.text}" for question in quoted.questions),
+    )
+
+
+def _ways(quoted: Quote) -> Iterator[str]:
+    """The ways to agree on the price, where there is a choice; the risk of a flat sum is the owner's."""
+    ways, currency = quoted.ways, quoted.price.currency
+    if ways is None or len(ways.offered) < 2:
+        return
+    yield say("cli", "ways", way=spoken(quoted.way))
+    spelled = _money(ways.by_play, currency)
+    yield say("cli", "way_by_play", money=spelled, ceiling=_amount(ways.ceiling_minor, currency))
+    if ways.flat is not None:
+        yield say("cli", "way_flat", money=_amount(ways.flat.minor, currency))
+        if ways.flat.risk is not None:
+            yield _risk(ways.flat.risk, currency)
+    if ways.look_first is not None:
+        money = _amount(ways.look_first.fee_minor, currency)
+        yield say("cli", "way_play_first", money=money, most=_amount(ways.look_first.due.high, currency))
+
+
+def _risk(risk: FlatRisk, currency: str) -> str:
+    return say(
+        "cli",
+        "flat_risk",
+        expected=_amount(round(risk.expected_minor), currency),
+        deviation=_amount(round(risk.deviation_minor), currency),
+        dearer=chances.often(risk.dearer),
+        worst=_amount(risk.worst_gain_minor, currency),
+        best=_amount(risk.best_gain_minor, currency),
     )
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TvSystem
+from core.model.price_ways import PriceWay
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
@@ -69,6 +70,8 @@ class Inventory:
     """It came in cold, so its tapes rest before they play (`core.catalogue.acclimatisation`)."""
     tax_exempt: str = ""
     """Why the customer pays no tax: the reason, or the number of the certificate; nothing: they pay it."""
+    way: PriceWay = PriceWay.BY_PLAY
+    """How the price is agreed."""
 
     def tv_of(self, line: TapeLine) -> TvSystem | None:
         """The TV system of a line: its own, else the box's."""

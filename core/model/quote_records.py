@@ -9,6 +9,7 @@ from core.model.dispositions import Disposition
 from core.model.inventory import Inventory, TapeLine
 from core.model.money import NOTHING, MoneyRange
 from core.model.price_terms import ChargeKind, InspectionFee, StorageFee, TaxAmount
+from core.model.price_ways import PriceWay, WaysToAgree
 from core.model.promise_records import Promise
 from core.model.ranges import Range
 from core.model.repair_records import Verdict
@@ -144,3 +145,28 @@ class Quote:
     warnings: tuple[str, ...]
     example_prices: bool = False
     """Whether the price book is an example nobody has made the shop's own."""
+    ways: WaysToAgree | None = None
+    """What each way to agree on a price comes to; None in records older than the choice."""
+
+    without_rush: date | None = None
+    """Of a rush order the day it would be ready by without rush; None: no rush, or no such day."""
+
+    @property
+    def needs_rush(self) -> bool:
+        """Whether rush brings this order an earlier day that somebody needs."""
+        plain, day, wanted = self.without_rush, self.promise.day, self.inventory.needed_by
+        if not self.inventory.rush or plain is None or day is None:
+            return self.inventory.rush
+        return day < plain and (wanted is None or plain > wanted)
+
+    @property
+    def way(self) -> PriceWay:
+        """How the price is agreed."""
+        return self.inventory.way
+
+    @property
+    def flat_minor(self) -> int | None:
+        """The one sum that was agreed for the box; None where its price goes by what it plays."""
+        if self.way is not PriceWay.FLAT or self.ways is None or self.ways.flat is None:
+            return None
+        return self.ways.flat.minor

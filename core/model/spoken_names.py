@@ -5,11 +5,14 @@ from __future__ import annotations
 from core.model import shop_additions
 from core.model.dispositions import Disposition
 from core.model.names import AnyFinding, DonorPart, FindingKey, Join
+from core.model.price_ways import PriceWay
 from core.model.stations import Station
 from core.wording.messages import say
 
 
-def spoken(name: AnyFinding | Station | Disposition | Join | DonorPart, language: str | None = None) -> str:
+def spoken(
+    name: AnyFinding | Station | Disposition | Join | DonorPart | PriceWay, language: str | None = None
+) -> str:
     """The name as it stands within a sentence: ``off the hub``, ``at the bench``."""
     if isinstance(name, FindingKey):
         return shop_additions.finding_words(name)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from core.model.names import FillKnown, Origin
+from core.model.price_ways import PriceWay
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +47,8 @@ class TypedBox:
     """What was typed as taken today; None: what the quote asks for."""
     tax_exempt: str | None = None
     """Why the customer pays no tax, as typed; None: they pay it."""
+    way: PriceWay = PriceWay.BY_PLAY
+    """How the price is agreed."""
     told: tuple[str, ...] = ()
     """What the customer has been told before paying; counts for nothing without tapes."""
 

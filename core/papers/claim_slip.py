@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from core.model.job_records import Job
 from core.model.names import FormatName
 from core.model.settings_records import ShopFront
-from core.papers import letterhead, lettering, printed_codes
+from core.papers import agreed_way, letterhead, lettering, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.fee_terms import storage_sentences
 from core.papers.page import Book
@@ -126,10 +126,7 @@ def facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]
             speaker.say("slip-cost" if price.told_taxes and not price.exempt else "slip-cost-plain"),
             [
                 (speaker.money_range(price.due, price.currency), STRONG),
-                (
-                    speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency)),
-                    QUIET,
-                ),
+                (agreed_way.in_short(job.quote, speaker), QUIET),
             ],
         ),
         (speaker.say("slip-deposit"), [(speaker.money(job.paid_minor, price.currency), STRONG)]),

@@ -13,16 +13,25 @@ from core.papers.voice import Voice
 
 Figures = Callable[[MoneyRange], tuple[int, ...]]
 
+FLAT = "flat"
+"""The code of the charge that brings all others to the sum agreed."""
 _MOST_QUANTITY = 104.0
 """Points; a longer quantity takes two lines."""
 
 
 def tell(story: Story, price: Price, voice: Voice) -> None:
-    """The charges and their sums: one amount when it is known, else from, most likely and up to."""
+    """The charges and their sums: one amount when it is known, else from, most likely and up to.
+
+    Before they are played, the parts of a flat price have no price of their own.
+    """
     known = all(amount.is_one_figure for amount in _amounts(price))
-    figures = _one if known else _three
+    in_one = not known and any(charge.code == FLAT for charge in price.charges)
+    figures = _one if known or in_one else _three
     table = PaperTable(_columns(price, voice, figures), story.width)
-    rows = [_charge_row(table, charge, price.currency, voice, figures) for charge in price.charges]
+    if in_one:
+        rows = [_part_row(table, charge) for charge in price.charges if charge.code != FLAT]
+    else:
+        rows = [_charge_row(table, charge, price.currency, voice, figures) for charge in price.charges]
     rows += _sum_rows(table, price, voice, figures)
     story.table(table, rows)
 
@@ -76,6 +85,11 @@ def _charge_row(
         table.cell(1, (charge.quantity, BODY), (_each(charge, currency, voice), QUIET)),
         *_money_cells(table, charge.amount, currency, voice, figures, BODY),
     )
+
+
+def _part_row(table: PaperTable, charge: Charge) -> tuple[Cell, ...]:
+    """A charge within a flat price."""
+    return table.cell(0, (charge.text, BODY)), table.cell(1, (charge.quantity, BODY)), ()
 
 
 def _sum_rows(table: PaperTable, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:

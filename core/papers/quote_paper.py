@@ -7,7 +7,7 @@ from itertools import groupby
 from core.model.names import FormatName
 from core.model.quote_records import Quote, QuotedTape
 from core.model.settings_records import ShopFront
-from core.papers import date_dots, price_table
+from core.papers import agreed_way, date_dots, price_table
 from core.papers.binding import Cover, bound, story
 from core.papers.fee_terms import fee_sentences
 from core.papers.not_for_reuse_band import band
@@ -56,7 +56,7 @@ def _price_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
         lines.append(
             (speaker.say("quote-most_likely", between=speaker.money_range(price.due, price.currency)), BODY)
         )
-    ceiling = speaker.say("quote-ceiling", money=speaker.money(price.ceiling_minor, price.currency))
+    ceiling = agreed_way.in_short(quote, speaker)
     cell = tuple(line for text, style in lines for line in text_cell(text, width, style))
     if quote.example_prices:
         cell += text_cell(speaker.say("quote-example_prices"), width, STRONG)
@@ -185,8 +185,8 @@ def _tell_terms(told: Story, quote: Quote, speaker: Voice) -> None:
     if price.deposit_minor:
         deposit = speaker.money(price.deposit_minor, price.currency)
         told.say(speaker.say("quote-deposit", money=deposit), with_next=True)
-    ceiling = speaker.money(price.ceiling_minor, price.currency)
-    told.say(speaker.say("quote-ask_first", money=ceiling), with_next=True)
+    for sentence in agreed_way.terms(quote, speaker):
+        told.say(sentence, with_next=True)
     told.say(speaker.say("quote-valid", day=speaker.full_day(quote.valid_until)), with_next=True)
     for sentence in fee_sentences(price, speaker):
         told.say(sentence, with_next=True)

@@ -14,6 +14,7 @@ from core.model.frozen_mapping import FrozenMapping
 from core.model.names import TvSystem
 from core.playtime import starting_beliefs
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
+from core.playtime.mean_calibration import UNTAUGHT, MeanCalibration
 from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group, Weights, scaled
 from core.wording.editions import edition_cache
 
@@ -37,6 +38,8 @@ class ShopHabits:
     """Posterior mean and variance of the latent normal number that the fullness of a box's tapes shares."""
     levels: IntervalLevels = NOMINAL
     """The calibrated levels at which the shop's ranges begin and end."""
+    mean: MeanCalibration = UNTAUGHT
+    """What the means of beliefs are off, for sums of many boxes."""
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "seen", FrozenMapping(self.seen))
@@ -48,7 +51,7 @@ class ShopHabits:
         if not mine:
             return self
         fullness = self._fullness_posterior(mine)
-        return ShopHabits(mine, self.concentrations, self, fullness, self.levels)
+        return ShopHabits(mine, self.concentrations, self, fullness, self.levels, self.mean)
 
     def weights(self, group: Group) -> dict[str, float]:
         """The posterior shares of a group's possibilities, adding up to one."""

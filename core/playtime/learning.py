@@ -6,14 +6,15 @@ one box count for less than as many boxes: the concentration parameter of the bo
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from math import exp, lgamma, log
 
-from core.playtime import interval_calibration, starting_beliefs
+from core.playtime import interval_calibration, mean_calibration, starting_beliefs
+from core.playtime.beliefs import Points
 from core.playtime.explanations import SURE, Played, counted, counts_of
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.interval_calibration import Conformity, IntervalLevels
+from core.playtime.mean_calibration import Lot
 from core.playtime.possibilities import Facts
 from core.playtime.starting_beliefs import SHARED, Counts, Group, Weights
 from core.playtime.tape_minutes import points_of
@@ -44,7 +45,16 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
         effective = {box: _effective_counts(found, concentrations) for box, found in boxes.items()}
         shop = ShopHabits(counted(effective.values()), concentrations)
     newest = recent[-interval_calibration.NEWEST :]
-    return replace(shop, levels=_interval_levels(newest, effective, shop.concentrations))
+    found = list(_set_aside(newest, effective, shop.concentrations))
+    conformities = [
+        one for _, points, tapes in found for one in interval_calibration.conformities(points, tapes)
+    ]
+    lots = [Lot(known.format, points, [minutes for _, minutes in tapes]) for known, points, tapes in found]
+    return replace(
+        shop,
+        levels=interval_calibration.calibrated(conformities),
+        mean=mean_calibration.calibrated(lots),
+    )
 
 
 @edition_cache(maxsize=64)
@@ -53,14 +63,16 @@ def of_box(played: tuple[Played, ...], shop: ShopHabits) -> ShopHabits:
     return shop.of_box(counted(counts_of(played, shop)))
 
 
-def _interval_levels(
+def _set_aside(
     newest: Sequence[Played], effective: Mapping[str, Counts], concentrations: Weights
-) -> IntervalLevels:
-    """Cross-conformal: each tape is scored against the posterior of the other boxes, in ten folds."""
+) -> Iterator[tuple[Facts, Points, list[tuple[str, float]]]]:
+    """Tapes (name of the box, minutes played) beside the posterior of the other boxes, in ten folds.
+
+    Cross-conformal; nothing where the shop has captured too little.
+    """
     if len(newest) < interval_calibration.ENOUGH:
-        return interval_calibration.NOMINAL
+        return
     fold = {box: n % _FOLDS for n, box in enumerate(effective)}
-    found: list[Conformity] = []
     for aside in range(_FOLDS):
         same_facts: dict[Facts, list[tuple[str, float]]] = {}
         for tape in newest:
@@ -69,8 +81,7 @@ def _interval_levels(
         kept = counted(counts for box, counts in effective.items() if fold[box] != aside)
         others = ShopHabits(kept, concentrations)
         for known, tapes in same_facts.items():
-            found += interval_calibration.conformities(points_of(known, others), tapes)
-    return interval_calibration.calibrated(found)
+            yield known, points_of(known, others), tapes
 
 
 def _by_box(played: Sequence[Played], counts: Sequence[Counts]) -> dict[str, Counts]:

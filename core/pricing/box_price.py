@@ -14,6 +14,7 @@ figure of its own beside the total.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 from itertools import zip_longest
 
@@ -39,13 +40,15 @@ def price(
     rush: bool,
     agreed_ceiling: int | None = None,
     exempt: str = "",
+    agreed_flat: int | None = None,
 ) -> Price:
     """The price of these tapes with their copies, after this book.
 
     ``agreed_ceiling`` (gross, minor units) is what was promised at the counter: the total is held to
     it by a charge of its own. At pickup the tapes come with the minutes that were really played, so
-    that the three columns agree. ``exempt``: why the customer pays no tax. WrongInput when the book has no
-    price for a format, repair or piece.
+    that the three columns agree. ``exempt``: why the customer pays no tax. ``agreed_flat`` is what is owed in
+    every column whatever the charges come to, in place of a ceiling. WrongInput when the book has no price
+    for a format, repair or piece.
     """
     played = captures(tapes, book)
     charges = [charge for charge, _ in played] + repairs(tapes, book)
@@ -53,7 +56,10 @@ def price(
     charges += _rush(charges, book) if rush else []
     charges += copies(storage, book)
     charges += _smallest_job(charges, book)
-    charges += _inspection_fee(tapes, book)
+    charges += inspection_fee(tapes, book)
+    if agreed_flat is not None:
+        charges += ceilings.brought_to(agreed_flat, charges, book, exempt)
+        return _at_flat(_settled(tuple(charges), book, agreed_flat, exempt), agreed_flat, book)
     if agreed_ceiling is not None:
         charges += ceilings.held_to(agreed_ceiling, charges, book, exempt)
     return _settled(tuple(charges), book, agreed_ceiling, exempt)
@@ -140,7 +146,7 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
     ]
 
 
-def _inspection_fee(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
+def inspection_fee(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
     """What is charged where tapes are looked over and not copied, for each or once."""
     fee, count = book.inspection_fee, sum(is_inspected_only(tape, book.dispositions) for tape in tapes)
     if not fee.minor or not count:
@@ -180,6 +186,18 @@ def _settled(charges: tuple[Charge, ...], book: PriceBook, agreed_ceiling: int |
         exempt=exempt if book.taxes else "",
         inspection_fee=book.inspection_fee if book.inspection_fee.minor else None,
         storage_fee=book.storage_fee if book.storage_fee.minor else None,
+    )
+
+
+def _at_flat(made: Price, agreed: int, book: PriceBook) -> Price:
+    """The same with what is owed as agreed: a minor unit may be out of reach of the tax, and is rounding."""
+    if not made.charges:
+        return made
+    deposit = _percent(agreed, book.deposit_percent)
+    return replace(
+        made,
+        rounding=_by_column(lambda column: agreed - column[0], [made.gross]),
+        deposit_minor=deposit + book.rounding.to_add(deposit),
     )
 
 

@@ -86,7 +86,7 @@ def _remembered(
 
 
 def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tuple[MoneyRange, ...]]:
-    rate = book.capture_rate(_charged_as(tapes[0], book))
+    rate = rate_of(tapes[0], book)
     each = tuple(_each(tapes, lambda counted: max(_one_tape(counted, rate), rounded(rate.minimum)), rate))
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
@@ -98,6 +98,19 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
         kind=ChargeKind.COPYING,
     )
     return charge, each
+
+
+def rate_of(tape: QuotedTape, book: PriceBook) -> CaptureRate:
+    """How copying a tape is charged; WrongInput when the book has no price for it."""
+    return book.capture_rate(_charged_as(tape, book))
+
+
+def minor_by_count(tape: QuotedTape, rate: CaptureRate) -> int | None:
+    """What copying a tape likely costs where that is not a matter of what it plays; None where it is."""
+    counted = _counted(tape, rate)
+    if rate.way is not Way.PER_TAPE and counted is tape.minutes:
+        return None
+    return max(_one_tape(counted.likely, rate), rounded(rate.minimum))
 
 
 def is_priced(line: TapeLine, book: PriceBook) -> bool:

@@ -20,6 +20,7 @@ from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
 from core.model.price_terms import InspectionFee, StorageFee
+from core.model.price_ways import FlatTerms
 from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM, read, shaped
 from core.pricing import disposition_rules, price_entries
@@ -58,6 +59,7 @@ class PriceBook:
         default_factory=lambda: disposition_rules.DEFAULTS
     )
     """What is charged for a tape by what became of it."""
+    flat: FlatTerms = field(default_factory=FlatTerms)
 
     def __post_init__(self) -> None:
         for table in ("capture", "repairs", "media", "dispositions"):
@@ -195,6 +197,7 @@ def of_document(content: object, where: str) -> PriceBook:
         inspection_fee=price_entries.inspection_fee(where, page.inspection_fee, digits),
         storage_fee=price_entries.storage_fee(where, page.storage_fee, digits),
         dispositions=disposition_rules.of_entries(page.dispositions, at(where, "dispositions")),
+        flat=price_entries.flat_terms(page.flat),
     )
 
 
@@ -214,6 +217,7 @@ def document(book: PriceBook) -> dict[str, Any]:
         "rounding": price_entries.rounding_table(book.rounding, digits),
         "inspection_fee": price_entries.inspection_fee_table(book.inspection_fee, digits),
         "storage_fee": price_entries.storage_fee_table(book.storage_fee, digits),
+        "flat": price_entries.flat_table(book.flat),
         "rush": {"percent": price_entries.plain(book.rush_percent)},
         "minimum": {"price": price_entries.units(book.minimum_minor, digits)},
         "deposit": {"percent": price_entries.plain(book.deposit_percent)},

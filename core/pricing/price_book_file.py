@@ -57,6 +57,13 @@ class PlayCharge(Enum):
     NONE = "none"
 
 
+class Offered(Enum):
+    """Whether flat prices are offered, as a row of prices writes it."""
+
+    YES = "true"
+    NO = "false"
+
+
 class TaxEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """The first tax, with what holds for all of them: the mode and the remark."""
 
@@ -132,6 +139,13 @@ class DispositionEntry(Struct, frozen=True, forbid_unknown_fields=True):
     inspection: bool = False
 
 
+class FlatEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Whether one sum for a box is offered, and what is added for the risk of it."""
+
+    offered: bool = True
+    margin_percent: PercentTo100 = "0"
+
+
 class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything a price is made from."""
 
@@ -156,3 +170,4 @@ class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     inspection_fee: InspectionFeeEntry = InspectionFeeEntry()
     storage_fee: StorageFeeEntry = StorageFeeEntry()
     dispositions: dict[str, DispositionEntry] = {}
+    flat: FlatEntry = FlatEntry()

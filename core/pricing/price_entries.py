@@ -9,11 +9,13 @@ from typing import Any
 
 from core.model.errors import WrongInput, at
 from core.model.price_terms import ChargeKind, InspectionFee, StorageFee
+from core.model.price_ways import FlatTerms
 from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM
 from core.pricing.price_book_file import (
     BreakEntry,
     CaptureEntry,
+    FlatEntry,
     FurtherTaxEntry,
     InspectionFeeEntry,
     RateEntry,
@@ -157,3 +159,11 @@ def storage_fee(where: str, entry: StorageFeeEntry, digits: int) -> StorageFee:
 
 def storage_fee_table(fee: StorageFee, digits: int) -> dict[str, Any]:
     return {"price": units(fee.minor, digits), "per": fee.per.value, "after_days": fee.after_days}
+
+
+def flat_terms(entry: FlatEntry) -> FlatTerms:
+    return FlatTerms(entry.offered, plain(Decimal(entry.margin_percent)))
+
+
+def flat_table(terms: FlatTerms) -> dict[str, Any]:
+    return {"offered": terms.offered, "margin_percent": terms.margin_percent}

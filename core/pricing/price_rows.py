@@ -51,6 +51,7 @@ _TERMS: dict[str, dict[str, str]] = {
     "inspection_fee": {"way": "way", "price": "price"},
     "storage_fee": {"way": "per", "price": "price", "value": "after_days"},
     "rounding": {"way": "mode", "price": "step"},
+    "flat": {"way": "offered", "percent": "margin_percent"},
     "tax": {"words": "words", "way": "mode", "percent": "percent", "value": "remark", "on": "on"},
 }
 _VALID_DAYS = "quote_valid_days"
@@ -243,7 +244,7 @@ def _value(key: str, cell: str) -> Any:
     """A cell as it stands in a TOML file, where it can be read; else as it is, to be refused."""
     if key in _COUNTED and _WHOLE.fullmatch(cell):
         return int(cell)
-    if key == "invented" and cell in ("true", "false"):
+    if key in ("invented", "offered") and cell in ("true", "false"):
         return cell == "true"
     if key == "on":
         return [part.strip() for part in cell.split(",")]

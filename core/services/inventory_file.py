@@ -18,6 +18,7 @@ from core.model.errors import AsWritten, WrongInput
 from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.json_reader import Value
 from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TvSystem, finding_of
+from core.model.price_ways import PriceWay
 from core.pricing import copy_sizes
 from core.wording.messages import say
 
@@ -28,7 +29,7 @@ LONGEST_EMAIL = 254
 LATEST_WISH_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
-_BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by", "cold", "tax_exempt")
+_BOX = ("customer", "tv", "tapes", "deliver", "rush", "needed_by", "cold", "tax_exempt", "way")
 _TAPE = (
     *("count", "format", "marking", "recorded_as", "speed", "tv"),
     *("fill", "fill_known", "fill_off", "findings", "label", "origin"),
@@ -64,6 +65,7 @@ def read(data: bytes, file: str, context: InventoryContext) -> Inventory:
         needed_by=_maybe(members, "needed_by", lambda value: _needed_by(value, context.today)),
         cold=_yes(members, "cold"),
         tax_exempt=_maybe(members, "tax_exempt", _exemption) or "",
+        way=_maybe(members, "way", _way) or PriceWay.BY_PLAY,
     )
 
 
@@ -146,6 +148,10 @@ def _origin(value: Value) -> Origin:
 
 def _exemption(value: Value) -> str:
     return value.text(LONGEST_EXEMPTION, say("readers", "why_exempt")).strip()
+
+
+def _way(value: Value) -> PriceWay:
+    return PriceWay(value.one_of([way.value for way in PriceWay]))
 
 
 def _label(value: Value) -> str:

@@ -16,7 +16,7 @@ from core.model.names import JobNumber
 from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import exactly
 from core.model.settings_records import Permission
-from core.pricing import box_price
+from core.pricing import agreed_flat, box_price
 from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
 from core.services import billed_tapes
@@ -43,6 +43,7 @@ def price(unit: Unit, row: JobRow) -> Price:
         rush=row.rush,
         agreed_ceiling=job.ceiling_minor,
         exempt=job.tax_exempt,
+        agreed_flat=agreed_flat.owed(job, tapes, book),
     )
 
 

@@ -17,15 +17,17 @@ from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES, Inventory, TapeLine
 from core.model.names import TvSystem
 from core.model.promise_records import Promise
-from core.model.quote_records import Quote, QuotedTape, Storage
+from core.model.quote_records import Question, Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
 from core.model.settings_records import Deck, Partner, ShopSettings
 from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
-from core.pricing import box_price, charges, copy_sizes, recorded_minutes, savings
+from core.pricing import box_price, charges, copy_sizes, recorded_minutes, savings, ways_to_agree
+from core.pricing.flat_price import AlikeTapes
 from core.pricing.price_book import PriceBook
+from core.pricing.ways_to_agree import PricedBox
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
 from core.scheduling import opening_hours, partner_choice
 from core.scheduling.deck_choice import suited
@@ -74,10 +76,11 @@ def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
     """
     made = at_once(inventory, None, shop)
     made = replace(made, promise=_promise(shop, made.tapes, inventory, inventory.rush))
-    playing = _box_lines(inventory, made.tapes)
+    if inventory.rush:
+        made = replace(made, without_rush=_promise(shop, made.tapes, inventory, rush=False).day)
     return replace(
         made,
-        questions=questions.questions(playing, _box(_SCENARIOS_TO_ASK, shop.habits)),
+        questions=asked(inventory, made.tapes, shop.habits),
         warnings=tuple(dict.fromkeys(_warnings(made, shop))),
     )
 
@@ -89,8 +92,12 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
     without a last quote there are none yet, and the promise names neither a day nor a reason.
     """
     tapes = quoted_tapes(inventory, shop.habits, shop.settings, shop.book)
-    minutes = _together(_box_lines(inventory, tapes), shop.habits)
+    playing = _box_lines(inventory, tapes)
+    minutes = _together(playing, shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
+    price, ways = ways_to_agree.priced(
+        priced_box(inventory, tapes, storage, shop.habits), shop.book, inventory.way
+    )
     open_questions = last.questions if last else ()
     return Quote(
         inventory=inventory,
@@ -99,12 +106,24 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
         valid_until=shop.today + timedelta(days=shop.book.quote_valid_days),
         tapes=tapes,
         capture_hours=minutes.times(1 / 60),
-        price=box_price.price(tapes, storage, shop.book, rush=inventory.rush, exempt=inventory.tax_exempt),
+        price=price,
         storage=storage,
         promise=last.promise if last else stated_dates.not_yet(shop.load.made_at),
         questions=tuple(question for question in open_questions if question.line <= len(inventory.lines)),
         warnings=last.warnings if last else (),
         example_prices=shop.book.invented and not shop.settings.front.practice,
+        ways=ways,
+    )
+
+
+def priced_box(
+    inventory: Inventory, tapes: Sequence[QuotedTape], storage: Storage, habits: ShopHabits
+) -> PricedBox:
+    """The box as the ways to agree on its price are worked out from it."""
+    first = {tape.line: tape for tape in tapes if tape.n == 1}
+    lots = (AlikeTapes(first[each.position], each.known, each.keys) for each in _box_lines(inventory, tapes))
+    return PricedBox(
+        tuple(tapes), tuple(lots), storage, draws_of(habits), inventory.rush, inventory.tax_exempt
     )
 
 
@@ -118,6 +137,16 @@ def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Invento
     planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests)
     safe = late_correction.guarded(planned, load.settings.expected.overrun, load.calendar.days)
     return replace(safe, basis=promise_basis.of(load.settings, load.tapes_waiting))
+
+
+def asked(inventory: Inventory, tapes: Sequence[QuotedTape], habits: ShopHabits) -> tuple[Question, ...]:
+    """What to ask about a box of these tapes, the question that takes off most first."""
+    return questions.questions(_box_lines(inventory, tapes), _box(_SCENARIOS_TO_ASK, habits))
+
+
+def draws_of(habits: ShopHabits) -> Box:
+    """What the hours and the flat sum of a box on the counter are drawn from."""
+    return _box(_SCENARIOS, habits)
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
@@ -218,6 +247,7 @@ def _warnings(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
     if made.promise.day is None and made.tapes:
         yield say("quotes", "no_date", reasons="; ".join(made.promise.held_by))
     yield from _needed_by(made, shop)
+    yield from _rush_needed(made, shop)
     if made.inventory.cold:
         yield say("quotes", "came_in_cold", hours=acclimatisation.hours_to_rest(True))
     ours, theirs = shop.settings.front.currency, shop.book.currency
@@ -265,6 +295,24 @@ def _needed_by(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
         yield _as_rush(made, shop)
 
 
+def _rush_needed(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
+    """Whether the rush that is asked for is needed at all, and when the box would be ready without it."""
+    plain, day = made.without_rush, made.promise.day
+    if plain is None or day is None:
+        return
+    exempt = made.inventory.tax_exempt
+    cheaper = box_price.price(made.tapes, made.storage, shop.book, rush=False, exempt=exempt)
+    agreed = made.price.due.likely if made.ways is None else made.ways.by_play.likely
+    less = shop.book.spelled(agreed - cheaper.due.likely)
+    words = locale_figures.day(plain)
+    if made.needs_rush:
+        yield say("quotes", "rush_gains", day=words, days=(plain - day).days, less=less)
+    elif day < plain:
+        yield say("quotes", "rush_not_needed_yet", day=words, less=less)
+    else:
+        yield say("quotes", "rush_not_needed", day=words, less=less)
+
+
 def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
     hurried = _promise(shop, made.tapes, made.inventory, True)
     if hurried.day is None:
@@ -273,5 +321,6 @@ def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
         return say("quotes", "rush_no_earlier")
     exempt = made.inventory.tax_exempt
     dearer = box_price.price(made.tapes, made.storage, shop.book, rush=True, exempt=exempt)
-    more = shop.book.spelled(dearer.due.likely - made.price.due.likely)
+    plain = made.price.due.likely if made.ways is None else made.ways.by_play.likely
+    more = shop.book.spelled(dearer.due.likely - plain)
     return say("quotes", "rush_earlier", day=locale_figures.day(hurried.day), more=more)

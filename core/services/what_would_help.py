@@ -10,6 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from sqlalchemy import select
+
 from core.catalogue import acclimatisation
 from core.model.inventory import Inventory
 from core.model.names import JobNumber
@@ -17,11 +19,13 @@ from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.model.settings_records import ShopSettings
 from core.playtime.habits import ShopHabits
-from core.promise import what_ifs
+from core.promise import rush_effects, what_ifs
+from core.promise.rush_effects import PushedPromise
 from core.promise.what_ifs import Relief, WhatIf
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises, quoting
 from core.store import current_settings
+from core.store.tables import JobRow
 from core.store.unit import Unit
 
 MOST = 3
@@ -67,6 +71,37 @@ class AboutQueue:
     def answer(self) -> tuple[Relief, ...]:
         """The three changes that would do most."""
         return what_ifs.reliefs(self.settings, self.queue, self.now, self.endangered)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class AboutRush:
+    """Whose promises would a rush box on the counter push?"""
+
+    settings: ShopSettings
+    queue: tuple[QueuedTape, ...]
+    now: datetime
+    tapes: tuple[QuotedTape, ...]
+    promised: Mapping[JobNumber, Promise]
+    habits: ShopHabits
+
+    def answer(self) -> tuple[PushedPromise, ...]:
+        """The promises it would make less likely than they were stated; none where it pushes nobody."""
+        return rush_effects.pushed(
+            self.settings, self.queue, self.now, self.tapes, self.promised, self.habits
+        )
+
+
+def about_rush(unit: Unit, box: Inventory) -> AboutRush:
+    """The question about a rush box on the counter, with the promises that stand."""
+    question = about_box(unit, box)
+    numbers = {tape.job for tape in question.queue}
+    rows = unit.session.execute(
+        select(JobRow.number, JobRow.promise).where(JobRow.number.in_(numbers)).order_by(JobRow.id)
+    )
+    promised = {JobNumber(number): promise for number, promise in rows}
+    return AboutRush(
+        question.settings, question.queue, question.now, question.tapes, promised, question.habits
+    )
 
 
 def about_box(unit: Unit, box: Inventory) -> AboutBox:

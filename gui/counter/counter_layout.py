@@ -13,6 +13,7 @@ from core.model.quote_records import Quote
 from gui.counter import tape_table
 from gui.counter.booking_bar import BookingBar
 from gui.counter.box_form import BoxForm
+from gui.counter.price_ways_panel import PriceWaysPanel
 from gui.counter.typed_box import ParsedBox, row_sentence
 from gui.tables.keyboard_navigation import KeyboardTable
 from gui.tables.rows_model import RowsModel
@@ -47,6 +48,7 @@ class CounterLayout:
         self.measure = _tool("tool_packs", actions.MEASURE)
         self.slip = Slip()
         self.help = ImprovementLines("day-help")
+        self.ways = PriceWaysPanel()
         self.booking_bar = BookingBar()
         self._build(screen)
 
@@ -66,6 +68,7 @@ class CounterLayout:
     def show_booked(self) -> None:
         """A job was booked: nothing to ask or tell, and the keyboard on the next order."""
         self.booking_bar.show_booked()
+        self.ways.hide()
         self.show_questions(None)
         self.bring(self.booking_bar.next)
 
@@ -153,6 +156,7 @@ class CounterLayout:
         self.slip.setMinimumHeight(62 * theme.UNIT)
         column.addWidget(self.slip, 1)
         column.addWidget(self.help)
+        column.addWidget(self.ways)
         self.booking_bar.setFixedHeight(round(7.5 * theme.UNIT))
         column.addWidget(self.booking_bar)
         return right

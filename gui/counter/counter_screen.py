@@ -9,9 +9,11 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.job_records import Job
 from core.model.quote_records import Quote
+from core.model.settings_records import Permission
 from core.model.typed_draft import TypedBox
 from core.services import promises
 from core.services.quoting import ShopSnapshot
+from core.store import permissions
 from gui.counter.booking import Booking
 from gui.counter.booking_check import NotComplete
 from gui.counter.box_quote import BoxQuote
@@ -131,6 +133,8 @@ class CounterScreen(Screen):
     def _recompute_with_day(self) -> None:
         self._recompute()
         self.tray.take_waiting_answer()
+        if self.quote is not None and self.quote.inventory.rush and self.job is None:
+            self.earlier_day.ask_whom_rush_pushes()
 
     def _show_quote(self) -> None:
         """Show the quote, unless a booked job is on show and nothing was typed since."""
@@ -139,9 +143,17 @@ class CounterScreen(Screen):
             return
         parts.show_message(self._box.reading, self._box.failure)
         parts.booking_bar.show_price(quote.price if quote else None, box.deposit)
+        parts.ways.show_quote(quote, box.way, tells_risk=self._tells_risk())
         parts.show_questions(quote, self._box.rows_of_questions(), box.told)
         if self._slip.show_quote():
             self.earlier_day.forget()
+
+    def _tells_risk(self) -> bool:
+        """Whether whoever stands here may see what a flat price risks."""
+        snapshot = self._box.snapshot
+        return snapshot is not None and not permissions.refusals(
+            snapshot.settings, self.desk.who, Permission.REPORTS
+        )
 
     @Slot()
     def _show_cell_message(self) -> None:
@@ -201,6 +213,7 @@ class CounterScreen(Screen):
         parts.telling.told_changed.connect(self.draft.write_told)
         parts.asking.answered.connect(self.tray.answer)
         parts.booking_bar.deposit_typed.connect(self.draft.write_deposit)
+        parts.ways.chosen.connect(self.draft.write_field)
         parts.booking_bar.next_wanted.connect(self.new_box)
         parts.look_over.clicked.connect(self.inspections.begin_look_over)
         parts.measure.clicked.connect(self.inspections.begin_packs)

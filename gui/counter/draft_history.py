@@ -8,6 +8,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
+from core.model.price_ways import PriceWay
 from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter.typed_box import tidied
 from gui.toolkit.text import say
@@ -85,7 +86,7 @@ class Draft(QObject):
         rows = self.box.rows[:row] + self.box.rows[row + 1 :]
         self.put(replace(self.box, rows=rows or (TypedRow(),)), say("counter", "undo_removed", row=row + 1))
 
-    def write_field(self, field: str, value: str | bool | tuple[str, ...]) -> None:
+    def write_field(self, field: str, value: str | bool | tuple[str, ...] | PriceWay) -> None:
         """Commit one of the fields beside the tray; keys in one field are one step to undo."""
         changed: dict[str, Any] = {field: value}
         self.put(replace(self.box, **changed), say("counter", f"undo_{field}"), run=field)

@@ -7,9 +7,11 @@ from functools import partial
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
+from core.promise import rush_effects
+from core.promise.rush_effects import PushedPromise
 from core.promise.what_ifs import WhatIf
 from core.services import what_would_help
-from core.services.what_would_help import AboutBox
+from core.services.what_would_help import AboutBox, AboutRush
 from gui.counter.booking_check import NotComplete
 from gui.counter.box_quote import BoxQuote
 from gui.counter.counter_layout import CounterLayout
@@ -47,6 +49,28 @@ class EarlierDay(QObject):
             then=partial(self._think, self._asked),
             otherwise=partial(self._failed, self._asked),
         )
+
+    def ask_whom_rush_pushes(self) -> None:
+        """Work out whose promises this rush box would push, and show it below the slip."""
+        self._asked += 1
+        self._desk.work.ask(
+            what_would_help.about_rush,
+            self._box.reading.inventory,
+            then=partial(self._think_of_others, self._asked),
+            otherwise=partial(self._failed, self._asked),
+        )
+
+    def _think_of_others(self, asked: int, question: AboutRush) -> None:
+        if asked == self._asked:
+            self._desk.work.compute_long(
+                question.answer,
+                then=partial(self._told_of_others, asked),
+                otherwise=partial(self._failed, asked),
+            )
+
+    def _told_of_others(self, asked: int, found: tuple[PushedPromise, ...]) -> None:
+        if asked == self._asked:
+            self._lines.tell([rush_effects.sentence(found)])
 
     def forget(self) -> None:
         """Drop the answer: the box has changed."""

@@ -68,6 +68,7 @@ def read_box(box: TypedBox, today: date) -> ParsedBox:
         needed_by=_field(wrong, "needed_by", lambda: wishes.day(box.needed_by, today), None),
         cold=box.cold,
         tax_exempt=_field(wrong, "tax_exempt", lambda: accepted_words.read_exemption(box.tax_exempt), ""),
+        way=box.way,
     )
     places = tuple(place for place, reading in rows if reading.line is not None)
     return ParsedBox(inventory, places, tuple(wrong))
@@ -167,6 +168,7 @@ def box_of(inventory: Inventory) -> TypedBox:
         rush=inventory.rush,
         cold=inventory.cold,
         tax_exempt=inventory.tax_exempt or None,
+        way=inventory.way,
     )
 
 

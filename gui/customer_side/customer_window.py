@@ -110,7 +110,7 @@ class CustomerSide(QWidget):
             return
         self.slip.show_quote(quote, self._is_late)
         self._greeting.setText(_greeting(quote))
-        self._how.setText(say("customer", "how"))
+        self._how.setText(say("customer", "how" if quote.flat_minor is None else "how_flat"))
         self._show_tapes(quote.tapes, drawn_tapes(quote.tapes))
 
     @Slot(object)

@@ -14,7 +14,7 @@ from itertools import combinations
 from core.model.dispositions import Disposition
 from core.model.price_terms import ChargeKind, InspectionWay, StorageFee, StoragePeriod
 from core.pricing import disposition_rules
-from core.pricing.price_book_file import RoundingMode, TaxMode, Way
+from core.pricing.price_book_file import Offered, RoundingMode, TaxMode, Way
 from core.pricing.price_rows import BREAKS, CAPTURE, DISPOSITIONS, TAXES, PriceRow, is_own
 from core.pricing.storage_charge import storage_charge
 from core.wording import locale_figures, locale_numbers, typed_amounts
@@ -25,7 +25,7 @@ from gui.toolkit.text import say
 
 EVERYTHING = ", ".join(kind.value for kind in ChargeKind)
 """The cell of a tax on all charges."""
-FEES = ("rounding", "inspection_fee", "storage_fee")
+FEES = ("rounding", "inspection_fee", "storage_fee", "flat")
 """Rows whose empty price means that nothing is charged, or rounded."""
 MONEY = ("price", "minimum")
 _KINDS: Mapping[str, type[Enum]] = {
@@ -33,6 +33,7 @@ _KINDS: Mapping[str, type[Enum]] = {
     "rounding": RoundingMode,
     "inspection_fee": InspectionWay,
     "storage_fee": StoragePeriod,
+    "flat": Offered,
 }
 _UNITS = {"quote_valid_days": "days", "storage_fee": "after-days"}
 _EXAMPLE_DAYS = 30

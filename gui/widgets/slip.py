@@ -112,7 +112,10 @@ class Slip(QWidget):
             self._stub.show_promise(self._promise, is_late)
 
     def _write(self, quote: Quote, promise: Promise, paid_minor: int | None, is_late: bool = False) -> None:
-        charges, sums = slip_lines.charge_lines(quote), slip_lines.sum_lines(quote, paid_minor)
+        charges, sums = (
+            slip_lines.charge_lines(quote),
+            slip_lines.sum_lines(quote, paid_minor, tells_choice=not self._inside),
+        )
         self._charges.write(charges)
         self._sums.write(sums)
         self.setAccessibleDescription(slip_lines.in_words((*charges, *sums)))

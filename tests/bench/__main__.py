@@ -19,6 +19,7 @@ MEASUREMENTS = {
     "durability": "durability",
     "keys": "keys",
     "turnaround": "promised_days",
+    "flat_price": "flat_boxes",
 }
 """Each with the module that takes it: no two files of the tree share a name."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
@@ -13,11 +14,12 @@ from core.model import money, signature_file
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
 from core.model.quote_records import Quote
-from core.model.settings_records import ShopFront, ShopSettings
+from core.model.settings_records import Permission, ShopFront, ShopSettings
 from core.model.signatures import Signature
 from core.pricing import price_book
-from core.promise import turnaround
-from core.services import decks, inventory_file, paper_files, promises, quoting
+from core.promise import rush_effects, turnaround
+from core.promise.rush_effects import PushedPromise
+from core.services import decks, inventory_file, paper_files, promises, quoting, what_would_help
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
@@ -25,16 +27,37 @@ from core.wording.messages import say
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
+    from core.store.unit import Unit
 
 
 def quote(call: Invocation) -> Reply:
     data = contents(call.asked.file)
+    pushed: tuple[PushedPromise, ...] = ()
     if not call.has_shop:
         quoted = quote_of(call, data, shop_settings.new_shop())
     else:
         with call.open() as shop:
-            quoted = _quote_here(call, data, shop)
-    return Reply(json_quotes.quote(quoted), plain_answers.quote(quoted))
+            quoted = _seen(_quote_here(call, data, shop), may_see=shop.ask(_may_see_reports))
+            if quoted.inventory.rush:
+                pushed = shop.ask(what_would_help.about_rush, quoted.inventory).answer()
+    answer, plain = json_quotes.quote(quoted), plain_answers.quote(quoted)
+    if quoted.inventory.rush and call.has_shop:
+        answer["rush"] = json_quotes.rush(quoted, pushed)
+        plain = f"{plain}\n! {rush_effects.sentence(pushed)}"
+    return Reply(answer, plain)
+
+
+def _may_see_reports(unit: Unit) -> bool:
+    from core.store import permissions
+
+    return permissions.may(unit, unit.who, Permission.REPORTS)
+
+
+def _seen(quoted: Quote, *, may_see: bool) -> Quote:
+    """The quote without the risk of a flat sum for whoever may not see it."""
+    if may_see or quoted.ways is None or quoted.ways.flat is None:
+        return quoted
+    return replace(quoted, ways=replace(quoted.ways, flat=replace(quoted.ways.flat, risk=None)))
 
 
 def book(call: Invocation) -> Reply:

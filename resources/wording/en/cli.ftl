@@ -229,3 +229,10 @@ incident_photo = attach a photo, PNG or JPEG, repeatable
 incident_paper = write the report for the insurer there
 station_and_disposition = { $station } ({ $disposition })
 incident_happened = when it was lost or damaged
+
+# --- ways to agree on the price
+ways = Ways to agree on the price; chosen: { $way }.
+way_by_play = - By what the tapes play: { $money }, never above { $ceiling } without asking.
+way_flat = - A flat price: { $money } for everything, however long the tapes play.
+flat_risk = - Its risk, for you alone: by play it would be { $expected } on average, give or take { $deviation }; it would be more than the flat price { $dearer }. One order in ten gains { $worst } or less, one in ten { $best } or more.
+way_play_first = - Play first, then choose: { $money } if nothing is copied, up to { $most } if everything is.

@@ -380,3 +380,11 @@ incident-kind-told = The owner was told
 incident-kind-settled = Settled with the owner
 incident-kind-found = It is over
 incident-law = Local law and the terms of the shop's insurer come first. Each line was kept as it was written; a mistake gets another line.
+# How the price was agreed.
+agreed-flat = A flat price, however long your tapes play.
+agreed-flat_terms = { $money } is a flat price for everything above, however long your tapes play. For a tape we can't copy, its share comes off. If anything else turns up, such as a repair, we ask you before we charge for it.
+agreed-play_first = We play your tapes first, then you pick: { $fee } if you pick none. We won't go over { $money } without asking you.
+agreed-play_first_terms = We play your tapes and tell you what is on them. You then pick which ones to copy; if you pick none, you pay { $fee }.
+agreed-or_by_play = You could also pay by what the tapes play: { $between }, and never over { $money } without asking you.
+agreed-or_flat = You could also choose a flat price: { $money } for everything, however long your tapes play.
+agreed-or_play_first = You could also have us play the tapes first and then pick which ones to copy, from { $fee }.

@@ -154,3 +154,24 @@ tapes_count =
     }
 empty_cell = empty
 column_tip = { $words }: { $hint }
+
+# --- ways to agree on the price
+ways = &Agree on
+way = { $n }  { $words }|{ $amount }
+way_name = { $words }: { $amount }
+way_from = from { $amount }
+way-by-play = By what plays
+way-flat = Flat price
+way-play-first = Play first
+way-by-play-means = A range now; charged by what the tapes play, and we ask before going over.
+way-flat-means = One price for everything, however long the tapes play.
+way-play-first-means = We play the tapes first; the customer then picks which ones to copy.
+flat_risk =
+    For you: { $expected } on average by what plays, give or take { $deviation }; above the flat price { $often }. One in ten { $worst_is ->
+        [loss] loses { $worst }
+       *[gain] still gains { $worst }
+    } or more; one in ten { $best_is ->
+        [loss] loses { $best }
+       *[gain] gains { $best }
+    } or more.
+undo_way = how the price is agreed

@@ -14,6 +14,7 @@ tapes-disc = Your { $count } discs
 tape-thing = What you brought
 tapes-thing = The { $count } items you brought
 how = Nobody knows how much is on your tapes until they are played, so the price and the day are ranges. Each dot is one chance in 20 that everything is ready by that day.
+how_flat = Nobody knows how much is on your tapes until they are played, so the day is a range. The price is not: it stays as it is. Each dot is one chance in 20 that everything is ready by that day.
 booked = Thank you. We will take good care of them.
 booked_how = Keep the slip with this number. Every tape comes back to you, counted one by one.
 booked_how_call = Keep the slip with this number. Every tape comes back to you, counted one by one. Questions? Call us at { $phone }.

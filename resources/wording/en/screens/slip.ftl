@@ -36,3 +36,10 @@ apart_priced =
         [one] { $partner } can copy it, in about 1 day: { $price }
        *[other] { $partner } can copy it, in about { $days } days: { $price }
     }
+price_flat = Flat price
+flat = That's for everything, however long your tapes play. If anything else turns up, such as a repair, we ask you first.
+play_first = We play your tapes first, then you pick. If you pick none, you pay { $fee }. We won't go over { $amount } without asking you.
+or_by_play = Or pay by what plays: { $between }, and never over { $amount } without asking you.
+or_all = Or have all of them copied, at the same prices.
+or_flat = Or a flat price: { $amount }, however long your tapes play.
+or_play_first = Or we play them first and you pick: from { $fee }.

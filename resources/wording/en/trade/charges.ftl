@@ -56,6 +56,8 @@ minimum-text = Minimum order
 minimum-because = the smallest order is { $amount }
 ceiling-text = As agreed
 ceiling-because = we agreed not to go over { $amount }, so we charge nothing above it
+flat-text = Flat price, as agreed
+flat-because = we agreed on { $amount } for everything, however long the tapes play
 tax-on-top = { $tax } { $percent }%, added
 tax-inside = { $tax } { $percent }%, included
 # Several taxes in one phrase; $taxes is a list of tax-named.

@@ -56,3 +56,6 @@ disposition-cannot-be-played = cannot be played
 disposition-sent-elsewhere = sent elsewhere and back
 disposition-lost = lost
 disposition-damaged = damaged here
+priceway-by-play = by what the tapes play
+priceway-flat = a flat price
+priceway-play-first = play first, then choose

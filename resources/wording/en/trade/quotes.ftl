@@ -1,6 +1,7 @@
 # What a quote says besides its figures, and what it does not accept.
 
 tapes = number of tapes
+way = the way the price is agreed
 most_tapes = up to { $most } tapes fit on one order; split the box into several orders
 
 no_date = No date can be given: { $reasons }.
@@ -20,6 +21,19 @@ needed_earlier = Needed by { $wanted }, but the earliest day we can promise is {
 needed_no_date = Needed by { $wanted }, but we can't promise a date: { $chance } of being ready by then.
 rush_no_date = We couldn't promise a date for a rush order either.
 rush_no_earlier = A rush order wouldn't be ready any sooner.
+rush_not_needed = Rush isn't needed: without it the order would be ready by { $day } as well, for about { $less } less.
+rush_not_needed_yet = Rush isn't needed: without it the order would be ready by { $day }, in time, for about { $less } less.
+rush_gains =
+    { $days ->
+        [one] Without rush the order would be ready by { $day }, 1 day later, for about { $less } less.
+       *[other] Without rush the order would be ready by { $day }, { $days } days later, for about { $less } less.
+    }
+rush_pushes =
+    { $n ->
+        [0] Rush pushes nobody else's date.
+       *[other] Rush pushes { $orders }.
+    }
+rush_pushes_order = order { $number } (promised for { $day }: { $was } now, { $will } then)
 rush_earlier = As a rush order it would be ready by { $day }, for about { $more } more.
 
 # Copies that could be had for less. $other and $now are pieces of the price book.
