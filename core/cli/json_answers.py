@@ -165,7 +165,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
 
 
 def promises(kept: Iterable[Kept]) -> Json:
-    """``promises``: open jobs, the most endangered first; dates and chances may be null."""
+    """``promises``: open jobs, the most endangered first; dates may be null, and chances of those that only
+    wait for their owners are."""
     return {
         "promises": [
             {
@@ -175,6 +176,7 @@ def promises(kept: Iterable[Kept]) -> Json:
                 "stated": json_quotes.rounded(one.promise.stated),
                 "chance": None if one.chance is None else json_quotes.rounded(one.chance),
                 "at_risk": one.is_at_risk,
+                "waits_for_owner": one.is_done,
                 "held_by": list(one.held_by),
                 "changes": list(one.changes),
                 "now": None if one.now is None else json_quotes.promise(one.now),

@@ -37,8 +37,8 @@ def _found(unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None) 
 
 def _as_it_looks(load: turnaround.Load, job: Job) -> Promise:
     """The day that was promised, with the chances of this moment."""
-    now = turnaround.standing(load, job.number)
-    if now is None or job.promise.day is None:
+    chance = promises.chance_now(load, job)
+    if chance is None:
         return job.promise
-    chance = turnaround.chance_of(load, job.number, job.promise.day)
+    now = turnaround.standing(load, job.number) or job.promise
     return replace(now, day=job.promise.day, stated=chance)

@@ -68,6 +68,7 @@ open_jobs = No open orders.
 date = no date
 promised_2 = promised for { $day }
 ready_to_go = ready to be picked up
+waits_for_owner = waits for its owner
 promise_over_yet = No promised day has passed yet.
 job_matches = No order matches.
 looked_over_after_repair = ; to be looked over after its repair
