@@ -48,6 +48,7 @@ def status(found: Iterable[CallerMatch]) -> Json:
                 "customer": _customer(one.job),
                 "promise": json_quotes.promise(one.job.promise),
                 "tapes": [tape(record) for record in one.job.tapes],
+                "last_call": json_quotes.time(one.last_call.at) if one.last_call else None,
             }
             for one in found
         ]
@@ -155,6 +156,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
         "receipt": None if receipt is None else str(receipt),
         "at": json_quotes.time(handed.at),
         "signed_by": handed.signature.name,
+        "named_beforehand": handed.named.words if handed.named else None,
+        "shown": handed.shown or None,
         "paid_minor": handed.paid_minor,
         "due_minor": handed.due_minor,
         "gross_minor": handed.final.gross.likely,

@@ -79,7 +79,22 @@ def hashed(pin: str) -> str:
     """
     if not (pin.isascii() and pin.isdigit() and LEAST_DIGITS <= len(pin) <= MOST_DIGITS):
         raise WrongInput(say("settings", "people-pin"), "…", say("settings", "people-pin-accepted"))
-    return _hasher().hash(pin)
+    return hash_of(pin)
+
+
+def hash_of(secret: str) -> str:
+    """The Argon2id hash of a secret with its salt and costs, as a PHC string."""
+    return _hasher().hash(secret)
+
+
+def fits(kept: str, secret: str) -> bool:
+    """Whether ``kept`` is the hash of this secret."""
+    from argon2.exceptions import InvalidHashError, VerificationError
+
+    try:
+        return _hasher().verify(kept, secret)
+    except (VerificationError, InvalidHashError):
+        return False
 
 
 def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
@@ -96,7 +111,7 @@ def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
     until = _wait_until(wrong)
     if until is not None and unit.now < until:
         return _not_yet(unit, until)
-    if _fits(chosen.pin, pin):
+    if fits(chosen.pin, pin):
         if wrong:
             unit.session.add(PinTryRow(person=name, is_right=True, at=unit.now, by=unit.who))
         return PinAnswer(True)
@@ -153,15 +168,6 @@ def _not_yet(unit: Unit, until: datetime) -> PinAnswer:
     if seconds <= LONGEST_IN_SECONDS:
         return PinAnswer(False, until, say("settings", "people-wait-seconds", n=seconds))
     return PinAnswer(False, until, say("settings", "people-wait-minutes", n=ceil(seconds / 60)))
-
-
-def _fits(kept: str, pin: str) -> bool:
-    from argon2.exceptions import InvalidHashError, VerificationError
-
-    try:
-        return _hasher().verify(kept, pin)
-    except (VerificationError, InvalidHashError):
-        return False
 
 
 @cache

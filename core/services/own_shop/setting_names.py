@@ -202,6 +202,7 @@ _SHOWN: Mapping[str, Callable[[Any], str]] = {
     "claim_slip_on": _offered("papers-slip"),
     "label_stock": _offered("papers-stock"),
     "country": _country,
+    "check": _offered("calls-check"),
     "confidence": chances.words,
     "closed": _days,
 }

@@ -17,6 +17,7 @@ from core.model import resource_files
 from core.model.errors import WrongInput, at
 from core.model.settings_file import (
     BackupEntry,
+    CallsEntry,
     ExpectedEntry,
     FrontEntry,
     HolidayEntry,
@@ -28,6 +29,7 @@ from core.model.settings_file import (
 )
 from core.model.settings_records import (
     BackupPlan,
+    CallRules,
     Expected,
     ShopSettings,
 )
@@ -122,6 +124,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         partners=deck_entries.partners(page.partner, known, where),
         formats=own,
         backup=_backup(page.backup, at(where, "backup")),
+        calls=_calls(page.calls, at(where, "calls")),
     )
 
 
@@ -138,6 +141,14 @@ def _backup(entry: BackupEntry, place: str) -> BackupPlan:
         accepted = say("files", "from-every-hours", hours=entry.every_hours)
         raise WrongInput(at(place, "told_after_hours"), str(entry.told_after_hours), accepted)
     return BackupPlan(**msgspec.structs.asdict(entry))
+
+
+def _calls(entry: CallsEntry, place: str) -> CallRules:
+    """Reminders grow: each comes later than the one before."""
+    if list(entry.reminders) != sorted(set(entry.reminders)):
+        found = ", ".join(map(str, entry.reminders))
+        raise WrongInput(at(place, "reminders"), found, say("files", "reminder-days"))
+    return CallRules(**msgspec.structs.asdict(entry))
 
 
 # --- writing -----------------------------------------------------------------------------
@@ -160,6 +171,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
         words=dict(settings.front.words),
         format=own_formats.entries(settings.formats),
         backup=_entry(BackupEntry, settings.backup),
+        calls=_entry(CallsEntry, settings.calls),
         person=tuple(map(people_entries.entry, settings.staff)),
         partner=tuple(
             PartnerEntry(each.name, tuple(sorted(each.formats)), each.price, each.days)

@@ -228,3 +228,19 @@ incident_photo = attach a photo, PNG or JPEG, repeatable
 incident_paper = write the report for the insurer there
 station_and_disposition = { $station } ({ $disposition })
 incident_happened = when it was lost or damaged
+
+# --- after an order is ready
+to_tell = the owners of orders that are ready: whom to tell or remind now
+to_tell_all = every order that waits to be picked up
+told = record that somebody was told, or was not reached
+wish = how a customer wants to be told, who may collect, a pass-phrase
+wish_how = how they want to be told
+wish_collector = who may collect the order besides them (empty: nobody else)
+wish_pass_phrase = agree on a pass-phrase (asked for, or taken from TAPEWRIGHT_PASS_PHRASE; empty: take it back)
+wish_said_by = who said so (else the customer)
+wish_kept = Kept for order { $number }.
+called = note that somebody called about an order
+called_caller = who called (else the customer)
+called_said = what they were told (else the answer as it is now)
+pickup_shown = what somebody else than the customer showed, such as a note
+nobody_to_tell = Nobody has to be told anything now.

@@ -39,7 +39,8 @@ def test_the_whole_answer_comes_in_one_breath(desk: Desk) -> None:
     (found,) = desk.shop.ask(calls.status, "maria")
     assert found.spoken == (
         "Maria's twelve tapes: eight are ready, three are playing now, one is waiting for your answer "
-        "about mold. Everything else by Tuesday, March 3, 19 chances in 20."
+        "about mold. Everything else by Tuesday, March 3, 19 chances in 20. "
+        "As it stands, about $306.13 is left to pay. We are open now, until 6:00\xa0PM."
     )
 
 
@@ -144,7 +145,10 @@ def test_tapes_that_went_home_are_said_to_have_gone(desk: Desk) -> None:
     assert _say(desk, job.number)[0].startswith(
         "Ada's two tapes: one is waiting for its turn, one went home already."
     )
-    desk.hand_back(job, [desk.bring_to(job.tapes[1], Station.READY).code])
+    due = desk.shop.ask(calls.status, job.number)[0].job
+    desk.bring_to(job.tapes[1], Station.READY)
+    owed = desk.shop.ask(jobs.reprice, job.number).due.likely - due.paid_minor
+    desk.hand_back(job, [job.tapes[1].code], paid_minor=owed)
     assert _say(desk, job.number) == ["Ada's two tapes both went home already."]
 
 

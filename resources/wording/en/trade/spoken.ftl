@@ -260,6 +260,7 @@ day-everything = Everything by { $day }, { $chance }.
 day-everything-else = Everything else by { $day }, { $chance }.
 pick-up = Everything can be picked up whenever we are open.
 pick-up-else = Everything else can be picked up whenever we are open.
+one-breath = { $answer } { $details }
 
 topic-snapped = a snapped tape
 topic-off-hub = a tape that came off its hub
