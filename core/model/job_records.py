@@ -139,3 +139,5 @@ class CallerMatch:
     tellings: tuple[Telling, ...] = ()
     """Every attempt to tell the customer, oldest first."""
     last_call: NotedCall | None = None
+    notes: tuple[str, ...] = ()
+    """What the clerk is to know, in sentences: the last call, the last telling, who may collect."""

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
-from core.model.handover_records import NotedCall
+from core.model.handover_records import HandoverWishes, NotedCall, Telling
 from core.model.job_records import CallerMatch, Job
 from core.model.promise_records import Promise
 from core.promise import turnaround
@@ -19,6 +20,7 @@ from core.services.after_ready import (
 from core.store import current_settings, lookup, row_records, search
 from core.store.tables import JobRow
 from core.store.unit import Unit
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -46,16 +48,30 @@ def _found(
     settings, now = current_settings.read(unit), current_settings.local(unit, unit.now)
     answer = spoken_answer.answer(job, now.date(), job.promise.stated)
     details = caller_details.told(job, payments.price(unit, row), settings, now)
-    wishes = handover_wishes.of_row(unit, row)
+    wishes, tellings = handover_wishes.of_row(unit, row), telling.of_row(unit, row)
     return CallerMatch(
         job,
         say("spoken", "one-breath", answer=answer, details=" ".join(details)).strip(),
         matched,
         asks=caller_check.wanted(settings.calls.check, job.customer, wishes),
         wishes=wishes,
-        tellings=telling.of_row(unit, row),
+        tellings=tellings,
         last_call=call,
+        notes=tuple(_notes(unit, wishes, tellings, call)),
     )
+
+
+def _notes(
+    unit: Unit, wishes: HandoverWishes, tellings: tuple[Telling, ...], call: NotedCall | None
+) -> Iterator[str]:
+    if call is not None:
+        yield noted_calls.words(unit, call)
+    if tellings:
+        yield telling.told_words(unit, tellings[-1])
+    if wishes.collector is not None:
+        named = wishes.collector
+        day = locale_figures.day(current_settings.local(unit, named.at).date())
+        yield say("telling", "named", who=named.words, said_by=named.said_by, by=named.by, day=day)
 
 
 def _as_it_looks(load: turnaround.Load, job: Job) -> Promise:

@@ -122,3 +122,4 @@ to_tell =
     }
 law = What a shop may do with what nobody collects, and may charge for keeping it, is for the law where it is to say.
 type_phrase = Pass-phrase:{" "}
+named = May collect it besides them: { $who } ({ $said_by } told { $by } on { $day }).
