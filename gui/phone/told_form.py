@@ -15,8 +15,8 @@ from gui.widgets.layouts import PaperFrame, give_key, words
 ANSWERS = tuple((how, result) for how, results in RESULTS.items() for result in results)
 """What came of it, in the order of the digits that say so."""
 _KEYS = {ToldHow.PHONE: "D", ToldHow.EMAIL: "E", ToldHow.MESSAGE: "M"}
-_ACROSS = 2
-_LINES = 5
+_ACROSS, _LINKS_ACROSS = 3, 4
+_LINES = 4
 
 
 class ToldForm(PaperFrame):
@@ -105,7 +105,7 @@ class ToldForm(PaperFrame):
         row = QGridLayout()
         row.setSpacing(theme.UNIT // 2)
         for place, button in enumerate((self.copy, *self.links.values())):
-            row.addWidget(button, place // _ACROSS, place % _ACROSS)
+            row.addWidget(button, place // _LINKS_ACROSS, place % _LINKS_ACROSS)
         self.column.addLayout(row)
 
 
