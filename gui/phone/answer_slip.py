@@ -39,17 +39,14 @@ class AnswerSlip(QFrame):
         self._sure = words()
         self._sure.setObjectName("sure")
         self._rule = rule()
-        self._below: tuple[QWidget, ...] = (
-            self._promise,
-            self._dots,
-            self._chance,
-            self._notes,
-            self._agreed,
-            self._rule,
-            self._sure,
-        )
         self._lay_out()
         self.show_start()
+
+    @property
+    def _below(self) -> tuple[QWidget, ...]:
+        """What may stand under the sentence, from top to bottom."""
+        facts = (self._promise, self._dots, self._chance, self._notes, self._agreed)
+        return (*facts, self._rule, self._sure)
 
     @property
     def spoken(self) -> str:

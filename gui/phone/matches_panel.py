@@ -48,7 +48,8 @@ class MatchesPanel(QWidget):
         self.to_tell.lay([_to_tell_piece(each) for each in due])
         for widget in (self._to_tell_head, self.to_tell):
             widget.setVisible(bool(due))
-        self.setVisible(self.isVisibleTo(self.parentWidget()) or bool(due))
+        if due:
+            self.show()
 
     def hide_to_tell(self) -> None:
         """Somebody is calling."""

@@ -62,13 +62,17 @@ class PhoneScreen(Screen):
 
     def _keep_promises(self, reviewed: tuple[Kept, ...]) -> None:
         self._at_risk = tuple(kept for kept in reviewed if kept.is_at_risk)
-        if not self.box.text().strip():
-            self.panel.show_to_call(self._at_risk)
+        self._list_whom_to_call()
 
     def _keep_to_tell(self, due: tuple[ToTell, ...]) -> None:
         self._to_tell = due
+        self._list_whom_to_call()
+
+    def _list_whom_to_call(self) -> None:
+        """While nobody is calling."""
         if not self.box.text().strip():
-            self.panel.show_to_tell(due)
+            self.panel.show_to_call(self._at_risk)
+            self.panel.show_to_tell(self._to_tell)
 
     # --- asking and answering ------------------------------------------------------------
 
@@ -95,8 +99,7 @@ class PhoneScreen(Screen):
         """Nobody is calling: whom to call instead."""
         self._found = ()
         self._close_job()
-        self.panel.show_to_call(self._at_risk)
-        self.panel.show_to_tell(self._to_tell)
+        self._list_whom_to_call()
         self.answer.show_start()
 
     @Slot(str, object)

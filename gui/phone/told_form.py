@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from PySide6.QtCore import QUrl, Signal, Slot
 from PySide6.QtGui import QDesktopServices, QGuiApplication
-from PySide6.QtWidgets import QGridLayout, QPlainTextEdit, QPushButton
+from PySide6.QtWidgets import QPlainTextEdit, QPushButton
 
 from core.model.handover_records import RESULTS, ToldHow, ToldResult
 from core.services.after_ready.telling_text import TellingText
 from gui.toolkit import theme
 from gui.toolkit.text import say
+from gui.widgets.button_row import ButtonRow
 from gui.widgets.layouts import PaperFrame, give_key, words
 
 ANSWERS = tuple((how, result) for how, results in RESULTS.items() for result in results)
 """What came of it, in the order of the digits that say so."""
 _KEYS = {ToldHow.PHONE: "D", ToldHow.EMAIL: "E", ToldHow.MESSAGE: "M"}
-_ACROSS, _LINKS_ACROSS = 3, 4
-_LINES = 4
+_LINES = 3
 
 
 class ToldForm(PaperFrame):
@@ -95,18 +95,10 @@ class ToldForm(PaperFrame):
 
     def _lay_out(self) -> None:
         self.column.addWidget(words(say("phone", "told_how"), "field"))
-        grid = QGridLayout()
-        grid.setSpacing(theme.UNIT // 2)
-        for place, button in enumerate(self.answers):
-            grid.addWidget(button, place // _ACROSS, place % _ACROSS)
-        self.column.addLayout(grid)
+        self.column.addWidget(ButtonRow(self.answers))
         self.text.setFixedHeight(_LINES * self.text.fontMetrics().lineSpacing() + 3 * theme.UNIT)
         self.column.addWidget(self.text)
-        row = QGridLayout()
-        row.setSpacing(theme.UNIT // 2)
-        for place, button in enumerate((self.copy, *self.links.values())):
-            row.addWidget(button, place // _LINKS_ACROSS, place % _LINKS_ACROSS)
-        self.column.addLayout(row)
+        self.column.addWidget(ButtonRow((self.copy, *self.links.values())))
 
 
 def _button(name: str, told: str, keys: str) -> QPushButton:

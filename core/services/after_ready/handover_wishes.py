@@ -8,7 +8,7 @@ from core.model import entered_text, folding
 from core.model.errors import WrongInput
 from core.model.handover_records import HandoverWishes, NamedCollector, ToldHow
 from core.model.names import JobNumber
-from core.services.own_shop import people
+from core.services.own_shop import secret_hashes
 from core.store import history, lookup
 from core.store.tables import HandoverWishRow, JobRow
 from core.store.unit import Unit
@@ -65,7 +65,7 @@ def wish(
 
 def fits(hashed: str, phrase: str) -> bool:
     """Whether this is the pass-phrase; capitals, accents and spaces do not matter on a phone."""
-    return people.fits(hashed, _heard(phrase))
+    return secret_hashes.fits(hashed, _heard(phrase))
 
 
 def _hashed(phrase: str) -> str:
@@ -74,7 +74,7 @@ def _hashed(phrase: str) -> str:
     heard = _heard(entered_text.line(say("telling", "pass_phrase"), phrase))
     if len(heard) < SHORTEST_PHRASE:
         raise WrongInput(say("telling", "pass_phrase"), "…", say("telling", "longer_phrase"))
-    return people.hash_of(heard)
+    return secret_hashes.hash_of(heard)
 
 
 def _heard(phrase: str) -> str:

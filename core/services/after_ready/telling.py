@@ -27,9 +27,6 @@ from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
-WAYS = tuple(each.value for each in ToldHow)
-ANSWERS = tuple(each.value for each in ToldResult)
-
 
 @dataclass(frozen=True, slots=True)
 class ToTell:

@@ -175,7 +175,7 @@ def test_the_text_says_what_is_ready_and_links_to_the_programs_there_are(desk: D
 
 def test_a_shop_from_before_tells_its_customers(desk: Desk, older: str) -> None:
     job = ready(desk)
-    as_kept_before(desk, older, "0010")
+    as_kept_before(desk, older, "0009")
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
         assert [each.job.number for each in shop.ask(telling.to_tell)] == [job.number]
         shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.REACHED, command=command())
