@@ -49,6 +49,7 @@ def status(found: Iterable[CallerMatch]) -> Json:
                 "customer": _customer(one.job),
                 "promise": json_quotes.promise(one.job.promise),
                 "tapes": [tape(record) for record in one.job.tapes],
+                "last_call": json_quotes.time(one.last_call.at) if one.last_call else None,
             }
             for one in found
         ]
@@ -157,6 +158,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
         "receipt": None if receipt is None else str(receipt),
         "at": json_quotes.time(handed.at),
         "signed_by": handed.signature.name,
+        "named_beforehand": handed.named.words if handed.named else None,
+        "shown": handed.shown or None,
         "paid_minor": handed.paid_minor,
         "due_minor": handed.due_minor,
         "gross_minor": handed.final.gross.likely,
@@ -167,7 +170,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
 
 
 def promises(kept: Iterable[Kept]) -> Json:
-    """``promises``: open jobs, the most endangered first; dates and chances may be null."""
+    """``promises``: open jobs, the most endangered first; dates may be null, and chances of those that only
+    wait for their owners are."""
     return {
         "promises": [
             {
@@ -177,6 +181,7 @@ def promises(kept: Iterable[Kept]) -> Json:
                 "stated": json_quotes.rounded(one.promise.stated),
                 "chance": None if one.chance is None else json_quotes.rounded(one.chance),
                 "at_risk": one.is_at_risk,
+                "waits_for_owner": one.is_done,
                 "held_by": list(one.held_by),
                 "changes": list(one.changes),
                 "now": None if one.now is None else json_quotes.promise(one.now),

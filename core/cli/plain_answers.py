@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.catalogue.formats import catalogue
+from core.model import box_standing
 from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.money import MoneyRange
 from core.model.price_ways import FlatRisk
@@ -156,17 +157,18 @@ def promises(kept: Sequence[Kept]) -> str:
 
 
 def _kept(one: Kept) -> str:
-    said = (
-        say("cli", "date")
-        if one.promise.day is None
-        else say("cli", "promised_2", day=one.promise.day.isoformat())
-    )
+    said = _said(one)
     chance = "" if one.chance is None else say("cli", "chance_now", chance=chances.words(one.chance))
-    if one.is_done:
-        chance = f", {say('cli', 'ready_to_go')}"
     held = say("cli", "held", held_by="; ".join(one.held_by)) if one.held_by else ""
     line = f"{one.job.number} {one.job.customer.name}: {said}{chance}{held}"
     return say("cli", "call_first", line=line) if one.is_at_risk else line
+
+
+def _said(one: Kept) -> str:
+    if one.is_done:
+        return say("cli", "ready_to_go" if box_standing.may_be_collected(one.job) else "waits_for_owner")
+    day = one.promise.day
+    return say("cli", "date") if day is None else say("cli", "promised_2", day=day.isoformat())
 
 
 def kept(found: Reliability) -> str:

@@ -160,6 +160,7 @@ def _add_pickup(add: Subcommands) -> None:
         "--copy", action="append", metavar="ID", type=whole(MOST_MINOR), help=say("cli", "only_copy")
     )
     one.add_argument("--signed-by", metavar="NAME", type=text, required=True)
+    one.add_argument("--shown", metavar="WORDS", type=text, help=say("cli", "pickup_shown"))
     one.add_argument("--signature", metavar="FILE.json", help=say("cli", "pen_strokes_json"))
     one.add_argument(
         "--paid-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "money_taken_now")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from core.model.handover_records import NO_WISHES, HandoverWishes, NamedCollector, NotedCall, Telling
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.quote_records import Price, Quote
@@ -108,6 +109,10 @@ class Pickup:
     """The price now that play times are known, never above the agreed ceiling."""
     paid_minor: int
     due_minor: int
+    named: NamedCollector | None = None
+    """Who was named beforehand, where that is who signed."""
+    shown: str = ""
+    """What somebody else than the customer showed, in words."""
 
     @property
     def returned(self) -> tuple[TapeRecord, ...]:
@@ -128,3 +133,11 @@ class CallerMatch:
     spoken: str
     matched: str
     """What matched: ``number``, ``tape-code``, ``name``, ``phone`` or ``similar-name``."""
+    asks: str = "no"
+    """What the caller is asked before anything is said (see `core.services.after_ready.caller_check`)."""
+    wishes: HandoverWishes = NO_WISHES
+    tellings: tuple[Telling, ...] = ()
+    """Every attempt to tell the customer, oldest first."""
+    last_call: NotedCall | None = None
+    notes: tuple[str, ...] = ()
+    """What the clerk is to know, in sentences: the last call, the last telling, who may collect."""

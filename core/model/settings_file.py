@@ -211,6 +211,16 @@ class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
     keep: Annotated[int, Meta(ge=2, le=1000, description="from-2-to-1000")] = 30
 
 
+class CallsEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """What a caller is asked before anything is said, and the days after which who was told is reminded."""
+
+    check: Literal["no", "digits", "pass-phrase"] = "no"
+    reminders: Annotated[
+        tuple[Annotated[int, Meta(ge=1, le=730, description="reminder-days")], ...],
+        Meta(max_length=12, description="reminder-days"),
+    ] = (7, 21, 45)
+
+
 class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything the shop has settled but its prices."""
 
@@ -225,6 +235,7 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     partner: tuple[PartnerEntry, ...] = ()
     person: tuple[PersonEntry, ...] = ()
     backup: BackupEntry = BackupEntry()
+    calls: CallsEntry = CallsEntry()
     words: dict[str, Sentence] = {}
     format: Annotated[tuple[dict[str, Any], ...], Meta(description="own-formats")] = ()
     """Formats of the shop's own: ``name``, ``retired``, and what a format's file holds."""

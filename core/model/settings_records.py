@@ -284,6 +284,17 @@ class BackupPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class CallRules:
+    """What is asked of a caller, and when a customer who was told is reminded."""
+
+    check: str = "no"
+    """``no``: the answer is there at once; ``digits``: the last digits of the phone number are asked first;
+    ``pass-phrase``: the pass-phrase, or the digits where none was agreed."""
+    reminders: tuple[int, ...] = (7, 21, 45)
+    """Days after the customer was told, rising; after the last the order counts as unclaimed."""
+
+
+@dataclass(frozen=True, slots=True)
 class ShopSettings:
     """What the shop works with: decks, hours and the people at the bench."""
 
@@ -313,6 +324,7 @@ class ShopSettings:
     """What people bring besides the formats of the program."""
     additions: Additions = NOTHING_ADDED
     """Findings, repairs and media besides those of the program."""
+    calls: CallRules = CallRules()
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:

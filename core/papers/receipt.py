@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from core.model.job_records import Pickup
@@ -175,6 +175,18 @@ def _tell_signature(told: Story, pickup: Pickup, speaker: Voice) -> None:
         time=speaker.clock(pickup.at),
     )
     told.add((Signed(signature, width), *text_cell(signed, told.width)), before=UNIT)
+    for words in _by_what_right(pickup, speaker):
+        told.say(words, before=UNIT / 2)
+
+
+def _by_what_right(pickup: Pickup, speaker: Voice) -> Iterator[str]:
+    """Who was named beforehand and what was shown, where somebody else than the customer collected."""
+    customer, named = pickup.job.customer.name, pickup.named
+    if named is not None:
+        day = speaker.day_of(named.at)
+        yield speaker.say("receipt-named", who=named.words, said_by=named.said_by, day=day, by=named.by)
+    if pickup.shown:
+        yield speaker.say("receipt-shown", name=pickup.signature.name, customer=customer, what=pickup.shown)
 
 
 class Signed:

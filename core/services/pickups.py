@@ -16,6 +16,8 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import payments
+from core.services.after_ready import collectors
+from core.services.after_ready.collectors import Collected
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
@@ -35,18 +37,21 @@ def hand_back(
     copies: Sequence[int] | None,
     signature: Signature,
     paid_minor: int = 0,
+    shown: str | None = None,
     command: CommandId,
 ) -> Pickup:
     """Hands tapes and copies back and keeps who signed, what was paid and what is still due.
 
     ``codes`` None: every tape that is ready to go. ``copies`` (ids) None: all pieces not yet handed over, at
     the first pickup and when no tape stays behind. The same command again returns what it did the first time.
+    ``shown``: what somebody else than the customer showed; None: nobody asked (see `collectors.check`).
     Refused for a tape not ready, of another job, handed back already, or spliced and not marked.
     """
     if (done := _done_by(unit, command)) is not None:
         return done
     row = lookup.job_row(unit, number)
     signed = _checked(signature)
+    collected = collectors.check(unit, row, signed.name, shown)
     going = _ready(unit, row) if codes is None else [_chosen(unit, row, code) for code in _once(codes)]
     for tape in going:
         _check_accounted(tape)
@@ -55,7 +60,7 @@ def hand_back(
     if not going and not pieces:
         raise Refused(say("handing_back", "nothing_chosen", number=row.number))
     _let_go(unit, going, pieces)
-    return _keep(unit, row, command, signed, going, pieces, paid_minor)
+    return _keep(unit, row, command, signed, collected, going, pieces, paid_minor)
 
 
 def latest(unit: Unit, number: JobNumber) -> Pickup | None:
@@ -229,6 +234,7 @@ def _keep(
     row: JobRow,
     command: CommandId,
     signature: Signature,
+    collected: Collected,
     going: Sequence[TapeRow],
     pieces: Sequence[CopyRow],
     paid_minor: int,
@@ -246,6 +252,8 @@ def _keep(
         final=price,
         paid_minor=paid_minor,
         due_minor=price.due.likely - sum(each.minor for each in row.payments),
+        named=collected.named,
+        shown=collected.shown,
     )
     kept = PickupRow(
         command=command,
@@ -301,6 +309,7 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
             name=record.signature.name,
         ),
         job=row.number,
+        shown=record.shown,
         final=record.final.due.likely,
         due=record.due_minor,
         command=command,

@@ -18,7 +18,7 @@ from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, select
 
-from core.model import entered_text
+from core.model import box_standing, entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
@@ -46,7 +46,11 @@ _ON_ITS_WAY = tuple(station for station in Station if not station.is_done)
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """One promise under review. ``chance`` is what the model gives it now; None when no date was promised."""
+    """One promise under review.
+
+    ``chance`` is what the model gives it now; None when no date was promised or the box only waits for its
+    owner.
+    """
 
     job: Job
     promise: Promise
@@ -62,8 +66,8 @@ class Kept:
 
     @property
     def is_done(self) -> bool:
-        """Whether the box only waits to be picked up: there is no chance left to tell."""
-        return promise_entries.is_done(self.job)
+        """Whether the box only waits for its owner: it is no promise any more, there is no chance to tell."""
+        return box_standing.waits_for_owner(self.job)
 
 
 def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
@@ -107,6 +111,20 @@ def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kep
     rows = unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_(here)).order_by(JobRow.id))
     looked = looked or load(unit)
     return tuple(sorted((_kept(looked, row_records.job(row)) for row in rows), key=_urgency))
+
+
+def chance_now(looked: turnaround.Load, job: Job) -> float | None:
+    """The chance of keeping the promised day as it looks now; None where there is none to tell.
+
+    A box of which nothing waits for a deck or the bench any more is through soon: certain, until its day is
+    over.
+    """
+    day = job.promise.day
+    if day is None or box_standing.waits_for_owner(job):
+        return None
+    if turnaround.standing(looked, job.number) is not None:
+        return turnaround.chance_of(looked, job.number, day)
+    return 1.0 if looked.made_at.date() <= day else 0.0
 
 
 def renew(
@@ -191,17 +209,16 @@ def judged(unit: Unit) -> tuple[Judged, ...]:
 
 
 def _kept(looked: turnaround.Load, job: Job) -> Kept:
-    if promise_entries.is_done(job):
-        return Kept(job, job.promise, None, None if job.promise.day is None else 1.0, (), False)
+    if box_standing.waits_for_owner(job):
+        return Kept(job, job.promise, None, None, (), False)
     now = turnaround.standing(looked, job.number)
     held_by = now.held_by if now is not None else ()
     changes = promise_basis.changes(
         job.promise.basis, promise_basis.of(looked.settings, looked.tapes_waiting)
     )
-    if job.promise.day is None:
-        return Kept(job, job.promise, now, None, held_by, False, changes)
-    chance = turnaround.chance_of(looked, job.number, job.promise.day) if now is not None else 1.0
-    return Kept(job, job.promise, now, chance, held_by, chance < job.promise.stated - NOISE, changes)
+    chance = chance_now(looked, job)
+    at_risk = chance is not None and chance < job.promise.stated - NOISE
+    return Kept(job, job.promise, now, chance, held_by, at_risk, changes)
 
 
 def _urgency(kept: Kept) -> tuple[bool, date, float, str]:

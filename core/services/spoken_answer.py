@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from core.catalogue import containers
+from core.model import box_standing
 from core.model.dispositions import Disposition
 from core.model.job_records import Job
 from core.model.names import AnyFinding, Finding
@@ -22,6 +23,7 @@ EVEN = 0.5
 
 _GROUPS = (
     ("ready", (Station.READY,)),
+    ("needs-label", ()),
     ("being-checked", (Station.BEING_CHECKED,)),
     ("playing", (Station.PLAYING,)),
     ("cleared-to-play", (Station.CLEARED_TO_PLAY,)),
@@ -74,9 +76,14 @@ def _told(sentence: str, count: int, /, **blanks: str) -> str:
 
 
 def _group_of(tape: TapeRecord) -> str:
-    """What a tape is told as: what became of it before where it is, home before all but a loss."""
+    """What a tape is told as: what became of it before where it is, home before all but a loss.
+
+    One whose label is missing is not ready, whatever became of it.
+    """
     if tape.station is Station.HANDED_BACK:
         return "handed-back" if tape.is_returned else "talked-about"
+    if tape.station is Station.READY and box_standing.lacks_label(tape):
+        return "needs-label"
     for name, dispositions in _SETTLED:
         if tape.disposition in dispositions:
             return name
@@ -104,10 +111,10 @@ def _topic(finding: AnyFinding) -> str:
 def _day(job: Job, today: date, chance: float | None) -> str:
     if not job.is_open:
         return ""
-    others = [tape for tape in job.tapes if not tape.is_to_talk_about]
-    if all(tape.is_done for tape in others):
-        is_all, can_go = len(others) == len(job.tapes), any(tape.station.may_go_home for tape in others)
-        return say("spoken", "pick-up" if is_all else "pick-up-else") if can_go else ""
+    if box_standing.waits_for_owner(job):
+        if box_standing.may_be_collected(job):
+            return say("spoken", "pick-up")
+        return say("spoken", "pick-up-else") if any(map(box_standing.may_leave, job.tapes)) else ""
     is_open = any(tape.is_unsettled or tape.is_to_talk_about for tape in job.tapes)
     what = "everything-else" if is_open else "everything"
     return _promised(job.promise, today, job.promise.stated if chance is None else chance, what)

@@ -11,7 +11,7 @@ from sqlalchemy import Text, func, select, type_coerce
 
 from core.model import serialization
 from core.model.repair_records import Splice
-from core.store import history, lookup, row_records
+from core.store import handover_audit, history, lookup, row_records
 from core.store.job_tables import JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import CounterRow, SettingsVersionRow
 from core.store.tape_tables import DonorRow, IncidentRow, RecordingRow, TapeRow
@@ -32,6 +32,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
         *_incidents(unit, told),
         *_settings(unit, told),
         *_numbers(unit),
+        *handover_audit.differences(unit),
     )
 
 

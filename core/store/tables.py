@@ -2,12 +2,13 @@
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
 update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow`, `CaptureRow`,
-`IncidentRow`, `PinTryRow` and `SettingsVersionRow` are never changed or deleted: triggers of the migrations
-see to it.
+`IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `ToldRow` and `HandoverWishRow` are never changed or
+deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
 
+from core.store.calling_tables import HandoverWishRow, ToldRow
 from core.store.columns import StoredTable
 from core.store.job_tables import (
     AgreementRow,
@@ -54,6 +55,7 @@ __all__ = [
     "EventRow",
     "FinishRow",
     "HandedBackRow",
+    "HandoverWishRow",
     "IncidentRow",
     "JobRow",
     "PaymentRow",
@@ -66,4 +68,5 @@ __all__ = [
     "SpliceRow",
     "StoredTable",
     "TapeRow",
+    "ToldRow",
 ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from core.model import box_standing
 from core.model.job_records import CallerMatch, Job
 from gui.toolkit import text, theme
 from gui.toolkit.text import day, say, short_day, times_in_twenty
@@ -33,11 +34,19 @@ class AnswerSlip(QFrame):
         self._chance = words("", "small")
         self._dots = PromiseDots(1.25)
         self._agreed = words("", "small")
+        self._notes = words("", "small")
+        self._notes.setObjectName("notes")
         self._sure = words()
         self._sure.setObjectName("sure")
         self._rule = rule()
         self._lay_out()
         self.show_start()
+
+    @property
+    def _below(self) -> tuple[QWidget, ...]:
+        """What may stand under the sentence, from top to bottom."""
+        facts = (self._promise, self._dots, self._chance, self._notes, self._agreed)
+        return (*facts, self._rule, self._sure)
 
     @property
     def spoken(self) -> str:
@@ -52,6 +61,15 @@ class AnswerSlip(QFrame):
         """Show that no order matches ``text``."""
         self._write("", say("phone", "none", text=text))
 
+    def show_looking(self, text: str) -> None:
+        """Show that the records are being asked: what stood here was about somebody else."""
+        self._write("", say("phone", "looking", text=text))
+
+    def show_unsure(self, found: CallerMatch) -> None:
+        """Show whose order it is, and nothing about it: the caller is to be asked first."""
+        name, number = found.job.customer.name, str(found.job.number)
+        self._write(say("phone", "unsure_head", name=name, number=number), say("phone", "unsure"))
+
     def show_match(self, found: CallerMatch) -> None:
         """Show what to say about an order, what was promised, and how to check the caller."""
         job = found.job
@@ -59,20 +77,24 @@ class AnswerSlip(QFrame):
             "phone", "head", name=job.customer.name, number=str(job.number), matched=matched_words(found)
         )
         self._write(head, found.spoken)
+        is_promise = job.is_open and not box_standing.waits_for_owner(job)
         self._show_promise(job)
+        self._notes.setText("\n".join(found.notes))
+        self._notes.setVisible(bool(found.notes))
         self._agreed.setText("\n".join(_agreements(job)))
         self._agreed.setVisible(bool(job.agreements))
         self._sure.setText(identity_check(found))
-        for widget in (self._promise, self._chance, self._sure, self._rule):
-            widget.setVisible(bool(job.is_open) or widget is self._sure)
-        self._chance.setVisible(bool(job.is_open) and bool(self._chance.text()))
+        self._sure.show()
+        self._rule.setVisible(job.is_open)
+        self._promise.setVisible(is_promise)
+        self._dots.setVisible(is_promise and job.promise.day is not None)
+        self._chance.setVisible(is_promise and bool(self._chance.text()))
 
     def _show_promise(self, job: Job) -> None:
         promise = job.promise
         if promise.day is None:
             self._promise.setText(say("phone", "no_date", why="; ".join(promise.held_by)))
             self._chance.setText("")
-            self._dots.hide()
             return
         self._promise.setText(say("phone", "promised", day=day(promise.day)))
         times = times_in_twenty(promise.stated)
@@ -81,14 +103,13 @@ class AnswerSlip(QFrame):
         now = "" if said else say("phone", "chance_now", times=times)
         self._chance.setText(now if kept else say("phone", "chance_gone"))
         self._dots.show_promise(promise)
-        self._dots.setVisible(job.is_open)
 
     def _write(self, head: str, spoken: str) -> None:
         self._head.setText(head)
         self._said = spoken
         self._spoken.setText(text.unbroken(spoken))
         self._head.setVisible(bool(head))
-        for widget in (self._promise, self._chance, self._dots, self._agreed, self._sure, self._rule):
+        for widget in self._below:
             widget.hide()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
 
@@ -97,16 +118,7 @@ class AnswerSlip(QFrame):
         margin = 3 * theme.UNIT
         column.setContentsMargins(margin, 2 * theme.UNIT, margin, 2 * theme.UNIT)
         column.setSpacing(theme.UNIT)
-        for widget in (
-            self._head,
-            self._spoken,
-            self._promise,
-            self._dots,
-            self._chance,
-            self._agreed,
-            self._rule,
-            self._sure,
-        ):
+        for widget in (self._head, self._spoken, *self._below):
             column.addWidget(widget)
         column.addStretch(1)
 

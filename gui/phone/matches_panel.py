@@ -7,9 +7,11 @@ from datetime import datetime
 
 from PySide6.QtWidgets import QWidget
 
+from core.model.handover_records import ToldHow
 from core.model.job_records import CallerMatch, Job
+from core.services.after_ready.telling import ToTell
 from core.services.promises import Kept
-from gui.toolkit.text import say
+from gui.toolkit.text import money, phone, say
 from gui.widgets.layouts import stacked, words
 from gui.widgets.tray import Tray, TrayItem
 from gui.widgets.tray_rows import found_piece, tape_pieces, to_call_piece
@@ -24,8 +26,14 @@ class MatchesPanel(QWidget):
         self._matches_head = words("", "small")
         self.tapes = Tray("tapes", say("phone", "tapes_list"))
         self._tapes_head = words(say("phone", "tapes"), "small")
+        self.to_tell = Tray("to-tell", say("phone", "to_tell_list"))
+        self._to_tell_head = words(say("phone", "to_tell_head"), "small")
         column = stacked(self)
-        for head, tray in ((self._matches_head, self.matches), (self._tapes_head, self.tapes)):
+        for head, tray in (
+            (self._matches_head, self.matches),
+            (self._to_tell_head, self.to_tell),
+            (self._tapes_head, self.tapes),
+        ):
             column.addWidget(head)
             column.addWidget(tray, 1)
 
@@ -34,6 +42,23 @@ class MatchesPanel(QWidget):
         self._show_matches([to_call_piece(kept) for kept in at_risk], say("phone", "call_first"), at_least=1)
         self._hide_tapes()
         self.setVisible(bool(at_risk))
+
+    def show_to_tell(self, due: Sequence[ToTell]) -> None:
+        """Nobody is calling: show whose orders are ready, and who is to be reminded."""
+        self.to_tell.lay([_to_tell_piece(each) for each in due])
+        for widget in (self._to_tell_head, self.to_tell):
+            widget.setVisible(bool(due))
+        if due:
+            self.show()
+
+    def hide_to_tell(self) -> None:
+        """Somebody is calling."""
+        for widget in (self._to_tell_head, self.to_tell):
+            widget.hide()
+
+    def hide_tapes(self) -> None:
+        """The caller is not sure yet: nothing of the order is shown."""
+        self._hide_tapes()
 
     def show_matches(self, found: Sequence[CallerMatch]) -> None:
         """Show the matching orders; a single one is not offered for choice."""
@@ -59,3 +84,18 @@ class MatchesPanel(QWidget):
         self.tapes.lay([])
         self.tapes.hide()
         self._tapes_head.hide()
+
+
+def _to_tell_piece(due: ToTell) -> TrayItem:
+    """One order that is ready: how its owner is reached, how long it waits, what is to be done."""
+    customer = due.job.customer
+    reach = customer.email if due.how is ToldHow.EMAIL else phone(customer.phone or "")
+    small = say(
+        "phone", "to_tell_small", number=str(due.job.number), reach=reach or "–", days=due.days_waiting
+    )
+    if due.storage_minor:
+        kept = money(due.storage_minor, due.currency)
+        small = say("phone", "to_tell_storage", small=small, money=kept)
+    what = "unclaimed" if due.round is None else "remind" if due.round else "tell"
+    place = say("phone", "to_tell_place", what=what, round=due.round or 0)
+    return TrayItem(due.job.number, customer.name, small, place)

@@ -8,9 +8,13 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.model.job_records import CallerMatch
 from core.services import decks, promises
+from core.services.after_ready import caller_check, telling
+from core.services.after_ready.telling import ToTell
 from core.services.promises import Kept
 from gui.phone.answer_slip import AnswerSlip
+from gui.phone.caller_check_form import CallerCheckForm
 from gui.phone.caller_search import CallerSearch
+from gui.phone.handover_forms import HandoverForms
 from gui.phone.job_forms import JobForms
 from gui.phone.matches_panel import MatchesPanel
 from gui.toolkit import theme
@@ -30,11 +34,18 @@ class PhoneScreen(Screen):
         super().__init__(desk, parent)
         self._found: tuple[CallerMatch, ...] = ()
         self._at_risk: tuple[Kept, ...] = ()
+        self._to_tell: tuple[ToTell, ...] = ()
+        self._query = ""
+        """What the answer on show is about."""
+        self._sure: set[str] = set()
+        """Orders of which this caller may hear: asked, and right."""
         self.box = _box()
         self.search = CallerSearch(desk.work, self)
         self.panel = MatchesPanel()
         self.answer = AnswerSlip()
+        self.check = CallerCheckForm(desk.work)
         self.forms = JobForms(desk.work)
+        self.handover = HandoverForms(desk.work)
         self._lay_out()
         self._connect()
         self._show_nobody()
@@ -45,33 +56,57 @@ class PhoneScreen(Screen):
 
     def refresh(self) -> None:
         self.desk.work.ask(promises.under_review, then=self._keep_promises)
+        self.desk.work.ask(telling.to_tell, then=self._keep_to_tell)
         self.desk.work.ask(decks.settings, then=self.forms.correction.keep_country)
         self.search.ask()
 
     def _keep_promises(self, reviewed: tuple[Kept, ...]) -> None:
         self._at_risk = tuple(kept for kept in reviewed if kept.is_at_risk)
+        self._list_whom_to_call()
+
+    def _keep_to_tell(self, due: tuple[ToTell, ...]) -> None:
+        self._to_tell = due
+        self._list_whom_to_call()
+
+    def _list_whom_to_call(self) -> None:
+        """While nobody is calling."""
         if not self.box.text().strip():
             self.panel.show_to_call(self._at_risk)
+            self.panel.show_to_tell(self._to_tell)
 
     # --- asking and answering ------------------------------------------------------------
 
     @Slot(str)
     def _typed(self, text: str) -> None:
+        wanted = text.strip()
+        if wanted != self._query:
+            self._query = wanted
+            self._forget_caller(wanted)
         self.search.follow(text)
-        if not text.strip():
+
+    def _forget_caller(self, wanted: str) -> None:
+        """Another question: nothing of the last answer stays, whoever the next caller is."""
+        self._sure.clear()
+        if not wanted:
             self._show_nobody()
+            return
+        self._found = ()
+        self._close_job()
+        self.panel.hide()
+        self.answer.show_looking(wanted)
 
     def _show_nobody(self) -> None:
         """Nobody is calling: whom to call instead."""
         self._found = ()
         self._close_job()
-        self.panel.show_to_call(self._at_risk)
+        self._list_whom_to_call()
         self.answer.show_start()
 
     @Slot(str, object)
     def _answered(self, text: str, found: tuple[CallerMatch, ...]) -> None:
         self._found = found
-        self.forms.close_forms()
+        self._close_forms()
+        self.panel.hide_to_tell()
         self.panel.show_matches(found)
         if found:
             self._choose(self.panel.matches.current)
@@ -80,17 +115,45 @@ class PhoneScreen(Screen):
             self.answer.show_nothing_found(text)
 
     def _close_job(self) -> None:
-        self.forms.close_forms()
+        self._close_forms()
         self.forms.show_job(None)
+        self.handover.show_match(None)
+        self.check.show_match(None)
+
+    def _close_forms(self) -> bool:
+        """Close the open form; returns whether there was one."""
+        return any([self.forms.close_forms(), self.handover.close_forms()])
 
     @Slot(str)
     def _choose(self, number: str) -> None:
         """Answer for the order with this number; the customers to call are no answers yet."""
         chosen = next((one for one in self._found if one.job.number == number), None)
-        if chosen is not None:
-            self.forms.show_job(chosen.job)
-            self.answer.show_match(chosen)
-            self.panel.show_tapes(chosen.job, self.desk.clock())
+        if chosen is None:
+            return
+        if not self._is_sure(chosen):
+            self._close_job()
+            self.panel.hide_tapes()
+            self.answer.show_unsure(chosen)
+            self.check.show_match(chosen)
+            return
+        self.check.show_match(None)
+        self.forms.show_job(chosen.job)
+        self.handover.show_match(chosen)
+        self.answer.show_match(chosen)
+        self.panel.show_tapes(chosen.job, self.desk.clock())
+
+    def _is_sure(self, found: CallerMatch) -> bool:
+        """Whether anything may be said: nothing is asked, or it was answered, maybe by what was typed."""
+        if found.asks == caller_check.NO or found.job.number in self._sure:
+            return True
+        is_by_digits = found.asks == caller_check.DIGITS
+        return is_by_digits and caller_check.is_told_by(self._query, found.job.customer)
+
+    @Slot(str)
+    def _be_sure(self, number: str) -> None:
+        self._sure.add(number)
+        self._choose(number)
+        self.take_focus()
 
     @Slot(str)
     def _recorded(self, sentence: str) -> None:
@@ -105,6 +168,8 @@ class PhoneScreen(Screen):
         side = QWidget()
         column = stacked(side)
         column.addWidget(self.answer, 1)
+        column.addWidget(self.check)
+        column.addWidget(self.handover)
         column.addWidget(self.forms)
         columns = Columns(fold_below=110 * theme.UNIT)
         columns.add(self.panel, 6)
@@ -119,6 +184,11 @@ class PhoneScreen(Screen):
         self.search.failed.connect(self.show_failure)
         self.panel.matches.moved.connect(self._choose)
         self.panel.matches.taken.connect(self.box.setText)
+        self.panel.to_tell.taken.connect(self.box.setText)
+        self.check.sure.connect(self._be_sure)
+        for part in (self.check, self.handover):
+            part.failed.connect(self.show_failure)
+        self.handover.recorded.connect(self._recorded)
         self.forms.recorded.connect(self._recorded)
         self.forms.customer_corrected.connect(self.box.setText)
         self.forms.failed.connect(self.show_failure)
@@ -127,11 +197,14 @@ class PhoneScreen(Screen):
 
     @Slot()
     def _return_pressed(self) -> None:
+        if self.check.isVisible():
+            self.check.answer.setFocus()
+            return
         self.search.ask()
         self.box.selectAll()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and self.forms.close_forms():
+        if event.key() == Qt.Key.Key_Escape and self._close_forms():
             self.take_focus()
             return
         super().keyPressEvent(event)

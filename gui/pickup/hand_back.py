@@ -34,8 +34,8 @@ class HandBack(QObject):
         """Another pickup begins: it is another command."""
         self._command = CommandId(uuid4().hex)
 
-    def run(self, checklist: Checklist, signature: Signature, paid_minor: int) -> None:
-        """Hand back what is checked off; `done` or `failed` follows."""
+    def run(self, checklist: Checklist, signature: Signature, paid_minor: int, shown: str) -> None:
+        """Hand back what is checked off; `done` or `failed` follows. ``shown`` by somebody else, in words."""
         self.is_under_way = True
         self._work.run(
             pickups.hand_back,
@@ -44,6 +44,7 @@ class HandBack(QObject):
             copies=checklist.copies,
             signature=signature,
             paid_minor=paid_minor,
+            shown=shown,
             command=self._command,
             then=partial(self._was_done, checklist.summary),
             otherwise=self._was_refused,

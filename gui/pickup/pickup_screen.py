@@ -9,9 +9,11 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Refused, TapewrightError
+from core.model.handover_records import HandoverWishes
 from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.quote_records import Price
 from core.services import calls, jobs
+from core.services.after_ready import handover_wishes
 from gui.pickup.checklist import Checklist
 from gui.pickup.hand_back import HandBack
 from gui.pickup.pickup_layout import PickupLayout
@@ -92,11 +94,16 @@ class PickupScreen(Screen):
 
     def _read_price_and_files(self, job: Job) -> None:
         self.desk.work.ask(jobs.reprice, job.number, then=partial(self._show_price, job))
+        self.desk.work.ask(handover_wishes.of_job, job.number, then=partial(self._show_wishes, job))
         self.parts.papers.read_files(job.number)
 
     def _show_price(self, job: Job, price: Price) -> None:
         if self.checklist is not None and self.checklist.job is job:
             self.parts.slip.show_amounts(price, job.paid_minor)
+
+    def _show_wishes(self, job: Job, wishes: HandoverWishes) -> None:
+        if self.checklist is not None and self.checklist.job is job:
+            self.parts.slip.show_wishes(wishes)
 
     def _close_job(self) -> None:
         self.checklist = None
@@ -157,7 +164,7 @@ class PickupScreen(Screen):
         except TapewrightError as failure:
             self.show_failure(failure)
             return
-        self._hand_back.run(checklist, signature, paid)
+        self._hand_back.run(checklist, signature, paid, slip.what_was_shown)
 
     @Slot(object, str)
     def _was_handed_back(self, pickup: Pickup, summary: str) -> None:

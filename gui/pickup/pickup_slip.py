@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
+from core.model.folding import folded
+from core.model.handover_records import HandoverWishes
 from core.model.job_records import Job
 from core.model.quote_records import Price
 from core.model.signatures import Signature
@@ -18,7 +20,7 @@ from gui.pickup.signature_form import SignatureForm
 from gui.toolkit import theme
 from gui.toolkit.text import money, say
 from gui.widgets.figure_field import MoneyField
-from gui.widgets.layouts import PaperFrame, empty, give_key, labelled, rule, stacked, words
+from gui.widgets.layouts import PaperFrame, empty, give_key, hinted, labelled, rule, stacked, words
 
 
 class PickupSlip(PaperFrame):
@@ -38,6 +40,11 @@ class PickupSlip(PaperFrame):
         self.paid = MoneyField("paid")
         self.signer = QLineEdit()
         self.signer.setObjectName("signer")
+        self.shown = QLineEdit()
+        self.shown.setObjectName("shown")
+        hinted(self.shown, say("pickup", "shown_hint"))
+        self._collector = words("", "small")
+        self._customer_name = ""
         self.signing = SignatureForm()
         self.button = QPushButton()
         self.button.setObjectName("hand-back")
@@ -51,8 +58,29 @@ class PickupSlip(PaperFrame):
         """Show the head of the slip for a job; nobody has signed yet."""
         self._customer.setText(job.customer.name)
         self._number.setText(say("pickup", "whole_job", number=job.number))
+        self._customer_name = job.customer.name
+        self.shown.clear()
+        self._collector.hide()
         self.signer.setText(job.customer.name)
         self.signing.clear()
+
+    def show_wishes(self, wishes: HandoverWishes) -> None:
+        """Show who was named beforehand to collect, if anybody was."""
+        named = wishes.collector
+        if named is not None:
+            told = say("pickup", "named", who=named.words, said_by=named.said_by, by=named.by)
+            self._collector.setText(told)
+        self._collector.setVisible(named is not None)
+
+    @property
+    def what_was_shown(self) -> str:
+        """What somebody else than the customer showed, in words."""
+        return "" if self._shown_field.isHidden() else self.shown.text().strip()
+
+    @Slot(str)
+    def _signer_changed(self, name: str) -> None:
+        """Somebody else than the customer is asked what they show."""
+        self._shown_field.setHidden(folded(name) == folded(self._customer_name))
 
     def show_sentences(self, tapes: Sequence[TapeRecord]) -> None:
         """Show what to say about these tapes."""
@@ -111,5 +139,10 @@ class PickupSlip(PaperFrame):
         fields.addWidget(labelled(self.paid, say("pickup", "take_now")), 2)
         fields.addWidget(labelled(self.signer, say("pickup", "name")), 3)
         self.column.addLayout(fields)
+        self.column.addWidget(self._collector)
+        self._shown_field = labelled(self.shown, say("pickup", "shown"))
+        self.column.addWidget(self._shown_field)
+        self._shown_field.hide()
+        self.signer.textChanged.connect(self._signer_changed)
         self.column.addSpacing(theme.UNIT)
         self.column.addWidget(self.signing)

@@ -1,4 +1,4 @@
-"""The page of the people: who works here, what each may do, how many work at once, when screens lock."""
+"""The page of the people: who works here, what each may do, when screens lock, what callers are asked."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from core.model.setup_pages import SetupPage
 from core.scheduling import opening_hours
 from core.services.own_shop import people, shop_settings
 from core.services.own_shop.shop_document import SettingsView
+from gui.settings.call_rules import CallRulesFields
 from gui.settings.drafted_page import whole
 from gui.settings.form_fields import WrongField
 from gui.settings.listed_page import ListedPage
@@ -41,7 +42,13 @@ class PeoplePage(ListedPage[_Row]):
     """A tray of people, a line that adds one, and the fields of the one that is chosen."""
 
     page = SetupPage.PEOPLE
-    paths: ClassVar[tuple[str, ...]] = ("work.people", "work.lock_minutes", "person")
+    paths: ClassVar[tuple[str, ...]] = (
+        "work.people",
+        "work.lock_minutes",
+        "calls.check",
+        "calls.reminders",
+        "person",
+    )
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -49,6 +56,7 @@ class PeoplePage(ListedPage[_Row]):
         """Hashes of PINs typed on this page: each costs a blink, and a draft is read at every pause."""
         self.at_once = FigureField("people-at-once", say("settings", "people-at-once"))
         self.lock = FigureField("people-lock", say("settings", "people-lock"))
+        self.calls = CallRulesFields()
         self.new_name = QLineEdit()
         self.add = QPushButton(say("settings", "people-add"))
         self.form = PersonForm()
@@ -61,12 +69,19 @@ class PeoplePage(ListedPage[_Row]):
     def show_draft(self, draft: ShopSettings) -> None:
         self.at_once.setText(str(draft.people))
         self.lock.setText(str(draft.lock_minutes))
+        self.calls.show_rules(draft.calls)
         self.form.hours.know_openings(opening_hours.regular(draft))
         self._begin([_Row(self._key(), each, hours=typed_of(each.hours)) for each in draft.staff])
 
     def draft(self, before: ShopSettings) -> ShopSettings:
         staff = tuple(map(self._person, self._rows))
-        wanted = replace(before, staff=staff, people=whole(self.at_once), lock_minutes=whole(self.lock))
+        wanted = replace(
+            before,
+            staff=staff,
+            people=whole(self.at_once),
+            lock_minutes=whole(self.lock),
+            calls=self.calls.rules(),
+        )
         shop_settings.of_document(shop_settings.document(wanted), say("settings", "the-settings"))
         return wanted
 
@@ -80,6 +95,10 @@ class PeoplePage(ListedPage[_Row]):
         fields: dict[str, QWidget] = {
             "people": self.at_once,
             "lock_minutes": self.lock,
+            "check": self.calls.check,
+            "reminders": self.calls.reminders,
+            say("settings", "calls-check"): self.calls.check,
+            say("settings", "calls-reminders"): self.calls.reminders,
             say("settings", "people-at-once"): self.at_once,
             say("settings", "people-lock"): self.lock,
             say("settings", "people-pin"): self.form.pin,
@@ -171,6 +190,7 @@ class PeoplePage(ListedPage[_Row]):
     def _connect(self) -> None:
         for field in (self.at_once, self.lock):
             field.textEdited.connect(self.changed)
+        self.calls.edited.connect(self.changed)
         self.new_name.returnPressed.connect(self._add)
         self.add.clicked.connect(self._add)
         self.form.edited.connect(self._edit)
@@ -196,6 +216,7 @@ class PeoplePage(ListedPage[_Row]):
         self.column.addLayout(row)
         self.column.addWidget(labelled(self.tray, say("settings", "people-list")))
         self.column.addWidget(self.form)
+        self.column.addWidget(self.calls)
 
 
 PAGE = PeoplePage

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
+from core.model import box_standing
 from core.services.promises import Kept
 from core.services.shop_overview import ShopView
 from gui.toolkit import text
@@ -18,10 +19,15 @@ def promises(view: ShopView, *, only_risky: bool = False) -> QWidget:
     """Every open promise, those to call about first."""
     paper, column = slip("chapter-promises")
     risky = [kept for kept in view.promises if kept.is_at_risk]
-    well = [] if only_risky else [kept for kept in view.promises if not kept.is_at_risk]
+    others = [] if only_risky else [kept for kept in view.promises if not kept.is_at_risk]
+    well, waiting = ([kept for kept in others if kept.is_done is done] for done in (False, True))
     if not view.promises:
         column.addWidget(words(say("shop", "no_promises"), "lead"))
-    for head, role, some in (("call_first", "attention", risky), ("kept_well", "field", well)):
+    for head, role, some in (
+        ("call_first", "attention", risky),
+        ("kept_well", "field", well),
+        ("waiting", "field", waiting),
+    ):
         if some:
             column.addWidget(words(say("shop", head), role))
         for kept in some:
@@ -46,11 +52,11 @@ def _promise(kept: Kept) -> QWidget:
 
 
 def _promised(kept: Kept) -> str:
+    if kept.is_done:
+        return say("shop", "ready" if box_standing.may_be_collected(kept.job) else "waits_for_owner")
     if kept.promise.day is None or kept.chance is None:
         return say("shop", "no_day")
     words_of_day = say("shop", "promised_for", day=day(kept.promise.day))
-    if kept.is_done:
-        return f"{words_of_day}: {say('shop', 'ready')}"
     now, before = times_in_twenty(kept.chance), times_in_twenty(kept.promise.stated)
     if kept.chance < _LOST:
         return f"{words_of_day}: {say('shop', 'lost', before=before)}"

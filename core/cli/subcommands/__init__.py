@@ -6,7 +6,20 @@ from importlib import import_module
 
 from core.cli.invocation import Invocation, Reply
 
-_CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DESKTOP, _SETTINGS, _SETTLED = (
+(
+    _CATALOGUE,
+    _BOX,
+    _CARE,
+    _KEEPING,
+    _CAPTURED,
+    _PROMISED,
+    _LOADING,
+    _PLANNED,
+    _DESKTOP,
+    _SETTINGS,
+    _SETTLED,
+    _HANDOVER,
+) = (
     f"core.cli.subcommands.{room}"
     for room in (
         "catalogue_questions",
@@ -20,6 +33,7 @@ _CATALOGUE, _BOX, _CARE, _KEEPING, _CAPTURED, _PROMISED, _LOADING, _PLANNED, _DE
         "desktop",
         "own_settings",
         "settled",
+        "handover",
     )
 )
 
@@ -48,6 +62,10 @@ _ROOMS = {
     "capture": (_CAPTURED, "tell_capture"),
     "undo-capture": (_CAPTURED, "strike_file"),
     "files": (_CAPTURED, "list_files"),
+    "to-tell": (_HANDOVER, "list_to_tell"),
+    "told": (_HANDOVER, "tell"),
+    "wish": (_HANDOVER, "wish"),
+    "called": (_HANDOVER, "note_call"),
     "pickup": (_BOX, "hand_back"),
     "promises": (_CARE, "tell_promises"),
     "promise-again": (_PROMISED, "promise_again"),

@@ -91,6 +91,7 @@ def hand_back(call: Invocation) -> Reply:
             copies=None if asked.copy is None else tuple(asked.copy),
             signature=signature,
             paid_minor=asked.paid_minor,
+            shown=asked.shown,
             command=call.command(),
         )
         front = _front(shop, handed.at)

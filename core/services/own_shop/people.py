@@ -9,22 +9,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from functools import cache
 from math import ceil
-from typing import TYPE_CHECKING
 
 from sqlalchemy import select
 
 from core.model.errors import WrongInput
 from core.model.settings_records import Permission, Person
-from core.services.own_shop import settings_versions
+from core.services.own_shop import secret_hashes, settings_versions
 from core.store import current_settings, history, permissions
 from core.store.tables import CounterRow, PinTryRow
 from core.store.unit import Unit
 from core.wording.messages import say
-
-if TYPE_CHECKING:
-    from argon2 import PasswordHasher
 
 FREE_TRIES = 3
 FIRST_WAIT = timedelta(seconds=30)
@@ -79,7 +74,7 @@ def hashed(pin: str) -> str:
     """
     if not (pin.isascii() and pin.isdigit() and LEAST_DIGITS <= len(pin) <= MOST_DIGITS):
         raise WrongInput(say("settings", "people-pin"), "…", say("settings", "people-pin-accepted"))
-    return _hasher().hash(pin)
+    return secret_hashes.hash_of(pin)
 
 
 def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
@@ -96,7 +91,7 @@ def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
     until = _wait_until(wrong)
     if until is not None and unit.now < until:
         return _not_yet(unit, until)
-    if _fits(chosen.pin, pin):
+    if secret_hashes.fits(chosen.pin, pin):
         if wrong:
             unit.session.add(PinTryRow(person=name, is_right=True, at=unit.now, by=unit.who))
         return PinAnswer(True)
@@ -153,20 +148,3 @@ def _not_yet(unit: Unit, until: datetime) -> PinAnswer:
     if seconds <= LONGEST_IN_SECONDS:
         return PinAnswer(False, until, say("settings", "people-wait-seconds", n=seconds))
     return PinAnswer(False, until, say("settings", "people-wait-minutes", n=ceil(seconds / 60)))
-
-
-def _fits(kept: str, pin: str) -> bool:
-    from argon2.exceptions import InvalidHashError, VerificationError
-
-    try:
-        return _hasher().verify(kept, pin)
-    except (VerificationError, InvalidHashError):
-        return False
-
-
-@cache
-def _hasher() -> PasswordHasher:
-    """RFC 9106 §4, the low-memory option: 3 passes, 64 MiB, 4 lanes; a salt of 16 bytes, a tag of 32."""
-    from argon2 import PasswordHasher, profiles
-
-    return PasswordHasher.from_parameters(profiles.RFC_9106_LOW_MEMORY)

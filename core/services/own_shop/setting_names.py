@@ -249,6 +249,7 @@ _SHOWN: Mapping[str, Callable[[Any], str]] = {
     "repairs": _repairs,
     "gigabytes": lambda value: say("settings", "findings-holds-gb", gb=value),
     "minutes": _minutes,
+    "check": _offered("calls-check"),
     "confidence": chances.words,
     "closed": _days,
 }

@@ -17,6 +17,7 @@ from core.model import resource_files
 from core.model.errors import WrongInput, at
 from core.model.settings_file import (
     BackupEntry,
+    CallsEntry,
     ExpectedEntry,
     FrontEntry,
     HolidayEntry,
@@ -28,6 +29,7 @@ from core.model.settings_file import (
 )
 from core.model.settings_records import (
     BackupPlan,
+    CallRules,
     Expected,
     ShopSettings,
 )
@@ -126,6 +128,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         formats=own,
         additions=added,
         backup=_backup(page.backup, at(where, "backup")),
+        calls=_calls(page.calls, at(where, "calls")),
     )
 
 
@@ -142,6 +145,14 @@ def _backup(entry: BackupEntry, place: str) -> BackupPlan:
         accepted = say("files", "from-every-hours", hours=entry.every_hours)
         raise WrongInput(at(place, "told_after_hours"), str(entry.told_after_hours), accepted)
     return BackupPlan(**msgspec.structs.asdict(entry))
+
+
+def _calls(entry: CallsEntry, place: str) -> CallRules:
+    """Reminders grow: each comes later than the one before."""
+    if list(entry.reminders) != sorted(set(entry.reminders)):
+        found = ", ".join(map(str, entry.reminders))
+        raise WrongInput(at(place, "reminders"), found, say("files", "reminder-days"))
+    return CallRules(**msgspec.structs.asdict(entry))
 
 
 # --- writing -----------------------------------------------------------------------------
@@ -167,6 +178,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
         repair=own_additions.repair_entries(settings.additions),
         medium=own_additions.medium_entries(settings.additions),
         backup=_entry(BackupEntry, settings.backup),
+        calls=_entry(CallsEntry, settings.calls),
         person=tuple(map(people_entries.entry, settings.staff)),
         partner=tuple(
             PartnerEntry(each.name, tuple(sorted(each.formats)), each.price, each.days)

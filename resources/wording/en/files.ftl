@@ -126,6 +126,7 @@ another-folder = another folder than the first is accepted
 from-1-to-720 = a whole number from 1 to 720 is accepted
 from-1-to-8760 = a whole number from 1 to 8760 is accepted
 from-2-to-1000 = a whole number from 2 to 1000 is accepted
+reminder-days = rising days from 1 to 730 are accepted, at most 12 of them, such as [7, 21, 45]
 from-every-hours = at least as many hours as lie between two backups ({ $hours }) are accepted
 caution = a sentence of at most 100 characters is accepted
 cautions = a list of at most three sentences is accepted

@@ -317,6 +317,8 @@ receipt-told_spliced =
     }
 receipt-signed = Signed by { $name }, { $day }, { $time }
 receipt-signed_name = Received by { $name }, { $day }, { $time }; no signature was taken on the screen.
+receipt-named = Named beforehand to collect for the customer: { $who } ({ $said_by } to { $by }, { $day }).
+receipt-shown = { $name } collected for { $customer } and showed: { $what }.
 
 payment-deposit = Deposit, { $day }
 payment-balance = Balance, { $day }

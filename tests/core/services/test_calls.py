@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from datetime import date
+from itertools import combinations_with_replacement
 
 import pytest
 
@@ -14,7 +16,8 @@ from core.model.job_records import CallerMatch
 from core.model.names import Finding
 from core.model.stations import Station
 from core.services import calls, jobs, spoken_answer, tape_dispositions, tapes
-from core.wording.messages import knows
+from core.wording.messages import knows, say
+from tests.support import invented_job
 from tests.support.booked import KINDS, Desk, line, new_desk
 
 
@@ -36,7 +39,8 @@ def test_the_whole_answer_comes_in_one_breath(desk: Desk) -> None:
     (found,) = desk.shop.ask(calls.status, "maria")
     assert found.spoken == (
         "Maria's twelve tapes: eight are ready, three are playing now, one is waiting for your answer "
-        "about mold. Everything else by Tuesday, March 3, 19 chances in 20."
+        "about mold. Everything else by Tuesday, March 3, 19 chances in 20. "
+        "As it stands, about $306.13 is left to pay. We are open now, until 6:00\xa0PM."
     )
 
 
@@ -87,13 +91,64 @@ def test_short_answers_read_well(desk: Desk, stations: list[Station], said: str)
     assert said in _say(desk, job.number)[0]
 
 
+@pytest.mark.parametrize("aside", [Station.KEPT_APART, Station.ASKING_THE_CUSTOMER])
+def test_a_box_that_only_waits_for_its_owner_is_told_no_day(desk: Desk, aside: Station) -> None:
+    job = desk.book(line(count=2))
+    desk.bring_to(job.tapes[0], Station.READY)
+    desk.shop.run(tapes.move, job.tapes[1].code, aside)
+    for days in (0, 119):
+        desk.clock.go_on(days=days)
+        (said,) = _say(desk, job.number)
+        assert "chances in 20" not in said
+        assert "we will call you" not in said
+        assert say("spoken", "pick-up-else") in said
+
+
+_WAYS = {
+    "ready": (Station.READY, False, False),
+    "labeled": (Station.READY, True, True),
+    "unlabeled": (Station.READY, True, False),
+    "cannot": (Station.CANNOT_BE_PLAYED, False, False),
+    "cannot-unlabeled": (Station.CANNOT_BE_PLAYED, True, False),
+    "apart": (Station.KEPT_APART, False, False),
+    "asking": (Station.ASKING_THE_CUSTOMER, False, False),
+    "playing": (Station.PLAYING, False, False),
+    "home": (Station.HANDED_BACK, True, True),
+}
+"""Station, whether not for reuse, whether labeled."""
+
+
+@pytest.mark.parametrize("ways", list(combinations_with_replacement(_WAYS, 3)), ids="-".join)
+def test_all_is_ready_only_when_every_tape_may_leave(ways: Sequence[str]) -> None:
+    """All combinations: never while a label is missing, a tape is set aside or at work."""
+    booked = invented_job.job(3)
+    standing = [_WAYS[way] for way in ways]
+    now = [
+        replace(tape, station=station, not_for_reuse=spliced, marked_at=booked.booked_at if on else None)
+        for tape, (station, spliced, on) in zip(booked.tapes, standing, strict=True)
+    ]
+    said = spoken_answer.answer(replace(booked, tapes=tuple(now)), date(2026, 7, 9), 0.97)
+    stops = {"unlabeled", "cannot-unlabeled", "apart", "asking", "playing"} & set(ways)
+    is_open = set(ways) != {"home"}
+    assert (say("spoken", "pick-up") in said) is (is_open and not stops)
+    assert ("all ready" in said) is (set(ways) <= {"ready", "labeled"})
+    assert ("late" in said) is ("playing" in ways)
+    assert "chances in 20" not in said
+    may_leave = {"ready", "labeled", "cannot"} & set(ways)
+    only_owner = bool(stops) and "playing" not in ways and bool(may_leave)
+    assert (say("spoken", "pick-up-else") in said) is only_owner
+
+
 def test_tapes_that_went_home_are_said_to_have_gone(desk: Desk) -> None:
     job = desk.book(line(count=2))
     desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code])
     assert _say(desk, job.number)[0].startswith(
         "Ada's two tapes: one is waiting for its turn, one went home already."
     )
-    desk.hand_back(job, [desk.bring_to(job.tapes[1], Station.READY).code])
+    due = desk.shop.ask(calls.status, job.number)[0].job
+    desk.bring_to(job.tapes[1], Station.READY)
+    owed = desk.shop.ask(jobs.reprice, job.number).due.likely - due.paid_minor
+    desk.hand_back(job, [job.tapes[1].code], paid_minor=owed)
     assert _say(desk, job.number) == ["Ada's two tapes both went home already."]
 
 

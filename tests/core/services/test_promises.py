@@ -49,25 +49,45 @@ def test_a_deck_that_fails_puts_promises_at_risk(desk: Desk) -> None:
     assert [each.chance for each in kept] == sorted(each.chance or 0 for each in kept)
 
 
-def test_what_is_ready_keeps_its_promise(desk: Desk) -> None:
+def test_what_is_ready_is_no_promise_any_more(desk: Desk) -> None:
     job = desk.book(line())
     desk.bring_to(job.tapes[0], Station.READY)
     desk.clock.go_on(days=60)
     (kept,) = desk.shop.ask(promises.under_review)
-    assert (kept.chance, kept.is_at_risk, kept.now) == (1.0, False, None)
+    assert (kept.chance, kept.is_at_risk, kept.now) == (None, False, None)
 
 
-@pytest.mark.parametrize("aside", [Station.CANNOT_BE_PLAYED, Station.KEPT_APART])
-def test_a_box_for_which_all_is_done_is_ready_and_has_no_chance_to_tell(desk: Desk, aside: Station) -> None:
+@pytest.mark.parametrize(
+    ("aside", "told"),
+    [
+        (Station.CANNOT_BE_PLAYED, "ready_to_go"),
+        (Station.KEPT_APART, "waits_for_owner"),
+        (Station.ASKING_THE_CUSTOMER, "waits_for_owner"),
+    ],
+)
+def test_a_box_for_which_all_is_done_is_ready_and_has_no_chance_to_tell(
+    desk: Desk, aside: Station, told: str
+) -> None:
     """The only tape that is not ready cannot be played, and the promised day has passed."""
     job = desk.book(line(count=2))
     desk.bring_to(job.tapes[0], Station.READY)
     desk.shop.run(tapes.move, job.tapes[1].code, aside)
-    desk.clock.go_on(days=60)
+    desk.clock.go_on(days=119)
     (kept,) = desk.shop.ask(promises.under_review)
-    assert (kept.is_done, kept.chance, kept.is_at_risk, kept.held_by) == (True, 1.0, False, ())
-    assert say("cli", "ready_to_go") in plain_answers.promises([kept])
+    assert (kept.is_done, kept.chance, kept.is_at_risk, kept.held_by) == (True, None, False, ())
+    assert say("cli", told) in plain_answers.promises([kept])
     assert chances.words(kept.promise.stated) not in plain_answers.promises([kept])
+
+
+def test_a_box_that_is_being_checked_is_late_once_its_day_is_over(desk: Desk) -> None:
+    """Nothing of it waits for a deck any more; still it is not ready."""
+    job = desk.book(line())
+    desk.bring_to(job.tapes[0], Station.BEING_CHECKED)
+    (kept,) = desk.shop.ask(promises.under_review)
+    assert (kept.chance, kept.is_at_risk) == (1.0, False)
+    desk.clock.go_on(days=119)
+    (kept,) = desk.shop.ask(promises.under_review)
+    assert (kept.chance, kept.is_at_risk) == (0.0, True)
 
 
 def test_a_job_that_went_home_is_in_no_list(desk: Desk) -> None:

@@ -10,18 +10,20 @@ from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core.model.dispositions import Disposition
+from core.model.handover_records import ToldHow, ToldResult
 from core.model.names import Finding
 from core.model.settings_records import Person
 from core.model.stations import Station
 from core.services import jobs, tape_dispositions, tapes
+from core.services.after_ready import handover_wishes, telling
 from core.services.own_shop import people, settings_versions
 from core.services.records_door import Shop
 from core.store import current_settings, history
-from tests.support.booked import Desk, line
+from tests.support.booked import Desk, command, line
 
 APPEND_ONLY = (
     *("events", "payments", "agreements", "pickups", "handed_back"),
-    *("settings_versions", "pin_tries", "incidents"),
+    *("settings_versions", "pin_tries", "incidents", "told", "handover_wishes"),
 )
 
 
@@ -32,6 +34,11 @@ def _told(desk: Desk) -> None:
     desk.hand_back(job, [tape.code], paid_minor=100)
     desk.shop.run(tape_dispositions.settle, job.tapes[1].code, Disposition.LOST, note="not on its shelf")
     desk.shop.run(jobs.agree, job.number, "go on with the other one", "Ada Fenwick")
+    other = desk.book(line())
+    desk.bring_to(other.tapes[0], Station.READY)
+    told = (other.number, ToldHow.PHONE, ToldResult.REACHED)
+    desk.shop.run(telling.tell, *told, command=command())
+    desk.shop.run(handover_wishes.wish, other.number, collector="Bea Fenwick")
     owner = Person("Ada", may=frozenset({"settings"}), pin=people.hashed("271828"))
     settings = desk.shop.ask(current_settings.read)
     desk.shop.run(settings_versions.change, replace(settings, staff=(owner,)))
@@ -125,7 +132,7 @@ def test_an_alteration_behind_the_programs_back_shows(desk: Desk, alteration: st
         ("UPDATE payments SET minor = 1", "Order 000018: 1 minor units"),
         ("UPDATE jobs SET quote = replace(quote, 'USD', 'EUR')", "not the one that was agreed"),
         ("UPDATE pickups SET record = replace(record, 'Ada', 'Eve')", "not the one that was signed"),
-        ("UPDATE counters SET last = 2 WHERE name = 'job'", "1 order is missing"),
+        ("UPDATE counters SET last = 3 WHERE name = 'job'", "1 order is missing"),
     ],
 )
 def test_a_figure_altered_behind_the_programs_back_shows(desk: Desk, alteration: str, found: str) -> None:

@@ -9,6 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
+from core.model.errors import Unavailable
 from core.model.job_records import CallerMatch
 from core.model.names import JobNumber
 from core.model.stations import Station
@@ -17,7 +18,7 @@ from core.wording.messages import say
 from gui.phone.answer_slip import identity_check
 from gui.phone.phone_screen import PhoneScreen
 from tests.support.booked import line
-from tests.support.screens import Place, press, press_text, type_in
+from tests.support.screens import Place, press, press_text, type_in, written
 
 
 @pytest.fixture
@@ -104,6 +105,46 @@ def test_an_old_answer_never_covers_a_newer_question(
     oldest(by_number)
     assert phone.answer.spoken == told
     assert told.startswith("Adam's")
+
+
+def test_the_last_callers_answer_is_gone_with_the_first_key_of_a_new_query(
+    place: Place, phone: PhoneScreen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Slow records: the question is under way, and nothing of the last caller is on show meanwhile."""
+    ask(place, phone, "fenwick")
+    assert phone.answer.spoken.startswith("Ada's two tapes")
+    waiting: list[Callable[[tuple[CallerMatch, ...]], None]] = []
+
+    def hold(query: Any, *args: Any, then: Callable[[Any], None], **_: Any) -> None:
+        waiting.append(then)
+
+    monkeypatch.setattr(place.work, "ask", hold)
+    phone.box.selectAll()
+    for sign in "303555":
+        type_in(phone.box, sign)
+        assert "Ada" not in written(phone)
+        assert phone.answer.spoken == say("phone", "looking", text=phone.box.text())
+        assert not phone.panel.isVisible()
+        assert not phone.forms.isVisible()
+    assert waiting, "six digits are asked for at once"
+    waiting[-1](())
+    assert phone.answer.spoken == say("phone", "none", text="303555")
+
+
+def test_a_question_that_fails_leaves_no_old_answer(
+    place: Place, phone: PhoneScreen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ask(place, phone, "000018")
+    monkeypatch.setattr(calls, "status", _fail)
+    phone.box.selectAll()
+    type_in(phone.box, "000026")
+    place.settle()
+    assert "locked" in place.told
+    assert "Ada" not in written(phone)
+
+
+def _fail(*_: object) -> None:
+    raise Unavailable("The records are locked.")
 
 
 def test_escape_empties_the_box_for_the_next_caller(place: Place, phone: PhoneScreen) -> None:

@@ -20,6 +20,7 @@ from core.model.ranges import Range
 from core.model.stations import Station
 from core.scheduling import deck_week
 from core.services import figure_sources, tapes
+from core.wording.messages import say
 from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
 from gui.shop.price_chapter import PriceChapter
@@ -140,7 +141,7 @@ def test_a_box_whose_last_tape_cannot_be_played_is_ready(place: Place, screen: S
     screen.refresh()
     place.settle()
     told = open_chapter(screen, "promises")
-    assert "ready to be picked up" in told[told.index("Bo Ek") :]
+    assert say("shop", "ready") in told[told.index("Bo Ek") :]
 
 
 def test_what_a_pickup_or_move_changes_is_read_again(place: Place, screen: ShopScreen) -> None:

@@ -35,3 +35,5 @@ event_pickup = { $tapes ->
         [one] 1 copy
        *[other] { $copies } copies
     } handed to { $name }
+shown = what they showed
+needs_shown = { $name } is not { $customer }, and was not named beforehand: write down what they showed, such as a note or the claim slip

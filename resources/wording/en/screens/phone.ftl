@@ -42,3 +42,69 @@ new_day_said = Now promised for { $day }, { $times } of being ready by then. Tel
 head = Say this · { $name } · order { $number } · found by { $matched }
 matches_list = Matching orders
 tapes_list = Tapes of this order
+looking = Looking for “{ $text }” …
+unsure_head = { $name } · order { $number }
+unsure = Ask the caller first. The answer is shown when you are sure of them.
+check_digits = What are the last four digits of their phone number?
+check_pass_phrase = What is their pass-phrase?
+check_name = There is no phone number and no pass-phrase on this order. Ask for the name, and what they brought.
+check_wrong = That does not match. Ask again, or call them back.
+check_known = I am sure of them   { $keys }
+note_call = Note this call   { $keys }
+call_noted = Noted: { $name } called.
+told_button = They were told   { $keys }
+wish_button = Who may collect, how to reach   { $keys }
+told_how = It is ready: what came of telling them? Press the digit.
+told_answer =
+    { $how ->
+        [phone] { $result ->
+            [reached] { $n }   Reached by phone
+            [left-word] { $n }   Left word
+            [no-answer] { $n }   No answer
+           *[other] { $n }   Wrong number
+        }
+        [email] { $result ->
+            [sent] { $n }   E-mail sent
+           *[other] { $n }   Wrong e-mail address
+        }
+       *[message] { $result ->
+            [sent] { $n }   Message sent
+           *[other] { $n }   Message: wrong number
+        }
+    }
+told_text = Text to send
+told_copy = Copy the text   C
+told_copied = The text is on the clipboard.
+told_no_program = The text is on the clipboard: no program on this computer opens that link.
+open_phone = Dial   D
+open_email = E-mail   E
+open_message = Message   M
+told_said = Saved: { $name } was told.
+told_again = Saved. { $name } stays on the list.
+wish_collector = Who may collect it besides them
+wish_collector_hint = her sister Bea Fenwick (empty: nobody)
+wish_how = How they want to be told
+wish_how_hint = phone, e-mail, or message
+way_phone = phone
+way_email = e-mail
+way_message = message
+wish_phrase = Pass-phrase (empty: as it was)
+wish_phrase_kept = There is a pass-phrase. It is not shown.
+wish_phrase_none = No pass-phrase was agreed.
+wish_save = Save
+wish_said = Saved.
+to_tell_head = Ready: tell these customers
+to_tell_list = Customers to be told that their order is ready
+to_tell_place =
+    { $what ->
+        [tell] tell them
+        [remind] reminder { $round }
+       *[unclaimed] unclaimed
+    }
+to_tell_small =
+    { $days ->
+        [0] { $number } · { $reach }
+        [one] { $number } · { $reach } · told yesterday
+       *[other] { $number } · { $reach } · told { $days } days ago
+    }
+to_tell_storage = { $small } · keeping it by our prices: { $money }, after what the law says

@@ -574,6 +574,13 @@ pages-undone = The last change is taken back.
 people-lead = Enter the people who work here and everyone signs in by name, with a PIN if you give them one. Enter nobody, and whoever is here may do everything.
 people-at-once = At the bench at one time
 people-lock = Lock after minutes (0: never)
+# --- calls
+calls-check = Ask a caller before anything is said
+calls-check-no = nothing: the answer is there at once
+calls-check-digits = the last four digits of their phone number
+calls-check-pass-phrase = their pass-phrase, or the last four digits
+calls-reminders = Remind after days, rising
+calls-means = When an order is ready and its owner was told, they are reminded after these days. After the last an order counts as unclaimed. What you may charge for keeping it, and when you may part with it, is for the law where you are to say.
 people-new-name = Add somebody by name
 people-add = Add
 people-list = The people

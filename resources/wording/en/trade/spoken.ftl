@@ -11,6 +11,17 @@ some-ready =
         [1] { $number } is ready
        *[other] { $number } are ready
     }
+all-needs-label =
+    { $count ->
+        [1] { $tapes } is done; we still have to put a label on it before it goes home
+        [2] { $tapes } are both done; we still have to put a label on them before they go home
+       *[other] { $tapes } are all done; we still have to put a label on them before they go home
+    }
+some-needs-label =
+    { $count ->
+        [1] { $number } still needs a label before it goes home
+       *[other] { $number } still need a label before they go home
+    }
 all-being-checked =
     { $count ->
         [1] { $tapes } is being checked
@@ -249,6 +260,7 @@ day-everything = Everything by { $day }, { $chance }.
 day-everything-else = Everything else by { $day }, { $chance }.
 pick-up = Everything can be picked up whenever we are open.
 pick-up-else = Everything else can be picked up whenever we are open.
+one-breath = { $answer } { $details }
 
 topic-snapped = a snapped tape
 topic-off-hub = a tape that came off its hub
