@@ -326,6 +326,11 @@ class ShopSettings:
     """Findings, repairs and media besides those of the program."""
     calls: CallRules = CallRules()
 
+    def permits(self, name: str, permission: Permission) -> bool:
+        """Whether somebody may do this; where nobody works by name, everybody may do everything."""
+        staff = self.working_staff
+        return not staff or any(each.name == name and permission.value in each.rights for each in staff)
+
     @property
     def working_decks(self) -> tuple[Deck, ...]:
         """The decks that are not retired, in service or not."""

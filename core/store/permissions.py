@@ -23,10 +23,9 @@ def check(unit: Unit, permission: Permission) -> None:
 
 def refusals(settings: ShopSettings, who: str, permission: Permission) -> tuple[NotPermitted, ...]:
     """Why ``who`` may not do this by these settings; nothing where they may."""
-    staff = settings.working_staff
-    if not staff or any(each.name == who and permission.value in each.rights for each in staff):
+    if settings.permits(who, permission):
         return ()
-    names = tuple(each.name for each in staff if permission.value in each.rights)
+    names = tuple(each.name for each in settings.working_staff if permission.value in each.rights)
     key = "people-may-not" if names else "people-nobody-may"
     who_may = locale_figures.listed(names) if names else ""
     what = say("settings", f"people-to-{permission.value}")

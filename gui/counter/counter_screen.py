@@ -13,7 +13,6 @@ from core.model.settings_records import Permission
 from core.model.typed_draft import TypedBox
 from core.services import promises
 from core.services.quoting import ShopSnapshot
-from core.store import permissions
 from gui.counter.booking import Booking
 from gui.counter.booking_check import NotComplete
 from gui.counter.box_quote import BoxQuote
@@ -151,9 +150,7 @@ class CounterScreen(Screen):
     def _tells_risk(self) -> bool:
         """Whether whoever stands here may see what a flat price risks."""
         snapshot = self._box.snapshot
-        return snapshot is not None and not permissions.refusals(
-            snapshot.settings, self.desk.who, Permission.REPORTS
-        )
+        return snapshot is not None and snapshot.settings.permits(self.desk.who, Permission.REPORTS)
 
     @Slot()
     def _show_cell_message(self) -> None:
