@@ -98,6 +98,11 @@ def snapshot(unit: Unit) -> ShopSnapshot:
     )
 
 
+def may_see_risk(shop: ShopSnapshot, who: str) -> bool:
+    """Whether a person, by name, may see what a flat price risks."""
+    return not permissions.refusals(shop.settings, who, Permission.REPORTS)
+
+
 def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kept, ...]:
     """Every open job with its promise and the chance of keeping it now, first to call first.
 

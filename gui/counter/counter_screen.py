@@ -9,11 +9,9 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.job_records import Job
 from core.model.quote_records import Quote
-from core.model.settings_records import Permission
 from core.model.typed_draft import TypedBox
 from core.services import promises
 from core.services.quoting import ShopSnapshot
-from core.store import permissions
 from gui.counter.booking import Booking
 from gui.counter.booking_check import NotComplete
 from gui.counter.box_quote import BoxQuote
@@ -151,9 +149,7 @@ class CounterScreen(Screen):
     def _tells_risk(self) -> bool:
         """Whether whoever stands here may see what a flat price risks."""
         snapshot = self._box.snapshot
-        return snapshot is not None and not permissions.refusals(
-            snapshot.settings, self.desk.who, Permission.REPORTS
-        )
+        return snapshot is not None and promises.may_see_risk(snapshot, self.desk.who)
 
     @Slot()
     def _show_cell_message(self) -> None:
