@@ -14,7 +14,7 @@ from core.playtime import interval_calibration, mean_calibration, starting_belie
 from core.playtime.beliefs import Points
 from core.playtime.explanations import SURE, Played, counted, counts_of
 from core.playtime.habits import STARTING, ShopHabits
-from core.playtime.mean_calibration import Lot
+from core.playtime.mean_calibration import CapturedTapes
 from core.playtime.possibilities import Facts
 from core.playtime.starting_beliefs import SHARED, Counts, Group, Weights
 from core.playtime.tape_minutes import points_of
@@ -49,7 +49,10 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
     conformities = [
         one for _, points, tapes in found for one in interval_calibration.conformities(points, tapes)
     ]
-    lots = [Lot(known.format, points, [minutes for _, minutes in tapes]) for known, points, tapes in found]
+    lots = [
+        CapturedTapes(known.format, points, [minutes for _, minutes in tapes])
+        for known, points, tapes in found
+    ]
     return replace(
         shop,
         levels=interval_calibration.calibrated(conformities),

@@ -29,7 +29,7 @@ _BOUNDS = (0.5, 2.0)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Lot:
+class CapturedTapes:
     """Tapes of one format with their belief by the other boxes, and the minutes they played."""
 
     name: FormatName
@@ -68,7 +68,7 @@ UNTAUGHT = MeanCalibration()
 """Before any calibration."""
 
 
-def calibrated(found: Sequence[Lot]) -> MeanCalibration:
+def calibrated(found: Sequence[CapturedTapes]) -> MeanCalibration:
     """The calibration from minutes played, each lot beside its belief by the other boxes."""
     count = sum(len(each.minutes) for each in found)
     if count < ENOUGH:
@@ -80,7 +80,7 @@ def calibrated(found: Sequence[Lot]) -> MeanCalibration:
     return MeanCalibration(whole, own, unsure / count)
 
 
-def _ratio(found: Sequence[Lot], pulled_to: float) -> float:
+def _ratio(found: Sequence[CapturedTapes], pulled_to: float) -> float:
     count = sum(len(each.minutes) for each in found)
     believed = sum(_moments(each.points)[0] * len(each.minutes) for each in found)
     weight = SHRINKAGE * believed / count

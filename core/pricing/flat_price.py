@@ -50,6 +50,7 @@ def offer(
     lots: Sequence[AlikeTapes],
     tapes: Sequence[QuotedTape],
     storage: Storage,
+    fees: Sequence[Charge],
     book: PriceBook,
     box: Box,
     *,
@@ -58,13 +59,14 @@ def offer(
 ) -> FlatOffer | None:
     """The flat sum of a box with its risk; None where the book offers none or nothing is played.
 
-    ``lots`` are those of ``tapes`` that are played. Copies are those that are likely, as they are booked.
+    ``lots`` are those of ``tapes`` that are played, ``fees`` what the others cost. Copies are those that are
+    likely, as they are booked.
     WrongInput when the book has no price for a format, repair or piece.
     """
     if not book.flat.offered or not lots:
         return None
     drawn = [_drawn(lot, book, box) for lot in lots]
-    fixed = total_draws.fixed(_likely(tapes, storage, book), tapes, book, rush=rush, exempt=exempt)
+    fixed = total_draws.fixed(_likely(tapes, storage, book), fees, rush=rush, exempt=exempt)
     totals = total_draws.due(np.concatenate(drawn), fixed, book)
     means = (_mean(lot, book, box.habits) * len(lot.keys) for lot in lots)
     centered = totals + _correction(totals, sum(row.sum(axis=0) for row in drawn), sum(means))

@@ -6,15 +6,15 @@ minor unit, whatever the book.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from core.model.price_terms import ChargeKind
-from core.model.quote_records import Charge, QuotedTape
-from core.pricing import box_price, taxes
+from core.model.quote_records import Charge
+from core.pricing import taxes
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import RoundingMode, TaxMode, Way
 from core.pricing.price_rules import CaptureRate
@@ -40,12 +40,9 @@ class Fixed:
     exempt: str
 
 
-def fixed(
-    likely: Iterable[Charge], tapes: Sequence[QuotedTape], book: PriceBook, *, rush: bool, exempt: str
-) -> Fixed:
-    """The ``likely`` repairs and copies, and the inspection fee for those of ``tapes`` not copied."""
+def fixed(likely: Iterable[Charge], fees: Iterable[Charge], *, rush: bool, exempt: str) -> Fixed:
+    """The ``likely`` repairs and copies, and the ``fees`` for tapes that are not copied."""
     amounts = [(charge.kind, charge.amount.likely) for charge in likely]
-    fees = box_price.inspection_fee(tapes, book)
     return Fixed(
         tuple(each for each in amounts if each[0] is ChargeKind.REPAIR),
         tuple(each for each in amounts if each[0] is not ChargeKind.REPAIR),

@@ -37,7 +37,10 @@ def priced(box: PricedBox, book: PriceBook, way: PriceWay) -> tuple[Price, WaysT
     WrongInput for a way that this book does not offer for this box, and as `box_price.price`.
     """
     by_play = box_price.price(box.tapes, box.storage, book, rush=box.rush, exempt=box.exempt)
-    flat = flat_price.offer(box.lots, box.tapes, box.storage, book, box.box, rush=box.rush, exempt=box.exempt)
+    fees = box_price.inspection_fee(box.tapes, book)
+    flat = flat_price.offer(
+        box.lots, box.tapes, box.storage, fees, book, box.box, rush=box.rush, exempt=box.exempt
+    )
     ways = WaysToAgree(by_play.due, by_play.ceiling_minor, flat, _look_first(box, by_play, book))
     if way not in ways.offered and box.lots:
         accepted = one_of([each.value for each in ways.offered])

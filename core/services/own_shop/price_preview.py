@@ -117,10 +117,7 @@ def changes(basis: PreviewBasis, boxes: Sequence[Sequence[TapeLine]], book: Pric
     """
     return PricePreview(
         tuple(_of_box(basis, box, book) for box in boxes),
-        tuple(
-            PriceChange(number, quote.price.due.likely, _repriced(quote, book))
-            for number, quote in basis.quotes
-        ),
+        tuple(PriceChange(number, _by_play(quote), _repriced(quote, book)) for number, quote in basis.quotes),
     )
 
 
@@ -135,6 +132,11 @@ def _of_box(basis: PreviewBasis, box: Sequence[TapeLine], book: PriceBook) -> Pr
             return None
 
     return PriceChange(written_tapes.written(box), total(basis.book), total(book))
+
+
+def _by_play(quote: Quote) -> int:
+    """What is owed by what plays, also of an order agreed at a flat sum."""
+    return quote.price.due.likely if quote.ways is None else quote.ways.by_play.likely
 
 
 def _repriced(quote: Quote, book: PriceBook) -> int | None:

@@ -20,7 +20,7 @@ from core.model.price_ways import FlatRisk, FlatTerms, PriceWay, WaysToAgree
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import exactly
 from core.playtime.habits import STARTING
-from core.pricing import charges, price_book, total_draws, ways_to_agree
+from core.pricing import box_price, charges, price_book, total_draws, ways_to_agree
 from core.pricing.box_price import price
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import Way
@@ -73,7 +73,7 @@ def test_what_is_owed_in_a_draw_is_what_the_price_says_of_the_same_minutes(
     played = [tape for tape in tapes if tape.verdict.outcome is not Outcome.CANNOT]
     assume(played)
     likely = [*charges.repairs(tapes, by), *charges.copies(storage, by)]
-    fixed = total_draws.fixed(likely, tapes, by, rush=rush, exempt=exempt)
+    fixed = total_draws.fixed(likely, box_price.inspection_fee(tapes, by), rush=rush, exempt=exempt)
     minutes = [(np.full(3, tape.minutes.likely), charges.rate_of(tape, by)) for tape in played]
     drawn = total_draws.due(np.array([total_draws.copying(*each) for each in minutes]), fixed, by)
     owed = price(tapes, storage, by, rush=rush, exempt=exempt).due.likely
