@@ -58,6 +58,8 @@ ceiling-text = As agreed
 ceiling-because = we agreed not to go over { $amount }, so we charge nothing above it
 flat-text = Flat price, as agreed
 flat-because = we agreed on { $amount } for everything, however long the tapes play
+ceiling-text = On us, above what we agreed
+ceiling-because = we agreed not to go over { $amount } without asking, so we give this part away
 tax-on-top = { $tax } { $percent }%, added
 tax-inside = { $tax } { $percent }%, included
 # Several taxes in one phrase; $taxes is a list of tax-named.
@@ -74,3 +76,5 @@ inspection-per-tape =
        *[other] for looking over each tape we don't copy
     }
 inspection-per-box = once for the order, for looking over tapes we don't copy
+canceled-text = Cancellation fee
+canceled-because = { $price } for a whole order and { $percent }% of what was called off
