@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.cli.agreement_arguments import add_consent
 from core.cli.argument_parser import (
     MOST_METRES_IN_CM,
     MOST_MINOR,
@@ -67,6 +68,8 @@ def add_box(add: Subcommands) -> None:
     one.add_argument(
         "--deposit-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "deposit_taken")
     )
+    add_consent(one)
+    one.add_argument("--told", action="store_true", help=say("cli", "customer_was_told"))
     add_command_id(one)
     one = add("correct", say("cli", "put_right_who_brought"))
     one.add_argument("number", metavar="NUMBER", type=text)

@@ -110,6 +110,7 @@ def arguments(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Nam
 
 def parser() -> Parser:
     """The whole command line; its parts are imported here because a window that is opened needs none."""
+    from core.cli.agreement_arguments import add_agreement
     from core.cli.box_arguments import add_box, add_captured, add_catalogue
     from core.cli.handover_arguments import add_handover
     from core.cli.settings_arguments import add_settings
@@ -121,6 +122,7 @@ def parser() -> Parser:
     add_catalogue(add)
     add_box(add)
     add_care(add)
+    add_agreement(add)
     add_captured(add)
     add_handover(add)
     add_promised(add)

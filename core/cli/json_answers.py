@@ -90,6 +90,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "rests_until": None if record.rests_until is None else json_quotes.time(record.rests_until),
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else json_quotes.time(record.marked_at),
+        "left_out_in": record.left_out_in,
     }
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from core.model.agreement_records import Consent
 from core.model.handover_records import NO_WISHES, HandoverWishes, NamedCollector, NotedCall, Telling
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
@@ -52,6 +53,8 @@ class Agreement:
     """The new ceiling, gross; None when the price was not the question."""
     tax_exempt: str | None = None
     """Why no tax is charged from now on; nothing: it is charged again; None when tax was not the question."""
+    version: int = 0
+    """Its number; 0 for one that was kept before versions were numbered."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,13 +67,19 @@ class Job:
     booked_by: str
     rush: bool
     quote: Quote
-    """As it was agreed."""
+    """As it was agreed last."""
     promise: Promise
     """As it stands now."""
     tapes: tuple[TapeRecord, ...]
     copies: tuple[CopyRecord, ...]
     payments: tuple[Payment, ...]
     agreements: tuple[Agreement, ...] = ()
+    agreed_ceiling_minor: int | None = None
+    """The ceiling of the newest version; None in a record that was kept before there were versions."""
+    told: tuple[str, ...] = ()
+    """What the customer was told before it was booked, by whoever booked it."""
+    consent: Consent | None = None
+    """Who agreed when it was booked, and how; None where nobody wrote it down."""
 
     @property
     def paid_minor(self) -> int:
@@ -79,6 +88,8 @@ class Job:
     @property
     def ceiling_minor(self) -> int:
         """Gross: what was last agreed not to be exceeded without asking."""
+        if self.agreed_ceiling_minor is not None:
+            return self.agreed_ceiling_minor
         raised = [each.ceiling_minor for each in self.agreements if each.ceiling_minor is not None]
         return raised[-1] if raised else self.quote.price.ceiling_minor
 

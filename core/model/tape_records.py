@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from core.model.deck_showing import Shown
 from core.model.dispositions import Disposition
 from core.model.inventory import TapeLine
 from core.model.names import AnyFinding, FormatName, Look, TapeCode
@@ -63,6 +64,11 @@ class TapeRecord:
     """Whether the note is for the customer; one that is for us is never spoken or printed."""
     is_counted: bool = False
     """Whether it is counted by its feet, pictures or minutes, so that none need be read off a deck."""
+    left_out_in: int | None = None
+    """The version of the agreement that left it out: it goes home as it came, and nothing is charged for
+    it."""
+    shown: Shown | None = None
+    """What a deck has shown of it so far."""
 
     @property
     def joints(self) -> tuple[Splice, ...]:

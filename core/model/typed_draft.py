@@ -25,10 +25,12 @@ class TypedRow:
     origin: Origin | None = None
     fill_known: FillKnown = FillKnown.TOLD
     fill_off: float | None = None
+    codes: tuple[str, ...] = ()
+    """The cassettes of a booked order that is changed."""
 
     @property
     def is_empty(self) -> bool:
-        return self == TypedRow()
+        return replace(self, codes=()) == TypedRow()
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +53,10 @@ class TypedBox:
     """How the price is agreed."""
     told: tuple[str, ...] = ()
     """What the customer has been told before paying; counts for nothing without tapes."""
+    amends: str = ""
+    """The number of the booked order that is changed."""
+    version: int = 0
+    """The version of its agreement that was opened."""
 
     @property
     def is_empty(self) -> bool:

@@ -57,6 +57,16 @@ def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
     return book.closed()
 
 
+def page_count(told: Story, voice: Voice, paper: str | None) -> int:
+    """How many pages `bound` would make of a story."""
+    size = sheet(paper or voice.front.paper, voice.front.currency)
+    whole = Story(told.width)
+    whole.pieces = list(told.pieces)
+    if voice.front.closing:
+        whole.say(voice.front.closing, QUIET, before=2 * UNIT)
+    return len(arranged(whole.pieces, MARGIN, MARGIN + UNIT, size[1] - MARGIN))
+
+
 def about(cover: Cover, voice: Voice) -> About:
     """What the file says of itself."""
     title = f"{cover.title} {cover.subject}".strip()

@@ -7,6 +7,7 @@ from typing import TypeVar
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
+from core.model.deck_showing import Shown
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime import possibilities
@@ -14,31 +15,6 @@ from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Choice, facts
 
 T = TypeVar("T")
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """What somebody read off the deck besides the minutes; None: nobody looked."""
-
-    speed: Speed | None = None
-    recorded_as: FormatName | None = None
-    tv: TvSystem | None = None
-
-    @property
-    def is_nothing(self) -> bool:
-        return self == NOTHING
-
-    @property
-    def words(self) -> str:
-        parts = [
-            self.speed.words if self.speed else "",
-            self.recorded_as or "",
-            self.tv.name if self.tv else "",
-        ]
-        return ", ".join(part for part in parts if part)
-
-
-NOTHING = Shown()
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,14 +41,15 @@ def price(
     agreed_ceiling: int | None = None,
     exempt: str = "",
     agreed_flat: int | None = None,
+    called_off_minor: int = 0,
 ) -> Price:
     """The price of these tapes with their copies, after this book.
 
     ``agreed_ceiling`` (gross, minor units) is what was promised at the counter: the total is held to
     it by a charge of its own. At pickup the tapes come with the minutes that were really played, so
     that the three columns agree. ``exempt``: why the customer pays no tax. ``agreed_flat`` is what is owed in
-    every column whatever the charges come to, in place of a ceiling. WrongInput when the book has no price
-    for a format, repair or piece.
+    every column whatever the charges come to, in place of a ceiling; ``called_off_minor`` the fee for what
+    was called off. WrongInput when the book has no price for a format, repair or piece.
     """
     played = captures(tapes, book)
     charges = [charge for charge, _ in played] + repairs(tapes, book)
@@ -57,6 +58,7 @@ def price(
     charges += copies(storage, book)
     charges += _smallest_job(charges, book)
     charges += inspection_fee(tapes, book)
+    charges += _called_off(called_off_minor, book)
     if agreed_flat is not None:
         charges += ceilings.brought_to(agreed_flat, charges, book, exempt)
         return _at_flat(_settled(tuple(charges), book, agreed_flat, exempt), agreed_flat, book)
@@ -144,6 +146,25 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
             kind=ChargeKind.COPYING,
         )
     ]
+
+
+def _called_off(minor: int, book: PriceBook) -> list[Charge]:
+    """The fee for what was called off, after all that counts work."""
+    if not minor:
+        return []
+    because = say(
+        "charges",
+        "canceled-because",
+        price=book.spelled(book.cancellation_minor),
+        percent=str(book.cancellation_percent),
+    )
+    text = say("charges", "canceled-text")
+    return [Charge("cancellation", text, because, "1", minor, flat(minor), ChargeKind.COPYING)]
+
+
+def cancellation_fee(book: PriceBook, net_minor: int, *, whole: bool) -> int:
+    """What calling off work worth ``net_minor`` (before tax) costs; ``whole``: it is the whole order."""
+    return _percent(net_minor, book.cancellation_percent) + (book.cancellation_minor if whole else 0)
 
 
 def inspection_fee(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:

@@ -60,6 +60,10 @@ class PriceBook:
     )
     """What is charged for a tape by what became of it."""
     flat: FlatTerms = field(default_factory=FlatTerms)
+    cancellation_minor: int = 0
+    """For calling a whole order off."""
+    cancellation_percent: Decimal = Decimal(0)
+    """Of what the called-off work would have cost before tax."""
 
     def __post_init__(self) -> None:
         for table in ("capture", "repairs", "media", "dispositions"):
@@ -97,6 +101,7 @@ class PriceBook:
             },
             media={code: replace(rate, minor=change(rate.minor, None)) for code, rate in self.media.items()},
             minimum_minor=whole(self.minimum_minor),
+            cancellation_minor=whole(self.cancellation_minor),
             inspection_fee=replace(self.inspection_fee, minor=whole(self.inspection_fee.minor)),
             storage_fee=replace(self.storage_fee, minor=whole(self.storage_fee.minor)),
         )
@@ -198,6 +203,8 @@ def of_document(content: object, where: str) -> PriceBook:
         storage_fee=price_entries.storage_fee(where, page.storage_fee, digits),
         dispositions=disposition_rules.of_entries(page.dispositions, at(where, "dispositions")),
         flat=price_entries.flat_terms(page.flat),
+        cancellation_minor=price_entries.whole_minor(at(where, "cancel", "price"), page.cancel.price, digits),
+        cancellation_percent=Decimal(page.cancel.percent),
     )
 
 
@@ -218,6 +225,10 @@ def document(book: PriceBook) -> dict[str, Any]:
         "inspection_fee": price_entries.inspection_fee_table(book.inspection_fee, digits),
         "storage_fee": price_entries.storage_fee_table(book.storage_fee, digits),
         "flat": price_entries.flat_table(book.flat),
+        "cancel": {
+            "price": price_entries.units(book.cancellation_minor, digits),
+            "percent": price_entries.plain(book.cancellation_percent),
+        },
         "rush": {"percent": price_entries.plain(book.rush_percent)},
         "minimum": {"price": price_entries.units(book.minimum_minor, digits)},
         "deposit": {"percent": price_entries.plain(book.deposit_percent)},

@@ -104,6 +104,13 @@ class PercentEntry(Struct, frozen=True, forbid_unknown_fields=True):
     percent: Percent
 
 
+class CancelEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """``price`` for calling a whole order off, ``percent`` of what the called-off work would have cost."""
+
+    price: Amount = "0"
+    percent: PercentTo100 = "0"
+
+
 class DepositEntry(Struct, frozen=True, forbid_unknown_fields=True):
     percent: PercentTo100
 
@@ -164,6 +171,7 @@ class PriceBookFile(Struct, frozen=True, forbid_unknown_fields=True):
     minimum: PriceEntry
     deposit: DepositEntry
     ceiling: PercentEntry
+    cancel: CancelEntry = CancelEntry()
     quantity_break: tuple[BreakEntry, ...] = ()
     further_tax: tuple[FurtherTaxEntry, ...] = ()
     rounding: RoundingEntry = RoundingEntry()

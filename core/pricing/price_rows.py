@@ -48,6 +48,7 @@ _TERMS: dict[str, dict[str, str]] = {
     "rush": {"percent": "percent"},
     "deposit": {"percent": "percent"},
     "ceiling": {"percent": "percent"},
+    "cancel": {"price": "price", "percent": "percent"},
     "inspection_fee": {"way": "way", "price": "price"},
     "storage_fee": {"way": "per", "price": "price", "value": "after_days"},
     "rounding": {"way": "mode", "price": "step"},

@@ -8,33 +8,38 @@ from dataclasses import replace
 
 from core.catalogue import condition, findings
 from core.model.dispositions import Disposition
+from core.model.inventory import TapeLine
 from core.model.names import Join, Outcome
 from core.model.quote_records import QuotedTape
 from core.model.ranges import ZERO, Range, exactly
 from core.model.repair_records import Repair
 from core.model.stations import Station
+from core.playtime.deck_readings import found
 from core.pricing.disposition_rules import DispositionRule
 from core.pricing.price_book_file import PlayCharge
 from core.store import row_records
 from core.store.tables import TapeRow
 
 
-def as_it_stands(row: TapeRow, rules: Mapping[Disposition, DispositionRule]) -> QuotedTape:
+def as_it_stands(
+    row: TapeRow, rules: Mapping[Disposition, DispositionRule], *, exact: bool = True
+) -> QuotedTape:
     """A tape as it would be charged now: settled, by what became of it; else as it is expected.
 
-    A tape handed back before dispositions were kept is charged as it was then.
+    A tape handed back before dispositions were kept is charged as it was then. ``exact`` takes the likely
+    minutes where nobody knows them, else they are a range.
     """
     disposition = row_records.disposition(row)
     if row.station is Station.HANDED_BACK and row.disposition is None:
         return _as_charged_before(row)
     if disposition is None:
         verdict = replace(row.verdict, repairs=_expected(row)) if row.verdict.is_worked_on else row.verdict
-        return QuotedTape(row.line, row.n, row.draft, _minutes(row), verdict)
-    minutes = _minutes(row)
+        return QuotedTape(row.line, row.n, _draft(row), _minutes(row, exact), verdict)
+    minutes = _minutes(row, exact)
     if rules[disposition].play is PlayCharge.PLAYED and row.played_minutes is None:
         minutes = ZERO
     verdict = replace(row.verdict, repairs=tuple(_repairs(row, _done(row))))
-    return QuotedTape(row.line, row.n, row.draft, minutes, verdict, disposition)
+    return QuotedTape(row.line, row.n, _draft(row), minutes, verdict, disposition)
 
 
 def _as_charged_before(row: TapeRow) -> QuotedTape:
@@ -43,14 +48,21 @@ def _as_charged_before(row: TapeRow) -> QuotedTape:
     return QuotedTape(row.line, row.n, row.draft, ZERO if uncopied else _minutes(row), verdict)
 
 
-def _minutes(row: TapeRow) -> Range:
+def _minutes(row: TapeRow, exact: bool = True) -> Range:
+    if row.played_minutes is None and not exact:
+        return row.minutes
     return exactly(row.minutes.likely if row.played_minutes is None else row.played_minutes)
+
+
+def _draft(row: TapeRow) -> TapeLine:
+    """As a deck showed it to be."""
+    return row.draft if row.shown is None else found(row.draft, row.shown)
 
 
 def _expected(row: TapeRow) -> tuple[Repair, ...]:
     """What is planned, and what was done besides."""
     planned = Counter(each.code for each in row.verdict.repairs)
-    return tuple(_repairs(row, planned | _done(row)))
+    return tuple(_repairs(row, planned | _done(row, frozenset(planned))))
 
 
 def _repairs(row: TapeRow, counts: Mapping[str, int]) -> Iterator[Repair]:
@@ -59,13 +71,14 @@ def _repairs(row: TapeRow, counts: Mapping[str, int]) -> Iterator[Repair]:
             yield condition.repair(code, row.draft.format)
 
 
-def _done(row: TapeRow) -> Counter[str]:
+def _done(row: TapeRow, planned: frozenset[str] = frozenset()) -> Counter[str]:
     """How often each repair was done: those that held, those of findings that are settled, and the splices.
 
+    ``planned`` are under way: a splice made on the way to one is paid for by it, before it is done as well.
     A repair that may need a splice by itself, like cutting out a bad length, pays for one (common practice).
     """
     held = {each.code for each in row.repairs if each.succeeded and each.struck_at is None}
-    done = Counter(held | set(condition.codes_of(row.settled)))
+    done = Counter(held | set(condition.codes_of(row.settled)) | planned)
     splices = Counter(each.joined_with is Join.LEADER for each in row.splices if each.struck_at is None)
     done[condition.RE_ANCHOR] = max(done[condition.RE_ANCHOR], splices[True])
     spare = sum(done[code] for code in condition.JOINING) - min(done[condition.RE_ANCHOR], splices[True])

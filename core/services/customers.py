@@ -2,15 +2,56 @@
 
 from __future__ import annotations
 
-from sqlalchemy import select
+from dataclasses import dataclass
+
+from sqlalchemy import func, select
 
 from core.model import entered_text, folding
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
-from core.store.tables import CustomerRow
+from core.store import search
+from core.store.tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
+
+LEAST_LETTERS = 3
+"""Fewer would mean nearly everybody."""
+
+
+@dataclass(frozen=True, slots=True)
+class KnownCustomer:
+    """Somebody who has been here; ``orders`` counts them."""
+
+    name: str
+    phone: str | None
+    orders: int
+
+
+def recalled(unit: Unit, name: str, phone: str) -> tuple[KnownCustomer, ...]:
+    """Who may be meant by what is typed so far, the likeliest first; never who is typed in full already.
+
+    A number is looked for by its digits, a name as `search.jobs` does. Each person is told once.
+    """
+    found = [*_ids(unit, phone), *_ids(unit, name)]
+    if not found:
+        return ()
+    count = select(JobRow.customer_id, func.count()).group_by(JobRow.customer_id)
+    counts = count.where(JobRow.customer_id.in_(select(JobRow.customer_id).where(JobRow.id.in_(found))))
+    orders = {row[0]: row[1] for row in unit.session.execute(counts)}
+    theirs = select(JobRow.id, CustomerRow).join(CustomerRow, CustomerRow.id == JobRow.customer_id)
+    rows = {row[0]: row[1] for row in unit.session.execute(theirs.where(JobRow.id.in_(found)))}
+    people = {rows[job].id: rows[job] for job in found}
+    typed = (folding.folded(name), folding.digits(phone))
+    return tuple(
+        KnownCustomer(row.name, row.phone, orders[key])
+        for key, row in people.items()
+        if (row.folded, row.digits[-len(typed[1]) :] if typed[1] else "") != typed
+    )
+
+
+def _ids(unit: Unit, text: str) -> list[int]:
+    return [job for job, _ in search.jobs(unit, text)] if len(text.strip()) >= LEAST_LETTERS else []
 
 
 def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerRow:

@@ -16,6 +16,7 @@ from core.model.names import JobNumber, TapeCode
 from core.model.ranges import ZERO
 from core.model.stations import Station
 from core.playtime import learning, tape_minutes
+from core.playtime.deck_readings import found
 from core.playtime.evidence import Evidence, evidence_of
 from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
@@ -113,21 +114,22 @@ def habits_of_tape(unit: Unit, code: TapeCode) -> ShopHabits:
 
 def evidence(unit: Unit) -> tuple[Evidence, ...]:
     """What the shop believed at first, what it has seen, and what it believes now, habit by habit."""
-    found = played(unit)
-    return evidence_of(found, learning.learned(found))
+    seen = played(unit)
+    return evidence_of(seen, learning.learned(seen))
 
 
 def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
     """One waiting tape, believed anew by what the shop and its box have shown since it came."""
     repairs = [each.minutes for each in row.verdict.repairs]
-    known = facts(row.draft)
+    draft = row.draft if row.shown is None else found(row.draft, row.shown)
+    known = facts(draft)
     still = row.station.is_repaired_on_the_way
     return QueuedTape(
         code=TapeCode(row.code),
-        format=row.draft.format,
-        recorded_as=row.draft.recorded_as,
-        tv=row.draft.tv,
-        speed=row.draft.speed,
+        format=draft.format,
+        recorded_as=draft.recorded_as,
+        tv=draft.tv,
+        speed=draft.speed,
         minutes=row.minutes if row.minutes == ZERO else tape_minutes.belief_of(known, habits).range,
         station=row.station,
         since=row.since,

@@ -7,8 +7,10 @@ that would be lost. Older books hold the inventory that was read; it comes back 
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 
 from core.model import entered_text, serialization
+from core.model.agreement_records import Consent
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
 from core.model.job_records import Job
@@ -42,9 +44,18 @@ def kept(unit: Unit, key: str) -> TypedBox | Inventory | None:
     return None if row is None else _read(row.written)
 
 
-def book(unit: Unit, key: str, quote: Quote, *, command: CommandId, deposit_minor: int) -> Job:
+def book(
+    unit: Unit,
+    key: str,
+    quote: Quote,
+    *,
+    command: CommandId,
+    deposit_minor: int,
+    consent: Consent | None = None,
+    told: Sequence[str] = (),
+) -> Job:
     """Books the quote of a counter and throws its draft away: a power cut leaves one or the other."""
-    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor)
+    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor, consent=consent, told=told)
     keep(unit, key, None)
     return job
 

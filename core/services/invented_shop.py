@@ -15,13 +15,13 @@ from zoneinfo import ZoneInfo
 
 from core.capture import examining, invented_clip
 from core.model import resource_files, signature_file
+from core.model.deck_showing import Shown
 from core.model.errors import Unavailable
 from core.model.job_records import Job
 from core.model.names import CommandId, DonorPart, Finding, FormatName, JobNumber, Join, Look, Speed, TvSystem
 from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.playtime.deck_readings import Shown
 from core.services import (
     decks,
     donors,

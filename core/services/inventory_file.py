@@ -6,7 +6,7 @@ the catalogue's and the closed lists of `core.model.names`; nothing is guessed h
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import TypeVar
@@ -17,7 +17,8 @@ from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
 from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.json_reader import Value
-from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TvSystem, finding_of
+from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TapeCode, TvSystem, finding_of
+from core.model.numbers import read_tape_code
 from core.model.price_ways import PriceWay
 from core.pricing import copy_sizes
 from core.wording.messages import say
@@ -53,11 +54,30 @@ class InventoryContext:
 
 def read(data: bytes, file: str, context: InventoryContext) -> Inventory:
     """The inventory in ``data``; ``file`` names it in complaints. Raises `WrongInput`, changes nothing."""
-    box = json_reader.read(data, file)
+    return _inventory(json_reader.read(data, file), context, _TAPE)
+
+
+def read_amended(
+    data: bytes, file: str, context: InventoryContext
+) -> tuple[Inventory, tuple[tuple[TapeCode, ...], ...]]:
+    """As `read`, with the ``codes`` of the cassettes of its order that each line names, if any."""
+    box, keys = json_reader.read(data, file), (*_TAPE, "codes")
+    inventory = _inventory(box, context, keys)
+    tapes = box.members(_BOX)["tapes"].items(say("readers", "accepted_list_tapes"))
+    return inventory, tuple(_codes(tape.members(keys)) for tape in tapes)
+
+
+def _codes(members: Mapping[str, Value]) -> tuple[TapeCode, ...]:
+    found = _maybe(members, "codes", lambda value: value.items(say("readers", "accepted_list")))
+    accepted = say("readers", "tape_code_ten_digits")
+    return tuple(read_tape_code(item.text(40, accepted)) for item in found or ())
+
+
+def _inventory(box: Value, context: InventoryContext, tape_keys: Sequence[str]) -> Inventory:
     members = box.members(_BOX)
     tv = _maybe(members, "tv", _tv)
     return Inventory(
-        lines=_lines(box, members, tv),
+        lines=_lines(box, members, tv, tape_keys),
         tv=tv,
         customer=_who(box, members, context),
         deliver=_deliveries(members),
@@ -69,11 +89,13 @@ def read(data: bytes, file: str, context: InventoryContext) -> Inventory:
     )
 
 
-def _lines(box: Value, members: dict[str, Value], tv: TvSystem | None) -> tuple[TapeLine, ...]:
+def _lines(
+    box: Value, members: dict[str, Value], tv: TvSystem | None, keys: Sequence[str]
+) -> tuple[TapeLine, ...]:
     if "tapes" not in members:
         box.missing("tapes", say("readers", "needed_list_least_one"))
     tapes = members["tapes"]
-    lines = tuple(_line(item, tv) for item in tapes.items(say("readers", "accepted_list_tapes")))
+    lines = tuple(_line(item, tv, keys) for item in tapes.items(say("readers", "accepted_list_tapes")))
     if not lines:
         tapes.refuse(say("readers", "least_one_tape_needed"))
     total = sum(line.count for line in lines)
@@ -83,8 +105,8 @@ def _lines(box: Value, members: dict[str, Value], tv: TvSystem | None) -> tuple[
     return lines
 
 
-def _line(tape: Value, box_tv: TvSystem | None) -> TapeLine:
-    members = tape.members(_TAPE)
+def _line(tape: Value, box_tv: TvSystem | None, keys: Sequence[str]) -> TapeLine:
+    members = tape.members(keys)
     for needed in ("count", "format"):
         if needed not in members:
             tape.missing(needed, _needed(needed))

@@ -1,36 +1,48 @@
-"""The boxes of tapes: booked once, the quote kept word for word, and agreed again before it costs more."""
+"""The boxes of tapes: booked once, the quote kept word for word."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 from sqlalchemy import select
 
 from core.catalogue import acclimatisation
-from core.model import entered_text, numbers, serialization
+from core.model import numbers, serialization
+from core.model.agreement_records import Consent
 from core.model.errors import Refused, WrongInput
-from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Inventory
+from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
 from core.model.job_records import Customer, Job
 from core.model.names import CommandId, JobNumber
-from core.model.promise_records import Promise
-from core.model.quote_records import Price, Quote, QuotedTape, Storage
+from core.model.quote_records import Price, Quote, QuotedTape
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry
 from core.services import customers, payments, promise_entries
+from core.services.agreement import agreement_versions, ordered_copies
 from core.services.own_shop import readiness
 from core.store import current_settings, lookup, row_records
 from core.store import history as chain
-from core.store.tables import AgreementRow, CopyRow, JobRow, TapeRow
+from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit, allot
 from core.wording import locale_figures
 from core.wording.messages import say
 
 
-def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0) -> Job:
+def book(
+    unit: Unit,
+    quote: Quote,
+    *,
+    command: CommandId,
+    deposit_minor: int = 0,
+    consent: Consent | None = None,
+    told: Sequence[str] = (),
+) -> Job:
     """Takes the box in: allots the next number, gives every tape its code, keeps the quote as agreed.
+
+    ``consent`` says who agreed to the quote and how, where somebody wrote it down; ``told`` what the customer
+    was told before.
 
     The same command again returns the job it made. WrongInput without a customer or tapes, or for a deposit
     that is negative or above the ceiling; Refused when the quote has run out, NotSetUp before the shop has a
@@ -44,6 +56,7 @@ def book(unit: Unit, quote: Quote, *, command: CommandId, deposit_minor: int = 0
     unit.session.add(row)
     unit.session.flush()
     promise_entries.enter(unit, row, row.promise)
+    agreement_versions.begin(unit, row, consent and agreement_versions.checked_consent(consent), told)
     _tell(unit, row)
     if deposit_minor:
         payments.enter(unit, row, "deposit", deposit_minor)
@@ -68,57 +81,6 @@ def reprice(unit: Unit, number: JobNumber) -> Price:
     return payments.price(unit, lookup.job_row(unit, number))
 
 
-def agree(
-    unit: Unit,
-    number: JobNumber,
-    words: str,
-    who_agreed: str,
-    *,
-    ceiling_minor: int | None = None,
-    promise: Promise | None = None,
-    tax_exempt: str | None = None,
-) -> Job:
-    """Keeps what the customer said yes to after booking; a new ceiling or date holds from now on.
-
-    ``words`` say what was agreed and how (by phone, at the counter), ``who_agreed`` who said so;
-    ``tax_exempt`` why no tax is charged any more (nothing: it is charged again).
-    """
-    row = lookup.job_row(unit, number)
-    said, person = (
-        entered_text.line(say("orders", "what_was_agreed"), words),
-        entered_text.line(say("orders", "who_agreed"), who_agreed),
-    )
-    if not said or not person:
-        raise WrongInput(say("orders", "agreement"), words, say("orders", "what_and_who"))
-    if ceiling_minor is not None and not 0 <= ceiling_minor <= payments.MOST_MINOR:
-        raise WrongInput(say("orders", "ceiling"), ceiling_minor, say("orders", "amount_not_negative"))
-    exempt = None if tax_exempt is None else _why_exempt(tax_exempt)
-    row.agreements.append(
-        AgreementRow(
-            who_agreed=person,
-            words=said,
-            ceiling_minor=ceiling_minor,
-            at=unit.now,
-            by=unit.who,
-            tax_exempt=exempt,
-        )
-    )
-    if promise is not None:
-        row.promise = promise
-        promise_entries.enter(unit, row, promise, said, person)
-    chain.append(
-        unit,
-        "agreed",
-        say("orders", "event_agreed", who=person, what=said),
-        job=row.number,
-        ceiling=ceiling_minor,
-        promise=promise,
-        **({} if exempt is None else {"tax_exempt": exempt}),
-    )
-    unit.session.flush()
-    return row_records.job(row)
-
-
 def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job:
     """Puts right who brought the box and how to reach them; it holds for all jobs of that customer.
 
@@ -138,13 +100,6 @@ def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job
 def history(unit: Unit, number: JobNumber) -> tuple[JournalEntry, ...]:
     """What happened to a job and all its tapes, oldest first."""
     return chain.of_job(unit, JobNumber(lookup.job_row(unit, number).number))
-
-
-def _why_exempt(text: str) -> str:
-    place, said = say("orders", "tax_exempt"), entered_text.line(say("orders", "tax_exempt"), text)
-    if len(said) > LONGEST_EXEMPTION:
-        raise WrongInput(place, said, say("readers", "why_exempt"))
-    return said
 
 
 def _put_right(before: Customer, after: Customer) -> Iterator[str]:
@@ -201,7 +156,7 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
         tapes=[
             _tape_row(unit, quote.inventory, tape, number, place) for place, tape in enumerate(quote.tapes, 1)
         ],
-        copies=list(_copy_rows(quote.storage)),
+        copies=list(ordered_copies.rows(quote.storage)),
     )
 
 
@@ -230,12 +185,6 @@ def _rests_until(unit: Unit, inventory: Inventory) -> datetime | None:
     return unit.now.astimezone(UTC) + timedelta(hours=hours_of_rest) if hours_of_rest else None
 
 
-def _copy_rows(storage: Storage) -> Iterator[CopyRow]:
-    for copy in storage.copies:
-        for _ in range(round(copy.count.likely)):
-            yield CopyRow(code=copy.code, words=copy.words)
-
-
 def _tell(unit: Unit, row: JobRow) -> None:
     quote = row.quote
     chain.append(
@@ -246,6 +195,8 @@ def _tell(unit: Unit, row: JobRow) -> None:
         quote_sha256=chain.fingerprint(serialization.dumps(quote)),
         promise=quote.promise.day,
         ceiling=quote.price.ceiling_minor,
+        number=1,
+        version_sha256=row_records.fingerprint(row.agreement[0]),
     )
     for tape in row.tapes:
         found = ", ".join(spoken(each) for each in tape.findings) or "none"

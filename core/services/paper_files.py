@@ -11,9 +11,11 @@ from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
 from core.capture.file_report import CapturedFile
+from core.model.agreement_records import AgreementVersion
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
 from core.model.settings_records import ShopFront
+from core.pricing.agreement_differences import AgreementDifference
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
 """The papers of an order, as the settings call them."""
@@ -27,9 +29,21 @@ def prepare(folder: Path) -> Path:
 
 
 def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
-    """Quote, claim slip and labels of ``job``, those the shop prints, written into ``folder``."""
+    """Quote, claim slip and labels of ``job``, those the shop prints, written into ``folder``.
+
+    With the claim slip comes the drop-off agreement, to be signed; a copy stays in the folder.
+    """
     kinds = [kind for kind in BOOKING_PAPERS if getattr(front.printing, kind) != "no"]
-    return tuple(one_of_booking(kind, job, front, folder) for kind in kinds)
+    papers = [one_of_booking(kind, job, front, folder) for kind in kinds]
+    if "claim_slip" in kinds:
+        papers.append(_agreement(job, front, folder))
+    return tuple(papers)
+
+
+def _agreement(job: Job, front: ShopFront, folder: Path) -> Path:
+    from core.papers import drop_off_agreement
+
+    return write(folder, f"agreement-{job.number}", drop_off_agreement.render(job, front))
 
 
 def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:
@@ -63,6 +77,20 @@ def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...
     at = pickup.at.astimezone(ZoneInfo(front.timezone))
     stem = f"receipt-{pickup.job.number}-{at:%Y%m%d-%H%M%S}"
     return (write(folder, stem, receipt.render(pickup, front)),)
+
+
+def of_change(
+    job: Job,
+    version: AgreementVersion,
+    differences: tuple[AgreementDifference, ...],
+    front: ShopFront,
+    folder: Path,
+) -> tuple[Path, ...]:
+    """What a version of the agreement changed, written into ``folder``."""
+    from core.papers import what_has_changed
+
+    made = what_has_changed.render(job, version, differences, front)
+    return (write(folder, f"changed-{job.number}-{version.number}", made),)
 
 
 def of_files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> tuple[Path, ...]:

@@ -21,7 +21,7 @@ from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
 from core.services import billed_tapes
 from core.store import current_prices, current_settings, history, lookup, permissions, row_records
-from core.store.tables import JobRow, PaymentRow
+from core.store.tables import JobRow, PaymentRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -32,19 +32,50 @@ MOST_MINOR = 100_000_000
 
 
 def price(unit: Unit, row: JobRow) -> Price:
-    """By the price book the quote was made from, each tape as it stands (`billed_tapes`)."""
-    job = row_records.job(row)
-    book = current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at)
-    tapes = [billed_tapes.as_it_stands(each, book.dispositions) for each in row.tapes]
+    """Minutes played where known, else the likely ones; by the order's own price book, held to the ceiling.
+
+    What a version of the agreement left out is not charged; the fee for calling off is.
+    """
+    return price_of(unit, row, standing_tapes(row), ceiling_minor=row_records.job(row).ceiling_minor)
+
+
+def price_of(
+    unit: Unit,
+    row: JobRow,
+    tapes: Sequence[TapeRow],
+    *,
+    ceiling_minor: int | None,
+    fee_minor: int | None = None,
+    exact: bool = True,
+    exempt: str | None = None,
+) -> Price:
+    """The price if ``tapes`` were all of an order; ``ceiling_minor`` None: nothing is taken off.
+
+    ``fee_minor`` None: the fee as agreed so far. ``exact`` takes the likely minutes where nobody knows them;
+    otherwise they are a range, and so is the price. ``exempt`` None: taxed as agreed so far.
+    """
+    book, job = book_of(unit, row), row_records.job(row)
+    billed = [billed_tapes.as_it_stands(each, book.dispositions, exact=exact) for each in tapes]
     return box_price.price(
-        tapes,
-        _copies(row),
-        _completed(unit, book, tapes),
+        billed,
+        _copies(row, only_given=not tapes),
+        _completed(unit, book, billed),
         rush=row.rush,
-        agreed_ceiling=job.ceiling_minor,
-        exempt=job.tax_exempt,
-        agreed_flat=agreed_flat.owed(job, tapes, book),
+        agreed_ceiling=ceiling_minor,
+        called_off_minor=row.agreement[-1].fee_minor if fee_minor is None else fee_minor,
+        exempt=job.tax_exempt if exempt is None else exempt,
+        agreed_flat=agreed_flat.owed(job, billed, book),
     )
+
+
+def standing_tapes(row: JobRow) -> list[TapeRow]:
+    """The tapes of an order that no version of its agreement left out."""
+    return [each for each in row.tapes if each.left_out_in is None]
+
+
+def book_of(unit: Unit, row: JobRow) -> PriceBook:
+    """The price book an order was quoted from; what is added to the order is priced from it as well."""
+    return current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at)
 
 
 def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", note: str = "") -> Job:
@@ -102,8 +133,9 @@ def _checked(minor: int) -> int:
     return minor
 
 
-def _copies(row: JobRow) -> Storage:
-    """The pieces that are really there, each counted once."""
-    counts = Counter((each.code, each.words) for each in row.copies)
+def _copies(row: JobRow, only_given: bool) -> Storage:
+    """The pieces that are really there, each counted once; ``only_given``: those handed over."""
+    there = [each for each in row.copies if not only_given or each.handed_back_at is not None]
+    counts = Counter((each.code, each.words) for each in there)
     pieces = tuple(Copy(code, words, exactly(count)) for (code, words), count in counts.items())
-    return replace(row.quote.storage, copies=pieces)
+    return replace(row_records.quote(row).storage, copies=pieces)

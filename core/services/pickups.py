@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from sqlalchemy import select
 
 from core.model import entered_text, numbers, serialization
+from core.model.agreement_records import AgreedHow, AgreementKind, Consent
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Pickup
 from core.model.names import CommandId, JobNumber, TapeCode
@@ -18,6 +19,8 @@ from core.model.tape_records import TapeRecord
 from core.services import payments
 from core.services.after_ready import collectors
 from core.services.after_ready.collectors import Collected
+from core.services.agreement import agreement_versions
+from core.services.agreement.agreement_versions import NewVersion
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
@@ -267,8 +270,18 @@ def _keep(
     unit.session.add(kept)
     unit.session.flush()
     unit.session.add_all([HandedBackRow(tape_id=tape.id, pickup_id=kept.id) for tape in going])
+    _settle(unit, row, signature)
     _tell(unit, row, record, command)
     return record
+
+
+def _settle(unit: Unit, row: JobRow, signature: Signature) -> None:
+    """The last tape and the last copy are gone: the agreement is settled."""
+    copies_here = any(piece.handed_back_at is None for piece in row.copies)
+    if copies_here or any(tape.station.is_in_the_shop for tape in row.tapes):
+        return
+    consent = Consent(signature.name, AgreedHow.SIGNATURE, signature.strokes)
+    agreement_versions.enter(unit, row, NewVersion(AgreementKind.SETTLED, consent=consent))
 
 
 def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:

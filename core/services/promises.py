@@ -162,6 +162,18 @@ def renew(
     return row_records.job(row)
 
 
+def as_it_looks(unit: Unit, row: JobRow) -> Promise:
+    """The date of an order at hand as its queue looks now; the one promised where nothing is left to be
+    done."""
+    unit.session.flush()
+    looked = load(unit)
+    made = turnaround.standing(looked, JobNumber(row.number))
+    if made is None:
+        return row.promise
+    made = late_correction.guarded(made, looked.settings.expected.overrun, looked.calendar.days)
+    return replace(made, basis=promise_basis.of(looked.settings, looked.tapes_waiting))
+
+
 def record(unit: Unit) -> Reliability:
     """How the promises of this shop turned out, the newest `NEWEST` of them."""
     return reliability(judged(unit))

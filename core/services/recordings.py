@@ -11,6 +11,7 @@ from core.model.names import JobNumber, TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services import tape_facts
+from core.services.agreement import answered_tapes, ceiling_watch
 from core.store import history, lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -36,6 +37,7 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     kept = RecordingRow(tape_id=row.id, sha256=report.sha256, report=report, at=unit.now, by=unit.who)
     unit.session.add(kept)
     unit.session.flush()
+    before = ceiling_watch.standing_of(unit, row.job)
     _count_minutes(unit, row)
     minutes = locale_figures.figure(report.billable_minutes, digits=1)
     _tell(
@@ -44,6 +46,7 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
         "file-attached",
         say("tapes", "event_file", name=report.name, length=clock(report.seconds), minutes=minutes),
     )
+    ceiling_watch.follow(unit, row, before)
     return _record(kept, row)
 
 
@@ -58,6 +61,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     standing = _of(unit, row)
     if not standing:
         raise Refused(say("tapes", "no_file_to_strike", code=tape_code(row.code)))
+    before = ceiling_watch.standing_of(unit, row.job)
     standing[-1].struck_at, standing[-1].struck_because = unit.now, reason
     unit.session.flush()
     _count_minutes(unit, row)
@@ -67,6 +71,8 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
         "file-struck-out",
         say("tapes", "event_file_struck", name=standing[-1].report.name, reason=reason),
     )
+    ceiling_watch.follow(unit, row, before)
+    answered_tapes.release(unit, row.job)
     return of_tape(unit, code)
 
 

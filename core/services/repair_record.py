@@ -18,6 +18,7 @@ from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.places import Place
 from core.services import tape_facts
+from core.services.agreement import answered_tapes, ceiling_watch
 from core.store import history, lookup, row_records
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
@@ -48,6 +49,7 @@ def splice(
     place = _place(row.draft, at_minutes, at_metres)
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
+    before = ceiling_watch.standing_of(unit, row.job)
     row.splices.append(_joint(unit, row.draft, place, where, cut_cm, joined_with))
     if condition.splice_ends_reuse(row.draft.format):
         row.not_for_reuse, row.astray_since = True, None
@@ -62,6 +64,7 @@ def splice(
         **{"with": spoken(joined_with)},
     )
     history.append_of_tape(unit, row, "spliced", said, splices=_splices(row))
+    ceiling_watch.follow(unit, row, before)
     return row_records.tape(row)
 
 
@@ -81,6 +84,7 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     said = say("repair_record", sentence, place=_measured(struck), reason=reason)
     tape_facts.forget_look(row)
     history.append_of_tape(unit, row, "splice-struck-out", said, splices=_splices(row))
+    answered_tapes.release(unit, row.job)
     return row_records.tape(row)
 
 
@@ -108,12 +112,14 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
 def find(unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = lookup.tape_in_the_shop(unit, code)
+    before = ceiling_watch.standing_of(unit, row.job)
     seen = tape_facts.add_findings(row, findings)
     said = entered_text.line(say("repair_record", "note"), note)
     if seen:
         found = ", ".join(spoken(each) for each in seen)
         words = say("repair_record", "event_found", findings=found, note=said, given=len(said))
         history.append_of_tape(unit, row, "found", words)
+        ceiling_watch.follow(unit, row, before)
     return row_records.tape(row)
 
 
@@ -131,6 +137,7 @@ def clear_finding(unit: Unit, code: TapeCode, finding: AnyFinding, note: str) ->
     history.append_of_tape(
         unit, row, "cleared", say("repair_record", "event_cleared", finding=spoken(finding), reason=reason)
     )
+    answered_tapes.release(unit, row.job)
     return row_records.tape(row)
 
 

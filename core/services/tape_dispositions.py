@@ -37,6 +37,7 @@ def settle(
     Refused for a copied tape without minutes or a file, and for one that is settled otherwise (see `reopen`).
     """
     row = lookup.tape_in_the_shop(unit, code)
+    tapes.check_is_in_the_agreement(row)
     said = entered_text.line(say("tapes", "note"), note)
     _check(row, disposition)
     if disposition.needs_incident:
@@ -60,6 +61,7 @@ def reopen(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     Refused for a tape that is not settled; WrongInput without a reason.
     """
     row = lookup.tape_in_the_shop(unit, code)
+    tapes.check_is_in_the_agreement(row)
     reason = entered_text.reason(say("dispositions", "why-reopen"), because)
     settled = row_records.disposition(row)
     if settled is None:

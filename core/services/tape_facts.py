@@ -7,11 +7,12 @@ from collections.abc import Iterable
 from sqlalchemy import select
 
 from core.catalogue import condition
+from core.model.deck_showing import Shown
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import AnyFinding, Look
 from core.playtime import tape_minutes
-from core.playtime.deck_readings import Shown, found
+from core.playtime.deck_readings import found
 from core.store.tables import CaptureRow, RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -48,6 +49,16 @@ def take_minutes(row: TapeRow, minutes: float | None) -> None:
             say("tapes", "minutes_bounds", longest=round(longest)),
         )
     row.played_minutes = minutes
+
+
+def with_shown_before(row: TapeRow, shown: Shown, minutes: float | None) -> Shown:
+    """What the deck showed of a tape that has played, with what somebody saw while it played; it is kept."""
+    if minutes is None:
+        return shown
+    whole = shown if row.shown is None else shown.over(row.shown)
+    if not whole.is_nothing:
+        row.shown = whole
+    return whole
 
 
 def check_capture(row: TapeRow, shown: Shown, minutes: float | None) -> None:

@@ -8,6 +8,7 @@ from sqlalchemy import select
 
 from core.catalogue import acclimatisation, moves
 from core.model import entered_text
+from core.model.deck_showing import NOTHING, Shown
 from core.model.dispositions import said_by
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
@@ -16,12 +17,12 @@ from core.model.settings_records import Permission
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime.deck_readings import NOTHING, Shown
 from core.scheduling import deck_choice
 from core.services import (
     promise_entries,
     tape_facts,
 )
+from core.services.agreement import ceiling_watch
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
 from core.store.tables import TapeRow
@@ -53,13 +54,16 @@ def move(
     ``tell``: the note is for the customer; else it is for us, and never spoken or printed. A tape is ready
     with its minutes or a file; without, `tape_dispositions.settle` says what became of it.
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
-    expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody looked
-    over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape that came
-    in cold plays before its rest is over only if the ``note`` says why and the person may override. Refused,
-    with where it may go, for a move out of order, an open repair or a deck in use; WrongInput for a code,
-    deck, play time or recording that cannot be. Where a file was recorded, its exact minutes count.
+    expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody
+    looked over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape
+    that came in cold plays before its rest is over only
+    if the ``note`` says why and the person may override. Refused, with where it may go, for a move out of
+    order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording that
+    cannot be. Where a file was recorded, its exact minutes count.
     """
     row = lookup.tape_row(unit, code)
+    check_is_in_the_agreement(row)
+    price_before = ceiling_watch.standing_of(unit, row.job)
     seen = tape_facts.add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)
@@ -67,6 +71,7 @@ def move(
     early = station is Station.PLAYING and _end_rest(unit, row, note)
     looked = station.is_for_a_deck and _look_by_move(unit, row, counts_as_look)
     before = row.station
+    shown = tape_facts.with_shown_before(row, shown, minutes)
     tape_facts.check_capture(row, shown, minutes)
     exact = _count_minutes(unit, row, minutes, shown)
     _take_deck(unit, row, station, deck)
@@ -81,6 +86,7 @@ def move(
     )
     besides = [words for words, is_so in told if is_so]
     _tell_move(unit, row, before, seen, without_splice, shown, besides)
+    ceiling_watch.follow(unit, row, price_before)
     promise_entries.note_finish(unit, row, before)
     unit.session.flush()
     return row_records.tape(row)
@@ -109,6 +115,12 @@ def standing(row: TapeRow, seen: tuple[AnyFinding, ...] = ()) -> moves.Standing:
     found = tape_facts.open_findings(row)
     settled = row_records.disposition(row)
     return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look, settled)
+
+
+def check_is_in_the_agreement(row: TapeRow) -> None:
+    """Refused for a tape that its agreement left out: it only goes home."""
+    if row.left_out_in is not None and row.station.is_in_the_shop:
+        raise Refused(say("agreement", "left_out_waits", code=tape_code(row.code), n=row.left_out_in))
 
 
 def _look_by_move(unit: Unit, row: TapeRow, counts: bool) -> bool:

@@ -12,7 +12,7 @@ from sqlalchemy import Text, func, select, type_coerce
 from core.model import serialization
 from core.model.repair_records import Splice
 from core.store import handover_audit, history, lookup, row_records
-from core.store.job_tables import JobRow, PaymentRow, PickupRow
+from core.store.job_tables import AgreementVersionRow, JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import CounterRow, SettingsVersionRow
 from core.store.tape_tables import DonorRow, IncidentRow, RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -27,6 +27,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
         *history.verify(unit),
         *_tapes(unit, told),
         *_papers(unit, told),
+        *_agreements(unit, told),
         *_money(unit, told),
         *_donors(unit, told),
         *_incidents(unit, told),
@@ -46,6 +47,7 @@ class _Told:
         self.paid: dict[str, int] = defaultdict(int)
         self.donors: dict[int, int] = {}
         self.incidents: dict[int, str] = {}
+        self.agreements: dict[tuple[str, int], str] = {}
         self.settings: dict[tuple[str, int], str] = {}
         for event in history.lines(unit):
             self._take(event.kind, event.job or "", event.tape, _payload(event.payload))
@@ -57,14 +59,21 @@ class _Told:
             self.tapes[tape].update(said)
         elif kind == "booked":
             self.quotes[job] = str(said.get("quote_sha256"))
+            self._take_version(job, said)
         elif kind == "pickup":
             self.pickups[str(said.get("command"))] = str(said.get("record_sha256"))
         elif kind == "paid":
             self.paid[job] += int(said.get("minor", 0))
         elif kind in ("settings", "prices"):
             self.settings[str(said.get("part")), int(said.get("number", 0))] = str(said.get("value_sha256"))
+        elif kind == "agreement":
+            self._take_version(job, said)
         elif kind == "donor":
             self.donors[int(said.get("donor", 0))] = int(said.get("left", 0))
+
+    def _take_version(self, job: str, said: dict[str, Any]) -> None:
+        if "version_sha256" in said:  # older orders were booked without
+            self.agreements[job, int(said.get("number", 0))] = str(said["version_sha256"])
 
 
 def _checksums(unit: Unit) -> dict[int, list[str]]:
@@ -176,6 +185,23 @@ def _papers(unit: Unit, told: _Told) -> Iterator[str]:
             yield say("records", "audit_receipt_altered", number=number)
     if missing := told.pickups.keys() - found:
         yield say("records", "audit_receipts_missing", count=len(missing))
+
+
+def _agreements(unit: Unit, told: _Told) -> Iterator[str]:
+    """Each version as it was entered; those of orders booked before there were versions have no line."""
+    rows = unit.session.execute(
+        select(AgreementVersionRow, JobRow.number)
+        .join(JobRow, JobRow.id == AgreementVersionRow.job_id)
+        .order_by(AgreementVersionRow.id)
+        .execution_options(yield_per=500)
+    )
+    left = dict(told.agreements)
+    for row, number in rows:
+        said = left.pop((number, row.number), None)
+        if said != row_records.fingerprint(row) and (said is not None or (number, 1) in told.agreements):
+            yield say("records", "audit_agreement_altered", number=number, n=row.number)
+    for number, n in left:
+        yield say("records", "audit_agreement_altered", number=number, n=n)
 
 
 def _money(unit: Unit, told: _Told) -> Iterator[str]:

@@ -10,14 +10,17 @@ from sqlalchemy import (
     ForeignKey,
     String,
     Text,
+    UniqueConstraint,
 )
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
+from core.model.agreement_records import AgreedHow, AgreementKind, CeilingChoice
 from core.model.job_records import Pickup
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.model.signatures import Stroke
-from core.store.columns import BYTEWISE, Serialized, StoredTable, UtcMoment
+from core.model.stations import Station
+from core.store.columns import BYTEWISE, ByValue, Serialized, StoredTable, UtcMoment
 
 if TYPE_CHECKING:
     from core.store.tape_tables import TapeRow
@@ -62,7 +65,9 @@ class JobRow(StoredTable):
     )
     copies: Mapped[list[CopyRow]] = relationship(order_by="CopyRow.id", default_factory=list)
     payments: Mapped[list[PaymentRow]] = relationship(order_by="PaymentRow.id", default_factory=list)
-    agreements: Mapped[list[AgreementRow]] = relationship(order_by="AgreementRow.id", default_factory=list)
+    agreement: Mapped[list[AgreementVersionRow]] = relationship(
+        order_by="AgreementVersionRow.number", default_factory=list
+    )
 
 
 class CopyRow(StoredTable):
@@ -92,19 +97,54 @@ class PaymentRow(StoredTable):
     by: Mapped[str] = mapped_column(Text)
 
 
-class AgreementRow(StoredTable):
-    """What the customer said yes to after booking: who, when, up to which amount, and whether taxed."""
+class AgreementVersionRow(StoredTable):
+    """One numbered version of what was agreed; the newest holds.
 
-    __tablename__ = "agreements"
+    ``quote`` and ``codes`` are None where they are those of the version before; the first ones are the job's.
+    ``told`` is what was said to the customer before. ``content`` is the SHA-256 of what the command of
+    ``command`` asked for.
+    """
+
+    __tablename__ = "agreement_versions"
+    __table_args__ = (UniqueConstraint("job_id", "number"),)
 
     id: Mapped[int] = mapped_column(primary_key=True, init=False)
-    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True, init=False)
-    who_agreed: Mapped[str] = mapped_column(Text)
-    words: Mapped[str] = mapped_column(Text)
-    ceiling_minor: Mapped[int | None] = mapped_column(BigInteger)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), init=False)
+    number: Mapped[int]
+    kind: Mapped[AgreementKind] = mapped_column(ByValue(AgreementKind))
+    quote: Mapped[Quote | None] = mapped_column(Serialized(Quote))
+    codes: Mapped[tuple[str, ...] | None] = mapped_column(Serialized(tuple[str, ...]))
+    ceiling_minor: Mapped[int] = mapped_column(BigInteger)
+    given_away_minor: Mapped[int] = mapped_column(BigInteger)
+    fee_minor: Mapped[int] = mapped_column(BigInteger)
+    promise: Mapped[Promise] = mapped_column(Serialized(Promise))
+    reason: Mapped[str] = mapped_column(Text)
+    agreed_by: Mapped[str | None] = mapped_column(Text)
+    how: Mapped[AgreedHow | None] = mapped_column(ByValue(AgreedHow))
+    strokes: Mapped[tuple[Stroke, ...]] = mapped_column(Serialized(tuple[Stroke, ...]))
+    told: Mapped[tuple[str, ...]] = mapped_column(Serialized(tuple[str, ...]))
+    choice: Mapped[CeilingChoice | None] = mapped_column(ByValue(CeilingChoice))
+    command: Mapped[str | None] = mapped_column(String(80), unique=True)
+    tax_exempt: Mapped[str | None] = mapped_column(Text)
+    content: Mapped[str | None] = mapped_column(String(64))
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
-    tax_exempt: Mapped[str | None] = mapped_column(Text, default=None)
+
+
+class CeilingQuestionRow(StoredTable):
+    """A tape was stopped because the price would go over version ``version``: the customer is asked."""
+
+    __tablename__ = "ceiling_questions"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True)
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True)
+    version: Mapped[int]
+    stands_minor: Mapped[int] = mapped_column(BigInteger)
+    ceiling_minor: Mapped[int] = mapped_column(BigInteger)
+    bound_for: Mapped[Station] = mapped_column(ByValue(Station))
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
 
 
 class PromiseRow(StoredTable):

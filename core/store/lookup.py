@@ -60,7 +60,7 @@ def whole_jobs() -> Select[JobRow]:
         selectinload(JobRow.tapes).selectinload(TapeRow.repairs),
         selectinload(JobRow.copies),
         selectinload(JobRow.payments),
-        selectinload(JobRow.agreements),
+        selectinload(JobRow.agreement),
     )
 
 

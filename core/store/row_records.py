@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+import hashlib
+from itertools import pairwise
+
 from core.catalogue import condition, formats
+from core.model import serialization
+from core.model.agreement_records import AgreementKind, Consent
 from core.model.dispositions import Disposition, as_it_stands
 from core.model.incident_records import IncidentLine
 from core.model.job_records import Agreement, CopyRecord, Customer, Job, Payment
 from core.model.names import JobNumber, Measure, TapeCode
+from core.model.quote_records import Quote
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
 from core.model.tape_records import TapeRecord
-from core.store.job_tables import AgreementRow, CopyRow, CustomerRow, JobRow, PaymentRow
+from core.store.job_tables import AgreementVersionRow, CopyRow, CustomerRow, JobRow, PaymentRow
 from core.store.tape_tables import IncidentRow, RepairRow, SpliceRow, TapeRow
 
 
@@ -24,13 +30,31 @@ def job(row: JobRow) -> Job:
         booked_at=row.booked_at,
         booked_by=row.booked_by,
         rush=row.rush,
-        quote=row.quote,
+        quote=quote(row),
         promise=row.promise,
         tapes=tuple(tape(each) for each in row.tapes),
         copies=tuple(copy(each) for each in row.copies),
         payments=tuple(_payment(each) for each in row.payments),
-        agreements=tuple(_agreement(each) for each in row.agreements),
+        agreements=tuple(
+            _agreement(before, each)
+            for before, each in pairwise(row.agreement)
+            if each.kind is not AgreementKind.SETTLED
+        ),
+        agreed_ceiling_minor=row.agreement[-1].ceiling_minor if row.agreement else None,
+        told=row.agreement[0].told if row.agreement else (),
+        consent=consent(row.agreement[0]) if row.agreement else None,
     )
+
+
+def quote(row: JobRow) -> Quote:
+    """The quote that holds: the newest one agreed on, else the one it was booked on."""
+    return next((each.quote for each in reversed(row.agreement) if each.quote is not None), row.quote)
+
+
+def consent(row: AgreementVersionRow) -> Consent | None:
+    """Who said yes to a version and how; None where nobody wrote down either."""
+    who, how = row.agreed_by, row.how
+    return None if who is None or how is None else Consent(who, how, row.strokes)
 
 
 def tape(row: TapeRow) -> TapeRecord:
@@ -66,6 +90,8 @@ def tape(row: TapeRow) -> TapeRecord:
         disposition=disposition(row),
         note_is_told=bool(row.note_is_told),
         is_counted=formats.catalogue().format(row.draft.format).record.amount is not None,
+        left_out_in=row.left_out_in,
+        shown=row.shown,
     )
 
 
@@ -130,5 +156,16 @@ def _payment(row: PaymentRow) -> Payment:
     return Payment(row.kind, row.minor, row.at, row.by)
 
 
-def _agreement(row: AgreementRow) -> Agreement:
-    return Agreement(row.at, row.by, row.who_agreed, row.words, row.ceiling_minor, row.tax_exempt)
+def _agreement(before: AgreementVersionRow, row: AgreementVersionRow) -> Agreement:
+    raised = row.ceiling_minor if row.ceiling_minor != before.ceiling_minor else None
+    return Agreement(row.at, row.by, row.agreed_by or "", row.reason, raised, row.tax_exempt, row.number)
+
+
+def fingerprint(row: AgreementVersionRow) -> str:
+    """SHA-256 of all that a version of an agreement says; its line of history holds it."""
+    said = [
+        *(row.number, row.kind, row.quote, row.codes, row.ceiling_minor, row.given_away_minor),
+        *(row.fee_minor, row.promise, row.reason, row.agreed_by, row.how, row.strokes, row.told),
+        *(row.choice, row.tax_exempt),
+    ]
+    return hashlib.sha256(serialization.dumps(said).encode()).hexdigest()

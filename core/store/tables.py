@@ -1,9 +1,9 @@
 """What the shop keeps, as typed tables. No rule lives here but those the database itself must hold.
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
-update. Rows of `EventRow`, `PaymentRow`, `AgreementRow`, `PickupRow`, `HandedBackRow`, `CaptureRow`,
-`IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `ToldRow` and `HandoverWishRow` are never changed or
-deleted: triggers of the migrations see to it.
+update. Rows of `EventRow`, `PaymentRow`, `AgreementVersionRow`, `CeilingQuestionRow`, `PickupRow`,
+`HandedBackRow`, `CaptureRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `ToldRow` and
+`HandoverWishRow` are never changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
@@ -11,7 +11,8 @@ from __future__ import annotations
 from core.store.calling_tables import HandoverWishRow, ToldRow
 from core.store.columns import StoredTable
 from core.store.job_tables import (
-    AgreementRow,
+    AgreementVersionRow,
+    CeilingQuestionRow,
     CopyRow,
     CustomerRow,
     FinishRow,
@@ -42,9 +43,10 @@ from core.store.tape_tables import (
 )
 
 __all__ = [
-    "AgreementRow",
+    "AgreementVersionRow",
     "BoxOrderRow",
     "CaptureRow",
+    "CeilingQuestionRow",
     "CopyRow",
     "CounterRow",
     "CustomerRow",

@@ -16,6 +16,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
 from core.capture.file_report import Report
+from core.model.deck_showing import Shown
 from core.model.dispositions import Disposition
 from core.model.incident_records import IncidentKind
 from core.model.inventory import TapeLine
@@ -35,6 +36,7 @@ class TapeRow(StoredTable):
     ``look`` is what the look after the repair of ``repaired_at`` told; ``astray_since`` is set while a
     not-for-reuse label is still on a cassette that no longer needs it; ``rests_until`` where it came in cold;
     ``disposition`` what became of it, None until that is settled; ``note_is_told``: it is for the customer.
+    ``shown`` is what a deck showed of it so far; ``left_out_in`` the version that left it out.
     """
 
     __tablename__ = "tapes"
@@ -67,6 +69,8 @@ class TapeRow(StoredTable):
     rests_until: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
     disposition: Mapped[Disposition | None] = mapped_column(ByValue(Disposition), default=None)
     note_is_told: Mapped[bool | None] = mapped_column(default=None)
+    shown: Mapped[Shown | None] = mapped_column(Serialized(Shown), default=None)
+    left_out_in: Mapped[int | None] = mapped_column(default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 

@@ -207,9 +207,12 @@ class CompositionRoot(QObject):
     def _screens(self, counter: CounterScreen) -> dict[str, Screen]:
         shop = ShopScreen(self._desk)
         shop.wants_page.connect(self._fill_in)
+        phone = PhoneScreen(self._desk)
+        phone.amend_wanted.connect(self._to_counter)
+        phone.amend_wanted.connect(counter.amend)
         return {
             "counter": counter,
-            "phone": PhoneScreen(self._desk),
+            "phone": phone,
             "bench": BenchScreen(self._desk),
             "pickup": PickupScreen(self._desk),
             "shop": shop,

@@ -7,16 +7,21 @@ from functools import partial
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from core.capture.file_report import CapturedFile
+from core.model.agreement_records import StandingPrice
 from core.model.errors import TapewrightError
 from core.model.names import TapeCode
+from core.model.numbers import job_of
 from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits
 from core.services import deck_queue, decks, decks_to_load, tapes
+from core.services.agreement import ceiling_watch
+from gui.agreement.price_calls import PriceCalls
+from gui.agreement.price_line import StandingPriceLine
 from gui.bench.at_work_list import AtWorkList
 from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
@@ -32,7 +37,7 @@ from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.layouts import Columns, labelled, scroll_by_page, scrolled, stacked
+from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
 from gui.widgets.scanner import ScanWatch
 
 _LOOK_AGAIN_MS = 5 * 60_000
@@ -108,6 +113,7 @@ class BenchScreen(Screen):
         self.side.offer(tape, free_decks(fitted, self._taken_decks, tape))
         if tape.station is Station.PLAYING:
             self.desk.work.ask(deck_queue.habits_of_tape, tape.code, then=partial(self._know_box, tape))
+        self.desk.work.ask(ceiling_watch.standing, job_of(tape.code), then=partial(self._know_price, tape))
         self.reading.hold(tape.code)
         self.steps.hold(tape)
         self.looks.hold(tape)
@@ -122,6 +128,10 @@ class BenchScreen(Screen):
     def _know_box(self, tape: TapeRecord, believed: ShopHabits) -> None:
         if self.tape is tape:
             self.side.moves.readout.know(believed)
+
+    def _know_price(self, tape: TapeRecord, standing: StandingPrice) -> None:
+        if self.tape is tape:
+            self.price.tell(standing)
 
     def _focus_on(self, tape: TapeRecord) -> None:
         if tape.station is Station.PLAYING:
@@ -138,6 +148,14 @@ class BenchScreen(Screen):
     @Slot(object, str)
     def _moved(self, tape: TapeRecord, sentence: str) -> None:
         self._in_hand(tape)
+        self.take_focus()
+        self.said.emit(sentence)
+
+    @Slot(str)
+    def _answered(self, sentence: str) -> None:
+        """The customer answered: the tape in hand may be elsewhere now."""
+        if self.tape is not None:
+            self._ask_for(self.tape.code, then=self._in_hand)
         self.take_focus()
         self.said.emit(sentence)
 
@@ -205,13 +223,27 @@ class BenchScreen(Screen):
         self._look_again = QTimer(self)
         self._look_again.setInterval(_LOOK_AGAIN_MS)
         outer = stacked(self)
-        outer.addWidget(labelled(self.box, say("bench", "ask")))
+        self.price = StandingPriceLine()
+        self.calls = PriceCalls(self.desk.work, self)
+        outer.addLayout(self._head())
+        outer.addWidget(self.box)
         columns = Columns(fold_below=112 * theme.UNIT)
         columns.add(self.at_work, 4)
         self.card_area = scrolled(self.card)
         columns.add(self.card_area, 6, rank=2)
         columns.add(self.side, 4, rank=1)
         outer.addWidget(columns, 1)
+
+    def _head(self) -> QHBoxLayout:
+        """What belongs into the box, and beside it what the order of the tape in hand comes to."""
+        asked = words(say("bench", "ask"), "field", wrap=False)
+        asked.setBuddy(self.box)
+        self.box.setAccessibleName(say("bench", "ask"))
+        head = QHBoxLayout()
+        head.setSpacing(3 * theme.UNIT)
+        head.addWidget(asked)
+        head.addWidget(self.price, 1)
+        return head
 
     def _connect(self) -> None:
         self.box.returnPressed.connect(self._box_returned)
@@ -243,6 +275,10 @@ class BenchScreen(Screen):
         self.repairing.files_known.connect(self.card.know_files)
         self.repairing.failed.connect(self.show_failure)
         self.side.rested.connect(self.take_focus)
+        self.side.moves.seen.connect(self.steps.see)
+        self.price.card_wanted.connect(self.calls.begin)
+        self.calls.answered.connect(self._answered)
+        self.calls.failed.connect(self.show_failure)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not scroll_by_page(self.card_area, event):

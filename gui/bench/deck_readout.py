@@ -11,9 +11,10 @@ from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QComboBox, QLabel, QWidget
 
 from core.catalogue.formats import catalogue
+from core.model.deck_showing import NOTHING, Shown
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
-from core.playtime.deck_readings import NOTHING, Offer, Shown, offer
+from core.playtime.deck_readings import Offer, offer
 from core.playtime.habits import STARTING, ShopHabits
 from gui.toolkit.text import say
 from gui.widgets.layouts import stacked, words

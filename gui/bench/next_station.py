@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import condition
+from core.model.deck_showing import NOTHING, Shown
 from core.model.errors import WrongInput
 from core.model.spoken_names import spoken
 from core.model.stations import Station, allowed_moves
 from core.model.tape_records import TapeRecord
-from core.playtime.deck_readings import NOTHING, Shown
+from core.playtime.deck_readings import found
 from gui.bench.deck_readout import DeckReadout
 from gui.toolkit import theme
 from gui.toolkit.text import say, sentence_case
@@ -41,6 +42,8 @@ class NextStationForm(QWidget):
 
     wanted = Signal(object)
     """The `Station` to move to."""
+    seen = Signal(object)
+    """What the deck shows of the tape that still plays, a `Shown`."""
     refused = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -59,15 +62,32 @@ class NextStationForm(QWidget):
         self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
         self.readout = DeckReadout()
         self._shown_words = words(say("bench", "shown"), "small")
+        self.seen_button = self._build_seen_button()
         self._usual = StationButton("main")
         self._usual.setObjectName("move-on")
         self._usual.picked.connect(self._want)
-        column = stacked(self)
         self._deck_row = labelled(self.deck, say("bench", "deck"))
         self._instead_row = labelled(self.instead, say("bench", "no_splice"))
-        for widget in (self._minutes_row, self._shown_words, self.readout, self._deck_row, self._usual):
-            column.addWidget(widget)
+        self._lay_out()
         self.aside = self._build_aside()
+
+    def _lay_out(self) -> None:
+        column = stacked(self)
+        first = QHBoxLayout()
+        first.addWidget(self._minutes_row, 1)
+        first.addWidget(self.seen_button, 0, Qt.AlignmentFlag.AlignBottom)
+        column.addLayout(first)
+        for widget in (self._shown_words, self.readout, self._deck_row, self._usual):
+            column.addWidget(widget)
+
+    def _build_seen_button(self) -> QPushButton:
+        """What the deck shows may be told while the tape still plays."""
+        button = QPushButton(say("agreeing", "seen_button"))
+        button.setObjectName("shows-now")
+        button.setProperty("role", "action")
+        give_key(button, "Ctrl+W")
+        button.clicked.connect(self._tell_seen)
+        return button
 
     def _build_aside(self) -> QWidget:
         """The other ways, and the note; stands elsewhere than the usual way."""
@@ -105,11 +125,12 @@ class NextStationForm(QWidget):
 
     def _offer_readout(self, tape: TapeRecord) -> None:
         """Minutes and what the deck showed are asked of a tape that plays."""
-        self.readout.begin(tape.draft)
+        self.readout.begin(tape.draft if tape.shown is None else found(tape.draft, tape.shown))
         is_playing = tape.station is Station.PLAYING
         for widget in (self._minutes_row, self.readout):
             widget.setVisible(is_playing)
-        self._shown_words.setVisible(is_playing and self.readout.offers_any)
+        for told in (self._shown_words, self.seen_button):
+            told.setVisible(is_playing and self.readout.offers_any)
 
     def _offer_decks(self, tape: TapeRecord, decks: Sequence[str]) -> None:
         self.deck.clear()
@@ -146,6 +167,10 @@ class NextStationForm(QWidget):
         """Take the usual way."""
         if self._usual.isVisibleTo(self):
             self._usual.click()
+
+    @Slot()
+    def _tell_seen(self) -> None:
+        self.seen.emit(self.shown())
 
     @Slot(object)
     def _want(self, station: Station) -> None:

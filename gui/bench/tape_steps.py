@@ -7,11 +7,12 @@ from functools import partial
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.capture.file_report import Report
+from core.model.deck_showing import Shown
 from core.model.names import AnyFinding
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.services import repair_record, tape_dispositions, tapes
+from core.services import deck_findings, repair_record, tape_dispositions, tapes
 from gui.bench.disposition_form import Settlement
 from gui.bench.next_station import NextStationForm
 from gui.toolkit.text import say, sentence_case
@@ -89,6 +90,25 @@ class TapeSteps(QObject):
             then=partial(self._was_found, finding),
             otherwise=self.failed.emit,
         )
+
+    @Slot(object)
+    def see(self, shown: Shown) -> None:
+        """Keep what the deck shows while the tape plays."""
+        if self._tape is not None:
+            self._work.run(
+                deck_findings.see,
+                self._tape.code,
+                shown,
+                then=self._was_seen,
+                otherwise=self.failed.emit,
+            )
+
+    def _was_seen(self, tape: TapeRecord) -> None:
+        title, minutes = tray_rows.tape_title(tape), round(tape.minutes.likely)
+        if tape.station is not Station.PLAYING:
+            self._was_moved(tape)
+        else:
+            self.moved.emit(tape, say("agreeing", "seen_said", title=title, minutes=minutes))
 
     def _was_moved(self, tape: TapeRecord) -> None:
         title = tray_rows.tape_title(tape)

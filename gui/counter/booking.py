@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
 
+from core.model.agreement_records import Consent
 from core.model.errors import TapewrightError
 from core.model.inventory import Inventory
 from core.model.job_records import Job
@@ -58,12 +59,15 @@ class Booking(QObject):
 
     def _store(self, deposit_minor: int, quote: Quote) -> None:
         assert self._command is not None
+        assert self._box is not None
         self._desk.work.run(
             drafts.book,
             self._autosave.key,
             quote,
             command=self._command,
             deposit_minor=deposit_minor,
+            consent=Consent(self._box.name.strip()),
+            told=self._box.told,
             then=self._was_booked,
             otherwise=self._failed,
         )

@@ -51,6 +51,13 @@ class BookingBar(QStackedWidget):
         if self.deposit.text() != wanted:
             self.deposit.setText(wanted)
 
+    def show_amending(self, is_open: bool) -> None:
+        """Changing a booked order takes no deposit, and the key says what it does."""
+        self._deposit_field.setVisible(not is_open)
+        text = say("agreeing", "amend_save") if is_open else say("counter", "book")
+        self.book.setText(text)
+        self.book.setAccessibleName(text.replace("&", ""))
+
     def show_booked(self) -> None:
         """After booking: no papers yet."""
         self.slip.setEnabled(False)
@@ -73,7 +80,8 @@ class BookingBar(QStackedWidget):
         row = QHBoxLayout(side)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(theme.UNIT)
-        row.addWidget(labelled(self.deposit, say("counter", "deposit")), 2, Qt.AlignmentFlag.AlignBottom)
+        self._deposit_field = labelled(self.deposit, say("counter", "deposit"))
+        row.addWidget(self._deposit_field, 2, Qt.AlignmentFlag.AlignBottom)
         both = QWidget()
         column = stacked(both, 2)
         column.addWidget(words(say("counter", "book_key"), "field", wrap=False))

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.model.typed_draft import TypedBox
+from gui.counter.amending import Amending
 from gui.counter.booking_check import NotComplete, first_obstacle
 from gui.counter.booking_papers import BookingPapers
 from gui.counter.box_quote import BoxQuote
@@ -40,6 +41,7 @@ class CounterBooking(QObject):
         draft: Draft,
         box: BoxQuote,
         slip: SlipWriter,
+        amending: Amending,
     ) -> None:
         super().__init__(booking.parent())
         self._parts = parts
@@ -47,6 +49,7 @@ class CounterBooking(QObject):
         self._box = box
         self._slip = slip
         self._booking = booking
+        self._amending = amending
         self._papers = BookingPapers(desk, self)
         self._connect()
 
@@ -57,6 +60,9 @@ class CounterBooking(QObject):
         self._parts.form.settle()
         if self._booking.is_under_way:
             return
+        if self._amending.is_open:
+            self._amend()
+            return
         try:
             deposit = self._ready_to_book()
         except WrongInput as failure:
@@ -64,6 +70,15 @@ class CounterBooking(QObject):
             return
         assert self._box.snapshot is not None
         self._booking.begin(self._draft.box, self._box.snapshot, self._box.reading.inventory, deposit)
+
+    def _amend(self) -> None:
+        """Change the order that is open, or say what is missing and go there."""
+        obstacle = first_obstacle(self._box.reading, self._box.quote, is_told=True)
+        if obstacle is not None:
+            self._parts.go_to(obstacle.row, obstacle.field)
+            self.failed.emit(NotComplete(obstacle.sentence))
+        else:
+            self._amending.keep()
 
     def _ready_to_book(self) -> int:
         """The deposit in minor units; WrongInput says what is missing, with the keyboard put there."""
@@ -99,3 +114,5 @@ class CounterBooking(QObject):
         self._papers.failed.connect(self.failed)
         self._booking.booked.connect(self._was_booked)
         self._booking.failed.connect(self.failed)
+        self._amending.failed.connect(self.failed)
+        self._amending.said.connect(self.said)

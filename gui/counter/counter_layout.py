@@ -11,8 +11,10 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy
 from core.model.errors import WrongInput
 from core.model.quote_records import Quote
 from gui.counter import tape_table
+from gui.counter.amend_panel import AmendPanel
 from gui.counter.booking_bar import BookingBar
 from gui.counter.box_form import BoxForm
+from gui.counter.known_customers import KnownCustomers
 from gui.counter.price_ways_panel import PriceWaysPanel
 from gui.counter.typed_box import ParsedBox, row_sentence
 from gui.tables.keyboard_navigation import KeyboardTable
@@ -50,6 +52,8 @@ class CounterLayout:
         self.help = ImprovementLines("day-help")
         self.ways = PriceWaysPanel()
         self.booking_bar = BookingBar()
+        self.amending = AmendPanel()
+        self.known = KnownCustomers()
         self._build(screen)
 
     # --- showing -------------------------------------------------------------------------
@@ -64,6 +68,11 @@ class CounterLayout:
         self.keys.setVisible(nothing_to_say)
         for tool in (self.look_over, self.measure):
             tool.setVisible(not nothing_to_say)  # else the keys themselves are told
+
+    def show_amending(self, is_open: bool) -> None:
+        """While an order is changed its differences stand in place of questions and keys."""
+        self._below.setVisible(not is_open)
+        self.booking_bar.show_amending(is_open)
 
     def show_booked(self) -> None:
         """A job was booked: nothing to ask or tell, and the keyboard on the next order."""
@@ -124,11 +133,13 @@ class CounterLayout:
         self.message.setFixedHeight(round(4.25 * theme.UNIT))
         self.slip.setObjectName("slip")
         self.booking_bar.setObjectName("booking-bar")
+        self.amending.setMinimumHeight(26 * theme.UNIT)
 
     def _left(self) -> QWidget:
         left = QWidget()
         column = stacked(left, theme.UNIT)
         column.addWidget(self.form)
+        column.addWidget(self.known)
         column.addWidget(self.table, 1)
         below = QHBoxLayout()
         below.setSpacing(0)
@@ -136,7 +147,9 @@ class CounterLayout:
         for tool in (self.look_over, self.measure):
             below.addWidget(tool, 0, Qt.AlignmentFlag.AlignTop)
         column.addLayout(below)
-        column.addWidget(self._questions())
+        self._below = self._questions()
+        column.addWidget(self._below)
+        column.addWidget(self.amending)
         return left
 
     def _questions(self) -> QWidget:

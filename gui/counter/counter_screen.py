@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.job_records import Job
+from core.model.names import JobNumber
 from core.model.quote_records import Quote
 from core.model.settings_records import Permission
 from core.model.typed_draft import TypedBox
 from core.services import promises
 from core.services.quoting import ShopSnapshot
+from gui.counter.amending import Amending
 from gui.counter.booking import Booking
 from gui.counter.booking_check import NotComplete
 from gui.counter.box_quote import BoxQuote
@@ -21,6 +24,7 @@ from gui.counter.counter_layout import CounterLayout
 from gui.counter.draft_autosave import DraftAutosave
 from gui.counter.draft_history import Draft
 from gui.counter.earlier_day import EarlierDay
+from gui.counter.known_customers import CustomerRecall
 from gui.counter.row_inspections import RowInspections
 from gui.counter.slip_writer import SlipWriter
 from gui.counter.tray_edits import TrayEdits
@@ -54,7 +58,11 @@ class CounterScreen(Screen):
         self.inspections = RowInspections(self.draft, self.tray, self._box.today, self)
         self.autosave = DraftAutosave(desk, self._typed, self)
         booking = Booking(desk, self.autosave, self)
-        self.booking = CounterBooking(desk, booking, self.parts, self.draft, self._box, self._slip)
+        self.amending = Amending(desk, self.draft, self.parts.amending, self)
+        self.recall = CustomerRecall(desk, self.parts.known, self)
+        self.booking = CounterBooking(
+            desk, booking, self.parts, self.draft, self._box, self._slip, self.amending
+        )
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
         self._connect()
         self.parts.booking_bar.show_price(None)
@@ -126,6 +134,9 @@ class CounterScreen(Screen):
         self.parts.rows.show(self._box.table_rows())
         self._show_quote()
         self.parts.form.show_box(self.draft.box, self._box.reading)
+        self.parts.show_amending(self.amending.is_open)
+        self.amending.show(self._box.reading)
+        self.recall.follow(self.draft.shown)
         self.unsaved_changed.emit(not self.draft.box.is_empty)
 
     @Slot()
@@ -176,6 +187,19 @@ class CounterScreen(Screen):
         self.parts.go_to(max(row, 0), "format")
         self.show_failure(NotComplete(say("inspection", "need_format", row=max(row, 0) + 1)))
 
+    @Slot(object)
+    def amend(self, number: JobNumber) -> None:
+        """Open a booked order again."""
+        self._slip.forget_job()
+        self.amending.open(number)
+
+    @Slot(str, str)
+    def _recalled(self, name: str, phone: str) -> None:
+        """The customer was here before: name and number as the shop knows them, in one step to undo."""
+        box = replace(self.draft.box, name=name, phone=phone)
+        self.draft.put(box, say("counter", "undo_name"))
+        self.take_focus()
+
     @Slot()
     def new_box(self) -> None:
         """Empty the tray; undo brings the old box back."""
@@ -207,6 +231,7 @@ class CounterScreen(Screen):
         parts.form.written.connect(self.draft.write_field)
         parts.form.half_typed.connect(self.autosave.save_soon)
         parts.form.went_on.connect(self.take_focus)
+        parts.known.taken.connect(self._recalled)
         parts.telling.told_changed.connect(self.draft.write_told)
         parts.asking.answered.connect(self.tray.answer)
         parts.booking_bar.deposit_typed.connect(self.draft.write_deposit)

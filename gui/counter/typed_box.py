@@ -9,18 +9,21 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft, Inventory, TapeLine
-from core.model.names import AnyFinding, FormatName, TvSystem
+from core.model.names import AnyFinding, FormatName, TapeCode, TvSystem
 from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
 from core.wording.messages import worded_cache
 from gui.counter import accepted_words
 from gui.toolkit.text import say, short_day
 from gui.widgets import wishes
+
+if TYPE_CHECKING:
+    from core.services.agreement.amendments import OpenedOrder
 
 T = TypeVar("T")
 
@@ -127,7 +130,7 @@ def tidied(row: TypedRow) -> TypedRow:
 def answered(row: TypedRow, line: TapeLine) -> TypedRow:
     """The row written as ``line`` says, but for the cells nobody accepts: those stay as typed."""
     as_typed = {column: getattr(row, column) for column, _ in read_row(row).wrong}
-    return replace(row_of(line), **as_typed)
+    return replace(row_of(line), codes=row.codes, **as_typed)
 
 
 def answered_for(row: TypedRow, line: TapeLine, tapes: int) -> tuple[TypedRow, ...]:
@@ -170,6 +173,35 @@ def box_of(inventory: Inventory) -> TypedBox:
         tax_exempt=inventory.tax_exempt or None,
         way=inventory.way,
     )
+
+
+def box_of_order(order: OpenedOrder) -> TypedBox:
+    """A booked order laid out to be changed; each row holds the codes of its cassettes."""
+    box = box_of(order.version.inventory)
+    customer = order.job.customer
+    rows = zip(box.rows, order.codes, strict=True)
+    return replace(
+        box,
+        rows=tuple(replace(row, codes=codes) for row, codes in rows),
+        name=customer.name,
+        phone=customer.phone or "",
+        amends=order.job.number,
+        version=order.version.number,
+    )
+
+
+def codes_of(box: TypedBox) -> tuple[tuple[TapeCode, ...], ...]:
+    """The cassettes that each line of the inventory names: none twice, none where a row holds fewer now."""
+    seen: set[str] = set()
+    named: list[tuple[TapeCode, ...]] = []
+    for row in box.rows:
+        line = read_row(row, box.tv).line
+        if line is None:
+            continue
+        codes = tuple(TapeCode(code) for code in row.codes if code not in seen)
+        seen.update(codes)
+        named.append(codes if len(codes) <= line.count else ())
+    return tuple(named)
 
 
 def _words(name: FormatName) -> str:

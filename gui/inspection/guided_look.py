@@ -12,11 +12,11 @@ from core.catalogue import inspection
 from core.catalogue.inspection import LookStep
 from core.model.errors import WrongInput
 from core.model.names import AnyFinding
-from gui.inspection.fitted_dialog import FittedDialog
 from gui.inspection.look_layout import LookLayout, caption, step_spoken
 from gui.inspection.look_progress import LookProgress, LookSubject
 from gui.toolkit import theme
 from gui.toolkit.text import say
+from gui.widgets.fitted_dialog import FittedDialog
 from gui.widgets.layouts import scroll_by_page
 
 

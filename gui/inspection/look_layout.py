@@ -11,7 +11,6 @@ from core.catalogue.formats import catalogue
 from core.catalogue.inspection import LookStep
 from core.model.names import AnyFinding, FormatName
 from core.model.spoken_names import spoken
-from gui.inspection.fitted_dialog import dialog_button
 from gui.inspection.look_end import LookEnd
 from gui.inspection.look_progress import LookProgress
 from gui.inspection.look_step import LETTERS, StepPage
@@ -20,6 +19,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
 from gui.widgets.finding_field import FindingChooser
+from gui.widgets.fitted_dialog import dialog_button
 from gui.widgets.layouts import Columns, give_key, scrolled, stacked, words
 
 

@@ -13,13 +13,13 @@ from core.model.names import TvSystem
 from core.playtime import pack_reading, packs
 from core.playtime.pack_reading import PackMeasurement, WoundTo
 from core.wording.locale_figures import percent
-from gui.inspection.fitted_dialog import FittedDialog, dialog_button
 from gui.inspection.pack_answer import PackAnswer
 from gui.inspection.pack_drawing import RUN, TO_COME
 from gui.inspection.pack_measures import PackMeasures
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
+from gui.widgets.fitted_dialog import FittedDialog, dialog_button
 from gui.widgets.layouts import Columns, give_key, scrolled, words
 
 

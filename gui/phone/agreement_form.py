@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout
 
+from core.model.agreement_records import Consent
 from core.model.errors import WrongInput
 from core.model.job_records import Job
+from gui.agreement.consent_field import ConsentField
 from gui.toolkit import theme
 from gui.toolkit.text import money, say
 from gui.widgets.figure_field import MoneyField
@@ -21,7 +24,7 @@ class NewAgreement:
     """What the form holds when it is complete."""
 
     words: str
-    who: str
+    consent: Consent
     ceiling_minor: int | None
     """None when the price was not the question."""
     tax_exempt: str | None = None
@@ -39,8 +42,8 @@ class AgreementForm(Form):
         self.what = QLineEdit()
         self.what.setObjectName("agreed-what")
         self.what.setPlaceholderText(say("phone", "agreed_what_hint"))
-        self.who = QLineEdit()
-        self.who.setObjectName("agreed-who")
+        self.consent = ConsentField("agreed")
+        self.who = self.consent.who
         self.ceiling = MoneyField("agreed-up-to")
         self.exempt = QLineEdit()
         self.exempt.setObjectName("agreed-exempt")
@@ -50,6 +53,8 @@ class AgreementForm(Form):
         self._save.setObjectName("agreed-save")
         self._save.setProperty("role", "main")
         self._lay_out(self.column)
+        for before, after in pairwise((self.what, self.who, self.ceiling, self.exempt, self.consent.how)):
+            self.setTabOrder(before, after)
         self._go_with_return((self.what, self.who, self.ceiling), self._save)
         self.exempt.returnPressed.connect(self._save.click)
 
@@ -57,7 +62,7 @@ class AgreementForm(Form):
         """Empty the form for a job."""
         currency = job.quote.price.currency
         self.what.clear()
-        self.who.setText(job.customer.name)
+        self.consent.begin(job.customer.name)
         self.ceiling.clear()
         self.ceiling.currency = currency
         self._exempt_before = job.tax_exempt
@@ -71,8 +76,8 @@ class AgreementForm(Form):
             ceiling = self.ceiling.minor() if self.ceiling.text().strip() else None
             exempt = self.exempt.text().strip()
             changed = None if exempt == self._exempt_before else exempt
-            what, who = self._needed(self.what), self._needed(self.who)
-            self.submitted.emit(NewAgreement(what, who, ceiling, changed))
+            what, consent = self._needed(self.what), self.consent.consent()
+            self.submitted.emit(NewAgreement(what, consent, ceiling, changed))
         except WrongInput as wrong:
             self.refused.emit(wrong)
 
@@ -87,7 +92,7 @@ class AgreementForm(Form):
         column.addWidget(labelled(self.what, say("phone", "agreed_what")))
         row = QHBoxLayout()
         row.setSpacing(2 * theme.UNIT)
-        row.addWidget(labelled(self.who, say("phone", "agreed_who")), 3)
+        row.addWidget(self.consent, 5)
         row.addWidget(labelled(self.ceiling, say("phone", "agreed_up_to")), 2)
         column.addLayout(row)
         column.addWidget(labelled(self.exempt, say("phone", "agreed_exempt")))

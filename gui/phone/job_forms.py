@@ -1,36 +1,49 @@
-"""What a call may change of an order: an agreement, a new promised day, the customer's details."""
+"""What a call may change of an order: an agreement, a new day, the customer's details, all of it."""
 
 from __future__ import annotations
 
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Job
+from core.model.settings_records import ShopSettings
+from core.model.stations import Station
 from core.services import jobs, promise_entries, promises
+from core.services.agreement import agreement_versions, agreements, cancellations
+from gui.agreement.cancel_form import CancelForm, Cancellation
+from gui.agreement.price_calls import PriceCalls
+from gui.agreement.price_line import CARD_KEYS
+from gui.agreement.version_list import VersionList, Versions
 from gui.phone.agreement_form import AgreementForm, NewAgreement
 from gui.phone.correction_form import CorrectionForm
 from gui.phone.new_day_form import NewDayForm
 from gui.toolkit import theme
 from gui.toolkit.text import day, say, times_in_twenty
 from gui.toolkit.workers import Work
+from gui.widgets.keyed_form import Form
 from gui.widgets.layouts import give_key, stacked
 
 
 class JobForms(QWidget):
-    """Three buttons, the forms they open one at a time, and the steps that record what is submitted."""
+    """Buttons, the forms they open one at a time, and the steps that record what is submitted."""
 
     recorded = Signal(str)
     """What was recorded, as a sentence; the form is closed."""
     customer_corrected = Signal(str)
     """The number of the job: a search by the old name may not find it any more."""
+    amend_wanted = Signal(object)
+    """The `JobNumber` of an order that is to be changed at the Counter."""
+    form_opened = Signal(object)
+    """The form that has the keyboard now."""
     failed = Signal(object)
     """A `TapewrightError`."""
 
     def __init__(self, work: Work) -> None:
         super().__init__()
+        self._timezone = "UTC"
         self._work = work
         self._job: Job | None = None
         self.agree_button = _button("agree", say("phone", "agree_button"), "F6")
@@ -39,6 +52,13 @@ class JobForms(QWidget):
         self.new_day = NewDayForm()
         self.correct_button = _button("correct", say("phone", "correct_button"), "F8")
         self.correction = CorrectionForm()
+        self.card_button = _button("call-card", say("agreeing", "card_button", keys=CARD_KEYS), CARD_KEYS)
+        self.versions_button = _button("versions", say("agreeing", "versions_button"), "F10")
+        self.amend_button = _button("amend", say("agreeing", "amend_button"), "Ctrl+E")
+        self.cancel_button = _button("cancel", say("agreeing", "cancel_button"), "Ctrl+T")
+        self.cancellation = CancelForm()
+        self.calls = PriceCalls(work, self)
+        self.versions = VersionList(self)
         self._lay_out()
         self._connect()
         self.show_job(None)
@@ -48,6 +68,15 @@ class JobForms(QWidget):
         self._job = job
         self.setVisible(job is not None)
         self.new_day_button.setVisible(job is not None and not promise_entries.is_done(job))
+        asks = job is not None and any(each.station is Station.ASKING_THE_CUSTOMER for each in job.tapes)
+        self.card_button.setVisible(asks)
+        for button in (self.amend_button, self.cancel_button):
+            button.setVisible(job is not None and job.is_open)
+
+    def keep_shop(self, settings: ShopSettings) -> None:
+        """The shop's country, for phone numbers, and its clock."""
+        self._timezone = settings.front.timezone
+        self.correction.keep_country(settings)
 
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
@@ -60,25 +89,48 @@ class JobForms(QWidget):
 
     @Slot()
     def _begin_agreement(self) -> None:
-        if self._job is not None:
-            self._open(self.agreement)
-            self.agreement.begin(self._job)
+        self._begin(self.agreement)
 
     @Slot()
     def _begin_new_day(self) -> None:
-        if self._job is not None:
-            self._open(self.new_day)
-            self.new_day.begin(self._job)
+        self._begin(self.new_day)
 
     @Slot()
     def _begin_correction(self) -> None:
-        if self._job is not None:
-            self._open(self.correction)
-            self.correction.begin(self._job.customer)
+        self._begin(self.correction)
 
-    def _open(self, form: QWidget) -> None:
+    @Slot()
+    def _begin_cancellation(self) -> None:
+        self._begin(self.cancellation)
+
+    @Slot()
+    def _begin_call(self) -> None:
+        if self._job is not None:
+            self.calls.begin(self._job.number)
+
+    @Slot()
+    def _show_versions(self) -> None:
+        if self._job is not None:
+            self._work.ask(agreement_versions.with_differences, self._job.number, then=self._list_versions)
+
+    def _list_versions(self, versions: Versions) -> None:
+        self.versions.begin(versions, self._timezone)
+
+    @Slot()
+    def _want_amending(self) -> None:
+        if self._job is not None:
+            self.amend_wanted.emit(self._job.number)
+
+    def _begin(self, form: AgreementForm | NewDayForm | CorrectionForm | CancelForm) -> None:
+        if self._job is None:
+            return
         self.close_forms()
         form.show()
+        if isinstance(form, CorrectionForm):
+            form.begin(self._job.customer)
+        else:
+            form.begin(self._job)
+        self.form_opened.emit(form)
 
     # --- recording -----------------------------------------------------------------------
 
@@ -86,13 +138,13 @@ class JobForms(QWidget):
     def _agree(self, agreed: NewAgreement) -> None:
         if self._job is not None:
             self._work.run(
-                jobs.agree,
+                agreements.agree,
                 self._job.number,
                 agreed.words,
-                agreed.who,
+                agreed.consent,
                 ceiling_minor=agreed.ceiling_minor,
                 tax_exempt=agreed.tax_exempt,
-                then=partial(self._was_agreed, agreed.who),
+                then=partial(self._was_agreed, agreed.consent.who),
                 otherwise=self.failed.emit,
             )
 
@@ -131,6 +183,24 @@ class JobForms(QWidget):
         self.customer_corrected.emit(job.number)
         self._tell(say("phone", "correct_said", name=job.customer.name))
 
+    @Slot(object)
+    def _cancel(self, wanted: Cancellation) -> None:
+        if self._job is not None:
+            self._work.run(
+                cancellations.cancel,
+                self._job.number,
+                wanted.codes,
+                reason=wanted.reason,
+                consent=wanted.consent,
+                then=self._was_canceled,
+                otherwise=self.failed.emit,
+            )
+
+    def _was_canceled(self, job: Job) -> None:
+        name, n = job.customer.name, job.agreements[-1].version
+        self._tell(say("agreeing", "canceled_said", name=name, number=str(job.number), n=n))
+
+    @Slot(str)
     def _tell(self, sentence: str) -> None:
         self.close_forms()
         self.recorded.emit(sentence)
@@ -138,15 +208,25 @@ class JobForms(QWidget):
     # --- building ------------------------------------------------------------------------
 
     @property
-    def _forms(self) -> tuple[QWidget, ...]:
-        return self.agreement, self.new_day, self.correction
+    def _forms(self) -> tuple[Form, ...]:
+        return self.agreement, self.new_day, self.correction, self.cancellation
 
     def _lay_out(self) -> None:
         column = stacked(self)
-        buttons = QVBoxLayout()
+        buttons = QGridLayout()
         buttons.setSpacing(theme.UNIT // 2)
-        for button in (self.agree_button, self.new_day_button, self.correct_button):
-            buttons.addWidget(button)
+        for place, button in enumerate(
+            (
+                self.agree_button,
+                self.card_button,
+                self.new_day_button,
+                self.versions_button,
+                self.correct_button,
+                self.amend_button,
+                self.cancel_button,
+            )
+        ):
+            buttons.addWidget(button, place // 2, place % 2)
         column.addLayout(buttons)
         for form in self._forms:
             column.addWidget(form)
@@ -159,7 +239,14 @@ class JobForms(QWidget):
         self.agreement.submitted.connect(self._agree)
         self.new_day.submitted.connect(self._promise_again)
         self.correction.submitted.connect(self._correct)
-        for form in (self.agreement, self.new_day, self.correction):
+        self.card_button.clicked.connect(self._begin_call)
+        self.versions_button.clicked.connect(self._show_versions)
+        self.amend_button.clicked.connect(self._want_amending)
+        self.cancel_button.clicked.connect(self._begin_cancellation)
+        self.cancellation.submitted.connect(self._cancel)
+        self.calls.answered.connect(self._tell)
+        self.calls.failed.connect(self.failed)
+        for form in self._forms:
             form.refused.connect(self.failed)
 
 

@@ -7,6 +7,7 @@ from datetime import datetime
 
 from PySide6.QtWidgets import QWidget
 
+from core.model.agreement_records import WaitingAnswer
 from core.model.handover_records import ToldHow
 from core.model.job_records import CallerMatch, Job
 from core.services.after_ready.telling import ToTell
@@ -14,7 +15,7 @@ from core.services.promises import Kept
 from gui.toolkit.text import money, phone, say
 from gui.widgets.layouts import stacked, words
 from gui.widgets.tray import Tray, TrayItem
-from gui.widgets.tray_rows import found_piece, tape_pieces, to_call_piece
+from gui.widgets.tray_rows import found_piece, tape_pieces, to_call_piece, waiting_piece
 
 
 class MatchesPanel(QWidget):
@@ -37,11 +38,14 @@ class MatchesPanel(QWidget):
             column.addWidget(head)
             column.addWidget(tray, 1)
 
-    def show_to_call(self, at_risk: Sequence[Kept]) -> None:
-        """Nobody is calling: show the customers to call, whose promises are at risk."""
-        self._show_matches([to_call_piece(kept) for kept in at_risk], say("phone", "call_first"), at_least=1)
+    def show_to_call(self, waiting: Sequence[WaitingAnswer], at_risk: Sequence[Kept]) -> None:
+        """Nobody is calling: show whom to call, first those whose answer is needed, then promises at risk."""
+        asked = {one.number for one in waiting}
+        pieces = [waiting_piece(one) for one in waiting]
+        pieces += [to_call_piece(kept) for kept in at_risk if kept.job.number not in asked]
+        self._show_matches(pieces, say("phone", "call_first"), at_least=1)
         self._hide_tapes()
-        self.setVisible(bool(at_risk))
+        self.setVisible(bool(pieces))
 
     def show_to_tell(self, due: Sequence[ToTell]) -> None:
         """Nobody is calling: show whose orders are ready, and who is to be reminded."""

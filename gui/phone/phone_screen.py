@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, Qt, Slot
+from functools import partial
+
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
+from core.model.agreement_records import WaitingAnswer
 from core.model.job_records import CallerMatch
 from core.services import decks, promises
 from core.services.after_ready import caller_check, telling
 from core.services.after_ready.telling import ToTell
+from core.services.agreement import ceiling_watch
 from core.services.promises import Kept
 from gui.phone.answer_slip import AnswerSlip
 from gui.phone.caller_check_form import CallerCheckForm
@@ -29,6 +33,8 @@ class PhoneScreen(Screen):
 
     name = "Phone"
     kinds = frozenset({"jobs", "tapes", "shop"})
+    amend_wanted = Signal(object)
+    """The `JobNumber` of an order that is to be changed at the Counter."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -39,6 +45,7 @@ class PhoneScreen(Screen):
         """What the answer on show is about."""
         self._sure: set[str] = set()
         """Orders of which this caller may hear: asked, and right."""
+        self._waiting: tuple[WaitingAnswer, ...] = ()
         self.box = _box()
         self.search = CallerSearch(desk.work, self)
         self.panel = MatchesPanel()
@@ -55,10 +62,15 @@ class PhoneScreen(Screen):
         self.box.selectAll()
 
     def refresh(self) -> None:
+        self.desk.work.ask(ceiling_watch.to_call, then=self._keep_waiting)
         self.desk.work.ask(promises.under_review, then=self._keep_promises)
         self.desk.work.ask(telling.to_tell, then=self._keep_to_tell)
-        self.desk.work.ask(decks.settings, then=self.forms.correction.keep_country)
+        self.desk.work.ask(decks.settings, then=self.forms.keep_shop)
         self.search.ask()
+
+    def _keep_waiting(self, waiting: tuple[WaitingAnswer, ...]) -> None:
+        self._waiting = waiting
+        self._list_whom_to_call()
 
     def _keep_promises(self, reviewed: tuple[Kept, ...]) -> None:
         self._at_risk = tuple(kept for kept in reviewed if kept.is_at_risk)
@@ -71,7 +83,7 @@ class PhoneScreen(Screen):
     def _list_whom_to_call(self) -> None:
         """While nobody is calling."""
         if not self.box.text().strip():
-            self.panel.show_to_call(self._at_risk)
+            self.panel.show_to_call(self._waiting, self._at_risk)
             self.panel.show_to_tell(self._to_tell)
 
     # --- asking and answering ------------------------------------------------------------
@@ -155,6 +167,11 @@ class PhoneScreen(Screen):
         self._choose(number)
         self.take_focus()
 
+    @Slot(object)
+    def _show_form(self, form: QWidget) -> None:
+        """Bring a form that was opened below into sight, once it has its place."""
+        QTimer.singleShot(0, form, partial(self._columns.ensureWidgetVisible, form))
+
     @Slot(str)
     def _recorded(self, sentence: str) -> None:
         self.take_focus()
@@ -171,7 +188,7 @@ class PhoneScreen(Screen):
         column.addWidget(self.check)
         column.addWidget(self.handover)
         column.addWidget(self.forms)
-        columns = Columns(fold_below=110 * theme.UNIT)
+        columns = self._columns = Columns(fold_below=110 * theme.UNIT)
         columns.add(self.panel, 6)
         columns.add(side, 7, rank=1)
         outer.addWidget(columns, 1)
@@ -192,6 +209,8 @@ class PhoneScreen(Screen):
         self.forms.recorded.connect(self._recorded)
         self.forms.customer_corrected.connect(self.box.setText)
         self.forms.failed.connect(self.show_failure)
+        self.forms.amend_wanted.connect(self.amend_wanted)
+        self.forms.form_opened.connect(self._show_form)
 
     # --- keys ----------------------------------------------------------------------------
 

@@ -8,13 +8,14 @@ from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from core.model.agreement_records import WaitingAnswer
 from core.model.job_records import CallerMatch, CopyRecord
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.wording.locale_figures import tape_code
-from gui.toolkit.text import phone, say, sentence_case, short_day, since
+from gui.toolkit.text import money, phone, say, sentence_case, short_day, since
 from gui.widgets.tray import TrayItem
 
 if TYPE_CHECKING:
@@ -117,6 +118,20 @@ def to_call_piece(kept: Kept) -> TrayItem:
     job, promised = kept.job, kept.promise.day
     day_words = short_day(promised) if promised is not None else ""
     return TrayItem(job.number, job.customer.name, phone(job.customer.phone or ""), day_words)
+
+
+def waiting_piece(one: WaitingAnswer) -> TrayItem:
+    """A customer whose answer is waited for, with how the price stands."""
+    standing = one.standing
+    key = "to_call" if one.asking else "to_call_other"
+    why = say(
+        "agreeing",
+        key,
+        stands=money(standing.stands_minor, standing.currency),
+        ceiling=money(standing.ceiling_minor, standing.currency),
+    )
+    small = " · ".join(filter(None, (phone(one.phone or ""), why)))
+    return TrayItem(one.number, one.customer, small, spoken(Station.ASKING_THE_CUSTOMER))
 
 
 def spaced(code: str) -> str:

@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 
 from core.cli import json_quotes
+from core.model.deck_showing import Shown
 from core.model.names import FormatName, Speed
 from core.model.quote_records import Quote
 from core.model.stations import Station
-from core.playtime.deck_readings import Shown
 from core.playtime.habits import STARTING
 from core.services import inventory_file, jobs, promises
 from core.services.inventory_file import InventoryContext

@@ -13,6 +13,7 @@ from uuid import uuid4
 
 import pytest
 
+from core.model.agreement_records import Consent
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.job_records import Job, Pickup
 from core.model.names import AnyFinding, CommandId, FormatName, Speed, TvSystem
@@ -24,6 +25,7 @@ from core.model.tape_records import TapeRecord
 from core.pricing import price_book
 from core.promise import turnaround
 from core.services import deck_queue, jobs, pickups, promises, quoting, tapes
+from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.services.quoting import ShopSnapshot
 from core.services.records_door import Shop
@@ -82,6 +84,11 @@ class Desk:
                 extra.setdefault("minutes", here.minutes.likely or 30.0)
             here = self.shop.run(tapes.move, tape.code, there, **extra)  # type: ignore[arg-type]
         return here
+
+    def allow(self, job: Job, minor: int = 100_000) -> Job:
+        """The owner says yes to so much, so that what is found does not stop the tapes."""
+        said = Consent("Ada Fenwick")
+        return self.shop.run(agreements.agree, job.number, "do what is needed", said, ceiling_minor=minor)
 
     def hand_back(self, job: Job, codes: Sequence[object] | None = None, **changes: object) -> Pickup:
         asked = {"copies": None, "signature": self.signature, "command": command(), "paid_minor": 0} | changes

@@ -13,6 +13,7 @@ from itertools import cycle, islice
 from math import cos, sin
 
 from core.capture.file_report import CapturedFile, Report, Sound
+from core.model.agreement_records import AgreedHow, AgreementKind, AgreementVersion, Consent
 from core.model.incident_records import Incident, IncidentKind, IncidentLine
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.job_records import CopyRecord, Customer, Job, Payment, Pickup
@@ -27,6 +28,7 @@ from core.model.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
+from core.pricing.agreement_differences import AgreementDifference, differences
 
 BOOKED_AT = datetime(2026, 2, 26, 16, 40, tzinfo=UTC)
 PICKED_UP_AT = datetime(2026, 3, 13, 21, 5, tzinfo=UTC)
@@ -189,6 +191,44 @@ def job(tapes: int = 12) -> Job:
         copies=copies(),
         payments=(Payment("deposit", 10000, BOOKED_AT, "Robin"),),
     )
+
+
+def change(tapes: int = 12) -> tuple[Job, AgreementVersion, tuple[AgreementDifference, ...]]:
+    """The order with half its tapes, then with all of them: what the second version changed."""
+    booked = job(tapes)
+    quoted = tuple(
+        QuotedTape(tape.line, tape.n, tape.draft, tape.minutes, tape.verdict) for tape in booked.tapes
+    )
+    few = replace(booked.quote, tapes=quoted[: tapes // 2])
+    dearer = replace(booked.quote.price, gross=MoneyRange(40000, 50000, 60000))
+    was = AgreementVersion(
+        number=1,
+        kind=AgreementKind.QUOTED,
+        quote=few,
+        codes=tuple(tape.code for tape in booked.tapes)[: tapes // 2],
+        ceiling_minor=40000,
+        given_away_minor=0,
+        fee_minor=0,
+        promise=booked.promise,
+        reason="",
+        agreed_by=None,
+        consent=None,
+        choice=None,
+        at=BOOKED_AT,
+        by="Robin",
+    )
+    now = replace(
+        was,
+        number=2,
+        kind=AgreementKind.REVISED,
+        quote=replace(booked.quote, price=dearer, tapes=quoted),
+        codes=tuple(tape.code for tape in booked.tapes),
+        ceiling_minor=65000,
+        reason="the other half was in the attic",
+        agreed_by=CUSTOMER.name,
+        consent=Consent(CUSTOMER.name, AgreedHow.SIGNATURE, signature().strokes),
+    )
+    return booked, now, differences(was, now)
 
 
 def copies() -> tuple[CopyRecord, ...]:

@@ -16,7 +16,7 @@ NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "di
 """What the fourth tables added to a splice, and so to its line of history."""
 
 FIRST_KEYS_OF_THE_FRONT = ("name", "address", "phone", "currency", "timezone", "language")
-NEWEST_IN_LINES = ("disposition", "note_is_told")
+NEWEST_IN_LINES = ("disposition", "note_is_told", "version_sha256")
 NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until", *NEWEST_IN_LINES)
 
 
@@ -31,6 +31,8 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
             for table in (each.name for each in StoredTable.metadata.sorted_tables):
                 if table in there and table != "events":
                     _copy(out, into, table)
+            if "agreements" in there:
+                _copy_agreements(out, into)
             if "settings" in there:
                 _copy_settings(out, into)
             _copy_history(out, into, before_settings="settings" in there)
@@ -47,6 +49,24 @@ def _copy(out: Connection, into: Connection, table: str) -> None:
         if "id" in columns and into.dialect.name == "postgresql":
             sequence = f"pg_get_serial_sequence('{table}', 'id')"
             into.execute(text(f'SELECT setval({sequence}, (SELECT max(id) FROM "{table}"))'))
+
+
+def _copy_agreements(out: Connection, into: Connection) -> None:
+    """What was agreed after booking, as it stood before versions were numbered."""
+    versions = "SELECT * FROM agreement_versions ORDER BY job_id, number"
+    exempt = [
+        each["name"] for each in inspect(into).get_columns("agreements") if each["name"] == "tax_exempt"
+    ]
+    columns = ["job_id", "who_agreed", "words", "ceiling_minor", "at", "by", *exempt]
+    blanks = [":job_id", ":agreed_by", ":reason", ":raised", ":at", ":by", *(f":{name}" for name in exempt)]
+    named = ", ".join(f'"{each}"' for each in columns)
+    insert = text(f"INSERT INTO agreements ({named}) VALUES ({', '.join(blanks)})")
+    held: dict[int, int] = {}
+    for row in out.execute(text(versions)).mappings():
+        raised = row["ceiling_minor"] if held.get(row["job_id"]) != row["ceiling_minor"] else None
+        held[row["job_id"]] = row["ceiling_minor"]
+        if row["number"] > 1 and row["kind"] != "settled":
+            into.execute(insert, {**row, "raised": raised})
 
 
 def _copy_settings(out: Connection, into: Connection) -> None:

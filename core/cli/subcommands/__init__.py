@@ -19,6 +19,7 @@ from core.cli.invocation import Invocation, Reply
     _SETTINGS,
     _SETTLED,
     _HANDOVER,
+    _AGREED,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -34,6 +35,7 @@ from core.cli.invocation import Invocation, Reply
         "own_settings",
         "settled",
         "handover",
+        "agreements_typed",
     )
 )
 
@@ -81,6 +83,12 @@ _ROOMS = {
     "refund": (_BOX, "refund"),
     "load-now": (_LOADING, "tell_load_now"),
     "habits": (_CARE, "tell_habits"),
+    "amend": (_AGREED, "amend"),
+    "agree": (_AGREED, "agree"),
+    "cancel": (_AGREED, "cancel"),
+    "agreement": (_AGREED, "tell_agreement"),
+    "found": (_CARE, "see_on_deck"),
+    "to-call": (_AGREED, "tell_to_call"),
     "shop": (_SETTINGS, "carry_out"),
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),

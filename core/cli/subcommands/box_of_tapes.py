@@ -11,6 +11,7 @@ from core.cli import json_answers, json_quotes, plain_answers
 from core.cli.invocation import Invocation, Reply, contents
 from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
+from core.model.agreement_records import AgreedHow, Consent
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
 from core.model.quote_records import Quote
@@ -70,11 +71,30 @@ def book(call: Invocation) -> Reply:
         quoted = _quote_here(call, data, shop, customer_needed=True)
         place = paper_folder.folder(call)
         deposit = call.asked.deposit_minor
-        job = shop.run(jobs.book, quoted, command=call.command(), deposit_minor=deposit)
+        job = shop.run(
+            jobs.book,
+            quoted,
+            command=call.command(),
+            deposit_minor=deposit,
+            consent=_consent(call, quoted),
+            told=quoted.warnings if call.asked.told else (),
+        )
         front = _front(shop, job.quote.made_at)
     done = say("cli", "job_booked", number=job.number)
     written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
     return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
+
+
+def _consent(call: Invocation, quoted: Quote) -> Consent | None:
+    """Who agreed and how, where it was typed; strokes are a signature."""
+    asked, who = call.asked, quoted.inventory.customer
+    if not (asked.agreed_by or asked.how or asked.signature):
+        return None
+    name = asked.agreed_by or (who.name if who else "")
+    if asked.signature is None:
+        return Consent(name, AgreedHow(asked.how or "spoken"))
+    signature = signature_file.read(contents(asked.signature), asked.signature, name)
+    return Consent(name, AgreedHow(asked.how or "signature"), signature.strokes)
 
 
 def hand_back(call: Invocation) -> Reply:

@@ -7,6 +7,7 @@ from argparse import Namespace
 from core.catalogue import condition
 from core.cli import json_answers, plain_answers
 from core.cli.invocation import Invocation, Reply
+from core.model.deck_showing import Shown
 from core.model.errors import WrongInput
 from core.model.names import (
     DonorPart,
@@ -22,8 +23,16 @@ from core.model.names import (
 from core.model.repair_records import Splice
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.playtime.deck_readings import Shown
-from core.services import calls, deck_queue, donors, promises, repair_attempts, repair_record, tapes
+from core.services import (
+    calls,
+    deck_findings,
+    deck_queue,
+    donors,
+    promises,
+    repair_attempts,
+    repair_record,
+    tapes,
+)
 from core.services.records_door import Shop
 from core.wording.messages import say
 
@@ -50,6 +59,13 @@ def move(call: Invocation) -> Reply:
             without_splice=asked.without_splice,
             shown=_shown(asked),
         )
+    return told(record)
+
+
+def see_on_deck(call: Invocation) -> Reply:
+    """Keeps what a deck shows of the tape that plays."""
+    with call.open() as shop:
+        record = shop.run(deck_findings.see, TapeCode(call.asked.code), _shown(call.asked))
     return told(record)
 
 

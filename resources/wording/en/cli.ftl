@@ -252,3 +252,41 @@ called_caller = who called (else the customer)
 called_said = what they were told (else the answer as it is now)
 pickup_shown = what somebody else than the customer showed, such as a note
 nobody_to_tell = Nobody has to be told anything now.
+# --- agreements
+amend_does = describe a booked order anew: tapes, copies, wish, rush, customer; the next version of its agreement
+agree_does = keep what the customer agreed to: an answer to the question about the price, or a new limit
+agree_choice = the answer when the price would go over what was agreed
+agree_tape = the tape the answer is about, where several are waiting
+cancel_does = call an order off, all that is not copied yet or only some tapes
+agreement_does = every version of what was agreed, with what changed, and the price as it stands
+agreement_paper = write the page “What has changed” as a PDF
+found_does = enter what a deck shows of the tape that plays; minutes and price are estimated anew at once
+to_call_does = orders waiting for their owner's answer, whom to call first
+agreed_by = who agreed; without it, the customer of the order
+agreed_how = how they agreed; without it, by word of mouth
+new_ceiling = the most we may charge from now on, in minor units
+why_changed = what was agreed, or why it changes
+based_on_version = the version that was looked at; refused when there is a newer one
+agree_needs = --choice, --ceiling-minor or --because is accepted
+no_agreement = nothing to agree to
+changed_default = changed as agreed
+canceled_default = canceled by the customer
+agreement_line = Order { $number } for { $name }: { $stands } as it stands, at most { $ceiling }
+agreement_over = { $over } over what was agreed: ask the customer
+choice_line = --choice { $choice }: { $price }, at most { $ceiling }; { $leaves ->
+        [0] every tape is copied
+        [one] 1 tape goes back as it came
+       *[other] { $leaves } tapes go back as they came
+    }{ $given ->
+        [0] {""}
+       *[other] ; we give part of it away
+    }; { $day ->
+        [none] nothing more to wait for
+       *[other] ready by { $day }
+    }
+nobody_to_call = No order is waiting for an answer.
+to_call_line = { $number } { $name } { $phone }: { $tapes ->
+        [one] 1 tape asks
+       *[other] { $tapes } tapes ask
+    }, { $stands } against { $ceiling }
+customer_was_told = the customer was told every warning of the quote; kept with the order

@@ -390,3 +390,34 @@ agreed-play_first_terms = We play your tapes and tell you what is on them. You t
 agreed-or_by_play = You could also pay by what the tapes play: { $between }, and never over { $money } without asking you.
 agreed-or_flat = You could also choose a flat price: { $money } for everything, however long your tapes play.
 agreed-or_play_first = You could also have us play the tapes first and then pick which ones to copy, from { $fee }.
+# --- what has changed
+changed-title = What has changed
+changed-head = Order { $number } for { $name }
+changed-reason = Why: { $reason }
+changed-price = What it will cost, with tax
+changed-nothing = Nothing about the tapes, the price, or the date has changed.
+changed-what = What
+changed-before = Before
+changed-now = Now
+changed-more =
+    { $n ->
+        [one] And 1 more line; ask us for it.
+       *[other] And { $n } more lines; ask us for them.
+    }
+changed-terms = Everything else stays as we agreed. We won't go over the amount above without asking you.
+changed-sign = { $name }, { $day }
+tape-left_out = Not copied, as agreed. Nothing is charged for it.
+# --- the drop-off agreement
+agreement-title = What we agreed
+agreement-head = Order { $number } for { $name }
+agreement-taken = Taken in on { $day }, { $time }, by { $by }
+agreement-told = What { $by } told you before you decided
+agreement-change = If something changes later, we write down what you said, when, and how; the page “What has changed” shows it line by line.
+agreement-yes = I have read this and agree to it. The tapes are mine, or I may have them copied.
+agreement-sign = Signature of { $name }, date
+agreement-signed = { $how ->
+        [signature] { $name } signed on { $day }; { $by } was at the counter.
+        [paper] { $name }, { $day }
+       *[spoken] { $name } agreed at the counter on { $day }; { $by } took it. Sign above if you like it in writing.
+    }
+agreement-copies = Two copies: one for you, one stays with us.

@@ -14,7 +14,16 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.settings_records import ShopFront
-from core.papers import claim_slip, delivery_list, incident_report, labels, quote_paper, receipt
+from core.papers import (
+    claim_slip,
+    delivery_list,
+    drop_off_agreement,
+    incident_report,
+    labels,
+    quote_paper,
+    receipt,
+    what_has_changed,
+)
 from core.papers.paper_tokens import MARGIN
 from core.wording.messages import say
 from tests.support import invented_job as records
@@ -33,6 +42,8 @@ PAPERS: dict[str, Paper] = {
     "incident report": lambda front, size: incident_report.render(
         records.job(), records.incident(), front, paper=size
     ),
+    "agreement": lambda front, size: drop_off_agreement.render(records.job(), front, paper=size),
+    "what has changed": lambda front, size: what_has_changed.render(*records.change(), front, paper=size),
 }
 EDGE = MARGIN - 24
 """The page number and the short head of later pages stand this far out."""

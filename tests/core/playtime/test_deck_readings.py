@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from core.model.deck_showing import NOTHING, Shown
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime import learning, tape_minutes
-from core.playtime.deck_readings import NOTHING, Offer, Shown, found, offer
+from core.playtime.deck_readings import Offer, found, offer
 from core.playtime.explanations import Played
 from core.playtime.habits import STARTING
 from core.playtime.possibilities import Facts

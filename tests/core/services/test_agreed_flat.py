@@ -8,12 +8,14 @@ from typing import Any
 import pytest
 
 from core.model import serialization
+from core.model.agreement_records import Consent
 from core.model.job_records import Job
 from core.model.names import Finding
 from core.model.price_ways import PriceWay
 from core.model.quote_records import Quote
 from core.model.stations import Station
 from core.services import jobs, promises, tapes
+from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.store import audit
 from tests.support.booked import Desk, command, inventory, line
@@ -71,15 +73,19 @@ def test_a_repair_found_later_is_owed_only_with_a_yes(desk: Desk) -> None:
     job, agreed = booked(desk, line(count=2))
     desk.shop.run(tapes.move, job.tapes[0].code, Station.LOOKED_OVER, findings=[Finding.SNAPPED])
     assert owed(desk, job) == agreed
-    desk.shop.run(jobs.agree, job.number, "the splice too", "Ada", ceiling_minor=agreed + 10_000)
+    desk.shop.run(
+        agreements.agree, job.number, "the splice too", Consent("Ada"), ceiling_minor=agreed + 10_000
+    )
     assert owed(desk, job) == agreed + 1949  # 18.00 and 8.25 % tax
-    desk.shop.run(jobs.agree, job.number, "up to ten more", "Ada", ceiling_minor=agreed + 1000)
+    desk.shop.run(agreements.agree, job.number, "up to ten more", Consent("Ada"), ceiling_minor=agreed + 1000)
     assert owed(desk, job) == agreed + 1000
 
 
 def test_a_certificate_that_comes_later_takes_the_tax_off_a_flat_sum(desk: Desk) -> None:
     job, agreed = booked(desk, line(count=3))
-    desk.shop.run(jobs.agree, job.number, "certificate shown", "Ada", tax_exempt="certificate 12-345")
+    desk.shop.run(
+        agreements.agree, job.number, "certificate shown", Consent("Ada"), tax_exempt="certificate 12-345"
+    )
     now = desk.shop.ask(jobs.reprice, job.number)
     assert now.tax.high == 0
     assert now.due.likely == pytest.approx(agreed / 1.0825, abs=2)

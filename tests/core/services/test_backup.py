@@ -13,9 +13,11 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
+from core.model.agreement_records import Consent
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.stations import Station
 from core.services import backup, decks, jobs
+from core.services.agreement import agreements
 from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
 from core.store import engines, file_copies, history, schema
@@ -34,7 +36,7 @@ def _day(desk: Desk) -> None:
     """A shop with something in every table."""
     job = desk.book(line(count=2), name="Łucja Núñez")
     desk.hand_back(job, [desk.bring_to(job.tapes[0], Station.READY).code], paid_minor=100)
-    desk.shop.run(jobs.agree, job.number, "a day later is fine", "Łucja Núñez")
+    desk.shop.run(agreements.agree, job.number, "a day later is fine", Consent("Łucja Núñez"))
 
 
 def test_a_copy_is_named_after_the_moment_and_overwrites_nothing(desk: Desk, tmp_path: Path) -> None:

@@ -8,11 +8,11 @@ import pytest
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
+from core.model.deck_showing import NOTHING, Shown
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.playtime.deck_readings import NOTHING, Shown
 from core.playtime.habits import STARTING
 from core.services import deck_queue, tapes
 from core.services.records_door import Shop

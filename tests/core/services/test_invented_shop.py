@@ -193,7 +193,7 @@ def test_every_promise_was_given(shop: Shop) -> None:
 
 def test_all_papers_are_there(made: InventedShop) -> None:
     kinds = sorted(paper.name.rsplit("-", 1)[0] for paper in made.papers if "receipt" not in paper.name)
-    assert kinds == ["claim-slip"] * 10 + ["files"] + ["labels"] * 10 + ["quote"] * 10
+    assert kinds == ["agreement"] * 10 + ["claim-slip"] * 10 + ["files"] + ["labels"] * 10 + ["quote"] * 10
     assert [paper.name for paper in made.papers if "receipt" in paper.name] == [
         "receipt-000018-20260310-160500.pdf"
     ]
@@ -248,7 +248,7 @@ def test_an_old_demonstration_is_never_touched(again: Again) -> None:
 
 def test_the_command_prints_the_files_it_made(again: Again) -> None:
     assert all(file.is_file() for file in again.files)
-    assert len(again.files) == 1 + 32
+    assert len(again.files) == 1 + 42
 
 
 @pytest.mark.parametrize(

@@ -8,11 +8,13 @@ from typing import Any
 import pytest
 from sqlalchemy import text
 
+from core.model.agreement_records import Consent
 from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.model.quote_records import Quote
 from core.model.stations import Station
 from core.services import jobs, promises, tapes
+from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.services.records_door import Shop
 from core.store import audit
@@ -96,15 +98,15 @@ def test_a_certificate_that_comes_later_takes_the_tax_off_from_then_on(desk: Des
     job = booked(desk, line())
     taxed = desk.shop.ask(jobs.reprice, job.number)
     told = desk.shop.run(
-        jobs.agree, job.number, "certificate shown", "Ada", tax_exempt=" certificate 12-345 "
+        agreements.agree, job.number, "certificate shown", Consent("Ada"), tax_exempt=" certificate 12-345 "
     )
     assert told.tax_exempt == told.agreements[-1].tax_exempt == "certificate 12-345"
     assert told.ceiling_minor == job.ceiling_minor
     now = desk.shop.ask(jobs.reprice, job.number)
     assert (taxed.tax.likely > 0, now.tax.likely, now.gross) == (True, 0, taxed.net)
-    desk.shop.run(jobs.agree, job.number, "go ahead", "Ada", ceiling_minor=90_000)
+    desk.shop.run(agreements.agree, job.number, "go ahead", Consent("Ada"), ceiling_minor=90_000)
     assert desk.shop.ask(jobs.reprice, job.number).exempt == "certificate 12-345"
-    desk.shop.run(jobs.agree, job.number, "certificate ran out", "Ada", tax_exempt="")
+    desk.shop.run(agreements.agree, job.number, "certificate ran out", Consent("Ada"), tax_exempt="")
     assert desk.shop.ask(jobs.reprice, job.number).tax == taxed.tax
     assert desk.shop.ask(audit.verify) == ()
 
@@ -113,7 +115,7 @@ def test_a_certificate_that_comes_later_takes_the_tax_off_from_then_on(desk: Des
 def test_a_reason_no_paper_could_show_is_refused(desk: Desk, why: str) -> None:
     job = booked(desk, line())
     with pytest.raises(WrongInput, match="why no tax is charged"):
-        desk.shop.run(jobs.agree, job.number, "certificate shown", "Ada", tax_exempt=why)
+        desk.shop.run(agreements.agree, job.number, "certificate shown", Consent("Ada"), tax_exempt=why)
     assert desk.shop.ask(jobs.get, job.number) == job
 
 
@@ -127,16 +129,18 @@ def older(request: pytest.FixtureRequest, desk: Desk, tmp_path_factory: pytest.T
 
 def test_a_shop_from_before_keeps_its_agreements_and_takes_new_ones(desk: Desk, older: str) -> None:
     job = booked(desk, line())
-    before = desk.shop.run(jobs.agree, job.number, "go ahead", "Ada", ceiling_minor=90_000)
+    before = desk.shop.run(agreements.agree, job.number, "go ahead", Consent("Ada"), ceiling_minor=90_000)
     price = desk.shop.ask(jobs.reprice, job.number)
     as_kept_before(desk, older, "0008")
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
         assert shop.ask(jobs.get, job.number) == before
         assert shop.ask(jobs.reprice, job.number) == price
         assert shop.verify() == ()
-        told = shop.run(jobs.agree, job.number, "certificate shown", "Ada", tax_exempt="certificate 12-345")
+        told = shop.run(
+            agreements.agree, job.number, "certificate shown", Consent("Ada"), tax_exempt="certificate 12-345"
+        )
         assert [each.tax_exempt for each in told.agreements] == [None, "certificate 12-345"]
         assert shop.ask(jobs.reprice, job.number).tax.high == 0
         assert shop.verify() == ()
         with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
-            connection.execute(text("UPDATE agreements SET tax_exempt = 'none'"))
+            connection.execute(text("UPDATE agreement_versions SET tax_exempt = 'none'"))

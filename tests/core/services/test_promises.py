@@ -10,11 +10,13 @@ import pytest
 from sqlalchemy import text
 
 from core.cli import plain_answers
+from core.model.agreement_records import Consent
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.stations import Station
 from core.promise import chances
 from core.services import decks, jobs, promise_entries, promises, tapes
+from core.services.agreement import agreements
 from core.services.records_door import Shop
 from core.store import current_settings
 from core.wording.messages import say
@@ -123,7 +125,7 @@ def test_the_earliest_day_is_called_before_a_later_one_that_is_less_sure(desk: D
     day = next(chance.day for chance in soon.promise.chances if 0.05 < chance.by < 0.9)
     for job, later in ((soon, 0), (lost, 1)):
         said = replace(job.promise, day=day + timedelta(days=later), stated=1.0)
-        desk.shop.run(jobs.agree, job.number, "so be it", "Ada", promise=said)
+        desk.shop.run(agreements.agree, job.number, "so be it", Consent("Ada"), promise=said)
     first, second = desk.shop.ask(promises.under_review)
     assert [first.job.number, second.job.number] == [soon.number, lost.number]
     assert first.chance is not None
@@ -183,7 +185,7 @@ def test_what_is_agreed_by_phone_is_a_promise_too(desk: Desk) -> None:
     job = desk.book()
     assert job.promise.day is not None
     other = replace(job.promise, day=job.promise.day + timedelta(days=7))
-    desk.shop.run(jobs.agree, job.number, "a week later", "Ada", promise=other)
+    desk.shop.run(agreements.agree, job.number, "a week later", Consent("Ada"), promise=other)
     assert [each.promise for each in desk.shop.ask(promise_entries.said, job.number)] == [job.promise, other]
 
 
@@ -257,7 +259,7 @@ def test_promises_of_an_older_shop_are_found_again(desk: Desk, older: str, revis
     kept, late, agreed = desk.book(line()), desk.book(line(count=2)), desk.book(line())
     assert agreed.promise.day is not None
     another = replace(agreed.promise, day=agreed.promise.day + timedelta(days=7))
-    desk.shop.run(jobs.agree, agreed.number, "a week later is fine", "Ada", promise=another)
+    desk.shop.run(agreements.agree, agreed.number, "a week later is fine", Consent("Ada"), promise=another)
     _ready(desk, kept)
     desk.hand_back(kept, [kept.tapes[0].code])
     desk.clock.go_on(days=30)

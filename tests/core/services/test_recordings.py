@@ -9,10 +9,10 @@ import pytest
 from sqlalchemy import text
 
 from core.capture.file_report import Report, Sound, Stretch, StretchKind
+from core.model.deck_showing import NOTHING, Shown
 from core.model.errors import Refused, WrongInput
 from core.model.names import Speed, TapeCode
 from core.model.stations import Station
-from core.playtime.deck_readings import NOTHING, Shown
 from core.services import deck_queue, jobs, recordings, tapes
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code

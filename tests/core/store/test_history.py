@@ -9,6 +9,7 @@ import pytest
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
+from core.model.agreement_records import Consent
 from core.model.dispositions import Disposition
 from core.model.handover_records import ToldHow, ToldResult
 from core.model.names import Finding
@@ -16,13 +17,14 @@ from core.model.settings_records import Person
 from core.model.stations import Station
 from core.services import jobs, tape_dispositions, tapes
 from core.services.after_ready import handover_wishes, telling
+from core.services.agreement import agreements
 from core.services.own_shop import people, settings_versions
 from core.services.records_door import Shop
 from core.store import current_settings, history
 from tests.support.booked import Desk, command, line
 
 APPEND_ONLY = (
-    *("events", "payments", "agreements", "pickups", "handed_back"),
+    *("events", "payments", "agreement_versions", "ceiling_questions", "pickups", "handed_back"),
     *("settings_versions", "pin_tries", "incidents", "told", "handover_wishes"),
 )
 
@@ -33,7 +35,8 @@ def _told(desk: Desk) -> None:
     tape = desk.bring_to(job.tapes[0], Station.READY)
     desk.hand_back(job, [tape.code], paid_minor=100)
     desk.shop.run(tape_dispositions.settle, job.tapes[1].code, Disposition.LOST, note="not on its shelf")
-    desk.shop.run(jobs.agree, job.number, "go on with the other one", "Ada Fenwick")
+    desk.shop.run(agreements.agree, job.number, "go on with the other one", Consent("Ada Fenwick"))
+    desk.bring_to(desk.book().tapes[0], Station.BEING_CHECKED, minutes=370)
     other = desk.book(line())
     desk.bring_to(other.tapes[0], Station.READY)
     told = (other.number, ToldHow.PHONE, ToldResult.REACHED)

@@ -9,11 +9,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
 
 from core.catalogue import condition
+from core.model.deck_showing import Shown
 from core.model.names import Finding, FormatName, Join, Speed, TapeCode, TvSystem
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts
-from core.playtime.deck_readings import Shown
 from core.playtime.explanations import Played
 from core.services import deck_queue, decks, decks_to_load, repair_record, tapes
 from core.wording.locale_figures import tape_code, time_of_day

@@ -378,6 +378,7 @@ def test_booking_shows_the_number_and_writes_the_papers(clerk: Clerk, place: Pla
     assert isinstance(number, QLabel)
     assert job.number in number.text()
     assert sorted(file.name for file in place.desk.papers.iterdir()) == [
+        f"agreement-{job.number}.pdf",
         f"claim-slip-{job.number}.pdf",
         f"labels-{job.number}.pdf",
         f"quote-{job.number}.pdf",

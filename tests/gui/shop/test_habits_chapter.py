@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 from PySide6.QtWidgets import QLabel
 
+from core.model.deck_showing import Shown
 from core.model.names import Speed
 from core.model.stations import Station
-from core.playtime.deck_readings import Shown
 from core.playtime.interval_calibration import IntervalLevels
 from core.services import deck_queue, shop_overview
 from core.wording.messages import say

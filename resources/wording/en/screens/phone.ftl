@@ -17,7 +17,6 @@ call_first = Call these customers first
 agree_button = Record what they agreed   F6
 agreed_what = What they agreed, and how
 agreed_what_hint = by phone: go ahead with the splice
-agreed_who = Who said so
 agreed_up_to = Ask before going over (leave empty to keep it)
 agreed_exempt = Tax exempt: the reason or certificate number (leave empty if they pay tax)
 agreed_now = As agreed, we won't go over { $amount } without asking.

@@ -136,6 +136,7 @@ prices-row-inspection_fee = inspection fee
 prices-row-storage_fee = storage fee
 prices-row-flat = flat price, added for the risk
 prices-row-rounding = round what is owed to
+prices-row-cancel = calling an order off
 prices-row-tax = tax
 prices-row-further_tax = another tax
 prices-row-quote_valid_days = days a quote holds

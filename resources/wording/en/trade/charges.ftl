@@ -74,3 +74,5 @@ inspection-per-tape =
        *[other] for looking over each tape we don't copy
     }
 inspection-per-box = once for the order, for looking over tapes we don't copy
+canceled-text = Cancellation fee
+canceled-because = { $price } for a whole order and { $percent }% of what was called off

@@ -1,0 +1,64 @@
+"""Opens the call card of an order, keeps the answer, and says what was kept."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QWidget
+
+from core.model.errors import TapewrightError
+from core.model.job_records import Job
+from core.model.names import JobNumber
+from core.services.agreement import agreements, call_cards
+from core.services.agreement.agreement_versions import Asked
+from core.services.agreement.call_cards import PriceQuestion
+from gui.agreement.call_card import CallAnswer, CallCard
+from gui.toolkit.text import say
+from gui.toolkit.workers import Work
+
+
+class PriceCalls(QObject):
+    """One card at a time, over the window of ``room``."""
+
+    answered = Signal(str)
+    """What was kept, as a sentence."""
+    failed = Signal(object)
+    """A `TapewrightError`."""
+
+    def __init__(self, work: Work, room: QWidget) -> None:
+        super().__init__(room)
+        self._work = work
+        self._question: PriceQuestion | None = None
+        self.card = CallCard(room)
+        self.card.answered.connect(self._answer)
+
+    def begin(self, number: JobNumber) -> None:
+        """Open the card of an order; what no price is asked about is told as a failure."""
+        self._work.ask(call_cards.question, number, then=self._open, otherwise=self.failed.emit)
+
+    def _open(self, question: PriceQuestion) -> None:
+        self._question = question
+        self.card.begin(question)
+
+    @Slot(object)
+    def _answer(self, answer: CallAnswer) -> None:
+        question = self._question
+        if question is None:
+            return
+        self._work.run(
+            agreements.answer,
+            question.job.number,
+            answer.choice,
+            answer.consent,
+            tape=question.asking[-1].code,
+            ceiling_minor=answer.ceiling_minor,
+            asked=Asked(based_on=question.standing.version),
+            then=self._was_kept,
+            otherwise=self._was_refused,
+        )
+
+    def _was_kept(self, job: Job) -> None:
+        self.card.accept()
+        self.answered.emit(say("agreeing", "kept", number=str(job.number), name=job.customer.name))
+
+    def _was_refused(self, failure: TapewrightError) -> None:
+        self.card.show_wrong(failure.sentence)

@@ -1,0 +1,58 @@
+"""Every version of an agreement in words, the newest first; read only, scrolled by keyboard."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from PySide6.QtWidgets import QPlainTextEdit, QWidget
+
+from core.model.agreement_records import AgreementVersion
+from core.papers import agreement_words
+from core.pricing.agreement_differences import AgreementDifference
+from gui.toolkit import theme
+from gui.toolkit.text import moment, money, say
+from gui.widgets.fitted_dialog import FittedDialog
+from gui.widgets.layouts import words
+
+Versions = Sequence[tuple[AgreementVersion, tuple[AgreementDifference, ...]]]
+
+
+class VersionList(FittedDialog):
+    """Opens with the keyboard in the text, so that the arrows scroll; Esc closes it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(say("agreeing", "versions"))
+        self.text = QPlainTextEdit()
+        self.text.setObjectName("agreement-versions")
+        self.text.setAccessibleName(say("agreeing", "versions"))
+        self.text.setReadOnly(True)
+        self.text.setMinimumSize(90 * theme.UNIT, 50 * theme.UNIT)
+        column = self.column()
+        column.addWidget(self.text, 1)
+        column.addWidget(words(say("agreeing", "close"), "small"))
+
+    def begin(self, versions: Versions, timezone: str) -> None:
+        """Write the versions and open."""
+        newest_first = list(versions)[::-1]
+        self.text.setPlainText("\n\n".join("\n".join(_lines(*one, timezone)) for one in newest_first))
+        self.open()
+        self.text.setFocus()
+
+
+def _lines(
+    version: AgreementVersion, differences: tuple[AgreementDifference, ...], timezone: str
+) -> Iterator[str]:
+    currency = version.quote.price.currency
+    yield agreement_words.kind_words(version)
+    yield agreement_words.agreed_words(version, moment(version.at, timezone))
+    if version.reason:
+        yield f"“{version.reason}”"
+    yield say(
+        "agreeing",
+        "holds",
+        ceiling=money(version.ceiling_minor, currency),
+        price=money(version.quote.price.gross.likely, currency),
+    )
+    for each in differences:
+        yield f"  {agreement_words.told(each, currency).sentence}"

@@ -1,0 +1,56 @@
+"""The drop-off agreement and “What has changed”: what they say, read back from the PDF."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from core.model.agreement_records import AgreedHow, Consent
+from core.papers import drop_off_agreement, what_has_changed
+from core.papers.paper_tokens import MARGIN
+from core.wording.locale_figures import tape_code
+from tests.support import invented_job as records
+from tests.support import pdf
+
+
+def test_the_agreement_names_every_tape_the_limit_and_what_was_told() -> None:
+    told = ("the film may tear again", "a splice stays on the tape")
+    job = replace(records.job(), told=told, agreed_ceiling_minor=52_000)
+    front = replace(records.FRONT, extra_cautions=("Keep cash apart.",))
+    said = pdf.words(drop_off_agreement.render(job, front))
+    for tape in job.tapes:
+        assert tape_code(tape.code) in said
+    for words in ("$520.00", "The film may tear again.", "A splice stays on the tape.", "Robin told you"):
+        assert words in said
+    assert "Keep cash apart." in said
+    assert "one stays with us" in said
+
+
+@pytest.mark.parametrize("how", AgreedHow)
+def test_the_agreement_says_how_somebody_agreed(how: AgreedHow) -> None:
+    strokes = records.signature().strokes if how is AgreedHow.SIGNATURE else ()
+    job = replace(records.job(), consent=Consent("Ada Fenwick", how, strokes))
+    paper = drop_off_agreement.render(job, records.FRONT)
+    assert "Ada Fenwick" in pdf.words(paper)
+    bare = drop_off_agreement.render(replace(job, consent=None), records.FRONT)
+    assert "Signature of Łucja" in pdf.words(bare)
+    drawn = [len(pdf.path_boxes(each, len(pdf.pages(each)) - 1)) for each in (paper, bare)]
+    assert (drawn[0] > drawn[1]) is (how is AgreedHow.SIGNATURE)
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+@pytest.mark.parametrize("tapes", [2, 12, 60])
+def test_what_has_changed_is_one_page_within_its_margins(size: str, tapes: int) -> None:
+    job, version, differences = records.change(tapes)
+    paper = what_has_changed.render(job, version, differences, records.FRONT, paper=size)
+    assert len(pdf.pages(paper)) == 1
+    width, _ = pdf.size(paper)
+    for _, text, (left, bottom, right, _) in pdf.text_boxes(paper):
+        assert left >= MARGIN - 1, text
+        assert right <= width - MARGIN + 1, text
+        assert bottom >= MARGIN - 24, text
+    said = pdf.words(paper)
+    for words in ("the other half was in the attic", "$650.00", "$400.00", "Total, most likely"):
+        assert words in said
+    assert ("more line" in said) is (tapes == 60)
