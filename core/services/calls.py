@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from zoneinfo import ZoneInfo
 
 from core.model.handover_records import HandoverWishes, NotedCall, Telling
 from core.model.job_records import CallerMatch, Job
 from core.model.promise_records import Promise
+from core.model.settings_records import ShopSettings
 from core.promise import turnaround
 from core.services import payments, promises, spoken_answer
 from core.services.after_ready import (
@@ -35,17 +37,25 @@ def status(unit: Unit, text: str) -> tuple[CallerMatch, ...]:
         for row in unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_([job for job, _ in matched])))
     }
     load = promises.load(unit) if any(row_records.job(row).is_open for row in rows.values()) else None
+    settings = current_settings.read(unit)
     called = noted_calls.newest(unit, [row.number for row in rows.values()])
-    return tuple(_found(unit, rows[job], how, load, called.get(rows[job].number)) for job, how in matched)
+    return tuple(
+        _found(unit, rows[job], how, load, settings, called.get(rows[job].number)) for job, how in matched
+    )
 
 
 def _found(
-    unit: Unit, row: JobRow, matched: str, load: turnaround.Load | None, call: NotedCall | None
+    unit: Unit,
+    row: JobRow,
+    matched: str,
+    load: turnaround.Load | None,
+    settings: ShopSettings,
+    call: NotedCall | None,
 ) -> CallerMatch:
     job = row_records.job(row)
     if load is not None and job.is_open:
         job = replace(job, promise=_as_it_looks(load, job))
-    settings, now = current_settings.read(unit), current_settings.local(unit, unit.now)
+    now = unit.now.astimezone(ZoneInfo(settings.front.timezone))
     answer = spoken_answer.answer(job, now.date(), job.promise.stated)
     details = caller_details.told(job, payments.price(unit, row), settings, now)
     wishes, tellings = handover_wishes.of_row(unit, row), telling.of_row(unit, row)
