@@ -14,9 +14,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from core.catalogue import findings, hazards
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.model import shop_additions
 from core.model.errors import WrongInput, one_of
 from core.model.names import AnyFinding, Container, Finding, FormatName, Outcome
+from core.model.own_shop import shop_additions
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Elsewhere, Hold, Repair, Verdict
 from core.model.spoken_names import spoken

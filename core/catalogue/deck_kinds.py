@@ -17,7 +17,7 @@ from core.catalogue.formats import Catalogue, catalogue
 from core.model import resource_files
 from core.model.errors import WrongInput, at, one_of
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.settings_records import Deck, ShopSettings
+from core.model.own_shop.settings_records import Deck, ShopSettings
 from core.model.shaped_toml import read, shaped
 from core.wording.messages import say
 

@@ -10,9 +10,10 @@ from msgspec import Meta, Struct
 
 from core.catalogue.format_file import Hazard, Mark, NotNegative, Words
 from core.catalogue.format_words import numbered
-from core.model import resource_files, shop_additions
+from core.model import resource_files
 from core.model.errors import WrongInput, at, missing, nothing, one_of
 from core.model.names import AnyFinding, Container, Finding, Outcome
+from core.model.own_shop import shop_additions
 from core.model.repair_records import Hold
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording.messages import knows, say

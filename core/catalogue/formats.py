@@ -19,7 +19,7 @@ from core.catalogue.markings import Sourced, Speeds, TapeSpeed
 from core.model import resource_files
 from core.model.errors import WrongInput, at, missing, nothing, one_of
 from core.model.names import FormatName, Speed
-from core.model.settings_records import OwnFormat
+from core.model.own_shop.settings_records import OwnFormat
 from core.model.shaped_toml import ROOM, read, shaped
 from core.wording import editions
 from core.wording.messages import say

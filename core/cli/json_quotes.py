@@ -9,11 +9,10 @@ from core.model.inventory import TapeLine
 from core.model.money import MoneyRange
 from core.model.price_terms import InspectionFee, StorageFee, TaxAmount
 from core.model.price_ways import FlatOffer, FlatRisk, LookFirstOffer, WaysToAgree
-from core.model.promise_records import Promise, PromiseBasis
+from core.model.promise_records import Promise, PromiseBasis, PushedPromise
 from core.model.quote_records import Charge, Price, Question, Quote, QuotedTape, Storage
 from core.model.ranges import Range
 from core.model.repair_records import Elsewhere
-from core.promise.rush_effects import PushedPromise
 
 Json = Mapping[str, object]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.cli.argument_parser import Parser, Subcommands, add_common, day, decimal, text
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.setup_pages import SetupPage
 from core.wording.messages import say
 
 

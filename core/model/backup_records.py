@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from core.model.errors import TapewrightError
-from core.model.settings_records import BackupPlan
+from core.model.own_shop.settings_records import BackupPlan
 from core.wording import locale_figures
 from core.wording.messages import say
 

@@ -100,7 +100,7 @@ class Finding(Enum):
 class FindingKey(str):
     """The key of a finding of the shop's own, as `Finding` is of one of the program.
 
-    What it means stands in the settings (`core.model.shop_additions`).
+    What it means stands in the settings (`core.model.own_shop.shop_additions`).
     """
 
     __slots__ = ()

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
-from core.model.settings_records import OpeningHours
+from core.model.names import JobNumber
+from core.model.own_shop.opening_records import OpeningHours
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,3 +55,15 @@ class PromiseBasis:
     hours_a_week: float
     staff: tuple[PersonBasis, ...] | None = None
     """Those of the bench who were entered by name; None for a promise made before that was kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class PushedPromise:
+    """One promise that a rush box would make less likely."""
+
+    number: JobNumber
+    day: date
+    was: float
+    """The chance of keeping it now."""
+    will: float
+    """The chance with the rush box ahead of it."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from core.model import shop_additions
 from core.model.dispositions import Disposition
 from core.model.names import AnyFinding, DonorPart, FindingKey, Join
+from core.model.own_shop import shop_additions
 from core.model.price_ways import PriceWay
 from core.model.stations import Station
 from core.wording.messages import say

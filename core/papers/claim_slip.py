@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from core.model.job_records import Job
 from core.model.names import FormatName
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.papers import agreed_way, letterhead, lettering, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.fee_terms import storage_sentences

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from core.capture.file_report import CapturedFile
 from core.model.job_records import Job
 from core.model.names import TapeCode
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.papers.binding import Cover, bound, story
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from core.model.agreement_records import Consent
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from core.papers.binding import Cover, bound, story

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.model.incident_records import Incident, IncidentKind, IncidentLine
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.papers.binding import Cover, bound, story
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT

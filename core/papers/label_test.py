@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.papers import label_stock, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.page import Book

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.papers import label_stock, printed_codes
 from core.papers.binding import Cover, about

@@ -5,8 +5,8 @@ from __future__ import annotations
 from itertools import groupby
 
 from core.model.names import FormatName
+from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote, QuotedTape
-from core.model.settings_records import ShopFront
 from core.papers import agreed_way, date_dots, price_table
 from core.papers.binding import Cover, bound, story
 from core.papers.fee_terms import fee_sentences

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from core.model.job_records import Pickup
 from core.model.names import FormatName
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from core.papers import price_table, signature_strokes

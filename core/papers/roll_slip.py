@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.papers import letterhead, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.claim_slip import BAR, BAR_HEIGHT, QR, facts, stub_cell

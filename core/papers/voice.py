@@ -12,9 +12,9 @@ from core.catalogue.formats import catalogue
 from core.model import accents
 from core.model.money import MoneyRange
 from core.model.names import AnyFinding, FormatName
+from core.model.own_shop.settings_records import ShopFront
 from core.model.promise_records import Promise
 from core.model.ranges import Range
-from core.model.settings_records import ShopFront
 from core.model.spoken_names import spoken
 from core.promise.chances import words
 from core.wording import locale_figures, messages, own_words

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.model.agreement_records import AgreementVersion
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.papers import agreement_words
 from core.papers.binding import Cover, bound, page_count, story

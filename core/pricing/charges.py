@@ -13,10 +13,10 @@ from core.catalogue import amounts, formats
 from core.model.inventory import TapeLine
 from core.model.money import NOTHING, MoneyRange, flat, rounded, total
 from core.model.names import FormatName
+from core.model.own_shop.settings_records import Rate
 from core.model.price_terms import ChargeKind
 from core.model.quote_records import Charge, Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.model.settings_records import Rate
 from core.model.spoken_names import spoken
 from core.playtime import tape_minutes
 from core.playtime.beliefs import as_range

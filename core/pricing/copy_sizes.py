@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from core.model import shop_additions
 from core.model.errors import WrongInput, one_of
 from core.model.inventory import CARRIERS, Delivery
+from core.model.own_shop import shop_additions
 from core.model.quote_records import Storage
 from core.model.ranges import ZERO, Range
 from core.pricing import bitrates, discs, own_media, sticks

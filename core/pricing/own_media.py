@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from core.model.own_shop.shop_additions import OwnMedium
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
-from core.model.shop_additions import OwnMedium
 from core.pricing import bitrates, sticks, whole_pieces
 from core.wording.messages import say
 

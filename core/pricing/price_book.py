@@ -14,14 +14,15 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from core.model import resource_files, shop_additions
+from core.model import resource_files
 from core.model.dispositions import Disposition
 from core.model.errors import WrongInput, at
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import FormatName
+from core.model.own_shop import shop_additions
+from core.model.own_shop.settings_records import Rate
 from core.model.price_terms import InspectionFee, StorageFee
 from core.model.price_ways import FlatTerms
-from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM, read, shaped
 from core.pricing import disposition_rules, price_entries
 from core.pricing.disposition_rules import DispositionRule

@@ -8,9 +8,9 @@ from itertools import pairwise
 from typing import Any
 
 from core.model.errors import WrongInput, at
+from core.model.own_shop.settings_records import Rate
 from core.model.price_terms import ChargeKind, InspectionFee, StorageFee
 from core.model.price_ways import FlatTerms
-from core.model.settings_records import Rate
 from core.model.shaped_toml import ROOM
 from core.pricing.price_book_file import (
     BreakEntry,

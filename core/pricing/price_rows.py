@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from core.catalogue.formats import catalogue
-from core.model import shop_additions
 from core.model.dispositions import Disposition
 from core.model.errors import WrongInput
 from core.model.names import FormatName
-from core.model.shop_additions import OwnMedium, OwnRepair
+from core.model.own_shop import shop_additions
+from core.model.own_shop.shop_additions import OwnMedium, OwnRepair
 from core.model.spoken_names import spoken
 from core.pricing import disposition_rules
 from core.pricing.price_book_file import PlayCharge

@@ -10,10 +10,10 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations_with_replacement
 
-from core.model import shop_additions
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.money import rounded
+from core.model.own_shop import shop_additions
 from core.model.quote_records import Storage
 from core.model.ranges import Range
 from core.pricing import bitrates, charges, copy_sizes, discs, sticks, whole_pieces

@@ -18,7 +18,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.names import JobNumber
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.promise import turnaround
 from core.promise.turnaround import Load
 from core.scheduling import dispatching

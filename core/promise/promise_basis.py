@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Duty, Person, ShopSettings, Skill
 from core.model.promise_records import PersonBasis, PromiseBasis
-from core.model.settings_records import Duty, OpeningHours, Person, ShopSettings, Skill
 from core.scheduling import opening_hours
 from core.wording import locale_figures
 from core.wording.messages import say

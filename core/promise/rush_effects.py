@@ -6,13 +6,12 @@ Both plans draw the same numbers, so what lies between them comes from the box a
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 
 from core.model.names import JobNumber, TapeCode
-from core.model.promise_records import Promise
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.promise_records import Promise, PushedPromise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
@@ -25,18 +24,6 @@ LEAST = 0.05
 """A chance that falls by less than one time in twenty is not worth a word (an assumption)."""
 _COUNTER = "000000"
 """The number of the box on the counter: no order has it."""
-
-
-@dataclass(frozen=True, slots=True)
-class PushedPromise:
-    """One promise that a rush box would make less likely."""
-
-    number: JobNumber
-    day: date
-    was: float
-    """The chance of keeping it now."""
-    will: float
-    """The chance with the rush box ahead of it."""
 
 
 def pushed(

@@ -18,9 +18,9 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.names import JobNumber
+from core.model.own_shop.settings_records import Deck, ShopSettings
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import Deck, ShopSettings
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
 from core.promise.stated_dates import Before, DateQuery, Finish, chances_by, finish_of, promise_of

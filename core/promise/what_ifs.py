@@ -13,9 +13,10 @@ from datetime import date, datetime
 import numpy as np
 
 from core.model.names import JobNumber
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Deck, Duty, Person, ShopSettings
 from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import Deck, Duty, OpeningHours, Person, ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.promise import turnaround

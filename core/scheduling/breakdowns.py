@@ -19,7 +19,7 @@ import numpy as np
 
 from core.model import common_random_numbers
 from core.model.common_random_numbers import Draws
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.wording.messages import say
 
 _A_BOX = 60

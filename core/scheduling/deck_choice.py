@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.settings_records import Deck
+from core.model.own_shop.settings_records import Deck
 from core.playtime import possibilities
 from core.playtime.habits import STARTING
 from core.wording.locale_figures import listed

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from core.model import common_random_numbers
+from core.model.own_shop.settings_records import Deck, ShopSettings
 from core.model.ranges import Range
-from core.model.settings_records import Deck, ShopSettings
 from core.model.stations import Station
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.likely_plan import LikelyPlan

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from core.model.names import FormatName
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 
 FIRST = Expected(
     hours_between_failures=500.0,

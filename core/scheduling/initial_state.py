@@ -7,8 +7,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import ZERO, Range
-from core.model.settings_records import ShopSettings
 from core.scheduling import opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling import initial_state
 from core.scheduling.opening_calendar import Calendar, Minutes
 from core.scheduling.plan import Plan

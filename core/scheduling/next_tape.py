@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from core.model import common_random_numbers
-from core.model.settings_records import ShopSettings, Skill
+from core.model.own_shop.settings_records import ShopSettings, Skill
 from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.likely_plan import LikelyPlan

@@ -13,7 +13,8 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from core.model.errors import WrongInput
-from core.model.settings_records import OpeningHours, ShopSettings
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling.opening_calendar import Calendar
 from core.wording.messages import say, worded_cache
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from core.catalogue.formats import catalogue
 from core.model.inventory import TapeLine
+from core.model.own_shop.settings_records import Deck, Partner
 from core.model.repair_records import Elsewhere
-from core.model.settings_records import Deck, Partner
 from core.scheduling import deck_choice
 from core.wording.messages import say
 

@@ -9,8 +9,8 @@ from math import ceil
 
 from core.model import common_random_numbers
 from core.model.errors import WrongInput
+from core.model.own_shop.settings_records import Skill, Work
 from core.model.ranges import Range
-from core.model.settings_records import Skill, Work
 from core.playtime import tape_minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts

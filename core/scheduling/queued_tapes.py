@@ -8,9 +8,9 @@ from datetime import datetime
 
 from core.model import common_random_numbers
 from core.model.names import FormatName, JobNumber, Speed, TapeCode, TvSystem
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import Range
 from core.model.repair_records import Verdict
-from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts

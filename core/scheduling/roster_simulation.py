@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from core.model.settings_records import Skill, Work
+from core.model.own_shop.settings_records import Skill, Work
 from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
 from core.scheduling.roster_hours import RosterHours
 from core.scheduling.rosters import Roster

@@ -15,7 +15,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from core.model.settings_records import Duty, Person, ShopSettings, Skill, Work
+from core.model.own_shop.settings_records import Duty, Person, ShopSettings, Skill, Work
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar, Openings
 from core.wording.messages import say

@@ -14,7 +14,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
-from core.model.settings_records import Permission, ShopSettings
+from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services.own_shop import shop_settings
 from core.store import audit, current_settings, dump, failures, file_copies, permissions, schema
 from core.store.columns import StoredTable

@@ -10,8 +10,8 @@ from sqlalchemy import select
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import JobNumber
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.promise_records import Promise
-from core.model.settings_records import ShopSettings
 from core.model.stations import Station
 from core.promise.order_search import Better, Promised, better
 from core.scheduling import dispatching

@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 
 from core.model.handover_records import HandoverWishes, NotedCall, Telling
 from core.model.job_records import CallerMatch, Job
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.promise_records import Promise
-from core.model.settings_records import ShopSettings
 from core.promise import turnaround
 from core.services import payments, promises, spoken_answer
 from core.services.after_ready import (

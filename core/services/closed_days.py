@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.services import decks
 from core.store import current_settings, day_events, history

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from core.model import entered_text
 from core.model.errors import Refused
-from core.model.settings_records import Deck, Outage, ShopSettings
+from core.model.own_shop.settings_records import Deck, Outage, ShopSettings
 from core.scheduling import opening_hours
 from core.services.own_shop import settings_versions
 from core.store import current_settings, history

@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core.model.names import FormatName
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling import event_rates, opening_hours
 from core.scheduling.breakdowns import awaiting
 from core.scheduling.event_rates import Counted, RushMonth

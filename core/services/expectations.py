@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Expected, ShopSettings
+from core.model.own_shop.settings_records import Expected, ShopSettings
 from core.services import decks
 from core.store import current_settings, history
 from core.store.unit import Unit

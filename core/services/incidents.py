@@ -17,9 +17,9 @@ from core.model.errors import Refused, WrongInput
 from core.model.incident_records import Incident, IncidentKind
 from core.model.job_records import Job
 from core.model.names import TapeCode
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.stations import Station
-from core.services import incident_photos, promise_entries, tapes
+from core.services import incident_photos, promise_entries, tape_facts
 from core.services.incident_photos import Photo
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import IncidentRow, TapeRow
@@ -140,6 +140,6 @@ def _release(unit: Unit, row: TapeRow, kind: IncidentKind) -> None:
         return
     before, is_lost = row.station, row.disposition is Disposition.LOST
     as_if = Disposition.CANNOT_BE_PLAYED if is_lost else Disposition.NOT_WANTED
-    row.station, row.since = moves.place_of(tapes.standing(row), as_if), unit.now
+    row.station, row.since = moves.place_of(tape_facts.standing(row), as_if), unit.now
     history.append_of_tape(unit, row, "settled", say("incidents", "event-released"))
     promise_entries.note_finish(unit, row, before)

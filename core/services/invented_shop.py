@@ -19,7 +19,7 @@ from core.model.deck_showing import Shown
 from core.model.errors import Unavailable
 from core.model.job_records import Job
 from core.model.names import CommandId, DonorPart, Finding, FormatName, JobNumber, Join, Look, Speed, TvSystem
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import (

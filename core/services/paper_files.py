@@ -14,7 +14,7 @@ from core.capture.file_report import CapturedFile
 from core.model.agreement_records import AgreementVersion
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.pricing.agreement_differences import AgreementDifference
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")

@@ -13,9 +13,9 @@ from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
+from core.model.own_shop.settings_records import Permission
 from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import exactly
-from core.model.settings_records import Permission
 from core.pricing import agreed_flat, box_price
 from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours

@@ -22,8 +22,8 @@ from core.model import box_standing, entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
+from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.model.promise_records import Promise
-from core.model.settings_records import Permission, ShopSettings
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability

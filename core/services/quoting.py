@@ -16,10 +16,10 @@ from core.model import common_random_numbers
 from core.model.errors import WrongInput
 from core.model.inventory import MOST_TAPES, Inventory, TapeLine
 from core.model.names import TvSystem
+from core.model.own_shop.settings_records import Deck, Partner, ShopSettings
 from core.model.promise_records import Promise
 from core.model.quote_records import Question, Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.model.settings_records import Deck, Partner, ShopSettings
 from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits

@@ -11,7 +11,7 @@ from core.model.names import JobNumber, TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services import tape_facts
-from core.services.agreement import answered_tapes, ceiling_watch
+from core.services.agreement import ceiling_watch
 from core.store import history, lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -72,7 +72,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
         say("tapes", "event_file_struck", name=standing[-1].report.name, reason=reason),
     )
     ceiling_watch.follow(unit, row, before)
-    answered_tapes.release(unit, row.job)
+    ceiling_watch.release(unit, row.job)
     return of_tape(unit, code)
 
 

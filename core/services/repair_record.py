@@ -18,7 +18,7 @@ from core.playtime import cuts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.places import Place
 from core.services import tape_facts
-from core.services.agreement import answered_tapes, ceiling_watch
+from core.services.agreement import ceiling_watch
 from core.store import history, lookup, row_records
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
@@ -84,7 +84,7 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     said = say("repair_record", sentence, place=_measured(struck), reason=reason)
     tape_facts.forget_look(row)
     history.append_of_tape(unit, row, "splice-struck-out", said, splices=_splices(row))
-    answered_tapes.release(unit, row.job)
+    ceiling_watch.release(unit, row.job)
     return row_records.tape(row)
 
 
@@ -137,7 +137,7 @@ def clear_finding(unit: Unit, code: TapeCode, finding: AnyFinding, note: str) ->
     history.append_of_tape(
         unit, row, "cleared", say("repair_record", "event_cleared", finding=spoken(finding), reason=reason)
     )
-    answered_tapes.release(unit, row.job)
+    ceiling_watch.release(unit, row.job)
     return row_records.tape(row)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from core.model.names import JobNumber
-from core.model.settings_records import Expected, Permission, ShopSettings
+from core.model.own_shop.settings_records import Expected, Permission, ShopSettings
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.pricing.price_book import PriceBook

@@ -13,7 +13,7 @@ from core.model.names import TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.services import incidents, promise_entries, tapes
+from core.services import incidents, promise_entries, tape_facts, tapes
 from core.store import history, lookup, row_records
 from core.store.tables import TapeRow
 from core.store.unit import Unit
@@ -46,7 +46,7 @@ def settle(
     elif happened is not None:
         raise WrongInput(say("incidents", "when"), happened.isoformat(), say("incidents", "when-lost"))
     row.disposition, before = disposition, row.station
-    _stand(unit, row, moves.place_of(tapes.standing(row), disposition))
+    _stand(unit, row, moves.place_of(tape_facts.standing(row), disposition))
     row.note, row.note_is_told = said, tell and bool(said)
     words = say("dispositions", "event-settled", disposition=spoken(disposition), note=said, given=len(said))
     history.append_of_tape(unit, row, "settled", words, note_is_told=row.note_is_told)

@@ -6,13 +6,14 @@ from collections.abc import Iterable
 
 from sqlalchemy import select
 
-from core.catalogue import condition
+from core.catalogue import condition, moves
 from core.model.deck_showing import Shown
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
-from core.model.names import AnyFinding, Look
+from core.model.names import AnyFinding, Look, TapeCode
 from core.playtime import tape_minutes
 from core.playtime.deck_readings import found
+from core.store import row_records
 from core.store.tables import CaptureRow, RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -35,6 +36,13 @@ def add_findings(row: TapeRow, findings: Iterable[AnyFinding]) -> tuple[AnyFindi
 def open_findings(row: TapeRow) -> tuple[AnyFinding, ...]:
     """Findings nobody has dealt with yet."""
     return tuple(each for each in row.findings if each not in row.settled)
+
+
+def standing(row: TapeRow, seen: tuple[AnyFinding, ...] = ()) -> moves.Standing:
+    """What the moves of a tape at hand depend on."""
+    found = open_findings(row)
+    settled = row_records.disposition(row)
+    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look, settled)
 
 
 def take_minutes(row: TapeRow, minutes: float | None) -> None:

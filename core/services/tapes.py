@@ -13,7 +13,7 @@ from core.model.dispositions import said_by
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import AnyFinding, TapeCode
-from core.model.settings_records import Permission
+from core.model.own_shop.settings_records import Permission
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
@@ -67,7 +67,7 @@ def move(
     seen = tape_facts.add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)
-    moves.check(standing(row, seen), station)
+    moves.check(tape_facts.standing(row, seen), station)
     early = station is Station.PLAYING and _end_rest(unit, row, note)
     looked = station.is_for_a_deck and _look_by_move(unit, row, counts_as_look)
     before = row.station
@@ -108,13 +108,6 @@ def at_work(unit: Unit) -> tuple[TapeRecord, ...]:
         lookup.whole_tapes().where(TapeRow.station.in_(AT_WORK)).order_by(TapeRow.job_id, TapeRow.place)
     )
     return tuple(row_records.tape(row) for row in rows)
-
-
-def standing(row: TapeRow, seen: tuple[AnyFinding, ...] = ()) -> moves.Standing:
-    """What the moves of a tape at hand depend on."""
-    found = tape_facts.open_findings(row)
-    settled = row_records.disposition(row)
-    return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look, settled)
 
 
 def check_is_in_the_agreement(row: TapeRow) -> None:

@@ -15,12 +15,11 @@ from sqlalchemy import select
 from core.catalogue import acclimatisation
 from core.model.inventory import Inventory
 from core.model.names import JobNumber
-from core.model.promise_records import Promise
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.promise_records import Promise, PushedPromise
 from core.model.quote_records import QuotedTape
-from core.model.settings_records import ShopSettings
 from core.playtime.habits import ShopHabits
 from core.promise import rush_effects, what_ifs
-from core.promise.rush_effects import PushedPromise
 from core.promise.what_ifs import Relief, WhatIf
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises, quoting

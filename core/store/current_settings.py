@@ -10,9 +10,10 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import select
 
 from core.catalogue import formats
-from core.model import serialization, shop_additions
+from core.model import serialization
 from core.model.errors import WrongInput
-from core.model.settings_records import Deck, ShopSettings
+from core.model.own_shop import shop_additions
+from core.model.own_shop.settings_records import Deck, ShopSettings
 from core.store.shop_tables import SettingsVersionRow
 from core.store.unit import Unit
 from core.wording.messages import say

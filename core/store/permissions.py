@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.model.errors import NotPermitted
-from core.model.settings_records import Permission, ShopSettings
+from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.store import current_settings
 from core.store.unit import Unit
 from core.wording import locale_figures

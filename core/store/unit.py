@@ -9,7 +9,7 @@ from datetime import datetime
 from sqlalchemy import column, table, update
 from sqlalchemy.orm import Session
 
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 
 _COUNTERS = table("counters", column("name"), column("last"))
 

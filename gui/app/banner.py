@@ -7,7 +7,7 @@ from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from core.model.errors import NotPermitted, Refused, TapewrightError, Unavailable, WrongInput
-from core.model.setup_pages import NotSetUp, SetupPage
+from core.model.own_shop.setup_pages import NotSetUp, SetupPage
 from core.wording.messages import say
 from gui.toolkit import actions, theme
 from gui.widgets.layouts import give_key

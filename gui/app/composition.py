@@ -14,8 +14,8 @@ from PySide6.QtCore import QObject, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 
 from core.model.errors import NoShopYet, TapewrightError
-from core.model.settings_records import ShopFront, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopFront, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import readiness, shop_settings
 from core.services.own_shop.readiness import Readiness

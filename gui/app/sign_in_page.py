@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from core.model.settings_records import Person
+from core.model.own_shop.settings_records import Person
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.hint import Hint

@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import QEvent, QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication, QDialog
 
-from core.model.settings_records import Person, ShopSettings
+from core.model.own_shop.settings_records import Person, ShopSettings
 from core.services import decks
 from core.services.own_shop import people
 from core.services.own_shop.people import PinAnswer

@@ -14,7 +14,7 @@ from core.model.agreement_records import StandingPrice
 from core.model.errors import TapewrightError
 from core.model.names import TapeCode
 from core.model.numbers import job_of
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime.habits import ShopHabits

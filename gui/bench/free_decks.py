@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from core.model.settings_records import Deck
+from core.model.own_shop.settings_records import Deck
 from core.model.tape_records import TapeRecord
 from core.scheduling.deck_choice import suited
 

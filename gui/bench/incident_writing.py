@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.incident_records import Incident, IncidentKind
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.services import incidents, tapes
 from gui.bench.incident_form import IncidentEntry, IncidentForm

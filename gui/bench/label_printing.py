@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.services import jobs
 from gui.toolkit import paper_writing

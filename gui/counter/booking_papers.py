@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
 from core.model.job_records import Job
-from core.model.settings_records import ShopFront, ShopSettings
+from core.model.own_shop.settings_records import ShopFront, ShopSettings
 from core.services import decks, paper_files
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.job_records import Job
 from core.model.names import JobNumber
+from core.model.own_shop.settings_records import Permission
 from core.model.quote_records import Quote
-from core.model.settings_records import Permission
 from core.model.typed_draft import TypedBox
 from core.services import promises
 from core.services.quoting import ShopSnapshot

@@ -7,8 +7,8 @@ from functools import partial
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
+from core.model.promise_records import PushedPromise
 from core.promise import rush_effects
-from core.promise.rush_effects import PushedPromise
 from core.promise.what_ifs import WhatIf
 from core.services import what_would_help
 from core.services.what_would_help import AboutBox, AboutRush

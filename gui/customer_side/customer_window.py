@@ -23,8 +23,8 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from core.catalogue import containers
 from core.model.job_records import Job
+from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote, QuotedTape
-from core.model.settings_records import ShopFront
 from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes
 from gui.toolkit import theme
 from gui.toolkit.text import phone, say

@@ -10,8 +10,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError, WrongInput
-from core.model.settings_records import ShopFront
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopFront
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import shop_document
 from core.services.own_shop.shop_document import SettingsView
 from gui.first_run.set_up_layout import SetUpLayout

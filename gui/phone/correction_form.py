@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Customer
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services import customers
 from gui.toolkit import theme
 from gui.toolkit.text import say

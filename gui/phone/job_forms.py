@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Job
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.services import jobs, promise_entries, promises
 from core.services.agreement import agreement_versions, agreements, cancellations

@@ -14,7 +14,7 @@ from core.capture.file_report import CapturedFile
 from core.model.errors import Refused
 from core.model.job_records import Job, Pickup
 from core.model.names import JobNumber
-from core.model.settings_records import ShopFront, ShopSettings
+from core.model.own_shop.settings_records import ShopFront, ShopSettings
 from core.services import decks, pickups, recordings
 from gui.toolkit import paper_writing
 from gui.toolkit.screen_context import Desk

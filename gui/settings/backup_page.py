@@ -10,8 +10,8 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import TextField

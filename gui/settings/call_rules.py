@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import CallRules
+from core.model.own_shop.settings_records import CallRules
 from gui.settings.form_fields import ChoiceField, TextField
 from gui.toolkit import theme
 from gui.toolkit.text import say

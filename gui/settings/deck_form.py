@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QW
 from core.catalogue import deck_kinds
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.settings_records import Deck, Outage
+from core.model.own_shop.settings_records import Deck, Outage
 from core.wording import locale_figures
 from gui.settings.check_boxes import CheckBoxes
 from gui.toolkit import theme

@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QW
 
 from core.catalogue import deck_kinds
 from core.catalogue.formats import catalogue
-from core.model import renamed_decks
 from core.model.errors import WrongInput
 from core.model.names import TvSystem
-from core.model.settings_records import Deck, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop import renamed_decks
+from core.model.own_shop.settings_records import Deck, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.deck_form import DeckForm, summary

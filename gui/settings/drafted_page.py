@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import shop_settings
 from gui.settings.form_fields import ChoiceField, WrongField
 from gui.settings.settings_page import SettingsPage

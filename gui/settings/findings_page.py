@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QW
 
 from core.catalogue import condition, findings
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.pricing import price_rows
 from core.services.own_shop import addition_drafts, setting_names
 from core.services.own_shop.addition_drafts import FINDING, KINDS, MEDIUM, REPAIR, AdditionDraft

@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QW
 from core.catalogue import formats
 from core.model.errors import WrongInput
 from core.model.names import FormatName, Speed
-from core.model.settings_records import Deck, OwnFormat, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import Deck, OwnFormat, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.pricing.price_rows import CAPTURE
 from core.services.own_shop import format_drafts, own_formats, shop_settings
 from core.services.own_shop.format_drafts import FormatDraft

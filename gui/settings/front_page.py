@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
 from core.catalogue import country_defaults
 from core.model import accents
-from core.model.settings_records import ShopFront, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopFront, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings import place_offers

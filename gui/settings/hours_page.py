@@ -11,8 +11,8 @@ from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.promise import chances
 from core.scheduling import opening_hours
 from core.services.own_shop.shop_document import SettingsView

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QPushButton, 
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName
-from core.model.settings_records import Partner
+from core.model.own_shop.settings_records import Partner
 from gui.settings.check_boxes import CheckBoxes
 from gui.toolkit import theme
 from gui.toolkit.text import say, sentence_case

@@ -9,8 +9,8 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ASKED, Permission, Person, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ASKED, Permission, Person, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.scheduling import opening_hours
 from core.services.own_shop import people, shop_settings
 from core.services.own_shop.shop_document import SettingsView

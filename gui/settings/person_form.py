@@ -7,7 +7,7 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
-from core.model.settings_records import ASKED, Duty, Person, Skill
+from core.model.own_shop.settings_records import ASKED, Duty, Person, Skill
 from core.services.own_shop import people
 from gui.settings.check_boxes import CheckBoxes
 from gui.settings.person_hours import PersonHours, Typed

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QWidget
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.wording import typed_hours
 from gui.settings.form_fields import WrongField
 from gui.settings.week_fields import DAYS, WeekFields, examples

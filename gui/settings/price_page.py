@@ -12,8 +12,8 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.pricing import price_book, price_rows
 from core.pricing.price_book import PriceBook
 from core.pricing.price_rows import BOOK

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from gui.settings.form_fields import WrongField
 from gui.settings.season_form import SeasonForm
 from gui.toolkit import theme

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QWidget
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.wording import locale_figures
 from core.wording.messages import worded_cache
 from gui.settings.form_fields import ChoiceField, TextField, WrongField

@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QWidget
 
 import gui.settings
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop.shop_document import SettingsView
 from gui.toolkit.text import say
 from gui.widgets.layouts import stacked

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.wording import locale_figures, typed_hours
 from gui.settings.form_fields import TextField, WrongField
 from gui.toolkit import theme

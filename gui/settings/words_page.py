@@ -10,8 +10,8 @@ from PySide6.QtCore import QEvent, QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import own_sentences
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.fields_page import FieldsPage, checked

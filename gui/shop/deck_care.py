@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from core.catalogue import deck_service
 from core.catalogue.deck_service import Service
-from core.model.settings_records import Deck
+from core.model.own_shop.settings_records import Deck
 from core.scheduling import event_rates
 from core.services import closed_days, decks
 from core.services.event_counts import Breakdown

@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QLinearGradient, QPainter, QPen
 
 from core.catalogue.formats import catalogue
-from core.model.settings_records import Deck
+from core.model.own_shop.settings_records import Deck
 from core.scheduling.deck_week import Run
 from gui.shop.deck_week_axis import AxisSegment, date_that_fits, hour_ticks
 from gui.toolkit import theme

@@ -10,7 +10,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Outage
+from core.model.own_shop.settings_records import Outage
 from core.services import closed_days, decks
 from core.services.event_counts import TimeOff
 from core.services.shop_overview import COMING_DAYS, ShopView

@@ -9,8 +9,8 @@ from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Conflict, TapewrightError
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import settings_effects, settings_versions
 from core.services.own_shop.settings_effects import AboutChange, Effects
 from gui.shop.chapter import EVERY_KIND, Chapter

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QTimer, Signal, Slot
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import settings_changes
 from core.services.own_shop.settings_effects import Effects
 from gui.settings.effects_line import EffectsLine

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 from core.services import expectations
 from core.services.shop_overview import ShopView
 from gui.shop import counted_events

@@ -9,7 +9,7 @@ from typing import Any, ClassVar, Generic, TypeVar
 from PySide6.QtCore import QObject, Slot
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import settings_versions, shop_document
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.settings_page import SettingsPage

@@ -8,7 +8,7 @@ from functools import partial
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
-from core.model.settings_records import ShopFront, ShopSettings
+from core.model.own_shop.settings_records import ShopFront, ShopSettings
 from core.services.own_shop import settings_versions, shop_document
 from core.services.own_shop.settings_effects import Effects
 from core.services.own_shop.settings_versions import SettingsVersion

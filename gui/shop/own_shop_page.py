@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QToolButton
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import settings_versions
 from core.services.own_shop.settings_versions import SettingsVersion
 from core.services.own_shop.shop_document import SettingsView

@@ -8,7 +8,7 @@ from typing import ClassVar
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import shop_document
 from core.services.own_shop.settings_effects import Effects
 from core.services.own_shop.shop_document import SettingsView

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.drafted_page import DraftedPage
 from gui.shop.draft_sheet import DraftSheet

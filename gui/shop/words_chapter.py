@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Refused
 from core.model.job_records import Job
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.services import jobs, paper_files
 from core.services.shop_overview import ShopView
 from gui.settings.words_page import WordsPage

@@ -11,7 +11,7 @@ from core.capture.file_report import CapturedFile
 from core.model.errors import Unavailable
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.services import paper_files
 from gui.toolkit.text import say

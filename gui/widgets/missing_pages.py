@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop.readiness import Readiness
 from gui.toolkit import theme
 from gui.toolkit.text import say

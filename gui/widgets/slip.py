@@ -7,9 +7,9 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.job_records import Job
+from core.model.own_shop.settings_records import ShopFront
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
-from core.model.settings_records import ShopFront
 from gui.toolkit import colors, text, theme
 from gui.toolkit.text import say
 from gui.widgets import slip_lines, slip_paper

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from core.model import shop_additions
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
+from core.model.own_shop import shop_additions
 from core.pricing import copy_sizes
 from core.wording.messages import worded_cache
 from gui.tables import choices

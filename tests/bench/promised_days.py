@@ -16,8 +16,8 @@ from datetime import date
 import numpy as np
 
 from core.model import common_random_numbers
+from core.model.own_shop.opening_records import OpeningHours
 from core.model.ranges import Range
-from core.model.settings_records import OpeningHours
 from core.promise.stated_dates import chances_by
 from core.scheduling import event_simulation, opening_hours
 from core.scheduling.drawn_minutes import lengths

@@ -15,7 +15,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks, jobs, pickups
 from core.services.own_shop import readiness
 from core.services.records_door import Shop

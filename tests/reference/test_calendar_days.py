@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.scheduling import opening_hours
 from tests.support.shops import FRONT, fittings
 

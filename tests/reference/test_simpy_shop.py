@@ -11,7 +11,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.scheduling import event_simulation, opening_hours, staffed_simulation
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout

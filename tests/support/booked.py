@@ -17,8 +17,8 @@ from core.model.agreement_records import Consent
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.job_records import Job, Pickup
 from core.model.names import AnyFinding, CommandId, FormatName, Speed, TvSystem
+from core.model.own_shop.setup_pages import SetupPage
 from core.model.quote_records import Quote
-from core.model.setup_pages import SetupPage
 from core.model.signatures import Signature
 from core.model.stations import LINE, Station
 from core.model.tape_records import TapeRecord

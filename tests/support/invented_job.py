@@ -20,11 +20,11 @@ from core.model.job_records import CopyRecord, Customer, Job, Payment, Pickup
 from core.model.money import MoneyRange, flat, total
 from core.model.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
 from core.model.numbers import job_number, tape_code
+from core.model.own_shop.settings_records import ShopFront
 from core.model.promise_records import Chance, Promise
 from core.model.quote_records import Charge, Copy, Price, Quote, QuotedTape, Storage
 from core.model.ranges import Range, exactly
 from core.model.repair_records import Repair, Splice, Verdict
-from core.model.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord

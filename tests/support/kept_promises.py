@@ -10,8 +10,9 @@ from enum import Enum
 
 import numpy as np
 
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Expected, ShopSettings
 from core.model.ranges import Range
-from core.model.settings_records import Expected, OpeningHours, ShopSettings
 from core.playtime.tape_minutes import belief
 from core.promise import turnaround
 from core.scheduling.plan_records import estimate

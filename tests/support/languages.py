@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import pytest
 
 from core.catalogue import formats
-from core.model import shop_additions
+from core.model.own_shop import shop_additions
 from core.wording import messages
 
 

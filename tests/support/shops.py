@@ -9,10 +9,11 @@ from zoneinfo import ZoneInfo
 
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Outcome, Speed, TapeCode, TvSystem
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Deck, Rate, ShopFront, ShopSettings
 from core.model.quote_records import Copy, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Repair, Verdict
-from core.model.settings_records import Deck, OpeningHours, Rate, ShopFront, ShopSettings
 from core.model.stations import Station
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import TaxMode, Way

@@ -20,9 +20,9 @@ from numpy.typing import NDArray
 from core.model import common_random_numbers
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TapeCode, TvSystem
+from core.model.own_shop.settings_records import Expected, ShopSettings
 from core.model.quote_records import QuotedTape
 from core.model.ranges import Range, exactly
-from core.model.settings_records import Expected, ShopSettings
 from core.model.stations import Station
 from core.playtime import learning
 from core.playtime.explanations import Played

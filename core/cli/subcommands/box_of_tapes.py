@@ -14,12 +14,12 @@ from core.model import money, signature_file
 from core.model.agreement_records import AgreedHow, Consent
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
+from core.model.own_shop.settings_records import Permission, ShopFront, ShopSettings
+from core.model.promise_records import PushedPromise
 from core.model.quote_records import Quote
-from core.model.settings_records import Permission, ShopFront, ShopSettings
 from core.model.signatures import Signature
 from core.pricing import price_book
 from core.promise import rush_effects, turnaround
-from core.promise.rush_effects import PushedPromise
 from core.services import decks, inventory_file, paper_files, promises, quoting, what_would_help
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import shop_settings

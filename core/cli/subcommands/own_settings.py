@@ -9,11 +9,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.cli.invocation import Invocation, Reply, contents
-from core.model import serialization, settings_differences
+from core.model import serialization
 from core.model.errors import WrongInput
-from core.model.settings_differences import Difference
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop import settings_differences
+from core.model.own_shop.settings_differences import Difference
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import (
     people,

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from core.cli.invocation import Invocation, Reply
-from core.model.settings_records import Expected, Outage, ShopSettings
+from core.model.own_shop.settings_records import Expected, Outage, ShopSettings
 from core.services import box_order, closed_days, decks, event_counts, expectations, promises
 from core.services.box_order import CompletionChange, Proposal
 from core.services.event_counts import TimeOff

@@ -9,7 +9,7 @@ from core.cli import plain_answers
 from core.cli.invocation import Invocation, Reply
 from core.cli.json_quotes import promise as promise_of
 from core.model.names import JobNumber
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
 from core.services import closed_days, decks, event_counts, promise_entries, promises

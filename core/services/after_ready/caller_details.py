@@ -7,8 +7,8 @@ from datetime import datetime
 
 from core.model import box_standing
 from core.model.job_records import Job
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.quote_records import Price
-from core.model.settings_records import ShopSettings
 from core.services import spoken_answer
 from core.services.after_ready import opening_words
 from core.wording import locale_figures

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from datetime import date, datetime, time, timedelta
 
-from core.model.settings_records import OpeningHours, ShopSettings
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.wording import locale_figures
 from core.wording.messages import say

@@ -20,7 +20,6 @@ from core.model.promise_records import Promise
 from core.services import payments, promise_entries, promises
 from core.services.agreement import (
     agreement_versions,
-    answered_tapes,
     ceiling_choices,
     ceiling_watch,
     left_out,
@@ -65,7 +64,7 @@ def agree(
     _promise(unit, row, promise, said, consent)
     questions = ceiling_watch.open_questions(unit, row)
     agreement_versions.enter(unit, row, draft, asked, content)
-    answered_tapes.send_on(unit, row, questions)
+    ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     return row_records.job(row)
 
@@ -100,7 +99,7 @@ def answer(
     said = words.strip() or say("agreement", f"said_{choice.value.replace('-', '_')}")
     draft = replace(_draft(unit, row, offered, said), consent=consent)
     _leave(unit, row, offered, said)
-    answered_tapes.send_on(unit, row, questions, offered)
+    ceiling_watch.send_on(unit, row, questions, offered)
     draft = _requoted(unit, row, draft, consent)
     agreement_versions.enter(unit, row, draft, asked, content)
     ceiling_watch.keep_asking(unit, row)

@@ -19,7 +19,6 @@ from core.pricing.agreement_differences import AgreementDifference, differences
 from core.services import customers, payments, promise_entries, promises
 from core.services.agreement import (
     agreement_versions,
-    answered_tapes,
     ceiling_watch,
     ordered_copies,
     standing_quote,
@@ -127,7 +126,7 @@ def amend(
         tax_exempt=None if exempt == row_records.job(row).tax_exempt else exempt,
     )
     agreement_versions.enter(unit, row, draft, asked, content)
-    answered_tapes.send_on(unit, row, questions)
+    ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     unit.session.flush()
     return _amended(row)

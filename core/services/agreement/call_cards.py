@@ -13,7 +13,7 @@ from core.model.stations import Station
 from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
-from core.services.agreement import answered_tapes, ceiling_choices, ceiling_watch
+from core.services.agreement import ceiling_choices, ceiling_watch
 from core.store import current_settings, lookup, row_records
 from core.store.tables import JobRow
 from core.store.unit import Unit
@@ -68,7 +68,7 @@ def _day(
     leaves: Collection[TapeCode],
 ) -> date | None:
     """When the rest would be ready: the tapes that wait for the answer go on, the others as they are."""
-    bound = {asked.code: answered_tapes.sent_to(asked) for asked in questions.values()}
+    bound = {asked.code: ceiling_watch.sent_to(asked) for asked in questions.values()}
     looked = turnaround.load(
         promises.reckoned(unit),
         [

@@ -13,7 +13,6 @@ from core.model.names import JobNumber, TapeCode
 from core.services import payments, promise_entries, promises
 from core.services.agreement import (
     agreement_versions,
-    answered_tapes,
     ceiling_choices,
     ceiling_watch,
     left_out,
@@ -59,7 +58,7 @@ def cancel(
     quote = standing_quote.of(unit, row, row_records.quote(row).inventory)
     draft = replace(draft, quote=quote, codes=standing_quote.codes(row), promise=promise)
     agreement_versions.enter(unit, row, draft, asked, content)
-    answered_tapes.send_on(unit, row, questions)
+    ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     unit.session.flush()
     return row_records.job(row)

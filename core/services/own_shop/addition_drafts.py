@@ -9,8 +9,8 @@ from typing import Any
 from core.catalogue import findings
 from core.model.inventory import CARRIERS
 from core.model.names import Finding, Outcome
-from core.model.settings_records import ShopSettings
-from core.model.shop_additions import Additions
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.shop_additions import Additions
 from core.pricing import bitrates
 from core.services.own_shop import own_formats, shop_settings
 from core.wording.messages import say

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from core.model.errors import WrongInput, at
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.settings_file import DeckEntry, OutageEntry, PartnerEntry
-from core.model.settings_records import Deck, Outage, Partner
+from core.model.own_shop.settings_file import DeckEntry, OutageEntry, PartnerEntry
+from core.model.own_shop.settings_records import Deck, Outage, Partner
 from core.services.own_shop import entry_checks
 from core.wording.messages import say
 

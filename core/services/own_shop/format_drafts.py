@@ -11,7 +11,7 @@ from typing import Any
 
 from core.catalogue import formats
 from core.model.names import Speed
-from core.model.settings_records import OwnFormat, own_format
+from core.model.own_shop.settings_records import OwnFormat, own_format
 from core.wording.messages import say
 
 AS_THE_NEAREST = ""

@@ -7,8 +7,8 @@ from datetime import date
 from typing import cast
 
 from core.model.errors import WrongInput, at
-from core.model.settings_file import HolidayEntry, OpeningEntry, Weekday
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_file import HolidayEntry, OpeningEntry, Weekday
 from core.scheduling.opening_hours import public_holidays
 from core.services.own_shop.entry_checks import check_printable
 from core.wording.messages import say

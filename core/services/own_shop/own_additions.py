@@ -13,9 +13,9 @@ from core.catalogue.markings import bare
 from core.model.errors import WrongInput, at, one_of
 from core.model.inventory import CARRIERS
 from core.model.names import Finding, Outcome
+from core.model.own_shop.settings_file import OwnFindingEntry, OwnMediumEntry, OwnRepairEntry, SettingsFile
+from core.model.own_shop.shop_additions import Additions, OwnFinding, OwnMedium, OwnRepair
 from core.model.ranges import Range
-from core.model.settings_file import OwnFindingEntry, OwnMediumEntry, OwnRepairEntry, SettingsFile
-from core.model.shop_additions import Additions, OwnFinding, OwnMedium, OwnRepair
 from core.model.spoken_names import spoken
 from core.pricing import bitrates
 from core.services.own_shop.entry_checks import check_printable

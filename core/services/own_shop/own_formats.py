@@ -8,7 +8,7 @@ from typing import Any
 
 from core.catalogue import formats
 from core.model.errors import WrongInput, at
-from core.model.settings_records import OwnFormat, own_format
+from core.model.own_shop.settings_records import OwnFormat, own_format
 from core.wording.messages import say
 
 LONGEST_WORDS = 40

@@ -14,7 +14,7 @@ from math import ceil
 from sqlalchemy import select
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Permission, Person
+from core.model.own_shop.settings_records import Permission, Person
 from core.services.own_shop import secret_hashes, settings_versions
 from core.store import current_settings, history, permissions
 from core.store.tables import CounterRow, PinTryRow

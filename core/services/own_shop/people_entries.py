@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from core.model.errors import WrongInput, at
 from core.model.folding import folded
-from core.model.settings_file import PersonEntry
-from core.model.settings_records import Duty, Permission, Person, Skill
+from core.model.own_shop.settings_file import PersonEntry
+from core.model.own_shop.settings_records import Duty, Permission, Person, Skill
 from core.services.own_shop import opening_entries
 from core.services.own_shop.entry_checks import check_printable
 from core.wording.messages import say

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from core.model import settings_differences
 from core.model.errors import Conflict, Refused, WrongInput
-from core.model.settings_records import Permission
+from core.model.own_shop import settings_differences
+from core.model.own_shop.settings_records import Permission
 from core.pricing import price_book
 from core.pricing.price_book import PriceBook
 from core.services.own_shop import setting_names

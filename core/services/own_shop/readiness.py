@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import NEEDED, NotSetUp, SetupPage
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import NEEDED, NotSetUp, SetupPage
 from core.scheduling import opening_hours
 from core.store import current_prices, current_settings
 from core.store.unit import Unit

@@ -7,10 +7,11 @@ from datetime import date
 from typing import Any
 
 from core.catalogue import country_defaults, findings
-from core.model import accents, shop_additions
+from core.model import accents
 from core.model.names import Speed
-from core.model.settings_differences import Difference, spelled
-from core.model.shop_additions import OwnFinding, OwnMedium, OwnRepair
+from core.model.own_shop import shop_additions
+from core.model.own_shop.settings_differences import Difference, spelled
+from core.model.own_shop.shop_additions import OwnFinding, OwnMedium, OwnRepair
 from core.pricing import price_rows
 from core.promise import chances
 from core.wording import locale_figures, messages, own_words

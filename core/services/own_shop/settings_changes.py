@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 
-from core.model import renamed_decks, settings_differences
-from core.model.settings_differences import Difference
-from core.model.settings_records import OpeningHours, Outage, ShopSettings
+from core.model.own_shop import renamed_decks, settings_differences
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_differences import Difference
+from core.model.own_shop.settings_records import Outage, ShopSettings
 from core.services.own_shop import opening_entries, setting_names, shop_settings
 from core.wording import locale_figures, typed_hours
 from core.wording.messages import say

@@ -15,7 +15,7 @@ from datetime import date, datetime
 from sqlalchemy import func, select
 
 from core.model.names import JobNumber
-from core.model.settings_records import BackupPlan, Person, ShopFront, ShopSettings
+from core.model.own_shop.settings_records import BackupPlan, Person, ShopFront, ShopSettings
 from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises

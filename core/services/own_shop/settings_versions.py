@@ -10,9 +10,9 @@ from sqlalchemy import select
 
 from core.model import serialization
 from core.model.errors import Conflict, Refused
-from core.model.settings_differences import Difference
-from core.model.settings_records import Permission, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_differences import Difference
+from core.model.own_shop.settings_records import Permission, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import own_sentences, settings_changes, shop_settings
 from core.services.own_shop.settings_changes import differences
 from core.store import current_settings, lookup, permissions, settings_entries

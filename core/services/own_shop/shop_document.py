@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from core.model import renamed_decks, settings_differences
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop import renamed_decks, settings_differences
+from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.pricing import price_book, price_csv
 from core.scheduling import opening_hours
 from core.services.own_shop import price_books, readiness, settings_versions, shop_settings

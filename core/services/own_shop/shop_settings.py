@@ -15,7 +15,7 @@ import msgspec
 from core.catalogue import formats
 from core.model import resource_files
 from core.model.errors import WrongInput, at
-from core.model.settings_file import (
+from core.model.own_shop.settings_file import (
     BackupEntry,
     CallsEntry,
     ExpectedEntry,
@@ -27,7 +27,7 @@ from core.model.settings_file import (
     SettingsFile,
     WorkEntry,
 )
-from core.model.settings_records import (
+from core.model.own_shop.settings_records import (
     BackupPlan,
     CallRules,
     Expected,

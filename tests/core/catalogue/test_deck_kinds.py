@@ -11,7 +11,7 @@ from core.catalogue import deck_kinds
 from core.catalogue.formats import catalogue
 from core.model.errors import WrongInput
 from core.model.names import TvSystem
-from core.model.settings_records import Deck
+from core.model.own_shop.settings_records import Deck
 from core.services.own_shop import shop_settings
 
 _VHS = '[kinds.vhs]\nplays = ["vhs"]\nadapters = ["vhs-c"]\ntv = "own"\nspeeds = ["sp"]\n'

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from core.cli import entry
-from core.model import shop_additions
+from core.model.own_shop import shop_additions
 from tests.support.booked import set_up
 from tests.support.pdf import words
 

@@ -12,7 +12,7 @@ import pytest
 
 from core.cli.subcommands import SUBCOMMANDS
 from core.model import resource_files
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 from core.model.stations import Station
 from core.wording import messages
 from tests.support import demonstration

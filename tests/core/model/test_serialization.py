@@ -16,10 +16,10 @@ from core.model import serialization
 from core.model.inventory import Inventory, TapeLine
 from core.model.job_records import Job, Pickup
 from core.model.names import FillKnown, Finding, FormatName, TapeCode
+from core.model.own_shop.settings_records import Deck, Rate, ShopSettings
 from core.model.promise_records import Promise, PromiseBasis
 from core.model.quote_records import Price, Question, QuotedTape
 from core.model.ranges import exactly
-from core.model.settings_records import Deck, Rate, ShopSettings
 from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord

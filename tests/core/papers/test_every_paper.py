@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.papers import (
     claim_slip,
     delivery_list,

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Printing
+from core.model.own_shop.settings_records import Printing
 from core.papers import label_stock, label_test, labels
 from core.papers.paper_tokens import MM, SIZES
 from tests.support import invented_job as records

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.papers import claim_slip, roll_slip
 from core.papers.paper_tokens import MM
 from core.services import paper_files

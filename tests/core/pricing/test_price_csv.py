@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
 from core.model.names import FormatName
+from core.model.own_shop.settings_records import Rate
 from core.model.price_terms import ChargeKind, InspectionFee, InspectionWay, StorageFee, StoragePeriod
-from core.model.settings_records import Rate
 from core.pricing import price_book, price_csv, price_rows
 from core.pricing.price_book import PriceBook, in_force
 from core.pricing.price_book_file import RoundingMode, TaxMode, Way

@@ -7,7 +7,8 @@ from datetime import time, timedelta
 
 import pytest
 
-from core.model.settings_records import OpeningHours, Person, ShopSettings, Skill
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Person, ShopSettings, Skill
 from core.model.stations import Station
 from core.promise import turnaround, what_ifs
 from core.scheduling import deck_week

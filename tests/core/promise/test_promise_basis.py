@@ -9,8 +9,9 @@ from datetime import UTC, datetime
 import pytest
 
 from core.model import serialization
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Person
 from core.model.promise_records import Promise, PromiseBasis
-from core.model.settings_records import OpeningHours, Person
 from core.promise import promise_basis
 from core.wording.messages import say
 from tests.support.shops import fittings

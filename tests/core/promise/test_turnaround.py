@@ -10,9 +10,10 @@ import numpy as np
 import pytest
 
 from core.model.names import JobNumber
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Expected, Outage, ShopSettings
 from core.model.promise_records import Promise
 from core.model.ranges import Range, exactly
-from core.model.settings_records import Expected, OpeningHours, Outage, ShopSettings
 from core.model.stations import Station
 from core.promise.stated_dates import chance_by
 from core.promise.turnaround import chance_of, is_overlong, load, promise, standing

@@ -7,9 +7,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from core.model.own_shop.settings_records import Expected, ShopSettings
 from core.model.promise_records import Promise
 from core.model.ranges import exactly
-from core.model.settings_records import Expected, ShopSettings
 from core.promise import promise_basis
 from core.promise.turnaround import load, promise
 from core.promise.what_ifs import changes

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.settings_records import Deck
+from core.model.own_shop.settings_records import Deck
 from core.scheduling.deck_choice import Suited, suited
 from tests.support.shops import deck
 

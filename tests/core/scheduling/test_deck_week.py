@@ -8,8 +8,8 @@ from datetime import date, timedelta
 import numpy as np
 import pytest
 
+from core.model.own_shop.settings_records import Outage
 from core.model.ranges import Range, exactly
-from core.model.settings_records import Outage
 from core.model.stations import Station
 from core.promise import turnaround
 from core.scheduling import deck_week

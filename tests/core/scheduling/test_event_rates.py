@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 from core.scheduling.event_rates import Counted, RushMonth, failures, learned, rush_a_week
 
 STATED = Expected(

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from core.model.names import FormatName
-from core.model.settings_records import Expected, ShopSettings
+from core.model.own_shop.settings_records import Expected, ShopSettings
 from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import belief_of
 from core.scheduling import initial_state, opening_hours

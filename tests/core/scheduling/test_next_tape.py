@@ -6,8 +6,8 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from core.model.names import TvSystem
+from core.model.own_shop.settings_records import Outage, ShopSettings
 from core.model.ranges import exactly
-from core.model.settings_records import Outage, ShopSettings
 from core.model.stations import Station
 from core.scheduling import deck_week
 from core.scheduling.next_tape import NextTape, next_tapes

@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar, Slots
 from core.scheduling.play_hours import OVERLONG_WITHIN, TO_BE_LOADED, Gate

@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import OpeningHours, Outage
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Outage
 from core.scheduling import initial_state, opening_hours
 from core.wording import locale_figures
 from tests.support.shops import FRONT, NEW_YORK, TUESDAY, fittings, utc

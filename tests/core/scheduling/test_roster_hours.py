@@ -7,7 +7,8 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.settings_records import OpeningHours, Person
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Person
 from core.scheduling import opening_hours, rosters
 from core.scheduling.opening_calendar import NEVER, RETIRED
 from core.scheduling.roster_hours import RosterHours

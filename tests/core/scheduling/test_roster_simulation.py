@@ -7,7 +7,8 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.settings_records import OpeningHours, Person, Skill
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Person, Skill
 from core.scheduling import opening_hours, roster_simulation, rosters, staffed_simulation
 from core.scheduling.breakdowns import Breakdowns, fails_after
 from core.scheduling.opening_calendar import Openings

@@ -13,8 +13,9 @@ import pytest
 
 from core.model.common_random_numbers import key
 from core.model.names import TvSystem
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Outage, ShopSettings
 from core.model.ranges import Range
-from core.model.settings_records import OpeningHours, Outage, ShopSettings
 from core.model.stations import Station
 from core.promise import turnaround
 from core.scheduling import deck_week, initial_state, opening_hours

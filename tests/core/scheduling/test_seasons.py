@@ -8,7 +8,7 @@ from datetime import date
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.scheduling import opening_hours
 from core.services.own_shop import shop_settings
 from tests.support.shops import WEEKDAYS, fittings

@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from core.model.settings_records import OpeningHours
+from core.model.own_shop.opening_records import OpeningHours
 from core.scheduling import opening_hours
 from core.scheduling.play_hours import Gate, PlayHours
 from core.scheduling.simulated_shop import DeckTimelines

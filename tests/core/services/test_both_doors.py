@@ -9,8 +9,9 @@ from typing import Any
 import pytest
 from PySide6.QtWidgets import QWidget
 
-from core.model.settings_records import OpeningHours, Permission, Person
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Permission, Person
+from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import people, settings_versions, shop_document, shop_settings
 from core.store import current_settings
 from core.wording.messages import knows

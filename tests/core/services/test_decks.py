@@ -11,7 +11,7 @@ from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import Finding
-from core.model.settings_records import Outage
+from core.model.own_shop.settings_records import Outage
 from core.model.stations import Station
 from core.services import deck_queue, decks, event_counts, jobs, promises, shop_overview, tapes
 from core.services.own_shop import shop_document, shop_settings

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 from core.services import expectations
 from core.store import current_settings, history
 from tests.support.booked import Desk, events, line, quoted

@@ -13,10 +13,10 @@ from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, Outcome, Speed, TvSystem
+from core.model.own_shop.settings_records import Partner, ShopSettings
 from core.model.quote_records import Quote
 from core.model.ranges import ZERO
 from core.model.repair_records import Hold, Verdict
-from core.model.settings_records import Partner, ShopSettings
 from core.papers import claim_slip, quote_paper
 from core.pricing import price_book
 from core.promise import turnaround

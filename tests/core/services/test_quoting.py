@@ -10,9 +10,9 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery, Inventory, TapeLine
 from core.model.names import Finding, FormatName, Outcome, Speed, TvSystem
+from core.model.own_shop.settings_records import Deck, Expected, ShopSettings
 from core.model.quote_records import Quote
 from core.model.ranges import ZERO
-from core.model.settings_records import Deck, Expected, ShopSettings
 from core.playtime import tape_minutes
 from core.pricing import price_book
 from core.promise import turnaround

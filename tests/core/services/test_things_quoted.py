@@ -9,8 +9,8 @@ import pytest
 from core.catalogue import condition, formats
 from core.model.inventory import Delivery, Inventory, TapeLine
 from core.model.names import Finding, FormatName, Join, Outcome, Speed
+from core.model.own_shop.settings_records import own_format
 from core.model.quote_records import Quote
-from core.model.settings_records import own_format
 from core.services import jobs, promises, repair_record
 from core.services.own_shop import format_drafts, settings_versions, shop_document
 from core.services.own_shop.format_drafts import FormatDraft

@@ -13,7 +13,7 @@ from core.model.agreement_records import Consent
 from core.model.dispositions import Disposition
 from core.model.handover_records import ToldHow, ToldResult
 from core.model.names import Finding
-from core.model.settings_records import Person
+from core.model.own_shop.settings_records import Person
 from core.model.stations import Station
 from core.services import jobs, tape_dispositions, tapes
 from core.services.after_ready import handover_wishes, telling

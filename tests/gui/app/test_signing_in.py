@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QLabel, QMenu, QToolButton
 
-from core.model.settings_records import Permission, Person
+from core.model.own_shop.settings_records import Permission, Person
 from core.services.own_shop import people, settings_versions
 from core.store import current_settings
 from gui.app.signing_in import SigningIn

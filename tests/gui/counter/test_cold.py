@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.catalogue import acclimatisation
 from core.model.names import JobNumber
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 from core.model.stations import Station
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, expectations, jobs, tapes

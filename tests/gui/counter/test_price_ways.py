@@ -9,8 +9,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel, QRadioButton, QWidget
 
 from core.model.names import JobNumber
+from core.model.own_shop.settings_records import Person
 from core.model.price_ways import PriceWay
-from core.model.settings_records import Person
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs
 from core.services.own_shop import price_books, settings_versions, shop_document

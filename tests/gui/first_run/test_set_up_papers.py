@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.setup_pages import SetupPage
 from gui.first_run.set_up_screen import SetUpScreen
 from gui.settings.front_page import FrontPage
 from gui.settings.papers_page import PapersPage

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from core.model.job_records import Job
-from core.model.settings_records import Person
+from core.model.own_shop.settings_records import Person
 from core.services import jobs, payments
 from core.services.own_shop import people, settings_versions
 from core.store import current_settings

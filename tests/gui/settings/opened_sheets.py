@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.model.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopSettings
 from core.store import current_settings
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen

@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog
 
-from core.model.settings_records import BackupPlan
+from core.model.own_shop.settings_records import BackupPlan
 from core.store import current_settings
 from gui.settings.backup_page import BackupPage
 from gui.shop.shop_screen import ShopScreen

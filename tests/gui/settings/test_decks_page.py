@@ -10,8 +10,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Outage
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import Outage
+from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import settings_versions, shop_document
 from gui.settings.decks_page import DecksPage

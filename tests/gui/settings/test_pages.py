@@ -9,7 +9,7 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from core.model.errors import WrongInput
-from core.model.settings_records import Printing, ShopSettings
+from core.model.own_shop.settings_records import Printing, ShopSettings
 from core.services.own_shop import shop_settings
 from core.services.own_shop.readiness import Readiness
 from core.services.own_shop.shop_document import SettingsView

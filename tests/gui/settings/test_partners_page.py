@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 
-from core.model.settings_records import Partner
+from core.model.own_shop.settings_records import Partner
 from gui.settings.partners_page import PartnersPage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen

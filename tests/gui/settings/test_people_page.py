@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
-from core.model.settings_records import ASKED, Permission
+from core.model.own_shop.settings_records import ASKED, Permission
 from core.services.own_shop import people
 from gui.app.signing_in import SigningIn
 from gui.settings.people_page import PeoplePage

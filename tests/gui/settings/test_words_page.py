@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 
-from core.model.settings_records import ShopFront
+from core.model.own_shop.settings_records import ShopFront
 from core.store import current_settings
 from core.wording import messages
 from gui.settings.words_page import WordsPage

@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 
-from core.model.settings_records import BackupPlan
+from core.model.own_shop.settings_records import BackupPlan
 from core.services.own_shop import backup_places, shop_document
 from core.store import current_settings
 from gui.shop.shop_screen import ShopScreen

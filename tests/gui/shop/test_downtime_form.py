@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from core.model.settings_records import Outage
+from core.model.own_shop.settings_records import Outage
 from core.services import closed_days, event_counts, promises
 from core.store import current_settings
 from core.wording.messages import say

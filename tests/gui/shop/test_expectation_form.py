@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 
-from core.model.settings_records import Expected
+from core.model.own_shop.settings_records import Expected
 from core.model.stations import Station
 from core.services import closed_days, decks
 from core.store import current_settings

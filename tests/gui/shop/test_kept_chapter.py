@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.model.settings_records import Permission, Person
+from core.model.own_shop.settings_records import Permission, Person
 from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
 from core.services import deck_queue, event_counts, promises

@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 
-from core.model.settings_records import OpeningHours, ShopSettings
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import ShopSettings
 from core.services import decks
 from core.services.own_shop import settings_versions, shop_document
 from gui.shop.own_shop_page import OwnShopPage

@@ -11,7 +11,7 @@ import pytest
 
 from core.model.backup_records import BackupFile, BackupPlace, BackupState
 from core.model.errors import Refused, Unavailable, WrongInput
-from core.model.settings_records import BackupPlan
+from core.model.own_shop.settings_records import BackupPlan
 from core.services import backup, jobs
 from core.services.own_shop import backup_places, shop_document, shop_settings
 from core.services.records_door import Shop

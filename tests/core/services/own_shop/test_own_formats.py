@@ -12,7 +12,7 @@ from core.catalogue.formats import catalogue
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName
-from core.model.settings_records import own_format
+from core.model.own_shop.settings_records import own_format
 from core.papers.voice import voice
 from core.playtime import tape_minutes
 from core.services import jobs

@@ -11,8 +11,8 @@ from argon2 import PasswordHasher, Type, extract_parameters
 
 from core.model import serialization
 from core.model.errors import Refused, WrongInput
-from core.model.settings_records import Outage, Permission, Person, ShopSettings
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.settings_records import Outage, Permission, Person, ShopSettings
+from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks, expectations, payments
 from core.services.own_shop import people, price_books, settings_versions, shop_document, shop_settings
 from core.services.records_door import Shop

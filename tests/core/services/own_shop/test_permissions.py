@@ -12,7 +12,7 @@ import pytest
 
 import core
 from core.model.errors import NotPermitted
-from core.model.settings_records import ASKED, Permission, Person
+from core.model.own_shop.settings_records import ASKED, Permission, Person
 from core.model.stations import Station
 from core.services import backup, jobs, payments, promises, shop_overview, tapes
 from core.services.own_shop import settings_versions, shop_document

@@ -11,9 +11,10 @@ import pytest
 
 from core.catalogue.format_file import FormatFile
 from core.model.names import FormatName
-from core.model.settings_file import DeckEntry, PartnerEntry, PersonEntry
-from core.model.settings_records import OpeningHours, Outage, Partner, Person
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_file import DeckEntry, PartnerEntry, PersonEntry
+from core.model.own_shop.settings_records import Outage, Partner, Person
+from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import (
     price_books,

@@ -7,7 +7,8 @@ from datetime import timedelta
 
 import pytest
 
-from core.model.settings_records import OpeningHours, Person, ShopSettings
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Person, ShopSettings
 from core.model.typed_draft import TypedBox
 from core.promise import turnaround
 from core.services import deck_queue, drafts, promises

@@ -15,7 +15,7 @@ from sqlalchemy import text
 from core.model import serialization
 from core.model.errors import Conflict, Refused, WrongInput
 from core.model.names import CommandId
-from core.model.setup_pages import SetupPage
+from core.model.own_shop.setup_pages import SetupPage
 from core.model.stations import Station
 from core.papers import claim_slip, quote_paper
 from core.pricing import price_book

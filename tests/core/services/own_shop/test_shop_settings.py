@@ -9,7 +9,8 @@ import pytest
 
 from core.model import resource_files
 from core.model.errors import WrongInput
-from core.model.settings_records import Expected, OpeningHours, Outage
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.settings_records import Expected, Outage
 from core.services.own_shop.shop_settings import dump, loads, new_shop
 from tests.support.shops import deck, fittings
 

@@ -11,7 +11,8 @@ from enum import Enum
 from typing import Any
 
 from core.model.names import FormatName
-from core.model.shop_additions import NOTHING_ADDED, Additions
+from core.model.own_shop.opening_records import OpeningHours
+from core.model.own_shop.shop_additions import NOTHING_ADDED, Additions
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,32 +133,6 @@ class Partner:
     price: str
     """Their price, in words."""
     days: int
-
-
-@dataclass(frozen=True, slots=True)
-class OpeningHours:
-    """Open from ``start`` to ``end`` (minutes after midnight) on ``weekday`` (0 = Monday).
-
-    With ``first`` and ``last`` in that part of each year only, in place of the hours of the whole year.
-    """
-
-    weekday: int
-    start: int
-    end: int
-    first: str = ""
-    """Month and day, ``06-15``; empty: the whole year."""
-    last: str = ""
-    season: str = ""
-    """What the shop calls that part of the year, if anything."""
-
-    def is_season_on(self, day: date) -> bool:
-        """Whether these are the hours of a season that ``day`` lies in; one may run past New Year's Eve."""
-        if not self.first:
-            return False
-        here = f"{day:%m-%d}"
-        if self.first <= self.last:
-            return self.first <= here <= self.last
-        return here >= self.first or here <= self.last
 
 
 @dataclass(frozen=True, slots=True)
@@ -312,7 +287,7 @@ class ShopSettings:
     outages: tuple[Outage, ...] = ()
     expected: Expected = Expected()
     confirmed: frozenset[str] = frozenset()
-    """Pages of the set-up (`core.model.setup_pages`) somebody has filled in or confirmed."""
+    """Pages of the set-up (`core.model.own_shop.setup_pages`) somebody has filled in or confirmed."""
     partners: tuple[Partner, ...] = ()
     """Who copies what no deck here can play; the first that takes a format is named."""
     staff: tuple[Person, ...] = ()

@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal, TypeAlias
 from msgspec import Meta, Struct
 
 from core.model.names import Outcome
-from core.model.settings_records import Duty, Permission, Skill
+from core.model.own_shop.settings_records import Duty, Permission, Skill
 
 Words: TypeAlias = Annotated[str, Meta(min_length=1, max_length=200, pattern=r"\S", description="some-words")]
 MaybeWords: TypeAlias = Annotated[str, Meta(max_length=400, description="maybe-words")]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from core.model.settings_records import Deck, ShopSettings
+from core.model.own_shop.settings_records import Deck, ShopSettings
 
 
 def renamed(settings: ShopSettings, names: Mapping[str, str]) -> ShopSettings:
