@@ -34,6 +34,7 @@ from core.services import (
     recordings,
     repair_attempts,
     repair_record,
+    shop_snapshot,
     tapes,
 )
 from core.services.invented_day import ScriptedAct
@@ -125,7 +126,7 @@ class _Play:
         here = act.at.astimezone(ZoneInfo(self._fittings.front.timezone))
         context = InventoryContext(here.date(), customer_needed=True)
         box = inventory_file.read(self._boxes[act.job], f"demo-box-{act.job + 1}", context)
-        quote = self._shop.ask(promises.snapshot).quote(box, act.at)
+        quote = self._shop.ask(shop_snapshot.read).quote(box, act.at)
         command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor
         job = self._shop.run(jobs.book, quote, command=command, deposit_minor=deposit)

@@ -27,10 +27,8 @@ from core.model.promise_records import Promise
 from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
-from core.scheduling import opening_hours
 from core.services import deck_queue, event_counts, promise_entries
-from core.services.quoting import ShopSnapshot
-from core.store import current_prices, current_settings, lookup, permissions, row_records
+from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
 from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
@@ -91,15 +89,6 @@ def reckoned(
     fitted = event_counts.reckoned(unit, fitted)
     overrun = late_correction.factor(found or record(unit))
     return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
-
-
-def snapshot(unit: Unit) -> ShopSnapshot:
-    """The shop as its records tell it now. Costly: it works the whole queue through."""
-    looked = load(unit)
-    today = opening_hours.today(looked.settings, looked.made_at)
-    return ShopSnapshot(
-        looked.settings, current_prices.in_force(unit, today), looked, looked.made_at, deck_queue.habits(unit)
-    )
 
 
 def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kept, ...]:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.agreement_records import CeilingChoice, Consent, OfferedChoice
 from core.model.errors import WrongInput
-from core.services.agreement.call_cards import PriceQuestion
+from core.model.price_questions import PriceQuestion
 from gui.agreement.consent_field import ConsentField
 from gui.toolkit import theme
 from gui.toolkit.text import money, phone, say, short_day

@@ -8,9 +8,9 @@ from PySide6.QtWidgets import QWidget
 from core.model.errors import TapewrightError
 from core.model.job_records import Job
 from core.model.names import JobNumber
+from core.model.price_questions import PriceQuestion
 from core.services.agreement import agreements, call_cards
 from core.services.agreement.agreement_versions import Asked
-from core.services.agreement.call_cards import PriceQuestion
 from gui.agreement.call_card import CallAnswer, CallCard
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work

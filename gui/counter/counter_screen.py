@@ -13,7 +13,7 @@ from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
-from core.services import promises
+from core.services import shop_snapshot
 from core.services.quoting import ShopSnapshot
 from gui.counter.amending import Amending
 from gui.counter.booking import Booking
@@ -110,7 +110,7 @@ class CounterScreen(Screen):
 
     @Slot()
     def _read_shop(self) -> None:
-        self.desk.work.ask(promises.snapshot, then=self._use_snapshot)
+        self.desk.work.ask(shop_snapshot.read, then=self._use_snapshot)
 
     def _use_snapshot(self, snapshot: ShopSnapshot) -> None:
         self._box.use_snapshot(snapshot)

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from core.catalogue.formats import catalogue
 from core.model.inventory import Delivery, Inventory, TapeLine
-from core.services import promises
+from core.services import shop_snapshot
 from core.services.records_door import Shop
 
 BOXES = 300
@@ -41,7 +41,7 @@ def main(where: str) -> None:
     """Prints both figures."""
     now = datetime.now(UTC)
     with Shop.open(where) as shop:
-        snapshot = shop.ask(promises.snapshot)
+        snapshot = shop.ask(shop_snapshot.read)
         different = boxes(random.Random(SEED))
         snapshot.quote(next(different), now)  # what the first quote imports and reads is no growth
         before = resident()

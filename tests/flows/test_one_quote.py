@@ -14,7 +14,7 @@ from core.model.names import FormatName, Speed
 from core.model.quote_records import Quote
 from core.model.stations import Station
 from core.playtime.habits import STARTING
-from core.services import inventory_file, jobs, promises
+from core.services import inventory_file, jobs, shop_snapshot
 from core.services.inventory_file import InventoryContext
 from tests.support.booked import Desk, line
 from tests.support.typed import Typist
@@ -51,7 +51,7 @@ def teach(desk: Desk) -> None:
 
 def windows_quote(desk: Desk, file: Path, **changes: object) -> Quote:
     """What the Counter would show and book."""
-    now = replace(desk.shop.ask(promises.snapshot), **changes)  # type: ignore[arg-type]
+    now = replace(desk.shop.ask(shop_snapshot.read), **changes)  # type: ignore[arg-type]
     box = inventory_file.read(file.read_bytes(), str(file), InventoryContext(now.today))
     return now.quote(box, desk.clock())
 

@@ -20,7 +20,7 @@ from core.model.quote_records import Quote
 from core.model.signatures import Signature
 from core.pricing import price_book
 from core.promise import rush_effects, turnaround
-from core.services import decks, inventory_file, paper_files, promises, quoting, what_would_help
+from core.services import decks, inventory_file, paper_files, quoting, shop_snapshot, what_would_help
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
@@ -162,7 +162,7 @@ def _quote_here(call: Invocation, data: bytes, shop: Shop, *, customer_needed: b
     """The quote of this shop as it is now, on the same ground as the window's; stores nothing."""
 
     box = _inventory(call, data, shop.ask(decks.settings), customer_needed=customer_needed)
-    return shop.ask(promises.snapshot).quote(box, call.clock())
+    return shop.ask(shop_snapshot.read).quote(box, call.clock())
 
 
 def _front(shop: Shop, moment: datetime) -> ShopFront:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
-from core.model.agreement_records import CeilingChoice, CeilingQuestion, OfferedChoice, StandingPrice
-from core.model.job_records import Job
+from core.model.agreement_records import CeilingChoice, CeilingQuestion, OfferedChoice
 from core.model.names import JobNumber, TapeCode
+from core.model.price_questions import PriceQuestion
 from core.model.stations import Station
 from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
@@ -17,17 +17,6 @@ from core.services.agreement import ceiling_choices, ceiling_watch
 from core.store import current_settings, lookup, row_records
 from core.store.tables import JobRow
 from core.store.unit import Unit
-
-
-@dataclass(frozen=True, slots=True)
-class PriceQuestion:
-    """All that is on a call card."""
-
-    job: Job
-    standing: StandingPrice
-    asking: tuple[CeilingQuestion, ...]
-    """The tapes that wait, the one stopped last at the end."""
-    choices: tuple[OfferedChoice, ...]
 
 
 def question(unit: Unit, number: JobNumber) -> PriceQuestion:

@@ -14,7 +14,7 @@ from core.model.names import Finding
 from core.model.price_ways import PriceWay
 from core.model.quote_records import Quote
 from core.model.stations import Station
-from core.services import jobs, promises, tapes
+from core.services import jobs, shop_snapshot, tapes
 from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.store import audit
@@ -28,7 +28,7 @@ def enter(desk: Desk, **tables: Any) -> None:
 
 def quoted(desk: Desk, *lines: Any, way: PriceWay = PriceWay.FLAT) -> Quote:
     box = replace(inventory(*lines), way=way)
-    return desk.shop.ask(promises.snapshot).quote(box, desk.clock())
+    return desk.shop.ask(shop_snapshot.read).quote(box, desk.clock())
 
 
 def booked(desk: Desk, *lines: Any) -> tuple[Job, int]:

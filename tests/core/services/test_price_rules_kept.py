@@ -13,7 +13,7 @@ from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.model.quote_records import Quote
 from core.model.stations import Station
-from core.services import jobs, promises, tapes
+from core.services import jobs, shop_snapshot, tapes
 from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.services.records_door import Shop
@@ -30,7 +30,7 @@ def enter(desk: Desk, **tables: Any) -> None:
 
 def quoted(desk: Desk, *lines: Any, exempt: str = "") -> Quote:
     box = replace(inventory(*lines), tax_exempt=exempt)
-    return desk.shop.ask(promises.snapshot).quote(box, desk.clock())
+    return desk.shop.ask(shop_snapshot.read).quote(box, desk.clock())
 
 
 def booked(desk: Desk, *lines: Any, exempt: str = "") -> Job:

@@ -11,7 +11,7 @@ from core.model.inventory import Delivery, Inventory, TapeLine
 from core.model.names import Finding, FormatName, Join, Outcome, Speed
 from core.model.own_shop.settings_records import own_format
 from core.model.quote_records import Quote
-from core.services import jobs, promises, repair_record
+from core.services import jobs, repair_record, shop_snapshot
 from core.services.own_shop import format_drafts, settings_versions, shop_document
 from core.services.own_shop.format_drafts import FormatDraft
 from core.store import current_settings
@@ -34,13 +34,13 @@ def desk(desk: Desk) -> Desk:
 
 
 def quoted(desk: Desk, *lines: TapeLine, deliver: tuple[Delivery, ...] = ()) -> Quote:
-    snapshot = desk.shop.ask(promises.snapshot)
+    snapshot = desk.shop.ask(shop_snapshot.read)
     return snapshot.quote(Inventory(lines, deliver=deliver), snapshot.now)
 
 
 def test_film_is_charged_by_the_foot_and_slides_by_the_piece(desk: Desk) -> None:
     told = quoted(desk, TapeLine(2, SUPER_8, "50 ft"), TapeLine(1, SLIDES, "80 slides"))
-    book = desk.shop.ask(promises.snapshot).book
+    book = desk.shop.ask(shop_snapshot.read).book
     film, slides = [charge for charge in told.price.charges if charge.code.startswith("capture-")]
 
     foot, piece = (float(book.capture[name].minor) for name in (SUPER_8, SLIDES))
@@ -53,7 +53,7 @@ def test_film_is_charged_by_the_foot_and_slides_by_the_piece(desk: Desk) -> None
 
 def test_metres_are_charged_in_feet(desk: Desk) -> None:
     told = quoted(desk, TapeLine(1, SUPER_8, "15 m"))
-    book = desk.shop.ask(promises.snapshot).book
+    book = desk.shop.ask(shop_snapshot.read).book
     (film,) = [charge for charge in told.price.charges if charge.code.startswith("capture-")]
 
     assert film.amount.likely == pytest.approx(15 / 0.3048 * float(book.capture[SUPER_8].minor), abs=1)

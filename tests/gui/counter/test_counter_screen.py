@@ -20,7 +20,7 @@ from core.model.names import Finding
 from core.model.quote_records import Quote
 from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
-from core.services import drafts, jobs, promises
+from core.services import drafts, jobs, shop_snapshot
 from gui.counter.counter_screen import CounterScreen
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns
@@ -89,7 +89,7 @@ def whole_quote(clerk: Clerk) -> Quote:
     """Worked out at one go by the one door."""
     shown = clerk.counter.quote
     assert shown is not None
-    return clerk.place.records.shop.ask(promises.snapshot).quote(shown.inventory, shown.made_at)
+    return clerk.place.records.shop.ask(shop_snapshot.read).quote(shown.inventory, shown.made_at)
 
 
 def test_the_format_offered_counts_before_it_is_taken(clerk: Clerk) -> None:

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QLabel
 from core.model.job_records import Job
 from core.model.quote_records import Quote
 from core.promise import turnaround
-from core.services import drafts, jobs, promises
+from core.services import drafts, jobs, shop_snapshot
 from gui.counter import live_day
 from gui.counter.live_day import LATE_MS
 from gui.toolkit import text
@@ -41,7 +41,7 @@ def only_job(place: Place) -> Job:
 
 def afresh(place: Place, quote: Quote) -> Quote:
     """The same box worked out once more, by itself."""
-    return place.records.shop.ask(promises.snapshot).quote(quote.inventory, quote.made_at)
+    return place.records.shop.ask(shop_snapshot.read).quote(quote.inventory, quote.made_at)
 
 
 def chance(clerk: Clerk) -> QLabel:
@@ -163,7 +163,7 @@ def test_an_answer_leaves_the_label_that_was_typed_after_the_question(clerk: Cle
 def test_a_box_booked_right_after_a_key_keeps_the_day_of_that_key(clerk: Clerk, place: Place) -> None:
     clerk.count(count="2", format="vh", marking="t120")
     clerk.name_the_customer("Ada Fenwick")
-    near, now = clerk.day, place.records.shop.ask(promises.snapshot)
+    near, now = clerk.day, place.records.shop.ask(shop_snapshot.read)
     with held_up(clerk, place):
         put_count(clerk, "90")
         press(Qt.Key.Key_Return, CONTROL)

@@ -10,7 +10,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import FormatName
 from core.model.quote_records import Quote
-from core.services import promises
+from core.services import shop_snapshot
 from gui.counter.live_quote import LiveQuote, PendingDay
 from tests.support.booked import Desk, line
 
@@ -21,7 +21,7 @@ LARGE = Inventory((line(count=12), line("hi8", count=30, marking="P6-120")))
 @pytest.fixture
 def live(file_desk: Desk) -> LiveQuote:
     made = LiveQuote()
-    made.snapshot = file_desk.shop.ask(promises.snapshot)
+    made.snapshot = file_desk.shop.ask(shop_snapshot.read)
     return made
 
 
@@ -81,7 +81,7 @@ def test_a_day_that_comes_for_a_box_that_changed_is_dropped(live: LiveQuote, fil
 def test_a_day_is_dropped_when_the_queue_moved_on_meanwhile(live: LiveQuote, file_desk: Desk) -> None:
     first = settled(live, SMALL, file_desk)
     file_desk.book(line(count=60))
-    live.snapshot = file_desk.shop.ask(promises.snapshot)
+    live.snapshot = file_desk.shop.ask(shop_snapshot.read)
     live.quote(SMALL, file_desk.clock())
     assert not live.is_settled
     assert settled(live, SMALL, file_desk).promise.chances != first.promise.chances

@@ -21,7 +21,7 @@ from core.papers import quote_paper
 from core.pricing import price_csv
 from core.pricing.price_book_file import RoundingMode, TaxMode
 from core.pricing.price_rules import Rounding, TaxRate
-from core.services import jobs, promises
+from core.services import jobs, shop_snapshot
 from core.services.own_shop import price_books, price_preview, shop_document
 from core.services.own_shop.price_preview import BOXES, PriceChange
 from tests.support.booked import Desk, line
@@ -61,7 +61,7 @@ def test_what_the_new_book_does_not_price_is_told_apart_and_not_summed(desk: Des
 
 def test_a_box_costs_in_the_preview_what_the_counter_quotes(desk: Desk) -> None:
     basis = desk.shop.ask(price_preview.read)
-    whole = desk.shop.ask(promises.snapshot)
+    whole = desk.shop.ask(shop_snapshot.read)
     for box, found in zip(BOXES, price_preview.changes(basis, BOXES, basis.book).boxes, strict=True):
         assert found.was == whole.quote(Inventory(box), desk.clock()).price.gross.likely
 
