@@ -8,8 +8,8 @@ from datetime import datetime, timedelta
 from core.model.tape_records import TapeRecord
 from core.scheduling.next_tape import NextTape, next_tapes
 from core.scheduling.plan_records import LOAD_MINUTES, estimate
-from core.services import deck_queue, tapes
-from core.store import current_settings
+from core.services import deck_queue
+from core.store import current_settings, lookup, row_records
 from core.store.unit import Unit
 
 
@@ -39,4 +39,9 @@ def _told(unit: Unit, deck: str, found: NextTape, now: datetime) -> ToLoad:
     if found.tape is None:
         return ToLoad(deck, None, None, found.why)
     minutes = LOAD_MINUTES + estimate(found.tape.minutes)
-    return ToLoad(deck, tapes.get(unit, found.tape.code), now + timedelta(minutes=minutes), found.why)
+    return ToLoad(
+        deck,
+        row_records.tape(lookup.tape_row(unit, found.tape.code)),
+        now + timedelta(minutes=minutes),
+        found.why,
+    )

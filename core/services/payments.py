@@ -36,7 +36,7 @@ def price(unit: Unit, row: JobRow) -> Price:
 
     What a version of the agreement left out is not charged; the fee for calling off is.
     """
-    return price_of(unit, row, standing_tapes(row), ceiling_minor=row_records.job(row).ceiling_minor)
+    return price_of(unit, row, lookup.standing_tapes(row), ceiling_minor=row_records.job(row).ceiling_minor)
 
 
 def price_of(
@@ -66,11 +66,6 @@ def price_of(
         exempt=job.tax_exempt if exempt is None else exempt,
         agreed_flat=agreed_flat.owed(job, billed, book),
     )
-
-
-def standing_tapes(row: JobRow) -> list[TapeRow]:
-    """The tapes of an order that no version of its agreement left out."""
-    return [each for each in row.tapes if each.left_out_in is None]
 
 
 def book_of(unit: Unit, row: JobRow) -> PriceBook:

@@ -101,3 +101,8 @@ def is_repaired_by(unit: Unit, name: str) -> bool:
 def is_copied_onto(unit: Unit, name: str) -> bool:
     """Whether copies were ever ordered on a medium of this code."""
     return unit.session.scalar(select(CopyRow.id).where(CopyRow.code == name).limit(1)) is not None
+
+
+def standing_tapes(row: JobRow) -> list[TapeRow]:
+    """The tapes of an order that no version of its agreement left out."""
+    return [each for each in row.tapes if each.left_out_in is None]

@@ -9,7 +9,7 @@ from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.papers import agreement_words
 from core.pricing.agreement_differences import AgreementPart
-from core.services.agreement.amendments import Amended
+from core.pricing.amendment_records import Amended
 from gui.agreement.consent_field import ConsentField
 from gui.toolkit import theme
 from gui.toolkit.text import say

@@ -14,9 +14,9 @@ from core.model.inventory import Inventory
 from core.model.job_records import Job
 from core.model.names import CommandId, JobNumber
 from core.model.typed_draft import TypedBox
+from core.pricing.amendment_records import Amended, Amendment, OpenedOrder
 from core.services.agreement import amendments
 from core.services.agreement.agreement_versions import Asked
-from core.services.agreement.amendments import Amended, Amendment, OpenedOrder
 from gui.counter.amend_panel import AmendPanel
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import box_of_order, codes_of

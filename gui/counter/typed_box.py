@@ -23,7 +23,7 @@ from gui.toolkit.text import say, short_day
 from gui.widgets import wishes
 
 if TYPE_CHECKING:
-    from core.services.agreement.amendments import OpenedOrder
+    from core.pricing.amendment_records import OpenedOrder
 
 T = TypeVar("T")
 

@@ -15,6 +15,7 @@ from core.model.errors import AsWritten, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber, TapeCode
 from core.papers import agreement_words
+from core.pricing.amendment_records import Amendment
 from core.services import decks, inventory_file, jobs, paper_files
 from core.services.agreement import (
     agreement_versions,
@@ -25,7 +26,6 @@ from core.services.agreement import (
     ceiling_watch,
 )
 from core.services.agreement.agreement_versions import Asked
-from core.services.agreement.amendments import Amendment
 from core.services.inventory_file import InventoryContext
 from core.wording import locale_figures
 from core.wording.messages import say

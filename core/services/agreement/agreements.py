@@ -121,7 +121,7 @@ def _kind(row: JobRow) -> AgreementKind:
 
 def _draft(unit: Unit, row: JobRow, offered: OfferedChoice, said: str) -> NewVersion:
     leaves = set(offered.leaves)
-    whole = all(each.code in leaves for each in payments.standing_tapes(row))
+    whole = all(each.code in leaves for each in lookup.standing_tapes(row))
     fee = agreement_versions.current(row).fee_minor
     if offered.choice is CeilingChoice.RETURN_ALL:
         fee += ceiling_choices.fee_for(unit, row, [each for each in row.tapes if each.code in leaves])

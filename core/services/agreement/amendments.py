@@ -8,14 +8,14 @@ one was agreed. What was found at the bench stays found.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from core.model.agreement_records import AgreementKind, AgreementVersion, Consent
+from core.model.agreement_records import AgreementKind, Consent
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, Inventory
-from core.model.job_records import Job
 from core.model.names import JobNumber, TapeCode
-from core.pricing.agreement_differences import AgreementDifference, differences
+from core.pricing.agreement_differences import differences
+from core.pricing.amendment_records import Amended, Amendment, OpenedOrder
 from core.services import customers, payments, promise_entries, promises
 from core.services.agreement import (
     agreement_versions,
@@ -30,36 +30,6 @@ from core.store.tables import JobRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
-
-
-@dataclass(frozen=True, slots=True)
-class Amendment:
-    """The order as it is to be; ``codes`` holds the cassettes each line names, nothing where it names
-    none."""
-
-    inventory: Inventory
-    codes: tuple[tuple[TapeCode, ...], ...] = ()
-    ceiling_minor: int | None = None
-    """None: it moves as the estimate does."""
-
-
-@dataclass(frozen=True, slots=True)
-class Amended:
-    """What an amendment leads to."""
-
-    job: Job
-    version: AgreementVersion
-    differences: tuple[AgreementDifference, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class OpenedOrder:
-    """A booked order as it is laid out to be changed."""
-
-    job: Job
-    version: AgreementVersion
-    codes: tuple[tuple[TapeCode, ...], ...]
-    """The cassettes of each line of the version's inventory."""
 
 
 def opened(unit: Unit, number: JobNumber) -> OpenedOrder:
@@ -140,12 +110,12 @@ def _amended(row: JobRow) -> Amended:
 def _estimate(unit: Unit, row: JobRow) -> int:
     """What the ceiling of the order would be if it were quoted now."""
     return payments.price_of(
-        unit, row, payments.standing_tapes(row), ceiling_minor=None, exact=False
+        unit, row, lookup.standing_tapes(row), ceiling_minor=None, exact=False
     ).ceiling_minor
 
 
 def _check_open(row: JobRow) -> None:
-    if not any(each.station.is_in_the_shop for each in payments.standing_tapes(row)):
+    if not any(each.station.is_in_the_shop for each in lookup.standing_tapes(row)):
         raise Refused(say("agreement", "nothing_to_amend", number=row.number))
 
 
@@ -154,7 +124,7 @@ def _check(unit: Unit, row: JobRow, wanted: Amendment) -> None:
     count = sum(line.count for line in wanted.inventory.lines)
     if not 1 <= count <= MOST_TAPES:
         raise WrongInput(say("orders", "tapes"), count, say("orders", "number_of_tapes", most=MOST_TAPES))
-    standing = {each.code for each in payments.standing_tapes(row)}
+    standing = {each.code for each in lookup.standing_tapes(row)}
     for line, codes in zip(wanted.inventory.lines, wanted.codes, strict=False):
         for code in codes:
             if code not in standing:

@@ -65,7 +65,7 @@ def cancel(
 
 
 def _all(row: JobRow) -> list[TapeRow]:
-    found = [each for each in payments.standing_tapes(row) if not left_out.was_copied(each)]
+    found = [each for each in lookup.standing_tapes(row) if not left_out.was_copied(each)]
     if not found:
         raise Refused(say("agreement", "nothing_to_cancel", number=row.number))
     return found
@@ -88,7 +88,7 @@ def _chosen(row: JobRow, codes: Sequence[TapeCode]) -> list[TapeRow]:
 def _draft(unit: Unit, row: JobRow, leaves: Sequence[TapeRow], said: str, consent: Consent) -> NewVersion:
     """The ceiling moves by as much as the estimate does, the fee included."""
     held = agreement_versions.current(row)
-    standing = payments.standing_tapes(row)
+    standing = lookup.standing_tapes(row)
     rest = [each for each in standing if each not in leaves]
     fee = held.fee_minor + ceiling_choices.fee_for(unit, row, leaves)
     was = payments.price_of(unit, row, standing, ceiling_minor=None, exact=False).ceiling_minor

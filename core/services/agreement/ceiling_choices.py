@@ -12,6 +12,7 @@ from core.model.stations import Station
 from core.pricing import box_price
 from core.services import payments
 from core.services.agreement import agreement_versions, left_out
+from core.store import lookup
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -30,7 +31,7 @@ def offered(
     """One choice of an order at hand, without its day."""
     held = agreement_versions.current(row)
     leaves = _leaves(unit, row, questions, choice, about)
-    rest = [each for each in payments.standing_tapes(row) if each not in leaves]
+    rest = [each for each in lookup.standing_tapes(row) if each not in leaves]
     fee = held.fee_minor
     if choice is CeilingChoice.RETURN_ALL:
         fee += fee_for(unit, row, leaves)
@@ -63,7 +64,7 @@ def about_tape(row: JobRow, questions: dict[int, CeilingQuestion], tape: TapeCod
 
 def fee_for(unit: Unit, row: JobRow, leaves: Sequence[TapeRow]) -> int:
     """The book's fee, before tax, for calling these tapes of an order off."""
-    standing = payments.standing_tapes(row)
+    standing = lookup.standing_tapes(row)
     rest = [each for each in standing if each not in leaves]
     was = payments.price_of(unit, row, standing, ceiling_minor=None, fee_minor=0).net.likely
     now = payments.price_of(unit, row, rest, ceiling_minor=None, fee_minor=0).net.likely if rest else 0
@@ -79,7 +80,7 @@ def asking_tapes(row: JobRow, questions: dict[int, CeilingQuestion]) -> list[Tap
 def _leaves(
     unit: Unit, row: JobRow, questions: dict[int, CeilingQuestion], choice: CeilingChoice, about: TapeRow
 ) -> list[TapeRow]:
-    standing = payments.standing_tapes(row)
+    standing = lookup.standing_tapes(row)
     if choice is CeilingChoice.GO_ON:
         return []
     if choice is CeilingChoice.LEAVE:

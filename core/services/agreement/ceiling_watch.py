@@ -36,7 +36,7 @@ def standing(unit: Unit, number: JobNumber) -> StandingPrice:
 def standing_of(unit: Unit, row: JobRow) -> StandingPrice:
     """As `standing`, of an order at hand."""
     made = agreement_versions.current(row)
-    price = payments.price_of(unit, row, payments.standing_tapes(row), ceiling_minor=None)
+    price = payments.price_of(unit, row, lookup.standing_tapes(row), ceiling_minor=None)
     return StandingPrice(
         number=JobNumber(row.number),
         currency=price.currency,
@@ -67,7 +67,7 @@ def keep_asking(unit: Unit, row: JobRow) -> None:
     now = standing_of(unit, row)
     if not now.over_minor or open_questions(unit, row):
         return
-    on_their_way = (each for each in payments.standing_tapes(row) if not each.station.is_done)
+    on_their_way = (each for each in lookup.standing_tapes(row) if not each.station.is_done)
     tape = next(on_their_way, None)
     if tape is not None:
         _stop(unit, tape, now)

@@ -12,8 +12,8 @@ from core.model.dispositions import Disposition
 from core.model.errors import Refused
 from core.model.spoken_names import spoken
 from core.model.stations import Station
-from core.services import payments, promise_entries
-from core.store import history, row_records
+from core.services import promise_entries
+from core.store import history, lookup, row_records
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
@@ -51,7 +51,7 @@ def leave_out(unit: Unit, row: JobRow, tapes: Sequence[TapeRow], version: int, r
         tape.left_out_in, tape.disposition = version, Disposition.NOT_WANTED
         history.append_of_tape(unit, tape, "left-out", words, left_out_in=version, deck=None)
         promise_entries.note_finish(unit, tape, before)
-    if tapes and not payments.standing_tapes(row):
+    if tapes and not lookup.standing_tapes(row):
         drop_copies(unit, row)
 
 

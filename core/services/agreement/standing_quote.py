@@ -11,7 +11,7 @@ from core.model.inventory import Inventory, TapeLine
 from core.model.quote_records import Quote, QuotedTape, Storage
 from core.model.ranges import ZERO
 from core.services import billed_tapes, payments
-from core.store import current_settings, row_records
+from core.store import current_settings, lookup, row_records
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 
@@ -73,7 +73,7 @@ def _renumbered(row: JobRow) -> tuple[TapeLine, ...]:
 
 
 def _in_order(row: JobRow) -> list[TapeRow]:
-    return sorted(payments.standing_tapes(row), key=lambda tape: (tape.line, tape.n, tape.place))
+    return sorted(lookup.standing_tapes(row), key=lambda tape: (tape.line, tape.n, tape.place))
 
 
 def _told(tapes: Sequence[QuotedTape]) -> list[str]:

@@ -16,9 +16,9 @@ from core.model.stations import Station
 from core.playtime import tape_minutes
 from core.pricing.tape_matching import KnownTape, MatchedTape, matched
 from core.scheduling import partner_choice
-from core.services import deck_queue, payments
+from core.services import deck_queue
 from core.services.agreement import agreement_versions, left_out
-from core.store import current_settings, history
+from core.store import current_settings, history, lookup
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -30,7 +30,7 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
     Refused where a tape would be left out that was copied or is home.
     """
     lines = [replace(line, tv=box.tv_of(line)) for line in box.lines]
-    standing = payments.standing_tapes(row)
+    standing = lookup.standing_tapes(row)
     known = [KnownTape(TapeCode(each.code), _told(each), each.line, _progress(each)) for each in standing]
     made = matched(known, lines, codes)
     kept = {each.code for each in made}

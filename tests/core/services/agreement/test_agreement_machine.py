@@ -27,6 +27,7 @@ from core.model.job_records import Job
 from core.model.names import Finding, Join, Speed, TapeCode
 from core.model.quote_records import Price
 from core.model.stations import Station
+from core.pricing.amendment_records import Amendment
 from core.services import deck_findings, jobs, repair_record, tapes
 from core.services.agreement import (
     agreement_versions,
@@ -36,7 +37,6 @@ from core.services.agreement import (
     cancellations,
     ceiling_watch,
 )
-from core.services.agreement.amendments import Amendment
 from tests.support.booked import Desk, inventory, line
 
 ADA = Consent("Ada Fenwick")

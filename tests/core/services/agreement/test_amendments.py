@@ -14,10 +14,10 @@ from core.model.job_records import Job
 from core.model.names import Finding, JobNumber, Join, TapeCode
 from core.model.stations import Station
 from core.pricing.agreement_differences import AgreementPart
+from core.pricing.amendment_records import Amended, Amendment
 from core.services import jobs, promise_entries, repair_record, tapes
 from core.services.agreement import agreement_versions, amendments, cancellations
 from core.services.agreement.agreement_versions import Asked
-from core.services.agreement.amendments import Amended, Amendment
 from tests.support.booked import Desk, command, inventory, line
 
 ADA = Consent("Ada Fenwick")

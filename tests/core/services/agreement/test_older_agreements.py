@@ -11,9 +11,9 @@ from sqlalchemy import text
 
 from core.model.agreement_records import AgreementKind, Consent
 from core.model.stations import Station
+from core.pricing.amendment_records import Amendment
 from core.services import jobs, tapes
 from core.services.agreement import agreement_versions, agreements, amendments
-from core.services.agreement.amendments import Amendment
 from core.services.records_door import Shop
 from core.store import schema
 from tests.support.booked import Desk, inventory, line
