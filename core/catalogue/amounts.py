@@ -7,10 +7,13 @@ a minute as the tape of one minute, and both "run" at what the machine does in a
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Iterable, Mapping
+from functools import cache
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from core.catalogue.format_file import AmountEntry, Figure
+from core.model import resource_files
 from core.model.errors import WrongInput, at, missing, nothing
 from core.model.names import Speed
 from core.model.ranges import Range
@@ -126,8 +129,15 @@ def _figure(entry: AmountEntry) -> Figure | None:
 
 def _source(figure: Figure | None) -> dict[str, str]:
     if figure is None:
-        return {"source": say("sources", "amount-minutes"), "mark": "derived"}
+        return {"source": _source_of_minutes(), "mark": "derived"}
     return {"source": figure.source, "mark": figure.mark}
+
+
+@cache
+def _source_of_minutes() -> str:
+    """Cited in one language like every source: the catalogue is read once, whatever is spoken."""
+    page = tomllib.loads(resource_files.path("catalogue", "amounts.toml").read_text(encoding="utf-8"))
+    return str(page["minutes"]["source"])
 
 
 def _length(entry: AmountEntry, unit_mm: float) -> dict[str, Any]:

@@ -68,7 +68,11 @@ class Invocation:
         if create and not is_url(where):
             Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
         shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
-        self._know_who(shop)
+        try:
+            self._know_who(shop)
+        except TapewrightError:
+            shop.close()
+            raise
         with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
             front = shop.ask(current_settings.read).front
             messages.use(front.language, own=own_words.of(front.language, front.words))

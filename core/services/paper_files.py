@@ -19,6 +19,8 @@ from core.pricing.agreement_differences import AgreementDifference
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
 """The papers of an order, as the settings call them."""
+AGREEMENT = "agreement"
+"""How the file of the drop-off agreement begins; it is signed with the claim slip."""
 
 
 def prepare(folder: Path) -> Path:
@@ -43,7 +45,7 @@ def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
 def _agreement(job: Job, front: ShopFront, folder: Path) -> Path:
     from core.papers import drop_off_agreement
 
-    return write(folder, f"agreement-{job.number}", drop_off_agreement.render(job, front))
+    return write(folder, f"{AGREEMENT}-{job.number}", drop_off_agreement.render(job, front))
 
 
 def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:

@@ -79,6 +79,7 @@ class NextStationForm(QWidget):
         column.addLayout(first)
         for widget in (self._shown_words, self.readout, self._deck_row, self._usual):
             column.addWidget(widget)
+        self.setTabOrder(self.deck, self.seen_button)  # minutes, then what the deck showed, without a stop
 
     def _build_seen_button(self) -> QPushButton:
         """What the deck shows may be told while the tape still plays."""

@@ -66,6 +66,10 @@ class BookingPapers(QObject):
         for kind in paper_files.BOOKING_PAPERS:
             if self._booked is not None and getattr(self._booked[1].printing, kind) == "yes":
                 self._show(kind)
+        if self._booked is not None and self._booked[1].printing.claim_slip == "yes":
+            for file in files:
+                if file.name.startswith(paper_files.AGREEMENT):
+                    self._desk.show_file(file)
 
     @Slot()
     def show_claim_slip(self) -> None:

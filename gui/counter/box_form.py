@@ -155,8 +155,8 @@ class BoxForm(QWidget):
 
     def _needed(self) -> int:
         """What one line of fields takes with the ticks beside them, whatever the language."""
-        fields = sum(_LEAST[name] for name in _LEAST if name != "tax_exempt")
-        return max(_FOLD_BELOW, fields + self._cells[-1].sizeHint().width() + theme.UNIT * len(_LEAST))
+        fields = [_LEAST[name] + theme.UNIT for name in _LEAST if name != "tax_exempt"]
+        return max(_FOLD_BELOW, sum(fields) + self._cells[-1].sizeHint().width())
 
     def minimumSizeHint(self) -> QSize:
         return QSize(0, super().minimumSizeHint().height())

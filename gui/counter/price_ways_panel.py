@@ -32,6 +32,7 @@ class PriceWaysPanel(QWidget):
         self._group = QButtonGroup(self)
         self._buttons = {way: self._button(way) for way in PriceWay}
         self._head = QLabel(say("counter", "ways"))
+        self.setAccessibleName(self._head.text().replace("&", ""))
         self._head.setProperty("role", "field")
         # Not the button itself: a tenth of a second after its access key Qt would choose it once more.
         self._head.setBuddy(self)

@@ -10,7 +10,7 @@ class FindingsChapter(PageChapter):
     """The page of the findings."""
 
     name = "findings"
-    place = 8
+    place = 9
     page = FindingsPage
 
 

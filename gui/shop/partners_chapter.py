@@ -10,7 +10,7 @@ class PartnersChapter(PageChapter):
     """The page of the partners."""
 
     name = "partners"
-    place = 8
+    place = 11
     page = PartnersPage
 
 

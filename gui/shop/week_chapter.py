@@ -18,7 +18,7 @@ class WeekChapter(Chapter):
     """The decks this week."""
 
     name = "week"
-    place = 10
+    place = 15
 
     def open(self, view: ShopView) -> QWidget:
         return _week(view)

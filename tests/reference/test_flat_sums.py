@@ -10,7 +10,7 @@ import numpy as np
 
 from tests.bench import flat_boxes
 
-SHOPS, BOXES, SEED = 40, 12, 20261201
+SHOPS, BOXES, SEED = 150, 12, 20261201
 
 
 def test_shops_unlike_the_starting_beliefs_gain_nothing_on_average_by_agreeing_flat() -> None:

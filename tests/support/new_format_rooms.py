@@ -145,7 +145,8 @@ def test_from_the_booking_to_the_receipt(typed: Typed, box: str, tmp_path: Path)
             "being-checked",
             "ready",
         ):
-            typed("move", code, station)
+            played = ("--minutes", "30") if station == "being-checked" else ()
+            typed("move", code, station, *played)
     receipt = typed("pickup", booked["number"], "--signed-by", "Ada Fenwick", "--paper", str(papers))[
         "receipt"
     ]

@@ -17,7 +17,8 @@ def test_book_allots_number_and_codes_and_writes_the_papers(typed: Typist, box: 
     assert all(tape["code"].startswith(booked["number"]) for tape in booked["tapes"])
     assert adds_up(booked["quote"])
     papers = [Path(paper) for paper in booked["papers"]]
-    assert [paper.read_bytes()[:5] for paper in papers] == [b"%PDF-"] * 3
+    assert [paper.read_bytes()[:5] for paper in papers] == [b"%PDF-"] * 4
+    assert any(paper.name.startswith("agreement-") for paper in papers)
 
 
 def test_the_same_command_books_once(typed: Typist, box: Path) -> None:

@@ -13,7 +13,7 @@ from tests.support import invented_job as records
 from tests.support import pdf
 from tests.support.unspoken import Data, unspoken
 
-_KINDS = {"quote", "claim-slip", "labels", "receipt", "files"}
+_KINDS = {"quote", "claim-slip", "agreement", "labels", "receipt", "files"}
 EDGE = MARGIN - 24
 """The page number and the short head of later pages stand this far out."""
 

@@ -17,7 +17,7 @@ def last_line(desk: Desk, code: TapeCode) -> str:
 
 
 def test_a_look_over_brings_every_finding_and_the_station_in_one_go(desk: Desk) -> None:
-    code = desk.book(line()).tapes[0].code
+    code = desk.allow(desk.book(line())).tapes[0].code
 
     tape = desk.shop.run(looks.look_over, code, (Finding.SNAPPED, Finding.CREASED), looked=9, of=9)
 

@@ -7,10 +7,12 @@ from pathlib import Path
 import pytest
 
 from core.catalogue import condition
+from core.model.agreement_records import Consent
 from core.model.errors import Refused, WrongInput
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, TapeCode
 from core.model.stations import Station
 from core.services import donors, pickups, repair_attempts, repair_record, tapes
+from core.services.agreement import agreements
 from core.services.records_door import Shop
 from core.store import schema
 from tests.support.booked import Desk, line
@@ -22,7 +24,7 @@ BENCH = (Station.LOOKED_OVER, Station.AT_THE_BENCH)
 @pytest.fixture
 def code(desk: Desk) -> TapeCode:
     """A tape at the bench, off its hub and in a broken shell."""
-    found = desk.book(line(findings=[Finding.OFF_HUB, Finding.SHELL_BROKEN])).tapes[0].code
+    found = desk.allow(desk.book(line(findings=[Finding.OFF_HUB, Finding.SHELL_BROKEN]))).tapes[0].code
     for station in BENCH:
         desk.shop.run(tapes.move, found, station)
     return found
@@ -179,7 +181,7 @@ def older(request: pytest.FixtureRequest, desk: Desk, tmp_path: Path) -> str:
 def test_a_filled_shop_of_the_third_version_keeps_its_splices_marks_and_receipts(
     desk: Desk, older: str
 ) -> None:
-    job = desk.book(line(findings=[Finding.SNAPPED]), line())
+    job = desk.allow(desk.book(line(findings=[Finding.SNAPPED]), line()))
     code = job.tapes[0].code
     desk.shop.run(repair_record.splice, code, at_minutes=12.5, cut_cm=2, joined_with=Join.LEADER)
     desk.shop.run(repair_record.splice, code, at_minutes=1, cut_cm=1, joined_with=Join.TAPE)
@@ -201,6 +203,7 @@ def test_a_filled_shop_of_the_third_version_keeps_its_splices_marks_and_receipts
         assert shop.ask(pickups.latest, job.number) == receipt
         assert shop.verify() == ()
         # And the new steps work on what was there.
+        shop.run(agreements.agree, job.number, "do it all", Consent("Ada"), ceiling_minor=100_000)
         shop.run(donors.add, FormatName("vhs"), DonorPart.SHELL, 1)
         shop.run(repair_attempts.record, code, "shell-swap", succeeded=True, part=DonorPart.SHELL)
         for station in (*BENCH, Station.CLEARED_TO_PLAY):

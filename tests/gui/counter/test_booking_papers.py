@@ -10,7 +10,7 @@ from tests.support.booked import line
 from tests.support.screens import Place
 
 
-@pytest.mark.parametrize(("when", "written", "shown"), [("ask", 3, 0), ("yes", 3, 3), ("no", 0, 0)])
+@pytest.mark.parametrize(("when", "written", "shown"), [("ask", 4, 0), ("yes", 4, 4), ("no", 0, 0)])
 def test_papers_are_made_and_shown_as_the_shop_says(
     place: Place, when: str, written: int, shown: int
 ) -> None:

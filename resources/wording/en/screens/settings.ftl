@@ -443,6 +443,7 @@ prices-on-goods = discs and sticks
 prices-means-minimum = An order with any work costs at least this, before a tax on top. What is taxed differently from copying comes beside it.
 prices-means-rush = Added to copying and repair, not to discs and sticks.
 prices-means-deposit = Asked for when the tapes come in; a share of the likely total.
+prices-means-cancel = For a whole order that is called off, and the share of what the work called off would have cost before tax. Local law on cancellations comes first.
 prices-means-ceiling = You won’t go over the highest figure of the quote plus this much without asking.
 prices-means-inspection_fee = For a tape looked over and given back uncopied, where “Outcomes” says so. Not where none of your decks plays it, nor for a commercial recording known at the counter.
 prices-means-storage_fee = For an order nobody picks up within these days of hearing it’s ready; local law on unclaimed goods comes first.

@@ -24,7 +24,6 @@ mark-derived = derived
 mark-invented = invented
 mark-shop = entered by the shop
 by-the-owner = this shop's own figure
-amount-minutes = a minute of sound or picture takes a minute
 frames_per_foot = frames per foot
 seconds_a_piece = seconds each on the machine
 amount_speed = tape speed, mm/s
