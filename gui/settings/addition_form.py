@@ -29,6 +29,7 @@ from core.services.own_shop.addition_drafts import (
 from core.services.own_shop.own_additions import LONGEST_WORDS
 from core.wording import typed_amounts
 from gui.settings.check_boxes import CheckBoxes
+from gui.settings.listed_page import EntryForm
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked, words
@@ -42,7 +43,7 @@ _SHOWN: Mapping[str, tuple[str, ...]] = {
 """The fields of each kind."""
 
 
-class AdditionForm(QWidget):
+class AdditionForm(EntryForm):
     """Shows an entry and says how it was changed; it keeps nothing."""
 
     edited = Signal(object)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton
 
 from core.catalogue import deck_kinds
 from core.catalogue.formats import catalogue
@@ -14,12 +14,13 @@ from core.model.names import FormatName, Speed, TvSystem
 from core.model.own_shop.settings_records import Deck, Outage
 from core.wording import locale_figures
 from gui.settings.check_boxes import CheckBoxes
+from gui.settings.listed_page import EntryForm
 from gui.toolkit import theme
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.layouts import labelled, rule, stacked, words
 
 
-class DeckForm(QWidget):
+class DeckForm(EntryForm):
     """Shows a deck and says how it was changed; it keeps nothing."""
 
     edited = Signal(object)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from core.catalogue import deck_kinds
 from core.catalogue.formats import catalogue
@@ -45,6 +45,8 @@ class DecksPage(ListedPage[_Row]):
     page = SetupPage.DECKS
     paths: ClassVar[tuple[str, ...]] = ("deck",)
 
+    form: DeckForm
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._known = shop_settings.new_shop()
@@ -52,7 +54,6 @@ class DecksPage(ListedPage[_Row]):
         self._own_tv = TvSystem.NTSC
         self.kind = QComboBox()
         self.how_many = FigureField("decks-how-many", say("settings", "decks-how-many"))
-        self.add = QPushButton(say("settings", "decks-add"))
         self.form = DeckForm()
         self._lay_out()
         self._connect()
@@ -104,29 +105,14 @@ class DecksPage(ListedPage[_Row]):
         kind = deck_kinds.kind(self.kind.currentData())
         names = deck_kinds.free_names(kind.short, number, [row.deck.name for row in self._rows])
         made = [_Row(self._key(), kind.deck(name, self._own_tv)) for name in names]
-        self._rows += made
         self._told.hide()
         self.how_many.setText("1")
-        self._lay_rows()
-        self.tray.stand_on(made[0].key)
+        self._take_in(*made)
         self.kind.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.changed.emit()
 
     @Slot(object)
     def _edit(self, deck: Deck) -> None:
         self._put(deck=deck)
-
-    @property
-    def _form(self) -> QWidget:
-        return self.form
-
-    @property
-    def _name(self) -> QLineEdit:
-        return self.form.name
-
-    @property
-    def _adder(self) -> QWidget:
-        return self.kind
 
     def _show_row(self, row: _Row) -> None:
         mine = [each for each in self._known.outages if each.deck == row.known_as]
@@ -150,7 +136,6 @@ class DecksPage(ListedPage[_Row]):
     # --- building ------------------------------------------------------------------------
 
     def _connect(self) -> None:
-        self.add.clicked.connect(self._add)
         self.how_many.returnPressed.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.remove_wanted.connect(self._remove)
@@ -159,17 +144,11 @@ class DecksPage(ListedPage[_Row]):
         for kind in deck_kinds.kinds():
             self.kind.addItem(kind.words, kind.name)
         self.kind.setObjectName("decks-kind")
-        self.add.setObjectName("decks-add")
         self.how_many.setMaximumWidth(12 * theme.UNIT)
         self._told = words("", "attention")
         self._told.hide()
         self.column.addWidget(words(say("settings", "decks-lead")))
-        row = QHBoxLayout()
-        row.setSpacing(2 * theme.UNIT)
-        row.addWidget(labelled(self.kind, say("settings", "decks-kind")), 3)
-        row.addWidget(labelled(self.how_many, say("settings", "decks-how-many")), 1)
-        row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
-        self.column.addLayout(row)
+        self._lay_adder((self.kind, 3), (self.how_many, 1))
         self.column.addWidget(self._told)
         self.column.addWidget(words(say("settings", "decks-kind-ground"), "small"))
         self.column.addWidget(labelled(self.tray, say("settings", "decks-list")))

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from core.catalogue import condition, findings
 from core.model.errors import WrongInput
@@ -18,7 +18,6 @@ from core.services.own_shop.addition_drafts import FINDING, KINDS, MEDIUM, REPAI
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.addition_form import AdditionForm
 from gui.settings.listed_page import ListedPage
-from gui.toolkit import theme
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.layouts import labelled, rule, words
 from gui.widgets.tray import TrayItem
@@ -32,14 +31,14 @@ class FindingsPage(ListedPage[AdditionDraft]):
     page = SetupPage.FINDINGS
     paths: ClassVar[tuple[str, ...]] = KINDS
 
+    form: AdditionForm
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._priced: frozenset[tuple[str, str]] = frozenset()
         self.kind = QComboBox()
-        self.add = QPushButton(say("settings", "findings-add"))
         self.form = AdditionForm()
         self._lay_out()
-        self.add.clicked.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.remove_wanted.connect(self._remove)
 
@@ -81,12 +80,8 @@ class FindingsPage(ListedPage[AdditionDraft]):
 
     @Slot()
     def _add(self) -> None:
-        row = AdditionDraft(self._key(), self.kind.currentData())
-        self._rows.append(row)
-        self._lay_rows()
-        self.tray.stand_on(row.key)
+        self._take_in(AdditionDraft(self._key(), self.kind.currentData()))
         self.form.name.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.changed.emit()
 
     @Slot(object)
     def _edit(self, draft: AdditionDraft) -> None:
@@ -94,18 +89,6 @@ class FindingsPage(ListedPage[AdditionDraft]):
         if place is not None:
             self._rows[place] = draft
             self._put(retired=draft.retired)
-
-    @property
-    def _form(self) -> QWidget:
-        return self.form
-
-    @property
-    def _name(self) -> QLineEdit:
-        return self.form.name
-
-    @property
-    def _adder(self) -> QWidget:
-        return self.kind
 
     def _show_row(self, row: AdditionDraft) -> None:
         self.form.offer_repairs(self._repairs())
@@ -145,13 +128,8 @@ class FindingsPage(ListedPage[AdditionDraft]):
         for kind in KINDS:
             self.kind.addItem(say("settings", f"findings-kind-{kind}"), kind)
         self.kind.setObjectName("findings-kind")
-        self.add.setObjectName("findings-add")
         self.column.addWidget(words(say("settings", "findings-lead")))
-        row = QHBoxLayout()
-        row.setSpacing(2 * theme.UNIT)
-        row.addWidget(labelled(self.kind, say("settings", "findings-kind")), 3)
-        row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
-        self.column.addLayout(row)
+        self._lay_adder((self.kind, 3))
         self.column.addWidget(labelled(self.tray, say("settings", "findings-list")))
         self.column.addWidget(rule())
         self.column.addWidget(self.form)

@@ -13,6 +13,7 @@ from core.services.own_shop import format_drafts, own_formats
 from core.services.own_shop.format_drafts import AS_THE_NEAREST, FormatDraft
 from core.wording import locale_figures, typed_amounts
 from gui.settings.check_boxes import CheckBoxes
+from gui.settings.listed_page import EntryForm
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked, words
@@ -24,7 +25,7 @@ _LETTERS = 12
 UNITS = (AS_THE_NEAREST, *format_drafts.FIGURE_OF)
 
 
-class FormatForm(QWidget):
+class FormatForm(EntryForm):
     """Shows a format and says how it was changed; it keeps nothing."""
 
     edited = Signal(object, object)

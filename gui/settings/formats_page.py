@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from core.catalogue import formats
 from core.model.errors import WrongInput
@@ -19,7 +19,6 @@ from core.services.own_shop.format_drafts import FormatDraft
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.format_form import FormatForm
 from gui.settings.listed_page import ListedPage
-from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, rule, words
 from gui.widgets.tray import TrayItem
@@ -41,15 +40,15 @@ class FormatsPage(ListedPage[_Row]):
     page = SetupPage.FORMATS
     paths: ClassVar[tuple[str, ...]] = ("format",)
 
+    form: FormatForm
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._settings = shop_settings.new_shop()
         self._priced: frozenset[str] = frozenset()
         self.like = QComboBox()
-        self.add = QPushButton(say("settings", "formats-add"))
         self.form = FormatForm()
         self._lay_out()
-        self.add.clicked.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.remove_wanted.connect(self._remove)
 
@@ -104,28 +103,12 @@ class FormatsPage(ListedPage[_Row]):
     @Slot()
     def _add(self) -> None:
         """One more, like the format that is chosen."""
-        row = _Row(self._key(), format_drafts.begun(self.like.currentData()), frozenset())
-        self._rows.append(row)
-        self._lay_rows()
-        self.tray.stand_on(row.key)
+        self._take_in(_Row(self._key(), format_drafts.begun(self.like.currentData()), frozenset()))
         self.form.name.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.changed.emit()
 
     @Slot(object, object)
     def _edit(self, draft: FormatDraft, machines: frozenset[str]) -> None:
         self._put(draft=draft, machines=machines)
-
-    @property
-    def _form(self) -> QWidget:
-        return self.form
-
-    @property
-    def _name(self) -> QLineEdit:
-        return self.form.name
-
-    @property
-    def _adder(self) -> QWidget:
-        return self.like
 
     def _show_row(self, row: _Row) -> None:
         nearest = formats.shipped().format(row.draft.like).words
@@ -162,13 +145,8 @@ class FormatsPage(ListedPage[_Row]):
         self.like.setObjectName("formats-like")
         self.like.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.like.setMinimumContentsLength(12)
-        self.add.setObjectName("formats-add")
         self.column.addWidget(words(say("settings", "formats-lead")))
-        row = QHBoxLayout()
-        row.setSpacing(2 * theme.UNIT)
-        row.addWidget(labelled(self.like, say("settings", "formats-like")), 3)
-        row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
-        self.column.addLayout(row)
+        self._lay_adder((self.like, 3))
         self.column.addWidget(labelled(self.tray, say("settings", "formats-list")))
         self.column.addWidget(rule())
         self.column.addWidget(self.form)

@@ -10,11 +10,12 @@ from typing import Any, Generic, Protocol, TypeVar
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
 from gui.settings.drafted_page import DraftedPage
 from gui.toolkit import theme
 from gui.toolkit.text import say
+from gui.widgets.layouts import labelled
 from gui.widgets.tray import Tray, TrayItem
 
 _IN_SIGHT = 5
@@ -30,8 +31,17 @@ class Entry(Protocol):
 E = TypeVar("E", bound=Entry)
 
 
+class EntryForm(QWidget):
+    """The fields of one entry, its name among them."""
+
+    name: QLineEdit
+
+
 class ListedPage(DraftedPage, Generic[E]):
     """Return goes to the name of the chosen entry, Delete removes it; the rest is what the entries are."""
+
+    form: EntryForm
+    """The fields of the chosen entry; hidden while there is none."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -44,6 +54,10 @@ class ListedPage(DraftedPage, Generic[E]):
         delete = QShortcut(QKeySequence(Qt.Key.Key_Delete), self.tray)
         delete.setContext(Qt.ShortcutContext.WidgetShortcut)
         delete.activated.connect(self._remove)
+        self.add = QPushButton(say("settings", f"{name}-add"))
+        self.add.setObjectName(f"{name}-add")
+        self.add.clicked.connect(self._add)
+        self._adder: QWidget = self.tray
 
     # --- what a list of its own brings ---------------------------------------------------
 
@@ -55,20 +69,22 @@ class ListedPage(DraftedPage, Generic[E]):
     def _show_row(self, row: E) -> None:
         """Fill the fields of an entry in."""
 
-    @property
     @abstractmethod
-    def _form(self) -> QWidget:
-        """The fields of the chosen entry; hidden while there is none."""
+    def _add(self) -> None:
+        """Add what the line of the page says (a slot)."""
 
-    @property
-    @abstractmethod
-    def _name(self) -> QLineEdit:
-        """The field with the name of the chosen entry."""
+    def _lay_adder(self, *fields: tuple[QWidget, int]) -> None:
+        """The line that adds entries: the labelled fields, each with its share of the width, and the button.
 
-    @property
-    @abstractmethod
-    def _adder(self) -> QWidget:
-        """The field by which entries are added."""
+        The first of them has the keyboard while the list is empty.
+        """
+        self._adder = fields[0][0]
+        row = QHBoxLayout()
+        row.setSpacing(2 * theme.UNIT)
+        for field, share in fields:
+            row.addWidget(labelled(field, say("settings", field.objectName())), share)
+        row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
+        self.column.addLayout(row)
 
     # --- the list ------------------------------------------------------------------------
 
@@ -89,6 +105,13 @@ class ListedPage(DraftedPage, Generic[E]):
         self._lay_rows()
         self.tray.stand_on_first()
         self._show_chosen(self.tray.current)
+
+    def _take_in(self, *made: E) -> None:
+        """Add entries, the first of them chosen."""
+        self._rows += made
+        self._lay_rows()
+        self.tray.stand_on(made[0].key)
+        self.changed.emit()
 
     def _put(self, **changed: Any) -> None:
         """Change the chosen entry."""
@@ -114,14 +137,14 @@ class ListedPage(DraftedPage, Generic[E]):
     @Slot(str)
     def _show_chosen(self, _: str) -> None:
         place = self._chosen
-        self._form.setVisible(place is not None)
+        self.form.setVisible(place is not None)
         if place is not None:
             self._show_row(self._rows[place])
 
     @Slot(str)
     def _go_to_name(self, _: str) -> None:
-        self._name.setFocus(Qt.FocusReason.OtherFocusReason)
-        self._name.selectAll()
+        self.form.name.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.form.name.selectAll()
 
     def _lay_rows(self) -> None:
         self.tray.lay([self._item(row) for row in self._rows])

@@ -5,19 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QPushButton
 
 from core.catalogue.formats import catalogue
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import Partner
 from gui.settings.check_boxes import CheckBoxes
+from gui.settings.listed_page import EntryForm
 from gui.toolkit import theme
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import hinted, labelled, rule, stacked
 
 
-class PartnerForm(QWidget):
+class PartnerForm(EntryForm):
     """Shows a partner and says how they were changed; it keeps nothing."""
 
     edited = Signal(object)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import Partner, ShopSettings
@@ -16,7 +16,6 @@ from core.services.own_shop.shop_document import SettingsView
 from core.wording import locale_figures, typed_amounts
 from gui.settings.listed_page import ListedPage
 from gui.settings.partner_form import PartnerForm
-from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, words
 from gui.widgets.tray import TrayItem
@@ -39,10 +38,11 @@ class PartnersPage(ListedPage[_Row]):
     page = SetupPage.PARTNERS
     paths: ClassVar[tuple[str, ...]] = ("partner",)
 
+    form: PartnerForm
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.new_name = QLineEdit()
-        self.add = QPushButton(say("settings", "partners-add"))
         self.form = PartnerForm()
         self._lay_out()
         self._connect()
@@ -104,12 +104,9 @@ class PartnersPage(ListedPage[_Row]):
             self.new_name.setFocus(Qt.FocusReason.OtherFocusReason)
             return
         row = _Row(self._key(), Partner(name, frozenset(), "", _USUAL_DAYS), str(_USUAL_DAYS))
-        self._rows.append(row)
         self.new_name.clear()
-        self._lay_rows()
-        self.tray.stand_on(row.key)
+        self._take_in(row)
         self.form.price.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.changed.emit()
 
     @Slot()
     def _raise(self) -> None:
@@ -129,18 +126,6 @@ class PartnersPage(ListedPage[_Row]):
     def _take_days(self) -> None:
         self._put(days=self.form.days.text())
 
-    @property
-    def _form(self) -> QWidget:
-        return self.form
-
-    @property
-    def _name(self) -> QLineEdit:
-        return self.form.name
-
-    @property
-    def _adder(self) -> QWidget:
-        return self.new_name
-
     def _show_row(self, row: _Row) -> None:
         self.form.show_partner(row.partner, row.days)
         self.form.raise_it.setEnabled(bool(self._chosen))
@@ -159,7 +144,6 @@ class PartnersPage(ListedPage[_Row]):
 
     def _connect(self) -> None:
         self.new_name.returnPressed.connect(self._add)
-        self.add.clicked.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.days_typed.connect(self._take_days)
         self.form.raise_wanted.connect(self._raise)
@@ -168,13 +152,8 @@ class PartnersPage(ListedPage[_Row]):
     def _lay_out(self) -> None:
         self.new_name.setObjectName("partners-new-name")
         self.new_name.setMaxLength(200)
-        self.add.setObjectName("partners-add")
         self.column.addWidget(words(say("settings", "partners-lead")))
-        row = QHBoxLayout()
-        row.setSpacing(2 * theme.UNIT)
-        row.addWidget(labelled(self.new_name, say("settings", "partners-new-name")), 1)
-        row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
-        self.column.addLayout(row)
+        self._lay_adder((self.new_name, 1))
         self.column.addWidget(labelled(self.tray, say("settings", "partners-list")))
         self.column.addWidget(self.form)
 

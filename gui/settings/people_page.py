@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import ASKED, Permission, Person, ShopSettings
@@ -50,6 +50,8 @@ class PeoplePage(ListedPage[_Row]):
         "person",
     )
 
+    form: PersonForm
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._hashes: dict[str, str] = {}
@@ -58,7 +60,6 @@ class PeoplePage(ListedPage[_Row]):
         self.lock = FigureField("people-lock", say("settings", "people-lock"))
         self.calls = CallRulesFields()
         self.new_name = QLineEdit()
-        self.add = QPushButton(say("settings", "people-add"))
         self.form = PersonForm()
         self._lay_out()
         self._connect()
@@ -144,12 +145,8 @@ class PeoplePage(ListedPage[_Row]):
             self.new_name.setFocus(Qt.FocusReason.OtherFocusReason)
             return
         may = frozenset() if self._rows else frozenset(each.value for each in Permission)
-        row = _Row(self._key(), Person(name, may=may))
-        self._rows.append(row)
         self.new_name.clear()
-        self._lay_rows()
-        self.tray.stand_on(row.key)
-        self.changed.emit()
+        self._take_in(_Row(self._key(), Person(name, may=may)))
 
     @Slot(object)
     def _edit(self, person: Person) -> None:
@@ -162,18 +159,6 @@ class PeoplePage(ListedPage[_Row]):
     @Slot()
     def _take_pin(self) -> None:
         self._put(pin=self.form.pin.text())
-
-    @property
-    def _form(self) -> QWidget:
-        return self.form
-
-    @property
-    def _name(self) -> QLineEdit:
-        return self.form.name
-
-    @property
-    def _adder(self) -> QWidget:
-        return self.new_name
 
     def _show_row(self, row: _Row) -> None:
         self.form.show_person(row.person, row.pin, row.hours)
@@ -192,7 +177,6 @@ class PeoplePage(ListedPage[_Row]):
             field.textEdited.connect(self.changed)
         self.calls.edited.connect(self.changed)
         self.new_name.returnPressed.connect(self._add)
-        self.add.clicked.connect(self._add)
         self.form.edited.connect(self._edit)
         self.form.pin_typed.connect(self._take_pin)
         self.form.hours.edited.connect(self._take_hours)
@@ -201,7 +185,6 @@ class PeoplePage(ListedPage[_Row]):
     def _lay_out(self) -> None:
         self.new_name.setObjectName("people-new-name")
         self.new_name.setMaxLength(60)
-        self.add.setObjectName("people-add")
         self.column.addWidget(words(say("settings", "people-lead")))
         figures = QHBoxLayout()
         figures.setSpacing(2 * theme.UNIT)
@@ -209,11 +192,7 @@ class PeoplePage(ListedPage[_Row]):
         figures.addWidget(labelled(self.lock, say("settings", "people-lock")), 1)
         self.column.addLayout(figures)
         self.column.addWidget(words(say("settings", "people-plans"), "small"))
-        row = QHBoxLayout()
-        row.setSpacing(2 * theme.UNIT)
-        row.addWidget(labelled(self.new_name, say("settings", "people-new-name")), 1)
-        row.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
-        self.column.addLayout(row)
+        self._lay_adder((self.new_name, 1))
         self.column.addWidget(labelled(self.tray, say("settings", "people-list")))
         self.column.addWidget(self.form)
         self.column.addWidget(self.calls)

@@ -10,13 +10,14 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QW
 from core.model.own_shop.settings_records import ASKED, Duty, Person, Skill
 from core.services.own_shop import people
 from gui.settings.check_boxes import CheckBoxes
+from gui.settings.listed_page import EntryForm
 from gui.settings.person_hours import PersonHours, Typed
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import hinted, labelled, rule, stacked, words
 
 
-class PersonForm(QWidget):
+class PersonForm(EntryForm):
     """Shows a person and says how they were changed. The PIN itself leaves the field as a hash only."""
 
     edited = Signal(object)
