@@ -7,11 +7,16 @@ from core.model.quote_records import Quote
 from core.papers.voice import Voice
 
 
-def in_short(quote: Quote, speaker: Voice) -> str:
-    """What holds beside the price: the ceiling, or that one sum is all."""
+def in_short(quote: Quote, speaker: Voice, ceiling_minor: int | None = None) -> str:
+    """What holds beside the price: the ceiling, or that one sum is all.
+
+    ``ceiling_minor``: the limit that holds by now; None: that of the quote. A flat sum is not all any more
+    where a higher one was agreed since.
+    """
     price = quote.price
-    ceiling = speaker.money(price.ceiling_minor, price.currency)
-    if quote.flat_minor is not None:
+    limit = price.ceiling_minor if ceiling_minor is None else ceiling_minor
+    ceiling = speaker.money(limit, price.currency)
+    if quote.flat_minor is not None and limit == price.ceiling_minor:
         return speaker.say("agreed-flat")
     if (fee := _fee(quote)) is not None:
         return speaker.say("agreed-play_first", fee=speaker.money(fee, price.currency), money=ceiling)

@@ -8,10 +8,11 @@ from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
+from core.papers import price_and_day
 from core.papers.binding import Cover, bound, story
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
 from core.papers.receipt import Signed
-from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, text_cell
+from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.tape_words import expected, full_name, short_code
 from core.papers.voice import Voice, voice
 
@@ -21,7 +22,7 @@ def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
     speaker = voice(front)
     told = story(speaker, paper)
     _tell_title(told, job, speaker)
-    _tell_price(told, job, speaker)
+    price_and_day.tell(told, job.quote, job.promise, job.ceiling_minor, speaker.say("slip-cost"), speaker)
     _tell_tapes(told, job, speaker)
     _tell_told(told, job, speaker)
     _tell_terms(told, speaker)
@@ -34,20 +35,6 @@ def _tell_title(told: Story, job: Job, speaker: Voice) -> None:
     told.say(speaker.say("agreement-head", number=job.number, name=job.customer.name), STRONG)
     when = {"day": speaker.day_of(job.booked_at), "time": speaker.clock(job.booked_at)}
     told.say(speaker.say("agreement-taken", by=job.booked_by, **when), QUIET, before=0)
-
-
-def _tell_price(told: Story, job: Job, speaker: Voice) -> None:
-    price, promise = job.quote.price, job.promise
-    widths = told.panel_widths(1, 1)
-    money = text_cell(speaker.say("slip-cost"), widths[0], QUIET)
-    money += text_cell(speaker.money_range(price.due, price.currency), widths[0], TITLE)
-    limit = speaker.say("quote-ceiling", money=speaker.money(job.ceiling_minor, price.currency))
-    money += (Gap(UNIT / 2), *text_cell(limit, widths[0]))
-    day = text_cell(speaker.say("slip-ready" if promise.day else "slip-when"), widths[1], QUIET)
-    day += text_cell(speaker.promised(promise), widths[1], TITLE)
-    if promise.day:
-        day += (Gap(UNIT / 2), *text_cell(speaker.chance(promise), widths[1]))
-    told.panel((money, day), widths)
 
 
 def _tell_tapes(told: Story, job: Job, speaker: Voice) -> None:

@@ -6,11 +6,11 @@ from core.model.agreement_records import AgreementVersion
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
-from core.papers import agreement_words
+from core.papers import agreement_words, price_and_day
 from core.papers.binding import Cover, bound, page_count, story
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
 from core.papers.receipt import Signed
-from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, text_cell
+from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.voice import Voice, voice
 from core.pricing.agreement_differences import AgreementDifference, AgreementPart
 
@@ -48,7 +48,9 @@ def _told(
     """The page with at most so many lines of differences."""
     told = story(speaker, paper)
     _tell_title(told, job, version, speaker)
-    _tell_now(told, version, speaker)
+    # What holds from now on, before what it was.
+    heading = speaker.say("changed-price")
+    price_and_day.tell(told, version.quote, version.promise, version.ceiling_minor, heading, speaker)
     _tell_differences(told, version, differences, most, speaker)
     _tell_agreed(told, version, speaker)
     return told
@@ -62,21 +64,6 @@ def _tell_title(told: Story, job: Job, version: AgreementVersion, speaker: Voice
     told.say(f"{agreement_words.kind_words(version, speaker)}. {said}", QUIET, before=0)
     if version.reason:
         told.say(speaker.say("changed-reason", reason=version.reason))
-
-
-def _tell_now(told: Story, version: AgreementVersion, speaker: Voice) -> None:
-    """What holds from now on, before what it was."""
-    price, promise = version.quote.price, version.promise
-    widths = told.panel_widths(1, 1)
-    money = text_cell(speaker.say("changed-price"), widths[0], QUIET)
-    money += text_cell(speaker.money_range(price.gross, price.currency), widths[0], TITLE)
-    ceiling = speaker.say("quote-ceiling", money=speaker.money(version.ceiling_minor, price.currency))
-    money += (Gap(UNIT / 2), *text_cell(ceiling, widths[0]))
-    day = text_cell(speaker.say("slip-ready" if promise.day else "slip-when"), widths[1], QUIET)
-    day += text_cell(speaker.promised(promise), widths[1], TITLE)
-    if promise.day:
-        day += (Gap(UNIT / 2), *text_cell(speaker.chance(promise), widths[1]))
-    told.panel((money, day), widths)
 
 
 def _tell_differences(

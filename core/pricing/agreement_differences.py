@@ -108,7 +108,7 @@ def _day(version: AgreementVersion) -> date | None:
 
 
 _WHOLE: tuple[tuple[AgreementPart, Callable[[AgreementVersion], object]], ...] = (
-    (AgreementPart.TOTAL, lambda version: version.quote.price.gross.likely),
+    (AgreementPart.TOTAL, lambda version: version.quote.price.due.likely),
     (AgreementPart.CEILING, lambda version: version.ceiling_minor),
     (AgreementPart.GIVEN_AWAY, lambda version: version.given_away_minor),
     (AgreementPart.DATE, _day),

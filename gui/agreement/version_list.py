@@ -52,7 +52,7 @@ def _lines(
         "agreeing",
         "holds",
         ceiling=money(version.ceiling_minor, currency),
-        price=money(version.quote.price.gross.likely, currency),
+        price=money(version.quote.price.due.likely, currency),
     )
     for each in differences:
         yield f"  {agreement_words.told(each, currency).sentence}"

@@ -7,9 +7,13 @@ from dataclasses import replace
 import pytest
 
 from core.model.agreement_records import AgreedHow, Consent
+from core.model.money import flat
+from core.model.price_ways import FlatOffer, PriceWay, WaysToAgree
 from core.papers import drop_off_agreement, what_has_changed
 from core.papers.paper_tokens import MARGIN
+from core.wording import locale_figures
 from core.wording.locale_figures import tape_code
+from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf
 
@@ -25,6 +29,31 @@ def test_the_agreement_names_every_tape_the_limit_and_what_was_told() -> None:
         assert words in said
     assert "Keep cash apart." in said
     assert "one stays with us" in said
+
+
+def test_an_order_agreed_flat_is_signed_as_one_sum() -> None:
+    """Until more was agreed since: then the limit is told, and no longer that the sum is all."""
+    quote = records.job().quote
+    ways = WaysToAgree(quote.price.due, quote.price.ceiling_minor, FlatOffer(quote.price.ceiling_minor))
+    quote = replace(quote, inventory=replace(quote.inventory, way=PriceWay.FLAT), ways=ways)
+    job = replace(records.job(), quote=quote, agreements=(), agreed_ceiling_minor=None)
+    limit = locale_figures.money(quote.price.ceiling_minor, quote.price.currency)
+    said = pdf.words(drop_off_agreement.render(job, records.FRONT))
+    assert say("paper", "agreed-flat") in said
+    assert limit not in said
+    raised = replace(job, agreed_ceiling_minor=quote.price.ceiling_minor + 5_000)
+    said = pdf.words(drop_off_agreement.render(raised, records.FRONT))
+    assert say("paper", "agreed-flat") not in said
+
+
+def test_what_has_changed_tells_what_is_owed_rounding_in_it() -> None:
+    job, version, differences = records.change(2)
+    price = version.quote.price
+    rounded = replace(version, quote=replace(version.quote, price=replace(price, rounding=flat(3))))
+    said = pdf.words(what_has_changed.render(job, rounded, differences, records.FRONT))
+    owed = price.gross + flat(3)
+    for minor in (owed.low, owed.high):
+        assert locale_figures.money(minor, price.currency) in said
 
 
 @pytest.mark.parametrize("how", AgreedHow)
