@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.model.tape_records import TapeRecord
 from gui.toolkit.text import say
-from gui.widgets.layouts import give_key, stacked, words
+from gui.widgets.button_row import key_button
+from gui.widgets.layouts import stacked, words
 
 
 class AfterRepairPanel(QWidget):
@@ -18,8 +19,8 @@ class AfterRepairPanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._good = _button("good-after-repair", say("repair", "look_good"), "Alt+G")
-        self._bad = _button("bad-after-repair", say("repair", "look_bad"), "Alt+X")
+        self._good = key_button("good-after-repair", "Alt+G", say("repair", "look_good"))
+        self._bad = key_button("bad-after-repair", "Alt+X", say("repair", "look_bad"))
         self._good.clicked.connect(self.good)
         self._bad.clicked.connect(self.bad)
         column = stacked(self)
@@ -30,10 +31,3 @@ class AfterRepairPanel(QWidget):
     def offer(self, tape: TapeRecord) -> None:
         """Be there when this tape is to be looked over."""
         self.setVisible(tape.look_due)
-
-
-def _button(name: str, text: str, keys: str) -> QPushButton:
-    button = QPushButton(text)
-    button.setObjectName(name)
-    give_key(button, keys)
-    return button

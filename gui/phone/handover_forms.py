@@ -19,6 +19,7 @@ from gui.phone.wishes_form import TypedWishes, WishesForm
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 from gui.widgets.button_row import ButtonRow, key_button
+from gui.widgets.keyed_form import close_all
 from gui.widgets.layouts import stacked
 
 
@@ -53,10 +54,7 @@ class HandoverForms(QWidget):
 
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
-        was_open = any(form.isVisible() for form in self._forms)
-        for form in self._forms:
-            form.hide()
-        return was_open
+        return close_all(self._forms)
 
     # --- the call ------------------------------------------------------------------------
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Job
@@ -23,8 +23,9 @@ from gui.phone.new_day_form import NewDayForm
 from gui.toolkit import theme
 from gui.toolkit.text import day, say, times_in_twenty
 from gui.toolkit.workers import Work
-from gui.widgets.keyed_form import Form
-from gui.widgets.layouts import give_key, stacked
+from gui.widgets.button_row import key_button
+from gui.widgets.keyed_form import Form, close_all
+from gui.widgets.layouts import stacked
 
 
 class JobForms(QWidget):
@@ -46,16 +47,18 @@ class JobForms(QWidget):
         self._timezone = "UTC"
         self._work = work
         self._job: Job | None = None
-        self.agree_button = _button("agree", say("phone", "agree_button"), "F6")
+        self.agree_button = key_button("agree", "F6", say("phone", "agree_button"), "action")
         self.agreement = AgreementForm()
-        self.new_day_button = _button("new-day-button", say("phone", "new_day_button"), "F7")
+        self.new_day_button = key_button("new-day-button", "F7", say("phone", "new_day_button"), "action")
         self.new_day = NewDayForm()
-        self.correct_button = _button("correct", say("phone", "correct_button"), "F8")
+        self.correct_button = key_button("correct", "F8", say("phone", "correct_button"), "action")
         self.correction = CorrectionForm()
-        self.card_button = _button("call-card", say("agreeing", "card_button", keys=CARD_KEYS), CARD_KEYS)
-        self.versions_button = _button("versions", say("agreeing", "versions_button"), "F10")
-        self.amend_button = _button("amend", say("agreeing", "amend_button"), "Ctrl+E")
-        self.cancel_button = _button("cancel", say("agreeing", "cancel_button"), "Ctrl+T")
+        self.card_button = key_button(
+            "call-card", CARD_KEYS, say("agreeing", "card_button", keys=CARD_KEYS), "action"
+        )
+        self.versions_button = key_button("versions", "F10", say("agreeing", "versions_button"), "action")
+        self.amend_button = key_button("amend", "Ctrl+E", say("agreeing", "amend_button"), "action")
+        self.cancel_button = key_button("cancel", "Ctrl+T", say("agreeing", "cancel_button"), "action")
         self.cancellation = CancelForm()
         self.calls = PriceCalls(work, self)
         self.versions = VersionList(self)
@@ -80,10 +83,7 @@ class JobForms(QWidget):
 
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
-        was_open = any(form.isVisible() for form in self._forms)
-        for form in self._forms:
-            form.hide()
-        return was_open
+        return close_all(self._forms)
 
     # --- opening -------------------------------------------------------------------------
 
@@ -248,11 +248,3 @@ class JobForms(QWidget):
         self.calls.failed.connect(self.failed)
         for form in self._forms:
             form.refused.connect(self.failed)
-
-
-def _button(name: str, text: str, keys: str) -> QPushButton:
-    button = QPushButton(text)
-    button.setObjectName(name)
-    give_key(button, keys)
-    button.setProperty("role", "action")
-    return button

@@ -10,8 +10,8 @@ from core.model.handover_records import RESULTS, ToldHow, ToldResult
 from core.services.after_ready.telling_text import TellingText
 from gui.toolkit import theme
 from gui.toolkit.text import say
-from gui.widgets.button_row import ButtonRow
-from gui.widgets.layouts import PaperFrame, give_key, words
+from gui.widgets.button_row import ButtonRow, key_button
+from gui.widgets.layouts import PaperFrame, words
 
 ANSWERS = tuple((how, result) for how, results in RESULTS.items() for result in results)
 """What came of it, in the order of the digits that say so."""
@@ -34,9 +34,9 @@ class ToldForm(PaperFrame):
         self.text.setReadOnly(True)
         self.text.setTabChangesFocus(True)
         self.text.setAccessibleName(say("phone", "told_text"))
-        self.copy = _button("told-copy", say("phone", "told_copy"), "C")
+        self.copy = key_button("told-copy", "C", say("phone", "told_copy"), "action")
         self.links = {
-            how: _button(f"told-open-{how.value}", say("phone", f"open_{how.value}"), keys)
+            how: key_button(f"told-open-{how.value}", keys, say("phone", f"open_{how.value}"), "action")
             for how, keys in _KEYS.items()
         }
         self._found: TellingText | None = None
@@ -56,7 +56,7 @@ class ToldForm(PaperFrame):
 
     def _answer(self, n: int, how: ToldHow, result: ToldResult) -> QPushButton:
         told = say("phone", "told_answer", n=str(n), how=how.value, result=result.value)
-        button = _button(f"told-{how.value}-{result.value}", told, str(n))
+        button = key_button(f"told-{how.value}-{result.value}", str(n), told, "action")
         button.clicked.connect(self._choose)
         return button
 
@@ -99,11 +99,3 @@ class ToldForm(PaperFrame):
         self.text.setFixedHeight(_LINES * self.text.fontMetrics().lineSpacing() + 3 * theme.UNIT)
         self.column.addWidget(self.text)
         self.column.addWidget(ButtonRow((self.copy, *self.links.values())))
-
-
-def _button(name: str, told: str, keys: str) -> QPushButton:
-    button = QPushButton(told)
-    button.setObjectName(name)
-    button.setProperty("role", "action")
-    give_key(button, keys)
-    return button

@@ -8,7 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.capture.file_report import CapturedFile
 from core.model.errors import Refused
@@ -19,7 +19,8 @@ from core.services import decks, pickups, recordings
 from gui.toolkit import paper_writing
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.layouts import give_key, stacked
+from gui.widgets.button_row import key_button
+from gui.widgets.layouts import stacked
 
 
 class PapersPanel(QWidget):
@@ -35,9 +36,9 @@ class PapersPanel(QWidget):
         self._desk = desk
         self._job: Job | None = None
         self._files: tuple[CapturedFile, ...] = ()
-        self.quote_button = _button("quote-again", say("pickup", "quote_again"), "F10")
-        self.files_button = _button("list-of-files", say("pickup", "files_button"), "F12")
-        self.receipt_button = _button("receipt-again", say("pickup", "receipt_again"), "F7")
+        self.quote_button = key_button("quote-again", "F10", say("pickup", "quote_again"))
+        self.files_button = key_button("list-of-files", "F12", say("pickup", "files_button"))
+        self.receipt_button = key_button("receipt-again", "F7", say("pickup", "receipt_again"))
         column = stacked(self)
         column.addWidget(self.quote_button)
         column.addWidget(self.files_button)
@@ -131,10 +132,3 @@ class PapersPanel(QWidget):
     def _show_files(self, path: Path) -> None:
         self.written.emit(say("pickup", "files_written", path=path))
         self._desk.show_file(path)
-
-
-def _button(name: str, text: str, keys: str) -> QPushButton:
-    button = QPushButton(text)
-    button.setObjectName(name)
-    give_key(button, keys)
-    return button

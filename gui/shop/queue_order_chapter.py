@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from core.model.errors import TapewrightError
 from core.services import box_order
@@ -14,8 +14,9 @@ from gui.shop.order_search_run import OrderSearch
 from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import day, say, times_in_twenty
+from gui.widgets.button_row import key_button
 from gui.widgets.fact_list import FactList
-from gui.widgets.layouts import PaperFrame, empty, give_key, words
+from gui.widgets.layouts import PaperFrame, empty, words
 
 MOST_TOLD = 12
 _HARDLY = 0.05
@@ -35,9 +36,9 @@ class QueueOrderPage(PaperFrame):
         super().__init__("chapter-order")
         self._proposal: Proposal | None = None
         self._is_looking = False
-        self.look = _button("order-look", say("plans", "order_look"), "F6")
-        self.put = _button("order-put", say("plans", "order_put"), "F7")
-        self.back = _button("order-back", say("plans", "order_back"), "F8")
+        self.look = key_button("order-look", "F6", say("plans", "order_look"))
+        self.put = key_button("order-put", "F7", say("plans", "order_put"))
+        self.back = key_button("order-back", "F8", say("plans", "order_back"))
         self._told = PaperFrame("order-told")
         self._lay_out(view)
         self.look.clicked.connect(self._look)
@@ -127,14 +128,6 @@ def change_words(change: CompletionChange) -> str:
 def _days(days: float) -> str:
     rounded = round(days, 1)
     return say("plans", "one_day") if rounded == 1 else say("plans", "some_days", days=f"{rounded:g}")
-
-
-def _button(name: str, text: str, keys: str) -> QPushButton:
-    button = QPushButton(text)
-    button.setObjectName(name)
-    give_key(button, keys)
-    button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-    return button
 
 
 class QueueOrderChapter(Chapter):

@@ -65,11 +65,13 @@ class ButtonRow(QWidget):
         self.updateGeometry()
 
 
-def key_button(name: str, keys: str, told: str = "") -> QPushButton:
-    """A button whose words tell its key: ``told``, or the sentence of the settings called by its name."""
+def key_button(name: str, keys: str, told: str = "", role: str = "") -> QPushButton:
+    """A button with a key: its words are ``told``, or the sentence of the settings called by its name."""
     button = QPushButton(told or say("settings", name, keys=keys))
     button.setObjectName(name)
     button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    if role:
+        button.setProperty("role", role)
     give_key(button, keys)
     return button
 

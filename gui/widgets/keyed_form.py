@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QLineEdit, QPushButton
+from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from gui.widgets.layouts import PaperFrame
 
@@ -38,3 +38,11 @@ class Form(PaperFrame):
     @Slot()
     def _press(self) -> None:
         self._keep()
+
+
+def close_all(forms: Sequence[QWidget]) -> bool:
+    """Close the form that is open; returns whether there was one."""
+    was_open = any(form.isVisible() for form in forms)
+    for form in forms:  # also those of a screen that is not on show
+        form.hide()
+    return was_open
