@@ -36,7 +36,7 @@ def price(unit: Unit, row: JobRow) -> Price:
 
     What a version of the agreement left out is not charged; the fee for calling off is.
     """
-    return price_of(unit, row, lookup.standing_tapes(row), ceiling_minor=row_records.job(row).ceiling_minor)
+    return price_of(unit, row, lookup.standing_tapes(row), ceiling_minor=row.agreement[-1].ceiling_minor)
 
 
 def price_of(

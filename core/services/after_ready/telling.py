@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+from zoneinfo import ZoneInfo
 
 from sqlalchemy import func, select
 
@@ -18,6 +19,7 @@ from core.model.errors import Conflict, Refused, WrongInput
 from core.model.handover_records import RESULTS, HandoverWishes, Telling, ToldHow, ToldResult
 from core.model.job_records import Customer, Job
 from core.model.names import CommandId, JobNumber
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.price_terms import StorageFee
 from core.pricing.storage_charge import storage_charge
 from core.services.after_ready import handover_wishes
@@ -62,14 +64,15 @@ def to_tell(unit: Unit, *, everybody: bool = False) -> tuple[ToTell, ...]:
     Unclaimed ones are on the list whether anything is due or not; ``everybody``: all that wait.
     """
     ready = [row for row in _open_rows(unit) if box_standing.may_be_collected(row_records.job(row))]
-    found = [_to_tell(unit, row) for row in ready]
+    settings = current_settings.read(unit)
+    found = [_to_tell(unit, row, settings) for row in ready]
     listed = [each for each in found if everybody or each.round is not None or each.is_unclaimed]
     return tuple(sorted(listed, key=_order))
 
 
 def one(unit: Unit, number: JobNumber) -> ToTell:
     """How it stands with one order; Refused while not all of it may be collected."""
-    return _to_tell(unit, _ready_row(unit, number))
+    return _to_tell(unit, _ready_row(unit, number), current_settings.read(unit))
 
 
 def tell(
@@ -92,12 +95,12 @@ def tell(
         accepted = ", ".join(each.value for each in RESULTS[how])
         raise WrongInput(say("telling", "result"), result.value, say("telling", "results", names=accepted))
     before = unit.session.scalars(select(ToldRow).where(ToldRow.command == command)).one_or_none()
-    row = _ready_row(unit, number)
+    row, settings = _ready_row(unit, number), current_settings.read(unit)
     if before is not None:
         if (before.job_id, before.how, before.result, before.note) != (row.id, how, result, said):
             raise Conflict(say("telling", "other_command", command=command))
-        return _to_tell(unit, row)
-    due = _to_tell(unit, row)
+        return _to_tell(unit, row, settings)
+    due = _to_tell(unit, row, settings)
     told = ToldRow(
         command=command,
         job_id=row.id,
@@ -111,7 +114,7 @@ def tell(
     unit.session.add(told)
     _write(unit, row, told)
     unit.session.flush()
-    return _to_tell(unit, row)
+    return _to_tell(unit, row, settings)
 
 
 def of_job(unit: Unit, number: JobNumber) -> tuple[Telling, ...]:
@@ -142,13 +145,13 @@ def _ready_row(unit: Unit, number: JobNumber) -> JobRow:
     return row
 
 
-def _to_tell(unit: Unit, row: JobRow) -> ToTell:
+def _to_tell(unit: Unit, row: JobRow, settings: ShopSettings) -> ToTell:
     job = row_records.job(row)
     finished = unit.session.scalar(select(func.max(FinishRow.at)).where(FinishRow.job_id == row.id))
     tellings = _tellings(unit, row, finished)
-    reminders = current_settings.read(unit).calls.reminders
+    reminders = settings.calls.reminders
     told_at = _told_at(unit, row, tellings, finished)
-    waiting = 0 if told_at is None else (_day(unit, unit.now) - _day(unit, told_at)).days
+    waiting = 0 if told_at is None else (_day(settings, unit.now) - _day(settings, told_at)).days
     wishes = handover_wishes.of_row(unit, row)
     fee = job.quote.price.storage_fee
     return ToTell(
@@ -156,7 +159,7 @@ def _to_tell(unit: Unit, row: JobRow) -> ToTell:
         how=wishes.how or reachable(job.customer),
         wishes=wishes,
         round=_due(tellings, told_at is not None, waiting, reminders),
-        told_on=None if told_at is None else _day(unit, told_at),
+        told_on=None if told_at is None else _day(settings, told_at),
         days_waiting=waiting,
         tellings=tellings,
         is_unclaimed=bool(reminders) and waiting >= reminders[-1],
@@ -205,8 +208,8 @@ def _storage(fee: StorageFee | None, waiting: int) -> int:
     return 0 if fee is None else storage_charge(fee, waiting)
 
 
-def _day(unit: Unit, moment: datetime) -> date:
-    return current_settings.local(unit, moment).date()
+def _day(settings: ShopSettings, moment: datetime) -> date:
+    return moment.astimezone(ZoneInfo(settings.front.timezone)).date()
 
 
 def _order(each: ToTell) -> tuple[bool, int, str]:
@@ -238,6 +241,6 @@ def _write(unit: Unit, row: JobRow, told: ToldRow) -> None:
 
 def told_words(unit: Unit, each: Telling) -> str:
     """``No answer by phone on Tuesday, March 3 (Kim).``"""
-    day = locale_figures.day(_day(unit, each.at))
+    day = locale_figures.day(current_settings.local(unit, each.at).date())
     how, result = each.how.value, each.result.value
     return say("telling", "line", how=how, result=result, day=day, by=each.by, note=each.note).strip()

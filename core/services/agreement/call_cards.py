@@ -8,6 +8,7 @@ from datetime import date
 
 from core.model.agreement_records import CeilingChoice, CeilingQuestion, OfferedChoice
 from core.model.names import JobNumber, TapeCode
+from core.model.own_shop.settings_records import ShopSettings
 from core.model.price_questions import PriceQuestion
 from core.model.stations import Station
 from core.promise import turnaround
@@ -15,7 +16,7 @@ from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
 from core.services.agreement import ceiling_choices, ceiling_watch
 from core.store import current_settings, lookup, row_records
-from core.store.tables import JobRow
+from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 
 
@@ -23,35 +24,44 @@ def question(unit: Unit, number: JobNumber) -> PriceQuestion:
     """What to ask the customer of an order about its price; Refused where nothing is asked."""
     row = lookup.job_row(unit, number)
     questions = ceiling_watch.open_questions(unit, row)
-    ceiling_choices.about_tape(row, questions, None)
+    about = ceiling_choices.about_tape(row, questions, None)
     return PriceQuestion(
         row_records.job(row),
         ceiling_watch.standing_of(unit, row),
         tuple(questions[each.id] for each in ceiling_choices.asking_tapes(row, questions)),
-        choices(unit, number),
+        _choices(unit, row, questions, about),
     )
 
 
-def choices(unit: Unit, number: JobNumber, tape: TapeCode | None = None) -> tuple[OfferedChoice, ...]:
-    """All that the customer of an order may say, worked out; nothing where no price is asked about.
+def choices(unit: Unit, number: JobNumber) -> tuple[OfferedChoice, ...]:
+    """All that the customer of an order may say of the tape that was stopped last, worked out.
 
-    ``tape``: which one the question is about; None: the one that was stopped last.
+    Nothing where no price is asked about.
     """
     row = lookup.job_row(unit, number)
     questions = ceiling_watch.open_questions(unit, row)
     if not questions:
         return ()
-    about = ceiling_choices.about_tape(row, questions, tape)
-    queue = deck_queue.waiting(unit)
-    return tuple(
-        replace(found, day=_day(unit, row, queue, questions, found.leaves))
-        for found in (ceiling_choices.offered(unit, row, questions, each, about) for each in CeilingChoice)
-    )
+    return _choices(unit, row, questions, ceiling_choices.about_tape(row, questions, None))
+
+
+def _choices(
+    unit: Unit, row: JobRow, questions: dict[int, CeilingQuestion], about: TapeRow
+) -> tuple[OfferedChoice, ...]:
+    """Choices that leave the same tapes have the same day: the queue is worked through once for them."""
+    offered = [ceiling_choices.offered(unit, row, questions, each, about) for each in CeilingChoice]
+    settings, queue = promises.reckoned(unit), deck_queue.waiting(unit)
+    days = {
+        leaves: _day(unit, row, settings, queue, questions, leaves)
+        for leaves in {frozenset(each.leaves) for each in offered}
+    }
+    return tuple(replace(each, day=days[frozenset(each.leaves)]) for each in offered)
 
 
 def _day(
     unit: Unit,
     row: JobRow,
+    settings: ShopSettings,
     queue: Sequence[QueuedTape],
     questions: dict[int, CeilingQuestion],
     leaves: Collection[TapeCode],
@@ -59,7 +69,7 @@ def _day(
     """When the rest would be ready: the tapes that wait for the answer go on, the others as they are."""
     bound = {asked.code: ceiling_watch.sent_to(asked) for asked in questions.values()}
     looked = turnaround.load(
-        promises.reckoned(unit),
+        settings,
         [
             replace(tape, station=bound.get(tape.code, tape.station))
             for tape in queue
