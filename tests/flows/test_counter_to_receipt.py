@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -121,8 +121,8 @@ def log_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return folder
 
 
-def take_in(clerk: Clerk) -> list[TapeCode]:
-    """One sound VHS tape and one snapped Hi8 tape of Ada Fenwick, booked by keys."""
+def type_box(clerk: Clerk, *rows: Sequence[str]) -> CounterScreen:
+    """Ada Fenwick's name and number, then the cells of each row, with the Counter in front."""
     counter = clerk.window.screen_on_show()
     assert isinstance(counter, CounterScreen)
     clerk.tab_back_to("customer-name")
@@ -131,13 +131,19 @@ def take_in(clerk: Clerk) -> list[TapeCode]:
     press_text("(303) 555-0142")
     clerk.go(Qt.Key.Key_F1)
     press(Qt.Key.Key_Home)
-    for row in (
+    for cell in (cell for row in rows for cell in row):
+        press_text(cell)
+        press(Qt.Key.Key_Return)
+    return counter
+
+
+def take_in(clerk: Clerk) -> list[TapeCode]:
+    """One sound VHS tape and one snapped Hi8 tape of Ada Fenwick, booked by keys."""
+    counter = type_box(
+        clerk,
         ("1", "vhs", "t-120", "", "sp", "", "", "Christmas"),
         ("1", "hi8", "p6-120", "hi8", "sp", "", "snapped", "First steps"),
-    ):
-        for cell in row:
-            press_text(cell)
-            press(Qt.Key.Key_Return)
+    )
     say_what_must_be_told(clerk, counter)
     clerk.move_on()
     return [tape.code for tape in clerk.job().tapes]

@@ -9,7 +9,6 @@ from core.model.names import FindingKey, TapeCode
 from core.model.stations import Station
 from core.services.own_shop import shop_document
 from core.store import current_settings
-from gui.counter.counter_screen import CounterScreen
 from gui.settings.findings_page import FindingsPage
 from gui.settings.price_page import PricePage
 from gui.shop.chapter import EVERY_KIND
@@ -22,6 +21,7 @@ from tests.flows.test_counter_to_receipt import (
     hand_back,
     log_folder,
     say_what_must_be_told,
+    type_box,
 )
 from tests.flows.test_own_format import open_chapter
 from tests.support.pdf import words as words_of_paper
@@ -88,17 +88,7 @@ def price_it(clerk: Clerk) -> None:
 
 def book_it(clerk: Clerk) -> TapeCode:
     clerk.go(Qt.Key.Key_F1)
-    counter = clerk.window.screen_on_show()
-    assert isinstance(counter, CounterScreen)
-    clerk.tab_back_to("customer-name")
-    press_text("Ada Fenwick")
-    press(Qt.Key.Key_Return)
-    press_text("(303) 555-0142")
-    clerk.go(Qt.Key.Key_F1)
-    press(Qt.Key.Key_Home)
-    for cell in ("1", "vhs", "T-120", "", "SP", "", "smells", "Wedding"):
-        press_text(cell)
-        press(Qt.Key.Key_Return)
+    counter = type_box(clerk, ("1", "vhs", "T-120", "", "SP", "", "smells", "Wedding"))
     say_what_must_be_told(clerk, counter)
     clerk.move_on()
     assert not clerk.told.startswith("Not possible"), clerk.told

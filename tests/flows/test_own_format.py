@@ -10,7 +10,6 @@ from core.model.names import TapeCode
 from core.model.stations import Station
 from core.services.own_shop import shop_document
 from core.store import current_settings
-from gui.counter.counter_screen import CounterScreen
 from gui.settings.formats_page import FormatsPage
 from gui.settings.price_page import PricePage
 from gui.shop.chapter import EVERY_KIND
@@ -23,6 +22,7 @@ from tests.flows.test_counter_to_receipt import (
     find_at_pickup,
     hand_back,
     log_folder,
+    type_box,
 )
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import press, press_text
@@ -76,17 +76,7 @@ def price_it(clerk: Clerk) -> None:
 
 def book_it(clerk: Clerk) -> list[TapeCode]:
     clerk.go(Qt.Key.Key_F1)
-    counter = clerk.window.screen_on_show()
-    assert isinstance(counter, CounterScreen)
-    clerk.tab_back_to("customer-name")
-    press_text("Ada Fenwick")
-    press(Qt.Key.Key_Return)
-    press_text("(303) 555-0142")
-    clerk.go(Qt.Key.Key_F1)
-    press(Qt.Key.Key_Home)
-    for cell in ("2", "sound", f"{FEET} ft", "", "18 fps", "", "", "Lake"):
-        press_text(cell)
-        press(Qt.Key.Key_Return)
+    type_box(clerk, ("2", "sound", f"{FEET} ft", "", "18 fps", "", "", "Lake"))
     clerk.settle()
     clerk.move_on()
     assert not clerk.told.startswith("Not possible"), clerk.told

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
+
 from core.model.own_shop.settings_records import ShopSettings
 from core.store import current_settings
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
-from tests.support.screens import Place
+from tests.support.screens import Place, press
 
 
 def opened(place: Place, screen: ShopScreen, chapter: str) -> PageSheet:
@@ -20,3 +23,11 @@ def opened(place: Place, screen: ShopScreen, chapter: str) -> PageSheet:
 def kept(place: Place) -> ShopSettings:
     """The settings in force."""
     return place.records.shop.ask(current_settings.read)
+
+
+def save(place: Place, field: QWidget) -> None:
+    """Keep the page with its key, from one of its fields; what it touches is told after it."""
+    field.setFocus()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    place.settle()

@@ -17,7 +17,7 @@ from core.services.own_shop import settings_versions, shop_document
 from gui.settings.decks_page import DecksPage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
-from tests.gui.settings.opened_sheets import kept, opened
+from tests.gui.settings.opened_sheets import kept, opened, save
 from tests.support.booked import line
 from tests.support.screens import Place, press, type_in, written
 
@@ -32,13 +32,6 @@ def page(sheet: PageSheet) -> DecksPage:
     return sheet.page
 
 
-def save(place: Place, sheet: PageSheet) -> None:
-    page(sheet).kind.setFocus()
-    press(Qt.Key.Key_F6)
-    place.settle()
-    place.settle()
-
-
 def test_decks_of_a_kind_are_added_by_keys_and_saved(place: Place, sheet: PageSheet) -> None:
     at = page(sheet)
     at.kind.setFocus()
@@ -48,7 +41,7 @@ def test_decks_of_a_kind_are_added_by_keys_and_saved(place: Place, sheet: PageSh
     type_in(at.how_many, "2", enter=True)
     assert at.kind.hasFocus()
     assert [row.title for row in at.tray.pieces][-2:] == ["Betamax 1", "Betamax 2"]
-    save(place, sheet)
+    save(place, page(sheet).kind)
     one, two = kept(place).decks[-2:]
     assert (one.name, two.name) == ("Betamax 1", "Betamax 2")
     assert replace(one, name=two.name) == two
@@ -83,7 +76,7 @@ def test_every_field_of_a_deck_can_be_changed(place: Place, sheet: PageSheet) ->
     ):
         box.setFocus()
         press(Qt.Key.Key_Space)
-    save(place, sheet)
+    save(place, page(sheet).kind)
     changed = kept(place).decks[1]
     assert changed.name == "The old one"
     assert changed.formerly == ("VHS 2",)
@@ -103,7 +96,7 @@ def test_two_decks_may_swap_their_names(place: Place, sheet: PageSheet) -> None:
         at.tray.stand_on(at.tray.pieces[number].key)
         at.form.name.selectAll()
         type_in(at.form.name, name)
-    save(place, sheet)
+    save(place, page(sheet).kind)
     assert [deck.name for deck in kept(place).decks[:2]] == ["VHS 2", "VHS 1"]
     assert [each.deck for each in kept(place).outages] == ["VHS 2"]
 
@@ -112,7 +105,7 @@ def test_a_retired_deck_stays_on_the_page_and_comes_back_into_service(place: Pla
     at = page(sheet)
     at.form.retired.click()
     assert at.tray.pieces[0].place == "retired"
-    save(place, sheet)
+    save(place, page(sheet).kind)
     assert kept(place).decks[0].retired
     at = page(next(iter(place.window.findChildren(PageSheet))))
     at.form.retired.click()
@@ -127,7 +120,7 @@ def test_delete_takes_a_deck_off_the_list(place: Place, sheet: PageSheet) -> Non
     at.tray.stand_on(at.tray.pieces[2].key)
     press(Qt.Key.Key_Delete)
     assert "S-VHS" not in [row.title for row in at.tray.pieces]
-    save(place, sheet)
+    save(place, page(sheet).kind)
     assert "S-VHS" not in {deck.name for deck in kept(place).decks}
 
 
@@ -157,7 +150,7 @@ def test_a_name_twice_is_told_with_the_keyboard_at_the_field(place: Place, sheet
     at.form.name.selectAll()
     type_in(at.form.name, "VHS 1")
     at.tray.stand_on_first()
-    save(place, sheet)
+    save(place, page(sheet).kind)
     assert "deck 2, name: found 'VHS 1'" in place.told
     assert at.form.name.hasFocus()
     assert at.form.name.text() == "VHS 1"
@@ -183,7 +176,7 @@ def test_two_owners_do_not_overwrite_each_other(place: Place, sheet: PageSheet) 
     at.form.name.selectAll()
     type_in(at.form.name, "Front desk")
     place.records.shop.run(shop_document.set_texts, [("work.people", "4")])
-    save(place, sheet)
+    save(place, page(sheet).kind)
     assert "changed the settings while you were at it" in place.told
     assert kept(place).decks[0].name == "VHS 1"
 
@@ -193,7 +186,7 @@ def test_the_last_change_is_taken_back_by_a_key(place: Place, sheet: PageSheet) 
     before = kept(place)
     page(sheet).form.name.selectAll()
     type_in(page(sheet).form.name, "Front desk")
-    save(place, sheet)
+    save(place, page(sheet).kind)
     again = next(iter(place.window.findChildren(PageSheet)))
     page(again).kind.setFocus()
     press(Qt.Key.Key_F7)

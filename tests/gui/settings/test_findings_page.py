@@ -16,7 +16,7 @@ from gui.settings.findings_page import FindingsPage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
 from gui.widgets import wishes
-from tests.gui.settings.opened_sheets import kept, opened
+from tests.gui.settings.opened_sheets import kept, opened, save
 from tests.support.screens import Place, press, type_in, written
 
 TOLD = "It smells of smoke: we air it out for a day."
@@ -30,13 +30,6 @@ def sheet(place: Place) -> PageSheet:
 def page(sheet: PageSheet) -> FindingsPage:
     assert isinstance(sheet.page, FindingsPage)
     return sheet.page
-
-
-def save(place: Place, sheet: PageSheet) -> None:
-    page(sheet).kind.setFocus()
-    press(Qt.Key.Key_F6)
-    place.settle()
-    place.settle()
 
 
 def choose(box: QComboBox, words: str) -> None:
@@ -71,7 +64,7 @@ def add_smoke(sheet: PageSheet) -> FindingsPage:
 
 def test_a_finding_with_a_repair_of_its_own_is_known_at_once(place: Place, sheet: PageSheet) -> None:
     add_smoke(sheet)
-    save(place, sheet)
+    save(place, page(sheet).kind)
 
     added = kept(place).additions
     assert (added.repairs[0].name, added.repairs[0].minutes) == ("air-out", Range(8, 15, 30))
@@ -93,7 +86,7 @@ def test_a_medium_is_offered_for_copies(place: Place, sheet: PageSheet) -> None:
     at = add(sheet, "stick or disc", "Gift stick")
     at.form.holds.selectAll()
     type_in(at.form.holds, "64")
-    save(place, sheet)
+    save(place, page(sheet).kind)
 
     assert kept(place).additions.media[0].gigabytes == 64
     assert wishes.deliveries("files on Gift stick")[0].carrier == "gift-stick"
@@ -110,7 +103,7 @@ def test_what_is_wrong_is_said_at_its_field(
     edit = at.form.minutes[("low", "likely", "high").index(field)]
     edit.selectAll()
     type_in(edit, typed)
-    save(place, sheet)
+    save(place, page(sheet).kind)
 
     assert not kept(place).additions.repairs
     assert sentence in written(place.window)
@@ -120,7 +113,7 @@ def test_what_is_wrong_is_said_at_its_field(
 def test_a_name_that_is_taken_is_refused(place: Place, sheet: PageSheet) -> None:
     at = add(sheet, "finding", "snapped")
     type_in(at.form.told, "It is torn.")
-    save(place, sheet)
+    save(place, page(sheet).kind)
 
     assert not kept(place).additions.findings
     assert "words that nothing else of the kind is called by" in written(place.window)
@@ -129,7 +122,7 @@ def test_a_name_that_is_taken_is_refused(place: Place, sheet: PageSheet) -> None
 
 def test_retired_it_is_not_offered_and_undo_brings_it_back(place: Place, sheet: PageSheet) -> None:
     add_smoke(sheet)
-    save(place, sheet)
+    save(place, page(sheet).kind)
     again = page(opened(place, place.turn_to(ShopScreen), "findings"))
     again.form.retired.click()
     press(Qt.Key.Key_F6)

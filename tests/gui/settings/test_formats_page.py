@@ -14,7 +14,7 @@ from gui.counter import accepted_words
 from gui.settings.formats_page import FormatsPage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
-from tests.gui.settings.opened_sheets import kept, opened
+from tests.gui.settings.opened_sheets import kept, opened, save
 from tests.support.screens import Place, press, type_in, written
 
 
@@ -26,13 +26,6 @@ def sheet(place: Place) -> PageSheet:
 def page(sheet: PageSheet) -> FormatsPage:
     assert isinstance(sheet.page, FormatsPage)
     return sheet.page
-
-
-def save(place: Place, sheet: PageSheet) -> None:
-    page(sheet).like.setFocus()
-    press(Qt.Key.Key_F6)
-    place.settle()
-    place.settle()
 
 
 def add(sheet: PageSheet, like: str, words: str) -> FormatsPage:
@@ -53,7 +46,7 @@ def test_a_format_is_added_like_another_and_known_at_once(place: Place, sheet: P
     at.form.usual.selectAll()
     type_in(at.form.usual, "12, 24")
     at.form.machines.boxes["VHS 1"].click()
-    save(place, sheet)
+    save(place, page(sheet).like)
 
     (form,) = kept(place).formats
     assert (form.name, form.words) == ("glass-plates", "Glass plates")
@@ -69,7 +62,7 @@ def test_what_is_wrong_is_said_at_its_field(place: Place, sheet: PageSheet) -> N
     at = add(sheet, "Super", "Sound film")
     at.form.figure.selectAll()
     type_in(at.form.figure, "many")
-    save(place, sheet)
+    save(place, page(sheet).like)
 
     assert kept(place).formats == ()
     assert "frames_per_foot" in written(place.window)
@@ -78,7 +71,7 @@ def test_what_is_wrong_is_said_at_its_field(place: Place, sheet: PageSheet) -> N
 
 def test_a_name_that_is_taken_is_refused(place: Place, sheet: PageSheet) -> None:
     add(sheet, "VHS", "minidv")
-    save(place, sheet)
+    save(place, page(sheet).like)
 
     assert kept(place).formats == ()
     assert "no other format" in written(place.window)
@@ -86,7 +79,7 @@ def test_a_name_that_is_taken_is_refused(place: Place, sheet: PageSheet) -> None
 
 def test_a_retired_format_is_not_offered_and_keeps_its_words(place: Place, sheet: PageSheet) -> None:
     add(sheet, "VHS", "Wide VHS")
-    save(place, sheet)
+    save(place, page(sheet).like)
     again = page(opened(place, place.turn_to(ShopScreen), "formats"))
     again.form.retired.click()
     press(Qt.Key.Key_F6)
@@ -100,7 +93,7 @@ def test_a_retired_format_is_not_offered_and_keeps_its_words(place: Place, sheet
 def test_removing_takes_it_from_the_machines_and_undo_brings_it_back(place: Place, sheet: PageSheet) -> None:
     at = add(sheet, "prints", "Postcards")
     at.form.machines.boxes["VHS 1"].click()
-    save(place, sheet)
+    save(place, page(sheet).like)
     again = page(opened(place, place.turn_to(ShopScreen), "formats"))
     again.form.remove.click()
     press(Qt.Key.Key_F6)

@@ -12,7 +12,7 @@ from gui.app.signing_in import SigningIn
 from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
-from tests.gui.settings.opened_sheets import kept, opened
+from tests.gui.settings.opened_sheets import kept, opened, save
 from tests.support.booked import events, line
 from tests.support.screens import Place, press, press_text, type_in
 
@@ -27,13 +27,6 @@ def page(sheet: PageSheet) -> PeoplePage:
     return sheet.page
 
 
-def save(place: Place, sheet: PageSheet) -> None:
-    page(sheet).new_name.setFocus()
-    press(Qt.Key.Key_F6)
-    place.settle()
-    place.settle()
-
-
 def add(sheet: PageSheet, *names: str) -> None:
     for name in names:
         page(sheet).new_name.setFocus()
@@ -44,7 +37,7 @@ def test_the_first_one_entered_may_do_everything_and_the_next_nothing_yet(
     place: Place, sheet: PageSheet
 ) -> None:
     add(sheet, "Ada", "Robin")
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     ada, robin = kept(place).staff
     assert (ada.name, ada.may) == ("Ada", {each.value for each in Permission})
     assert (robin.name, robin.may, robin.pin) == ("Robin", frozenset(), "")
@@ -57,7 +50,7 @@ def test_what_nothing_asks_for_is_not_offered_and_stays_as_it_is(place: Place, s
     assert set(form.may.boxes) == {each.value for each in ASKED}
     assert "erase" not in form.may.boxes
     form.may.boxes["reports"].click()
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert kept(place).staff[0].may == {each.value for each in Permission} - {"reports"}
 
 
@@ -67,7 +60,7 @@ def test_permissions_and_places_of_work_are_checked_by_keys(place: Place, sheet:
     for box in (form.may.boxes["refund"], form.does.boxes["bench"]):
         box.setFocus()
         press(Qt.Key.Key_Space)
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     robin = kept(place).staff[1]
     assert (robin.may, robin.does) == ({"refund"}, {"counter"})
 
@@ -85,7 +78,7 @@ def test_own_hours_begin_with_those_of_the_shop_and_are_typed_day_by_day(
         field.selectAll()
         type_in(field, typed) if typed else field.clear()
         field.textEdited.emit(typed)
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     ada, robin = kept(place).staff
     assert ada.hours == ()
     assert [(each.weekday, each.start, each.end) for each in robin.hours] == [
@@ -113,7 +106,7 @@ def test_hours_that_are_none_are_told_at_their_field(place: Place, sheet: PageSh
             field.setText(typed if number == 0 else "")
             field.textEdited.emit(field.text())
         page(sheet).tray.stand_on_first()
-        save(place, sheet)
+        save(place, page(sheet).new_name)
         assert "Monday" in place.told
         assert page(sheet).form.name.text() == "Robin"
         assert week.fields[0].hasFocus()
@@ -126,7 +119,7 @@ def test_what_somebody_can_do_is_checked_by_keys(place: Place, sheet: PageSheet)
     form = page(sheet).form
     form.can.boxes["splice"].setFocus()
     press(Qt.Key.Key_Space)
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert kept(place).staff[0].can == {"load", "check"}
 
 
@@ -156,7 +149,7 @@ def test_a_pin_is_given_and_taken_away_and_never_shown(place: Place, sheet: Page
     sheet.compare()
     assert "271828" not in sheet.touched.text()
     assert "argon2" not in sheet.touched.text()
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert place.records.shop.run(people.check_pin, "Kim", "271828").is_right
     assert not place.records.shop.run(people.check_pin, "Kim", "271829").is_right
     again = next(iter(place.window.findChildren(PageSheet)))
@@ -170,7 +163,7 @@ def test_what_is_no_pin_is_told_at_its_field_and_keeps_nothing(place: Place, she
     add(sheet, "Ada", "Robin")
     type_in(page(sheet).form.pin, "12a")
     page(sheet).tray.stand_on_first()
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert "4 to 12 digits are accepted" in place.told
     assert "12a" not in place.told
     assert page(sheet).form.pin.hasFocus()
@@ -181,7 +174,7 @@ def test_what_is_no_pin_is_told_at_its_field_and_keeps_nothing(place: Place, she
 def test_somebody_must_be_able_to_change_the_settings(place: Place, sheet: PageSheet) -> None:
     add(sheet, "Ada")
     page(sheet).form.may.boxes["settings"].click()
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert "at least one person must be allowed to change the settings" in place.told
     assert kept(place).staff == ()
 
@@ -190,7 +183,7 @@ def test_figures_are_kept_and_what_is_none_is_told_at_its_field(place: Place, sh
     at = page(sheet)
     at.at_once.setText("3")
     at.lock.setText("15")
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert (kept(place).people, kept(place).lock_minutes) == (3, 15)
     at = page(next(iter(place.window.findChildren(PageSheet))))
     for field, typed in ((at.at_once, "0"), (at.lock, "2000"), (at.lock, "1.5"), (at.at_once, "few")):
@@ -206,7 +199,7 @@ def test_whoever_may_not_is_told_who_can_and_the_page_keeps_what_was_typed(
     place: Place, sheet: PageSheet
 ) -> None:
     add(sheet, "Ada")
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     again = next(iter(place.window.findChildren(PageSheet)))
     add(again, "Robin")
     save(place, again)
@@ -220,7 +213,7 @@ def test_who_may_signs_in_before_the_page_and_saves_what_was_typed(place: Place,
     add(sheet, "Ada", "Kim")
     page(sheet).tray.stand_on_first()
     type_in(page(sheet).form.pin, "271828")
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     signing = SigningIn(place.window, place.desk, kept(place))
     again = next(iter(place.window.findChildren(PageSheet)))
     page(again).at_once.setText("4")
@@ -248,6 +241,6 @@ def test_the_retired_are_no_longer_here_and_the_mistaken_are_gone(place: Place, 
     page(sheet).form.remove.click()
     assert page(sheet).form.name.text() == "Robin"
     page(sheet).form.retired.click()
-    save(place, sheet)
+    save(place, page(sheet).new_name)
     assert [(each.name, each.retired) for each in kept(place).staff] == [("Ada", False), ("Robin", True)]
     assert [each.name for each in kept(place).working_staff] == ["Ada"]
