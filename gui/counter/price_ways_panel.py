@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QRadioButton, QWidget
 
@@ -57,7 +57,7 @@ class PriceWaysPanel(QWidget):
         self._check(way)
         risk = ways.flat.risk if ways is not None and ways.flat is not None and tells_risk else None
         self.risk.setText(_risk_words(risk, quote) if risk is not None and quote is not None else "")
-        self.risk.setVisible(risk is not None)
+        self._show_risk()
         self.setVisible(len(offered) > 1 or (quote is None and way is not PriceWay.BY_PLAY))
 
     def _check(self, way: PriceWay) -> None:
@@ -71,6 +71,17 @@ class PriceWaysPanel(QWidget):
             button.setText(say("counter", "way", n=n, words=name, amount=amount).replace("|", "\n"))
             button.setAccessibleName(say("counter", "way_name", words=name, amount=amount))
             button.setToolTip(say("counter", f"way-{way.value}-means"))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The keyboard comes to a way, or leaves it."""
+        if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):
+            self._show_risk()
+        return super().eventFilter(watched, event)
+
+    def _show_risk(self) -> None:
+        """It takes room from the slip: only while a way is being chosen, or when flat was."""
+        flat, at_hand = self._buttons[PriceWay.FLAT], any(map(QRadioButton.hasFocus, self._buttons.values()))
+        self.risk.setVisible(bool(self.risk.text()) and (at_hand or flat.isChecked()))
 
     @Slot()
     def _clicked(self) -> None:
@@ -95,6 +106,7 @@ class PriceWaysPanel(QWidget):
         button.setObjectName(f"way-{way.value}")
         button.setFont(theme.font(theme.SMALL))
         button.clicked.connect(self._clicked)
+        button.installEventFilter(self)
         self._group.addButton(button)
         return button
 
