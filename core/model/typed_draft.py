@@ -30,7 +30,10 @@ class TypedRow:
 
     @property
     def is_empty(self) -> bool:
-        return replace(self, codes=()) == TypedRow()
+        return (replace(self, codes=()) if self.codes else self) == _NOTHING_TYPED
+
+
+_NOTHING_TYPED = TypedRow()
 
 
 @dataclass(frozen=True, slots=True)

@@ -53,7 +53,8 @@ class Facts:
 
 def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none."""
-    known = Facts(
+    is_filled = line.fill is not None
+    return Facts(
         format=line.format,
         marking=line.marking,
         recorded_as=line.recorded_as,
@@ -61,10 +62,9 @@ def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
         tv=line.tv or tv,
         fill=line.fill,
         origin=line.origin,
-        fill_known=line.fill_known,
-        fill_off=line.fill_off,
+        fill_known=line.fill_known if is_filled else FillKnown.TOLD,
+        fill_off=line.fill_off if is_filled else None,
     )
-    return known.unfilled if line.fill is None else known
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,7 +54,7 @@ def repairs(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
         for tape in (each for each in line if is_repaired(each, book.dispositions)):
             for repair in tape.verdict.repairs:
                 counts[repair.code] = counts.get(repair.code, 0) + 1
-        charges += [_repair(line[0], book.repair_rate(code), count) for code, count in counts.items()]
+        charges += [_repair(line[0].draft, book.repair_rate(code), count) for code, count in counts.items()]
     return charges
 
 
@@ -90,7 +90,7 @@ def _capture(tapes: Sequence[QuotedTape], book: PriceBook) -> tuple[Charge, tupl
     each = tuple(_each(tapes, lambda counted: max(_one_tape(counted, rate), rounded(rate.minimum)), rate))
     charge = Charge(
         code=f"capture-{tapes[0].draft.format}",
-        text=say("charges", "line", count=len(tapes), what=_words(tapes[0])),
+        text=say("charges", "line", count=len(tapes), what=_words(tapes[0].draft)),
         because=_why_at_least(tapes, rate, book),
         quantity=_quantity(tapes, rate),
         unit_minor=rounded(rate.minor),
@@ -181,13 +181,12 @@ def _why(tapes: Sequence[QuotedTape], rate: CaptureRate) -> str:
     return say("charges", f"{rate.way.value}-{how}", minutes=played, period=rate.period_minutes)
 
 
-def _repair(tape: QuotedTape, rate: Rate, count: int) -> Charge:
-    findings = ", ".join(spoken(finding) for finding in tape.draft.findings) or say(
-        "charges", "found-at-bench"
-    )
+@worded_cache(maxsize=512)
+def _repair(line: TapeLine, rate: Rate, count: int) -> Charge:
+    findings = ", ".join(spoken(finding) for finding in line.findings) or say("charges", "found-at-bench")
     return Charge(
         code=f"repair-{rate.code}",
-        text=say("charges", "repair-line", count=count, repair=rate.words, tape=_words(tape)),
+        text=say("charges", "repair-line", count=count, repair=rate.words, tape=_words(line)),
         because=findings,
         quantity=str(count),
         unit_minor=rounded(rate.minor),
@@ -215,7 +214,7 @@ def _left_out(tapes: Sequence[QuotedTape], book: PriceBook) -> list[Charge]:
     return [
         Charge(
             code="not-played",
-            text=say("charges", "line", count=count, what=_words(tapes[0])),
+            text=say("charges", "line", count=count, what=_words(tapes[0].draft)),
             because=say("charges", reason),
             quantity=str(count),
             unit_minor=0,
@@ -234,10 +233,10 @@ def _why_left_out(tape: QuotedTape, book: PriceBook) -> str:
     return "not-played-inspected" if book.inspection_fee.minor else "not-played-because"
 
 
-def _words(tape: QuotedTape) -> str:
+def _words(line: TapeLine) -> str:
     """``VHS T-120``: two lines of one format are told apart by what is printed on the shells."""
-    words = formats.catalogue().format(tape.draft.format).words
-    return f"{words} {tape.draft.marking}" if tape.draft.marking else words
+    words = formats.catalogue().format(line.format).words
+    return f"{words} {line.marking}" if line.marking else words
 
 
 def _each(tapes: Sequence[QuotedTape], make: Callable[[float], int], rate: CaptureRate) -> list[MoneyRange]:

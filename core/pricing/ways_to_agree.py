@@ -31,21 +31,29 @@ class PricedBox:
     exempt: str = ""
 
 
-def priced(box: PricedBox, book: PriceBook, way: PriceWay) -> tuple[Price, WaysToAgree]:
+def priced(
+    box: PricedBox, book: PriceBook, way: PriceWay, last: WaysToAgree | None = None
+) -> tuple[Price, WaysToAgree]:
     """The price in the chosen ``way``, and what each way would come to.
 
+    The flat sum is the costly part: ``last``, what each way came to a moment ago, keeps it as it was while a
+    box is typed, unless it is the way chosen.
     WrongInput for a way that this book does not offer for this box, and as `box_price.price`.
     """
     by_play = box_price.price(box.tapes, box.storage, book, rush=box.rush, exempt=box.exempt)
-    fees = box_price.inspection_fee(box.tapes, book)
-    flat = flat_price.offer(
-        box.lots, box.tapes, box.storage, fees, book, box.box, rush=box.rush, exempt=box.exempt
-    )
+    flat = last.flat if last is not None and way is not PriceWay.FLAT else _flat(box, book)
     ways = WaysToAgree(by_play.due, by_play.ceiling_minor, flat, _look_first(box, by_play, book))
     if way not in ways.offered and box.lots:
         accepted = one_of([each.value for each in ways.offered])
         raise WrongInput(say("quotes", "way"), way.value, accepted)
     return (at_flat(box, book, flat) if way is PriceWay.FLAT and flat else by_play), ways
+
+
+def _flat(box: PricedBox, book: PriceBook) -> FlatOffer | None:
+    fees = box_price.inspection_fee(box.tapes, book)
+    return flat_price.offer(
+        box.lots, box.tapes, box.storage, fees, book, box.box, rush=box.rush, exempt=box.exempt
+    )
 
 
 def at_flat(box: PricedBox, book: PriceBook, flat: FlatOffer) -> Price:

@@ -88,16 +88,15 @@ def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
 def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quote:
     """What can be said of a box while it is typed: tapes, hours, copies and price are new.
 
-    Day, warnings and the questions that still have a line are those of ``last``, until `quote` follows;
-    without a last quote there are none yet, and the promise names neither a day nor a reason.
+    Day, warnings, the flat sum where it was not chosen and the questions that still have a line are those of
+    ``last``, until `quote` follows; without a last quote the promise names neither a day nor a reason.
     """
     tapes = quoted_tapes(inventory, shop.habits, shop.settings, shop.book)
     playing = _box_lines(inventory, tapes)
     minutes = _together(playing, shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
-    price, ways = ways_to_agree.priced(
-        priced_box(inventory, tapes, storage, shop.habits), shop.book, inventory.way
-    )
+    box = priced_box(inventory, tapes, storage, shop.habits)
+    price, ways = ways_to_agree.priced(box, shop.book, inventory.way, last.ways if last else None)
     open_questions = last.questions if last else ()
     return Quote(
         inventory=inventory,

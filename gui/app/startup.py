@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.wording.messages import say
 from gui.app.main_window import Window
-from gui.toolkit import program_icon, theme
+from gui.toolkit import theme
 
 _STARTED = time.perf_counter()
 
@@ -27,7 +27,6 @@ def main(argv: Sequence[str] | None = None) -> int:
     assert isinstance(app, QApplication)
     app.setApplicationName("Tapewright")
     app.setDesktopFileName("tapewright")
-    app.setWindowIcon(program_icon.icon())
     theme.apply(app)
     window = Window()
     opening = DeferredStartup(window, asked.shop, asked.who, clock_from(asked.now))
@@ -56,7 +55,9 @@ class DeferredStartup(QObject):
     @Slot()
     def begin(self) -> None:
         from gui.app.composition import compose  # the database and paper libraries come after the first paint
+        from gui.toolkit import program_icon
 
+        QApplication.setWindowIcon(program_icon.icon())
         gc.freeze()  # what importing made stays; later looks for garbage leave it out
         compose(self._window, self._where, self._who, self._clock)
 

@@ -15,7 +15,7 @@ def must_tell(tapes: Sequence[QuotedTape]) -> tuple[tuple[str, str], ...]:
     """Which tapes, and all that must be said about them: ``2 × VHS, 1 × Hi8`` and sentences."""
     about: dict[str, list[str]] = {}
     for tape in tapes:
-        if tape.n == 1:
+        if tape.n == 1 and tape.verdict.told:
             name = formats.catalogue().format(tape.draft.format).words
             named = say("counter", "tell_row", count=tape.draft.count, words=name)
             for sentence in tape.verdict.told:

@@ -12,6 +12,7 @@ from pathlib import Path
 from core.services import jobs
 from core.services.records_door import Shop
 from tests.bench.ratio import Ratio, median, timed
+from tests.support import booked
 from tests.support.booked import Clock
 from tests.support.powercut import Trace, booked_under_strace, is_possible
 
@@ -28,7 +29,7 @@ def measure() -> Iterator[Ratio]:
     """Cuts at calls picked with a fixed seed, each opened and searched for what was acknowledged."""
     with tempfile.TemporaryDirectory() as folder:
         empty = Path(folder) / "empty.sqlite"
-        Shop.open(empty).close()
+        booked.set_up(empty)
         yield _commit(Path(folder), empty)
         if not is_possible():
             print("   power cuts: not measured, because only strace on Linux tells what was flushed")

@@ -59,6 +59,7 @@ def measure() -> Iterator[Ratio]:
     dice = random.Random(SEED)
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "shop.sqlite"
+        booked.set_up(path)
         with Shop.open(path, clock=lambda: NOW) as shop:
             names = _fill(shop, dice)
             questions = _questions(names, dice)

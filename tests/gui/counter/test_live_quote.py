@@ -9,6 +9,7 @@ import pytest
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import FormatName
+from core.model.price_ways import PriceWay
 from core.model.quote_records import Quote
 from core.services import shop_snapshot
 from gui.counter.live_quote import LiveQuote, PendingDay
@@ -23,6 +24,13 @@ def live(file_desk: Desk) -> LiveQuote:
     made = LiveQuote()
     made.snapshot = file_desk.shop.ask(shop_snapshot.read)
     return made
+
+
+def flat_of(quote: Quote) -> int:
+    """What the box would cost at one sum, minor units."""
+    assert quote.ways is not None
+    assert quote.ways.flat is not None
+    return quote.ways.flat.minor
 
 
 def settled(live: LiveQuote, box: Inventory, desk: Desk) -> Quote:
@@ -65,6 +73,26 @@ def test_the_day_before_stands_until_the_new_one_comes(live: LiveQuote, file_des
     assert unsettled is not None
     assert unsettled.promise == before.promise
     assert settled(live, LARGE, file_desk).promise != before.promise
+
+
+def test_the_flat_sum_before_stands_until_the_new_one_comes(live: LiveQuote, file_desk: Desk) -> None:
+    """It is drawn for the whole box, which takes longer than all the other charges."""
+    before = settled(live, SMALL, file_desk)
+    unsettled, _ = live.quote(LARGE, file_desk.clock())
+    assert unsettled is not None
+    assert flat_of(unsettled) == flat_of(before)
+    assert flat_of(settled(live, LARGE, file_desk)) != flat_of(before)
+
+
+def test_a_flat_sum_that_was_chosen_comes_at_once_and_is_the_final_one(
+    live: LiveQuote, file_desk: Desk
+) -> None:
+    settled(live, replace(SMALL, way=PriceWay.FLAT), file_desk)
+    at_once, _ = live.quote(replace(LARGE, way=PriceWay.FLAT), file_desk.clock())
+    whole = settled(live, replace(LARGE, way=PriceWay.FLAT), file_desk)
+    assert at_once is not None
+    assert (at_once.price, flat_of(at_once)) == (whole.price, flat_of(whole))
+    assert at_once.price.due.likely == flat_of(whole)
 
 
 def test_a_day_that_comes_for_a_box_that_changed_is_dropped(live: LiveQuote, file_desk: Desk) -> None:
