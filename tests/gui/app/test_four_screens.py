@@ -10,7 +10,7 @@ from core.model.names import Finding
 from gui.bench.bench_screen import BenchScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
-from gui.pickup.signature_pad import SignaturePad
+from gui.widgets.signature_pad import SignaturePad
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
 from gui.toolkit.screen import Screen

@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.pickup.signature_pad import HIGH, WIDE, SignaturePad
+from gui.widgets.signature_pad import HIGH, WIDE, SignaturePad
 
 
 @pytest.fixture
