@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from core.model.job_records import Job
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import agreed_way, letterhead, lettering, printed_codes
+from core.papers import agreed_way, letterhead, lettering, price_and_day, printed_codes
 from core.papers.binding import Cover, about
 from core.papers.fee_terms import storage_sentences
 from core.papers.page import Book
@@ -123,7 +123,7 @@ def facts(job: Job, speaker: Voice) -> list[tuple[str, list[tuple[str, Style]]]]
         ),
         *_apart(job, speaker),
         (
-            speaker.say("slip-cost" if price.told_taxes and not price.exempt else "slip-cost-plain"),
+            price_and_day.price_head(price, speaker),
             [
                 (speaker.money_range(price.due, price.currency), STRONG),
                 (agreed_way.in_short(job.quote, speaker), QUIET),

@@ -8,7 +8,7 @@ from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
-from core.papers import price_and_day
+from core.papers import price_and_day, signing_sheet
 from core.papers.binding import Cover, bound, story
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
 from core.papers.receipt import Signed
@@ -22,7 +22,8 @@ def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
     speaker = voice(front)
     told = story(speaker, paper)
     _tell_title(told, job, speaker)
-    price_and_day.tell(told, job.quote, job.promise, job.ceiling_minor, speaker.say("slip-cost"), speaker)
+    heading = price_and_day.price_head(job.quote.price, speaker)
+    price_and_day.tell(told, job.quote, job.promise, job.ceiling_minor, heading, speaker)
     _tell_tapes(told, job, speaker)
     _tell_told(told, job, speaker)
     _tell_terms(told, speaker)
@@ -67,10 +68,8 @@ def _tell_told(told: Story, job: Job, speaker: Voice) -> None:
 def _tell_terms(told: Story, speaker: Voice) -> None:
     """The shop's own words among them: each of these sentences may be its own."""
     told.head(speaker.say("quote-terms"))
-    for key in ("slip-keep", "slip-bring", "agreement-change"):
-        told.say(speaker.say(key), before=UNIT / 4)
-    for caution in speaker.front.extra_cautions:
-        told.say(caution, before=UNIT / 4)
+    for sentence in signing_sheet.terms(speaker):
+        told.say(sentence, before=UNIT / 4)
     told.say(speaker.say("law"), QUIET, before=UNIT / 2)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Sequence
 from contextlib import suppress
+from dataclasses import replace
 from itertools import count
 from pathlib import Path
 from tempfile import NamedTemporaryFile
@@ -15,6 +16,8 @@ from core.model.agreement_records import AgreementVersion
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
 from core.model.own_shop.settings_records import ShopFront
+from core.model.quote_records import QuotedTape
+from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
@@ -46,6 +49,19 @@ def _agreement(job: Job, front: ShopFront, folder: Path) -> Path:
     from core.papers import drop_off_agreement
 
     return write(folder, f"{AGREEMENT}-{job.number}", drop_off_agreement.render(job, front))
+
+
+def of_first_version(job: Job, first: AgreementVersion, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+    """The drop-off agreement again, as it was signed: nothing in it that was found or changed since."""
+    quoted = dict(zip(first.codes, first.quote.tapes, strict=True))
+    tapes = [_as_quoted(tape, quoted[tape.code]) for tape in job.tapes if tape.code in quoted]
+    signed = replace(job, quote=first.quote, promise=first.promise, tapes=tuple(tapes))
+    return (_agreement(replace(signed, agreed_ceiling_minor=first.ceiling_minor), front, folder),)
+
+
+def _as_quoted(tape: TapeRecord, quoted: QuotedTape) -> TapeRecord:
+    line = replace(quoted.draft, count=1)
+    return replace(tape, draft=line, marking=line.marking, label=line.label, verdict=quoted.verdict)
 
 
 def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:

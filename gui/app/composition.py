@@ -235,6 +235,10 @@ class CompositionRoot(QObject):
         side.show_front(front)
         counter.quote_changed.connect(side.show_quote)
         counter.job_booked.connect(side.show_job)
+        signing = counter.booking.signing
+        signing.wanted.connect(side.ask_to_sign)
+        signing.ended.connect(side.stop_asking)
+        side.signed.connect(signing.take_ink)
         self._window.wants_customer_side.connect(side.turn)
 
     @Slot(object)

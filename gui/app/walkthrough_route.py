@@ -101,6 +101,7 @@ class Route:
         yield from self._dialog(counter.inspections.look_over, "7-look-over", "\r\r")
         yield from self._customer_side()
         counter.parts.telling.told.setChecked(True)
+        yield from self._signing(counter)
         counter.booking.book()
         self._settle()
         yield Stop("1-counter-booked", self._window)
@@ -114,11 +115,18 @@ class Route:
         yield Stop("1-counter-offers", self._window)
         counter.parts.table.commit()
 
-    def _customer_side(self) -> Iterator[Stop]:
+    def _signing(self, counter: CounterScreen) -> Iterator[Stop]:
+        counter.booking.have_signed()
+        self._settle()
+        yield Stop("1-counter-signing", self._window)
+        yield from self._customer_side("6-customer-side-signing")
+        counter.booking.signing.end()
+
+    def _customer_side(self, name: str = "6-customer-side") -> Iterator[Stop]:
         side = self._composed.customer_side
         side.resize(self._window.size())
         side.show()
-        yield Stop("6-customer-side", side)
+        yield Stop(name, side)
         side.hide()
         self._window.activateWindow()
 

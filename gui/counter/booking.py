@@ -48,16 +48,24 @@ class Booking(QObject):
 
         The same box pressed again after a failure is carried out once at most.
         """
-        self._autosave.save_now()
-        self._box = box
-        self._command = self._command or CommandId(str(uuid.uuid4()))
+        self._prepare(box)
         self._desk.work.compute_soon(
             partial(snapshot.quote, inventory, self._desk.clock()),
-            then=partial(self._store, deposit_minor),
+            then=partial(self._store, deposit_minor, Consent(box.name.strip())),
             otherwise=self._failed,
         )
 
-    def _store(self, deposit_minor: int, quote: Quote) -> None:
+    def begin_agreed(self, box: TypedBox, quote: Quote, deposit_minor: int, consent: Consent) -> None:
+        """Book the very quote somebody agreed to; `booked` or `failed` follows, as after `begin`."""
+        self._prepare(box)
+        self._store(deposit_minor, consent, quote)
+
+    def _prepare(self, box: TypedBox) -> None:
+        self._autosave.save_now()
+        self._box = box
+        self._command = self._command or CommandId(str(uuid.uuid4()))
+
+    def _store(self, deposit_minor: int, consent: Consent, quote: Quote) -> None:
         assert self._command is not None
         assert self._box is not None
         self._desk.work.run(
@@ -66,7 +74,7 @@ class Booking(QObject):
             quote,
             command=self._command,
             deposit_minor=deposit_minor,
-            consent=Consent(self._box.name.strip()),
+            consent=consent,
             told=self._box.told,
             then=self._was_booked,
             otherwise=self._failed,

@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
 from core.model.quote_records import Price
 from core.wording.typed_amounts import typed_amount
 from gui.counter.deposit_amount import read_deposit
-from gui.toolkit import theme
+from gui.counter.signing_bar import SigningBar
+from gui.toolkit import actions, theme
 from gui.toolkit.text import say
 from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import labelled, stacked, words
 
 
 class BookingBar(QStackedWidget):
-    """Deposit and Book; after booking, claim slip, labels and the next order."""
+    """Deposit, Sign and Book; while somebody signs, `SigningBar`; after booking, the papers and the next."""
 
     deposit_typed = Signal(str)
+    sign_wanted = Signal()
     book_wanted = Signal()
     slip_wanted = Signal()
     labels_wanted = Signal()
@@ -30,6 +32,9 @@ class BookingBar(QStackedWidget):
         self.deposit.setObjectName("deposit")
         self.deposit.textEdited.connect(self.deposit_typed)
         self.deposit.setProperty("role", "tall")
+        self.sign = _button(say("counter", "sign"), "have-signed")
+        self.sign.clicked.connect(self.sign_wanted)
+        self.signing = SigningBar()
         self.book = _button(say("counter", "book"), "book", main=True)
         self.book.clicked.connect(self.book_wanted)
         self.slip = _button(say("counter", "show_slip"), "show-claim-slip")
@@ -40,12 +45,15 @@ class BookingBar(QStackedWidget):
         self.next.clicked.connect(self.next_wanted)
         self.addWidget(self._before())
         self.addWidget(self._after())
+        self.addWidget(self.signing)
 
     def show_price(self, price: Price | None, typed: str | None = None) -> None:
         """Before booking: the deposit follows the quote until somebody has typed another."""
         self._price = price
-        self.setCurrentIndex(0)
+        if self.currentWidget() is not self.signing:
+            self.setCurrentIndex(0)
         self.book.setEnabled(price is not None)
+        self.sign.setEnabled(price is not None)
         asked = "" if price is None else typed_amount(price.deposit_minor, price.currency)
         wanted = asked if typed is None else typed
         if self.deposit.text() != wanted:
@@ -54,9 +62,21 @@ class BookingBar(QStackedWidget):
     def show_amending(self, is_open: bool) -> None:
         """Changing a booked order takes no deposit, and the key says what it does."""
         self._deposit_field.setVisible(not is_open)
+        self._sign_field.setVisible(not is_open)
         text = say("agreeing", "amend_save") if is_open else say("counter", "book")
         self.book.setText(text)
         self.book.setAccessibleName(text.replace("&", ""))
+
+    def show_signing(self, is_open: bool) -> None:
+        """While somebody signs: who, and what to press then."""
+        if is_open:
+            self.setCurrentWidget(self.signing)
+        elif self.currentWidget() is self.signing:
+            held = QApplication.focusWidget()
+            is_here = held is not None and self.signing.isAncestorOf(held)
+            self.setCurrentIndex(0)
+            if is_here:
+                self.sign.setFocus()
 
     def show_booked(self) -> None:
         """After booking: no papers yet."""
@@ -82,11 +102,9 @@ class BookingBar(QStackedWidget):
         row.setSpacing(theme.UNIT)
         self._deposit_field = labelled(self.deposit, say("counter", "deposit"))
         row.addWidget(self._deposit_field, 2, Qt.AlignmentFlag.AlignBottom)
-        both = QWidget()
-        column = stacked(both, 2)
-        column.addWidget(words(say("counter", "book_key"), "field", wrap=False))
-        column.addWidget(self.book)
-        row.addWidget(both, 3, Qt.AlignmentFlag.AlignBottom)
+        self._sign_field = _under(actions.SIGN.keys, self.sign)
+        row.addWidget(self._sign_field, 2, Qt.AlignmentFlag.AlignBottom)
+        row.addWidget(_under(say("counter", "book_key"), self.book), 3, Qt.AlignmentFlag.AlignBottom)
         return side
 
     def _after(self) -> QWidget:
@@ -99,6 +117,15 @@ class BookingBar(QStackedWidget):
             row.addWidget(button, stretch)
         column.addLayout(row)
         return side
+
+
+def _under(key: str, button: InstantButton) -> QWidget:
+    """A button under the key that presses it."""
+    both = QWidget()
+    column = stacked(both, 2)
+    column.addWidget(words(key, "field", wrap=False))
+    column.addWidget(button)
+    return both
 
 
 def _button(words_on_it: str, name: str, main: bool = False) -> InstantButton:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
 
+from core.model.agreement_records import AgreedHow
 from core.model.errors import WrongInput
+from core.model.inventory import Inventory
 from core.model.job_records import Job
 from core.model.typed_draft import TypedBox
 from gui.counter.amending import Amending
@@ -15,11 +18,13 @@ from gui.counter.booking_papers import BookingPapers
 from gui.counter.box_quote import BoxQuote
 from gui.counter.counter_layout import CounterLayout
 from gui.counter.draft_history import Draft
+from gui.counter.signing import Signing
 from gui.counter.slip_writer import SlipWriter
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 
 if TYPE_CHECKING:
+    from core.services.quoting import ShopSnapshot
     from gui.counter.booking import Booking
 
 
@@ -51,6 +56,7 @@ class CounterBooking(QObject):
         self._booking = booking
         self._amending = amending
         self._papers = BookingPapers(desk, self)
+        self.signing = Signing(desk, parts.booking_bar.signing, self)
         self._connect()
 
     @Slot()
@@ -62,14 +68,34 @@ class CounterBooking(QObject):
             return
         if self._amending.is_open:
             self._amend()
-            return
+        elif self.signing.is_open:
+            self.signing.book()
+        else:
+            self._begin(self._booking.begin)
+
+    @Slot()
+    def have_signed(self) -> None:
+        """Show the customer what is agreed, to be signed before it is booked; or say what is missing."""
+        self._parts.table.commit()
+        self._parts.form.settle()
+        if not (self._booking.is_under_way or self._amending.is_open):
+            self._begin(self.signing.begin)
+
+    def _begin(self, step: Callable[[TypedBox, ShopSnapshot, Inventory, int], None]) -> None:
         try:
             deposit = self._ready_to_book()
         except WrongInput as failure:
             self.failed.emit(failure)
             return
         assert self._box.snapshot is not None
-        self._booking.begin(self._draft.box, self._box.snapshot, self._box.reading.inventory, deposit)
+        step(self._draft.box, self._box.snapshot, self._box.reading.inventory, deposit)
+
+    @Slot()
+    def _show_signing(self) -> None:
+        bar = self._parts.booking_bar
+        bar.show_signing(self.signing.is_open)
+        if self.signing.is_open:
+            self._parts.bring(bar.signing.buttons[AgreedHow.SIGNATURE])
 
     def _amend(self) -> None:
         """Change the order that is open, or say what is missing and go there."""
@@ -95,6 +121,7 @@ class CounterBooking(QObject):
     @Slot(object, object)
     def _was_booked(self, job: Job, booked: TypedBox) -> None:
         """Show the job; an empty tray follows, unless something was typed while the box was booked."""
+        self.signing.end()
         self._slip.show_job(job)
         if self._draft.box is booked:
             self._draft.begin(TypedBox())
@@ -108,6 +135,11 @@ class CounterBooking(QObject):
     def _connect(self) -> None:
         bar = self._parts.booking_bar
         bar.book_wanted.connect(self.book)
+        bar.sign_wanted.connect(self.have_signed)
+        self.signing.changed.connect(self._show_signing)
+        self.signing.book_wanted.connect(self._booking.begin_agreed)
+        self.signing.said.connect(self.said)
+        self.signing.failed.connect(self.failed)
         bar.slip_wanted.connect(self._papers.show_claim_slip)
         bar.labels_wanted.connect(self._papers.show_labels)
         self._papers.written.connect(bar.show_papers)

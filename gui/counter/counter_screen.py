@@ -137,6 +137,7 @@ class CounterScreen(Screen):
         self.parts.show_amending(self.amending.is_open)
         self.amending.show(self._box.reading)
         self.recall.follow(self.draft.shown)
+        self.booking.signing.follow(self.draft.shown)
         self.unsaved_changed.emit(not self.draft.box.is_empty)
 
     @Slot()
@@ -250,6 +251,7 @@ class CounterScreen(Screen):
     def _connect_keys(self) -> None:
         does: dict[actions.Key, Callable[[], None]] = {
             actions.BOOK: self.booking.book,
+            actions.SIGN: self.booking.have_signed,
             actions.NEW_BOX: self.new_box,
             actions.UNDO: self.tray.undo,
             actions.REDO: self.tray.redo,

@@ -1,34 +1,33 @@
 """Customer side: the same slip in large type, turned to the person whose tapes they are.
 
-Read only. Nothing of other customers is ever handed to this window, and none of the shop's own
-reasons for a day: it shows one quote, or one job that was just booked.
+Read only, but for the signature under what is agreed. Nothing of other customers is ever handed to this
+window, and none of the shop's own reasons for a day: it shows one quote, or one job that was just booked.
 """
 
 from __future__ import annotations
 
-import base64
-
-from PySide6.QtCore import QByteArray, QSize, Qt, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import (
     QFont,
     QGuiApplication,
-    QImage,
     QKeyEvent,
-    QPixmap,
     QResizeEvent,
     QScreen,
     QShowEvent,
 )
-from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from core.catalogue import containers
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote, QuotedTape
+from core.papers.signing_sheet import SigningSheet
+from gui.customer_side.shop_logo import ShopLogo
+from gui.customer_side.signing_page import SigningPage
 from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes
 from gui.toolkit import theme
 from gui.toolkit.text import phone, say
-from gui.widgets.layouts import Columns, scroll_by_page, stacked
+from gui.widgets.layouts import Columns, Pages, scroll_by_page, stacked
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip
 from gui.widgets.notice_sentences import must_tell, paragraphs
 from gui.widgets.practice_strip import PracticeStrip
@@ -40,13 +39,18 @@ FOLD_BELOW = 900
 _MARGIN = 4 * theme.UNIT
 _SLIP_HIGH = 84 * theme.UNIT
 """The least that a slip of ten lines with its dots needs in large type."""
-_LOGO_WIDE, _LOGO_HIGH = 40 * theme.UNIT, 12 * theme.UNIT
 _FOLDED_TRAY = 32 * theme.UNIT
 _FOLDED_SLIP = 90 * theme.UNIT
 
 
 class CustomerSide(QWidget):
-    """A second window: on the second screen when there is one, else over the whole of the first."""
+    """A second window: on the second screen when there is one, else over the whole of the first.
+
+    On a screen of its own it never takes the keyboard from whoever is at the counter.
+    """
+
+    signed = Signal(object)
+    """The strokes of the signature as they stand; empty while nobody signed."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent, Qt.WindowType.Window)
@@ -55,7 +59,7 @@ class CustomerSide(QWidget):
         self.slip = Slip(scale=SCALE, inside=False)
         self.slip.setObjectName("customer-slip")
         self._welcome = ""
-        self._logo = _logo()
+        self._logo = ShopLogo()
         self._greeting = _label(theme.GREAT, "ink", bold=True)
         self.tapes = TapesDrawing()
         self._told = _label(theme.BODY, "ink")
@@ -64,6 +68,8 @@ class CustomerSide(QWidget):
         self._how = _label(theme.BODY, "muted")
         self._band = NotForReuseStrip(say("customer", "band_words"), theme.LEAD)
         self._band_why = _label(theme.BODY, "ink")
+        self.signing = SigningPage(SCALE)
+        self.signing.signed.connect(self.signed)
         self._build()
         self.resize(1280, 800)
         self._latest: Quote | Job | None = None
@@ -78,19 +84,10 @@ class CustomerSide(QWidget):
         self._phone = phone(front.phone).replace(" ", "\u00a0") if front.phone else ""
         self.slip.show_front(front)
         self._welcome = front.greeting
-        self._show_logo(front.logo)
+        self._logo.show_logo(front.logo)
         if self._latest is None:
             self._write_quote(None)
         self.practice.tell(front.practice)
-
-    def _show_logo(self, text: str) -> None:
-        image = QImage.fromData(QByteArray(base64.b64decode(text))) if text else QImage()
-        self._logo.setVisible(not image.isNull())
-        if not image.isNull():
-            room = QSize(_LOGO_WIDE, _LOGO_HIGH)
-            kept = Qt.AspectRatioMode.KeepAspectRatio
-            smooth = Qt.TransformationMode.SmoothTransformation
-            self._logo.setPixmap(QPixmap.fromImage(image.scaled(room, kept, smooth)))
 
     @Slot(object, bool)
     def show_quote(self, quote: Quote | None, is_late: bool = False) -> None:
@@ -143,6 +140,21 @@ class CustomerSide(QWidget):
         if count:
             self._band_why.setText(say("customer", "band" if count > 1 else "band_one", count=count))
 
+    # --- signing -------------------------------------------------------------------------
+
+    @Slot(object)
+    def ask_to_sign(self, sheet: SigningSheet) -> None:
+        """Show what is signed, with a pad; on a screen of its own it comes into sight by itself."""
+        self.signing.show_sheet(sheet)
+        self._pages.turn(self.signing)
+        if not self.isVisible() and second_screen(QGuiApplication.screens(), self._own_screen()) is not None:
+            self.turn()
+
+    @Slot()
+    def stop_asking(self) -> None:
+        """Back to the slip: it was booked, or what was to be signed has changed."""
+        self._pages.turn(self._columns)
+
     # --- turning -------------------------------------------------------------------------
 
     @Slot()
@@ -152,12 +164,18 @@ class CustomerSide(QWidget):
             self.hide()
             return
         there = second_screen(QGuiApplication.screens(), self._own_screen())
+        self._leave_keyboard(there is not None)
         if there is not None:
             self.setScreen(there)
             self.setGeometry(there.geometry())
         self.showFullScreen()
         if there is None:
             self.activateWindow()
+
+    def _leave_keyboard(self, left: bool) -> None:
+        """On a screen of its own the window is never active, whoever touches it."""
+        self.setWindowFlag(Qt.WindowType.WindowDoesNotAcceptFocus, left)
+        self.setAttribute(Qt.WidgetAttribute.WA_ShowWithoutActivating, left)
 
     def _own_screen(self) -> QScreen | None:
         parent = self.parentWidget()
@@ -181,8 +199,11 @@ class CustomerSide(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Escape, Qt.Key.Key_F9):
             self.hide()
-        elif not scroll_by_page(self._columns, event):
+        elif not scroll_by_page(self._area_on_show(), event):
             super().keyPressEvent(event)
+
+    def _area_on_show(self) -> QScrollArea:
+        return self._columns if self._pages.on_show is self._columns else self.signing.area_to_scroll
 
     # --- building ------------------------------------------------------------------------
 
@@ -202,7 +223,8 @@ class CustomerSide(QWidget):
         self.slip.setSizePolicy(policy)
         columns.add(self.slip, 6)
         columns.add(self._beside(), 5)
-        whole.addWidget(columns)
+        self._pages = Pages(columns, self.signing)
+        whole.addWidget(self._pages)
 
     def _beside(self) -> QWidget:
         beside = QWidget()
@@ -220,15 +242,6 @@ class CustomerSide(QWidget):
 def second_screen(screens: list[QScreen], ours: QScreen | None) -> QScreen | None:
     """A screen the shop's own window is not on; None when there is only one."""
     return next((screen for screen in screens if screen is not ours), None) if len(screens) > 1 else None
-
-
-def _logo() -> QLabel:
-    """Where the shop's logo stands, hidden until there is one."""
-    logo = QLabel()
-    logo.setObjectName("customer-logo")
-    logo.setAccessibleName(say("customer", "logo"))
-    logo.hide()
-    return logo
 
 
 def _label(size: float, ink: str, bold: bool = False) -> QLabel:

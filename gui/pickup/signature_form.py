@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import Refused
 from core.model.signatures import Signature
-from gui.widgets.signature_pad import SignaturePad
 from gui.toolkit.text import say
 from gui.widgets.layouts import give_key, stacked
+from gui.widgets.signature_pad import SignaturePad
 
 
 class SignatureForm(QWidget):

@@ -43,6 +43,7 @@ LEAVE_PRACTICE = Key("leave-practice", "Ctrl+Shift+Q")
 WAY_OUT = Key("way-out", "Ctrl+G")
 
 BOOK = Key("book-box", "Ctrl+Return")
+SIGN = Key("have-signed", "Ctrl+S")
 NEW_BOX = Key("new-box", "Ctrl+N")
 UNDO = Key("undo", "Ctrl+Z")
 REDO = Key("redo", "Ctrl+Y")

@@ -1,7 +1,7 @@
 """The signature pad: strokes of a pen, a finger or the mouse, kept as strokes and never as a picture.
 
-Nobody can draw by keyboard: a screen that shows the pad also offers signing on the printed receipt,
-which is kept honestly as a signature without strokes.
+Nobody can draw by keyboard: a screen that shows the pad also offers signing on the printed paper, which is
+kept honestly as a signature without strokes.
 """
 
 from __future__ import annotations
@@ -15,7 +15,8 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 
 WIDE, HIGH = 45 * theme.UNIT, 15 * theme.UNIT
-"""The pad never changes its size, so that a stroke means the same all the way to the paper."""
+"""A pad keeps these proportions and never changes its size, so that a stroke means the same all the way to
+the paper."""
 
 _CLOSE = 0.75
 """Points nearer than this to the last one, in pixels, say nothing new."""
@@ -26,13 +27,18 @@ class SignaturePad(QWidget):
 
     changed = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, parent: QWidget | None = None, *, scale: float = 1.0, takes_keyboard: bool = True
+    ) -> None:
+        """``scale``: how many times as large as usual; without the keyboard Delete is not asked for."""
         super().__init__(parent)
+        self._wide, self._high = round(WIDE * scale), round(HIGH * scale)
+        self._takes_keyboard = takes_keyboard
         self._strokes: list[list[QPointF]] = []
         self._drawing = False
         self.setObjectName("signature-pad")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setFixedSize(WIDE, HIGH)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if takes_keyboard else Qt.FocusPolicy.NoFocus)
+        self.setFixedSize(self._wide, self._high)
         self.setCursor(Qt.CursorShape.CrossCursor)
         self._describe()
 
@@ -42,7 +48,7 @@ class SignaturePad(QWidget):
 
     def strokes(self) -> tuple[Stroke, ...]:
         """The strokes drawn; x and y from 0 to 1 of the pad, y downwards."""
-        return tuple(tuple(_share(point) for point in stroke) for stroke in self._strokes)
+        return tuple(tuple(self._share(point) for point in stroke) for stroke in self._strokes)
 
     def signature(self, name: str) -> Signature:
         """The strokes as the signature of the person called ``name``."""
@@ -55,7 +61,7 @@ class SignaturePad(QWidget):
         self._redraw()
 
     def sizeHint(self) -> QSize:
-        return QSize(WIDE, HIGH)
+        return QSize(self._wide, self._high)
 
     # --- pen, finger, mouse --------------------------------------------------------------
 
@@ -87,13 +93,13 @@ class SignaturePad(QWidget):
 
     def _begin_stroke(self, at: QPointF) -> None:
         self._drawing = True
-        self._strokes.append([_inside(at)])
+        self._strokes.append([self._inside(at)])
         self._redraw()
 
     def _extend_stroke(self, at: QPointF) -> None:
         if not self._drawing:
             return
-        stroke, point = self._strokes[-1], _inside(at)
+        stroke, point = self._strokes[-1], self._inside(at)
         if (point - stroke[-1]).manhattanLength() >= _CLOSE:
             stroke.append(point)
             self.update()
@@ -110,7 +116,14 @@ class SignaturePad(QWidget):
 
     def _describe(self) -> None:
         self.setAccessibleName(say("pickup", "signature", strokes=len(self._strokes)))
-        self.setAccessibleDescription(say("pickup", "signature_how"))
+        how = "signature_how" if self._takes_keyboard else "signature_how_pen"
+        self.setAccessibleDescription(say("pickup", how))
+
+    def _inside(self, point: QPointF) -> QPointF:
+        return QPointF(min(max(point.x(), 0.0), self._wide), min(max(point.y(), 0.0), self._high))
+
+    def _share(self, point: QPointF) -> tuple[float, float]:
+        return (round(point.x() / self._wide, 4), round(point.y() / self._high, 4))
 
     # --- painting ------------------------------------------------------------------------
 
@@ -141,19 +154,11 @@ class SignaturePad(QWidget):
         painter.setPen(QPen(QColor(edge), wide))
         painter.drawRect(QRectF(self.rect()).adjusted(wide / 2, wide / 2, -wide / 2, -wide / 2))
         painter.setPen(QPen(QColor(tokens.edge), 1, Qt.PenStyle.SolidLine))
-        foot = HIGH - 4 * theme.UNIT
-        painter.drawLine(2 * theme.UNIT, foot, WIDE - 2 * theme.UNIT, foot)
+        foot = self._high - 4 * theme.UNIT
+        painter.drawLine(2 * theme.UNIT, foot, self._wide - 2 * theme.UNIT, foot)
         painter.setPen(QColor(tokens.muted))
         painter.setFont(theme.font(theme.SMALL))
-        words = QRectF(2 * theme.UNIT, foot + 2, WIDE - 4 * theme.UNIT, 3 * theme.UNIT)
+        words = QRectF(2 * theme.UNIT, foot + 2, self._wide - 4 * theme.UNIT, 3 * theme.UNIT)
         painter.drawText(
             words, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, say("pickup", "signature_line")
         )
-
-
-def _inside(point: QPointF) -> QPointF:
-    return QPointF(min(max(point.x(), 0.0), WIDE), min(max(point.y(), 0.0), HIGH))
-
-
-def _share(point: QPointF) -> tuple[float, float]:
-    return (round(point.x() / WIDE, 4), round(point.y() / HIGH, 4))

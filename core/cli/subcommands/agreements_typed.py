@@ -95,7 +95,8 @@ def cancel(call: Invocation) -> Reply:
 
 def tell_agreement(call: Invocation) -> Reply:
     with call.open() as shop:
-        return _told(call, shop, JobNumber(call.asked.number), paper_folder.folder(call))
+        number, place = JobNumber(call.asked.number), paper_folder.folder(call)
+        return _told(call, shop, number, place, with_first=True)
 
 
 def tell_to_call(call: Invocation) -> Reply:
@@ -117,7 +118,10 @@ def tell_to_call(call: Invocation) -> Reply:
     return Reply(json_agreements.to_call(waiting), "\n".join(lines) or say("cli", "nobody_to_call"))
 
 
-def _told(call: Invocation, shop: Shop, number: JobNumber, place: Path | None) -> Reply:
+def _told(
+    call: Invocation, shop: Shop, number: JobNumber, place: Path | None, *, with_first: bool = False
+) -> Reply:
+    """Where the order stands; ``with_first``: the paper of version 1 is written as well, as it was signed."""
     job, versions = shop.ask(jobs.get, number), shop.ask(agreement_versions.with_differences, number)
     standing = shop.ask(ceiling_watch.standing, number)
     waiting = [one for one in shop.ask(ceiling_watch.to_call) if one.number == number]
@@ -125,11 +129,13 @@ def _told(call: Invocation, shop: Shop, number: JobNumber, place: Path | None) -
     offered = shop.ask(call_cards.choices, number)
     version, changed = versions[-1]
     front = shop.ask(decks.settings_then, version.at).front
-    written, note = paper_folder.after(
-        agreement_words.kind_words(version),
-        place,
-        lambda folder: paper_files.of_change(job, version, changed, front, folder),
-    )
+
+    def write(folder: Path) -> tuple[Path, ...]:
+        first = paper_files.of_first_version(job, versions[0][0], front, folder) if with_first else ()
+        is_only = with_first and version.number == 1
+        return first if is_only else (*first, *paper_files.of_change(job, version, changed, front, folder))
+
+    written, note = paper_folder.after(agreement_words.kind_words(version), place, write)
     document = json_agreements.agreement(job, versions, standing, asking, offered, written)
     lines = [_head(job, standing)]
     for one, differences in versions:

@@ -45,6 +45,41 @@ def _play_long(typist: Typist) -> None:
     assert (moved.code, moved.document["station"]) == (0, "asking-the-customer")
 
 
+PEN = {"strokes": [[[0.1, 0.4], [0.5, 0.9], [0.9, 0.2]]]}
+
+
+def test_what_was_signed_at_drop_off_is_on_the_agreement_and_on_its_copy(
+    typist: Typist, tmp_path: Path
+) -> None:
+    """The copy says what was signed, also after the bench has found more and the order was changed."""
+    pen, place = tmp_path / "pen.json", tmp_path / "papers"
+    pen.write_text(json.dumps(PEN))
+    options = ("--signature", pen, "--told", "--paper", place)
+    booked = typist("book", _file(tmp_path, _with(findings=["scratched"])), *options)
+    assert booked.code == 0
+    number, code = booked.document["number"], booked.document["tapes"][0]["code"]
+    (paper,) = place.glob("agreement-*.pdf")
+    signed = paper.read_bytes()
+    assert "Ada Fenwick signed on" in pdf.words(signed)
+    assert typist("move", code, "looked-over", "--finding", "mould").code == 0
+    assert typist("amend", number, _file(tmp_path, _with(label="attic")), "--because", "label").code == 0
+    told = typist("agreement", number, "--paper", place).document
+    assert [(each["how"], each["signed"]) for each in told["versions"]] == [
+        ("signature", True),
+        ("spoken", False),
+    ]
+    copy, changed = map(Path, told["papers"])
+    assert changed.name.startswith("changed-")
+    assert copy.read_bytes() == signed
+    assert copy == paper
+
+
+def test_a_pen_that_is_refused_is_kept_as_said_or_signed_on_paper(typist: Typist, tmp_path: Path) -> None:
+    booked = typist("book", _file(tmp_path, BOX), "--how", "paper")
+    told = typist("agreement", booked.document["number"]).document
+    assert [(each["how"], each["signed"]) for each in told["versions"]] == [("paper", False)]
+
+
 def test_an_order_is_amended_and_says_what_changed(typist: Typist, tmp_path: Path) -> None:
     done = typist("amend", "000018", _file(tmp_path, _with(count=4)), "--because", "one more found")
     assert done.code == 0

@@ -10,11 +10,11 @@ from core.model.names import Finding
 from gui.bench.bench_screen import BenchScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
-from gui.widgets.signature_pad import SignaturePad
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.widgets.layouts import Columns
+from gui.widgets.signature_pad import SignaturePad
 from gui.widgets.tray import Tray
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text

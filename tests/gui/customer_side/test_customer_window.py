@@ -7,9 +7,10 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit, QScrollBar, QWidget
 
 from core.catalogue import formats
+from core.papers import signing_sheet
 from gui.customer_side.customer_window import SCALE, CustomerSide, second_screen
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -165,7 +166,51 @@ def test_once_it_is_booked_the_phone_number_of_the_shop_is_there(side: CustomerS
 
 def test_nothing_on_it_can_be_changed(side: CustomerSide) -> None:
     assert side.findChildren(QLineEdit) == []
-    assert side.findChildren(QAbstractButton) == []
+    assert not any(button.isVisible() for button in side.findChildren(QAbstractButton))
+
+
+def test_while_somebody_signs_there_is_a_pad_and_nothing_takes_the_keyboard(
+    side: CustomerSide, clerk: Clerk, place: Place
+) -> None:
+    clerk.counter.booking.signing.wanted.connect(side.ask_to_sign)
+    clerk.count(format="vh")
+    clerk.name_the_customer("Ada Fenwick")
+    clerk.wait_for_the_day()
+    clerk.counter.booking.have_signed()
+    place.settle()
+    assert side.signing.pad.isVisible()
+    shown = [each for each in side.findChildren(QWidget) if each.isVisible()]
+    assert [each.objectName() for each in shown if isinstance(each, QAbstractButton)] == ["signing-clear"]
+    assert all(
+        each.focusPolicy() is Qt.FocusPolicy.NoFocus for each in shown if not isinstance(each, QScrollBar)
+    )
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1366, 768)])
+def test_what_is_signed_is_not_cut_on_a_small_screen(
+    place: Place, qapp: QApplication, size: tuple[int, int]
+) -> None:
+    theme.apply(qapp)
+    side = CustomerSide(place.window)
+    quote = invented_job.quote()
+    side.show_front(invented_job.FRONT)
+    side.ask_to_sign(signing_sheet.of_quote(quote, quote.warnings, invented_job.FRONT, "Kim"))
+    side.resize(*size)
+    side.show()
+    qapp.processEvents()
+    pad, clear = side.signing.pad, side.signing.clear_button
+    for part in (pad, clear):
+        assert side.rect().contains(part.mapTo(side, part.rect().bottomRight()))
+    assert side.signing.columns.verticalScrollBar().maximum() == 0
+    bar = side.signing.area.verticalScrollBar()
+    assert bar.maximum() > 0, "twelve tapes and the terms are more than a page"
+    press_on(side, Qt.Key.Key_PageDown)
+    assert bar.value() > 0
+
+
+def press_on(side: CustomerSide, key: Qt.Key) -> None:
+    side.setFocus()
+    QTest.keyClick(side, key)
 
 
 def test_its_type_is_larger_than_the_counters(side: CustomerSide) -> None:

@@ -13,6 +13,15 @@ tax_exempt_accepted = the reason or the number of the certificate is accepted, i
 deposit = &Deposit taken
 book = Book the order
 book_key = Ctrl+Return
+sign = Have it signed
+# While the customer signs.
+sign_wait = { $name } signs on the Customer side (F9). Esc goes back.
+sign_done = { $name } has signed. Esc goes back.
+sign_signature = Book
+sign_spoken = Said so   Alt+Y
+sign_paper = On paper   Alt+R
+sign_missing = { $name } has not signed on the Customer side yet. If they would rather not, Alt+Y keeps that they said so, and Alt+R has the paper signed.
+sign_again = The order has changed, so what was signed does not count. Ctrl+S has it signed again.
 ask =
     { $of ->
         [1] Ask the customer

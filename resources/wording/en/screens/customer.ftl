@@ -28,3 +28,6 @@ drawn_length = { $count ->
         [one] plays { $minutes }
        *[other] each plays { $minutes }
     }
+# What is signed before it is booked.
+sign_tapes = { $count } × { $words }
+sign_name = { $name } signs here

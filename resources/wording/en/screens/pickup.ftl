@@ -97,6 +97,7 @@ signature = { $strokes ->
     }
 signature_line = Sign here
 signature_how = Sign with a pen, a finger, or the mouse. Delete removes the last stroke.
+signature_how_pen = Sign with a pen, a finger, or the mouse.
 shown = What they showed, since they are somebody else
 shown_hint = a note signed by the customer; the claim slip
 named = May collect it: { $who } ({ $said_by } told { $by }).

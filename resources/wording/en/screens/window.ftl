@@ -12,6 +12,7 @@ begin-afresh = Begin practice afresh
 leave-practice = Leave practice
 set-up = Set-up
 book-box = Book the order
+have-signed = Have it signed first, on the Customer side
 new-box = Start a new order
 undo = Undo
 redo = Redo
