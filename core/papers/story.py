@@ -139,6 +139,17 @@ class Story:
         """Anything across the whole width."""
         self.pieces.append(Block(PageRow((cell,), (self.width,)), before, with_next))
 
+    def keep_last(self) -> None:
+        """What was added last stays with what follows."""
+        self.pieces[-1] = replace(self.pieces[-1], with_next=True)
+
+    def tighten(self) -> None:
+        """Less air everywhere, where a little of it would begin another page."""
+        for place, piece in enumerate(self.pieces):
+            row = replace(piece.row, air=piece.row.air / 2)
+            heading = piece.heading and replace(piece.heading, air=piece.heading.air / 2)
+            self.pieces[place] = replace(piece, row=row, before=piece.before * 2 / 3, heading=heading)
+
     def beside(self, cells: Sequence[Cell], widths: Sequence[float], *, before: float = UNIT) -> None:
         """Cells next to each other without a rule."""
         self.pieces.append(Block(PageRow(tuple(cells), tuple(widths), GUTTER), before))
@@ -151,6 +162,11 @@ class Story:
     def panel_widths(self, *shares: float) -> tuple[float, ...]:
         """The widths of a panel's cells for these shares."""
         free = self.width - 2 * _INSET - 2 * UNIT * (len(shares) - 1)
+        return tuple(free * share / sum(shares) for share in shares)
+
+    def beside_widths(self, *shares: float) -> tuple[float, ...]:
+        """The widths of cells next to each other for these shares."""
+        free = self.width - GUTTER * (len(shares) - 1)
         return tuple(free * share / sum(shares) for share in shares)
 
     def table(self, table: PaperTable, rows: Iterable[Sequence[Cell]]) -> None:

@@ -56,6 +56,44 @@ def test_what_has_changed_tells_what_is_owed_rounding_in_it() -> None:
         assert locale_figures.money(minor, price.currency) in said
 
 
+SIGNED = Consent("Ada Fenwick", AgreedHow.SIGNATURE, records.signature().strokes)
+
+
+def _told() -> tuple[str, ...]:
+    return tuple(dict.fromkeys(told for tape in records.quote().tapes for told in tape.verdict.told))
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+@pytest.mark.parametrize("few", [slice(0, 1), slice(0, 6), slice(6, 12), slice(0, 8)], ids=str)
+def test_up_to_eight_tapes_are_signed_for_on_the_page_they_stand_on(few: slice, size: str) -> None:
+    """Equal tapes as well as six unlike ones, with all that is told of them."""
+    job = replace(records.job(), consent=SIGNED, told=_told())
+    job = replace(job, tapes=job.tapes[few])
+    paper = drop_off_agreement.render(job, records.FRONT, paper=size)
+    (page,) = pdf.pages(paper)
+    for words in (*_told(), say("paper", "agreement-yes"), "Ada Fenwick signed on"):
+        assert words in page
+    assert all(tape_code(tape.code) in page for tape in job.tapes)
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+@pytest.mark.parametrize("tapes", [12, 30, 90])
+@pytest.mark.parametrize("cautions", [0, 12])
+def test_nobody_signs_a_page_without_tapes(tapes: int, size: str, cautions: int) -> None:
+    front = replace(records.FRONT, extra_cautions=("Do not leave tapes in a hot car; " * 3,) * cautions)
+    job = replace(records.job(tapes), consent=SIGNED, told=_told())
+    paper = drop_off_agreement.render(job, front, paper=size)
+    last = pdf.pages(paper)[-1]
+    assert "Ada Fenwick signed on" in last
+    assert tape_code(job.tapes[-1].code) in last
+    every = pdf.words(paper)
+    assert all(tape_code(tape.code) in every for tape in job.tapes)
+    _, high = pdf.size(paper)
+    for _, text, (left, bottom, right, top) in pdf.text_boxes(paper):
+        assert MARGIN - 1 <= left < right <= pdf.size(paper)[0] - MARGIN + 1, text
+        assert MARGIN - 24 <= bottom < top <= high - MARGIN / 2, text
+
+
 @pytest.mark.parametrize("how", AgreedHow)
 def test_the_agreement_says_how_somebody_agreed(how: AgreedHow) -> None:
     strokes = records.signature().strokes if how is AgreedHow.SIGNATURE else ()
