@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.model.incident_records import Incident
+from core.model.incident_records import Incident, OpenIncident
 from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from core.services.promises import Kept
 from core.cli import json_quotes
 from core.cli.json_quotes import Json
+from core.papers import tape_words
 from core.wording.messages import say
 
 
@@ -211,6 +212,26 @@ def incident(found: Incident, papers: Sequence[Path], altered: Sequence[str]) ->
         ],
         "photos_altered": list(altered),
         "papers": [str(paper) for paper in papers],
+    }
+
+
+def open_incidents(found: Iterable[OpenIncident]) -> Json:
+    """``incidents``: tapes lost or damaged and not settled with their owners yet, with what is next."""
+    return {
+        "incidents": [
+            {
+                "code": each.incident.tape,
+                "number": each.number,
+                "tape": tape_words.full_name(each.tape),
+                "customer": {"name": each.customer, "phone": each.phone},
+                "kind": each.incident.opening.kind.value,
+                "words": each.incident.opening.words,
+                "happened": json_quotes.time(each.happened),
+                "told": each.incident.told is not None,
+                "next": each.next.value,
+            }
+            for each in found
+        ]
     }
 
 

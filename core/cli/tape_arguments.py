@@ -92,6 +92,7 @@ def _add_settled(add: Subcommands) -> None:
         "--photo", metavar="FILE", action="append", default=[], help=say("cli", "incident_photo")
     )
     one.add_argument("--paper", metavar="DIR", help=say("cli", "incident_paper"))
+    add("incidents", say("cli", "incidents_open"))
 
 
 def _add_splice(add: Subcommands) -> None:

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import Enum
 
-from core.model.names import TapeCode
+from core.model.names import JobNumber, TapeCode
+from core.model.tape_records import TapeRecord
 
 
 class IncidentKind(Enum):
@@ -73,3 +74,33 @@ class Incident:
         later = self.lines[self.lines.index(self.opening) :]
         found = [line for line in later if line.kind is kind]
         return found[-1] if found else None
+
+
+class IncidentStep(Enum):
+    """What is to be done next about an incident that is open."""
+
+    TELL = "tell"
+    """Nobody has told the owner of the tape yet."""
+    SETTLE = "settle"
+    """The owner knows; it is not settled with them."""
+
+
+@dataclass(frozen=True, slots=True)
+class OpenIncident:
+    """An incident that is not settled, and whose tape it is about."""
+
+    incident: Incident
+    number: JobNumber
+    tape: TapeRecord
+    customer: str
+    phone: str | None
+
+    @property
+    def next(self) -> IncidentStep:
+        return IncidentStep.TELL if self.incident.told is None else IncidentStep.SETTLE
+
+    @property
+    def happened(self) -> datetime:
+        """When it happened, else when it was written down."""
+        opening = self.incident.opening
+        return opening.moment or opening.at

@@ -14,9 +14,15 @@ from core.catalogue import moves
 from core.model import entered_text, serialization
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
-from core.model.incident_records import Incident, IncidentKind
+from core.model.incident_records import (
+    Incident,
+    IncidentKind,
+    IncidentLine,
+    IncidentStep,
+    OpenIncident,
+)
 from core.model.job_records import Job
-from core.model.names import TapeCode
+from core.model.names import JobNumber, TapeCode
 from core.model.own_shop.settings_records import ShopFront
 from core.model.stations import Station
 from core.services import incident_photos, promise_entries, tape_facts
@@ -44,6 +50,17 @@ def of_row(unit: Unit, row: TapeRow) -> Incident | None:
     lines = select(IncidentRow).where(IncidentRow.tape_id == row.id).order_by(IncidentRow.id)
     found = tuple(row_records.incident_line(each) for each in unit.session.scalars(lines))
     return Incident(TapeCode(row.code), found) if found else None
+
+
+def open_ones(unit: Unit) -> tuple[OpenIncident, ...]:
+    """Incidents neither settled with the owner nor over: whom nobody has told yet first, then by age."""
+    lines: dict[int, list[IncidentLine]] = {}
+    for each in unit.session.scalars(select(IncidentRow).order_by(IncidentRow.id)):
+        lines.setdefault(each.tape_id, []).append(row_records.incident_line(each))
+    rows = unit.session.scalars(select(TapeRow).where(TapeRow.id.in_(lines)))
+    found = (_opened(row, Incident(TapeCode(row.code), tuple(lines[row.id]))) for row in rows)
+    still_open = [each for each in found if each.incident.is_open]
+    return tuple(sorted(still_open, key=lambda each: (each.next is not IncidentStep.TELL, each.happened)))
 
 
 def report(unit: Unit, code: TapeCode) -> tuple[Job, Incident, ShopFront]:
@@ -112,6 +129,11 @@ def enter(
     history.append_of_tape(
         unit, row, "incident", told, incident=line.id, line_sha256=history.fingerprint(written)
     )
+
+
+def _opened(row: TapeRow, incident: Incident) -> OpenIncident:
+    job, owner = row.job, row.job.customer
+    return OpenIncident(incident, JobNumber(job.number), row_records.tape(row), owner.name, owner.phone)
 
 
 def _past(unit: Unit, moment: datetime) -> datetime:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+from core.model.incident_records import OpenIncident
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Expected, Permission, ShopSettings
 from core.playtime.evidence import Evidence
@@ -14,7 +15,7 @@ from core.promise.reliability import Reliability, reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
-from core.services import deck_queue, event_counts, promises
+from core.services import deck_queue, event_counts, incidents, promises
 from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.own_shop import readiness
 from core.services.own_shop.readiness import NOTHING_OPEN, Readiness
@@ -53,6 +54,8 @@ class ShopView:
     """What is still to be filled in before orders are taken in."""
     levels: IntervalLevels = NOMINAL
     """Where ranges begin and end, and the tapes that showed it."""
+    incidents: tuple[OpenIncident, ...] = ()
+    """Tapes lost or damaged and not settled with their owners yet."""
     no_reports: str = ""
     """Why whoever looks may not see ``record``, which is then empty; nothing: they may."""
 
@@ -83,6 +86,7 @@ def read(unit: Unit) -> ShopView:
         habits=deck_queue.evidence(unit),
         readiness=readiness.read(unit),
         levels=deck_queue.habits(unit).levels,
+        incidents=incidents.open_ones(unit),
         record=reliability(()) if refused else record,
         no_reports=refused[0].sentence if refused else "",
         outages=event_counts.outages(unit),

@@ -207,13 +207,16 @@ class CompositionRoot(QObject):
     def _screens(self, counter: CounterScreen) -> dict[str, Screen]:
         shop = ShopScreen(self._desk)
         shop.wants_page.connect(self._fill_in)
+        bench = BenchScreen(self._desk)
+        shop.wants_tape.connect(self._to_bench)
+        shop.wants_tape.connect(bench.take)
         phone = PhoneScreen(self._desk)
         phone.amend_wanted.connect(self._to_counter)
         phone.amend_wanted.connect(counter.amend)
         return {
             "counter": counter,
             "phone": phone,
-            "bench": BenchScreen(self._desk),
+            "bench": bench,
             "pickup": PickupScreen(self._desk),
             "shop": shop,
         }
@@ -247,6 +250,10 @@ class CompositionRoot(QObject):
         if self._set_up is not None:
             self._set_up.open_at(page)
             self._window.go(SET_UP)
+
+    @Slot()
+    def _to_bench(self) -> None:
+        self._window.go("bench")
 
     @Slot()
     def _to_counter(self) -> None:

@@ -28,6 +28,8 @@ class Chapter(QObject):
     """Something done, to be told in one sentence."""
     refused = Signal(object)
     """A `TapewrightError` to be shown."""
+    wants_tape = Signal(object)
+    """The code of a tape to go on with at the Bench."""
     outdated = Signal()
     """What the chapter shows has changed: the screen is to build it anew."""
 

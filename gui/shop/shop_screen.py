@@ -28,6 +28,8 @@ class ShopScreen(Screen):
     name = "Shop"
     wants_page = Signal(object)
     """The `SetupPage` somebody wants to fill in."""
+    wants_tape = Signal(object)
+    """The code of a tape somebody goes on with at the Bench."""
 
     def __init__(
         self, desk: Desk, parent: QWidget | None = None, kinds_of: Sequence[type[Chapter]] | None = None
@@ -117,6 +119,7 @@ class ShopScreen(Screen):
         for one in self._chapters.values():
             one.said.connect(self.said)
             one.refused.connect(self.refused)
+            one.wants_tape.connect(self.wants_tape)
             one.outdated.connect(self._build_anew)
 
     def _lay_out(self) -> None:

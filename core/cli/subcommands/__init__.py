@@ -51,6 +51,7 @@ _ROOMS = {
     "settle": (_SETTLED, "settle"),
     "unsettle": (_SETTLED, "unsettle"),
     "incident": (_SETTLED, "tell_incident"),
+    "incidents": (_SETTLED, "list_incidents"),
     "splice": (_CARE, "splice"),
     "mark": (_CARE, "mark"),
     "undo-splice": (_CARE, "undo_splice"),

@@ -12,7 +12,8 @@ from core.model.errors import WrongInput
 from core.model.incident_records import Incident, IncidentKind
 from core.model.names import TapeCode
 from core.model.tape_records import TapeRecord
-from core.services import incident_photos, incidents, paper_files, tape_dispositions
+from core.papers import open_incident_words
+from core.services import decks, incident_photos, incidents, paper_files, tape_dispositions
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
@@ -66,6 +67,15 @@ def tell_incident(call: Invocation) -> Reply:
     if altered:
         note = " ".join(filter(None, (note, say("incidents", "photos-altered", names=", ".join(altered)))))
     return Reply(json_answers.incident(found, written, altered), _plain(found, written), note=note)
+
+
+def list_incidents(call: Invocation) -> Reply:
+    with call.open() as shop:
+        found, zone = shop.ask(incidents.open_ones), shop.ask(decks.settings).front.timezone
+    lines = [
+        f"{open_incident_words.what(each, zone)}\n  {open_incident_words.next_step(each)}" for each in found
+    ]
+    return Reply(json_answers.open_incidents(found), "\n".join(lines) or say("incidents", "none-open"))
 
 
 def _told(record: TapeRecord) -> Reply:

@@ -227,6 +227,7 @@ incident_told = how the owner was told, and who
 incident_settled = how it was settled with the owner
 incident_when = when that was; without it, only when it was written down is kept
 incident_photo = attach a photo, PNG or JPEG, repeatable
+incidents_open = tapes lost or damaged and not settled with their owners yet, and what is next for each
 incident_paper = write the report for the insurer there
 station_and_disposition = { $station } ({ $disposition })
 incident_happened = when it was lost or damaged

@@ -112,3 +112,25 @@ def test_a_lost_tape_is_not_handed_back_but_signed_for(
     assert "One tape we could not return" in said
     assert "There is nothing on it" in said
     assert "not on its shelf" not in said
+
+
+def test_open_incidents_are_listed_with_what_is_next(typed: Typist, codes: list[str]) -> None:
+    """Told is no end: the list ends with how it was settled."""
+    assert typed("incidents").document == {"incidents": []}
+    assert "Every tape lost or damaged here is settled" in typed("incidents", as_json=False).out
+    happened = "2026-03-01T18:00:00-05:00"
+    done = typed("settle", codes[0], "lost", "--note", "not on its shelf", "--when", happened, now=NOW)
+    assert done.code == 0
+    (found,) = typed("incidents").document["incidents"]
+    assert (found["code"], found["number"], found["kind"]) == (codes[0], codes[0][:6], "lost")
+    assert (found["words"], found["told"], found["next"]) == ("not on its shelf", False, "tell")
+    assert found["customer"]["name"]
+    assert found["happened"].startswith("2026-03-01T")
+    plain = typed("incidents", as_json=False)
+    assert f"Next: tell {found['customer']['name']}" in plain.out
+    assert typed("incident", codes[0], "--told", "by phone", now=NOW).code == 0
+    (found,) = typed("incidents").document["incidents"]
+    assert (found["told"], found["next"]) == (True, "settle")
+    assert typed("incident", codes[0], "--settled", "sixty dollars", now=NOW).code == 0
+    listed = typed("incidents")
+    assert (listed.code, listed.document) == (0, {"incidents": []})

@@ -12,7 +12,7 @@ from sqlalchemy import text
 
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
-from core.model.incident_records import IncidentKind
+from core.model.incident_records import IncidentKind, IncidentStep
 from core.model.stations import Station
 from core.services import incident_photos, incidents, jobs, tape_dispositions, tapes
 from tests.support.booked import Desk, line
@@ -54,6 +54,33 @@ def test_each_line_says_what_and_when_and_by_whom(desk: Desk, lost: str) -> None
     assert "lost: not on its shelf" in told
     assert "settled with the owner: 60.00 and the fee waived" in told
     assert desk.shop.verify() == ()
+
+
+def test_what_is_open_is_listed_with_what_is_next(desk: Desk, lost: str) -> None:
+    """Whom nobody has told comes first; settled with the owner, or found again, it is off the list."""
+    job = desk.book(line(count=2), name="Bo Example")
+    first, second = (tape.code for tape in job.tapes)
+    desk.clock.go_on(hours=1)
+    desk.shop.run(tape_dispositions.settle, first, DAMAGED, note="chewed by deck 2")
+    desk.shop.run(tape_dispositions.settle, second, LOST, note="not in the box")
+    desk.shop.run(incidents.add, lost, IncidentKind.TOLD, "by phone")
+
+    def listed() -> list[tuple[str, str, IncidentStep]]:
+        found = desk.shop.ask(incidents.open_ones)
+        return [(each.incident.tape, each.customer, each.next) for each in found]
+
+    tell, settle = IncidentStep.TELL, IncidentStep.SETTLE
+    assert listed() == [
+        (first, "Bo Example", tell),
+        (second, "Bo Example", tell),
+        (lost, "Ada Fenwick", settle),
+    ]
+    assert desk.shop.ask(incidents.open_ones)[0].tape.label == job.tapes[0].label
+    desk.shop.run(incidents.add, lost, IncidentKind.SETTLED, "sixty dollars")
+    desk.shop.run(tape_dispositions.reopen, second, because="lay in the deck")
+    assert listed() == [(first, "Bo Example", tell)]
+    desk.shop.run(tape_dispositions.settle, second, LOST, note="gone again")
+    assert listed()[-1] == (second, "Bo Example", tell)
 
 
 def test_an_altered_line_shows(desk: Desk, lost: str) -> None:

@@ -41,3 +41,19 @@ print-report = Print the report   Alt+W
 printed = The report is at { $path }.
 written = Written down for { $title }.
 photos-altered = These photos are missing, or are not what was attached: { $names }. Look for a copy in the backup of the shop's folder.
+
+# The list of what is open, on the command line and under Shop.
+open-line = { $code }, { $tape }: { $kind ->
+        [lost] lost
+       *[damaged] damaged here
+    }, { $when }: { $words }
+open-next = { $next ->
+        [tell] Next: tell { $name }, { $phone }.
+       *[settle] { $name } knows, { $phone }. Next: settle it with them.
+    }
+no-phone = no phone number on the order
+none-open = Every tape lost or damaged here is settled with its owner.
+open-how = Tell each owner, then write down how it was settled. Nothing of this is ever read out to a caller.
+open-count = { $count } open
+open-go = Go on at the Bench
+open-go-to = Go on at the Bench with tape { $code }
