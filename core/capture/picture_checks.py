@@ -36,16 +36,21 @@ SHAPE_OFF = 0.03
 
 def of_picture(picture: PictureFormat, tape: TapeFacts) -> Iterator[FileFinding]:
     """The four findings about the format of the picture."""
-    system = yield from _tv_system(picture, tape)
-    yield _size(picture, tape, system or tape.tv or NTSC)
-    yield _rate(picture, tape, system or tape.tv or NTSC)
+    found, mixed = _system_of(picture, tape.picture == "hd")
+    system = found or tape.tv or NTSC
+    yield _tv_system(picture, tape, found, mixed)
+    yield _size(picture, tape, system)
+    yield _rate(picture, tape, system)
     yield _shape(picture, tape)
 
 
-def systems_of(picture: PictureFormat, is_hd: bool) -> tuple[TvSystem | None, TvSystem | None]:
-    """The TV system that the lines tell, and the one that the frame rate tells."""
+def _system_of(picture: PictureFormat, is_hd: bool) -> tuple[TvSystem | None, bool]:
+    """The TV system of a file, None where it is none or not known; whether lines and rate contradict."""
     rate = picture.frames_a_second
-    return None if is_hd else LINES.get(picture.height), None if rate is None else _of_rate(rate)
+    by_lines = None if is_hd else LINES.get(picture.height)
+    by_rate = None if rate is None else _of_rate(rate)
+    mixed = by_lines is not None and by_rate is not None and by_lines is not by_rate
+    return None if mixed else by_rate or by_lines, mixed
 
 
 def _of_rate(rate: float) -> TvSystem | None:
@@ -54,25 +59,18 @@ def _of_rate(rate: float) -> TvSystem | None:
     return NTSC if any(_is(rate, each) for each in (*RATES[NTSC], *ROUNDED, FILM_RATE)) else None
 
 
-def _tv_system(picture: PictureFormat, tape: TapeFacts) -> Iterator[FileFinding]:
-    """Yields the finding, and gives the system of the file; None where it is none or not known."""
-    by_lines, by_rate = systems_of(picture, tape.picture == "hd")
-    check, rate = FileCheck.TV_SYSTEM, _spelled(picture)
-    if by_lines and by_rate and by_lines is not by_rate:
-        yield bad(Severity.STOP, check, "tv-mixed", lines=str(picture.height), rate=rate)
-        return None
-    found = by_rate or by_lines
+def _tv_system(picture: PictureFormat, tape: TapeFacts, found: TvSystem | None, mixed: bool) -> FileFinding:
+    check, told = FileCheck.TV_SYSTEM, {"lines": str(picture.height), "rate": _spelled(picture)}
+    if mixed:
+        return bad(Severity.STOP, check, "tv-mixed", **told)
     if found is None:
-        yield bad(Severity.LOOK, check, "tv-unknown", lines=str(picture.height), rate=rate)
-    elif tape.tv is None:
-        yield bad(Severity.LOOK, check, "tv-untold", file=found.name)
-    elif found is tape.tv:
-        yield fine(check, "tv-fine", file=found.name)
-    elif tape.tv_is_seen:
-        yield bad(Severity.STOP, check, "tv-wrong", file=found.name, tape=tape.tv.name)
-    else:
-        yield bad(Severity.LOOK, check, "tv-doubtful", file=found.name, tape=tape.tv.name)
-    return found
+        return bad(Severity.LOOK, check, "tv-unknown", **told)
+    if tape.tv is None:
+        return bad(Severity.LOOK, check, "tv-untold", file=found.name)
+    if found is tape.tv:
+        return fine(check, "tv-fine", file=found.name)
+    severity, key = (Severity.STOP, "tv-wrong") if tape.tv_is_seen else (Severity.LOOK, "tv-doubtful")
+    return bad(severity, check, key, file=found.name, tape=tape.tv.name)
 
 
 def _size(picture: PictureFormat, tape: TapeFacts, system: TvSystem) -> FileFinding:

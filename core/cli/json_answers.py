@@ -107,6 +107,7 @@ def _splice(splice: Splice) -> dict[str, object]:
         "seconds_disturbed": json_quotes.rounded(splice.seconds_disturbed),
         "removed": json_quotes.span(splice.removed or exactly(splice.seconds_removed)),
         "disturbed": json_quotes.span(splice.disturbed or exactly(splice.seconds_disturbed)),
+        "redone": splice.redone,
         "by": splice.by,
         "at": json_quotes.time(splice.at),
     }

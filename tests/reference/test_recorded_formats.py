@@ -24,6 +24,7 @@ from core.capture.check_records import FileCheck, FileFinding, Severity, TapeFac
 from core.capture.file_checks import findings
 from core.capture.file_report import PictureFormat, Report, Sound, Stretch, StretchKind
 from core.model.names import TvSystem
+from tests.support.copied_file import GOOD
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 FRAMES = {NTSC: (30000, 1001), PAL: (25, 1)}
@@ -32,21 +33,6 @@ PIXELS = {
     NTSC: {"4:3": [(10, 11), (8, 9)], "16:9": [(40, 33), (32, 27)]},
     PAL: {"4:3": [(12, 11), (16, 15), (59, 54)], "16:9": [(16, 11), (64, 45), (118, 81)]},
 }
-GOOD = Report(
-    name="tape.avi",
-    size_bytes=10**9,
-    sha256="ab" * 32,
-    seconds=3600.0,
-    has_picture=True,
-    sound=Sound.PRESENT,
-    stretches=(),
-    keep_from=0.0,
-    keep_to=3600.0,
-    billable_minutes=60.0,
-    picture=PictureFormat(720, 480, (30000, 1001), (8, 9)),
-    picture_seconds=3600.0,
-    sound_seconds=3600.0,
-)
 
 
 def shown(width: int, height: int, rate: tuple[int, int] | None, pixel: tuple[int, int] | None) -> Report:

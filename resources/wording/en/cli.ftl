@@ -123,6 +123,7 @@ open_jobs_date_chance = open orders with their date, its chance, and what holds 
 which_tape_goes_each = which tape goes on each free deck now
 what_shop_believed_tapes = what the shop believed of tapes at first, what it has seen since, and what it believes now
 record_splice_tape_becomes = record a splice; the tape becomes not for reuse
+splice_redone = whether it was redone because the last one was bad, at no charge; if not said, the last look tells
 strike_out_splice_entered = strike out a splice entered by mistake, the last one if none is named
 confirm_label_which_longer = confirm that a label which no longer belongs on a cassette is off it
 record_repair_tried_whether = record a repair that was tried, and whether it held

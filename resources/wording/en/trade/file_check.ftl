@@ -66,3 +66,40 @@ do-frozen-inside = Check that the tape stands still there too; if not, copy it a
 length-fine = { $file } minutes in the file, { $deck } on the deck.
 length-short = { $file } minutes in the file, { $deck } on the deck: { $missing } are missing.
 do-length-short = Copy what is missing, or the whole tape again.
+
+# Signing off.
+by = signed off by
+a-name = the name of whoever checked it is accepted
+why = why it may stay so
+why-withdraw = why it is not signed off any more
+finding = finding
+needs-file = Tape { $code } has no file yet, and this shop wants one before a tape is ready. Read its file on the Bench, or type: capture FILE --tape { $typed }
+not-signed-off =
+    { $n ->
+        [0] The copy of tape { $code } is not signed off yet. On the Bench press Ctrl+B, or type: sign-off { $typed } --by NAME
+       *[other] The copy of tape { $code } is not signed off yet. Look at { $names } first: on the Bench press Ctrl+B, or type: file-check { $typed }
+    }
+not-signed = The copy of tape { $code } is not signed off.
+no-file = Tape { $code } has no file to sign off.
+not-there = Tape { $code } is { $station }. Its copy is signed off once it is being checked.
+signed-already = The copy of tape { $code } is signed off already, by { $name }.
+signs-alone = { $name } has a PIN and signs off alone. Sign in as { $name }, or put in another name.
+other-command = The command { $command } was used for another sign-off.
+not-accepted =
+    { $given ->
+        [0] Accept each finding that is not fine before you sign off tape { $code }. Still open: { $names }.
+       *[other] Accept each finding that is not fine before you sign off tape { $code }, and say why where it says stop. Still open: { $names }. A reason is needed for { $stops }.
+    }
+event-signed =
+    { $files ->
+        [one] copy signed off by { $name }
+       *[other] { $files } files signed off by { $name }
+    }
+event-accepted =
+    { $given ->
+        [0] · Accepted: { $finding }
+       *[other] · Accepted: { $finding } ({ $why })
+    }
+event-withdrawn = copy not signed off any more: { $reason }
+event-check-again = back to be checked: its copy is not signed off
+event-read-again = { $name } was read again
