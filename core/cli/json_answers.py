@@ -91,6 +91,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else json_quotes.time(record.marked_at),
         "left_out_in": record.left_out_in,
+        "signed_off_by": record.signed_off_by,
     }
 
 

@@ -60,16 +60,20 @@ def sign_off(
     return file_checking.check_of(unit, row)
 
 
-def withdraw(unit: Unit, code: TapeCode, *, because: str) -> TapeCheck:
+def withdraw(unit: Unit, code: TapeCode, *, because: str, command: CommandId | None = None) -> TapeCheck:
     """Withdraws the sign-off of a tape, which is checked again; the history keeps why.
 
-    Refused where nothing is signed off or the tape has gone home; WrongInput without a reason.
+    The same command again is carried out once; Conflict when it said something else. Refused
+    where nothing is signed off or the tape has gone home; WrongInput without a reason.
     """
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("file_check", "why-withdraw"), because)
+    if (before := _done_by(unit, command)) is not None:
+        _check_same(before, row, None, because=reason)
+        return file_checking.check_of(unit, row)
     if file_checking.signed(unit, row) is None:
         raise Refused(say("file_check", "not-signed", code=tape_code(row.code)))
-    _keep(unit, row, None, name=None, because=reason)
+    _keep(unit, row, command, name=None, because=reason)
     check_again(unit, row)
     return file_checking.check_of(unit, row)
 
@@ -92,9 +96,15 @@ def _done_by(unit: Unit, command: CommandId | None) -> SignOffRow | None:
     return unit.session.scalars(select(SignOffRow).where(SignOffRow.command == command)).one_or_none()
 
 
-def _check_same(before: SignOffRow, row: TapeRow, name: str, said: Mapping[str, str]) -> None:
+def _check_same(
+    before: SignOffRow,
+    row: TapeRow,
+    name: str | None,
+    said: Mapping[str, str] = NOTHING_ACCEPTED,
+    because: str = "",
+) -> None:
     notes = {each.code: each.note for each in before.accepted}
-    if (before.tape_id, before.name, notes) != (row.id, name, dict(said)):
+    if (before.tape_id, before.name, notes, before.because) != (row.id, name, dict(said), because):
         raise Conflict(say("file_check", "other-command", command=before.command or ""))
 
 
