@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.capture import thresholds as at
+from core.capture.file_report import PictureFormat
 from core.capture.pictures import Luma, Picture, Small
 from core.capture.sounds import Samples
 from core.model.errors import AsWritten, Unavailable, WrongInput
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from av.packet import Packet
     from av.video.frame import VideoFrame
     from av.video.reformatter import VideoReformatter
+    from av.video.stream import VideoStream
 
 _USUAL_FRAME = 1 / 25
 """Seconds of a picture when the file does not say."""
@@ -50,6 +52,7 @@ class RecordedFile:
     has_picture: bool
     claims_seconds: float | None
     """The length the file gives itself."""
+    picture: PictureFormat | None = None
     unread: int = 0
     ended_badly: bool = False
     done: float = 0.0
@@ -140,6 +143,7 @@ def opened(path: Path) -> Iterator[RecordedFile]:
             path.stat().st_size,
             bool(video),
             None if micro is None else micro / av.time_base,
+            _picture_format(video[0]) if video else None,
             _start=0.0 if start is None else start / av.time_base,
         )
 
@@ -171,6 +175,17 @@ def _frame_seconds(frame: VideoFrame, packet: Packet[Any]) -> float:
         return float(frame.duration * frame.time_base)
     rate: Fraction | None = getattr(packet.stream, "average_rate", None)
     return float(1 / rate) if rate else _USUAL_FRAME
+
+
+def _picture_format(stream: VideoStream) -> PictureFormat:
+    """As the stream tells it; a ratio of 0 means that it does not."""
+    rate, pixel = stream.average_rate or stream.guessed_rate, stream.sample_aspect_ratio
+    return PictureFormat(
+        stream.width,
+        stream.height,
+        (rate.numerator, rate.denominator) if rate else None,
+        (pixel.numerator, pixel.denominator) if pixel else None,
+    )
 
 
 class _Looks:

@@ -80,6 +80,8 @@ class _Watch:
 
     pictures: PictureWatch = field(default_factory=PictureWatch)
     sounds: SoundWatch | None = None
+    heard_to: float | None = None
+    """Where the last sound ends, to the sample."""
 
     def take(self, piece: Picture | Heard | None) -> None:
         if isinstance(piece, Picture):
@@ -88,6 +90,7 @@ class _Watch:
             if self.sounds is None:
                 self.sounds = SoundWatch(piece.rate, piece.samples.shape[0], piece.start)
             self.sounds.hear(piece.samples)
+            self.heard_to = piece.start + piece.samples.shape[1] / piece.rate
 
     def finish(self) -> None:
         self.pictures.finish()
@@ -126,14 +129,25 @@ def _report(name: str, size: int, digest: str, recording: RecordedFile, watch: _
         keep_to=round(keep_to, 3),
         billable_minutes=round(trims.billable_minutes(seen), 3),
         remarks=tuple(_remarks(seen, recording, watch)),
+        picture=recording.picture if seen.pictures else None,
+        picture_seconds=round(watch.pictures.end, 3) if seen.pictures else None,
+        sound_seconds=None if watch.heard_to is None else round(watch.heard_to, 3),
+        unread=recording.unread,
+        breaks_off=_breaks_off(seen, recording),
+        dead_channels=len(watch.sounds.dead_channels) if watch.sounds else 0,
     )
+
+
+def _breaks_off(seen: RawSpans, recording: RecordedFile) -> bool:
+    claims = recording.claims_seconds
+    ends_early = bool(claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS)
+    return recording.ended_badly or ends_early
 
 
 def _remarks(seen: RawSpans, recording: RecordedFile, watch: _Watch) -> Iterator[str]:
     """What a person at the bench must hear of, the gravest first."""
     claims = recording.claims_seconds
-    ends_early = bool(claims and claims - seen.seconds > at.ENDS_EARLY_SECONDS)
-    if recording.ended_badly or ends_early:
+    if _breaks_off(seen, recording):
         key = "breaks-off-early" if claims and claims > seen.seconds else "breaks-off"
         yield say("capture", key, at=clock(seen.seconds), claimed=clock(claims or 0.0))
     if recording.unread:

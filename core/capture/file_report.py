@@ -47,6 +47,29 @@ class Stretch:
 
 
 @dataclass(frozen=True, slots=True)
+class PictureFormat:
+    """How the pictures of a file are coded."""
+
+    width: int
+    height: int
+    rate: tuple[int, int] | None = None
+    """Frames a second as a fraction; None where the file does not say."""
+    pixel: tuple[int, int] | None = None
+    """Width to height of one pixel (sample aspect ratio); None where the file does not say."""
+
+    @property
+    def frames_a_second(self) -> float | None:
+        return self.rate[0] / self.rate[1] if self.rate else None
+
+    @property
+    def aspect(self) -> float:
+        """Width to height of the picture as it is shown (display aspect ratio); pixels that the file does not
+        tell are taken to be square, as players do."""
+        wide, high = self.pixel or (1, 1)
+        return self.width * wide / (self.height * high)
+
+
+@dataclass(frozen=True, slots=True)
 class Report:
     """What a captured file holds."""
 
@@ -66,6 +89,23 @@ class Report:
     billable_minutes: float
     remarks: tuple[str, ...] = ()
     """Sentences for the person at the bench."""
+    picture: PictureFormat | None = None
+    """None without pictures, and in reports made before this was read."""
+    picture_seconds: float | None = None
+    """Where the last picture ends; None without any, and in reports made before this was read."""
+    sound_seconds: float | None = None
+    """Where the last sound ends; None as above."""
+    unread: int = 0
+    """Places that could not be decoded."""
+    breaks_off: bool = False
+    """Whether it ends before the length it claims, or in the middle of a packet."""
+    dead_channels: int = 0
+    """Channels that are silent all through while another is not."""
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether the format of the picture and both lengths were read; older reports lack them."""
+        return self.picture_seconds is not None or self.sound_seconds is not None
 
     @property
     def is_trimmed(self) -> bool:

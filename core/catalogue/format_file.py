@@ -306,3 +306,5 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     lengths: dict[str, LengthRule] = {}
     rules: tuple[RuleEntry, ...] = ()
     """How markings are read that no lot lists."""
+    picture: Literal["sd", "hd", "none"] = "sd"
+    """What a copy is held against: the sizes of Rec. ITU-R BT.601, those of HDV, or sound alone."""

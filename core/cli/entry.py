@@ -112,6 +112,7 @@ def parser() -> Parser:
     """The whole command line; its parts are imported here because a window that is opened needs none."""
     from core.cli.agreement_arguments import add_agreement
     from core.cli.box_arguments import add_box, add_captured, add_catalogue
+    from core.cli.checking_arguments import add_checking
     from core.cli.handover_arguments import add_handover
     from core.cli.settings_arguments import add_settings
     from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
@@ -124,6 +125,7 @@ def parser() -> Parser:
     add_care(add)
     add_agreement(add)
     add_captured(add)
+    add_checking(add)
     add_handover(add)
     add_promised(add)
     add_planned(add)

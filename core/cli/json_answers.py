@@ -92,6 +92,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else json_quotes.time(record.marked_at),
         "left_out_in": record.left_out_in,
+        "signed_off_by": record.signed_off_by,
     }
 
 
@@ -108,6 +109,7 @@ def _splice(splice: Splice) -> dict[str, object]:
         "seconds_disturbed": json_quotes.rounded(splice.seconds_disturbed),
         "removed": json_quotes.span(splice.removed or exactly(splice.seconds_removed)),
         "disturbed": json_quotes.span(splice.disturbed or exactly(splice.seconds_disturbed)),
+        "redone": splice.redone,
         "by": splice.by,
         "at": json_quotes.time(splice.at),
     }

@@ -108,6 +108,7 @@ def _add_splice(add: Subcommands) -> None:
     one.add_argument(
         "--in", dest="section", choices=[each.value for each in Section], help=say("cli", "what_tape_lies")
     )
+    one.add_argument("--redone", choices=["yes", "no"], help=say("cli", "splice_redone"))
     one = add("undo-splice", say("cli", "strike_out_splice_entered"))
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=text, required=True, help="why")

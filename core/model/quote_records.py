@@ -27,6 +27,8 @@ class QuotedTape:
     verdict: Verdict
     disposition: Disposition | None = None
     """What became of it, where that is known."""
+    redone: tuple[str, ...] = ()
+    """Codes of repairs done again at the shop's own cost: shown, and not charged."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,6 +95,8 @@ class Splice:
     removed: Range | None = None
     disturbed: Range | None = None
     """Seconds, 10 to 90 %; None where the speed is known."""
+    redone: bool = False
+    """Made again because the one before was bad: nobody pays for it twice."""
 
     @property
     def in_leader(self) -> bool:

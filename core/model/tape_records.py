@@ -69,6 +69,8 @@ class TapeRecord:
     it."""
     shown: Shown | None = None
     """What a deck has shown of it so far."""
+    signed_off_by: str | None = None
+    """Who checked its copied files and signed them off."""
 
     @property
     def joints(self) -> tuple[Splice, ...]:

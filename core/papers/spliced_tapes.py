@@ -47,7 +47,12 @@ def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
 
 
 def joined(splice: Splice, speaker: Voice) -> str:
-    """Where, how, how much was cut away, and what that did to the recording."""
+    """Where, how, how much was cut away, and what that did to the recording; whether it was redone."""
+    told = _joined(splice, speaker)
+    return speaker.say("splice-redone", what=told) if splice.redone else told
+
+
+def _joined(splice: Splice, speaker: Voice) -> str:
     how = speaker.say(f"join-{splice.joined_with.value}")
     if splice.in_leader:
         return speaker.say("splice-leader_end" if splice.at_minutes > 1 else "splice-leader_start", how=how)

@@ -47,14 +47,17 @@ def captures(tapes: Iterable[QuotedTape], book: PriceBook) -> list[tuple[Charge,
 
 
 def repairs(tapes: Iterable[QuotedTape], book: PriceBook) -> list[Charge]:
-    """One charge for each action on each line; on a tape that is not worked on nothing is done or charged."""
+    """One charge for each action on each line; on a tape that is not worked on nothing is done or charged.
+
+    What the shop did again at its own cost stands beside it with nothing to pay.
+    """
     charges: list[Charge] = []
     for line in _by_line(tapes):
-        counts: dict[str, int] = {}
-        for tape in (each for each in line if is_repaired(each, book.dispositions)):
-            for repair in tape.verdict.repairs:
-                counts[repair.code] = counts.get(repair.code, 0) + 1
+        repaired = [each for each in line if is_repaired(each, book.dispositions)]
+        counts = Counter(repair.code for tape in repaired for repair in tape.verdict.repairs)
         charges += [_repair(line[0].draft, book.repair_rate(code), count) for code, count in counts.items()]
+        again = Counter(code for tape in repaired for code in tape.redone)
+        charges += [_redone(line[0].draft, book.repair_rate(code), count) for code, count in again.items()]
     return charges
 
 
@@ -191,6 +194,18 @@ def _repair(line: TapeLine, rate: Rate, count: int) -> Charge:
         quantity=str(count),
         unit_minor=rounded(rate.minor),
         amount=flat(rounded(rate.minor * count)),
+        kind=ChargeKind.REPAIR,
+    )
+
+
+def _redone(draft: TapeLine, rate: Rate, count: int) -> Charge:
+    return Charge(
+        code=f"redone-{rate.code}",
+        text=say("charges", "redone-line", count=count, repair=rate.words, tape=_words(draft)),
+        because=say("charges", "redone-because"),
+        quantity=str(count),
+        unit_minor=0,
+        amount=NOTHING,
         kind=ChargeKind.REPAIR,
     )
 

@@ -18,7 +18,7 @@ from core.playtime.deck_readings import found
 from core.pricing.disposition_rules import DispositionRule
 from core.pricing.price_book_file import PlayCharge
 from core.store import row_records
-from core.store.tables import TapeRow
+from core.store.tables import SpliceRow, TapeRow
 
 
 def as_it_stands(
@@ -34,12 +34,12 @@ def as_it_stands(
         return _as_charged_before(row)
     if disposition is None:
         verdict = replace(row.verdict, repairs=_expected(row)) if row.verdict.is_worked_on else row.verdict
-        return QuotedTape(row.line, row.n, _draft(row), _minutes(row, exact), verdict)
+        return QuotedTape(row.line, row.n, _draft(row), _minutes(row, exact), verdict, redone=_redone(row))
     minutes = _minutes(row, exact)
     if rules[disposition].play is PlayCharge.PLAYED and row.played_minutes is None:
         minutes = ZERO
     verdict = replace(row.verdict, repairs=tuple(_repairs(row, _done(row))))
-    return QuotedTape(row.line, row.n, _draft(row), minutes, verdict, disposition)
+    return QuotedTape(row.line, row.n, _draft(row), minutes, verdict, disposition, _redone(row))
 
 
 def _as_charged_before(row: TapeRow) -> QuotedTape:
@@ -79,9 +79,32 @@ def _done(row: TapeRow, planned: frozenset[str] = frozenset()) -> Counter[str]:
     """
     held = {each.code for each in row.repairs if each.succeeded and each.struck_at is None}
     done = Counter(held | set(condition.codes_of(row.settled)) | planned)
-    splices = Counter(each.joined_with is Join.LEADER for each in row.splices if each.struck_at is None)
+    splices = _charged_splices(row)
     done[condition.RE_ANCHOR] = max(done[condition.RE_ANCHOR], splices[True])
     spare = sum(done[code] for code in condition.JOINING) - min(done[condition.RE_ANCHOR], splices[True])
     needed = int(condition.must_be_spliced(row.findings))
     done[condition.SPLICE] = max(min(needed, splices[False]), splices[False] - spare)
     return +done
+
+
+def _charged_splices(row: TapeRow) -> Counter[bool]:
+    """Splices to the leader (True) and within the tape that are charged."""
+    return Counter(each.joined_with is Join.LEADER for each in _first_made(row))
+
+
+def _redone(row: TapeRow) -> tuple[str, ...]:
+    """The codes of the repairs that were done again at the shop's own cost."""
+    again = [each for each in _standing(row) if each not in _first_made(row)]
+    return tuple(
+        condition.RE_ANCHOR if each.joined_with is Join.LEADER else condition.SPLICE for each in again
+    )
+
+
+def _first_made(row: TapeRow) -> list[SpliceRow]:
+    """Splices that were not made again; where those were all struck out, the first: it was agreed once."""
+    standing = _standing(row)
+    return [each for each in standing if not each.redone] or standing[:1]
+
+
+def _standing(row: TapeRow) -> list[SpliceRow]:
+    return [each for each in row.splices if each.struck_at is None]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sqlalchemy import Select, select
 
 from core.capture.file_report import CapturedFile, Report, clock
@@ -12,6 +14,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services import tape_facts
 from core.services.agreement import ceiling_watch
+from core.services.checking import file_checking, sign_offs
 from core.store import history, lookup
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -19,25 +22,24 @@ from core.wording import locale_figures
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
-"""Where a tape has been on a deck, so that there can be a file of it."""
-
 
 def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     """Keeps a file as recorded from a tape; its minutes to be charged become the minutes the tape played.
 
     The shop learns from those minutes too, beside the speed that the deck showed (`queue.played`). A tape
-    may have several files; their minutes add up. The same file again changes nothing. Refused for a tape that
-    has not played, and for a file that is attached to another tape: one of the two is mixed up.
+    may have several files; their minutes add up. The same file again changes nothing but what an older
+    reading had not told. A tape that was ready goes back to be checked. Refused for a tape that has not
+    played, and for a file that is attached to another tape: one of the two is mixed up.
     """
     row = lookup.tape_row(unit, code)
     _check_played(row)
     known = _standing_with(unit, report.sha256)
     if known is not None:
-        return _known_again(known, row, report)
+        return _known_again(unit, known, row, report)
     kept = RecordingRow(tape_id=row.id, sha256=report.sha256, report=report, at=unit.now, by=unit.who)
     unit.session.add(kept)
     unit.session.flush()
-    before = ceiling_watch.standing_of(unit, row.job)
+    before, row.signed_off_by = ceiling_watch.standing_of(unit, row.job), None
     _count_minutes(unit, row)
     minutes = locale_figures.figure(report.billable_minutes, digits=1)
     _tell(
@@ -46,8 +48,9 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
         "file-attached",
         say("tapes", "event_file", name=report.name, length=clock(report.seconds), minutes=minutes),
     )
+    sign_offs.check_again(unit, row)
     ceiling_watch.follow(unit, row, before)
-    return _record(kept, row)
+    return file_checking.record(kept, row)
 
 
 def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, ...]:
@@ -58,7 +61,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     """
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("tapes", "why_strike_file"), because)
-    standing = _of(unit, row)
+    standing = file_checking.standing(unit, row)
     if not standing:
         raise Refused(say("tapes", "no_file_to_strike", code=tape_code(row.code)))
     before = ceiling_watch.standing_of(unit, row.job)
@@ -71,6 +74,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
         "file-struck-out",
         say("tapes", "event_file_struck", name=standing[-1].report.name, reason=reason),
     )
+    sign_offs.check_again(unit, row)
     ceiling_watch.follow(unit, row, before)
     ceiling_watch.release(unit, row.job)
     return of_tape(unit, code)
@@ -79,13 +83,15 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
 def of_tape(unit: Unit, code: TapeCode) -> tuple[CapturedFile, ...]:
     """The files of a tape, oldest first."""
     row = lookup.tape_row(unit, code)
-    return tuple(_record(each, row) for each in _of(unit, row))
+    return tuple(file_checking.record(each, row) for each in file_checking.standing(unit, row))
 
 
 def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
     """The files of all tapes of a job, tape by tape, oldest first."""
     job = lookup.job_row(unit, number)
-    return tuple(_record(each, row) for row in job.tapes for each in _of(unit, row))
+    return tuple(
+        file_checking.record(each, row) for row in job.tapes for each in file_checking.standing(unit, row)
+    )
 
 
 def _check_played(row: TapeRow) -> None:
@@ -102,7 +108,7 @@ def _check_played(row: TapeRow) -> None:
         )
 
 
-def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedFile:
+def _known_again(unit: Unit, known: RecordingRow, row: TapeRow, report: Report) -> CapturedFile:
     if known.tape_id != row.id:
         other = known.tape.code
         raise Refused(
@@ -114,7 +120,11 @@ def _known_again(known: RecordingRow, row: TapeRow, report: Report) -> CapturedF
                 code=tape_code(row.code),
             )
         )
-    return _record(known, row)
+    if report.is_measured and not known.report.is_measured:
+        known.report = replace(report, name=known.report.name, billable_minutes=known.report.billable_minutes)
+        unit.session.flush()
+        _tell(unit, row, "file-read-again", say("file_check", "event-read-again", name=known.report.name))
+    return file_checking.record(known, row)
 
 
 def _count_minutes(unit: Unit, row: TapeRow) -> None:
@@ -129,18 +139,10 @@ def _standing() -> Select[RecordingRow]:
     return select(RecordingRow).where(RecordingRow.struck_at.is_(None)).order_by(RecordingRow.id)
 
 
-def _of(unit: Unit, row: TapeRow) -> list[RecordingRow]:
-    return list(unit.session.scalars(_standing().where(RecordingRow.tape_id == row.id)))
-
-
 def _standing_with(unit: Unit, sha256: str) -> RecordingRow | None:
     return unit.session.scalars(_standing().where(RecordingRow.sha256 == sha256)).first()
 
 
-def _record(row: RecordingRow, tape: TapeRow) -> CapturedFile:
-    return CapturedFile(TapeCode(tape.code), row.report, row.at, row.by)
-
-
 def _tell(unit: Unit, row: TapeRow, kind: str, words: str) -> None:
-    files = [each.sha256 for each in _of(unit, row)]
+    files = [each.sha256 for each in file_checking.standing(unit, row)]
     history.append_of_tape(unit, row, kind, words, played_minutes=row.played_minutes, files=files)

@@ -9,7 +9,7 @@ from core.catalogue import condition, moves
 from core.model import entered_text
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
-from core.model.names import AnyFinding, Join, Measure, Section, TapeCode
+from core.model.names import AnyFinding, Join, Look, Measure, Section, TapeCode
 from core.model.ranges import Range
 from core.model.repair_records import Splice
 from core.model.spoken_names import spoken
@@ -38,11 +38,13 @@ def splice(
     cut_cm: float,
     joined_with: Join,
     section: Section | None = None,
+    redone: bool | None = None,
 ) -> TapeRecord:
     """Records a joint so far from the head, in minutes of play time or in metres, ``cut_cm`` cut away.
 
     A tape becomes not for reuse wherever the joint is; film is made to be spliced. ``section`` None:
-    `places.section` decides.
+    `places.section` decides. ``redone``: it was made again because the one before was bad, at the shop's own
+    cost; None: it was where a look after a splice said so (*Decisions*). Refused without one.
     WrongInput for a place beyond the end of the tape or a length that cannot be; Refused once handed back.
     """
     row = lookup.tape_in_the_shop(unit, code)
@@ -50,14 +52,16 @@ def splice(
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
     before = ceiling_watch.standing_of(unit, row.job)
-    row.splices.append(_joint(unit, row.draft, place, where, cut_cm, joined_with))
+    joint = _joint(unit, row.draft, place, where, cut_cm, joined_with)
+    joint.redone = _is_redone(row, redone)
+    row.splices.append(joint)
     if condition.splice_ends_reuse(row.draft.format):
         row.not_for_reuse, row.astray_since = True, None
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
     tape_facts.ask_for_look(unit, row)
     said = say(
         "repair_record",
-        "event_spliced",
+        "event_splice_redone" if joint.redone else "event_spliced",
         where="leader" if where is Section.LEADER else "program",
         place=place.words,
         cm=cut_cm,
@@ -172,6 +176,14 @@ def _joint(
         by=unit.who,
         at=unit.now,
     )
+
+
+def _is_redone(row: TapeRow, said: bool | None) -> bool:
+    """Whether a splice is made again: as it was said, else where the last look told so."""
+    stands = any(each.struck_at is None for each in row.splices)
+    if said and not stands:
+        raise Refused(say("repair_record", "nothing_to_redo", code=tape_code(row.code)))
+    return stands and row.look is Look.AGAIN if said is None else said
 
 
 def _unless_exact(figure: Range) -> Range | None:

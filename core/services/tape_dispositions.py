@@ -14,6 +14,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import incidents, promise_entries, tape_facts, tapes
+from core.services.checking import file_checking
 from core.store import history, lookup, row_records
 from core.store.tables import TapeRow
 from core.store.unit import Unit
@@ -34,12 +35,13 @@ def settle(
 
     ``tell``: the note is for the customer; else it is for us, and never spoken or printed. A tape lost or
     damaged needs the note: it opens an incident, for the owner and the insurer; ``happened`` says when.
-    Refused for a copied tape without minutes or a file, and for one that is settled otherwise (see `reopen`).
+    Refused for a copied tape without minutes or a file that is signed off, and for one that is settled
+    otherwise (see `reopen`).
     """
     row = lookup.tape_in_the_shop(unit, code)
     tapes.check_is_in_the_agreement(row)
     said = entered_text.line(say("tapes", "note"), note)
-    _check(row, disposition)
+    _check(unit, row, disposition)
     if disposition.needs_incident:
         _open_incident(unit, row, disposition, said, happened)
         said = ""
@@ -76,7 +78,7 @@ def reopen(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     return row_records.tape(row)
 
 
-def _check(row: TapeRow, disposition: Disposition) -> None:
+def _check(unit: Unit, row: TapeRow, disposition: Disposition) -> None:
     settled, code = row_records.disposition(row), tape_code(row.code)
     if settled is disposition:
         raise Refused(say("dispositions", "settled-so", code=code, disposition=spoken(settled)))
@@ -84,6 +86,8 @@ def _check(row: TapeRow, disposition: Disposition) -> None:
         raise Refused(say("dispositions", "settled-otherwise", code=code, disposition=spoken(settled)))
     if disposition.is_copied and not row_records.is_recorded(row):
         raise Refused(say("dispositions", "nothing-copied", code=code, disposition=spoken(disposition)))
+    if disposition.is_copied:
+        file_checking.check_may_be_ready(unit, row)
 
 
 def _open_incident(

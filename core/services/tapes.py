@@ -23,6 +23,7 @@ from core.services import (
     tape_facts,
 )
 from core.services.agreement import ceiling_watch
+from core.services.checking import file_checking
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
 from core.store.tables import TapeRow
@@ -52,7 +53,7 @@ def move(
     """Puts a tape at a station, with what was seen there and the minutes it played.
 
     ``tell``: the note is for the customer; else it is for us, and never spoken or printed. A tape is ready
-    with its minutes or a file; without, `tape_dispositions.settle` says what became of it.
+    with its minutes or a file that is signed off; without, `tape_dispositions.settle` says what became of it.
     ``deck`` names the deck it plays on; ``without_splice`` says what was done where a splice was to be
     expected; ``shown`` is what the deck showed of a tape that has played. A repaired tape that nobody
     looked over again goes to a deck only if the move ``counts_as_look``, and the history says so. A tape
@@ -78,7 +79,7 @@ def move(
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, entered_text.line(say("tapes", "note"), note)
     row.note_is_told = tell and bool(row.note)
-    _settle_disposition(row)
+    _settle_disposition(unit, row)
     told = (
         (say("tapes", "looked_by_move"), looked),
         (say("tapes", "rest_over_early"), early),
@@ -156,10 +157,12 @@ def _settle_repairs(row: TapeRow, before: Station, there: Station) -> None:
         row.settled += tape_facts.open_findings(row)
 
 
-def _settle_disposition(row: TapeRow) -> None:
+def _settle_disposition(unit: Unit, row: TapeRow) -> None:
     """What the station says became of a tape; Refused where nobody can say that it is ready."""
-    if row.station is Station.READY and not row_records.is_recorded(row):
-        raise Refused(say("tapes", "not_accounted", code=tape_code(row.code), typed=row.code))
+    if row.station is Station.READY:
+        if not row_records.is_recorded(row):
+            raise Refused(say("tapes", "not_accounted", code=tape_code(row.code), typed=row.code))
+        file_checking.check_may_be_ready(unit, row)
     row.disposition = said_by(row.station)
 
 

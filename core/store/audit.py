@@ -11,7 +11,7 @@ from sqlalchemy import Text, func, select, type_coerce
 
 from core.model import serialization
 from core.model.repair_records import Splice
-from core.store import handover_audit, history, lookup, row_records
+from core.store import handover_audit, history, lookup, row_records, sign_off_audit
 from core.store.job_tables import AgreementVersionRow, JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import CounterRow, SettingsVersionRow
 from core.store.tape_tables import DonorRow, IncidentRow, RecordingRow, TapeRow
@@ -34,6 +34,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
         *_settings(unit, told),
         *_numbers(unit),
         *handover_audit.differences(unit),
+        *sign_off_audit.differences(unit),
     )
 
 
@@ -133,6 +134,7 @@ _UNTOLD: dict[str, Any] = {
     "label_astray": False,
     "rests_until": None,
     "disposition": None,
+    "signed_off_by": None,
 }
 """What holds as long as the history does not say otherwise."""
 
@@ -154,6 +156,7 @@ def _facts(row: TapeRow, files: list[str]) -> dict[str, Any]:
             "label_astray": record.label_astray,
             "rests_until": record.rests_until,
             "disposition": row.disposition,
+            "signed_off_by": row.signed_off_by,
         }
     )
     return facts

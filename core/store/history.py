@@ -76,6 +76,7 @@ def append_of_tape(unit: Unit, row: TapeRow, kind: str, words: str, **more: obje
         look=row.look,
         label_astray=row.astray_since is not None,
         disposition=row.disposition,
+        signed_off_by=row.signed_off_by,
         **more,
     )
     unit.session.flush()

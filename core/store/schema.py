@@ -17,7 +17,7 @@ from core.store import file_copies
 from core.store.engines import Database
 from core.wording.messages import say
 
-HEAD = "0012"
+HEAD = "0014"
 """The newest revision in `core.store.migrations.versions`."""
 
 _MIGRATIONS = Path(__file__).with_name("migrations")

@@ -2,8 +2,8 @@
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
 update. Rows of `EventRow`, `PaymentRow`, `AgreementVersionRow`, `CeilingQuestionRow`, `PickupRow`,
-`HandedBackRow`, `CaptureRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `ToldRow` and
-`HandoverWishRow` are never changed or deleted: triggers of the migrations see to it.
+`HandedBackRow`, `CaptureRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `SignOffRow`, `ToldRow`
+and `HandoverWishRow` are never changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
@@ -38,6 +38,7 @@ from core.store.tape_tables import (
     IncidentRow,
     RecordingRow,
     RepairRow,
+    SignOffRow,
     SpliceRow,
     TapeRow,
 )
@@ -67,6 +68,7 @@ __all__ = [
     "RecordingRow",
     "RepairRow",
     "SettingsVersionRow",
+    "SignOffRow",
     "SpliceRow",
     "StoredTable",
     "TapeRow",

@@ -15,6 +15,7 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
+from core.capture.check_records import Accepted
 from core.capture.file_report import Report
 from core.model.deck_showing import Shown
 from core.model.dispositions import Disposition
@@ -36,7 +37,8 @@ class TapeRow(StoredTable):
     ``look`` is what the look after the repair of ``repaired_at`` told; ``astray_since`` is set while a
     not-for-reuse label is still on a cassette that no longer needs it; ``rests_until`` where it came in cold;
     ``disposition`` what became of it, None until that is settled; ``note_is_told``: it is for the customer.
-    ``shown`` is what a deck showed of it so far; ``left_out_in`` the version that left it out.
+    ``shown`` is what a deck showed of it so far; ``left_out_in`` the version that left it out;
+    ``signed_off_by`` who signed its files off, as long as that holds.
     """
 
     __tablename__ = "tapes"
@@ -71,6 +73,7 @@ class TapeRow(StoredTable):
     note_is_told: Mapped[bool | None] = mapped_column(default=None)
     shown: Mapped[Shown | None] = mapped_column(Serialized(Shown), default=None)
     left_out_in: Mapped[int | None] = mapped_column(default=None)
+    signed_off_by: Mapped[str | None] = mapped_column(Text, default=None)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -105,6 +108,8 @@ class SpliceRow(StoredTable):
     section: Mapped[Section | None] = mapped_column(ByValue(Section), default=None)
     removed: Mapped[Range | None] = mapped_column(Serialized(Range), default=None)
     disturbed: Mapped[Range | None] = mapped_column(Serialized(Range), default=None)
+    redone: Mapped[bool | None] = mapped_column(default=None)
+    """Made again because the one before was bad: no second charge."""
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -185,6 +190,25 @@ class RecordingRow(StoredTable):
     __mapper_args__ = {"version_id_col": version}
 
     tape: Mapped[TapeRow] = relationship(init=False, viewonly=True)
+
+
+class SignOffRow(StoredTable):
+    """The files of a tape were signed off by ``name``, or no longer (None); the newest line holds.
+
+    ``accepted`` are the findings that may stay as they are. Never changed.
+    """
+
+    __tablename__ = "sign_offs"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    tape_id: Mapped[int] = mapped_column(ForeignKey("tapes.id"), index=True)
+    name: Mapped[str | None] = mapped_column(Text)
+    files: Mapped[tuple[str, ...]] = mapped_column(Serialized(tuple[str, ...]))
+    accepted: Mapped[tuple[Accepted, ...]] = mapped_column(Serialized(tuple[Accepted, ...]))
+    because: Mapped[str] = mapped_column(Text)
+    command: Mapped[str | None] = mapped_column(String(80), unique=True)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
 
 
 class IncidentRow(StoredTable):

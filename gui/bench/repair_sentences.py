@@ -25,7 +25,12 @@ def lost(likely: float, believed: Range | None) -> str:
 
 
 def splice_words(splice: Splice, timezone: str) -> str:
-    """One joint in one line."""
+    """One joint in one line, with whether it was made again."""
+    told = _splice_words(splice, timezone)
+    return say("repair", "redone_line", splice=told) if splice.redone else told
+
+
+def _splice_words(splice: Splice, timezone: str) -> str:
     return say(
         "repair",
         "leader_line" if splice.in_leader else "splice_line",

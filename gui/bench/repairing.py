@@ -88,6 +88,7 @@ class BenchRepairs(QObject):
             cut_cm=joint.cut_cm,
             joined_with=joint.joined_with,
             section=joint.section,
+            redone=joint.redone,
             sentence=_spliced,
             **joint.place,
         )

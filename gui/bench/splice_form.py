@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
 
 from core.model.errors import TapewrightError, WrongInput
-from core.model.names import Join, Measure, Section
+from core.model.names import Join, Look, Measure, Section
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.playtime import cuts, places
@@ -17,6 +17,7 @@ from core.wording import typed_amounts
 from gui.bench.repair_sentences import lost, other_figure
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
+from gui.widgets.instant_buttons import InstantCheckBox
 from gui.widgets.layouts import give_key, labelled, stacked, words
 
 
@@ -30,6 +31,8 @@ class SpliceEntry:
     joined_with: Join
     section: Section | None
     """None: judged by its place."""
+    redone: bool | None = None
+    """Made again at the shop's own cost; None: judged by the last look."""
 
     @property
     def place(self) -> dict[str, float]:
@@ -59,6 +62,8 @@ class SpliceForm(QWidget):
         for join in Join:
             self.joined.addItem(spoken(join), join)
         self.section = _sections()
+        self.redone = InstantCheckBox(say("repair", "redone"))
+        self.redone.setObjectName("splice-redone")
         self.preview = words("", "time")
         self.preview.setObjectName("splice-preview")
         self._advice = words(say("bench", "adhesive_advice"), "attention")
@@ -76,7 +81,15 @@ class SpliceForm(QWidget):
         self.cut.clear()
         self.joined.setCurrentIndex(0)
         self.section.setCurrentIndex(0)
+        self.redone.setVisible(bool(tape.splices))
+        self.redone.setChecked(self._looked_bad)
         self._preview()
+
+    @property
+    def _looked_bad(self) -> bool:
+        """Whether the last look at the splice in hand said that it has to be made again."""
+        after = self._tape.after_repair if self._tape is not None and self._tape.splices else None
+        return after is not None and after.look is Look.AGAIN
 
     @Slot()
     def record(self) -> None:
@@ -87,7 +100,9 @@ class SpliceForm(QWidget):
             self.refused.emit(wrong)
             return
         joined, section = self.joined.currentData(), self.section.currentData()
-        self.recorded.emit(SpliceEntry(at, self.measure, cm, joined, section))
+        told = self.redone.isChecked()
+        redone = None if told is self._looked_bad else told
+        self.recorded.emit(SpliceEntry(at, self.measure, cm, joined, section, redone))
 
     @Slot()
     def turn_measure(self) -> None:
@@ -154,6 +169,7 @@ class SpliceForm(QWidget):
         column.addWidget(labelled(self.cut, say("bench", "cut_cm")))
         column.addWidget(labelled(self.joined, say("bench", "joined_with")))
         column.addWidget(labelled(self.section, say("repair", "section")))
+        column.addWidget(self.redone)
         column.addWidget(self._advice)
         column.addWidget(self.preview)
         column.addWidget(self._save)

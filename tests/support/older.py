@@ -12,11 +12,11 @@ from core.store import engines, history, schema
 from core.store.tables import EventRow, StoredTable
 from tests.support.booked import Desk
 
-NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed")
+NEW_IN_SPLICES = ("at_metres", "measured", "reckoned", "section", "removed", "disturbed", "redone")
 """What the fourth tables added to a splice, and so to its line of history."""
 
 FIRST_KEYS_OF_THE_FRONT = ("name", "address", "phone", "currency", "timezone", "language")
-NEWEST_IN_LINES = ("disposition", "note_is_told", "version_sha256")
+NEWEST_IN_LINES = ("disposition", "note_is_told", "version_sha256", "signed_off_by")
 NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until", *NEWEST_IN_LINES)
 
 

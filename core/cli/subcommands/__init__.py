@@ -20,6 +20,7 @@ from core.cli.invocation import Invocation, Reply
     _SETTLED,
     _HANDOVER,
     _AGREED,
+    _SIGNED,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -36,6 +37,7 @@ from core.cli.invocation import Invocation, Reply
         "settled",
         "handover",
         "agreements_typed",
+        "signed_files",
     )
 )
 
@@ -65,6 +67,9 @@ _ROOMS = {
     "capture": (_CAPTURED, "tell_capture"),
     "undo-capture": (_CAPTURED, "strike_file"),
     "files": (_CAPTURED, "list_files"),
+    "file-check": (_SIGNED, "check"),
+    "sign-off": (_SIGNED, "sign_off"),
+    "undo-sign-off": (_SIGNED, "undo"),
     "to-tell": (_HANDOVER, "list_to_tell"),
     "told": (_HANDOVER, "tell"),
     "wish": (_HANDOVER, "wish"),

@@ -118,6 +118,7 @@ def splice(call: Invocation) -> Reply:
             cut_cm=asked.cut_cm,
             joined_with=Join(asked.joined_with),
             section=None if asked.section is None else Section(asked.section),
+            redone=None if asked.redone is None else asked.redone == "yes",
         )
     return told(record)
 

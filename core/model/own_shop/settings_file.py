@@ -72,12 +72,13 @@ class PapersEntry(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
-    """``confidence``: the chance at which a date is promised."""
+    """``confidence``: the chance at which a date is promised; ``file_for_ready``: none is ready without."""
 
     people: Annotated[int, Meta(ge=1, le=100, description="from-1-to-100")]
     past_closing_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")]
     confidence: Annotated[float, Meta(ge=0.5, le=0.999, description="confidence")]
     lock_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")] = 0
+    file_for_ready: bool = False
 
 
 class HolidayEntry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -300,6 +300,8 @@ class ShopSettings:
     additions: Additions = NOTHING_ADDED
     """Findings, repairs and media besides those of the program."""
     calls: CallRules = CallRules()
+    file_for_ready: bool = False
+    """A tape is ready only with a file of it; else the minutes read off the deck are enough."""
 
     def permits(self, name: str, permission: Permission) -> bool:
         """Whether somebody may do this; where nobody works by name, everybody may do everything."""

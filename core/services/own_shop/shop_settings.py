@@ -123,6 +123,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         outages=deck_entries.outages(page.outage, [deck.name for deck in decks], where),
         staff=people_entries.of_entries(page.person, where),
         lock_minutes=page.work.lock_minutes,
+        file_for_ready=page.work.file_for_ready,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
         partners=deck_entries.partners(page.partner, known, where),
         formats=own,
@@ -162,7 +163,11 @@ def _file(settings: ShopSettings) -> SettingsFile:
     return SettingsFile(
         front=_entry(FrontEntry, settings.front),
         work=WorkEntry(
-            settings.people, settings.past_closing_minutes, settings.confidence, settings.lock_minutes
+            settings.people,
+            settings.past_closing_minutes,
+            settings.confidence,
+            settings.lock_minutes,
+            settings.file_for_ready,
         ),
         holidays=HolidayEntry(
             settings.holiday_country or "", settings.holiday_region or "", tuple(sorted(settings.closed_days))

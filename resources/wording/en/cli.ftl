@@ -123,6 +123,21 @@ open_jobs_date_chance = open orders with their date, its chance, and what holds 
 which_tape_goes_each = which tape goes on each free deck now
 what_shop_believed_tapes = what the shop believed of tapes at first, what it has seen since, and what it believes now
 record_splice_tape_becomes = record a splice; the tape becomes not for reuse
+file_check_does = what was found in the files of a tape, and whether they are signed off
+sign_off_does = sign the files of a tape off, so that it can be ready
+sign_off_by = who checked them
+sign_off_accept = a finding that may stay as it is, with the reason where it says stop; repeatable
+undo_sign_off_why = why it is not signed off any more
+undo_sign_off_does = withdraw the sign-off of a tape; it is checked again
+file_check_line = { $severity }  { $finding }: { $words }
+file_check_line_to_do = { $severity }  { $finding }: { $words } { $to_do }
+file_check_open =
+    { $n ->
+        [0] The copy of tape { $code } is fine, but not signed off yet.
+        [one] The copy of tape { $code } is not signed off yet. One finding is open: { $names }.
+       *[other] The copy of tape { $code } is not signed off yet. { $n } findings are open: { $names }.
+    }
+splice_redone = whether it was redone because the last one was bad, at no charge; if not said, the last look tells
 strike_out_splice_entered = strike out a splice entered by mistake, the last one if none is named
 confirm_label_which_longer = confirm that a label which no longer belongs on a cassette is off it
 record_repair_tried_whether = record a repair that was tried, and whether it held

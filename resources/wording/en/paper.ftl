@@ -203,6 +203,7 @@ splice-cut = Spliced about { $where } from the start with { $how }; { $cm } cm c
 splice-uncut = Spliced about { $where } from the start with { $how }; nothing was cut away. { $disturbed } s of the recording are disturbed.
 splice-leader_start = Spliced in the clear leader at the start of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
 splice-leader_end = Spliced in the clear leader at the end of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
+splice-redone = { $what } This splice was redone; no charge.
 splice-at_metres = { $metres } m ({ $minutes })
 splice-marked = The not-for-reuse label was put on this cassette on { $day }.
 splice-unmarked = The not-for-reuse label is not on this cassette yet: please ask us for it.

@@ -119,5 +119,6 @@ wrong_password = { $where } does not accept this user and password. What was sav
 not_there = { $where } is not there. Check the address and the name of the database. What was saved before is safe.
 unreachable = { $where } can't be reached right now. If you were saving something, check whether it is there once the connection is back; trying again won't save it twice.
 audit_told_differ = Who was told that orders are ready differs from what the history says.
+audit_sign_off_differs = Sign-off { $number } of a copied file differs from what the history says.
 audit_wishes_differ = What customers wished for the handover differs from what the history says.
 audit_agreement_altered = Order { $number }: version { $n } of the agreement is not the one that was entered.

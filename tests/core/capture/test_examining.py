@@ -54,6 +54,15 @@ def spans(report: Report, kind: StretchKind) -> list[Span]:
     return [(each.start, each.end) for each in report.stretches if each.kind is kind]
 
 
+def test_the_format_of_the_picture_and_both_lengths_are_read(report: Report, clip: Clip) -> None:
+    assert report.picture is not None
+    assert (report.picture.width, report.picture.height, report.picture.rate) == (160, 120, (25, 1))
+    assert report.picture.aspect == pytest.approx(4 / 3)
+    assert report.picture_seconds == pytest.approx(clip.seconds, abs=0.05)
+    assert report.sound_seconds == pytest.approx(clip.seconds, abs=0.05)
+    assert (report.unread, report.breaks_off, report.dead_channels) == (0, False, 0)
+
+
 @pytest.mark.parametrize("kind", StretchKind)
 def test_every_stretch_is_found_where_it_is_and_nowhere_else(
     report: Report, clip: Clip, kind: StretchKind

@@ -29,6 +29,8 @@ per-period-together =
         [60] by the hour, rounded up; together they play { $minutes } minutes
        *[other] in steps of { $period } minutes, rounded up; together they play { $minutes } minutes
     }
+redone-line = { $count } × { $repair } redone, no charge ({ $tape })
+redone-because = we did it again at our own cost
 found-at-bench = found at the bench
 copies-because = enough room for everything on the tapes
 not-played-because = cannot be played; nothing to pay

@@ -9,6 +9,11 @@ event_spliced = { $where ->
         [leader] spliced at { $place } in the clear leader, { $cm } cm cut away, joined with { $with }
        *[program] spliced at { $place }, { $cm } cm cut away, joined with { $with }
     }
+event_splice_redone = { $where ->
+        [leader] splice redone at { $place } in the clear leader, { $cm } cm cut away, joined with { $with }; no charge
+       *[program] splice redone at { $place }, { $cm } cm cut away, joined with { $with }; no charge
+    }
+nothing_to_redo = Tape { $code } has no splice to redo. Record it as a new one.
 at_metres = { $figure } m
 at_minutes = { $figure } min
 why_strike_splice = why the splice is struck out

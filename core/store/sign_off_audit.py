@@ -1,0 +1,35 @@
+"""Whether the sign-offs of copied files are as the history says, letter for letter."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+
+from sqlalchemy import select
+
+from core.store import row_records
+from core.store.shop_tables import EventRow
+from core.store.tape_tables import SignOffRow
+from core.store.unit import Unit
+from core.wording.messages import say
+
+KINDS = ("signed-off", "sign-off-withdrawn")
+
+
+def differences(unit: Unit) -> Iterator[str]:
+    """One sentence for each sign-off that does not match its line of history."""
+    rows = unit.session.scalars(select(SignOffRow).order_by(SignOffRow.id))
+    found = {row.id: row_records.sign_off_fingerprint(row) for row in rows}
+    told = dict(_told(unit))
+    for number in sorted(found.keys() | told.keys()):
+        if found.get(number) != told.get(number):
+            yield say("records", "audit_sign_off_differs", number=number)
+
+
+def _told(unit: Unit) -> Iterator[tuple[int, str]]:
+    for row in unit.session.scalars(select(EventRow).where(EventRow.kind.in_(KINDS))):
+        try:
+            said = json.loads(row.payload)
+        except ValueError:
+            continue  # the chain has named this line already
+        yield int(said.get("sign_off", 0)), str(said.get("line_sha256"))
