@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, settings
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 pytest_plugins = [
+    "tests.support.cheap_hashes",
     "tests.support.leaks",
     "tests.support.logs",
     "tests.support.languages",
