@@ -10,6 +10,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 pytest_plugins = [
     "tests.support.cheap_hashes",
+    "tests.support.compiled_once",
     "tests.support.leaks",
     "tests.support.logs",
     "tests.support.languages",
