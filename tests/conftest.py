@@ -9,6 +9,8 @@ from hypothesis import HealthCheck, settings
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 pytest_plugins = [
+    "tests.support.cheap_hashes",
+    "tests.support.compiled_once",
     "tests.support.leaks",
     "tests.support.logs",
     "tests.support.languages",

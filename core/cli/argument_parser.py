@@ -50,11 +50,13 @@ class Subcommands:
 
     def __init__(self, whole: Parser) -> None:
         self._choices = whole.add_subparsers(dest="subcommand", metavar="SUBCOMMAND", parser_class=Parser)
+        self._shared = Parser(add_help=False)
+        add_common(self._shared, top=False)
 
     def __call__(self, name: str, does: str) -> Parser:
-        one = self._choices.add_parser(name, help=does, description=does, allow_abbrev=False)
-        add_common(one, top=False)
-        return one
+        return self._choices.add_parser(
+            name, help=does, description=does, allow_abbrev=False, parents=[self._shared]
+        )
 
 
 def add_common(one: Parser, *, top: bool) -> None:

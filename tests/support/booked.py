@@ -182,14 +182,15 @@ def empty_server() -> Iterator[str]:
 @pytest.fixture
 def server_shop(empty_server: str) -> Iterator[str]:
     """The URL of a new shop on the server, dropped afterwards."""
-    with _copied(empty_server) as url:
+    with server_copy(empty_server) as url:
         yield url
 
 
 @contextmanager
-def _copied(empty_server: str) -> Iterator[str]:
+def server_copy(template: str) -> Iterator[str]:
+    """The URL of a copy of a database that nobody has open, dropped afterwards."""
     server, name = os.environ[SERVER], f"tapewright_{uuid4().hex}"
-    tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{empty_server}"')
+    tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{template}"')
     try:
         yield database_url(server, name)
     finally:
@@ -203,7 +204,7 @@ def new_desk(request: pytest.FixtureRequest, kind: str, folder: Path) -> Iterato
         if kind == "sqlite":
             where = str(shutil.copy(request.getfixturevalue("empty_file"), folder / "shop.sqlite"))
         else:
-            where = kept.enter_context(_copied(request.getfixturevalue("empty_server")))
+            where = kept.enter_context(server_copy(request.getfixturevalue("empty_server")))
         clock = Clock()
         shop = kept.enter_context(Shop.open(where, clock=clock, who="Kim"))
         yield Desk(shop, clock, where, kind)

@@ -21,6 +21,8 @@ from tests.support.postgres import SERVER
 
 _PLACES = (Path("/usr/lib/postgresql"), Path("/usr/local/lib/postgresql"), Path("/usr/pgsql"))
 """Debian keeps each version in a folder of its own and out of PATH."""
+_IN_HASTE = "-c fsync=off -c synchronous_commit=off -c full_page_writes=off"
+"""Nothing of this server outlives the run: not even a cut of the power could take anything from anybody."""
 _RUNNING = pytest.StashKey["Server"]()
 
 
@@ -43,7 +45,9 @@ class Server:
     def _start(self) -> str:
         port = _free_port()
         self._run("initdb", "-D", "data", "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8")
-        options = f"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self._folder}"
+        options = (
+            f"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self._folder} {_IN_HASTE}"
+        )
         self._run("pg_ctl", "-D", "data", "-l", "server.log", "-w", "-s", "start", "-o", options)
         return f"postgresql://postgres@127.0.0.1:{port}/postgres"
 

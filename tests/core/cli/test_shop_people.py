@@ -66,6 +66,7 @@ def test_the_pin_is_asked_for_where_it_is_wanted(
     assert asked == ["PIN of Ada: "]
 
 
+@pytest.mark.usefixtures("shipped_costs")
 def test_the_hash_of_a_pin_is_shown_nowhere_but_in_the_export(
     shop: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -104,6 +104,7 @@ def test_two_people_never_have_one_name(desk: Desk, twin: str) -> None:
 # --- PINs ----------------------------------------------------------------------------------
 
 
+@pytest.mark.usefixtures("shipped_costs")
 def test_a_pin_is_kept_as_an_argon2id_hash_with_the_costs_of_rfc_9106(staffed: Desk) -> None:
     """RFC 9106 §4, second recommended option: t = 3, m = 2^16 KiB, p = 4, 128-bit salt, 256-bit tag."""
     staffed.shop.run(people.set_pin, "Ada", "271828")
