@@ -106,6 +106,20 @@ class SignOff:
     """SHA-256 of each."""
     accepted: tuple[Accepted, ...] = ()
 
+    def about(self, file: CapturedFile) -> tuple[str, ...]:
+        """What was accepted of one file; what concerned all of them goes with the first."""
+        sha = file.report.sha256
+        if sha not in self.files:
+            return ()
+        number = self.files.index(sha) + 1
+        return tuple(each.words for each in self.accepted if _number_in(each.code) == number)
+
+
+def _number_in(code: str) -> int:
+    """The number of the file in the code of a finding; 1 where it has none."""
+    last = code.rpartition("-")[2]
+    return int(last) if last.isdecimal() else 1
+
 
 @dataclass(frozen=True, slots=True)
 class TapeCheck:

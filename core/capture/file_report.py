@@ -121,6 +121,8 @@ class CapturedFile:
     report: Report
     at: datetime
     by: str
+    known: tuple[str, ...] = ()
+    """What was found in it and left as it is when it was signed off; read for the files of an order."""
 
 
 def clock(seconds: float) -> str:

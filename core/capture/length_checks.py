@@ -52,7 +52,7 @@ def _together(longer: float) -> FileFinding:
         return fine(FileCheck.SOUND_LENGTH, "together-fine")
     severity = Severity.STOP if abs(longer) > SOUND_PARTED else Severity.LOOK
     key = "together-shorter" if longer < 0 else "together-longer"
-    return bad(severity, FileCheck.SOUND_LENGTH, key, seconds=figure(abs(longer), digits=2))
+    return bad(severity, FileCheck.SOUND_LENGTH, key, seconds=figure(round(abs(longer), 2)))
 
 
 def of_stretches(report: Report, has_picture: bool) -> Iterator[FileFinding]:

@@ -93,7 +93,7 @@ def _rate(picture: PictureFormat, tape: TapeFacts, system: TvSystem) -> FileFind
     if any(_is(rate, each) for each in right):
         return fine(check, "rate-fine", rate=_spelled(picture))
     key = "rate-rounded" if system is NTSC and any(_is(rate, each) for each in ROUNDED) else "rate-odd"
-    usual = figure(float(RATES[system][0]), digits=2)
+    usual = figure(round(float(RATES[system][0]), 2))
     return bad(Severity.LOOK, check, key, rate=_spelled(picture), system=system.name, usual=usual)
 
 
@@ -112,4 +112,4 @@ def _is(rate: float, nominal: Fraction) -> bool:
 
 def _spelled(picture: PictureFormat) -> str:
     rate = picture.frames_a_second
-    return "" if rate is None else figure(rate, digits=2)
+    return "" if rate is None else figure(round(rate, 2))

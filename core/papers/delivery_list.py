@@ -10,7 +10,7 @@ from core.model.names import TapeCode
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.papers.binding import Cover, bound, story
-from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
+from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT, Style
 from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.tape_words import full_name, short_code
 from core.papers.voice import Voice, voice
@@ -69,10 +69,24 @@ def _row(table: PaperTable, tape: TapeRecord | None, each: CapturedFile, speaker
     size = speaker.say("files-bytes", n=speaker.number(report.size_bytes))
     return (
         table.cell(0, name, (code, QUIET)),
-        table.cell(1, (report.name, STRONG), *((half, QUIET) for half in sha), (size, QUIET)),
+        table.cell(
+            1,
+            (report.name, STRONG),
+            *((half, QUIET) for half in sha),
+            (size, QUIET),
+            *(_checked(tape, speaker) if tape else ()),
+            *((speaker.say("files-known", what=words), QUIET) for words in each.known),
+        ),
         table.cell(2, speaker.length(report.seconds / 60)),
         table.cell(3, spelled(report.size_bytes, speaker)),
     )
+
+
+def _checked(tape: TapeRecord, speaker: Voice) -> tuple[tuple[str, Style], ...]:
+    """Who checked the file; that nobody has, while the tape is not ready. Older orders say neither."""
+    if tape.signed_off_by:
+        return ((speaker.say("files-signed", name=tape.signed_off_by), QUIET),)
+    return ((speaker.say("files-unchecked"), STRONG),) if tape.station.is_unfinished else ()
 
 
 def _tell_without(told: Story, job: Job, files: Sequence[CapturedFile], speaker: Voice) -> None:

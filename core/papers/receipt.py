@@ -110,7 +110,9 @@ def _table(told: Story, last: str, speaker: Voice) -> PaperTable:
 
 
 def _tape_row(table: PaperTable, tape: TapeRecord, now: str, speaker: Voice) -> tuple[Cell, ...]:
-    last = table.cell(2, now, (tape.told_note, QUIET))
+    checked = tape.signed_off_by if tape.is_copied else None
+    by = speaker.say("became-checked", name=checked) if checked else ""
+    last = table.cell(2, now, (by, QUIET), (tape.told_note, QUIET))
     if tape.not_for_reuse and tape.is_returned:
         last += (Gap(UNIT / 4), band(speaker.say("band-short"), table.widths[2]))
     return table.cell(0, short_code(tape)), table.cell(1, full_name(tape)), last

@@ -87,11 +87,9 @@ def of_tape(unit: Unit, code: TapeCode) -> tuple[CapturedFile, ...]:
 
 
 def of_job(unit: Unit, number: JobNumber) -> tuple[CapturedFile, ...]:
-    """The files of all tapes of a job, tape by tape, oldest first."""
+    """The files of all tapes of a job with what is known of each, tape by tape, oldest first."""
     job = lookup.job_row(unit, number)
-    return tuple(
-        file_checking.record(each, row) for row in job.tapes for each in file_checking.standing(unit, row)
-    )
+    return tuple(file for row in job.tapes for file in file_checking.files_of(unit, row))
 
 
 def _check_played(row: TapeRow) -> None:

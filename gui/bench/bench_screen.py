@@ -26,6 +26,7 @@ from gui.bench.at_work_list import AtWorkList
 from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
 from gui.bench.file_reading import FileReader
+from gui.bench.file_signing import FileSigning
 from gui.bench.free_decks import free_decks
 from gui.bench.incident_writing import IncidentWriting
 from gui.bench.label_printing import LabelPrinting
@@ -119,6 +120,7 @@ class BenchScreen(Screen):
         self.looks.hold(tape)
         self.repairing.hold(tape)
         self.incidents.hold(tape)
+        self.signing.hold(tape)
         if not same:
             self.box.clear()
             self.side.rest()
@@ -216,6 +218,7 @@ class BenchScreen(Screen):
         self.steps = TapeSteps(self.side.moves, self.desk.work, self)
         self.printing = LabelPrinting(self.desk, self)
         self.reading = FileReader(self.side.file, self.desk.work, self)
+        self.signing = FileSigning(self.side, self.desk, self)
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
         self.incidents = IncidentWriting(self.side.incident, self.desk, self)
@@ -260,6 +263,8 @@ class BenchScreen(Screen):
         self.side.became.wanted.connect(self.steps.settle)
         self.steps.settled.connect(self._kept)
         self.incidents.kept.connect(self._kept)
+        self.signing.kept.connect(self._kept)
+        self.signing.failed.connect(self.show_failure)
         self.incidents.told.connect(self.said)
         self.incidents.failed.connect(self.show_failure)
         self.steps.failed.connect(self.show_failure)

@@ -8,12 +8,15 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
+from core.capture.check_records import TapeCheck
 from core.capture.file_report import CapturedFile
+from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from gui.bench.after_repair import AfterRepairPanel
 from gui.bench.capture_panel import CapturePanel
 from gui.bench.disposition_form import DispositionForm
 from gui.bench.entry_withdrawal import WithdrawalForm
+from gui.bench.file_check_panel import FileCheckPanel
 from gui.bench.incident_form import IncidentForm
 from gui.bench.next_station import NextStationForm
 from gui.bench.repair_form import RepairForm
@@ -42,6 +45,8 @@ class BenchSide(QWidget):
     """The guided look-over of the tape in hand."""
     packs_wanted = Signal()
     """Its packs are to be read through the window."""
+    check_wanted = Signal()
+    """What was found in its files is to be shown."""
     rested = Signal()
     """Turned back: the keyboard belongs to the box again."""
     refused = Signal(object)
@@ -59,9 +64,10 @@ class BenchSide(QWidget):
         self.became = DispositionForm()
         self.incident = IncidentForm()
         self.file = CapturePanel()
+        self.check = FileCheckPanel()
         self._pages = Pages(
             *(self.moves.aside, self.findings, self.splice, self.repair, self.take_back),
-            *(self.file, self.became, self.incident),
+            *(self.file, self.check, self.became, self.incident),
         )
         self._build_buttons()
         self._back = words(say("bench", "back_to_box"), "small")
@@ -93,6 +99,8 @@ class BenchSide(QWidget):
             self._offer_taking_back(self._tape)
 
     def _offer_taking_back(self, tape: TapeRecord) -> None:
+        is_there = tape.station in (Station.BEING_CHECKED, Station.READY)
+        self.check_button.setVisible(bool(self._files) and is_there and not tape.is_settled)
         entries = tape.findings or tape.splices or tape.tried or self._files
         self.back_button.setVisible(bool(entries) or tape.is_settled)
         has_incident = tape.disposition is not None and tape.disposition.needs_incident
@@ -156,6 +164,11 @@ class BenchSide(QWidget):
             self._turn(self.file)
             self.file.path.setFocus()
 
+    def show_check(self, found: TapeCheck, name: str) -> None:
+        """Turn to what was found in the files, to be signed off by ``name``."""
+        self._turn(self.check)
+        self.check.begin(found, name)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and self._pages.on_show is not self.moves.aside:
             self.rest()
@@ -182,6 +195,7 @@ class BenchSide(QWidget):
         self.print_button = FormButton(self, "print-label", say("bench", "print_button"), "F12")
         self.back_button = FormButton(self, "take-back", say("bench", "back_button"), "F10")
         self.file_button = FormButton(self, "read-file", say("capture", "button"), "Ctrl+O")
+        self.check_button = FormButton(self, "check-copy", say("checking", "button"), "Ctrl+B")
         self.became_button = FormButton(self, "what-became", say("bench", "became_button"), "Ctrl+T")
 
     def _lay_out(self) -> None:
@@ -189,7 +203,7 @@ class BenchSide(QWidget):
         column.addWidget(self.moves)
         inside = stacked(self._buttons, theme.UNIT // 2)
         inside.addWidget(self.after)
-        for button in (self.file_button, self.look_button, self.packs_button):
+        for button in (self.check_button, self.file_button, self.look_button, self.packs_button):
             inside.addWidget(button)
         inside.addLayout(side_by_side(self.find_button, self.splice_button))
         for button in (self.repair_button, self.print_button, self.label_button):
@@ -207,6 +221,8 @@ class BenchSide(QWidget):
         self.became.refused.connect(self.refused)
         self.incident.refused.connect(self.refused)
         self.file.refused.connect(self.refused)
+        self.check_button.clicked.connect(self.check_wanted)
+        self.check.refused.connect(self.refused)
         self.look_button.clicked.connect(self.look_wanted)
         self.packs_button.clicked.connect(self.packs_wanted)
         self.find_button.clicked.connect(self.begin_finding)

@@ -20,12 +20,20 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked
 from gui.widgets.tray import Tray, TrayItem
 
-Withdrawable = AnyFinding | Splice | RepairAttempt | CapturedFile | Disposition
+
+@dataclass(frozen=True, slots=True)
+class SignedBy:
+    """The sign-off of the copied files that stands."""
+
+    name: str
+
+
+Withdrawable = AnyFinding | Splice | RepairAttempt | CapturedFile | Disposition | SignedBy
 
 
 @dataclass(frozen=True, slots=True)
 class Withdrawal:
-    """What is taken back and why: what became of it, a finding, a splice, the last repair or file."""
+    """What is taken back and why: what became of it, a sign-off, a finding, a splice, a repair or a file."""
 
     what: Withdrawable
     because: str
@@ -60,7 +68,8 @@ class WithdrawalForm(QWidget):
         self.reason.clear()
         became = (tape.disposition,) if tape.is_settled and tape.disposition else ()
         entered: tuple[Withdrawable, ...] = (*tape.findings, *tape.joints, *tape.tried[-1:], *files[-1:])
-        standing: tuple[Withdrawable, ...] = (*became, *entered)
+        signed = (SignedBy(tape.signed_off_by),) if tape.signed_off_by else ()
+        standing: tuple[Withdrawable, ...] = (*signed, *became, *entered)
         self._choices = {f"choice-{place}": each for place, each in enumerate(standing)}
         self.list.lay([TrayItem(key, _words(each), _more(each)) for key, each in self._choices.items()])
         self.list.stand_on_first()
@@ -81,6 +90,8 @@ class WithdrawalForm(QWidget):
 
 
 def _words(what: Withdrawable) -> str:
+    if isinstance(what, SignedBy):
+        return say("checking", "not_signed_off", name=what.name)
     if isinstance(what, CapturedFile):
         return say("capture", "not_its_file", name=what.report.name)
     if isinstance(what, Disposition):

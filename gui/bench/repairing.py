@@ -9,6 +9,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
+from core.capture.check_records import TapeCheck
 from core.capture.file_report import CapturedFile
 from core.catalogue import condition
 from core.model.dispositions import Disposition
@@ -17,8 +18,9 @@ from core.model.names import DonorPart, Finding, FindingKey, Look, TapeCode
 from core.model.repair_records import Donor, Splice
 from core.model.tape_records import TapeRecord
 from core.services import donors, recordings, repair_attempts, repair_record, tape_dispositions, tapes
+from core.services.checking import sign_offs
 from gui.bench.bench_side import BenchSide
-from gui.bench.entry_withdrawal import Withdrawal
+from gui.bench.entry_withdrawal import SignedBy, Withdrawal
 from gui.bench.repair_form import RepairFormResult
 from gui.bench.repair_sentences import lost
 from gui.bench.splice_form import SpliceEntry
@@ -111,8 +113,20 @@ class BenchRepairs(QObject):
             self._do(tape_dispositions.reopen, because=back.because, sentence=_taken_back)
         elif isinstance(back.what, CapturedFile):
             self._strike_file(back.what, back.because)
+        elif isinstance(back.what, SignedBy):
+            self._withdraw_sign_off(back.because)
         else:
             self._do(repair_attempts.strike, because=back.because, sentence=_taken_back)
+
+    def _withdraw_sign_off(self, because: str) -> None:
+        if self._tape is not None:
+            step = sign_offs.withdraw
+            code, then = self._tape.code, self._sign_off_withdrawn
+            self._work.run(step, code, because=because, then=then, otherwise=self._refused)
+
+    def _sign_off_withdrawn(self, found: TapeCheck) -> None:
+        said = partial(_titled, "checking", "taken_back")
+        self._work.ask(tapes.get, found.tape, then=partial(self._told, said), otherwise=self._refused)
 
     def _strike_file(self, file: CapturedFile, because: str) -> None:
         self._work.run(

@@ -70,6 +70,8 @@ class TapeCard(QFrame):
         facts = FactList(_HEADS)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "became"), _became(tape))
+        signed = tape.signed_off_by
+        facts.add(say("checking", "on_card"), (say("checking", "signed_by", name=signed),) if signed else ())
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "not_here"), tape.verdict.told if tape.verdict.elsewhere else ())
         to_do = () if tape.is_settled else tape.verdict.repairs

@@ -23,6 +23,7 @@ from gui.settings.person_hours import Typed, typed_of
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
+from gui.widgets.instant_buttons import InstantCheckBox
 from gui.widgets.layouts import labelled, words
 from gui.widgets.tray import TrayItem
 
@@ -45,6 +46,7 @@ class PeoplePage(ListedPage[_Row]):
     paths: ClassVar[tuple[str, ...]] = (
         "work.people",
         "work.lock_minutes",
+        "work.file_for_ready",
         "calls.check",
         "calls.reminders",
         "person",
@@ -58,6 +60,8 @@ class PeoplePage(ListedPage[_Row]):
         """Hashes of PINs typed on this page: each costs a blink, and a draft is read at every pause."""
         self.at_once = FigureField("people-at-once", say("settings", "people-at-once"))
         self.lock = FigureField("people-lock", say("settings", "people-lock"))
+        self.file_needed = InstantCheckBox(say("settings", "people-file-for-ready"))
+        self.file_needed.setObjectName("people-file-for-ready")
         self.calls = CallRulesFields()
         self.new_name = QLineEdit()
         self.form = PersonForm()
@@ -70,6 +74,7 @@ class PeoplePage(ListedPage[_Row]):
     def show_draft(self, draft: ShopSettings) -> None:
         self.at_once.setText(str(draft.people))
         self.lock.setText(str(draft.lock_minutes))
+        self.file_needed.setChecked(draft.file_for_ready)
         self.calls.show_rules(draft.calls)
         self.form.hours.know_openings(opening_hours.regular(draft))
         self._begin([_Row(self._key(), each, hours=typed_of(each.hours)) for each in draft.staff])
@@ -82,6 +87,7 @@ class PeoplePage(ListedPage[_Row]):
             people=whole(self.at_once),
             lock_minutes=whole(self.lock),
             calls=self.calls.rules(),
+            file_for_ready=self.file_needed.isChecked(),
         )
         shop_settings.of_document(shop_settings.document(wanted), say("settings", "the-settings"))
         return wanted
@@ -175,6 +181,7 @@ class PeoplePage(ListedPage[_Row]):
     def _connect(self) -> None:
         for field in (self.at_once, self.lock):
             field.textEdited.connect(self.changed)
+        self.file_needed.clicked.connect(self.changed)
         self.calls.edited.connect(self.changed)
         self.new_name.returnPressed.connect(self._add)
         self.form.edited.connect(self._edit)
@@ -192,6 +199,7 @@ class PeoplePage(ListedPage[_Row]):
         figures.addWidget(labelled(self.lock, say("settings", "people-lock")), 1)
         self.column.addLayout(figures)
         self.column.addWidget(words(say("settings", "people-plans"), "small"))
+        self.column.addWidget(self.file_needed)
         self._lay_adder((self.new_name, 1))
         self.column.addWidget(labelled(self.tray, say("settings", "people-list")))
         self.column.addWidget(self.form)

@@ -112,6 +112,7 @@ def _listed(each: CapturedFile) -> dict[str, object]:
         "sha256": report.sha256,
         "billable_minutes": report.billable_minutes,
         "sound": report.sound.value,
+        "known": list(each.known),
     }
 
 

@@ -1,4 +1,4 @@
-"""``file-check``, ``sign-off``, ``undo-sign-off``: what was found in the files of a tape, and who accepts it."""
+"""``file-check``, ``sign-off``, ``undo-sign-off``: what was found in the files of a tape, who accepts it."""
 
 from __future__ import annotations
 

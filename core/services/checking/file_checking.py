@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sqlalchemy import select
 
 from core.capture import file_checks
@@ -71,6 +73,13 @@ def standing(unit: Unit, row: TapeRow) -> list[RecordingRow]:
     """The files of a tape at hand that are not struck out, oldest first."""
     files = select(RecordingRow).where(RecordingRow.tape_id == row.id, RecordingRow.struck_at.is_(None))
     return list(unit.session.scalars(files.order_by(RecordingRow.id)))
+
+
+def files_of(unit: Unit, row: TapeRow) -> tuple[CapturedFile, ...]:
+    """The files of a tape at hand, each with what was left as it is when it was signed off."""
+    files = tuple(record(each, row) for each in standing(unit, row))
+    signing = signed(unit, row) if files and row.signed_off_by else None
+    return files if signing is None else tuple(replace(each, known=signing.about(each)) for each in files)
 
 
 def record(row: RecordingRow, tape: TapeRow) -> CapturedFile:

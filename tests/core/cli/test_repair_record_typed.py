@@ -121,6 +121,20 @@ def test_clearing_a_spliced_tape_is_the_look_unless_it_has_to_be_done_again(
     )
 
 
+def test_a_splice_after_a_bad_look_is_redone_unless_it_is_said_not_to_be(
+    typed: Typist, codes: list[str]
+) -> None:
+    walk(typed, codes[2], "looked-over", "at-the-bench")
+    assert typed("splice", codes[2], *JOINT, "--redone", "yes").code == 3
+    for said, redone in (((), [False]), ((), [False, True]), (("--redone", "no"), [False, True, False])):
+        tape = typed("splice", codes[2], *JOINT, *said).document
+        assert [each["redone"] for each in tape["splices"]] == redone
+        typed("looked", codes[2], "again")
+
+
+JOINT = ("--at-minutes", "1", "--cut-cm", "2", "--joined-with", "tape")
+
+
 def test_a_label_that_goes_home_on_a_tape_without_a_splice_is_warned_of_and_goes(
     typed: Typist, codes: list[str]
 ) -> None:

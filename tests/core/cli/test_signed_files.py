@@ -1,4 +1,4 @@
-"""``file-check``, ``sign-off`` and ``undo-sign-off`` as they are typed: JSON, exit codes, and what changes nothing."""
+"""``file-check``, ``sign-off``, ``undo-sign-off`` as typed: JSON, exit codes, and what changes nothing."""
 
 from __future__ import annotations
 
@@ -34,8 +34,10 @@ def test_a_file_is_checked_and_signed_off_finding_by_finding(typed: Typist, chec
     assert (file["width"], file["height"], file["frames_a_second"]) == (160, 120, 25)
     by_name = {each["finding"]: each for each in found.document["findings"]}
     assert by_name["sound"] == {
-        **{"finding": "sound", "severity": "fine"},
-        **{"words": "The sound is there.", "to_do": None},
+        "finding": "sound",
+        "severity": "fine",
+        "words": "The sound is there.",
+        "to_do": None,
     }
     assert by_name["tv-system"]["severity"] == "look"
     assert by_name["tv-system"]["to_do"]

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from core.model.stations import Station
 from core.papers import delivery_list
 from core.papers.paper_tokens import MARGIN
 from core.papers.voice import voice
@@ -86,3 +87,24 @@ def test_no_file_name_breaks_the_margins(name: str) -> None:
 )
 def test_sizes_are_decimal(size: int, words: str) -> None:
     assert delivery_list.spelled(size, voice(records.FRONT)) == words
+
+
+def test_it_says_who_checked_a_file_and_what_is_known_of_it() -> None:
+    job, first = records.job(), FILES[0]
+    signed = tuple(
+        replace(each, signed_off_by="Kim" if each.code == first.tape else None, station=Station.READY)
+        for each in job.tapes
+    )
+    known = (replace(first, known=("The sound ends 0.4 seconds before the picture.",)), *FILES[1:])
+    said = pdf.words(delivery_list.render(replace(job, tapes=signed), known, records.FRONT))
+    ours = [each for each in FILES if each.tape == first.tape]
+    assert said.count("Checked and signed off by Kim.") == len(ours)
+    assert "Please note: The sound ends 0.4 seconds before the picture." in said
+    assert "Not checked yet" not in said
+
+
+def test_a_file_that_nobody_has_checked_says_so_until_the_tape_is_ready() -> None:
+    job = records.job()
+    here = tuple(replace(each, station=Station.BEING_CHECKED) for each in job.tapes)
+    said = pdf.words(delivery_list.render(replace(job, tapes=here), FILES, records.FRONT))
+    assert said.count("Not checked yet.") == len(FILES)

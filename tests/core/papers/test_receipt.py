@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from core.model.dispositions import Disposition
 from core.model.job_records import Pickup
 from core.model.names import DonorPart, Join, Look, Measure, Section
 from core.model.ranges import Range
@@ -121,6 +122,15 @@ def test_a_tape_that_could_not_be_played_is_not_called_copied(pickup: Pickup) ->
     said = pdf.words(receipt.render(replace(pickup, handed_back=(apart,), still_here=()), records.FRONT))
     assert "Could not be played" in said
     assert "Copied" not in said
+
+
+def test_who_checked_a_copy_stands_beside_what_became_of_it(pickup: Pickup) -> None:
+    checked = replace(pickup.handed_back[0], signed_off_by="Kim")
+    said = pdf.words(receipt.render(replace(pickup, handed_back=(checked,)), records.FRONT))
+    assert said.count("Copy checked by Kim.") == 1
+    blank = replace(checked, disposition=Disposition.NOTHING_ON_IT, played_minutes=None)
+    said = pdf.words(receipt.render(replace(pickup, handed_back=(blank,)), records.FRONT))
+    assert "Copy checked" not in said
 
 
 def test_the_advice_to_keep_two_copies_is_on_the_first_page(paper: bytes) -> None:

@@ -183,8 +183,9 @@ def test_figures_are_kept_and_what_is_none_is_told_at_its_field(place: Place, sh
     at = page(sheet)
     at.at_once.setText("3")
     at.lock.setText("15")
+    at.file_needed.click()
     save(place, page(sheet).new_name)
-    assert (kept(place).people, kept(place).lock_minutes) == (3, 15)
+    assert (kept(place).people, kept(place).lock_minutes, kept(place).file_for_ready) == (3, 15, True)
     at = page(next(iter(place.window.findChildren(PageSheet))))
     for field, typed in ((at.at_once, "0"), (at.lock, "2000"), (at.lock, "1.5"), (at.at_once, "few")):
         again = next(iter(place.window.findChildren(PageSheet)))

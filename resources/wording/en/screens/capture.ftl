@@ -1,5 +1,5 @@
 # What is said about a recorded file at the bench.
-button = Check its file   Ctrl+O
+button = Read its file   Ctrl+O
 path = The file copied from this tape
 path_hint = Type its name, then press Return
 choose = Browse…   Alt+O
@@ -19,7 +19,7 @@ bill = { $minutes } minutes to charge
 sound_present = The sound is fine.
 stretches = Found in the file
 attach = Attach to this tape
-attached = { $name } is attached to { $title }; it ran { $minutes } min.
+attached = { $name } is attached to { $title }; it ran { $minutes } min. Check it with Ctrl+B.
 attached_blank = { $name } is attached to { $title }. It is blank, so there is nothing to charge.
 gigabytes = { $n } GB
 megabytes = { $n } MB

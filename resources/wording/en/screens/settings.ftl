@@ -576,6 +576,7 @@ pages-undone = The last change is taken back.
 people-lead = Enter the people who work here and everyone signs in by name, with a PIN if you give them one. Enter nobody, and whoever is here may do everything.
 people-at-once = At the bench at one time
 people-lock = Lock after minutes (0: never)
+people-file-for-ready = A tape needs a copied file, signed off, before it is ready
 # --- calls
 calls-check = Ask a caller before anything is said
 calls-check-no = nothing: the answer is there at once
@@ -641,6 +642,7 @@ change-front-paper = Paper
 change-papers-label_stock = Labels in use
 change-front-extra_cautions = Cautions of your own
 change-work-people = People at the bench at one time
+change-work-file_for_ready = A tape needs a copied file before it is ready
 change-work-lock_minutes = Minutes until the screens lock
 change-work-past_closing_minutes = Minutes a tape may play on after closing
 change-work-confidence = How sure a promised day has to be

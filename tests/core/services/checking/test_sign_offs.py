@@ -12,9 +12,10 @@ from sqlalchemy.exc import DBAPIError
 from core.model.dispositions import Disposition
 from core.model.errors import Conflict, Refused, TapewrightError, WrongInput
 from core.model.names import CommandId, TapeCode
+from core.model.numbers import job_of
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.services import jobs, recordings, tape_dispositions, tapes
+from core.services import calls, jobs, recordings, tape_dispositions, tapes
 from core.services.checking import file_checking, sign_offs
 from core.services.records_door import Shop
 from core.store.unit import Unit
@@ -68,6 +69,8 @@ def test_a_file_that_comes_later_is_signed_off_too(desk: Desk, code: TapeCode) -
     sign(desk, code)
     ready(desk, code)
     attach(desk, code, replace(SQUEEZED, seconds=60.0, keep_to=60.0, billable_minutes=1.0))
+    (told,) = desk.shop.ask(calls.status, code)
+    assert "being checked" in told.spoken
     back = tape(desk, code)
     assert (back.station, back.disposition, back.signed_off_by) == (Station.BEING_CHECKED, None, None)
     with pytest.raises(Refused, match="not signed off"):
@@ -163,3 +166,16 @@ def test_orders_from_before_stay_ready_and_open_ones_are_signed_off(
 def _as_before(unit: Unit, code: TapeCode) -> None:
     """Ready with a file that nobody signed off, as it could be before."""
     unit.session.execute(text("UPDATE tapes SET station = 'ready' WHERE code = :code"), {"code": code})
+
+
+def test_what_was_accepted_goes_with_the_files_of_the_order(desk: Desk, code: TapeCode) -> None:
+    attach(desk, code)
+    attach(desk, code, replace(SQUEEZED, billable_minutes=1.0))
+    number = job_of(code)
+    assert [each.known for each in desk.shop.ask(recordings.of_job, number)] == [(), ()]
+    sign(desk, code, aspect_2="for us alone")
+    plain, squeezed = desk.shop.ask(recordings.of_job, number)
+    assert plain.known == ()
+    (words,) = squeezed.known
+    assert "neither 4:3 nor 16:9" in words
+    assert "for us alone" not in words
