@@ -56,7 +56,8 @@ def _found(
     if load is not None and job.is_open:
         job = replace(job, promise=_as_it_looks(load, job))
     now = unit.now.astimezone(ZoneInfo(settings.front.timezone))
-    answer = spoken_answer.answer(job, now.date(), job.promise.stated)
+    resting = {tape.code for tape in job.tapes if tape.rests_until and tape.rests_until > unit.now}
+    answer = spoken_answer.answer(job, now.date(), job.promise.stated, resting)
     details = caller_details.told(job, payments.price(unit, row), settings, now)
     wishes, tellings = handover_wishes.of_row(unit, row), telling.of_row(unit, row)
     return CallerMatch(

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 
 from core.catalogue import containers
 from core.model import box_standing
 from core.model.dispositions import Disposition
 from core.model.job_records import Job
-from core.model.names import AnyFinding, Finding
+from core.model.names import AnyFinding, Finding, TapeCode
 from core.model.promise_records import Promise
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -29,6 +29,8 @@ _GROUPS = (
     ("cleared-to-play", (Station.CLEARED_TO_PLAY,)),
     ("at-the-bench", (Station.AT_THE_BENCH,)),
     ("waiting", (Station.BOOKED_IN, Station.LOOKED_OVER)),
+    ("resting", ()),
+    ("not-here", ()),
     ("asking-the-customer", (Station.ASKING_THE_CUSTOMER,)),
     ("kept-apart", (Station.KEPT_APART,)),
     ("cannot-be-played", (Station.CANNOT_BE_PLAYED,)),
@@ -51,18 +53,22 @@ _LAST = ("talk-about", "talked-about", "handed-back")
 _ORDER = tuple(dict.fromkeys((*_FIRST, *(name for name, _ in _GROUPS if name not in _LAST), *_LAST)))
 
 
-def answer(job: Job, today: date, chance: float | None) -> str:
-    """One or two sentences about a job, with nothing in them but that job.
+_IN_LINE = (Station.BOOKED_IN, Station.LOOKED_OVER, Station.CLEARED_TO_PLAY)
 
-    ``chance`` is that of keeping the promised day as it looks now.
+
+def answer(job: Job, today: date, chance: float | None, resting: Collection[TapeCode] = frozenset()) -> str:
+    """A few sentences about a job, with nothing in them but that job.
+
+    ``chance`` is that of keeping the promised day as it looks now; ``resting`` are tapes that came in cold
+    and do not play before they are warm.
     """
-    told = _day(job, today, chance)
+    told = _with_notes(job, _day(job, today, chance))
     kind = containers.together(tape.format for tape in job.tapes)
     whose = containers.sentence("spoken", "whose-tapes", kind)
     tapes = _told(whose, len(job.tapes), name=job.customer.name.split()[0])
     found: dict[str, list[TapeRecord]] = {}
-    for tape in sorted(job.tapes, key=lambda tape: _ORDER.index(_group_of(tape))):
-        found.setdefault(_group_of(tape), []).append(tape)
+    for tape in sorted(job.tapes, key=lambda tape: _ORDER.index(_group_of(tape, resting))):
+        found.setdefault(_group_of(tape, resting), []).append(tape)
     groups = list(found.items())
     if len(groups) == 1:
         group = _group("all", *groups[0], tapes=tapes)
@@ -75,7 +81,20 @@ def _told(sentence: str, count: int, /, **blanks: str) -> str:
     return say("spoken", sentence, count=count, number=say("spoken", "number", count=count), **blanks)
 
 
-def _group_of(tape: TapeRecord) -> str:
+def _with_notes(job: Job, day: str) -> str:
+    """What the shop has to say of settled tapes that are still here, then the day."""
+    told = [tape for tape in job.tapes if tape.told_note and tape.is_settled and tape.station.is_in_the_shop]
+    notes = " ".join(dict.fromkeys(map(_note, told)))
+    return say("spoken", "notes-then-day", notes=notes, day=day).strip()
+
+
+def _note(tape: TapeRecord) -> str:
+    note = tape.told_note
+    name = tape.label or " ".join(filter(None, (tape.format_words, tape.marking)))
+    return say("spoken", "note", tape=name, note=note, ends="yes" if note.endswith((".", "!", "?")) else "no")
+
+
+def _group_of(tape: TapeRecord, resting: Collection[TapeCode]) -> str:
     """What a tape is told as: what became of it before where it is, home before all but a loss.
 
     One whose label is missing is not ready, whatever became of it.
@@ -87,6 +106,10 @@ def _group_of(tape: TapeRecord) -> str:
     for name, dispositions in _SETTLED:
         if tape.disposition in dispositions:
             return name
+    if tape.station in _IN_LINE and tape.verdict.elsewhere is not None:
+        return "not-here"
+    if tape.station in _IN_LINE and tape.code in resting:
+        return "resting"
     return next(name for name, stations in _GROUPS if tape.station in stations)
 
 
@@ -98,9 +121,9 @@ def _group(how: str, group: str, among: Sequence[TapeRecord], /, **blanks: str) 
 
 
 def _topics(tapes: Sequence[TapeRecord]) -> list[str]:
-    """What the customer is asked about: the findings, else the notes that are for them."""
+    """What the customer is asked about: the findings, and the notes that are for them."""
     found = [_topic(each) for tape in tapes for each in tape.findings]
-    return list(dict.fromkeys(found or [tape.told_note for tape in tapes if tape.told_note]))
+    return list(dict.fromkeys([*found, *(tape.told_note for tape in tapes if tape.told_note)]))
 
 
 def _topic(finding: AnyFinding) -> str:
@@ -115,9 +138,15 @@ def _day(job: Job, today: date, chance: float | None) -> str:
         if box_standing.may_be_collected(job):
             return say("spoken", "pick-up")
         return say("spoken", "pick-up-else") if any(map(box_standing.may_leave, job.tapes)) else ""
-    is_open = any(tape.is_unsettled or tape.is_to_talk_about for tape in job.tapes)
+    is_open = any(_is_left_open(tape) for tape in job.tapes)
     what = "everything-else" if is_open else "everything"
     return _promised(job.promise, today, job.promise.stated if chance is None else chance, what)
+
+
+def _is_left_open(tape: TapeRecord) -> bool:
+    """Whether the day is not a promise about this tape."""
+    is_not_here = tape.station in _IN_LINE and tape.verdict.elsewhere is not None
+    return tape.is_unsettled or tape.is_to_talk_about or is_not_here
 
 
 def _promised(promise: Promise, today: date, chance: float, what: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Slot
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
@@ -25,6 +26,9 @@ class AnswerSlip(QFrame):
         self.setObjectName("answer")
         self.setProperty("role", "slip")
         self._said = ""
+        self._is_short = False
+        self._facts: tuple[QWidget, ...] = ()
+        """What stands below the sentence as far as there is room."""
         self._head = words("", "field")
         self._spoken = words()
         self._spoken.setObjectName("spoken")
@@ -80,15 +84,29 @@ class AnswerSlip(QFrame):
         is_promise = job.is_open and not box_standing.waits_for_owner(job)
         self._show_promise(job)
         self._notes.setText("\n".join(found.notes))
-        self._notes.setVisible(bool(found.notes))
         self._agreed.setText("\n".join(_agreements(job)))
-        self._agreed.setVisible(bool(job.agreements))
         self._sure.setText(identity_check(found))
-        self._sure.show()
-        self._rule.setVisible(job.is_open)
-        self._promise.setVisible(is_promise)
-        self._dots.setVisible(is_promise and job.promise.day is not None)
-        self._chance.setVisible(is_promise and bool(self._chance.text()))
+        told = {
+            self._promise: is_promise,
+            self._dots: is_promise and job.promise.day is not None,
+            self._chance: is_promise and bool(self._chance.text()),
+            self._notes: bool(found.notes),
+            self._agreed: bool(job.agreements),
+            self._rule: job.is_open,
+            self._sure: True,
+        }
+        self._facts = tuple(widget for widget, is_told in told.items() if is_told)
+        self._show_facts()
+
+    @Slot(bool)
+    def shorten(self, is_short: bool) -> None:
+        """Show the sentence alone while a form is open below it, so that both are in sight."""
+        self._is_short = is_short
+        self._show_facts()
+
+    def _show_facts(self) -> None:
+        for widget in self._facts:
+            widget.setVisible(not self._is_short)
 
     def _show_promise(self, job: Job) -> None:
         promise = job.promise
@@ -109,6 +127,7 @@ class AnswerSlip(QFrame):
         self._said = spoken
         self._spoken.setText(text.unbroken(spoken))
         self._head.setVisible(bool(head))
+        self._facts = ()
         for widget in self._below:
             widget.hide()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))

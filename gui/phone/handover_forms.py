@@ -54,7 +54,7 @@ class HandoverForms(QWidget):
 
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
-        return close_all(self._forms)
+        return close_all(self.every)
 
     # --- the call ------------------------------------------------------------------------
 
@@ -130,7 +130,7 @@ class HandoverForms(QWidget):
     # --- building ------------------------------------------------------------------------
 
     @property
-    def _forms(self) -> tuple[QWidget, ...]:
+    def every(self) -> tuple[QWidget, ...]:
         return self.told, self.wishes
 
     @property
@@ -141,7 +141,7 @@ class HandoverForms(QWidget):
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(ButtonRow(self.buttons))
-        for form in self._forms:
+        for form in self.every:
             column.addWidget(form)
             form.hide()
 

@@ -83,7 +83,7 @@ class JobForms(QWidget):
 
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
-        return close_all(self._forms)
+        return close_all(self.every)
 
     # --- opening -------------------------------------------------------------------------
 
@@ -208,7 +208,7 @@ class JobForms(QWidget):
     # --- building ------------------------------------------------------------------------
 
     @property
-    def _forms(self) -> tuple[Form, ...]:
+    def every(self) -> tuple[Form, ...]:
         return self.agreement, self.new_day, self.correction, self.cancellation
 
     def _lay_out(self) -> None:
@@ -228,7 +228,7 @@ class JobForms(QWidget):
         ):
             buttons.addWidget(button, place // 2, place % 2)
         column.addLayout(buttons)
-        for form in self._forms:
+        for form in self.every:
             column.addWidget(form)
             form.hide()
 
@@ -246,5 +246,5 @@ class JobForms(QWidget):
         self.cancellation.submitted.connect(self._cancel)
         self.calls.answered.connect(self._tell)
         self.calls.failed.connect(self.failed)
-        for form in self._forms:
+        for form in self.every:
             form.refused.connect(self.failed)

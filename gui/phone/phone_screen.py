@@ -18,6 +18,7 @@ from core.services.promises import Kept
 from gui.phone.answer_slip import AnswerSlip
 from gui.phone.caller_check_form import CallerCheckForm
 from gui.phone.caller_search import CallerSearch
+from gui.phone.forms_area import FormsArea
 from gui.phone.handover_forms import HandoverForms
 from gui.phone.job_forms import JobForms
 from gui.phone.matches_panel import MatchesPanel
@@ -170,7 +171,8 @@ class PhoneScreen(Screen):
     @Slot(object)
     def _show_form(self, form: QWidget) -> None:
         """Bring a form that was opened below into sight, once it has its place."""
-        QTimer.singleShot(0, form, partial(self._columns.ensureWidgetVisible, form))
+        for area in (self._area, self._columns):
+            QTimer.singleShot(0, form, partial(area.ensureWidgetVisible, form))
 
     @Slot(str)
     def _recorded(self, sentence: str) -> None:
@@ -186,9 +188,12 @@ class PhoneScreen(Screen):
         column = stacked(side)
         column.addWidget(self.answer, 1)
         column.addWidget(self.check)
-        column.addWidget(self.handover)
-        column.addWidget(self.forms)
+        parts = (self.handover, self.forms)
+        self._area = FormsArea(parts, [form for part in parts for form in part.every])
+        self._area.opened.connect(self.answer.shorten)
+        column.addWidget(self._area)
         columns = self._columns = Columns(fold_below=110 * theme.UNIT)
+        columns.folded.connect(self._area.unroll)
         columns.add(self.panel, 6)
         columns.add(side, 7, rank=1)
         outer.addWidget(columns, 1)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, Qt, Slot
+from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -25,6 +25,9 @@ class Columns(QScrollArea):
 
     The field with the keyboard is then always brought into view (WCAG 2.2, 2.4.11).
     """
+
+    folded = Signal(bool)
+    """The columns stand one below the other from now on, or side by side again."""
 
     def __init__(self, fold_below: int, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -70,6 +73,7 @@ class Columns(QScrollArea):
                 self._box.setAlignment(column, middle)
             if isinstance(column, Sheet):
                 column.unroll(narrow)
+        self.folded.emit(narrow)
 
     @Slot()
     def _follow_on(self) -> None:

@@ -18,7 +18,7 @@ from core.model.stations import Station
 from core.services import calls, jobs, spoken_answer, tape_dispositions, tapes
 from core.wording.messages import knows, say
 from tests.support import invented_job
-from tests.support.booked import KINDS, Desk, line, new_desk
+from tests.support.booked import KINDS, Desk, command, line, new_desk, quoted
 
 
 def _say(desk: Desk, text: str) -> list[str]:
@@ -102,6 +102,44 @@ def test_a_box_that_only_waits_for_its_owner_is_told_no_day(desk: Desk, aside: S
         assert "chances in 20" not in said
         assert "we will call you" not in said
         assert say("spoken", "pick-up-else") in said
+
+
+def test_a_note_for_the_customer_about_a_settled_tape_is_told(desk: Desk) -> None:
+    job = desk.book(line(count=3))
+    _, blank, ours = (tape.code for tape in job.tapes)
+    desk.bring_to(job.tapes[0], Station.READY)
+    note = "blank to the end; the other side as well"
+    desk.shop.run(tape_dispositions.settle, blank, Disposition.NOTHING_ON_IT, note=note, tell=True)
+    desk.shop.run(tape_dispositions.settle, ours, Disposition.NOT_WANTED, note="she was cross")
+    (said,) = _say(desk, job.number)
+    assert f"About “VHS T-120”: {note}. Everything can be picked up" in said
+    assert "cross" not in said
+    desk.hand_back(job, [blank])
+    assert note not in _say(desk, job.number)[0], "it is home, and the receipt says so"
+
+
+def test_what_waits_says_why(desk: Desk) -> None:
+    """A question about the price is told although the tape has findings; so is a note beside them."""
+    job = desk.book(line(findings=[Finding.MOULD]), line())
+    tape = job.tapes[0].code
+    desk.shop.run(tapes.move, tape, Station.ASKING_THE_CUSTOMER, note="a specialist’s price", tell=True)
+    assert "about mold and a specialist’s price" in _say(desk, job.number)[0]
+
+
+def test_a_tape_that_came_in_cold_is_warming_up(desk: Desk) -> None:
+    quote = quoted(desk.shop, line(count=2))
+    cold = replace(quote, inventory=replace(quote.inventory, cold=True))
+    job = desk.shop.run(jobs.book, cold, command=command())
+    assert "both warming up before they play" in _say(desk, job.number)[0]
+    desk.clock.go_on(days=2)
+    assert "waiting for their turn" in _say(desk, job.number)[0]
+
+
+def test_a_tape_no_deck_here_plays_does_not_wait_for_its_turn(desk: Desk) -> None:
+    job = desk.book(line(), line("u-matic", marking=None, speed=None))
+    assert job.tapes[1].verdict.elsewhere is not None
+    (said,) = _say(desk, job.number)
+    assert "one is waiting for its turn, one cannot be copied here. Everything else by" in said
 
 
 _WAYS = {
@@ -308,7 +346,8 @@ def test_a_caller_hears_what_became_of_each_tape(
         if disposition is None or disposition.is_copied:
             desk.bring_to(tape, Station.READY, minutes=30)
         if disposition is not None:
-            desk.shop.run(tape_dispositions.settle, tape.code, disposition, note="deck 2 ate it", tell=True)
+            tell = disposition.needs_incident  # what is told of the others is said
+            desk.shop.run(tape_dispositions.settle, tape.code, disposition, note="deck 2 ate it", tell=tell)
     found = _say(desk, job.number)[0]
     assert said in found
     assert "deck 2" not in found

@@ -6,14 +6,16 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QApplication, QLabel
 
+from core.model.agreement_records import Consent
 from core.model.errors import Unavailable
 from core.model.job_records import CallerMatch
 from core.model.names import JobNumber
 from core.model.stations import Station
 from core.services import calls, jobs, promise_entries, tapes
+from core.services.agreement import agreements
 from core.wording.messages import say
 from gui.phone.answer_slip import identity_check
 from gui.phone.phone_screen import PhoneScreen
@@ -308,3 +310,37 @@ def test_a_box_that_is_ready_needs_no_new_day(place: Place, phone: PhoneScreen) 
     assert not phone.forms.new_day_button.isVisible()
     ask(place, phone, "000026")
     assert phone.forms.new_day_button.isVisible()
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (1366, 768)])
+@pytest.mark.parametrize(
+    "key", [Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F8], ids=["agreed", "new day", "correct"]
+)
+def test_the_first_line_of_the_answer_stays_in_sight_while_a_form_is_open(
+    place: Place, phone: PhoneScreen, key: Qt.Key, size: tuple[int, int]
+) -> None:
+    """The caller goes on asking while the clerk writes: what to say never scrolls away."""
+    place.window.resize(*size)
+    job = place.records.book(
+        *(line(form, 2, marking=None, speed=None) for form in ("vhs", "hi8", "minidv", "betamax", "video8")),
+        name="Bo Example",
+    )
+    for words in ("one more copy for her sister", "up to more", "not before Monday", "the blue box first"):
+        place.records.shop.run(agreements.agree, job.number, words, Consent("Bo Example"))
+    ask(place, phone, job.number)
+    press(key)
+    place.settle()
+    spoken = phone.findChild(QLabel, "spoken")
+    assert isinstance(spoken, QLabel)
+    for _ in range(8):
+        QApplication.processEvents()
+        line_high = spoken.fontMetrics().height()
+        top = spoken.mapTo(place.window, QPoint(0, 0)).y()
+        seen = spoken.visibleRegion().boundingRect()
+        assert seen.top() == 0, "the first line is cut"
+        assert seen.height() >= line_high
+        assert top > 0
+        field = QApplication.focusWidget()
+        assert field is not None
+        assert not field.visibleRegion().isEmpty(), f"{field.objectName()} has the keyboard out of sight"
+        press(Qt.Key.Key_Tab)

@@ -199,6 +199,28 @@ some-handed-back =
         [1] { $number } went home already
        *[other] { $number } went home already
     }
+all-resting =
+    { $count ->
+        [1] { $tapes } came in cold and is warming up before it plays
+        [2] { $tapes } came in cold and are both warming up before they play
+       *[other] { $tapes } came in cold and are all warming up before they play
+    }
+some-resting =
+    { $count ->
+        [1] { $number } is warming up before it plays
+       *[other] { $number } are warming up before they play
+    }
+all-not-here =
+    { $count ->
+        [1] { $tapes } cannot be copied here, and waits to go to somebody else
+        [2] { $tapes } cannot be copied here, neither of them, and wait to go to somebody else
+       *[other] { $tapes } cannot be copied here, none of them, and wait to go to somebody else
+    }
+some-not-here =
+    { $count ->
+        [1] { $number } cannot be copied here
+       *[other] { $number } cannot be copied here
+    }
 
 whose-tapes =
     { $count ->
@@ -260,6 +282,12 @@ day-everything = Everything by { $day }, { $chance }.
 day-everything-else = Everything else by { $day }, { $chance }.
 pick-up = Everything can be picked up whenever we are open.
 pick-up-else = Everything else can be picked up whenever we are open.
+# What the shop has to say of a tape that is settled; a note ends as it was typed.
+note = About “{ $tape }”: { $ends ->
+        [yes] { $note }
+       *[no] { $note }.
+    }
+notes-then-day = { $notes } { $day }
 one-breath = { $answer } { $details }
 
 topic-snapped = a snapped tape
