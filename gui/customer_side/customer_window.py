@@ -27,6 +27,7 @@ from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote, QuotedTape
 from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import phone, say
 from gui.widgets.layouts import Columns, scroll_by_page, stacked
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip
@@ -224,7 +225,7 @@ def second_screen(screens: list[QScreen], ours: QScreen | None) -> QScreen | Non
 
 def _logo() -> QLabel:
     """Where the shop's logo stands, hidden until there is one."""
-    logo = QLabel()
+    logo = plain_label()
     logo.setObjectName("customer-logo")
     logo.setAccessibleName(say("customer", "logo"))
     logo.hide()
@@ -232,9 +233,8 @@ def _logo() -> QLabel:
 
 
 def _label(size: float, ink: str, bold: bool = False) -> QLabel:
-    label = QLabel()
+    label = plain_label()
     label.setWordWrap(True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setProperty("ink", ink)
     label.setFont(theme.font(size * SCALE, QFont.Weight.Bold if bold else QFont.Weight.Normal))
     return label
