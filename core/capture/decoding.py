@@ -5,12 +5,15 @@ PyAV comes with the optional extra ``capture``; it is imported when a file is op
 
 from __future__ import annotations
 
+import errno
+import os
+import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, BinaryIO, NoReturn
 
 import numpy as np
 from numpy.typing import NDArray
@@ -29,6 +32,14 @@ if TYPE_CHECKING:
     from av.video.frame import VideoFrame
     from av.video.reformatter import VideoReformatter
     from av.video.stream import VideoStream
+
+CONTAINERS = (
+    "mov,mp4,matroska,webm,avi,dv,mpeg,mpegts,mpegvideo,mxf,gxf,asf,flv,nut,h264,hevc,"
+    "wav,w64,flac,ogg,mp3,aac,ac3,aiff,caf"
+)
+"""Names FFmpeg gives to what holds its pictures and sounds itself; play-lists and picture series are none."""
+
+_BUFFER = 256 * 1024
 
 _USUAL_FRAME = 1 / 25
 """Seconds of a picture when the file does not say."""
@@ -125,13 +136,13 @@ class RecordedFile:
 
 @contextmanager
 def opened(path: Path) -> Iterator[RecordedFile]:
-    """A recorded file, open for reading. Unavailable without PyAV or permission, WrongInput for others."""
+    """A recorded file, open for reading. Unavailable without PyAV or permission, WrongInput for others.
+
+    Only a regular file of this computer is read, and only the one that is named: neither an address nor a
+    play-list, and what a file refers to is never opened.
+    """
     av = _library()
-    try:
-        container = av.open(str(path), mode="r")
-    except (av.error.FFmpegError, ValueError) as error:
-        raise _refusal(path, error) from error
-    with container:
+    with _regular(path) as file, _container(path, file) as container:
         video, audio = container.streams.video[:1], container.streams.audio[:1]
         if not video and not audio:
             raise not_recorded(path)
@@ -146,6 +157,32 @@ def opened(path: Path) -> Iterator[RecordedFile]:
             _picture_format(video[0]) if video else None,
             _start=0.0 if start is None else start / av.time_base,
         )
+
+
+def _regular(path: Path) -> BinaryIO:
+    """The bytes of a file on a disk; a pipe or device is refused instead of waited for."""
+    try:
+        handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    except (OSError, ValueError) as error:
+        raise _refusal(path, error) from error
+    if not stat.S_ISREG(os.fstat(handle).st_mode):
+        os.close(handle)
+        raise not_recorded(path)
+    return open(handle, "rb", buffering=0)
+
+
+def _container(path: Path, file: BinaryIO) -> Any:
+    av = _library()
+    allowed = {"format_whitelist": CONTAINERS, "protocol_whitelist": "none"}
+    try:
+        return av.open(file, mode="r", container_options=allowed, buffer_size=_BUFFER, io_open=_open_nothing)
+    except (av.error.FFmpegError, ValueError, OSError) as error:
+        raise _refusal(path, error) from error
+
+
+def _open_nothing(url: str, flags: int, options: dict[str, str]) -> NoReturn:
+    """What a recording refers to is not read."""
+    raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
 
 
 def _library() -> Any:

@@ -13,9 +13,11 @@ from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from core.cli import terminal_text
 from core.cli.argument_parser import Parser, Subcommands, WrongArguments, add_common
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
+from core.model import failure_trace, private_files
 from core.model.errors import TapewrightError, Unavailable
 from core.model.program_version import version
 from core.wording.messages import say
@@ -153,19 +155,13 @@ def _print(reply: Reply, *, as_json: bool) -> None:
     import json
 
     # JSON stays ASCII so that no console encoding can spoil it.
-    text = json.dumps(reply.document, indent=2) if as_json else _printable(reply.text)
+    text = json.dumps(reply.document, indent=2) if as_json else terminal_text.shown(reply.text, sys.stdout)
     print(text, flush=True)
-
-
-def _printable(text: str) -> str:
-    """``text`` with a question mark for what the console cannot show."""
-    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
-    return text.encode(encoding, "replace").decode(encoding)
 
 
 def _say(sentence: str) -> None:
     try:
-        print(f"tapewright: {sentence}", file=sys.stderr, flush=True)
+        print(f"tapewright: {terminal_text.shown(sentence, sys.stderr)}", file=sys.stderr, flush=True)
     except OSError:
         _close_output()
 
@@ -184,16 +180,14 @@ def _named(error: OSError) -> str:
 def _report(error: Exception) -> str:
     """One sentence for the person, and the traceback in a log file for whoever mends it."""
     sentence = say("cli", "something_went_wrong_inside", name=type(error).__name__)
-    import traceback
-
     try:
         import platformdirs
 
-        folder = Path(platformdirs.user_log_dir("Tapewright", appauthor=False))
-        folder.mkdir(parents=True, exist_ok=True)
-        log = folder / "tapewright.log"
-        with log.open("a", encoding="utf-8", errors="backslashreplace") as file:
-            traceback.print_exception(error, file=file)
+        folder = private_files.make_folder(Path(platformdirs.user_log_dir("Tapewright", appauthor=False)))
+        private_files.tighten(folder)
+        log = private_files.make_file(folder / "tapewright.log")
+        with log.open("a", encoding="utf-8") as file:
+            file.write(failure_trace.trace(error))
     except OSError:
         return say("cli", "log_could_written_nothing", sentence=sentence)
     return say("cli", "details_nothing_half_done", sentence=sentence, log=log)

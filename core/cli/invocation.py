@@ -9,10 +9,11 @@ from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
-from getpass import getpass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from core.cli import terminal_text
+from core.model import private_files
 from core.model.errors import AsWritten, Refused, TapewrightError, WrongInput, nothing
 from core.wording import messages, own_words
 from core.wording.messages import say
@@ -66,7 +67,7 @@ class Invocation:
 
         where = self.where
         if create and not is_url(where):
-            Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
+            private_files.make_folder(Path(where).expanduser().absolute().parent)
         shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
         try:
             self._know_who(shop)
@@ -82,7 +83,11 @@ class Invocation:
     def new_pin(self, name: str) -> str:
         """The PIN somebody is to have: from TAPEWRIGHT_NEW_PIN, else asked for."""
         given = os.environ.get("TAPEWRIGHT_NEW_PIN")
-        return given if given is not None else getpass(say("settings", "people-new-pin", name=name))
+        return (
+            given
+            if given is not None
+            else terminal_text.ask_secret(say("settings", "people-new-pin", name=name))
+        )
 
     def _know_who(self, shop: Shop) -> None:
         """Refused when the person acting has a PIN and it was not given, or not the right one."""
@@ -96,7 +101,7 @@ class Invocation:
             return
         pin = os.environ.get("TAPEWRIGHT_PIN")
         if self.asked.pin:
-            pin = getpass(say("settings", "people-type-pin", name=self.asked.who))
+            pin = terminal_text.ask_secret(say("settings", "people-type-pin", name=self.asked.who))
         if pin is None:
             raise Refused(say("settings", "people-pin-needed", name=self.asked.who))
         answer = shop.run(people.check_pin, self.asked.who, pin)

@@ -13,6 +13,7 @@ from sqlalchemy import text
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
+from core.model import private_files
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
 from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services.own_shop import shop_settings
@@ -30,7 +31,7 @@ _DUMP = ".jsonl"
 def make(database: Database, directory: Path, now: datetime) -> Path:
     """A checked copy in ``directory``, named after the moment: a file of a file, a dump of a server."""
     with failures.named_here(database.where), _full_disk_named(directory):
-        directory.mkdir(parents=True, exist_ok=True)
+        private_files.make_folder(directory)
         if database.path is not None:
             name = f"{database.path.stem}-{file_copies.stamp(now)}{database.path.suffix or '.sqlite'}"
             return file_copies.copy_file(database.path, file_copies.unused(directory / name))
@@ -99,7 +100,7 @@ def _checked_copy(file: Path, target: Path | None, now: datetime) -> Iterator[Pa
     """A shop file made from the backup, on the disk where it will be needed, and found sound."""
     folder = target.parent if target is not None else None
     if folder is not None:
-        folder.mkdir(parents=True, exist_ok=True)
+        private_files.make_folder(folder)
     with tempfile.TemporaryDirectory(prefix=".restoring-", dir=folder) as scratch:
         copy = Path(scratch) / "shop.sqlite"
         with file.open("rb") as opened:
@@ -229,6 +230,7 @@ def _keep_server(server: Database, beside: Path, now: datetime) -> Path | None:
 
 def _dump_to(database: Database, target: Path, now: datetime) -> Path:
     growing = target.with_name(target.name + ".growing")
+    private_files.make_file(growing)
     with database.reading.connect() as connection, growing.open("w", encoding="utf-8", newline="\n") as file:
         file.writelines(line + "\n" for line in dump.lines(connection, now))
         file.flush()

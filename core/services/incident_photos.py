@@ -9,6 +9,7 @@ from pathlib import Path
 
 import platformdirs
 
+from core.model import private_files
 from core.model.errors import Unavailable, WrongInput
 from core.model.incident_records import IncidentLine
 from core.wording.messages import say
@@ -36,9 +37,9 @@ def keep(path: Path, folder: Path) -> Photo:
     sha = hashlib.sha256(data).hexdigest()
     kept = folder / f"{sha[:16]}.{_ending(path, data)}"
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        private_files.make_folder(folder)
         if not kept.exists() or kept.read_bytes() != data:
-            kept.write_bytes(data)
+            private_files.write(kept, data)
     except OSError as error:
         raise Unavailable(say("incidents", "photo-not-kept", folder=folder, why=f"{error}")) from error
     return Photo(kept.name, sha)

@@ -14,7 +14,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from core.capture import examining, invented_clip
-from core.model import resource_files, signature_file
+from core.model import private_files, resource_files, signature_file
 from core.model.deck_showing import Shown
 from core.model.errors import Unavailable
 from core.model.job_records import Job
@@ -160,12 +160,13 @@ class _Play:
         """The file of a tape, read and attached, with the delivery list; left out where PyAV is missing."""
         (tape,) = self._meant(act)
         path = self._folder.with_name("recordings") / act.details["file"]
-        path.parent.mkdir(exist_ok=True)
+        private_files.make_folder(path.parent)
         try:
             invented_clip.write(path)
         except Unavailable:
             path.parent.rmdir()
             return
+        private_files.tighten(path)
         self._shop.run(recordings.attach, tape.code, examining.examine(path))
         job = self._shop.ask(jobs.get, self._numbers[act.job])
         files = self._shop.ask(recordings.of_job, job.number)

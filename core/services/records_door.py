@@ -17,7 +17,7 @@ from sqlalchemy.orm import Session
 
 from core.services.own_shop import shop_settings
 from core.store import failures, schema
-from core.store.engines import Database, open_database
+from core.store.engines import Database, open_database, shown_address
 from core.store.unit import Unit
 
 P = ParamSpec("P")
@@ -27,6 +27,11 @@ T = TypeVar("T")
 def utc_now() -> datetime:
     """The present moment."""
     return datetime.now(UTC)
+
+
+def as_shown(where: str | Path) -> str:
+    """A shop's file or address as it may be shown: never with a password."""
+    return shown_address(where)
 
 
 class Shop:

@@ -79,6 +79,7 @@ def _file_engine(path: Path, module: Any, pragma: str, begin: str, *, connection
     engine = create_engine(
         URL.create("sqlite", database=str(path)),
         module=module,
+        hide_parameters=True,
         pool_size=connections,
         max_overflow=0,
         connect_args={"timeout": BUSY_SECONDS, "isolation_level": None, "check_same_thread": False},
@@ -107,7 +108,6 @@ def _file_engine(path: Path, module: Any, pragma: str, begin: str, *, connection
 
 def _open_server(address: str) -> Database:
     url = _server_url(address)
-    shown = url.render_as_string(hide_password=True)
     writing = _server_engine(url)
     reading = _server_engine(url).execution_options(
         isolation_level="REPEATABLE READ", postgresql_readonly=True
@@ -117,7 +117,21 @@ def _open_server(address: str) -> Database:
         "begin",
         lambda connection: connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({WRITERS_LOCK})"),
     )
-    return Database(shown, None, writing, reading)
+    return Database(shown_address(address), None, writing, reading)
+
+
+def shown_address(where: str | Path) -> str:
+    """A file, or an address with user, server and database only: passwords hide in the query as well."""
+    if "://" not in str(where):
+        return str(where)
+    try:
+        url = _server_url(str(where))
+    except WrongInput:
+        return say("records", "address_is_unreadable")
+    host = url.host or url.query.get("host", "")
+    user = url.username or url.query.get("user")
+    named = URL.create("postgresql", None if user is None else str(user), host=str(host), port=url.port)
+    return named.set(database=url.database).render_as_string()
 
 
 def _server_url(address: str) -> URL:
@@ -129,6 +143,8 @@ def _server_url(address: str) -> URL:
         raise WrongInput(say("records", "shop"), say("records", "address_is_unreadable"), accepted) from None
     if url.get_backend_name() not in ("postgresql", "postgres"):
         raise WrongInput(say("records", "shop"), url.drivername, accepted)
+    if any(sign in (url.host or "") for sign in "@?#"):  # what follows an @ of the password
+        raise WrongInput(say("records", "shop"), say("records", "address_is_unreadable"), accepted)
     return url.set(drivername="postgresql+psycopg")
 
 
@@ -136,6 +152,7 @@ def _server_engine(url: URL) -> Engine:
     milliseconds = CONNECT_SECONDS * 1000
     engine = create_engine(
         url,
+        hide_parameters=True,
         pool_pre_ping=True,
         pool_size=2,
         connect_args={"connect_timeout": CONNECT_SECONDS, "tcp_user_timeout": milliseconds},

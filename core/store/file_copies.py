@@ -8,6 +8,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from core.model import private_files
 from core.model.errors import Unavailable
 from core.store.columns import in_utc
 from core.store.sqlite_library import sqlite_module
@@ -73,6 +74,7 @@ def problems_of_file(path: Path) -> list[str]:
 
 
 def _copy(source: Path, target: Path) -> None:
+    private_files.make_file(target)
     reading, writing = _connect(source), sqlite_module().connect(str(target))
     try:
         reading.backup(writing, pages=PAGES)

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection, inspect, text
 
+from core.model import private_files
 from core.model.errors import NoShopYet, Refused, Unavailable, WrongInput
 from core.store import file_copies
 from core.store.engines import Database
@@ -48,10 +49,12 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
 
 def _find_file(path: Path, create: bool) -> None:
     if path.exists():
+        private_files.tighten_beside(path)
         return
     if not create:
         raise NoShopYet(say("records", "no_shop_at", path=path))
-    path.parent.mkdir(parents=True, exist_ok=True)
+    private_files.make_folder(path.parent)
+    private_files.make_file(path)
 
 
 def _look(database: Database) -> tuple[str | None, bool]:

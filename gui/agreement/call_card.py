@@ -13,6 +13,7 @@ from core.model.errors import WrongInput
 from core.model.price_questions import PriceQuestion
 from gui.agreement.consent_field import ConsentField
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import money, phone, say, short_day
 from gui.widgets.figure_field import MoneyField
 from gui.widgets.fitted_dialog import FittedDialog, dialog_button
@@ -90,7 +91,7 @@ class CallCard(FittedDialog):
             button.setProperty("role", "action")
             button.setMinimumHeight(button.sizeHint().height())
             button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-            button.setToolTip(button.text())
+            button.setToolTip(tip(button.text()))
             give_key(button, f"Alt+{place}")
             button.clicked.connect(partial(self._answer, each.choice))
             self._choices.addWidget(button)

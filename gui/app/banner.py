@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import NotPermitted, Refused, TapewrightError, Unavailable, WrongInput
 from core.model.own_shop.setup_pages import NotSetUp, SetupPage
 from core.wording.messages import say
 from gui.toolkit import actions, theme
+from gui.toolkit.plain_text import plain_label
 from gui.widgets.layouts import give_key
 
 
@@ -31,9 +32,9 @@ class Banner(QFrame):
         self._out.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._out.clicked.connect(self._go_there)
         give_key(self._out, actions.WAY_OUT.keys)
-        self._word = QLabel()
+        self._word = plain_label()
         self._word.setFont(theme.font(theme.BODY, QFont.Weight.Bold))
-        self._sentence = QLabel()
+        self._sentence = plain_label()
         self._sentence.setWordWrap(True)
         self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._close = QPushButton(say("window", "close_banner"))

@@ -13,13 +13,14 @@ from platformdirs import user_data_path, user_documents_path, user_log_path
 from PySide6.QtCore import QObject, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 
+from core.model import private_files
 from core.model.errors import NoShopYet, TapewrightError
 from core.model.own_shop.settings_records import ShopFront, ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import readiness, shop_settings
 from core.services.own_shop.readiness import Readiness
-from core.services.records_door import Shop
+from core.services.records_door import Shop, as_shown
 from core.wording import messages, own_words
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare
@@ -121,7 +122,7 @@ class CompositionRoot(QObject):
             self._window.banner.refuse(failure)
 
     def _ask_first(self) -> None:
-        question = FirstQuestion(self._own)
+        question = FirstQuestion(as_shown(self._own))
         question.wants_own_shop.connect(self._begin_own)
         question.wants_practice.connect(self._practise)
         self._window.show_alone(question)
@@ -285,7 +286,9 @@ class LogFile(logging.FileHandler):
     """A log whose folder, too, is made with its first line only."""
 
     def _open(self) -> TextIOWrapper:
-        Path(self.baseFilename).parent.mkdir(parents=True, exist_ok=True)
+        file = Path(self.baseFilename)
+        private_files.tighten(private_files.make_folder(file.parent))
+        private_files.make_file(file)
         return super()._open()
 
 

@@ -6,6 +6,8 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QToolButton
 
+from gui.toolkit.plain_text import tip
+
 
 class IdentityButton(QToolButton):
     """Shop and person, never cut; where the room is short the person alone, at last by initials.
@@ -24,7 +26,7 @@ class IdentityButton(QToolButton):
     def show_names(self, shop: str, who: str, hint: str = "") -> None:
         """Show these two; ``hint`` says what pressing the button does."""
         self._forms = (f"{shop} · {who}", who, *_shorter(who))
-        self.setToolTip(" — ".join(part for part in (self._forms[0], hint) if part))
+        self.setToolTip(tip(" — ".join(part for part in (self._forms[0], hint) if part)))
         self.setAccessibleName(self._forms[0])
         self.setAccessibleDescription(hint)
         self.updateGeometry()

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QStackedWidget, QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.wording.messages import say
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.screen import Screen
 
 
@@ -20,7 +21,7 @@ class ScreenStack(QStackedWidget):
         """Those of the shop that is open, by the names of their moments."""
         self._behind: QWidget | None = None
         """The screen that is covered."""
-        self._waiting = QLabel(say("window", "opening"))
+        self._waiting = plain_label(say("window", "opening"))
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.addWidget(self._waiting)

@@ -17,6 +17,7 @@ from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import found
 from gui.bench.deck_readout import DeckReadout
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say, sentence_case
 from gui.widgets.button_row import side_by_side
 from gui.widgets.figure_field import FigureField
@@ -53,7 +54,7 @@ class NextStationForm(QWidget):
         self.note = QLineEdit()
         self.note.setObjectName("note")
         self.tell = InstantCheckBox(say("bench", "note_tell"))
-        self.tell.setToolTip(say("bench", "note_tell_hint"))
+        self.tell.setToolTip(tip(say("bench", "note_tell_hint")))
         self.tell.setObjectName("note-is-told")
         self.deck = QComboBox()
         self.deck.setObjectName("deck")

@@ -17,6 +17,7 @@ from gui.counter.typed_box import ParsedBox
 from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 from gui.widgets import wishes
 from gui.widgets.instant_buttons import InstantCheckBox
@@ -240,4 +241,4 @@ def _tv_offered() -> Sequence[CellChoice]:
 
 def _mark_wrong(field: QLineEdit, complaint: str) -> None:
     theme.set_style_property(field, "wrong", bool(complaint))
-    field.setToolTip(complaint or field.placeholderText())
+    field.setToolTip(tip(complaint or field.placeholderText()))

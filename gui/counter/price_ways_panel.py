@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QRadioButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QRadioButton, QWidget
 
 from core.model.price_ways import FlatRisk, PriceWay, WaysToAgree
 from core.model.quote_records import Quote
 from core.promise import chances
 from gui.toolkit import text, theme
+from gui.toolkit.plain_text import plain_label, tip
 from gui.toolkit.text import say
 from gui.widgets.layouts import stacked, words
 
@@ -31,7 +32,7 @@ class PriceWaysPanel(QWidget):
         self._shown: tuple[WaysToAgree | None, PriceWay, bool] | None = None
         self._group = QButtonGroup(self)
         self._buttons = {way: self._button(way) for way in PriceWay}
-        self._head = QLabel(say("counter", "ways"))
+        self._head = plain_label(say("counter", "ways"))
         self.setAccessibleName(self._head.text().replace("&", ""))
         self._head.setProperty("role", "field")
         # Not the button itself: a tenth of a second after its access key Qt would choose it once more.
@@ -70,7 +71,7 @@ class PriceWaysPanel(QWidget):
             amount = _amount(way, ways, quote.price.currency) if ways is not None and quote else ""
             button.setText(say("counter", "way", n=n, words=name, amount=amount).replace("|", "\n"))
             button.setAccessibleName(say("counter", "way_name", words=name, amount=amount))
-            button.setToolTip(say("counter", f"way-{way.value}-means"))
+            button.setToolTip(tip(say("counter", f"way-{way.value}-means")))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The keyboard comes to a way, or leaves it."""

@@ -26,6 +26,7 @@ from gui.customer_side.shop_logo import ShopLogo
 from gui.customer_side.signing_page import SigningPage
 from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import phone, say
 from gui.widgets.layouts import Columns, Pages, scroll_by_page, stacked
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip
@@ -245,9 +246,8 @@ def second_screen(screens: list[QScreen], ours: QScreen | None) -> QScreen | Non
 
 
 def _label(size: float, ink: str, bold: bool = False) -> QLabel:
-    label = QLabel()
+    label = plain_label()
     label.setWordWrap(True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setProperty("ink", ink)
     label.setFont(theme.font(size * SCALE, QFont.Weight.Bold if bold else QFont.Weight.Normal))
     return label

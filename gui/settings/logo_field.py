@@ -7,10 +7,11 @@ from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QImage, QImageReader, QPainter, QPixmap
-from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
 from core.model.errors import WrongInput
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
 from gui.widgets.layouts import stacked, words
@@ -34,7 +35,7 @@ class LogoField(QWidget):
         super().__init__()
         self.setObjectName("front-logo")
         self._text = ""
-        self._shown = QLabel()
+        self._shown = plain_label()
         self._shown.setObjectName("front-logo-shown")
         self._none = words(say("settings", "front-logo-none"), "small")
         self.choose = QPushButton(say("settings", "front-logo-choose"))

@@ -10,6 +10,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.services.own_shop.price_preview import BOXES, PriceChange, PricePreview
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import money, say
 from gui.widgets.layouts import labelled, rule, slip, stacked, words
 from gui.widgets.tray import Tray, TrayItem
@@ -62,7 +63,7 @@ class PricePreviewPanel(QWidget):
         try:
             found = written_tapes.lines(field.text())
         except WrongInput as wrong:
-            field.setToolTip(wrong.sentence)
+            field.setToolTip(tip(wrong.sentence))
             field.setAccessibleDescription(wrong.sentence)
             self._notes[place].setText(wrong.accepted)
             self._notes[place].show()

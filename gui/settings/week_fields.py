@@ -6,12 +6,13 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from core.model.own_shop.opening_records import OpeningHours
 from core.wording import locale_figures, typed_hours
 from gui.settings.form_fields import TextField, WrongField
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say
 
 DAYS = 7
@@ -32,7 +33,7 @@ class WeekFields(QWidget):
         grid.setVerticalSpacing(theme.UNIT // 2)
         grid.setColumnStretch(1, 1)
         for number, field in enumerate(self.fields):
-            label = QLabel(weekday(number))
+            label = plain_label(weekday(number))
             label.setBuddy(field)
             field.setAccessibleName(weekday(number))
             field.textEdited.connect(self.changed)

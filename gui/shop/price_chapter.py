@@ -10,6 +10,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Qt, Slot
 from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
+from core.model import private_files
 from core.model.errors import Unavailable, WrongInput
 from core.pricing import price_csv
 from core.services.own_shop import price_books, price_preview
@@ -229,7 +230,7 @@ CHAPTER = PriceChapter
 
 def _write(path: Path, content: Mapping[str, Any]) -> None:
     try:
-        path.write_text(price_csv.written(content), encoding="utf-8", newline="")
+        private_files.write(path, price_csv.written(content).encode())
     except OSError as failure:
         raise Unavailable(f"{path.name}: {failure.strerror}") from failure
 

@@ -8,6 +8,7 @@ from typing import Any
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
 from gui.tables.column_specs import Column
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 
 Index = QModelIndex | QPersistentModelIndex
@@ -73,7 +74,7 @@ class RowsModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _ALIGN[column.right] | Qt.AlignmentFlag.AlignVCenter
         if role == Qt.ItemDataRole.ToolTipRole:
-            return self.complaint(index) or _tip(column, row) or None
+            return tip(self.complaint(index) or _tip(column, row)) or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return _spoken(column, row)
         return None
@@ -93,7 +94,7 @@ class RowsModel(QAbstractTableModel):
             return self.columns[section].words
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _ALIGN[self.columns[section].right] | Qt.AlignmentFlag.AlignVCenter
-        return self.columns[section].tip if role == Qt.ItemDataRole.ToolTipRole else None
+        return tip(self.columns[section].tip) if role == Qt.ItemDataRole.ToolTipRole else None
 
     # --- inside --------------------------------------------------------------------------
 

@@ -8,6 +8,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
 from core.wording.messages import say
+from gui.toolkit.plain_text import tip
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,4 +70,4 @@ def action(key: Key, parent: QWidget) -> QAction:
 def reword(made: QAction, key: Key) -> None:
     """Write the words of ``key`` in the language of now."""
     made.setText(key.words)
-    made.setToolTip(say("window", "action_hint", words=key.words, keys=key.keys))
+    made.setToolTip(tip(say("window", "action_hint", words=key.words, keys=key.keys)))

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import logging
 import sys
-import traceback
 from pathlib import Path
 from types import TracebackType
 
 from PySide6.QtCore import QObject, Slot
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtWidgets import QWidget
 
+from core.model import failure_trace
 from core.wording.messages import say
+from gui.toolkit.plain_text import plain_message
 
 _LOG = logging.getLogger("tapewright")
 
@@ -38,7 +39,7 @@ class ErrorBoundary(QObject):
     @Slot(object)
     def report(self, error: BaseException) -> None:
         """Log it and, the first time, tell the person what is safe."""
-        text = "".join(traceback.format_exception(error))
+        text = failure_trace.trace(error)
         _LOG.error("unexpected failure\n%s", text)
         if text in self._told:
             return
@@ -46,7 +47,7 @@ class ErrorBoundary(QObject):
         self._tell(text)
 
     def _tell(self, text: str) -> None:
-        box = QMessageBox(self._window)
+        box = plain_message(self._window)
         box.setWindowTitle(say("window", "wrong_title"))
         box.setText(say("window", "wrong_safe"))
         box.setInformativeText(say("window", "wrong_details", file=str(self._log_file)))

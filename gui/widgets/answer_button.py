@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy
 
 from core.model.quote_records import Answer
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 from gui.widgets.instant_buttons import InstantButton
 
@@ -29,7 +30,7 @@ class AnswerButton(InstantButton):
         means = say("counter", "answer_means", words=answer.words, means=answer.means)
         both = means if answer.means else answer.words
         self._whole = say("counter", "answer", n=self._n, words=both.replace("&", "&&"))
-        self.setToolTip(both)
+        self.setToolTip(tip(both))
         self.setAccessibleName(f"{self._n}  {both}")
         self._fit()
 

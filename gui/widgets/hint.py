@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
+from gui.toolkit.plain_text import tip
+
 
 class Hint(QLabel):
     """Wraps inside the room it is given; whole as accessible name and tool tip."""
@@ -22,5 +24,5 @@ class Hint(QLabel):
         """Show this sentence."""
         if sentence != self.text():
             self.setText(sentence)
-            self.setToolTip(sentence)
+            self.setToolTip(tip(sentence))
             self.setAccessibleName(sentence)

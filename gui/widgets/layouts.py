@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label, tip
 
 
 class Columns(QScrollArea):
@@ -176,8 +177,7 @@ def give_key(button: QAbstractButton, keys: str) -> QShortcut:
 
 def words(text: str = "", role: str = "", *, wrap: bool = True) -> QLabel:
     """A line or paragraph of words in one of the roles of the style sheet."""
-    label = QLabel(text)
-    label.setTextFormat(Qt.TextFormat.PlainText)
+    label = plain_label(text)
     label.setWordWrap(wrap)
     if role:
         label.setProperty("role", role)
@@ -189,7 +189,6 @@ def labelled(field: QWidget, text: str) -> QWidget:
     both = QWidget()
     column = stacked(both, 2)
     label = words(text, "field", wrap=False)
-    label.setTextFormat(Qt.TextFormat.AutoText)
     label.setBuddy(field)
     if not field.accessibleName():
         field.setAccessibleName(text.replace("&", ""))
@@ -201,7 +200,7 @@ def labelled(field: QWidget, text: str) -> QWidget:
 def hinted(field: QLineEdit, hint: str) -> None:
     """What belongs into an empty field; Qt shortens what is too long, so that the tool tip has all of it."""
     field.setPlaceholderText(hint)
-    field.setToolTip(hint)
+    field.setToolTip(tip(hint))
 
 
 def stacked(inside: QWidget, spacing: int = theme.UNIT) -> QVBoxLayout:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 
 _STRIPE = 7.0
@@ -21,7 +22,7 @@ class NotForReuseStrip(QWidget):
         self._words = words or say("bench", "not_for_reuse")
         self._size = size
         self.setAccessibleName(self._words)
-        self.setToolTip(self._words)
+        self.setToolTip(tip(self._words))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     @property
@@ -32,7 +33,7 @@ class NotForReuseStrip(QWidget):
         """Change the words on the strip."""
         self._words = words
         self.setAccessibleName(words)
-        self.setToolTip(words)
+        self.setToolTip(tip(words))
         self.updateGeometry()
         self.update()
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QLabel, QPushButton
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QPushButton
 
 from core.wording.messages import say
 from gui.toolkit import actions, theme
+from gui.toolkit.plain_text import plain_label
 
 _WAYS = (actions.AFRESH, actions.LEAVE_PRACTICE)
 
@@ -22,7 +23,7 @@ class PracticeStrip(QFrame):
         self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, theme.UNIT // 2)
         self._row.setSpacing(theme.UNIT // 2)
-        self._words = QLabel()
+        self._words = plain_label()
         self._words.setWordWrap(True)
         self._words.setFont(theme.font(size, QFont.Weight.Bold))
         self._row.addWidget(self._words, 1)

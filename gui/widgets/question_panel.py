@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSpinBox, QVBoxLayout, QWidget
 
 from core.model.quote_records import Question
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say
 from gui.widgets.answer_button import AnswerButton
 from gui.widgets.hint import Hint
@@ -42,7 +43,7 @@ class QuestionPanel(QWidget):
         self._later = InstantButton(say("counter", "later"))
         self._later.clicked.connect(self._pressed)
         self._many = QSpinBox()
-        self._many_words = QLabel(say("counter", "how_many"))
+        self._many_words = plain_label(say("counter", "how_many"))
         self._answers = QVBoxLayout()
         self._answers.setSpacing(4)
         self._lay_out()

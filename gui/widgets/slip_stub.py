@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.model.promise_records import Promise
 from gui.toolkit import text, theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 from gui.widgets.slip_label import slip_label
 from gui.widgets.twenty_dots import PromiseDots
@@ -64,7 +65,7 @@ class SlipStub(QWidget):
         """The weightiest reasons; all of them for whoever points at it."""
         shown, every = ("; ".join(reasons[:most]) for most in (_REASONS, len(reasons)))
         self.held.setText(say("slip", "held", reasons=shown) if shown else "")
-        self.held.setToolTip(say("slip", "held", reasons=every) if every else "")
+        self.held.setToolTip(tip(say("slip", "held", reasons=every)) if every else "")
 
 
 def _is_to_come(promise: Promise) -> bool:

@@ -19,13 +19,14 @@ from PySide6.QtWidgets import QListView
 
 from core.model.names import FormatName
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 from gui.widgets.tray_paint import CHECK_WIDE, PIECE, TrayItemDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
 
 
-_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole)
+_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
 """The whole row; what is painted is shortened where the tray is narrow."""
 _CHECKED = {True: "checked_off", False: "not_checked_off"}
 
@@ -68,6 +69,8 @@ class _TrayModel(QAbstractListModel):
         piece = self.pieces[index.row()]
         if role in _SPOKEN:
             return piece.spoken
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return tip(piece.spoken)
         if role == PIECE:
             return piece
         return None

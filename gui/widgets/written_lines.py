@@ -11,6 +11,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.toolkit import theme
+from gui.toolkit.plain_text import tip
 from gui.widgets.slip_lines import SlipLine
 
 _LOOSEST = 8.0
@@ -63,7 +64,7 @@ class SlipLineList(QWidget):
             self._set_out(_FULL)
         if room is not None and (self._least(theme.BODY, theme.SMALL) > room or self._height > room):
             self._shorten(room)
-        self.setToolTip("\n".join(self._shortened))
+        self.setToolTip(tip("\n".join(self._shortened)))
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()

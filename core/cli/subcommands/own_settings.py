@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.cli.invocation import Invocation, Reply, contents
-from core.model import serialization
+from core.model import private_files, serialization
 from core.model.errors import WrongInput
 from core.model.own_shop import settings_differences
 from core.model.own_shop.settings_differences import Difference
@@ -91,7 +91,7 @@ def _written(call: Invocation, kind: str, text: str) -> Reply:
     if call.asked.file == "-":
         return Reply({kind: text}, text.rstrip())
     path = Path(call.asked.file).expanduser().absolute()
-    path.write_text(text, encoding="utf-8", newline="")
+    private_files.write(path, text.encode())
     return Reply({"file": str(path)}, str(path))
 
 

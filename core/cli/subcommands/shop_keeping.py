@@ -60,14 +60,16 @@ def verify(call: Invocation) -> Reply:
 
 def make_demo(call: Invocation) -> Reply:
     from core.services import invented_shop
+    from core.services.records_door import as_shown
 
-    if call.asked.shop is not None and call.asked.dir is None:
-        raise WrongInput("--shop", call.asked.shop, say("cli", "demo_takes_dir"))
+    given = None if call.asked.shop is None else as_shown(call.asked.shop)
+    if given is not None and call.asked.dir is None:
+        raise WrongInput("--shop", given, say("cli", "demo_takes_dir"))
     folder = default_demo() if call.asked.dir is None else _path(call.asked.dir)
     made = invented_shop.make(folder, call.clock())
     files = [str(path) for path in (made.shop, *made.papers)]
     opens = None if call.asked.no_window else str(made.shop)
-    unused = say("cli", "demo_shop_unused", shop=call.asked.shop) if call.asked.shop is not None else ""
+    unused = say("cli", "demo_shop_unused", shop=given) if given is not None else ""
     return Reply({"shop": str(made.shop), "files": files}, "\n".join(files), opens, note=unused)
 
 

@@ -82,7 +82,7 @@ open_elsewhere = Another program has { $path } open ({ $error }). Close it there
 
 # Opening a shop.
 shop = shop
-shop_address_accepted = a shop is an SQLite file or a postgresql:// address
+shop_address_accepted = a shop is an SQLite file or a postgresql:// address, in which an @ of the password is written as %40
 address_is_unreadable = an address that can't be read
 sqlite_may_lose_records = SQLite { $version } can lose records when two programs write at once, so the shop was not opened. { $way_out } Nothing was changed.
 no_sqlite = This Python comes without SQLite, so the shop can't be opened. { $way_out } Nothing was changed.

@@ -18,7 +18,7 @@ from core.services import decks
 from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
 from core.wording.messages import say
-from tests.support.inventories import changed
+from tests.support.inventories import GOOD, changed
 from tests.support.typed import NOW, ROOT, Typist, environment, run_python
 
 
@@ -141,14 +141,18 @@ def test_an_unforeseen_failure_is_one_sentence_and_a_log(
     typed: Typist, box: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     def fail(*_: object, **__: object) -> None:
-        raise ZeroDivisionError("nobody thought of this")
+        raise ZeroDivisionError(GOOD["customer"])
 
     monkeypatch.setattr("core.services.quoting.quote", fail)
     monkeypatch.setattr("platformdirs.user_log_dir", lambda *_, **__: str(tmp_path / "log"))
     failed = typed("quote", box)
     assert (failed.code, failed.out) == (4, "")
     assert failed.err.count("\n") == 1
-    assert "nobody thought of this" in (tmp_path / "log" / "tapewright.log").read_text()
+    log = (tmp_path / "log" / "tapewright.log").read_text()
+    assert "ZeroDivisionError" in log
+    assert "test_entry.py" in log
+    assert "Fenwick" not in log + failed.err
+    assert "555" not in log + failed.err
 
 
 def test_ctrl_c_is_one_sentence(typed: Typist, box: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,0 +1,41 @@
+"""What reaches the terminal: never a sign that moves the cursor, erases, or turns the writing around.
+
+A name can hold such signs, and a terminal obeys them: they are shown as what they are, ``\\u202e``.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from getpass import getpass
+from typing import TextIO
+
+_KEPT = frozenset("\n\t\u200c\u200d")
+"""Line and column; the joiners that Persian, Hindi and emoji are written with (Unicode 16, chapter 23.2)."""
+_SILENT = frozenset(("Cc", "Cf", "Cs", "Co", "Zl", "Zp"))
+"""General categories (Unicode Standard Annex 44): control, format (what turns writing around is among them),
+surrogate, private use, line and paragraph separator."""
+
+
+def shown(text: str, out: TextIO) -> str:
+    """``text`` as ``out`` can show it: signs without a shape by their number, a question mark for others."""
+    encoding = getattr(out, "encoding", None) or "utf-8"
+    return visible(text).encode(encoding, "replace").decode(encoding)
+
+
+def visible(text: str) -> str:
+    """``text`` with each sign that has no shape written as its number."""
+    return "".join(each if _has_shape(each) else _numbered(each) for each in text)
+
+
+def ask_secret(question: str) -> str:
+    """What is typed unseen after ``question``."""
+    return getpass(visible(question))
+
+
+def _has_shape(sign: str) -> bool:
+    return sign in _KEPT or unicodedata.category(sign) not in _SILENT
+
+
+def _numbered(sign: str) -> str:
+    code = ord(sign)
+    return f"\\x{code:02x}" if code < 0x100 else f"\\u{code:04x}" if code < 0x10000 else f"\\U{code:08x}"

@@ -1,0 +1,31 @@
+"""Labels and tips that show what they are given letter for letter: markup in a name stays a name.
+
+Qt guesses otherwise: a text that looks like HTML is laid out as such, and the pictures it names are loaded.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import Qt as Texts
+from PySide6.QtWidgets import QLabel, QMessageBox, QWidget
+
+
+def plain_label(text: str = "") -> QLabel:
+    """A label; every one of the program comes from here, or sets its format itself."""
+    label = QLabel(text)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    return label
+
+
+def plain_message(over: QWidget) -> QMessageBox:
+    """A message box for plain text."""
+    box = QMessageBox(over)
+    box.setTextFormat(Qt.TextFormat.PlainText)
+    return box
+
+
+def tip(text: str) -> str:
+    """A tool tip that says ``text``; tips have no format of their own to be set."""
+    return f"<p>{escape(text)}</p>" if Texts.mightBeRichText(text) else text
