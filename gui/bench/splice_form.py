@@ -57,10 +57,7 @@ class SpliceForm(QWidget):
         self.switch.setObjectName("splice-measure")
         self.switch.setProperty("role", "quiet")
         give_key(self.switch, "Alt+M")
-        self.joined = QComboBox()
-        self.joined.setObjectName("splice-joined")
-        for join in Join:
-            self.joined.addItem(spoken(join), join)
+        self.joined = _joins()
         self.section = _sections()
         self.redone = InstantCheckBox(say("repair", "redone"))
         self.redone.setObjectName("splice-redone")
@@ -184,6 +181,14 @@ class SpliceForm(QWidget):
         self.at.returnPressed.connect(self.cut.setFocus)
         self.cut.returnPressed.connect(self.record)
         self._save.clicked.connect(self.record)
+
+
+def _joins() -> QComboBox:
+    box = QComboBox()
+    box.setObjectName("splice-joined")
+    for join in Join:
+        box.addItem(spoken(join), join)
+    return box
 
 
 def _sections() -> QComboBox:

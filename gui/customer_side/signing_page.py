@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVB
 
 from core.papers.signing_sheet import SigningSheet
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, PaperFrame, empty, rule, scrolled, stacked
 from gui.widgets.signature_pad import SignaturePad
@@ -98,7 +99,7 @@ class SigningPage(QWidget):
         self._sheet.column.addWidget(self._label(size, ink, text, bold=bold))
 
     def _label(self, size: float, ink: str = "ink", text: str = "", *, bold: bool = False) -> QLabel:
-        label = QLabel(text)
+        label = plain_label(text)
         label.setWordWrap(True)
         label.setTextFormat(Qt.TextFormat.PlainText)
         label.setProperty("ink", ink)
