@@ -19,6 +19,7 @@ class ShopLogo(QLabel):
 
     def __init__(self) -> None:
         super().__init__()
+        self.setTextFormat(Qt.TextFormat.PlainText)
         self.setObjectName("customer-logo")
         self.setAccessibleName(say("customer", "logo"))
         self.hide()
