@@ -21,7 +21,7 @@ from core.playtime import questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import ShopHabits
 from core.playtime.questions import BoxLine
-from tests.support.tape_world import SimulatedTape
+from tests.support.worlds.tape_world import SimulatedTape
 
 ONE_IN_TWO = 0.5
 """Questions a customer can answer: nobody has published how many, so midway between none and all."""

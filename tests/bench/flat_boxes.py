@@ -24,8 +24,8 @@ from core.pricing.price_book import PriceBook
 from core.services import quoting
 from tests.bench import playtime
 from tests.bench.ratio import Ratio
-from tests.support import tape_world
-from tests.support.tape_world import SimulatedTape
+from tests.support.worlds import tape_world
+from tests.support.worlds.tape_world import SimulatedTape
 
 SHOPS = 600
 BOXES = 20

@@ -33,8 +33,8 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
 from tests.bench import asking
 from tests.bench.ratio import Ratio
-from tests.support import tape_world
-from tests.support.tape_world import Customers, SimulatedTape
+from tests.support.worlds import tape_world
+from tests.support.worlds.tape_world import Customers, SimulatedTape
 
 LEARNED = 200
 ASKED = 500

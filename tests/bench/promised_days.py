@@ -1,8 +1,9 @@
 """The promise: its speed against SimPy, its orders against a solver, its chances against simulated years.
 
 Everything is measured beside its yardstick in the same run. The yardstick of speed is the same shop written
-with SimPy (`tests.support.simpy_shop`), one scenario of which is timed and counted a thousand times. The
-yardstick of the chances is a simulator that shares nothing with the engine (`tests.support.shop_year`).
+with SimPy (`tests.support.worlds.simpy_shop`), one scenario of which is timed and counted a thousand times.
+The yardstick of the chances is a simulator that shares nothing with the engine
+(`tests.support.worlds.shop_year`).
 """
 
 from __future__ import annotations
@@ -27,9 +28,9 @@ from core.scheduling.simulated_shop import FILL, DeckTimelines, InitialState, Pa
 from tests.bench.ratio import Ratio, own_time, timed
 from tests.bench.turnaround_orders import orders
 from tests.bench.turnaround_years import years
-from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
-from tests.support.simpy_shop import Rules, Tape
+from tests.support.worlds import simpy_shop
+from tests.support.worlds.simpy_shop import Rules, Tape
 
 TAPES, SCENARIOS, BOX, LARGE = 3_000, 1_000, 12, 40
 DECKS = 8

@@ -17,7 +17,17 @@ import numpy as np
 
 from core.promise.reliability import pinball
 from tests.bench.ratio import Ratio
-from tests.support.kept_promises import ALL_TOGETHER, BUSY, RIGHT, Came, Given, Lived, Way, World, lived
+from tests.support.worlds.kept_promises import (
+    ALL_TOGETHER,
+    BUSY,
+    RIGHT,
+    Came,
+    Given,
+    Lived,
+    Way,
+    World,
+    lived,
+)
 
 YEARS = 12
 EVERY = 5

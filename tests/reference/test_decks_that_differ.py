@@ -20,7 +20,7 @@ from core.scheduling.event_simulation import work_off
 from core.scheduling.plan_records import Step
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
-from tests.support.plain_decks import decks_free_at, finishes, open_in, play
+from tests.support.worlds.plain_decks import decks_free_at, finishes, open_in, play
 
 Decks = tuple[int, ...]
 

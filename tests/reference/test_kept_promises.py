@@ -11,7 +11,7 @@ from __future__ import annotations
 import pytest
 
 from tests.bench.turnaround_years import apart
-from tests.support.kept_promises import ALL_TOGETHER, BUSY, RIGHT, Given, Way, World, lived
+from tests.support.worlds.kept_promises import ALL_TOGETHER, BUSY, RIGHT, Given, Way, World, lived
 
 ALLOWED = 6.0
 

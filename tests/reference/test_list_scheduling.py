@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pytest
 
-from tests.support.plain_decks import decks_free_at, finishes, played
+from tests.support.worlds.plain_decks import decks_free_at, finishes, played
 
 
 def makespan(minutes: Sequence[float], decks: int) -> float:

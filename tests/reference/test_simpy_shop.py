@@ -16,9 +16,9 @@ from core.scheduling import event_simulation, opening_hours, staffed_simulation
 from core.scheduling.play_hours import PlayHours
 from core.scheduling.simulated_shop import DeckTimelines, InitialState, Part, Queue, Turnout
 from core.scheduling.simulated_staff import Begun, Bench, Times
-from tests.support import simpy_shop
 from tests.support.shops import WEEKDAYS, fittings
-from tests.support.simpy_shop import Hands, Rules, Tape
+from tests.support.worlds import simpy_shop
+from tests.support.worlds.simpy_shop import Hands, Rules, Tape
 
 CALENDAR = opening_hours.calendar(
     fittings(openings=(*WEEKDAYS, OpeningHours(5, 600, 840))), date(2026, 3, 2), 400

@@ -13,7 +13,7 @@ from math import factorial
 import numpy as np
 import pytest
 
-from tests.support.plain_decks import decks_free_at, play, played
+from tests.support.worlds.plain_decks import decks_free_at, play, played
 
 Draw = Callable[[np.random.Generator, int], np.ndarray]  # type: ignore[type-arg]
 

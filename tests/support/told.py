@@ -36,9 +36,9 @@ from core.scheduling.event_rates import Counted, RushMonth
 from core.scheduling.plan_records import estimate
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import event_counts
-from tests.support.shop_year import DAY, Box, Tape, Year
 from tests.support.shops import PLAYS
-from tests.support.tape_world import SimulatedTape
+from tests.support.worlds.shop_year import DAY, Box, Tape, Year
+from tests.support.worlds.tape_world import SimulatedTape
 
 MONDAY = datetime(2026, 3, 2, tzinfo=UTC)
 """Day 0 of every year."""

@@ -25,8 +25,8 @@ from core.services import quoting
 from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
 from tests.bench import playtime as bench
-from tests.support import tape_world
 from tests.support.shops import TUESDAY
+from tests.support.worlds import tape_world
 
 NTSC = TvSystem.NTSC
 COMPACT = Facts(FormatName("vhs-c"), "TC-30", tv=NTSC)

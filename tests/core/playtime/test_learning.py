@@ -14,7 +14,7 @@ from core.playtime.habits import STARTING
 from core.playtime.possibilities import Facts
 from tests.bench import asking
 from tests.bench import playtime as bench
-from tests.support import tape_world
+from tests.support.worlds import tape_world
 
 COMPACT = Facts(FormatName("vhs-c"), "TC-30", tv=TvSystem.NTSC)
 HI8 = Facts(FormatName("hi8"), "P6-120", tv=TvSystem.NTSC)

@@ -11,9 +11,9 @@ from core.model.own_shop.opening_records import OpeningHours
 from core.scheduling import opening_hours
 from core.scheduling.play_hours import Gate, PlayHours
 from core.scheduling.simulated_shop import DeckTimelines
-from tests.support import plain_decks
-from tests.support.plain_decks import finishes
 from tests.support.shops import fittings
+from tests.support.worlds import plain_decks
+from tests.support.worlds.plain_decks import finishes
 
 MONDAY = date(2026, 3, 2)
 NINE, SIX = 540.0, 1080.0

@@ -16,10 +16,10 @@ from core.model.ranges import Range
 from core.playtime.tape_minutes import belief
 from core.promise import turnaround
 from core.scheduling.plan_records import estimate
-from tests.support import shop_year, tape_world
-from tests.support.shop_year import Box, House, Luck, NewTape, Year
 from tests.support.shops import FRONT, deck
 from tests.support.told import Records, moment, told_lengths
+from tests.support.worlds import shop_year, tape_world
+from tests.support.worlds.shop_year import Box, House, Luck, NewTape, Year
 
 OPENINGS = (*(OpeningHours(day, 540, 1080) for day in range(5)), OpeningHours(5, 600, 840))
 FORMATS = {"vhs": 0.5, "hi8": 0.3, "minidv": 0.2}

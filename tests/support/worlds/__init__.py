@@ -1,0 +1,1 @@
+"""Simulated shops, customers and tapes that share no rule with the program."""
