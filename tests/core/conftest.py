@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
-from tests.support.booked import desk, empty_file, empty_server, file_desk, server_shop
+from tests.support.booked import (
+    begun_file,
+    begun_server,
+    desk,
+    empty_file,
+    empty_server,
+    file_desk,
+    server_shop,
+)
 from tests.support.demonstration import demonstration, made, pseudo_demonstration
 from tests.support.typed import box, codes, typed, typed_first
 
 __all__ = [
+    "begun_file",
+    "begun_server",
     "box",
     "codes",
     "demonstration",

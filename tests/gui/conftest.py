@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from tests.support.bare_work import work
-from tests.support.booked import empty_file, file_desk
+from tests.support.booked import begun_file, empty_file, file_desk
 from tests.support.demonstration import demonstration, pseudo_demonstration
 from tests.support.screens import place
 
-__all__ = ["demonstration", "empty_file", "file_desk", "place", "pseudo_demonstration", "work"]
+__all__ = ["begun_file", "demonstration", "empty_file", "file_desk", "place", "pseudo_demonstration", "work"]

@@ -188,7 +188,7 @@ def server_shop(empty_server: str) -> Iterator[str]:
 
 @contextmanager
 def server_copy(template: str) -> Iterator[str]:
-    """The URL of a copy of a database that nobody has open, dropped afterwards."""
+    """The URL of a copy of the database of a name that nobody has open, dropped afterwards."""
     server, name = os.environ[SERVER], f"tapewright_{uuid4().hex}"
     tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{template}"')
     try:
@@ -197,17 +197,35 @@ def server_copy(template: str) -> Iterator[str]:
         tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
 
 
+@pytest.fixture(scope="session")
+def begun_file(empty_file: Path) -> Path:
+    """What every test gets a copy of: a new shop, unless its file begins otherwise (see `beginnings`)."""
+    return empty_file
+
+
+@pytest.fixture(scope="session")
+def begun_server(empty_server: str) -> str:
+    """As `begun_file`, the name of a database."""
+    return empty_server
+
+
+@contextmanager
+def opened(where: str, kind: str) -> Iterator[Desk]:
+    """Kim at work in the shop of this place."""
+    clock = Clock()
+    with Shop.open(where, clock=clock, who="Kim") as shop:
+        yield Desk(shop, clock, where, kind)
+
+
 @contextmanager
 def new_desk(request: pytest.FixtureRequest, kind: str, folder: Path) -> Iterator[Desk]:
-    """A new shop on one kind of database, for as long as the asking fixture lasts."""
+    """A shop on one kind of database, for as long as the asking fixture lasts."""
     with ExitStack() as kept:
         if kind == "sqlite":
-            where = str(shutil.copy(request.getfixturevalue("empty_file"), folder / "shop.sqlite"))
+            where = str(shutil.copy(request.getfixturevalue("begun_file"), folder / "shop.sqlite"))
         else:
-            where = kept.enter_context(server_copy(request.getfixturevalue("empty_server")))
-        clock = Clock()
-        shop = kept.enter_context(Shop.open(where, clock=clock, who="Kim"))
-        yield Desk(shop, clock, where, kind)
+            where = kept.enter_context(server_copy(request.getfixturevalue("begun_server")))
+        yield kept.enter_context(opened(where, kind))
 
 
 @pytest.fixture(params=KINDS)
@@ -218,9 +236,7 @@ def desk(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Desk]:
 
 
 @pytest.fixture
-def file_desk(empty_file: Path, tmp_path: Path) -> Iterator[Desk]:
+def file_desk(begun_file: Path, tmp_path: Path) -> Iterator[Desk]:
     """A new shop in a file, for what only files do."""
-    where = str(shutil.copy(empty_file, tmp_path / "shop.sqlite"))
-    clock = Clock()
-    with Shop.open(where, clock=clock, who="Kim") as shop:
-        yield Desk(shop, clock, where, "sqlite")
+    with opened(str(shutil.copy(begun_file, tmp_path / "shop.sqlite")), "sqlite") as made:
+        yield made

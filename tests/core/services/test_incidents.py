@@ -15,6 +15,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.incident_records import IncidentKind, IncidentStep
 from core.model.stations import Station
 from core.services import incident_photos, incidents, jobs, tape_dispositions, tapes
+from tests.support import beginnings
 from tests.support.booked import Desk, line
 
 LOST, DAMAGED = Disposition.LOST, Disposition.DAMAGED
@@ -27,11 +28,18 @@ def picture(path: Path, kind: str = "JPEG", size: int = 40) -> Path:
     return path
 
 
-@pytest.fixture
-def lost(desk: Desk) -> str:
+def _begin(desk: Desk) -> None:
     job = desk.book(line(count=2))
     desk.bring_to(job.tapes[1], Station.READY, minutes=30)
-    return desk.shop.run(tape_dispositions.settle, job.tapes[0].code, LOST, note="not on its shelf").code
+    desk.shop.run(tape_dispositions.settle, job.tapes[0].code, LOST, note="not on its shelf")
+
+
+begun_file, begun_server = beginnings.begun_file(_begin), beginnings.begun_server(_begin)
+
+
+@pytest.fixture
+def lost(desk: Desk) -> str:
+    return desk.shop.ask(jobs.open_jobs)[0].tapes[0].code
 
 
 def test_each_line_says_what_and_when_and_by_whom(desk: Desk, lost: str) -> None:

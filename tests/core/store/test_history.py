@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 from sqlalchemy import text
@@ -24,8 +22,8 @@ from core.services.own_shop import people, settings_versions
 from core.services.records_door import Shop
 from core.store import current_settings, history
 from core.store.unit import Unit
-from tests.support.beginnings import Beginnings
-from tests.support.booked import KINDS, Desk, command, line
+from tests.support import beginnings
+from tests.support.booked import Desk, command, line
 
 APPEND_ONLY = (
     *("events", "payments", "agreement_versions", "ceiling_questions", "pickups", "handed_back"),
@@ -33,23 +31,8 @@ APPEND_ONLY = (
 )
 
 
-@pytest.fixture(scope="module")
-def told_once(
-    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
-) -> Iterator[Beginnings]:
-    made = Beginnings(request, tmp_path_factory.mktemp("told"), _tell)
-    yield made
-    made.close()
-
-
-@pytest.fixture(params=KINDS)
-def told(request: pytest.FixtureRequest, told_once: Beginnings, tmp_path: Path) -> Iterator[Desk]:
-    """A shop in which every append-only table has a row."""
-    with told_once.copied(request.param, tmp_path) as desk:
-        yield desk
-
-
 def _tell(desk: Desk) -> None:
+    """A shop in which every append-only table has a row."""
     job = desk.book()
     tape = desk.bring_to(job.tapes[0], Station.READY)
     desk.hand_back(job, [tape.code], paid_minor=100)
@@ -67,21 +50,24 @@ def _tell(desk: Desk) -> None:
     desk.shop.run(people.check_pin, "Ada", "0000")
 
 
+begun_file, begun_server = beginnings.begun_file(_tell), beginnings.begun_server(_tell)
+
+
 @pytest.mark.parametrize("table", APPEND_ONLY)
 @pytest.mark.parametrize("deed", ["update", "delete", "replace"])
-def test_what_happened_cannot_be_changed(told: Desk, table: str, deed: str) -> None:
+def test_what_happened_cannot_be_changed(desk: Desk, table: str, deed: str) -> None:
     column = "tape_id" if table == "handed_back" else "seq" if table == "events" else "id"
     statements = {
         "update": f"UPDATE {table} SET {column} = {column}",
         "delete": f"DELETE FROM {table}",
         "replace": f"INSERT OR REPLACE INTO {table} SELECT * FROM {table}",
     }
-    if told.kind == "postgres":
+    if desk.kind == "postgres":
         statements["replace"] = f"TRUNCATE {table} CASCADE"  # its own way around triggers for rows
-    assert told.shop.ask(_has_rows, table)
+    assert desk.shop.ask(_has_rows, table)
     with pytest.raises(DBAPIError, match="append-only"):
-        _try(told.shop, statements[deed])
-    assert told.shop.verify() == ()
+        _try(desk.shop, statements[deed])
+    assert desk.shop.verify() == ()
 
 
 def _has_rows(unit: Unit, table: str) -> bool:
@@ -93,9 +79,9 @@ def _try(shop: Shop, statement: str) -> None:
         connection.execute(text(statement))
 
 
-def test_the_chain_holds_over_a_days_work(told: Desk) -> None:
-    assert told.shop.ask(history.verify) == ()
-    assert told.shop.ask(history.latest) > 5
+def test_the_chain_holds_over_a_days_work(desk: Desk) -> None:
+    assert desk.shop.ask(history.verify) == ()
+    assert desk.shop.ask(history.latest) > 5
 
 
 def test_each_line_says_who_did_what_and_when(desk: Desk) -> None:
@@ -141,9 +127,9 @@ def test_a_job_tells_all_that_happened_to_its_tapes(desk: Desk) -> None:
         ("UPDATE events SET seq = 99 WHERE seq = 3", "missing"),
     ],
 )
-def test_an_alteration_behind_the_programs_back_shows(told: Desk, alteration: str, found: str) -> None:
-    _behind_the_back(told, alteration)
-    problems = told.shop.verify()
+def test_an_alteration_behind_the_programs_back_shows(desk: Desk, alteration: str, found: str) -> None:
+    _behind_the_back(desk, alteration)
+    problems = desk.shop.verify()
     assert any(_matches(found, problem) for problem in problems), problems
 
 
@@ -159,9 +145,9 @@ def test_an_alteration_behind_the_programs_back_shows(told: Desk, alteration: st
         ("UPDATE counters SET last = 4 WHERE name = 'job'", "1 order is missing"),
     ],
 )
-def test_a_figure_altered_behind_the_programs_back_shows(told: Desk, alteration: str, found: str) -> None:
-    _behind_the_back(told, alteration)
-    problems = told.shop.verify()
+def test_a_figure_altered_behind_the_programs_back_shows(desk: Desk, alteration: str, found: str) -> None:
+    _behind_the_back(desk, alteration)
+    problems = desk.shop.verify()
     assert any(_matches(found, problem) for problem in problems), problems
 
 

@@ -20,21 +20,28 @@ from core.wording.locale_figures import tape_code, time_of_day
 from gui.bench.bench_screen import BenchScreen
 from gui.bench.repair_sentences import seconds
 from gui.widgets.layouts import Columns
-from tests.support.booked import line
+from tests.support import beginnings
+from tests.support.booked import Desk, line
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import Place, press, press_text, scan, type_in, written
 
 CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 
 
-@pytest.fixture
-def codes(place: Place) -> list[TapeCode]:
-    job = place.records.book(
+def _begin(records: Desk) -> None:
+    records.book(
         line("vhs"),
         line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)),
         line("vhs-c", marking="TC-30"),
     )
-    return [tape.code for tape in job.tapes]
+
+
+begun_file = beginnings.begun_file(_begin)
+
+
+@pytest.fixture
+def codes(place: Place) -> list[TapeCode]:
+    return [tape.code for tape in place.records.shop.ask(tapes.at_work)]
 
 
 @pytest.fixture

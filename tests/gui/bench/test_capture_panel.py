@@ -22,7 +22,8 @@ from gui.bench import file_timeline
 from gui.bench.bench_screen import BenchScreen
 from gui.bench.capture_panel import told
 from gui.toolkit.text import say
-from tests.support.booked import line
+from tests.support import beginnings
+from tests.support.booked import Desk, line
 from tests.support.clips import Scene, made
 from tests.support.screens import Place, press, press_text, type_in
 
@@ -42,10 +43,17 @@ def film(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return made(tmp_path_factory.mktemp("films") / "tape.mkv", scenes).path
 
 
+def _begin(records: Desk) -> None:
+    records.bring_to(records.book(line()).tapes[0], Station.BEING_CHECKED)
+
+
+begun_file = beginnings.begun_file(_begin)
+
+
 @pytest.fixture
 def code(place: Place) -> TapeCode:
-    job = place.records.book(line())
-    return place.records.bring_to(job.tapes[0], Station.BEING_CHECKED).code
+    (only,) = place.records.shop.ask(tapes.at_work)
+    return only.code
 
 
 @pytest.fixture

@@ -9,19 +9,28 @@ from PySide6.QtWidgets import QApplication
 
 from core.model.job_records import Job
 from core.model.stations import Station
+from core.services import jobs
 from core.services.after_ready import handover_wishes, telling
 from core.services.own_shop import shop_document
 from core.wording.messages import say
 from gui.phone.phone_screen import PhoneScreen
-from tests.support.booked import events, line
+from tests.support import beginnings
+from tests.support.booked import Desk, events, line
 from tests.support.screens import Place, press, press_text, type_in, written
+
+
+def _begin(records: Desk) -> None:
+    job = records.book(line(), name="Ada Fenwick")
+    records.bring_to(job.tapes[0], Station.READY)
+
+
+begun_file = beginnings.begun_file(_begin)
 
 
 @pytest.fixture
 def ready(place: Place) -> Job:
-    job = place.records.book(line(), name="Ada Fenwick")
-    place.records.bring_to(job.tapes[0], Station.READY)
-    return job
+    (only,) = place.records.shop.ask(jobs.open_jobs)
+    return only
 
 
 def ask(place: Place, phone: PhoneScreen, text: str) -> None:

@@ -19,14 +19,21 @@ from core.services.agreement import agreements
 from core.wording.messages import say
 from gui.phone.answer_slip import identity_check
 from gui.phone.phone_screen import PhoneScreen
-from tests.support.booked import line
+from tests.support import beginnings
+from tests.support.booked import Desk, line
 from tests.support.screens import Place, press, press_text, type_in, written
+
+
+def _begin(records: Desk) -> None:
+    records.book(line(count=2), name="Ada Fenwick")
+    records.book(line("hi8", marking="P6-120"), name="Adam Fenn")
+
+
+begun_file = beginnings.begun_file(_begin)
 
 
 @pytest.fixture
 def phone(place: Place) -> PhoneScreen:
-    place.records.book(line(count=2), name="Ada Fenwick")
-    place.records.book(line("hi8", marking="P6-120"), name="Adam Fenn")
     return place.turn_to(PhoneScreen)
 
 

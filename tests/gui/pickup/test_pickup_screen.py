@@ -14,7 +14,8 @@ from core.model.stations import Station
 from core.services import jobs, pickups, recordings, repair_record, tapes
 from core.wording.messages import say
 from gui.pickup.pickup_screen import PickupScreen
-from tests.support.booked import line
+from tests.support import beginnings
+from tests.support.booked import Desk, line
 from tests.support.pdf import words as words_of_paper
 from tests.support.screens import Place, press, press_text, scan, type_in
 
@@ -33,10 +34,8 @@ REPORT = Report(
 CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 
 
-@pytest.fixture
-def job(place: Place) -> Job:
+def _begin(records: Desk) -> None:
     """Two tapes ready, the second of them spliced and not marked, and one tape still playing."""
-    records = place.records
     booked = records.book(
         line("vhs"), line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)), line("vhs")
     )
@@ -49,7 +48,15 @@ def job(place: Place) -> Job:
     for station in (Station.CLEARED_TO_PLAY, Station.PLAYING, Station.BEING_CHECKED):
         records.shop.run(tapes.move, spliced.code, station)
     records.shop.run(tapes.move, spliced.code, Station.READY, minutes=spliced.minutes.likely)
-    return records.shop.ask(jobs.get, booked.number)
+
+
+begun_file = beginnings.begun_file(_begin)
+
+
+@pytest.fixture
+def job(place: Place) -> Job:
+    (only,) = place.records.shop.ask(jobs.open_jobs)
+    return only
 
 
 @pytest.fixture

@@ -11,15 +11,22 @@ from core.services import closed_days, decks
 from core.store import current_settings
 from gui.shop.expectation_form import ExpectationForm
 from gui.shop.shop_screen import ShopScreen
-from tests.support.booked import line
+from tests.support import beginnings
+from tests.support.booked import Desk, line
 from tests.support.screens import Place, press, type_in, written
+
+
+def _begin(records: Desk) -> None:
+    job = records.book(line(count=3), name="Ada Fenwick")
+    records.bring_to(job.tapes[0], Station.BEING_CHECKED, minutes=120.0)
+    records.shop.run(decks.broke_down, "VHS 1", "eats tapes")
+
+
+begun_file = beginnings.begun_file(_begin)
 
 
 @pytest.fixture
 def screen(place: Place) -> ShopScreen:
-    job = place.records.book(line(count=3), name="Ada Fenwick")
-    place.records.bring_to(job.tapes[0], Station.BEING_CHECKED, minutes=120.0)
-    place.records.shop.run(decks.broke_down, "VHS 1", "eats tapes")
     place.records.clock.go_on(days=1)
     place.records.shop.run(decks.back_in_service, "VHS 1", "new belt")
     shop = place.turn_to(ShopScreen)

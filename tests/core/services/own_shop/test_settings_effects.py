@@ -15,17 +15,25 @@ from core.services import deck_queue, drafts, promises
 from core.services.own_shop import settings_effects, settings_versions, shop_document
 from core.services.own_shop.settings_effects import Effects, MovedPromise
 from core.store import current_settings
+from tests.support import beginnings
 from tests.support.booked import Desk, inventory, line
 
 ADA = Person("Ada", may=frozenset({"settings"}))
 
 
-@pytest.fixture
-def busy(desk: Desk) -> Desk:
-    """A shop with three orders of VHS tapes and one of 8 mm."""
+def _begin(desk: Desk) -> None:
+    """Three orders of VHS tapes and one of 8 mm."""
     for name in ("Ada Fenwick", "Bo Marsh", "Cleo Pratt"):
         desk.book(line(count=8), name=name)
     desk.book(line(format="video8", marking="P6-120", count=2), name="Dee Lund")
+
+
+begun_file, begun_server = beginnings.begun_file(_begin), beginnings.begun_server(_begin)
+
+
+@pytest.fixture
+def busy(desk: Desk) -> Desk:
+    """A shop with these orders."""
     return desk
 
 
