@@ -3,7 +3,7 @@
 What is charged for a tape by what became of it is common practice, no source; the reasons stand beside each.
 That nobody pays for what was spoiled in the shop's hands, nor for a repair made again because the shop's own
 was bad, is the shop's word (and in many places the law's, which goes first). The table of the findings is
-that of `test_finding_combinations`; here the work is done as it plans, on every family of formats, then billed.
+that of `test_finding_combinations`; here it is worked off as that plans, on every family, and then billed.
 """
 
 from __future__ import annotations
