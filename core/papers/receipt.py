@@ -92,7 +92,8 @@ def _tell_tapes(told: Story, pickup: Pickup, speaker: Voice) -> None:
 def _tell_not_returned(told: Story, pickup: Pickup, speaker: Voice) -> None:
     if not pickup.not_returned:
         return
-    told.head(speaker.count("receipt-not_returned", len(pickup.not_returned)))
+    gone = pickup.not_returned
+    told.head(speaker.things("receipt-not_returned", _formats(gone), n=len(gone)))
     table = _table(told, speaker.say("receipt-became"), speaker)
     told.table(
         table, [_tape_row(table, tape, became(tape, speaker), speaker) for tape in pickup.not_returned]

@@ -37,6 +37,7 @@ from core.services import (
     shop_snapshot,
     tapes,
 )
+from core.services.checking import file_checking, sign_offs
 from core.services.invented_day import ScriptedAct
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import settings_versions, shop_settings
@@ -113,6 +114,7 @@ class _Play:
             "hand-back": self._hand_back,
             "promise": self._promise,
             "record": self._record,
+            "sign-off": self._sign_off,
         }
         if act.does in of_job:
             of_job[act.does](act)
@@ -157,7 +159,7 @@ class _Play:
         )
 
     def _record(self, act: ScriptedAct) -> None:
-        """The file of a tape, read and attached, with the delivery list; left out where PyAV is missing."""
+        """The file of a tape, read and attached; left out where PyAV is missing."""
         (tape,) = self._meant(act)
         path = self._folder.with_name("recordings") / act.details["file"]
         private_files.make_folder(path.parent)
@@ -168,9 +170,19 @@ class _Play:
             return
         private_files.tighten(path)
         self._shop.run(recordings.attach, tape.code, examining.examine(path))
+        self.recordings.append(path)
+
+    def _sign_off(self, act: ScriptedAct) -> None:
+        """What was found in a file is accepted for one reason; the tape is ready, with the delivery list."""
+        (tape,) = self._meant(act)
+        found = self._shop.ask(file_checking.check, tape.code)
+        if not found.files:
+            return
+        accept = {each.code: act.details["because"] for each in found.open}
+        self._shop.run(sign_offs.sign_off, tape.code, name=act.details["by"], accept=accept)
+        self._shop.run(tapes.move, tape.code, Station.READY)
         job = self._shop.ask(jobs.get, self._numbers[act.job])
         files = self._shop.ask(recordings.of_job, job.number)
-        self.recordings.append(path)
         self.papers += paper_files.of_files(job, files, self._fittings.front, self._folder)
 
     def _meant(self, act: ScriptedAct) -> tuple[TapeRecord, ...]:

@@ -16,7 +16,7 @@ from core.model.quote_records import Quote
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
 from core.model.tape_records import TapeRecord
 from core.store.job_tables import AgreementVersionRow, CopyRow, CustomerRow, JobRow, PaymentRow
-from core.store.tape_tables import IncidentRow, RepairRow, SignOffRow, SpliceRow, TapeRow
+from core.store.tape_tables import IncidentRow, RepairRow, SpliceRow, TapeRow
 
 
 def customer(row: CustomerRow) -> Customer:
@@ -170,10 +170,4 @@ def fingerprint(row: AgreementVersionRow) -> str:
         *(row.fee_minor, row.promise, row.reason, row.agreed_by, row.how, row.strokes, row.told),
         *(row.choice, row.tax_exempt),
     ]
-    return hashlib.sha256(serialization.dumps(said).encode()).hexdigest()
-
-
-def sign_off_fingerprint(row: SignOffRow) -> str:
-    """SHA-256 of all that a sign-off says; its line of history holds it."""
-    said = [row.tape_id, row.name, row.files, row.accepted, row.because]
     return hashlib.sha256(serialization.dumps(said).encode()).hexdigest()

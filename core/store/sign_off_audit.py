@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from collections.abc import Iterator
 
 from sqlalchemy import select
 
-from core.store import row_records
+from core.model import serialization
 from core.store.shop_tables import EventRow
 from core.store.tape_tables import SignOffRow
 from core.store.unit import Unit
@@ -19,7 +20,7 @@ KINDS = ("signed-off", "sign-off-withdrawn")
 def differences(unit: Unit) -> Iterator[str]:
     """One sentence for each sign-off that does not match its line of history."""
     rows = unit.session.scalars(select(SignOffRow).order_by(SignOffRow.id))
-    found = {row.id: row_records.sign_off_fingerprint(row) for row in rows}
+    found = {row.id: fingerprint(row) for row in rows}
     told = dict(_told(unit))
     for number in sorted(found.keys() | told.keys()):
         if found.get(number) != told.get(number):
@@ -33,3 +34,9 @@ def _told(unit: Unit) -> Iterator[tuple[int, str]]:
         except ValueError:
             continue  # the chain has named this line already
         yield int(said.get("sign_off", 0)), str(said.get("line_sha256"))
+
+
+def fingerprint(row: SignOffRow) -> str:
+    """SHA-256 of all that a sign-off says; its line of history holds it."""
+    said = [row.tape_id, row.name, row.files, row.accepted, row.because]
+    return hashlib.sha256(serialization.dumps(said).encode()).hexdigest()

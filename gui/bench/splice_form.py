@@ -59,8 +59,7 @@ class SpliceForm(QWidget):
         give_key(self.switch, "Alt+M")
         self.joined = _joins()
         self.section = _sections()
-        self.redone = InstantCheckBox(say("repair", "redone"))
-        self.redone.setObjectName("splice-redone")
+        self.redone = _redone_box()
         self.preview = words("", "time")
         self.preview.setObjectName("splice-preview")
         self._advice = words(say("bench", "adhesive_advice"), "attention")
@@ -188,6 +187,12 @@ def _joins() -> QComboBox:
     box.setObjectName("splice-joined")
     for join in Join:
         box.addItem(spoken(join), join)
+    return box
+
+
+def _redone_box() -> InstantCheckBox:
+    box = InstantCheckBox(say("repair", "redone"))
+    box.setObjectName("splice-redone")
     return box
 
 

@@ -24,7 +24,7 @@ from core.capture.check_records import FileCheck, FileFinding, Severity, TapeFac
 from core.capture.file_checks import findings
 from core.capture.file_report import PictureFormat, Report, Sound, Stretch, StretchKind
 from core.model.names import TvSystem
-from tests.support.copied_file import GOOD
+from tests.core.capture.copied_file import GOOD
 
 NTSC, PAL = TvSystem.NTSC, TvSystem.PAL
 FRAMES = {NTSC: (30000, 1001), PAL: (25, 1)}

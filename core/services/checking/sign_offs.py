@@ -14,7 +14,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services.checking import file_checking
 from core.services.own_shop import people
-from core.store import current_settings, history, lookup, row_records
+from core.store import current_settings, history, lookup, row_records, sign_off_audit
 from core.store.tables import SignOffRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -169,7 +169,7 @@ def _keep(
     kind, words = "signed-off", _signed_words(made)
     if name is None:
         kind, words = "sign-off-withdrawn", say("file_check", "event-withdrawn", reason=because)
-    sha = row_records.sign_off_fingerprint(made)
+    sha = sign_off_audit.fingerprint(made)
     history.append_of_tape(unit, row, kind, words, sign_off=made.id, line_sha256=sha)
 
 

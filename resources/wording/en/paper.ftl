@@ -303,6 +303,26 @@ receipt-not_returned =
         [one] One tape we could not return
        *[other] { $n } tapes we could not return
     }
+receipt-not_returned-reel =
+    { $n ->
+        [one] One reel of film we could not return
+       *[other] { $n } reels of film we could not return
+    }
+receipt-not_returned-box =
+    { $n ->
+        [one] One box of pictures we could not return
+       *[other] { $n } boxes of pictures we could not return
+    }
+receipt-not_returned-disc =
+    { $n ->
+        [one] One disc we could not return
+       *[other] { $n } discs we could not return
+    }
+receipt-not_returned-thing =
+    { $n ->
+        [one] One item we could not return
+       *[other] { $n } items we could not return
+    }
 receipt-not_returned_says = We are sorry. What happened and what we agreed on is written down, and you can have it on paper. You are not charged for it.
 receipt-copies = Copies you get
 receipt-price = What it cost

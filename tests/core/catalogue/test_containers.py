@@ -42,6 +42,7 @@ def test_a_format_is_called_as_it_was_then() -> None:
         ("paper", "slip-tapes"),
         ("paper", "slip-bring"),
         ("paper", "receipt-tapes"),
+        ("paper", "receipt-not_returned"),
         ("paper", "receipt-still_here"),
         ("paper", "receipt-do_plain"),
         ("paper", "receipt-told_plain"),

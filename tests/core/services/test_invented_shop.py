@@ -38,6 +38,7 @@ from core.services import (
     quoting,
     recordings,
 )
+from core.services.checking import file_checking
 from core.services.invented_shop import InventedShop
 from core.services.own_shop import shop_settings
 from core.services.records_door import Shop
@@ -126,6 +127,9 @@ def test_one_tape_has_its_file_on_the_delivery_list_with_its_checksum(made: Inve
     assert file.report.sha256[:32] in told
     assert file.report.sha256[32:] in told
     assert path.name in told
+    assert (tape.station, tape.signed_off_by) == (Station.READY, "Sam")
+    assert "Checked and signed off by Sam." in told
+    assert shop.ask(file_checking.check, tape.code).is_signed_off
 
 
 def test_without_pyav_the_shop_is_made_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

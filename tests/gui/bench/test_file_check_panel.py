@@ -14,7 +14,7 @@ from core.services import tapes
 from core.services.checking import file_checking
 from gui.bench.bench_screen import BenchScreen
 from gui.toolkit.text import say
-from tests.support.copied_file import FILE, PAL_FILE, attach, played
+from tests.core.capture.copied_file import FILE, PAL_FILE, attach, played
 from tests.support.screens import Place, press, press_text, scan, written
 
 CTRL = Qt.KeyboardModifier.ControlModifier

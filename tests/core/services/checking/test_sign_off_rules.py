@@ -20,8 +20,8 @@ from core.services.checking import file_checking, sign_offs
 from core.services.own_shop import people, settings_versions, shop_document
 from core.store import current_settings
 from core.store.unit import Unit
+from tests.core.capture.copied_file import FILE, PAL_FILE, SQUEEZED, attach, played, sign
 from tests.support.booked import Desk, line
-from tests.support.copied_file import FILE, PAL_FILE, SQUEEZED, attach, played, sign
 
 
 @pytest.fixture

@@ -19,8 +19,8 @@ from core.services import calls, jobs, recordings, tape_dispositions, tapes
 from core.services.checking import file_checking, sign_offs
 from core.services.records_door import Shop
 from core.store.unit import Unit
+from tests.core.capture.copied_file import FILE, SQUEEZED, attach, played, sign
 from tests.support.booked import Desk, line
-from tests.support.copied_file import FILE, SQUEEZED, attach, played, sign
 from tests.support.older import as_kept_before
 
 
