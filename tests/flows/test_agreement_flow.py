@@ -11,7 +11,7 @@ from core.model.agreement_records import AgreementKind, CeilingChoice
 from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.stations import Station
-from core.services import tapes
+from core.services import jobs, tapes
 from core.services.agreement import agreement_versions
 from gui.agreement.call_card import CallCard
 from gui.bench.bench_screen import BenchScreen
@@ -189,3 +189,54 @@ def test_a_customer_who_was_here_before_is_recalled_by_a_key_and_never_without(
     clerk.settle()
     assert counter.draft.box.name == "Ada Fenwick"
     assert job.customer.name == "Ada Fenwick"
+
+
+def _book_one(clerk: Clerk) -> Job:
+    """One VHS tape for whoever stands in the form; the order that was made."""
+    clerk.go(Qt.Key.Key_F1)
+    press(Qt.Key.Key_Home)
+    for cell in ("1", "vhs", "T-120"):
+        press_text(cell)
+        press(Qt.Key.Key_Return)
+    clerk.settle()
+    press(Qt.Key.Key_Return, CTRL)
+    clerk.settle()
+    return max(clerk.books.ask(jobs.open_jobs), key=lambda each: each.number)
+
+
+def _offered(clerk: Clerk) -> list[str]:
+    counter = clerk.window.screen_named("counter")
+    assert isinstance(counter, CounterScreen)
+    return [each.text() for each in counter.parts.known.buttons if each.isVisible()]
+
+
+def test_a_name_typed_in_full_brings_the_number_and_the_order_is_theirs(clerk: Clerk, job: Job) -> None:
+    clerk.tab_back_to("customer-name")
+    press_text("Ada Fenwick")
+    _wait(clerk, lambda: bool(_offered(clerk)))
+    assert "(303) 555-0142 · 1 order" in _offered(clerk)[0]
+    press(Qt.Key.Key_F6)
+    clerk.settle()
+    booked = _book_one(clerk)
+    assert booked.customer == job.customer
+    clerk.tab_back_to("customer-name")
+    press_text("Ada")
+    _wait(clerk, lambda: bool(_offered(clerk)))
+    (offered,) = _offered(clerk)
+    assert "2 orders" in offered, "one person, two orders"
+
+
+def test_two_people_with_one_number_stay_two(clerk: Clerk, job: Job) -> None:
+    """Nobody takes the offer: the number is shared, the person is another; each is offered apart."""
+    clerk.tab_back_to("customer-name")
+    press_text("Bo Fenwick")
+    press(Qt.Key.Key_Return)
+    press_text("303 555 0142")
+    _wait(clerk, lambda: any("Ada" in each for each in _offered(clerk)))
+    booked = _book_one(clerk)
+    assert (booked.customer.name, booked.customer.phone) == ("Bo Fenwick", job.customer.phone)
+    assert clerk.job().customer.name == "Ada Fenwick"
+    clerk.tab_back_to("customer-phone")
+    press_text("303 555 0142")
+    _wait(clerk, lambda: len(_offered(clerk)) == 2)
+    assert {each.split(",")[0] for each in _offered(clerk)} == {"Ada Fenwick", "Bo Fenwick"}
