@@ -71,6 +71,8 @@ def add_box(add: Subcommands) -> None:
     add_consent(one)
     one.add_argument("--told", action="store_true", help=say("cli", "customer_was_told"))
     add_command_id(one)
+    one = add("customers", say("cli", "who_was_here"))
+    one.add_argument("query", metavar="QUERY", type=text, help=say("cli", "name_or_phone"))
     one = add("correct", say("cli", "put_right_who_brought"))
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument("--name", type=text)

@@ -51,7 +51,7 @@ class StaffedTapeChoice(TapeChoice):
             if allowed is not None:
                 here &= allowed.take(event.deck)
             at = where(here)
-            at = at[coming.gate.start(moment[at]) <= moment[at]]
+            at = at[self._rush_starts(coming, at, event)[0] <= moment[at]]
             if len(at):
                 _, minutes = coming.take(at)
                 self._occupy(event.spot[at], np.minimum(moment[at] + minutes, NEVER), event.slot[at])

@@ -3,7 +3,8 @@
 Written down so that another program with the same draws gives the same plan to the minute:
 - of all decks with tapes left, the one free first takes its turn; of two equal ones, the first in order;
 - it takes the first tape of the queue that it can play, and waits for the bench or an opening with it;
-- unless a rush tape for it has come in before that start: that one goes first;
+- unless a rush tape for it has come in before that start: that one goes first, but none that a planned
+  outage of the deck would stop;
 - unless the tape would have to wait for another opening, or for the bench: then the longest of the next
   `FILL` tapes it can play that is ready and ends before closing (by estimates) goes first, of equally long
   ones the first in the queue;
@@ -129,14 +130,34 @@ class TapeChoice(ABC):
     def _back_at(self, deck: Places, tape: Places, start: Minutes) -> Minutes:
         """When decks are back that would be out of service by plan while they play these tapes; minus
         infinity: they would not."""
+        return self._back_from(deck, start, self._starts.estimate(tape))
+
+    def _back_from(self, deck: Places, start: Minutes, estimate: Minutes) -> Minutes:
+        """The same for anything that is planned with so many minutes."""
         back = np.full(len(deck), -np.inf)
         for out, spans in self._timelines.out.items():
             mine = where(deck == out)
             begin = start.take(mine)
-            ends = begin + self._starts.estimate(tape.take(mine))
+            ends = begin + estimate.take(mine)
             for begins, until in reversed(spans):  # the first it would run into
                 back[mine[(ends > begins) & (begin < until)]] = until
         return back
+
+    def _rush_starts(
+        self, coming: RushToCome, at: Places, event: NextEvent
+    ) -> tuple[Minutes, NDArray[np.bool_]]:
+        """When the rush tape that came in may start on these decks, and where only after an outage."""
+        start = coming.gate.start(np.maximum(event.moment.take(at), coming.next.take(self._columns.take(at))))
+        is_put_off = np.zeros(len(at), dtype=bool)
+        estimate, deck = np.full(len(at), coming.gate.estimate), event.deck.take(at)
+        while self._timelines.out:
+            back = self._back_from(deck, start, estimate)
+            stopped = where(back > start)
+            if not len(stopped):
+                break
+            is_put_off[stopped] = True
+            start[stopped] = coming.gate.start(back.take(stopped))
+        return start, is_put_off
 
     def _rush_first(self, event: NextEvent) -> bool:
         """Where a rush tape for this deck is here before the start, it plays instead; whether everywhere."""
@@ -146,13 +167,23 @@ class TapeChoice(ABC):
                 at = at[self._overtaken.take(event.tape.take(at))]
             if allowed is not None:
                 at = at[allowed.take(event.deck.take(at))]
+            if not len(at):
+                continue
+            at, start = self._rush_before(coming, at, event)
             if len(at):
-                arrives, minutes = coming.take(self._columns.take(at))
-                start = coming.gate.start(np.maximum(event.moment.take(at), arrives))
+                _, minutes = coming.take(self._columns.take(at))
                 ends = np.minimum(start + minutes, NEVER)
                 self._occupy(event.spot.take(at), ends, event.first_slot.take(at))
                 event.give(at, self._count)
         return event.are_all_busy
+
+    def _rush_before(self, coming: RushToCome, at: Places, event: NextEvent) -> tuple[Places, Minutes]:
+        """Which of these decks the rush tape goes on, and when: not where an outage puts it off for long."""
+        start, is_put_off = self._rush_starts(coming, at, event)
+        if not self._timelines.out:
+            return at, start
+        goes = where(~is_put_off | (start <= event.start.take(at)))
+        return at.take(goes), start.take(goes)
 
     def _again_first(self, event: NextEvent) -> None:
         """A tape whose deck has failed before this start goes first; an idle deck waits for it."""

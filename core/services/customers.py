@@ -9,7 +9,7 @@ from sqlalchemy import func, select
 from core.model import entered_text, folding
 from core.model.errors import WrongInput
 from core.model.inventory import CustomerDraft
-from core.store import search
+from core.store import current_settings, search
 from core.store.tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -31,7 +31,8 @@ class KnownCustomer:
 def recalled(unit: Unit, name: str, phone: str) -> tuple[KnownCustomer, ...]:
     """Who may be meant by what is typed so far, the likeliest first; never who is typed in full already.
 
-    A number is looked for by its digits, a name as `search.jobs` does. Each person is told once.
+    A number is looked for by its digits, a name as `search.jobs` does. Each person is told once; two with one
+    number are two. In full: name and number are so typed that `enrol` would find this person.
     """
     found = [*_ids(unit, phone), *_ids(unit, name)]
     if not found:
@@ -42,11 +43,11 @@ def recalled(unit: Unit, name: str, phone: str) -> tuple[KnownCustomer, ...]:
     theirs = select(JobRow.id, CustomerRow).join(CustomerRow, CustomerRow.id == JobRow.customer_id)
     rows = {row[0]: row[1] for row in unit.session.execute(theirs.where(JobRow.id.in_(found)))}
     people = {rows[job].id: rows[job] for job in found}
-    typed = (folding.folded(name), folding.digits(phone))
+    typed = (folding.folded(name), dialled(phone, current_settings.read(unit).country))
     return tuple(
         KnownCustomer(row.name, row.phone, orders[key])
         for key, row in people.items()
-        if (row.folded, row.digits[-len(typed[1]) :] if typed[1] else "") != typed
+        if (row.folded, row.phone) != typed
     )
 
 

@@ -110,6 +110,19 @@ def of_change(
     return (write(folder, f"changed-{job.number}-{version.number}", made),)
 
 
+def of_newest(
+    job: Job,
+    versions: Sequence[tuple[AgreementVersion, tuple[AgreementDifference, ...]]],
+    front: ShopFront,
+    folder: Path,
+) -> tuple[Path, ...]:
+    """What the newest version changed; the drop-off agreement where nothing was changed since."""
+    version, changed = versions[-1]
+    if version.number == 1:
+        return of_first_version(job, version, front, folder)
+    return of_change(job, version, changed, front, folder)
+
+
 def of_files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> tuple[Path, ...]:
     """The delivery list of a job's files, written into ``folder``."""
     from core.papers import delivery_list

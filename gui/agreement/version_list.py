@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from PySide6.QtWidgets import QPlainTextEdit, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QWidget
 
 from core.model.agreement_records import AgreementVersion
 from core.papers import agreement_words
 from core.pricing.agreement_differences import AgreementDifference
 from gui.toolkit import theme
 from gui.toolkit.text import moment, money, say
-from gui.widgets.fitted_dialog import FittedDialog
-from gui.widgets.layouts import words
+from gui.widgets.fitted_dialog import FittedDialog, dialog_button
+from gui.widgets.layouts import give_key, words
 
 Versions = Sequence[tuple[AgreementVersion, tuple[AgreementDifference, ...]]]
 
 
 class VersionList(FittedDialog):
     """Opens with the keyboard in the text, so that the arrows scroll; Esc closes it."""
+
+    print_wanted = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -30,7 +33,13 @@ class VersionList(FittedDialog):
         self.text.setMinimumSize(90 * theme.UNIT, 50 * theme.UNIT)
         column = self.column()
         column.addWidget(self.text, 1)
-        column.addWidget(words(say("agreeing", "close"), "small"))
+        self.print_button = dialog_button("agreement-print", say("agreeing", "print_newest"))
+        give_key(self.print_button, "Alt+P")
+        self.print_button.clicked.connect(self.print_wanted)
+        below = QHBoxLayout()
+        below.addWidget(words(say("agreeing", "close"), "small"), 1)
+        below.addWidget(self.print_button)
+        column.addLayout(below)
 
     def begin(self, versions: Versions, timezone: str) -> None:
         """Write the versions and open."""

@@ -12,17 +12,18 @@ from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.services import jobs, promise_entries, promises
-from core.services.agreement import agreement_versions, agreements, cancellations
+from core.services.agreement import agreements, cancellations
 from gui.agreement.cancel_form import CancelForm, Cancellation
 from gui.agreement.price_calls import PriceCalls
 from gui.agreement.price_line import CARD_KEYS
-from gui.agreement.version_list import VersionList, Versions
+from gui.agreement.shown_versions import ShownVersions
+from gui.agreement.version_list import VersionList
 from gui.phone.agreement_form import AgreementForm, NewAgreement
 from gui.phone.correction_form import CorrectionForm
 from gui.phone.new_day_form import NewDayForm
 from gui.toolkit import theme
+from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import day, say, times_in_twenty
-from gui.toolkit.workers import Work
 from gui.widgets.button_row import key_button
 from gui.widgets.keyed_form import Form, close_all
 from gui.widgets.layouts import stacked
@@ -42,10 +43,10 @@ class JobForms(QWidget):
     failed = Signal(object)
     """A `TapewrightError`."""
 
-    def __init__(self, work: Work) -> None:
+    def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._timezone = "UTC"
-        self._work = work
+        self._work = work = desk.work
         self._job: Job | None = None
         self.agree_button = key_button("agree", "F6", say("phone", "agree_button"), "action")
         self.agreement = AgreementForm()
@@ -61,10 +62,15 @@ class JobForms(QWidget):
         self.cancel_button = key_button("cancel", "Ctrl+T", say("agreeing", "cancel_button"), "action")
         self.cancellation = CancelForm()
         self.calls = PriceCalls(work, self)
-        self.versions = VersionList(self)
+        self._shown = ShownVersions(desk, self)
         self._lay_out()
         self._connect()
         self.show_job(None)
+
+    @property
+    def versions(self) -> VersionList:
+        """The list of what was agreed."""
+        return self._shown.list
 
     def show_job(self, job: Job | None) -> None:
         """Offer the changes of this job, or none."""
@@ -111,10 +117,7 @@ class JobForms(QWidget):
     @Slot()
     def _show_versions(self) -> None:
         if self._job is not None:
-            self._work.ask(agreement_versions.with_differences, self._job.number, then=self._list_versions)
-
-    def _list_versions(self, versions: Versions) -> None:
-        self.versions.begin(versions, self._timezone)
+            self._shown.begin(self._job.number, self._timezone)
 
     @Slot()
     def _want_amending(self) -> None:
@@ -246,5 +249,6 @@ class JobForms(QWidget):
         self.cancellation.submitted.connect(self._cancel)
         self.calls.answered.connect(self._tell)
         self.calls.failed.connect(self.failed)
+        self._shown.failed.connect(self.failed)
         for form in self.every:
             form.refused.connect(self.failed)

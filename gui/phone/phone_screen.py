@@ -52,7 +52,7 @@ class PhoneScreen(Screen):
         self.panel = MatchesPanel()
         self.answer = AnswerSlip()
         self.check = CallerCheckForm(desk.work)
-        self.forms = JobForms(desk.work)
+        self.forms = JobForms(desk)
         self.handover = HandoverForms(desk.work)
         self._lay_out()
         self._connect()

@@ -8,11 +8,13 @@ from functools import partial
 from pathlib import Path
 
 from core.capture.file_report import CapturedFile
+from core.model.agreement_records import AgreementVersion
 from core.model.errors import Unavailable
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
+from core.pricing.agreement_differences import AgreementDifference
 from core.services import paper_files
 from gui.toolkit.text import say
 
@@ -38,6 +40,26 @@ def writing_files(
 ) -> Callable[[], Path]:
     """Answers with the delivery list of a job's files, or raises Unavailable."""
     return partial(_or_unavailable, partial(_files, job, files, front, folder), folder, "no_files_written")
+
+
+def writing_agreement(
+    job: Job,
+    versions: Sequence[tuple[AgreementVersion, tuple[AgreementDifference, ...]]],
+    front: ShopFront,
+    folder: Path,
+) -> Callable[[], Path]:
+    """Answers with the file of what is agreed now, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_agreement, job, versions, front, folder), folder, "no_paper")
+
+
+def _agreement(
+    job: Job,
+    versions: Sequence[tuple[AgreementVersion, tuple[AgreementDifference, ...]]],
+    front: ShopFront,
+    folder: Path,
+) -> Path:
+    (path,) = paper_files.of_newest(job, versions, front, paper_files.prepare(folder))
+    return path
 
 
 def writing_incident(job: Job, incident: Incident, front: ShopFront, folder: Path) -> Callable[[], Path]:

@@ -11,13 +11,16 @@ from core.model.agreement_records import AgreementKind, CeilingChoice
 from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.stations import Station
-from core.services import tapes
+from core.services import jobs, tapes
 from core.services.agreement import agreement_versions
+from core.wording.locale_figures import money, tape_code
+from core.wording.messages import say
 from gui.agreement.call_card import CallCard
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.phone.phone_screen import PhoneScreen
 from tests.flows.test_counter_to_receipt import ALT, CTRL, Clerk, clerk, log_folder
+from tests.support import pdf
 from tests.support.booked import Clock, Desk, line
 from tests.support.screens import press, press_text
 
@@ -76,6 +79,24 @@ def test_an_order_is_changed_after_it_was_booked(clerk: Clerk, job: Job) -> None
     assert version.agreed_by == "Ada Fenwick"
     assert not counter.amending.is_open
     assert "version 2" in clerk.told
+    said = _print_what_holds(clerk, job.number)
+    for words in ("one more from the attic", "Ada Fenwick", say("paper", "changed-title"), "added"):
+        assert words in said
+
+
+def _print_what_holds(clerk: Clerk, number: str) -> str:
+    """F10 on the Phone, then Alt+P: the words of the page."""
+    _find(clerk, number)
+    press(Qt.Key.Key_F10)
+    clerk.settle()
+    clerk.qtbot.waitUntil(lambda: isinstance(QApplication.activeWindow(), QDialog))
+    already = len(clerk.opened)
+    press(Qt.Key.Key_P, ALT)
+    _wait(clerk, lambda: len(clerk.opened) > already)
+    press(Qt.Key.Key_Escape)
+    clerk.window.activateWindow()
+    clerk.settle()
+    return pdf.words(clerk.opened[-1].read_bytes())
 
 
 def test_leaving_a_change_leaves_the_order_as_it_was(clerk: Clerk, job: Job) -> None:
@@ -138,6 +159,10 @@ def test_a_ceiling_crossed_at_the_bench_is_asked_on_the_phone_and_the_answer_is_
     version = clerk.books.ask(agreement_versions.versions, job.number)[-1]
     assert version.choice is CeilingChoice.GO_ON
     assert clerk.job().ceiling_minor > job.ceiling_minor
+    said = _print_what_holds(clerk, job.number)
+    assert money(clerk.job().ceiling_minor, "USD") in said
+    assert money(job.ceiling_minor, "USD") in said, "what it was before"
+    assert "Ada Fenwick" in said
 
 
 def test_a_ceiling_crossed_at_the_bench_is_asked_there_and_the_answer_is_no(clerk: Clerk, job: Job) -> None:
@@ -150,10 +175,30 @@ def test_a_ceiling_crossed_at_the_bench_is_asked_there_and_the_answer_is_no(cler
     assert clerk.station(code) is Station.BEING_CHECKED
     assert clerk.books.ask(tapes.get, job.tapes[1].code).left_out_in == 2
     assert clerk.job().ceiling_minor == job.ceiling_minor
+    said = _print_what_holds(clerk, job.number)
+    assert tape_code(job.tapes[1].code) in said
+    assert say("agreement", "said_stop") in said
+    clerk.go(Qt.Key.Key_F3)
     clerk.scan(code)
     clerk.move_on()
-    handed = _desk(clerk).hand_back(clerk.job())
-    assert handed.final.gross.likely == job.ceiling_minor
+    said = _hand_back(clerk, job)
+    assert money(job.ceiling_minor, "USD") in said, "stopped at the agreed amount"
+    assert clerk.books.ask(jobs.open_jobs) == ()
+
+
+def _hand_back(clerk: Clerk, job: Job) -> str:
+    """Everything checked off by its code, the balance paid and the receipt signed on paper; its words."""
+    clerk.go(Qt.Key.Key_F4)
+    press_text(job.number)
+    press(Qt.Key.Key_Return)
+    clerk.settle()
+    for tape in job.tapes:
+        clerk.scan(tape.code)
+    already = len(clerk.opened)
+    press(Qt.Key.Key_S, ALT)
+    press(Qt.Key.Key_Return, CTRL)
+    _wait(clerk, lambda: len(clerk.opened) > already)
+    return pdf.words(clerk.opened[-1].read_bytes())
 
 
 def test_an_order_is_called_off_on_the_phone(clerk: Clerk, job: Job) -> None:
@@ -189,3 +234,54 @@ def test_a_customer_who_was_here_before_is_recalled_by_a_key_and_never_without(
     clerk.settle()
     assert counter.draft.box.name == "Ada Fenwick"
     assert job.customer.name == "Ada Fenwick"
+
+
+def _book_one(clerk: Clerk) -> Job:
+    """One VHS tape for whoever stands in the form; the order that was made."""
+    clerk.go(Qt.Key.Key_F1)
+    press(Qt.Key.Key_Home)
+    for cell in ("1", "vhs", "T-120"):
+        press_text(cell)
+        press(Qt.Key.Key_Return)
+    clerk.settle()
+    press(Qt.Key.Key_Return, CTRL)
+    clerk.settle()
+    return max(clerk.books.ask(jobs.open_jobs), key=lambda each: each.number)
+
+
+def _offered(clerk: Clerk) -> list[str]:
+    counter = clerk.window.screen_named("counter")
+    assert isinstance(counter, CounterScreen)
+    return [each.text() for each in counter.parts.known.buttons if each.isVisible()]
+
+
+def test_a_name_typed_in_full_brings_the_number_and_the_order_is_theirs(clerk: Clerk, job: Job) -> None:
+    clerk.tab_back_to("customer-name")
+    press_text("Ada Fenwick")
+    _wait(clerk, lambda: bool(_offered(clerk)))
+    assert "(303) 555-0142 · 1 order" in _offered(clerk)[0]
+    press(Qt.Key.Key_F6)
+    clerk.settle()
+    booked = _book_one(clerk)
+    assert booked.customer == job.customer
+    clerk.tab_back_to("customer-name")
+    press_text("Ada")
+    _wait(clerk, lambda: bool(_offered(clerk)))
+    (offered,) = _offered(clerk)
+    assert "2 orders" in offered, "one person, two orders"
+
+
+def test_two_people_with_one_number_stay_two(clerk: Clerk, job: Job) -> None:
+    """Nobody takes the offer: the number is shared, the person is another; each is offered apart."""
+    clerk.tab_back_to("customer-name")
+    press_text("Bo Fenwick")
+    press(Qt.Key.Key_Return)
+    press_text("303 555 0142")
+    _wait(clerk, lambda: any("Ada" in each for each in _offered(clerk)))
+    booked = _book_one(clerk)
+    assert (booked.customer.name, booked.customer.phone) == ("Bo Fenwick", job.customer.phone)
+    assert clerk.job().customer.name == "Ada Fenwick"
+    clerk.tab_back_to("customer-phone")
+    press_text("303 555 0142")
+    _wait(clerk, lambda: len(_offered(clerk)) == 2)
+    assert {each.split(",")[0] for each in _offered(clerk)} == {"Ada Fenwick", "Bo Fenwick"}

@@ -6,17 +6,22 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QPushButton
 
 from core.model.dispositions import Disposition
-from core.model.incident_records import IncidentKind
+from core.model.incident_records import IncidentKind, IncidentStep
 from core.model.names import Finding, TapeCode
 from core.model.stations import Station
-from core.services import calls, incidents, jobs, tapes
+from core.services import calls, incidents, jobs, tape_dispositions, tapes
 from gui.bench.bench_screen import BenchScreen
 from gui.pickup.pickup_screen import PickupScreen
+from gui.shop.shop_screen import ShopScreen
+from tests.flows.test_counter_to_receipt import Clerk, clerk, log_folder
 from tests.support import pdf
-from tests.support.booked import line
+from tests.support.booked import Clock, Desk, line
 from tests.support.screens import Place, press, press_text, scan
+
+__all__ = ["clerk", "log_folder"]
 
 CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 
@@ -38,6 +43,26 @@ def settle(place: Place, code: TapeCode, letters: str, note: str = "") -> None:
     press_text(note)
     press(Qt.Key.Key_Return)
     place.settle()
+
+
+def write_down(place: Place, code: TapeCode, words: str, *, further: int) -> None:
+    """One line about a tape that was lost; ``further`` down the list of what can be written."""
+    scan(place, code)
+    press(Qt.Key.Key_T, CTRL)
+    for _ in range(further):
+        press(Qt.Key.Key_Down)
+    press_text(words)
+    press(Qt.Key.Key_Return)
+    place.settle()
+
+
+def print_report(place: Place, code: TapeCode) -> str:
+    """The words of the report for the insurer."""
+    scan(place, code)
+    press(Qt.Key.Key_T, CTRL)
+    press(Qt.Key.Key_W, ALT)
+    place.settle()
+    return pdf.words(Path(place.shown_files[-1]).read_bytes())
 
 
 def disposition(place: Place, code: TapeCode) -> Disposition | None:
@@ -78,14 +103,57 @@ def test_a_blank_and_a_declined_tape_go_home_uncharged(place: Place, codes: list
     assert "One tape is still here" in said
 
 
+def test_the_list_of_what_is_lost_leads_to_the_tape(clerk: Clerk) -> None:
+    """From Shop to the Bench, where the next line is written down."""
+    clock = clerk.books.clock
+    assert isinstance(clock, Clock)
+    tape = Desk(clerk.books, clock, "", "sqlite").book(line(count=2)).tapes[0]
+    clerk.books.run(tape_dispositions.settle, tape.code, Disposition.LOST, note="not on its shelf")
+    clerk.go(Qt.Key.Key_F5)
+    shop = clerk.window.screen_on_show()
+    assert isinstance(shop, ShopScreen)
+    for _ in shop.chapters.pieces:
+        if shop.chapters.current != "incidents":
+            press(Qt.Key.Key_Down)
+    clerk.settle()
+    clerk.qtbot.waitUntil(lambda: shop.page.findChild(QPushButton, f"incident-{tape.code}") is not None)
+    for _ in range(20):
+        held = QApplication.focusWidget()
+        if held is not None and held.objectName() == f"incident-{tape.code}":
+            break
+        press(Qt.Key.Key_Tab)
+    press(Qt.Key.Key_Space)
+    clerk.settle()
+    bench = clerk.window.screen_on_show()
+    assert isinstance(bench, BenchScreen)
+    assert bench.tape is not None
+    assert bench.tape.code == tape.code
+    press(Qt.Key.Key_T, CTRL)
+    press_text("by phone")
+    press(Qt.Key.Key_Return)
+    clerk.settle()
+    (found,) = clerk.books.ask(incidents.open_ones)
+    assert found.next is IncidentStep.SETTLE
+
+
 def test_a_lost_tape_is_told_settled_and_signed_for(place: Place, codes: list[TapeCode]) -> None:
     place.turn_to(BenchScreen)
     settle(place, codes[3], "lost", "not on its shelf")
     assert disposition(place, codes[3]) is Disposition.LOST
     assert "one we would like to talk to you about" in spoken(place, codes[0])
     assert "shelf" not in spoken(place, codes[0])
-    for kind, words in ((IncidentKind.TOLD, "by phone"), (IncidentKind.SETTLED, "sixty dollars")):
-        place.records.shop.run(incidents.add, codes[3], kind, words)
+    write_down(place, codes[3], "by phone", further=0)
+    write_down(place, codes[3], "sixty dollars", further=1)
+    told = place.records.shop.ask(incidents.of_tape, codes[3])
+    assert told is not None
+    assert [(line.kind, line.words) for line in told.lines[1:]] == [
+        (IncidentKind.TOLD, "by phone"),
+        (IncidentKind.SETTLED, "sixty dollars"),
+    ]
+    report = print_report(place, codes[3])
+    for words in ("not on its shelf", "by phone", "sixty dollars"):
+        assert words in report
+    place.shown_files.clear()
     settle(place, codes[1], "nothing")
     settle(place, codes[2], "not wanted")
     said = hand_back(place, codes)

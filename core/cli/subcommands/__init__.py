@@ -85,6 +85,7 @@ _ROOMS = {
     "outage": (_PLANNED, "plan_outage"),
     "expect": (_PLANNED, "expect"),
     "queue": (_PLANNED, "order_boxes"),
+    "customers": (_BOX, "list_customers"),
     "correct": (_BOX, "correct_customer"),
     "refund": (_BOX, "refund"),
     "load-now": (_LOADING, "tell_load_now"),

@@ -127,13 +127,13 @@ def _told(
     waiting = [one for one in shop.ask(ceiling_watch.to_call) if one.number == number]
     asking = waiting[0].asking if waiting else ()
     offered = shop.ask(call_cards.choices, number)
-    version, changed = versions[-1]
+    version = versions[-1][0]
     front = shop.ask(decks.settings_then, version.at).front
 
     def write(folder: Path) -> tuple[Path, ...]:
-        first = paper_files.of_first_version(job, versions[0][0], front, folder) if with_first else ()
-        is_only = with_first and version.number == 1
-        return first if is_only else (*first, *paper_files.of_change(job, version, changed, front, folder))
+        is_older = with_first and version.number > 1
+        first = paper_files.of_first_version(job, versions[0][0], front, folder) if is_older else ()
+        return (*first, *paper_files.of_newest(job, versions, front, folder))
 
     written, note = paper_folder.after(agreement_words.kind_words(version), place, write)
     document = json_agreements.agreement(job, versions, standing, asking, offered, written)

@@ -24,6 +24,7 @@ from core.services import decks, inventory_file, paper_files, quoting, shop_snap
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import shop_settings
 from core.services.quoting import ShopSnapshot
+from core.wording import locale_figures
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -122,6 +123,28 @@ def hand_back(call: Invocation) -> Reply:
     receipt = written[0] if written else None
     notes = " ".join((*pickups.labels_astray(handed), *([note] if note else [])))
     return Reply(json_answers.pickup(handed, receipt), plain_answers.pickup(handed, receipt), note=notes)
+
+
+def list_customers(call: Invocation) -> Reply:
+    """Who was here before under such a name or number; two people with one number are two."""
+    from core.services import customers
+
+    with call.open() as shop:
+        found = shop.ask(customers.recalled, call.asked.query, call.asked.query)
+    lines = [
+        say(
+            "cli",
+            "known_customer",
+            name=each.name,
+            phone=locale_figures.phone(each.phone) if each.phone else say("cli", "no_phone"),
+            orders=each.orders,
+        )
+        for each in found
+    ]
+    document = {
+        "customers": [{"name": each.name, "phone": each.phone, "orders": each.orders} for each in found]
+    }
+    return Reply(document, "\n".join(lines) or say("cli", "nobody_known", query=call.asked.query))
 
 
 def correct_customer(call: Invocation) -> Reply:

@@ -306,3 +306,11 @@ to_call_line = { $number } { $name } { $phone }: { $tapes ->
        *[other] { $tapes } tapes ask
     }, { $stands } against { $ceiling }
 customer_was_told = the customer was told every warning of the quote; kept with the order
+who_was_here = customers who were here before, by a part of the name or number
+name_or_phone = at least three letters of the name, or digits of the number
+known_customer = { $name }, { $phone } · { $orders ->
+        [one] 1 order
+       *[other] { $orders } orders
+    }
+no_phone = no phone number
+nobody_known = Nobody who was here before is called “{ $query }” or has such a number.

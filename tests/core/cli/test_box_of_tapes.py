@@ -18,7 +18,7 @@ from core.model.errors import WrongInput
 from core.model.names import Finding
 from core.services.own_shop import shop_settings
 from tests.support import pdf
-from tests.support.inventories import changed, written
+from tests.support.inventories import GOOD, changed, written
 from tests.support.typed import NOW, READY, Typist, adds_up, contents, run_python, walk
 
 # --- the quote -------------------------------------------------------------------------
@@ -192,3 +192,23 @@ def test_papers_written_again_are_the_same_bytes_whatever_the_shop_changed_since
     assert "The Other Name" not in pdf.words(Path(second).read_bytes())
     now = typed("book", box, "--paper", tmp_path / "new", now=later).document["papers"][0]
     assert "The Other Name" in pdf.words(Path(now).read_bytes())
+
+
+def test_customers_who_were_here_are_listed_and_two_with_one_number_are_two(
+    typed: Typist, tmp_path: Path
+) -> None:
+    for name in ("Ada Fenwick", "Bo Fenwick", "Ada Fenwick"):
+        file = tmp_path / "box.json"
+        file.write_bytes(written({**GOOD, "customer": {"name": name, "phone": "(303) 555-0142"}}))
+        assert typed("book", file).code == 0
+    for query in ("fenw", "5550142", "(303) 555-0142"):
+        found = typed("customers", query).document["customers"]
+        assert sorted((each["name"], each["phone"], each["orders"]) for each in found) == [
+            ("Ada Fenwick", "+13035550142", 2),
+            ("Bo Fenwick", "+13035550142", 1),
+        ]
+    (ada,) = typed("customers", "ada fenwick").document["customers"]
+    assert ada["orders"] == 2
+    assert "Ada Fenwick, (303) 555-0142 · 2 orders" in typed("customers", "ada", as_json=False).out
+    nobody = typed("customers", "zelda", as_json=False)
+    assert (nobody.code, "Nobody who was here before" in nobody.out) == (0, True)

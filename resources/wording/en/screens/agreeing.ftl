@@ -34,6 +34,7 @@ esc = The answer is kept with your name and the time. Esc closes the card; the t
 kept = Saved: what { $name } said about order { $number }.
 versions = What was agreed, version by version
 close = Esc closes.
+print_newest = Print what holds now   Alt+P
 holds = { $price } most likely; ask before going over { $ceiling }
 within = Order { $number } comes to { $stands } as far as we know; ask before going over { $ceiling }.{ $given ->
         [0] {""}
