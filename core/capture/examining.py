@@ -15,6 +15,7 @@ from core.capture.pictures import Picture, PictureWatch
 from core.capture.sounds import SoundWatch
 from core.capture.time_spans import longer
 from core.capture.trims import RawSpans
+from core.model import regular_files
 from core.model.errors import AsWritten, TapewrightError, WrongInput
 from core.wording.locale_figures import listed
 from core.wording.messages import say
@@ -41,6 +42,7 @@ def examine(path: Path, *, told: Told = lambda share: None, stop: Stop = lambda:
     Raises Stopped soon after ``stop`` says so, WrongInput for a file that holds no recording or is still
     being written, Unavailable when it cannot be read or PyAV is not installed.
     """
+    regular_files.check(path, str(path), say("capture", "finished-file"))
     progress = _Progress(told, stop)
     with decoding.opened(path) as recording:
         before = _stamp(path)

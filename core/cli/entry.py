@@ -73,9 +73,10 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
         return _without_subcommand(call, open_window)
     reply = carry_out(asked.subcommand, call)
     reply = replace(reply, document={**reply.document, **dict.fromkeys(call.marks, True)})
-    _print(reply, as_json=asked.json)
-    if reply.note:
-        _say(reply.note)
+    _answer(reply, as_json=asked.json)
+    for note in (*call.notes, reply.note):
+        if note:
+            _say(note)
     if reply.shop_to_open is not None and open_window is not None and has_screen():
         return open_window(call.window_options(reply.shop_to_open))
     return reply.exit_code
@@ -149,6 +150,17 @@ def _top(*, add_help: bool) -> Parser:
     top.add_argument("--version", action="store_true", help=say("cli", "tell_version"))
     add_common(top, top=True)
     return top
+
+
+def _answer(reply: Reply, *, as_json: bool) -> None:
+    """Prints what was done. Unavailable when that cannot be written: it was done all the same."""
+    try:
+        _print(reply, as_json=as_json)
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        _close_output()
+        raise Unavailable(say("cli", "answer_not_written", named=_named(error))) from error
 
 
 def _print(reply: Reply, *, as_json: bool) -> None:

@@ -13,7 +13,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
-from core.model import private_files
 from core.model.errors import AsWritten, Refused, TapewrightError, WrongInput, nothing
 from core.wording import messages, own_words
 from core.wording.messages import say
@@ -41,6 +40,8 @@ class Invocation:
     """One subcommand with what was typed, the clock and the way to the shop."""
 
     asked: Namespace
+    notes: list[str] = field(default_factory=list)
+    """What is said beside the answer, on standard error."""
     marks: set[str] = field(default_factory=set)
     """What an answer has to be marked with, such as ``practice`` for a shop to practise in."""
 
@@ -66,8 +67,6 @@ class Invocation:
         from core.store import current_settings
 
         where = self.where
-        if create and not is_url(where):
-            private_files.make_folder(Path(where).expanduser().absolute().parent)
         shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
         try:
             self._know_who(shop)
@@ -75,10 +74,17 @@ class Invocation:
             shop.close()
             raise
         with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
+            self._note_clock(shop)
             front = shop.ask(current_settings.read).front
             messages.use(front.language, own=own_words.of(front.language, front.words))
             self.marks.update(("practice",) if front.practice else ())
         return shop
+
+    def _note_clock(self, shop: Shop) -> None:
+        from core.services.own_shop import clock_check
+
+        said = shop.ask(clock_check.sentence)
+        self.notes.extend([said] if said and said not in self.notes else [])
 
     def new_pin(self, name: str) -> str:
         """The PIN somebody is to have: from TAPEWRIGHT_NEW_PIN, else asked for."""
@@ -146,10 +152,11 @@ def default_demo() -> Path:
 
 def contents(name: str) -> bytes:
     """The bytes of the file ``name`` (``-``: standard input), one more than is accepted at most."""
-    from core.model import json_reader
+    from core.model import json_reader, regular_files
 
     if name == "-":
         return sys.stdin.buffer.read(json_reader.MOST_BYTES + 1)
+    regular_files.check(name, name, say("cli", "name_readable_file_accepted"))
     try:
         with open(name, "rb") as file:
             return file.read(json_reader.MOST_BYTES + 1)

@@ -66,6 +66,8 @@ def add_keeping(add: Subcommands) -> None:
     one.add_argument("--check", action="store_true", help=say("cli", "backup_check"))
     one = add("restore", say("cli", "put_copy_back_shop"))
     one.add_argument("file", metavar="FILE")
+    one.add_argument("--replace", action="store_true", help=say("cli", "restore_replace"))
+    one.add_argument("--last-number", metavar="NUMBER", type=text, help=say("cli", "restore_last_number"))
     add("verify", say("cli", "check_database_chain_history"))
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime, timedelta, tzinfo
 from pathlib import Path
 
 from core.model.errors import TapewrightError
@@ -50,6 +51,37 @@ class BackupPlace:
         return last is None or not timedelta(0) <= now - last.made_at < timedelta(hours=plan.every_hours)
 
 
+def rotated(
+    files: Sequence[BackupFile], plan: BackupPlan, zone: tzinfo
+) -> tuple[tuple[BackupFile, ...], tuple[BackupFile, ...]]:
+    """Of backups, newest first, those that stay and those that go.
+
+    The newest stay whatever they are; of the good ones also the last of each day, week and year of the shop,
+    as far back as the plan says. The last good one and the last that was tried out and found good never go.
+    """
+    good = [each for each in files if each.is_good]
+    stay = {*files[: plan.keep], *good[:1], *[each for each in good if each.checked_at is not None][:1]}
+    for count, period in ((plan.keep_days, _day), (plan.keep_weeks, _week), (plan.keep_years, _year)):
+        newest: dict[object, BackupFile] = {}
+        for each in good:
+            newest.setdefault(period(each.made_at.astimezone(zone)), each)
+        stay.update(list(newest.values())[:count])
+    return tuple(each for each in files if each in stay), tuple(each for each in files if each not in stay)
+
+
+def _day(moment: datetime) -> object:
+    return moment.date()
+
+
+def _week(moment: datetime) -> object:
+    """Weeks of ISO 8601, which begin on Monday."""
+    return moment.isocalendar()[:2]
+
+
+def _year(moment: datetime) -> object:
+    return moment.year
+
+
 @dataclass(frozen=True, slots=True)
 class BackupState:
     """Every place of the plan with its backups."""
@@ -86,3 +118,5 @@ class BackupRound:
     """Folders where it failed, and why."""
     warning: str = ""
     """Nothing while a good backup is young enough."""
+    clock: str = ""
+    """Nothing while the clock of this computer is right."""

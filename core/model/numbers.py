@@ -29,6 +29,11 @@ def job_number(sequence: int) -> JobNumber:
     return JobNumber(_checked(f"{sequence:05d}"))
 
 
+def sequence(number: JobNumber) -> int:
+    """Which job, counted from 1, has this number."""
+    return int(number[:-1])
+
+
 def tape_code(number: JobNumber, place: int) -> TapeCode:
     """The code of the ``place``-th tape (1 to 999) of a job."""
     if not 1 <= place <= 999:

@@ -42,7 +42,8 @@ class Breakdown:
     """What was done."""
 
     def hours(self, now: datetime) -> float:
-        return ((self.ended_at or now) - self.began_at) / timedelta(hours=1)
+        """How long it is or was out; never less than nothing, whatever the clock was set to meanwhile."""
+        return max(0.0, ((self.ended_at or now) - self.began_at) / timedelta(hours=1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +83,8 @@ def counted(unit: Unit) -> Counted:
     today = unit.now.astimezone(zone).date()
     minutes = unit.session.scalar(select(func.sum(CaptureRow.minutes))) or 0.0
     first = unit.session.scalar(select(func.min(JobRow.booked_at)))
-    since = today if first is None else max(first.astimezone(zone).date(), today - timedelta(days=_MOST_DAYS))
+    since = today if first is None else min(today, first.astimezone(zone).date())
+    since = max(since, today - timedelta(days=_MOST_DAYS))
     shut = sum(each.day >= since for each in shut_days(unit))
     out = {deck.name for deck in fitted.working_decks if not deck.in_service}
     return Counted(

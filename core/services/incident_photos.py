@@ -9,7 +9,7 @@ from pathlib import Path
 
 import platformdirs
 
-from core.model import private_files
+from core.model import private_files, regular_files
 from core.model.errors import Unavailable, WrongInput
 from core.model.incident_records import IncidentLine
 from core.wording.messages import say
@@ -61,6 +61,7 @@ def is_whole(line: IncidentLine, folder: Path) -> bool:
 
 
 def _read(path: Path) -> bytes:
+    regular_files.check(path, say("incidents", "photo"), say("incidents", "photo-readable"))
     try:
         with path.open("rb") as file:
             data = file.read(MOST_BYTES + 1)

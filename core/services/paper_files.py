@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Sequence
-from contextlib import suppress
 from dataclasses import replace
 from itertools import count
 from pathlib import Path
@@ -12,7 +10,6 @@ from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
 from core.capture.file_report import CapturedFile
-from core.model import private_files
 from core.model.agreement_records import AgreementVersion
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
@@ -20,6 +17,7 @@ from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import QuotedTape
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
+from core.store import durable_files
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
 """The papers of an order, as the settings call them."""
@@ -29,7 +27,9 @@ AGREEMENT = "agreement"
 
 def prepare(folder: Path) -> Path:
     """``folder``, made when it is missing and found writable before anything is stored (else OSError)."""
-    return private_files.try_folder(folder)
+    durable_files.make_folders(folder)
+    with NamedTemporaryFile(dir=folder, prefix=".try-"):
+        return folder
 
 
 def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
@@ -141,17 +141,7 @@ def of_incident(job: Job, incident: Incident, front: ShopFront, folder: Path) ->
 def write(folder: Path, stem: str, data: bytes) -> Path:
     """``data`` as ``stem.pdf`` in ``folder``; a different paper of that name is kept and ours numbered."""
     path = _free(folder, stem, data)
-    with NamedTemporaryFile(dir=folder, prefix=".paper-", delete=False) as file:
-        try:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-            file.close()
-            os.replace(file.name, path)
-        except OSError:
-            with suppress(OSError):
-                os.unlink(file.name)
-            raise
+    durable_files.write(path, data)
     return path
 
 

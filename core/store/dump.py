@@ -89,15 +89,32 @@ def _columns(connection: Connection, name: str) -> list[str]:
 
 
 def _body(connection: Connection, now: datetime) -> Iterator[str]:
-    yield json.dumps({"tapewright": schema.HEAD, "made_at": written(now)})
-    for kept in StoredTable.metadata.sorted_tables:
-        raw = _raw(kept.name)
-        order = [raw.c[key.name] for key in kept.primary_key]
-        for row in connection.execute(select(raw).order_by(*order)).mappings():
+    """Of a shop of today's tables these; of an older one the tables it has."""
+    revision = connection.execute(
+        select(column("version_num")).select_from(table("alembic_version"))
+    ).scalar()
+    yield json.dumps({"tapewright": revision, "made_at": written(now)})
+    tables = _todays() if revision == schema.HEAD else _older(connection)
+    for raw, key in tables:
+        for row in connection.execute(select(raw).order_by(*(raw.c[name] for name in key))).mappings():
             plain = {
                 name: written(value) if isinstance(value, datetime) else value for name, value in row.items()
             }
-            yield json.dumps({"table": kept.name, "row": plain}, ensure_ascii=False, sort_keys=True)
+            yield json.dumps({"table": raw.name, "row": plain}, ensure_ascii=False, sort_keys=True)
+
+
+def _todays() -> Iterator[tuple[TableClause, list[str]]]:
+    """Each table with its key, parents before children."""
+    for kept in StoredTable.metadata.sorted_tables:
+        yield _raw(kept.name), [key.name for key in kept.primary_key]
+
+
+def _older(connection: Connection) -> Iterator[tuple[TableClause, list[str]]]:
+    found = inspect(connection)
+    for name, _ in found.get_sorted_table_and_fkc_names():
+        if name is not None and name != "alembic_version":
+            key = found.get_pk_constraint(name)["constrained_columns"]
+            yield table(name, *(column(each) for each in _columns(connection, name))), list(key)
 
 
 def _raw(name: str) -> TableClause:

@@ -12,12 +12,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Engine, create_engine, event, make_url
+from sqlalchemy import URL, Dialect, Engine, create_engine, event, make_url
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import ConnectionPoolEntry
 
-from core.model.errors import WrongInput
+from core.model import regular_files
+from core.model.errors import Unavailable, WrongInput
 from core.store.sqlite_library import refuse_reset_race, sqlite_module
 from core.wording.messages import say
 
@@ -26,6 +27,8 @@ BUSY_SECONDS = 5.0
 
 CONNECT_SECONDS = 5
 """How long to wait for a PostgreSQL server; also how long unanswered data may hang (``tcp_user_timeout``)."""
+
+_FILE_BEFORE = "file_before"
 
 WRITERS_LOCK = 0x7461_7065
 """Key of the PostgreSQL advisory lock that puts writers in a row (the word "tape" in ASCII)."""
@@ -61,6 +64,7 @@ def open_database(where: str | Path, *, alone: bool = False) -> Database:
 
 
 def _open_file(path: Path, alone: bool) -> Database:
+    regular_files.check(path, say("records", "shop"), say("records", "shop_address_accepted"))
     module = sqlite_module()
     if not alone:
         refuse_reset_race(module)
@@ -85,7 +89,10 @@ def _file_engine(path: Path, module: Any, pragma: str, begin: str, *, connection
         connect_args={"timeout": BUSY_SECONDS, "isolation_level": None, "check_same_thread": False},
     )
 
-    def prepare(connection: DBAPIConnection, _: ConnectionPoolEntry) -> None:
+    def note(_: Dialect, entry: ConnectionPoolEntry, *arguments: object) -> None:
+        entry.info[_FILE_BEFORE] = _identity(path)
+
+    def prepare(connection: DBAPIConnection, entry: ConnectionPoolEntry) -> None:
         cursor = connection.cursor()
         for statement in (
             f"PRAGMA busy_timeout={int(BUSY_SECONDS * 1000)}",
@@ -97,10 +104,24 @@ def _file_engine(path: Path, module: Any, pragma: str, begin: str, *, connection
         ):
             cursor.execute(statement)
         cursor.close()
+        if entry.info.pop(_FILE_BEFORE) not in (None, _identity(path)):
+            connection.close()
+            raise Unavailable(say("records", "restore_under_way", where=path))
 
+    event.listen(engine, "do_connect", note)
     event.listen(engine, "connect", prepare)
     event.listen(engine, "begin", lambda connection: connection.exec_driver_sql(begin))
     return engine
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """Which file it is that has this name. A restore gives the name to another one while somebody waits to
+    open it; from the end of `prepare` on the open file cannot be replaced."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
 
 
 # --- PostgreSQL --------------------------------------------------------------------------

@@ -27,7 +27,7 @@ _SIGNS = (
     (re.compile("unable to open"), "cannot_open"),
     (re.compile("not a database"), "no_shop_file"),
     (re.compile("malformed"), "file_damaged"),
-    (re.compile("disk i/o error"), "disk_failed"),
+    (re.compile("disk i/o error|input/output error"), "disk_failed"),
     (re.compile("password authentication failed"), "wrong_password"),
     (re.compile("does not exist"), "not_there"),
 )

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import contextlib
-import os
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from core.model import private_files
 from core.model.errors import Unavailable
+from core.store import durable_files
 from core.store.columns import in_utc
 from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
@@ -25,11 +25,11 @@ def stamp(now: datetime) -> str:
 
 def copy_before(path: Path, what: str, now: datetime) -> Path:
     """A checked copy beside the file, named after what is about to happen to it."""
-    return copy_file(path, unused(path.with_name(f"{path.stem}-{what}-{stamp(now)}{path.suffix}")))
+    return copy_file(path, path.with_name(f"{path.stem}-{what}-{stamp(now)}{path.suffix}"))
 
 
 def unused(path: Path) -> Path:
-    """``path``, or the next name with a number that is free: no copy overwrites another."""
+    """``path``, or the next name with a number that is free; for whoever is alone in giving such names."""
     free, count = path, 1
     while free.exists():
         count += 1
@@ -40,21 +40,19 @@ def unused(path: Path) -> Path:
 def copy_file(source: Path, target: Path) -> Path:
     """A copy of an SQLite file that others may be writing to, complete or not there at all.
 
+    It is named ``target``, or with a number where there is such a file: no copy overwrites another.
     Unavailable when the copy does not pass SQLite's own check; OSError and SQLite's errors pass through.
     """
-    growing = target.with_name(target.name + ".growing")
-    growing.unlink(missing_ok=True)
+    growing = durable_files.beside(target)
     try:
         _copy(source, growing)
         if problems := problems_of_file(growing):
             raise Unavailable(say("records", "copy_not_sound", source=source, problems=problems[0]))
-        _flush(growing)
-        os.replace(growing, target)
-        _flush(target.parent)
+        durable_files.flush(growing)
+        return durable_files.give_free_name(growing, target)
     finally:
         with contextlib.suppress(OSError):
             growing.unlink(missing_ok=True)
-    return target
 
 
 def problems_of_file(path: Path) -> list[str]:
@@ -88,13 +86,3 @@ def _copy(source: Path, target: Path) -> None:
 def _connect(path: Path) -> Any:
     module = sqlite_module()
     return module.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, timeout=5.0)
-
-
-def _flush(path: Path) -> None:
-    """Makes sure the file (or the folder's list of names) is on the disk, where the system can do that."""
-    with contextlib.suppress(OSError):
-        handle = os.open(path, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)

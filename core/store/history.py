@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Iterator
+from datetime import datetime
 
 from sqlalchemy import Select, select
 
@@ -38,11 +39,13 @@ def append(
 ) -> None:
     """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks.
 
-    WrongInput when nobody is said to have done it: every line bears a name.
+    Its moment is never before that of the line before it: a clock that was set back does not turn the order
+    of what happened. WrongInput when nobody is said to have done it: every line bears a name.
     """
     if not unit.who.strip():
         raise WrongInput(say("settings", "people-name"), unit.who, say("files", "some-words"))
     seq = allot(unit, "event")
+    previous, before = _head(unit, seq)
     event = EventRow(
         seq=seq,
         job=job,
@@ -50,13 +53,13 @@ def append(
         kind=kind,
         words=words,
         payload=serialization.dumps(payload),
-        at=unit.now,
+        at=unit.now if before is None else max(unit.now, before),
         by=unit.who,
-        previous=_head(unit, seq),
+        previous=previous,
         digest="",
     )
     event.digest = digest(event)
-    unit.session.info[_HEAD] = event.digest
+    unit.session.info[_HEAD] = event.digest, event.at
     unit.session.add(event)
 
 
@@ -123,6 +126,11 @@ def latest(unit: Unit) -> int:
     return unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "event")).one()
 
 
+def last_at(unit: Unit) -> datetime | None:
+    """The moment of the last line; None at the beginning."""
+    return unit.session.scalars(select(EventRow.at).order_by(EventRow.seq.desc()).limit(1)).one_or_none()
+
+
 def verify(unit: Unit) -> tuple[str, ...]:
     """Recomputes the whole chain; one sentence for each place where it breaks, none when it holds."""
     problems: list[str] = []
@@ -152,12 +160,14 @@ def _lines() -> Select[EventRow]:
     return select(EventRow).order_by(EventRow.seq)
 
 
-def _head(unit: Unit, seq: int) -> str:
-    """The digest of the line before ``seq``; remembered while the transaction lasts."""
-    known = unit.session.info.get(_HEAD)
+def _head(unit: Unit, seq: int) -> tuple[str, datetime | None]:
+    """The digest and moment of the line before ``seq``; remembered while the transaction lasts."""
+    known: tuple[str, datetime] | None = unit.session.info.get(_HEAD)
     if known is None:
-        known = unit.session.scalars(select(EventRow.digest).where(EventRow.seq == seq - 1)).one_or_none()
-    return known or BEGINNING
+        line = select(EventRow.digest, EventRow.at).where(EventRow.seq == seq - 1)
+        found = unit.session.execute(line).one_or_none()
+        known = None if found is None else (found.digest, found.at)
+    return known or (BEGINNING, None)
 
 
 def _missing(one: str, several: str, first: int, last: int) -> str:

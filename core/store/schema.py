@@ -14,7 +14,7 @@ from sqlalchemy import Connection, inspect, text
 
 from core.model import private_files
 from core.model.errors import NoShopYet, Refused, Unavailable, WrongInput
-from core.store import file_copies
+from core.store import durable_files, file_copies, restore_journal, shop_marker
 from core.store.engines import Database
 from core.wording.messages import say
 
@@ -28,33 +28,51 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
     """Makes the tables new or brings them up to date; gives the copy made before an old file was touched.
 
     NoShopYet when nothing is there and nothing may be made; WrongInput when the tables are another
-    program's; Refused when a newer version of this program wrote it.
+    program's; Refused when a newer version of this program wrote it; Unavailable where
+    there was a shop whose file is gone.
     """
     if database.path is not None:
         _find_file(database.path, create)
     found, holds_tables = _look(database)
-    if found == HEAD:
-        return None
     if found is None and holds_tables:
         raise WrongInput(say("records", "shop"), database.where, say("records", "tables_not_ours"))
+    if found is None and database.path is not None and shop_marker.place(database.path).exists():
+        found, _ = _look(database)  # another program may have made the tables meanwhile, and left the marker
+        if found is None:
+            raise shop_marker.is_gone(database.path)
     if found is None and not create:
         raise NoShopYet(say("records", "no_shop_yet", where=database.where))
-    kept = None
-    if found is not None:
-        check_known(found, database.where)
-        kept = file_copies.copy_before(database.path, f"before-{HEAD}", now) if database.path else None
-    _upgrade(database)
+    kept = None if found in (HEAD, None) else _keep_older(database, found, now)
+    if found != HEAD:
+        _upgrade(database)
+    if database.path is not None:
+        shop_marker.leave(database.path)
     return kept
 
 
 def _find_file(path: Path, create: bool) -> None:
+    """Settles a restore that was cut off, then sees to it that there is a file or a folder to make it in."""
+    restore_journal.settle(path)
+    was_there = shop_marker.place(path).exists()
     if path.exists():
         private_files.tighten_beside(path)
         return
+    if was_there:
+        raise shop_marker.is_gone(path)
     if not create:
         raise NoShopYet(say("records", "no_shop_at", path=path))
-    private_files.make_folder(path.parent)
+    durable_files.make_folders(path.parent)
     private_files.make_file(path)
+
+
+def _keep_older(database: Database, found: str, now: datetime) -> Path:
+    """A copy of an older shop before its tables are changed: beside a file, of a server on this computer."""
+    check_known(found, database.where)
+    if database.path is not None:
+        return file_copies.copy_before(database.path, f"before-{HEAD}", now)
+    from core.store import dump_files
+
+    return dump_files.keep_server(database, f"before-{HEAD}", now)
 
 
 def _look(database: Database) -> tuple[str | None, bool]:
@@ -90,6 +108,8 @@ def _upgrade(database: Database) -> None:
         is_file = connection.dialect.name == "sqlite"
         if is_file and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
             raise Unavailable(say("records", "update_breaks_links", where=database.where))
+    if database.path is not None:
+        durable_files.flush_folder(database.path.parent)
 
 
 @contextmanager

@@ -80,7 +80,9 @@ class BackupCare(QObject):
 
 
 def _troubles(done: BackupRound) -> Iterator[str]:
-    """What the owner should hear: no good backup, then each place that failed."""
+    """What the owner should hear: a wrong clock, no good backup, then each place that failed."""
+    if done.clock:
+        yield done.clock
     if done.warning:
         yield done.warning
     for _, failure in done.failures:

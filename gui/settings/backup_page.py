@@ -1,4 +1,4 @@
-"""The page on backups: the two folders they go to, how often, and when the owner is told."""
+"""The page on backups: the two folders they go to, how often, how long, and when the owner is told."""
 
 from __future__ import annotations
 
@@ -22,11 +22,11 @@ from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import hinted, labelled, stacked, words
 
 _FOLDERS = ("first", "second")
-_FIGURES = ("every_hours", "told_after_hours", "keep")
+_FIGURES = ("every_hours", "told_after_hours", "keep", "keep_days", "keep_weeks", "keep_years")
 
 
 class BackupPage(SettingsPage):
-    """Two folders and three figures, with plain advice on where copies are safe."""
+    """Two folders and some figures, with plain advice on where copies are safe."""
 
     page = SetupPage.BACKUP
     paths: ClassVar[tuple[str, ...]] = tuple(f"backup.{key}" for key in (*_FOLDERS, *_FIGURES))

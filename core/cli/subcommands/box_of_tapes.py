@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
@@ -12,6 +15,7 @@ from core.cli.invocation import Invocation, Reply, contents
 from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
 from core.model.agreement_records import AgreedHow, Consent
+from core.model.errors import NoShopYet
 from core.model.inventory import CustomerDraft, Inventory
 from core.model.names import JobNumber, TapeCode
 from core.model.own_shop.settings_records import Permission, ShopFront, ShopSettings
@@ -66,8 +70,9 @@ def book(call: Invocation) -> Reply:
     from core.services import jobs
 
     data = contents(call.asked.file)
-    if not call.has_shop:  # a wrong file is refused before a shop is made for it
+    if not call.has_shop:  # no shop is made only to refuse an order
         _inventory(call, data, shop_settings.new_shop(), customer_needed=True)
+        _refuse_without_shop(call)
     with call.open(create=True) as shop:
         quoted = _quote_here(call, data, shop, customer_needed=True)
         place = paper_folder.folder(call)
@@ -84,6 +89,17 @@ def book(call: Invocation) -> Reply:
     done = say("cli", "job_booked", number=job.number)
     written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
     return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
+
+
+def _refuse_without_shop(call: Invocation) -> None:
+    """NotSetUp, as of a shop that was just begun; Unavailable where there was one."""
+    from core.services.own_shop import readiness
+    from core.services.records_door import Shop
+
+    with suppress(NoShopYet):
+        call.open().close()
+    with TemporaryDirectory() as folder, Shop.open(Path(folder) / "shop.sqlite", clock=call.clock) as begun:
+        begun.ask(readiness.check)
 
 
 def _consent(call: Invocation, quoted: Quote) -> Consent | None:

@@ -33,16 +33,28 @@ def back_up(call: Invocation) -> Reply:
 
 
 def restore(call: Invocation) -> Reply:
-    from core.services import backup
+    from core.model import numbers
+    from core.services.restoring import restored_shop, shop_there
 
-    there = backup.settings_there(call.where, call.clock())
+    asked = call.asked
+    there = shop_there.settings(call.where, call.clock())
     if there is not None and there.working_staff:
         with call.open():
             """Whoever acts under a name with a PIN knows it."""
-    kept = backup.restore(call.where, _path(call.asked.file), now=call.clock(), who=call.asked.who)
-    before = None if kept is None else str(kept)
-    text = "Restored." if kept is None else say("cli", "restored_what_before_kept", kept=kept)
-    return Reply({"restored": call.asked.file, "kept": before}, text)
+    last = 0 if asked.last_number is None else numbers.sequence(numbers.read_job_number(asked.last_number))
+    done = restored_shop.restore(
+        call.where,
+        _path(asked.file),
+        now=call.clock(),
+        who=asked.who,
+        replace=asked.replace,
+        last_given=last,
+    )
+    before = None if done.kept is None else str(done.kept)
+    text = say("cli", "restored") if before is None else say("cli", "restored_what_before_kept", kept=before)
+    note = "" if done.numbers_known else say("cli", "restored_numbers_unknown")
+    document = {"restored": asked.file, "kept": before, "numbers_known": done.numbers_known}
+    return Reply(document, text, note=note)
 
 
 def verify(call: Invocation) -> Reply:

@@ -210,6 +210,9 @@ class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
     every_hours: Annotated[int, Meta(ge=1, le=720, description="from-1-to-720")] = 24
     told_after_hours: Annotated[int, Meta(ge=1, le=8760, description="from-1-to-8760")] = 72
     keep: Annotated[int, Meta(ge=2, le=1000, description="from-2-to-1000")] = 30
+    keep_days: Annotated[int, Meta(ge=0, le=1000, description="from-0-to-1000")] = 14
+    keep_weeks: Annotated[int, Meta(ge=0, le=1000, description="from-0-to-1000")] = 8
+    keep_years: Annotated[int, Meta(ge=0, le=1000, description="from-0-to-1000")] = 10
 
 
 class CallsEntry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -250,7 +250,10 @@ class BackupPlan:
     told_after_hours: int = 72
     """The owner is told when the last good backup is older than this."""
     keep: int = 30
-    """The newest so many are kept in each place."""
+    """The newest so many are kept in each place; beside them the last of each day, week and year."""
+    keep_days: int = 14
+    keep_weeks: int = 8
+    keep_years: int = 10
 
     @property
     def places(self) -> tuple[str, ...]:

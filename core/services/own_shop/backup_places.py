@@ -14,13 +14,16 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
 
-from core.model.backup_records import BackupFile, BackupPlace, BackupRound, BackupState
+from core.model.backup_records import BackupFile, BackupPlace, BackupRound, BackupState, rotated
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
 from core.services import backup
+from core.services.own_shop import clock_check
 from core.store import current_settings, history
+from core.store.columns import written
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -58,7 +61,8 @@ def keep_up(shop: Shop, *, at_once: bool = False) -> BackupRound:
         return back_up(shop, place.folder) if at_once or place.is_due(state.plan, now) else None
 
     done = _in_every_place(shop, make)
-    return replace(done, warning=still_there(shop.ask(read)).warning(now))
+    clock = shop.ask(clock_check.sentence)
+    return replace(done, warning=still_there(shop.ask(read)).warning(now), clock=clock)
 
 
 def rehearse_all(shop: Shop) -> BackupRound:
@@ -135,16 +139,14 @@ def _in_every_place(shop: Shop, do: Callable[[BackupState, BackupPlace], Path | 
 
 
 def _thin(shop: Shop, folder: str) -> None:
-    """Removes what is older than the newest few. The last good and the last rehearsed one always stay."""
+    """Removes what the plan does not keep any longer (see `rotated`)."""
     state = shop.ask(read)
-    place = _place(still_there(state), folder)
-    checked = next((each for each in place.files if each.is_good and each.checked_at is not None), None)
+    _, old = rotated(_place(still_there(state), folder).files, state.plan, ZoneInfo(state.timezone))
     removed = []
-    for each in place.files[state.plan.keep :]:
-        if each not in (place.last_good, checked):
-            with suppress(OSError):
-                each.path.unlink()
-                removed.append(each.path.name)
+    for each in old:
+        with suppress(OSError):
+            each.path.unlink()
+            removed.append(each.path.name)
     if removed:
         words = say("settings", "backup-thinned-line", folder=folder, n=len(removed))
         shop.run(_note, words, THINNED, folder, removed=removed)
@@ -172,7 +174,15 @@ def _note(
     removed: Sequence[str] = (),
 ) -> None:
     history.append(
-        unit, KIND, words, deed=deed, folder=folder, file=file, problem=problem, removed=list(removed)
+        unit,
+        KIND,
+        words,
+        deed=deed,
+        folder=folder,
+        file=file,
+        problem=problem,
+        removed=list(removed),
+        clock=written(unit.now),
     )
 
 
@@ -180,7 +190,13 @@ def _lines(unit: Unit) -> tuple[tuple[datetime, dict[str, Any]], ...]:
     """The moment and payload of each line about backups, newest first."""
     found = select(EventRow.at, EventRow.payload).where(EventRow.kind == KIND)
     rows = unit.session.execute(found.order_by(EventRow.seq.desc()).limit(MOST_LINES))
-    return tuple((at, json.loads(payload)) for at, payload in rows)
+    lines = [(at, json.loads(payload)) for at, payload in rows]
+    return tuple((_by_the_clock(said, at), said) for at, said in lines)
+
+
+def _by_the_clock(said: dict[str, Any], at: datetime) -> datetime:
+    """When it was by the clock of then: the history does not go back where that was set back."""
+    return datetime.fromisoformat(said["clock"]) if "clock" in said else at
 
 
 def _files(lines: Iterable[tuple[datetime, dict[str, Any]]], folder: str) -> Iterator[BackupFile]:

@@ -78,6 +78,18 @@ backup_not_sound = it is not sound: { $problems }
 backup_incomplete = its lines don't add up; a complete, unaltered backup is accepted
 backup_is_not_ours = a backup made by Tapewright is accepted
 copy_not_sound = The copy of { $source } is not sound ({ $problems }) and was thrown away.
+restore_under_way = A backup is being restored to { $where } right now. Wait until it is done, then try again.
+restore_not_finished = The backup is ready but could not take the place of { $where } yet ({ $error }). The restore is finished as soon as the shop is opened again; until then nothing can be changed there.
+server_in_use = { $n ->
+        [one] One other program is connected to { $where }.
+       *[other] { $n } other programs are connected to { $where }.
+    } What they save while a backup is restored would be lost. Close them, then restore. Nothing was changed.
+server_went_on = The shop on the server was at work after { $file } was made, and that work is not in this backup. Make a new backup first, or add --replace to put this one in its place all the same; what is there now is then kept in a file beside the backup. Nothing was changed.
+restored_line = { $skipped ->
+        [0] Backup { $file } restored
+        [one] Backup { $file } restored; one order number given out after it stays unused
+       *[other] Backup { $file } restored; { $skipped } order numbers given out after it stay unused
+    }
 open_elsewhere = Another program has { $path } open ({ $error }). Close it there, then restore. Nothing was changed.
 
 # Opening a shop.
@@ -91,8 +103,12 @@ install_python_with_sqlite = Install a Python that comes with SQLite { $sound } 
 tables_not_ours = the tables in it were not made by Tapewright
 no_shop_yet = There is no shop in { $where } yet.
 no_shop_at = There is no shop file at { $path }.
+shop_is_gone = There was a shop at { $path }, but its file is gone. Plug in the disk it is on or put the file back, or restore a backup of it. No empty shop was started in its place, because it would give out order numbers a second time. To start over all the same, delete { $marker }.
+marker_means = There is a shop in { $name }. While this file is here, no empty shop is started when that one is missing.
 written_by_newer = { $where } was written by a newer Tapewright (tables { $found }, this one knows { $head }). Install the newer version. Nothing was changed.
 update_breaks_links = { $where }: the update would break links between records. Nothing was changed.
+
+clock_is_behind = The clock of this computer says { $now }, but the last entry was made at { $last }. Set the clock right: promised days and backups go by it. What you enter now stands in the history after that entry.
 
 # Two people at once.
 changed_by_somebody = Somebody else changed this first, so your change was not saved. Look again, then decide.
@@ -111,12 +127,12 @@ server_busy = Another till is writing to { $where } and did not finish in time. 
 file_read_only = { $where } can only be read. Check the permissions of file and folder. What was saved before is safe.
 server_read_only = { $where } can only be read, not written. Check the server or the user's rights. What was saved before is safe.
 disk_full = The disk that holds { $where } is full. Make room, then try again. What was saved before is safe.
-cannot_open = { $where } can't be opened. Check that the folder exists and can be written to. What was saved before is safe.
-no_shop_file = { $where } is not a shop file. Choose another file or restore a backup. What was saved before is safe.
-file_damaged = { $where } is damaged. Stop working with it and restore the latest backup. What was saved before is safe.
-disk_failed = The disk that holds { $where } failed. Stop, check the disk, then verify the records. What was saved before is safe.
+cannot_open = { $where } can't be opened. Check that the folder exists and can be written to.
+no_shop_file = { $where } is not a shop file. Choose another file or restore a backup.
+file_damaged = { $where } is damaged. Stop working with it and restore the latest backup.
+disk_failed = The disk that holds { $where } failed. Stop, check the disk, then verify the records.
 wrong_password = { $where } does not accept this user and password. What was saved before is safe.
-not_there = { $where } is not there. Check the address and the name of the database. What was saved before is safe.
+not_there = { $where } is not there. Check the address and the name of the database.
 unreachable = { $where } can't be reached right now. If you were saving something, check whether it is there once the connection is back; trying again won't save it twice.
 audit_told_differ = Who was told that orders are ready differs from what the history says.
 audit_sign_off_differs = Sign-off { $number } of a copied file differs from what the history says.

@@ -20,7 +20,9 @@ from core.services import backup, decks, jobs
 from core.services.agreement import agreements
 from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
-from core.store import engines, file_copies, history, schema
+from core.services.restoring import restored_shop
+from core.store import dump_files, engines, file_copies, history, schema
+from core.store.engines import Database
 from core.store.sqlite_library import sqlite_module
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
@@ -54,12 +56,12 @@ def test_a_copy_holds_everything_and_comes_back_equal(desk: Desk, tmp_path: Path
     copy = desk.shop.backup(tmp_path / "copies")
     desk.book()
     desk.shop.close()
-    kept = backup.restore(desk.where, copy, now=desk.clock(), who="counter")
+    kept = restored_shop.restore(desk.where, copy, now=desk.clock(), who="counter", replace=True).kept
     with Shop.open(desk.where, clock=desk.clock) as again:
         assert again.ask(jobs.open_jobs) == before
         assert again.verify() == ()
         desk.shop = again
-        assert desk.book().number == "000026"  # counting goes on where the copy was made
+        assert desk.book().number == "000034"  # what was given out after the copy is not given again
     assert kept is not None
 
 
@@ -68,10 +70,10 @@ def test_what_a_restore_replaces_is_kept_beside_it(desk: Desk, tmp_path: Path) -
     copy = desk.shop.backup(tmp_path / "copies")
     later = desk.book()
     desk.shop.close()
-    kept = backup.restore(desk.where, copy, now=desk.clock(), who="counter")
+    kept = restored_shop.restore(desk.where, copy, now=desk.clock(), who="counter", replace=True).kept
     assert kept is not None
     assert "before-restore-20260303-140000" in kept.name
-    backup.restore(tmp_path / "looked-at.sqlite", kept, now=desk.clock(), who="counter")
+    restored_shop.restore(tmp_path / "looked-at.sqlite", kept, now=desk.clock(), who="counter")
     with Shop.open(tmp_path / "looked-at.sqlite") as old:
         assert old.ask(jobs.get, later.number) == later
 
@@ -81,7 +83,7 @@ def test_a_copy_moves_a_shop_from_one_kind_of_database_to_another(desk: Desk, tm
     before = desk.shop.ask(jobs.open_jobs)
     copy = desk.shop.backup(tmp_path / "copies")
     other = tmp_path / "elsewhere.sqlite"
-    assert backup.restore(other, copy, now=desk.clock(), who="counter") is None
+    assert restored_shop.restore(other, copy, now=desk.clock(), who="counter").kept is None
     with Shop.open(other, create=False) as moved:
         assert moved.ask(jobs.open_jobs) == before
         assert moved.verify() == ()
@@ -103,7 +105,7 @@ def test_a_copy_is_whole_although_others_go_on_writing(desk: Desk, tmp_path: Pat
         stop.set()
         thread.join()
     for count, copy in enumerate(copies):
-        backup.restore(tmp_path / f"{count}.sqlite", copy, now=desk.clock(), who="counter")
+        restored_shop.restore(tmp_path / f"{count}.sqlite", copy, now=desk.clock(), who="counter")
         with Shop.open(tmp_path / f"{count}.sqlite") as shop:
             assert shop.verify() == ()
             assert shop.ask(history.latest) > 0
@@ -116,7 +118,7 @@ def _restore_refused(desk: Desk, file: Path, why: str) -> None:
     before = desk.shop.ask(jobs.open_jobs)
     desk.shop.close()
     with pytest.raises(WrongInput, match=why) as told:
-        backup.restore(desk.where, file, now=desk.clock(), who="counter")
+        restored_shop.restore(desk.where, file, now=desk.clock(), who="counter")
     assert str(file) in told.value.sentence or "backup" in told.value.sentence
     with Shop.open(desk.where, create=False) as shop:
         assert shop.ask(jobs.open_jobs) == before
@@ -163,7 +165,7 @@ def test_a_dump_that_was_altered_or_cut_short_changes_nothing(desk: Desk, tmp_pa
     if desk.kind == "sqlite":
         database_file = engines.open_database(desk.where)
         desk.book()
-        dump = backup._dump_to(database_file, tmp_path / "shop.jsonl", desk.clock())
+        dump = _dumped(database_file, tmp_path / "shop.jsonl", desk)
         database_file.close()
     else:
         desk.book()
@@ -173,8 +175,13 @@ def test_a_dump_that_was_altered_or_cut_short_changes_nothing(desk: Desk, tmp_pa
     altered.write_text("".join(lines).replace("Ada", "Eve"))
     short.write_text("".join(lines[:-2]))
     with pytest.raises(WrongInput, match="don't add up"):
-        backup.restore(desk.where, altered, now=desk.clock(), who="counter")
+        restored_shop.restore(desk.where, altered, now=desk.clock(), who="counter")
     _restore_refused(desk, short, "don't add up")
+
+
+def _dumped(database: Database, target: Path, desk: Desk) -> Path:
+    with database.reading.connect() as connection:
+        return dump_files.write(connection, target, desk.clock())
 
 
 def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: Path) -> None:
@@ -183,19 +190,19 @@ def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: 
     as_kept_before(desk, str(tmp_path / "older.sqlite"), "0001")
     dump = _dump_of(tmp_path / "older.sqlite", tmp_path / "shop.jsonl")
     desk.shop.close()
-    backup.restore(desk.where, dump, now=desk.clock(), who="counter")
+    restored_shop.restore(desk.where, dump, now=desk.clock(), who="counter", replace=True)
     with Shop.open(desk.where, create=False) as shop:
         assert shop.ask(jobs.open_jobs) == before
 
 
 def test_a_dump_of_a_newer_program_is_left_alone(desk: Desk, tmp_path: Path) -> None:
     source = engines.open_database(desk.where)
-    dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
+    dump = _dumped(source, tmp_path / "shop.jsonl", desk)
     source.close()
     _age(dump, "9999", FIRST_TABLES)
     desk.shop.close()
     with pytest.raises(Refused, match="newer Tapewright"):
-        backup.restore(desk.where, dump, now=desk.clock(), who="counter")
+        restored_shop.restore(desk.where, dump, now=desk.clock(), who="counter")
 
 
 def _dump_of(older: Path, dump: Path) -> Path:
@@ -225,7 +232,7 @@ def _age(dump: Path, revision: str, tables: Iterable[str]) -> None:
 def test_a_dump_is_lines_of_json_that_say_what_they_are(desk: Desk, tmp_path: Path) -> None:
     _day(desk)
     source = engines.open_database(desk.where)
-    dump = backup._dump_to(source, tmp_path / "shop.jsonl", desk.clock())
+    dump = _dumped(source, tmp_path / "shop.jsonl", desk)
     source.close()
     first, *rows, last = [json.loads(each) for each in dump.read_text(encoding="utf-8").splitlines()]
     assert first == {"tapewright": schema.HEAD, "made_at": "2026-03-03T14:00:00.000000Z"}
@@ -240,7 +247,7 @@ def test_a_shop_in_use_is_not_replaced_under_its_users(file_desk: Desk, tmp_path
     job = file_desk.book()
     copy = file_desk.shop.backup(tmp_path)
     with pytest.raises(Unavailable, match="Close it there"):
-        backup.restore(file_desk.where, copy, now=file_desk.clock(), who="counter")
+        restored_shop.restore(file_desk.where, copy, now=file_desk.clock(), who="counter")
     assert file_desk.shop.ask(jobs.get, job.number) == job
 
 
@@ -249,7 +256,7 @@ def test_a_shop_that_is_damaged_is_replaced_and_kept(file_desk: Desk, tmp_path: 
     copy = file_desk.shop.backup(tmp_path)
     file_desk.shop.close()
     Path(file_desk.where).write_bytes(b"nothing that could be read" * 500)
-    kept = backup.restore(file_desk.where, copy, now=file_desk.clock(), who="counter")
+    kept = restored_shop.restore(file_desk.where, copy, now=file_desk.clock(), who="counter").kept
     assert kept is not None
     assert kept.read_bytes().startswith(b"nothing")
     with Shop.open(file_desk.where, create=False) as shop:
@@ -293,9 +300,13 @@ def test_practice_and_real_records_never_take_each_others_place(desk: Desk, tmp_
     desk.shop.close()
     for where, copy in ((desk.where, invented), (tmp_path / "practice.sqlite", real)):
         with pytest.raises(Refused, match="nothing was changed"):
-            backup.restore(where, copy, now=desk.clock(), who="counter")
+            restored_shop.restore(where, copy, now=desk.clock(), who="counter")
     with Shop.open(desk.where, clock=desk.clock) as again:
         assert (again.ask(jobs.open_jobs), again.ask(decks.settings)) == before
         desk.shop = again
-    assert backup.restore(tmp_path / "practice.sqlite", invented, now=desk.clock(), who="counter") is not None
-    assert backup.restore(tmp_path / "elsewhere.sqlite", invented, now=desk.clock(), who="counter") is None
+    again = restored_shop.restore(tmp_path / "practice.sqlite", invented, now=desk.clock(), who="counter")
+    assert again.kept is not None
+    assert (
+        restored_shop.restore(tmp_path / "elsewhere.sqlite", invented, now=desk.clock(), who="counter").kept
+        is None
+    )

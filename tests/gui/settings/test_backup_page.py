@@ -29,7 +29,7 @@ def _plan(place: Place) -> BackupPlan:
 
 def test_it_shows_what_holds(page: BackupPage) -> None:
     assert [field.text() for field in page.folders.values()] == ["", ""]
-    assert [field.text() for field in page.figures.values()] == ["24", "72", "30"]
+    assert [field.text() for field in page.figures.values()] == ["24", "72", "30", "14", "8", "10"]
     assert len(page.paths) == len(BackupPlan.__dataclass_fields__)
 
 

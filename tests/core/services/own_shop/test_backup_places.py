@@ -12,10 +12,11 @@ import pytest
 from core.model.backup_records import BackupFile, BackupPlace, BackupState
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.own_shop.settings_records import BackupPlan
-from core.services import backup, jobs
+from core.services import jobs
 from core.services.own_shop import backup_places, shop_document, shop_settings
 from core.services.records_door import Shop
-from core.store import current_settings, file_copies
+from core.services.restoring import restored_shop
+from core.store import current_settings, dump_files, file_copies
 from core.store.sqlite_library import sqlite_module
 from core.wording.locale_figures import moment
 from core.wording.messages import say
@@ -34,6 +35,9 @@ def attic(tmp_path: Path) -> Path:
     folder = tmp_path / "attic"
     folder.mkdir()
     return folder
+
+
+NEWEST_ONLY = {"keep_days": 0, "keep_weeks": 0, "keep_years": 0}
 
 
 def _settle(desk: Desk, **keys: object) -> None:
@@ -123,7 +127,7 @@ def test_a_backup_made_by_the_plan_is_restored_whole(desk: Desk, stick: Path, tm
     job = desk.book()
     _settle(desk, first=stick)
     (copy,) = backup_places.keep_up(desk.shop).files
-    backup.restore(tmp_path / "again.sqlite", copy, now=desk.clock(), who="counter")
+    restored_shop.restore(tmp_path / "again.sqlite", copy, now=desk.clock(), who="counter")
     with Shop.open(tmp_path / "again.sqlite", create=False) as again:
         assert again.verify() == ()
         assert again.ask(jobs.get, job.number) == job
@@ -178,7 +182,7 @@ def test_a_full_disk_is_named_leaves_no_half_copy_and_the_old_one_stands(
     if desk.kind == "sqlite":
         monkeypatch.setattr(file_copies, "sqlite_module", lambda: _FullDisk())
     else:
-        monkeypatch.setattr(backup, "_dump_to", _dump_on_full_disk)
+        monkeypatch.setattr(dump_files, "write", _dump_on_full_disk)
     ((folder, failure),) = backup_places.keep_up(desk.shop).failures
     monkeypatch.undo()
     assert folder == str(stick)
@@ -279,7 +283,7 @@ def _make(desk: Desk, count: int) -> list[Path]:
 def test_the_newest_few_are_kept_and_what_the_shop_did_not_make_is_left_alone(
     file_desk: Desk, stick: Path
 ) -> None:
-    _settle(file_desk, first=stick, keep=3)
+    _settle(file_desk, first=stick, keep=3, **NEWEST_ONLY)
     other = stick / "shop-20200101-000000.sqlite"
     other.write_text("a copy of another shop")
     made = _make(file_desk, 6)
@@ -287,7 +291,7 @@ def test_the_newest_few_are_kept_and_what_the_shop_did_not_make_is_left_alone(
 
 
 def test_the_last_good_and_the_last_rehearsed_one_are_never_removed(file_desk: Desk, stick: Path) -> None:
-    _settle(file_desk, first=stick, keep=2)
+    _settle(file_desk, first=stick, keep=2, **NEWEST_ONLY)
     (good,) = _make(file_desk, 1)
     backup_places.rehearse(file_desk.shop, str(stick))
     later = _make(file_desk, 4)
@@ -295,7 +299,7 @@ def test_the_last_good_and_the_last_rehearsed_one_are_never_removed(file_desk: D
 
 
 def test_the_last_good_one_outlives_bad_ones_that_are_newer(file_desk: Desk, stick: Path) -> None:
-    _settle(file_desk, first=stick, keep=3)
+    _settle(file_desk, first=stick, keep=3, **NEWEST_ONLY)
     good, *bad = _make(file_desk, 3)
     _settle(file_desk, keep=2)
     for each in bad:

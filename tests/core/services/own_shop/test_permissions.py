@@ -14,8 +14,9 @@ import core
 from core.model.errors import NotPermitted
 from core.model.own_shop.settings_records import ASKED, Permission, Person
 from core.model.stations import Station
-from core.services import backup, jobs, payments, promises, shop_overview, tapes
+from core.services import jobs, payments, promises, shop_overview, tapes
 from core.services.own_shop import settings_versions, shop_document
+from core.services.restoring import restored_shop
 from core.store import current_settings
 from core.wording.messages import say
 from tests.support.booked import Desk, command, line, quoted
@@ -61,7 +62,7 @@ def look_at_reports(desk: Desk) -> Callable[[], object]:
 
 def put_back(desk: Desk) -> Callable[[], object]:
     copy = desk.shop.backup(Path.cwd() / "kept")
-    return lambda: backup.restore(desk.where, copy, now=desk.clock(), who=desk.shop.who)
+    return lambda: restored_shop.restore(desk.where, copy, now=desk.clock(), who=desk.shop.who, replace=True)
 
 
 STEPS = {
@@ -179,4 +180,4 @@ def test_a_shop_whose_people_cannot_be_read_is_put_back_by_anybody(file_desk: De
     file_desk.shop.close()
     where = Path(file_desk.where)
     where.write_bytes(b"SQLite format 3\x00" + bytes(5000))
-    assert backup.restore(where, copy, now=file_desk.clock(), who="counter") is not None
+    assert restored_shop.restore(where, copy, now=file_desk.clock(), who="counter").kept is not None
