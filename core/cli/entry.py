@@ -116,6 +116,7 @@ def parser() -> Parser:
     from core.cli.agreement_arguments import add_agreement
     from core.cli.box_arguments import add_box, add_captured, add_catalogue
     from core.cli.checking_arguments import add_checking
+    from core.cli.copy_arguments import add_copies, add_downloads
     from core.cli.handover_arguments import add_handover
     from core.cli.settings_arguments import add_settings
     from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
@@ -130,6 +131,8 @@ def parser() -> Parser:
     add_captured(add)
     add_checking(add)
     add_handover(add)
+    add_copies(add)
+    add_downloads(add)
     add_promised(add)
     add_planned(add)
     add_keeping(add)

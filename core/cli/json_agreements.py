@@ -72,6 +72,7 @@ def to_call(waiting: Iterable[WaitingAnswer]) -> Json:
                 "standing": standing_price(one.standing),
                 "asking": [_question(each) for each in one.asking],
                 "tapes_asking": one.tapes_asking,
+                "misfits": [{"copy": item, "sentence": sentence} for item, sentence in one.misfits],
                 "minutes_waiting": round(one.minutes_waiting, 3),
                 "since": json_quotes.time(one.since),
             }

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
-from core.cli import json_quotes
+from core.cli import json_copies, json_quotes
 from core.cli.json_quotes import Json
 from core.papers import tape_words
 from core.wording.messages import say
@@ -158,7 +158,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
         "handed_back": [record.code for record in handed.returned],
         "not_returned": [record.code for record in handed.not_returned],
         "still_here": [record.code for record in handed.still_here],
-        "copies": [copy.words for copy in handed.copies],
+        "copies": [copy.words for copy in handed.copies for _ in range(copy.pieces)],
+        "handed_over": [json_copies.copy(handed.job, copy) for copy in handed.copies],
         "receipt": None if receipt is None else str(receipt),
         "at": json_quotes.time(handed.at),
         "signed_by": handed.signature.name,

@@ -161,6 +161,7 @@ def _add_pickup(add: Subcommands) -> None:
     one.add_argument(
         "--copy", action="append", metavar="ID", type=whole(MOST_MINOR), help=say("cli", "only_copy")
     )
+    one.add_argument("--partly", action="store_true", help=say("cli", "pickup_partly"))
     one.add_argument("--signed-by", metavar="NAME", type=text, required=True)
     one.add_argument("--shown", metavar="WORDS", type=text, help=say("cli", "pickup_shown"))
     one.add_argument("--signature", metavar="FILE.json", help=say("cli", "pen_strokes_json"))

@@ -150,3 +150,5 @@ class WaitingAnswer:
     minutes_waiting: float
     """Likely minutes of all tapes of the order that are not done yet."""
     since: datetime
+    misfits: tuple[tuple[int, str], ...] = ()
+    """Copies that cannot be made as they were ordered: each with the sentence that says why."""

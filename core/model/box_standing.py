@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.model.copies import copy_standing
 from core.model.job_records import Job
 from core.model.tape_records import TapeRecord
 
@@ -17,10 +18,12 @@ def may_leave(tape: TapeRecord) -> bool:
 
 
 def may_be_collected(job: Job) -> bool:
-    """Whether everything that is still here may be told to be ready."""
-    return job.is_open and all(may_leave(tape) for tape in job.tapes if tape.station.is_in_the_shop)
+    """Whether everything that is still here may be told to be ready, the copies among it."""
+    tapes_may = all(may_leave(tape) for tape in job.tapes if tape.station.is_in_the_shop)
+    return job.is_open and tapes_may and not copy_standing.unfinished(job)
 
 
 def waits_for_owner(job: Job) -> bool:
     """Whether nothing is left to be done here before its owner comes or decides: no promise any more."""
-    return job.is_open and all(tape.station.is_done or tape.station.is_unsettled for tape in job.tapes)
+    through = all(tape.station.is_done or tape.station.is_unsettled for tape in job.tapes)
+    return job.is_open and through and not copy_standing.are_being_written(job)

@@ -10,6 +10,8 @@ from core.model.price_ways import PriceWay
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
+MOST_SETS = 20
+"""Copies alike in one order: more are a slip of the finger (an assumption)."""
 CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
 """What files are handed over on; the shop's own media come to them (`core.pricing.copy_sizes.carriers`)."""
 LONGEST_EXEMPTION = 120

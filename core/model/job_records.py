@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from core.model.agreement_records import Consent
+from core.model.copies.copy_records import CopyRecord
 from core.model.handover_records import NO_WISHES, HandoverWishes, NamedCollector, NotedCall, Telling
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
@@ -20,16 +21,6 @@ class Customer:
     phone: str | None
     """E.164, or as given when it is no valid number."""
     email: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class CopyRecord:
-    """One piece to hand over with the tapes."""
-
-    id: int
-    code: str
-    words: str
-    handed_back_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)

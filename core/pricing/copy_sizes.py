@@ -5,12 +5,12 @@ The values are in `bitrates`, `discs` and `sticks`; cheaper combinations in `sav
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from core.model.errors import WrongInput, one_of
 from core.model.inventory import CARRIERS, Delivery
 from core.model.own_shop import shop_additions
-from core.model.quote_records import Storage
+from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
 from core.pricing import bitrates, discs, own_media, sticks
 from core.wording.messages import worded_cache
@@ -35,9 +35,18 @@ def storage(minutes: Range, tape_minutes: Sequence[Range], deliver: Sequence[Del
     return Storage(
         gigabytes=sum((part.gigabytes for part in files or parts), ZERO),
         discs=sum((part.discs for part in parts), ZERO),
-        copies=tuple(copy for part in parts for copy in part.copies if copy.count.high > 0),
+        copies=_together(copy for part in parts for copy in part.copies if copy.count.high > 0),
         notes=tuple(dict.fromkeys(note for part in parts for note in part.notes)),
     )
+
+
+def _together(copies: Iterable[Copy]) -> tuple[Copy, ...]:
+    """The same pieces of several sets as one."""
+    found: dict[tuple[str, str], Range] = {}
+    for copy in copies:
+        key = (copy.code, copy.words)
+        found[key] = found.get(key, ZERO) + copy.count
+    return tuple(Copy(code, words, count) for (code, words), count in found.items())
 
 
 def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range]) -> Storage:

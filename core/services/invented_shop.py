@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo
 
 from core.capture import examining, invented_clip
 from core.model import private_files, resource_files, signature_file
+from core.model.copies import copy_standing
 from core.model.deck_showing import Shown
 from core.model.errors import Unavailable
 from core.model.job_records import Job
@@ -38,6 +39,7 @@ from core.services import (
     tapes,
 )
 from core.services.checking import file_checking, sign_offs
+from core.services.copies import copy_making
 from core.services.invented_day import ScriptedAct
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import settings_versions, shop_settings
@@ -115,6 +117,7 @@ class _Play:
             "promise": self._promise,
             "record": self._record,
             "sign-off": self._sign_off,
+            "copy": self._copy,
         }
         if act.does in of_job:
             of_job[act.does](act)
@@ -157,6 +160,13 @@ class _Play:
         self._shop.run(
             promises.renew, self._numbers[act.job], details["because"], agreed_with=details["told"]
         )
+
+    def _copy(self, act: ScriptedAct) -> None:
+        """The copies that are to be made, made and checked one after the other."""
+        number = self._numbers[act.job]
+        for copy in copy_standing.unfinished(self._shop.ask(jobs.get, number)):
+            self._shop.run(copy_making.made, number, copy.id)
+            self._shop.run(copy_making.checked, number, copy.id)
 
     def _record(self, act: ScriptedAct) -> None:
         """The file of a tape, read and attached; left out where PyAV is missing."""

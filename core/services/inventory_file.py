@@ -15,12 +15,12 @@ from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
 from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
-from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Delivery, Inventory, TapeLine
+from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Inventory, TapeLine
 from core.model.json_reader import Value
 from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TapeCode, TvSystem, finding_of
 from core.model.numbers import read_tape_code
 from core.model.price_ways import PriceWay
-from core.pricing import copy_sizes
+from core.services.copies import delivery_entries
 from core.wording.messages import say
 
 LONGEST_NAME = 120
@@ -36,7 +36,6 @@ _TAPE = (
     *("fill", "fill_known", "fill_off", "findings", "label", "origin"),
 )
 _CUSTOMER = ("name", "phone", "email")
-_DELIVERY = ("as", "codec", "on")
 
 _T = TypeVar("_T")
 
@@ -80,7 +79,7 @@ def _inventory(box: Value, context: InventoryContext, tape_keys: Sequence[str]) 
         lines=_lines(box, members, tv, tape_keys),
         tv=tv,
         customer=_who(box, members, context),
-        deliver=_deliveries(members),
+        deliver=delivery_entries.read(members.get("deliver")),
         rush=_yes(members, "rush"),
         needed_by=_maybe(members, "needed_by", lambda value: _needed_by(value, context.today)),
         cold=_yes(members, "cold"),
@@ -270,34 +269,6 @@ def _email(value: Value) -> str:
     if not (before and at and after) or " " in text or "@" in before:
         value.refuse(accepted)
     return text
-
-
-def _deliveries(members: dict[str, Value]) -> tuple[Delivery, ...]:
-    wanted = _maybe(
-        members, "deliver", lambda value: tuple(map(_delivery, value.items(say("readers", "accepted_list"))))
-    )
-    return wanted or ()
-
-
-def _delivery(value: Value) -> Delivery:
-    members = value.members(_DELIVERY)
-    if "as" not in members:
-        value.missing("as", say("readers", "needed_one_2", kinds=", ".join(copy_sizes.KINDS)))
-    kind = members["as"].one_of(copy_sizes.KINDS)
-    if kind != "files":
-        _refuse_file_details(members, kind)
-        return Delivery(kind)
-    return Delivery(
-        kind,
-        codec=_maybe(members, "codec", lambda found: found.one_of(copy_sizes.CODECS)),
-        carrier=_maybe(members, "on", lambda found: found.one_of(copy_sizes.carriers())),
-    )
-
-
-def _refuse_file_details(members: dict[str, Value], kind: str) -> None:
-    for key in ("codec", "on"):
-        if key in members and not members[key].is_null:
-            members[key].refuse(say("readers", "takes_none_only_files", kind=kind))
 
 
 def _yes(members: dict[str, Value], key: str) -> bool:

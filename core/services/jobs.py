@@ -156,7 +156,7 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
         tapes=[
             _tape_row(unit, quote.inventory, tape, number, place) for place, tape in enumerate(quote.tapes, 1)
         ],
-        copies=list(ordered_copies.rows(quote.storage)),
+        copies=list(ordered_copies.rows(quote.storage, quote.inventory.deliver)),
     )
 
 

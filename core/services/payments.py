@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from core.model import entered_text
+from core.model.copies.copy_records import DOWNLOAD
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
@@ -21,7 +22,7 @@ from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
 from core.services import billed_tapes
 from core.store import current_prices, current_settings, history, lookup, permissions, row_records
-from core.store.tables import JobRow, PaymentRow, TapeRow
+from core.store.tables import CopyRow, JobRow, PaymentRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -48,17 +49,19 @@ def price_of(
     fee_minor: int | None = None,
     exact: bool = True,
     exempt: str | None = None,
+    pieces: Storage | None = None,
 ) -> Price:
     """The price if ``tapes`` were all of an order; ``ceiling_minor`` None: nothing is taken off.
 
     ``fee_minor`` None: the fee as agreed so far. ``exact`` takes the likely minutes where nobody knows them;
-    otherwise they are a range, and so is the price. ``exempt`` None: taxed as agreed so far.
+    otherwise they are a range, and so is the price. ``exempt`` None: taxed as agreed so far. ``pieces`` None:
+    with the copies as they are ordered.
     """
     book, job = book_of(unit, row), row_records.job(row)
     billed = [billed_tapes.as_it_stands(each, book.dispositions, exact=exact) for each in tapes]
     return box_price.price(
         billed,
-        _copies(row, only_given=not tapes),
+        pieces or pieces_of(row, lookup.standing_copies(row), only_given=_has_nothing_to_copy(tapes)),
         _completed(unit, book, billed),
         rush=row.rush,
         agreed_ceiling=ceiling_minor,
@@ -128,9 +131,20 @@ def _checked(minor: int) -> int:
     return minor
 
 
-def _copies(row: JobRow, only_given: bool) -> Storage:
-    """The pieces that are really there, each counted once; ``only_given``: those handed over."""
-    there = [each for each in row.copies if not only_given or each.handed_back_at is not None]
-    counts = Counter((each.code, each.words) for each in there)
+def pieces_of(row: JobRow, copies: Sequence[CopyRow], *, only_given: bool = False) -> Storage:
+    """The pieces of these copies, each counted once; ``only_given``: of those handed over.
+
+    A download takes no piece, and what holds the rest of a copy that went before is not charged again.
+    """
+    counts: Counter[tuple[str, str]] = Counter()
+    for each in copies:
+        if each.code != DOWNLOAD and each.follows is None and (each.handed_back_at or not only_given):
+            counts[each.code, each.words] += each.pieces or 1
     pieces = tuple(Copy(code, words, exactly(count)) for (code, words), count in counts.items())
     return replace(row_records.quote(row).storage, copies=pieces)
+
+
+def _has_nothing_to_copy(tapes: Sequence[TapeRow]) -> bool:
+    """Whether all are settled and none of them was copied, so that no copies are made."""
+    became = [row_records.disposition(each) for each in tapes]
+    return all(each is not None and not each.is_copied for each in became)

@@ -8,6 +8,7 @@ from sqlalchemy import select
 
 from core.model import entered_text, numbers, serialization
 from core.model.agreement_records import AgreedHow, AgreementKind, Consent
+from core.model.copies import copy_standing
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Pickup
 from core.model.names import CommandId, JobNumber, TapeCode
@@ -21,6 +22,7 @@ from core.services.after_ready import collectors
 from core.services.after_ready.collectors import Collected
 from core.services.agreement import agreement_versions
 from core.services.agreement.agreement_versions import NewVersion
+from core.services.copies import handing_over
 from core.store import current_settings, history, lookup, row_records
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
@@ -41,14 +43,17 @@ def hand_back(
     signature: Signature,
     paid_minor: int = 0,
     shown: str | None = None,
+    partly: bool = False,
     command: CommandId,
 ) -> Pickup:
     """Hands tapes and copies back and keeps who signed, what was paid and what is still due.
 
-    ``codes`` None: every tape that is ready to go. ``copies`` (ids) None: all pieces not yet handed over, at
-    the first pickup and when no tape stays behind. The same command again returns what it did the first time.
-    ``shown``: what somebody else than the customer showed; None: nobody asked (see `collectors.check`).
-    Refused for a tape not ready, of another job, handed back already, or spliced and not marked.
+    ``codes`` None: every tape that is ready to go. ``copies`` (ids) None: every copy that is made and checked
+    and holds all it should. The same command again returns what it did the first time. ``shown``: what
+    somebody else than the customer showed; None: nobody asked (see `collectors.check`). ``partly``: a copy
+    may go with some of the tapes; the receipt says which, and the rest is made as another one.
+    Refused for a tape not ready, of another job, handed back already, or spliced and not marked, and for a
+    copy that is not made, not checked, or not whole (see `copies.handing_over`).
     """
     if (done := _done_by(unit, command)) is not None:
         return done
@@ -59,10 +64,14 @@ def hand_back(
     for tape in going:
         _check_accounted(tape)
         _check_marked(tape)
-    pieces = _all_copies(unit, row, going) if copies is None else [_piece(row, each) for each in set(copies)]
+    if copies is None:
+        pieces = handing_over.all_that_may_go(unit, row, going)
+    else:
+        pieces = [handing_over.chosen(row, each, going, partly=partly) for each in sorted(set(copies))]
     if not going and not pieces:
         raise Refused(say("handing_back", "nothing_chosen", number=row.number))
-    _let_go(unit, going, pieces)
+    _let_go(unit, going)
+    handing_over.let_go(unit, row, pieces)
     return _keep(unit, row, command, signed, collected, going, pieces, paid_minor)
 
 
@@ -188,48 +197,13 @@ def _when(unit: Unit, tape: TapeRow) -> str:
     )
 
 
-def _all_copies(unit: Unit, row: JobRow, going: Sequence[TapeRow]) -> list[CopyRow]:
-    """The copies go with the first tapes, and whatever is left goes with the last."""
-    staying = [tape for tape in row.tapes if tape.station.is_in_the_shop and tape not in going]
-    is_first = not unit.session.scalars(select(PickupRow.id).where(PickupRow.job_id == row.id)).first()
-    if staying and not is_first:
-        return []
-    return [piece for piece in row.copies if piece.handed_back_at is None]
-
-
-def _piece(row: JobRow, wanted: int) -> CopyRow:
-    piece = next((each for each in row.copies if each.id == wanted), None)
-    if piece is None:
-        raise WrongInput(say("handing_back", "copy"), wanted, _ids(row))
-    if piece.handed_back_at is not None:
-        raise Refused(
-            say(
-                "handing_back",
-                "copy_gone",
-                copy=piece.words,
-                id=str(wanted),
-                day=locale_figures.day(piece.handed_back_at.date()),
-            )
-        )
-    return piece
-
-
-def _ids(row: JobRow) -> str:
-    copies = ", ".join(str(each.id) for each in row.copies)
-    if not copies:
-        return say("handing_back", "no_copies", number=row.number)
-    return say("handing_back", "copies_of_order", number=row.number, copies=copies)
-
-
 # --- keeping it --------------------------------------------------------------------------
 
 
-def _let_go(unit: Unit, going: Sequence[TapeRow], pieces: Sequence[CopyRow]) -> None:
+def _let_go(unit: Unit, going: Sequence[TapeRow]) -> None:
     for tape in going:
         tape.returned_from, tape.station, tape.since = tape.station, Station.HANDED_BACK, unit.now
         tape.disposition = row_records.disposition(tape)
-    for piece in pieces:
-        piece.handed_back_at = unit.now
 
 
 def _keep(
@@ -270,18 +244,19 @@ def _keep(
     unit.session.add(kept)
     unit.session.flush()
     unit.session.add_all([HandedBackRow(tape_id=tape.id, pickup_id=kept.id) for tape in going])
-    _settle(unit, row, signature)
+    settle(unit, row, Consent(signature.name, AgreedHow.SIGNATURE, signature.strokes))
     _tell(unit, row, record, command)
     return record
 
 
-def _settle(unit: Unit, row: JobRow, signature: Signature) -> None:
-    """The last tape and the last copy are gone: the agreement is settled."""
-    copies_here = any(piece.handed_back_at is None for piece in row.copies)
+def settle(unit: Unit, row: JobRow, consent: Consent | None) -> None:
+    """Settles the agreement of an order at hand, where its last tape and its last copy are gone."""
+    job = row_records.job(row)
+    copies_here = copy_standing.here(job) and not copy_standing.has_nothing_to_copy(job)
     if copies_here or any(tape.station.is_in_the_shop for tape in row.tapes):
         return
-    consent = Consent(signature.name, AgreedHow.SIGNATURE, signature.strokes)
-    agreement_versions.enter(unit, row, NewVersion(AgreementKind.SETTLED, consent=consent))
+    if agreement_versions.current(row).kind is not AgreementKind.SETTLED:
+        agreement_versions.enter(unit, row, NewVersion(AgreementKind.SETTLED, consent=consent))
 
 
 def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:

@@ -7,11 +7,12 @@ from datetime import datetime
 
 from sqlalchemy import select
 
+from core.model.copies import copy_standing
 from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.promise_records import Promise
 from core.model.stations import Station
-from core.store import history, lookup
+from core.store import history, lookup, row_records
 from core.store.tables import FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -49,10 +50,21 @@ def enter(
 
 def note_finish(unit: Unit, row: TapeRow, before: Station) -> None:
     """Keeps the moment a box became ready: the tape was at ``before``, and nothing is on its way any more."""
-    if before.is_done or any(not each.station.is_done for each in row.job.tapes):
+    if not before.is_done:
+        note_whole(unit, row.job)
+
+
+def note_whole(unit: Unit, row: JobRow) -> None:
+    """Keeps this moment as the one at which an order became ready, if nothing of it is on its way any more.
+
+    Its copies must be made and checked as well.
+    """
+    if any(not each.station.is_done for each in row.tapes):
         return
-    unit.session.add(FinishRow(job_id=row.job_id, at=unit.now, by=unit.who))
-    history.append(unit, "box-ready", say("promises", "event_ready"), job=row.job.number)
+    if copy_standing.are_being_written(row_records.job(row)):
+        return
+    unit.session.add(FinishRow(job_id=row.id, at=unit.now, by=unit.who))
+    history.append(unit, "box-ready", say("promises", "event_ready"), job=row.number)
 
 
 def is_done(job: Job) -> bool:

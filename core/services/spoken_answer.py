@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from datetime import date
+from functools import partial
 
 from core.catalogue import containers
 from core.model import box_standing
+from core.model.copies import copy_standing
 from core.model.dispositions import Disposition
 from core.model.job_records import Job
 from core.model.names import AnyFinding, Finding, TapeCode
@@ -24,6 +26,7 @@ EVEN = 0.5
 _GROUPS = (
     ("ready", (Station.READY,)),
     ("needs-label", ()),
+    ("being-written", ()),
     ("being-checked", (Station.BEING_CHECKED,)),
     ("playing", (Station.PLAYING,)),
     ("cleared-to-play", (Station.CLEARED_TO_PLAY,)),
@@ -67,8 +70,9 @@ def answer(job: Job, today: date, chance: float | None, resting: Collection[Tape
     whose = containers.sentence("spoken", "whose-tapes", kind)
     tapes = _told(whose, len(job.tapes), name=job.customer.name.split()[0])
     found: dict[str, list[TapeRecord]] = {}
-    for tape in sorted(job.tapes, key=lambda tape: _ORDER.index(_group_of(tape, resting))):
-        found.setdefault(_group_of(tape, resting), []).append(tape)
+    group_of = partial(_group_of, resting=resting, writing=copy_standing.are_being_written(job))
+    for tape in sorted(job.tapes, key=lambda tape: _ORDER.index(group_of(tape))):
+        found.setdefault(group_of(tape), []).append(tape)
     groups = list(found.items())
     if len(groups) == 1:
         group = _group("all", *groups[0], tapes=tapes)
@@ -94,15 +98,17 @@ def _note(tape: TapeRecord) -> str:
     return say("spoken", "note", tape=name, note=note, ends="yes" if note.endswith((".", "!", "?")) else "no")
 
 
-def _group_of(tape: TapeRecord, resting: Collection[TapeCode]) -> str:
+def _group_of(tape: TapeRecord, *, resting: Collection[TapeCode], writing: bool) -> str:
     """What a tape is told as: what became of it before where it is, home before all but a loss.
 
-    One whose label is missing is not ready, whatever became of it.
+    One whose label is missing is not ready, whatever became of it; nor is one whose copies are being written.
     """
     if tape.station is Station.HANDED_BACK:
         return "handed-back" if tape.is_returned else "talked-about"
     if tape.station is Station.READY and box_standing.lacks_label(tape):
         return "needs-label"
+    if tape.station is Station.READY and tape.disposition is Disposition.COPIED and writing:
+        return "being-written"
     for name, dispositions in _SETTLED:
         if tape.disposition in dispositions:
             return name

@@ -11,7 +11,7 @@ from sqlalchemy import Text, func, select, type_coerce
 
 from core.model import serialization
 from core.model.repair_records import Splice
-from core.store import handover_audit, history, lookup, row_records, sign_off_audit
+from core.store import copy_audit, handover_audit, history, lookup, row_records, sign_off_audit
 from core.store.job_tables import AgreementVersionRow, JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import CounterRow, SettingsVersionRow
 from core.store.tape_tables import DonorRow, IncidentRow, RecordingRow, TapeRow
@@ -35,6 +35,7 @@ def verify(unit: Unit) -> tuple[str, ...]:
         *_numbers(unit, told),
         *handover_audit.differences(unit),
         *sign_off_audit.differences(unit),
+        *copy_audit.differences(unit),
     )
 
 

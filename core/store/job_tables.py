@@ -23,6 +23,7 @@ from core.model.stations import Station
 from core.store.columns import BYTEWISE, ByValue, Serialized, StoredTable, UtcMoment
 
 if TYPE_CHECKING:
+    from core.store.copy_tables import CopyRow
     from core.store.tape_tables import TapeRow
 
 
@@ -68,20 +69,6 @@ class JobRow(StoredTable):
     agreement: Mapped[list[AgreementVersionRow]] = relationship(
         order_by="AgreementVersionRow.number", default_factory=list
     )
-
-
-class CopyRow(StoredTable):
-    """One piece to hand over besides the tapes."""
-
-    __tablename__ = "copies"
-
-    id: Mapped[int] = mapped_column(primary_key=True, init=False)
-    job_id: Mapped[int] = mapped_column(ForeignKey("jobs.id"), index=True, init=False)
-    code: Mapped[str] = mapped_column(String(40))
-    words: Mapped[str] = mapped_column(Text)
-    handed_back_at: Mapped[datetime | None] = mapped_column(UtcMoment, default=None)
-    version: Mapped[int] = mapped_column(init=False)
-    __mapper_args__ = {"version_id_col": version}
 
 
 class PaymentRow(StoredTable):

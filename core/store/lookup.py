@@ -9,7 +9,8 @@ from core.model import numbers
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
-from core.store.job_tables import CopyRow, JobRow
+from core.store.copy_tables import CopyRow
+from core.store.job_tables import JobRow
 from core.store.tape_tables import DonorRow, RepairRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -58,7 +59,7 @@ def whole_jobs() -> Select[JobRow]:
         joinedload(JobRow.customer),
         selectinload(JobRow.tapes).selectinload(TapeRow.splices),
         selectinload(JobRow.tapes).selectinload(TapeRow.repairs),
-        selectinload(JobRow.copies),
+        selectinload(JobRow.copies).selectinload(CopyRow.steps),
         selectinload(JobRow.payments),
         selectinload(JobRow.agreement),
     )
@@ -106,3 +107,8 @@ def is_copied_onto(unit: Unit, name: str) -> bool:
 def standing_tapes(row: JobRow) -> list[TapeRow]:
     """The tapes of an order that no version of its agreement left out."""
     return [each for each in row.tapes if each.left_out_in is None]
+
+
+def standing_copies(row: JobRow) -> list[CopyRow]:
+    """The copies of an order that no version of its agreement left out."""
+    return [each for each in row.copies if each.left_out_in is None]

@@ -8,14 +8,16 @@ from itertools import pairwise
 from core.catalogue import condition, formats
 from core.model import serialization
 from core.model.agreement_records import AgreementKind, Consent
+from core.model.copies.copy_records import CopyRecord, CopyStep
 from core.model.dispositions import Disposition, as_it_stands
 from core.model.incident_records import IncidentLine
-from core.model.job_records import Agreement, CopyRecord, Customer, Job, Payment
+from core.model.job_records import Agreement, Customer, Job, Payment
 from core.model.names import JobNumber, Measure, TapeCode
 from core.model.quote_records import Quote
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice, StruckSplice
 from core.model.tape_records import TapeRecord
-from core.store.job_tables import AgreementVersionRow, CopyRow, CustomerRow, JobRow, PaymentRow
+from core.store.copy_tables import CopyRow, CopyStepRow
+from core.store.job_tables import AgreementVersionRow, CustomerRow, JobRow, PaymentRow
 from core.store.tape_tables import IncidentRow, RepairRow, SpliceRow, TapeRow
 
 
@@ -33,7 +35,7 @@ def job(row: JobRow) -> Job:
         quote=quote(row),
         promise=row.promise,
         tapes=tuple(tape(each) for each in row.tapes),
-        copies=tuple(copy(each) for each in row.copies),
+        copies=tuple(copy(each) for each in row.copies if each.left_out_in is None),
         payments=tuple(_payment(each) for each in row.payments),
         agreements=tuple(
             _agreement(before, each)
@@ -108,7 +110,20 @@ def is_recorded(row: TapeRow) -> bool:
 
 
 def copy(row: CopyRow) -> CopyRecord:
-    return CopyRecord(row.id, row.code, row.words, row.handed_back_at)
+    return CopyRecord(
+        id=row.id,
+        code=row.code,
+        words=row.words,
+        handed_back_at=row.handed_back_at,
+        pieces=row.pieces or 1,
+        delivery=row.delivery,
+        steps=tuple(copy_step(each) for each in row.steps),
+        follows=row.follows,
+    )
+
+
+def copy_step(row: CopyStepRow) -> CopyStep:
+    return CopyStep(row.kind, row.at, row.by, row.contents, row.drive, row.download, row.reason)
 
 
 def splice(row: SpliceRow) -> Splice:

@@ -2,18 +2,18 @@
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
 update. Rows of `EventRow`, `PaymentRow`, `AgreementVersionRow`, `CeilingQuestionRow`, `PickupRow`,
-`HandedBackRow`, `CaptureRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `SignOffRow`, `ToldRow`
-and `HandoverWishRow` are never changed or deleted: triggers of the migrations see to it.
+`HandedBackRow`, `CaptureRow`, `CopyStepRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `SignOffRow`,
+`ToldRow` and `HandoverWishRow` are never changed or deleted: triggers of the migrations see to it.
 """
 
 from __future__ import annotations
 
 from core.store.calling_tables import HandoverWishRow, ToldRow
 from core.store.columns import StoredTable
+from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import (
     AgreementVersionRow,
     CeilingQuestionRow,
-    CopyRow,
     CustomerRow,
     FinishRow,
     HandedBackRow,
@@ -49,6 +49,7 @@ __all__ = [
     "CaptureRow",
     "CeilingQuestionRow",
     "CopyRow",
+    "CopyStepRow",
     "CounterRow",
     "CustomerRow",
     "DayEventRow",

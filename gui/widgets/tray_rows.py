@@ -9,7 +9,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from core.model.agreement_records import WaitingAnswer
-from core.model.job_records import CallerMatch, CopyRecord
+from core.model.copies.copy_records import CopyRecord
+from core.model.job_records import CallerMatch
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from core.model.stations import Station

@@ -14,9 +14,10 @@ from uuid import uuid4
 import pytest
 
 from core.model.agreement_records import Consent
+from core.model.copies import copy_standing
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
 from core.model.job_records import Job, Pickup
-from core.model.names import AnyFinding, CommandId, FormatName, Speed, TvSystem
+from core.model.names import AnyFinding, CommandId, FormatName, JobNumber, Speed, TvSystem
 from core.model.own_shop.setup_pages import SetupPage
 from core.model.quote_records import Quote
 from core.model.signatures import Signature
@@ -26,6 +27,7 @@ from core.pricing import price_book
 from core.promise import turnaround
 from core.services import deck_queue, jobs, pickups, promises, quoting, tapes
 from core.services.agreement import agreements
+from core.services.copies import copy_making
 from core.services.own_shop import price_books, shop_document
 from core.services.quoting import ShopSnapshot
 from core.services.records_door import Shop
@@ -66,6 +68,8 @@ class Desk:
     clock: Clock
     where: str
     kind: str
+    writes_copies: bool = True
+    """Whether the copies are made and checked as soon as `bring_to` has brought the last tape to ready."""
     signature: Signature = field(
         default_factory=lambda: Signature("Ada Fenwick", (((0.1, 0.2), (0.5, 0.6)),))
     )
@@ -83,7 +87,19 @@ class Desk:
             if there is Station.READY and here.played_minutes is None:
                 extra.setdefault("minutes", here.minutes.likely or 30.0)
             here = self.shop.run(tapes.move, tape.code, there, **extra)  # type: ignore[arg-type]
+        if station is Station.READY and self.writes_copies:
+            self.write_copies(here.code[:6])
         return here
+
+    def write_copies(self, number: str) -> Job:
+        """Makes and checks the copies of an order once all its tapes are settled, as the shop would."""
+        job = self.shop.ask(jobs.get, JobNumber(number))
+        if not copy_standing.are_being_written(job):
+            return job
+        for copy in copy_standing.unfinished(job):
+            self.shop.run(copy_making.made, job.number, copy.id)
+            job = self.shop.run(copy_making.checked, job.number, copy.id)
+        return job
 
     def allow(self, job: Job, minor: int = 100_000) -> Job:
         """The owner says yes to so much, so that what is found does not stop the tapes."""

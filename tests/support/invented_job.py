@@ -14,9 +14,10 @@ from math import cos, sin
 
 from core.capture.file_report import CapturedFile, Report, Sound
 from core.model.agreement_records import AgreedHow, AgreementKind, AgreementVersion, Consent
+from core.model.copies.copy_records import CopyRecord
 from core.model.incident_records import Incident, IncidentKind, IncidentLine
 from core.model.inventory import CustomerDraft, Delivery, Inventory, TapeLine
-from core.model.job_records import CopyRecord, Customer, Job, Payment, Pickup
+from core.model.job_records import Customer, Job, Payment, Pickup
 from core.model.money import MoneyRange, flat, total
 from core.model.names import Finding, FormatName, JobNumber, Join, Outcome, Speed, TvSystem
 from core.model.numbers import job_number, tape_code

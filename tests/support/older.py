@@ -92,6 +92,8 @@ def _copy_history(out: Connection, into: Connection, *, before_settings: bool) -
         said_then = {"payload": payload, "previous": before}
         if before_settings and row["kind"] in ("settings", "prices"):
             said_then |= {"kind": "refitted", "payload": "{}"}
+        if row["kind"] == "copy-step" and "copy_steps" not in inspect(into).get_table_names():
+            said_then |= {"kind": "noted", "payload": "{}"}  # nobody kept record of copies then
         event = EventRow(**{**row, **said_then})
         before = event.digest = history.digest(event)
         values = {name: getattr(event, name) for name in row}

@@ -21,6 +21,7 @@ from core.cli.invocation import Invocation, Reply
     _HANDOVER,
     _AGREED,
     _SIGNED,
+    _COPIES,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -38,6 +39,7 @@ from core.cli.invocation import Invocation, Reply
         "handover",
         "agreements_typed",
         "signed_files",
+        "copies_typed",
     )
 )
 
@@ -74,6 +76,15 @@ _ROOMS = {
     "told": (_HANDOVER, "tell"),
     "wish": (_HANDOVER, "wish"),
     "called": (_HANDOVER, "note_call"),
+    "copies": (_COPIES, "list_copies"),
+    "copy-made": (_COPIES, "make"),
+    "copy-checked": (_COPIES, "check"),
+    "undo-copy": (_COPIES, "strike"),
+    "own-drive": (_COPIES, "describe_drive"),
+    "copy-choice": (_COPIES, "answer"),
+    "download": (_COPIES, "give_link"),
+    "download-deleted": (_COPIES, "delete_download"),
+    "downloads": (_COPIES, "list_downloads"),
     "pickup": (_BOX, "hand_back"),
     "promises": (_CARE, "tell_promises"),
     "promise-again": (_PROMISED, "promise_again"),

@@ -110,6 +110,7 @@ def tell_to_call(call: Invocation) -> Reply:
             name=one.customer,
             phone=one.phone or "",
             tapes=one.tapes_asking,
+            misfit=" ".join(sentence for _, sentence in one.misfits) or "none",
             stands=_money(one.standing.stands_minor, one.standing),
             ceiling=_money(one.standing.ceiling_minor, one.standing),
         )

@@ -129,6 +129,7 @@ def hand_back(call: Invocation) -> Reply:
             signature=signature,
             paid_minor=asked.paid_minor,
             shown=asked.shown,
+            partly=asked.partly,
             command=call.command(),
         )
         front = _front(shop, handed.at)

@@ -12,17 +12,19 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from sqlalchemy import select
+from sqlalchemy import and_, or_, select
 
 from core.model.agreement_records import CeilingQuestion, OfferedChoice, StandingPrice, WaitingAnswer
+from core.model.copies.copy_questions import CopyMisfit
 from core.model.dispositions import said_by
 from core.model.names import JobNumber, TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import Station
+from core.pricing import copy_fit
 from core.services import payments, promise_entries
 from core.services.agreement import agreement_versions
-from core.store import history, lookup
-from core.store.tables import CeilingQuestionRow, JobRow, TapeRow
+from core.store import history, lookup, row_records
+from core.store.tables import CeilingQuestionRow, CopyRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -79,15 +81,22 @@ def open_questions(unit: Unit, row: JobRow) -> dict[int, CeilingQuestion]:
 
 
 def to_call(unit: Unit) -> tuple[WaitingAnswer, ...]:
-    """Orders that wait for their owner's answer, whom to call first.
+    """Orders that wait for their owner's answer about a tape or a copy, whom to call first.
 
     The rule: rush orders first; then the order of which most hours wait for the answer; then who waits
     longest.
     """
     asking = select(TapeRow.job_id).where(TapeRow.station == Station.ASKING_THE_CUSTOMER)
-    rows = unit.session.scalars(lookup.whole_jobs().where(JobRow.id.in_(asking)).order_by(JobRow.id)).all()
+    played = select(TapeRow.job_id).where(TapeRow.station.in_(lookup.IN_THE_SHOP))
+    copying = select(CopyRow.job_id).where(CopyRow.delivery.is_not(None), CopyRow.handed_back_at.is_(None))
+    either = or_(JobRow.id.in_(asking), and_(JobRow.id.in_(copying), JobRow.id.in_(played)))
+    rows = unit.session.scalars(lookup.whole_jobs().where(either).order_by(JobRow.id)).all()
     questions = _open(unit, rows)
-    found = [_waiting(unit, row, questions.get(row.id, {})) for row in rows]
+    found = [
+        _waiting(unit, row, questions.get(row.id, {}), misfits)
+        for row in rows
+        if (misfits := copy_fit.misfits(row_records.job(row))) or _asks(row)
+    ]
     return tuple(sorted(found, key=lambda one: (not one.rush, -one.minutes_waiting, one.since, one.number)))
 
 
@@ -148,8 +157,14 @@ def _open(unit: Unit, rows: Sequence[JobRow]) -> dict[int, dict[int, CeilingQues
     return found
 
 
-def _waiting(unit: Unit, row: JobRow, questions: dict[int, CeilingQuestion]) -> WaitingAnswer:
-    asking = [tape for tape in row.tapes if tape.station is Station.ASKING_THE_CUSTOMER]
+def _asks(row: JobRow) -> list[TapeRow]:
+    return [tape for tape in row.tapes if tape.station is Station.ASKING_THE_CUSTOMER]
+
+
+def _waiting(
+    unit: Unit, row: JobRow, questions: dict[int, CeilingQuestion], misfits: Sequence[CopyMisfit]
+) -> WaitingAnswer:
+    asking = _asks(row)
     return WaitingAnswer(
         number=JobNumber(row.number),
         customer=row.customer.name,
@@ -159,7 +174,8 @@ def _waiting(unit: Unit, row: JobRow, questions: dict[int, CeilingQuestion]) -> 
         asking=tuple(questions.values()),
         tapes_asking=len(asking),
         minutes_waiting=_minutes(row.tapes),
-        since=min(tape.since for tape in asking),
+        since=min((tape.since for tape in asking), default=max(tape.since for tape in row.tapes)),
+        misfits=tuple((each.item, copy_fit.sentence(each)) for each in misfits),
     )
 
 

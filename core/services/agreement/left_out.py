@@ -13,6 +13,7 @@ from core.model.errors import Refused
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services import promise_entries
+from core.services.agreement import ordered_copies
 from core.store import history, lookup, row_records
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
@@ -57,6 +58,5 @@ def leave_out(unit: Unit, row: JobRow, tapes: Sequence[TapeRow], version: int, r
 
 def drop_copies(unit: Unit, row: JobRow) -> None:
     """Takes the copies off an order that were not handed over."""
-    for piece in [each for each in row.copies if each.handed_back_at is None]:
-        row.copies.remove(piece)
-        unit.session.delete(piece)
+    for copy in lookup.standing_copies(row):
+        ordered_copies.drop(unit, row, copy)

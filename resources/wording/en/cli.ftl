@@ -307,9 +307,65 @@ choice_line = --choice { $choice }: { $price }, at most { $ceiling }; { $leaves 
     }
 nobody_to_call = No order is waiting for an answer.
 to_call_line = { $number } { $name } { $phone }: { $tapes ->
-        [one] 1 tape asks
-       *[other] { $tapes } tapes ask
-    }, { $stands } against { $ceiling }
+        [0] { $stands } against { $ceiling }
+        [one] 1 tape asks, { $stands } against { $ceiling }
+       *[other] { $tapes } tapes ask, { $stands } against { $ceiling }
+    }{ $misfit ->
+        [none] {""}
+       *[other] . { $misfit }
+    }
+# --- copies
+copies_does = the copies of an order: what is on each, how far it is, what no longer fits; without a number, all that are not done
+copies_number = the order; without it, every order of which a copy is not done
+copy_item = the number of the copy, as “copies” shows it
+copy_made_does = record that a copy was made, and what is on it
+copy_made_tape = only this tape is on it (repeatable; without it, every copied tape)
+copy_made_files = the files on it, read for their checksums (without it, those recorded from its tapes)
+copy_checked_does = record that a copy was checked: it opens and plays
+copy_checked_files = the files read back from it: they must be the ones it was made with
+undo_copy_does = take back the last thing entered for a copy: made, checked, or its link
+own_drive_does = enter how large a customer's own drive is and how it is formatted
+own_drive_gb = its size as sold, in gigabytes
+own_drive_system = how it is formatted
+copy_choice_does = a copy that no longer fits what was ordered: what the customer may choose; with --choice, the answer
+copy_choice_choice = what the customer chose
+copy_choice_line = --choice { $choice }: { $pieces ->
+        [one] { $words }
+       *[other] { $pieces } × { $words }
+    }; { $price } in all ({ $more } more)
+download_does = give the link of a download: the copy is handed over with it
+download_link = the address the customer was given
+download_until = the last day on which the files can be downloaded
+download_item = the number of the copy, where the order has several downloads
+download_deleted_does = record that the files of a download were deleted
+downloads_does = the downloads that are still there, the earliest last day first
+downloads_due = only those past their last day, which are to be deleted
+downloads_line = { $number } { $name }: { $link }, until { $day }{ $due ->
+        [yes] : delete it
+       *[no] {""}
+    }
+no_downloads = There is no download to look after.
+no_copies_open = Every copy is made and checked.
+copies_head = Order { $number } for { $name }{ $written ->
+        [yes] : the tapes are done, the copies are being written
+       *[no] {""}
+    }
+copies_line = { $item }  { $pieces ->
+        [one] { $words }
+       *[other] { $pieces } × { $words }
+    }: { $state }{ $tapes ->
+        [0] {""}
+        [one] ; 1 tape on it
+       *[other] ; { $tapes } tapes on it
+    }{ $files ->
+        [0] {""}
+        [one] , 1 file
+       *[other] , { $files } files
+    }{ $lacks ->
+        [0] {""}
+       *[other] ; not on it: { $lacking }
+    }
+pickup_partly = a copy may go with only some of the tapes on it; the receipt says which
 customer_was_told = the customer was told every warning of the quote; kept with the order
 who_was_here = customers who were here before, by a part of the name or number
 name_or_phone = at least three letters of the name, or digits of the number

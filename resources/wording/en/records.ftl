@@ -60,6 +60,7 @@ audit_quote_altered = Order { $number }: the quote is not the one that was agree
 audit_receipt_altered = Order { $number }: a receipt is not the one that was signed.
 audit_payments_differ = Order { $number }: { $minor } minor units are entered as paid, but its history says { $said }.
 audit_donors_differ = Donor parts: { $count } × { $kind } on the shelf, but the history says { $said }.
+audit_copy_step_differs = Step { $number } of a copy is not what the history tells.
 audit_incident_differs = Line { $number } about a lost or damaged tape is not what the history tells.
 audit_tape_differs = Tape { $code }: “{ $name }” is { $value }, but its history says { $get }.
 history_line_missing = History: line { $first } is missing.

@@ -88,6 +88,7 @@ def test_short_answers_read_well(desk: Desk, stations: list[Station], said: str)
             desk.shop.run(tapes.move, tape.code, station)
         else:
             desk.bring_to(tape, station)
+    desk.write_copies(job.number)
     assert said in _say(desk, job.number)[0]
 
 

@@ -50,14 +50,21 @@ def test_nobody_pays_less_than_nothing_or_more_than_is_owed(desk: Desk, paid: in
     assert desk.shop.ask(jobs.get, job.number) == job
 
 
-def test_the_copies_go_with_the_first_tapes_and_the_rest_with_the_last(desk: Desk) -> None:
-    job = _ready(desk)
+def test_the_copies_go_with_the_first_tapes_once_they_hold_all(desk: Desk) -> None:
+    job = _ready(desk, count=2, ready=2)
     assert job.copies
     first = desk.hand_back(job, [job.tapes[0].code])
     assert [copy.id for copy in first.copies] == [copy.id for copy in job.copies]
     second = desk.hand_back(job, [job.tapes[1].code])
     assert second.copies == ()
     assert all(copy.handed_back_at == first.at for copy in second.job.copies)
+
+
+def test_a_copy_waits_for_the_tapes_that_are_still_to_come(desk: Desk) -> None:
+    job = _ready(desk)
+    assert desk.hand_back(job).copies == ()
+    desk.bring_to(job.tapes[2], Station.READY)
+    assert [copy.id for copy in desk.hand_back(job).copies] == [copy.id for copy in job.copies]
 
 
 def test_copies_may_be_kept_for_the_last_pickup(desk: Desk) -> None:
@@ -67,7 +74,7 @@ def test_copies_may_be_kept_for_the_last_pickup(desk: Desk) -> None:
 
 
 def test_a_copy_is_handed_over_once(desk: Desk) -> None:
-    job = _ready(desk)
+    job = _ready(desk, count=2, ready=2)
     piece = job.copies[0].id
     desk.hand_back(job, [job.tapes[0].code], copies=[piece])
     with pytest.raises(Refused, match="was handed over"):

@@ -74,6 +74,7 @@ def test_a_box_for_which_all_is_done_is_ready_and_has_no_chance_to_tell(
     job = desk.book(line(count=2))
     desk.bring_to(job.tapes[0], Station.READY)
     desk.shop.run(tapes.move, job.tapes[1].code, aside)
+    desk.write_copies(job.number)
     desk.clock.go_on(days=119)
     (kept,) = desk.shop.ask(promises.under_review)
     assert (kept.is_done, kept.chance, kept.is_at_risk, kept.held_by) == (True, None, False, ())

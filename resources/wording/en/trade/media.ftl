@@ -13,6 +13,7 @@ stick = USB stick, { $gb } GB
 disk = hard disk, { $tb } TB
 stick-of = { $stick }: { $files }
 own-drive = customer's own drive: { $files }
+download-of = download: { $files }
 own-drive-needs = the customer's drive needs { $gb } GB free
 download = up to { $gb } GB to download; nothing to hand over but the tapes
 nearly-full = the { $stick } may be nearly full: { $needs } GiB needed, { $holds } GiB before formatting

@@ -22,6 +22,17 @@ some-needs-label =
         [1] { $number } still needs a label before it goes home
        *[other] { $number } still need a label before they go home
     }
+all-being-written =
+    { $count ->
+        [1] { $tapes } is done and the copies are being written
+        [2] { $tapes } are both done and the copies are being written
+       *[other] { $tapes } are all done and the copies are being written
+    }
+some-being-written =
+    { $count ->
+        [1] { $number } is done and its copies are being written
+       *[other] { $number } are done and their copies are being written
+    }
 all-being-checked =
     { $count ->
         [1] { $tapes } is being checked

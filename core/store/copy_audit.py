@@ -1,0 +1,44 @@
+"""Whether what was done to the copies is as the history says: made, checked, linked, deleted, struck out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+
+from sqlalchemy import select
+
+from core.model import serialization
+from core.store import history
+from core.store.copy_tables import CopyStepRow
+from core.store.shop_tables import EventRow
+from core.store.unit import Unit
+from core.wording.messages import say
+
+KIND = "copy-step"
+"""The kind of their lines of history."""
+
+
+def fingerprint(row: CopyStepRow) -> str:
+    """SHA-256 of all that one step says, and of which copy."""
+    said = [row.copy_id, row.kind, row.contents, row.drive, row.download, row.reason, row.at, row.by]
+    return history.fingerprint(serialization.dumps(said))
+
+
+def differences(unit: Unit) -> Iterator[str]:
+    """One sentence for each step that is not as its line of history says, or that only one of them knows."""
+    rows = unit.session.scalars(select(CopyStepRow).order_by(CopyStepRow.id))
+    found, said = {row.id: fingerprint(row) for row in rows}, _said(unit)
+    for key in sorted(found.keys() | said.keys()):
+        if found.get(key) != said.get(key):
+            yield say("records", "audit_copy_step_differs", number=key)
+
+
+def _said(unit: Unit) -> dict[int, str]:
+    told: dict[int, str] = {}
+    for row in unit.session.scalars(select(EventRow).where(EventRow.kind == KIND)):
+        try:
+            payload = json.loads(row.payload)
+        except ValueError:
+            continue  # the chain has named this line already
+        told[int(payload.get("copy_step", 0))] = str(payload.get("step_sha256"))
+    return told
