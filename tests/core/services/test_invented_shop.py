@@ -315,5 +315,5 @@ READINGS = (
 def test_every_question_typed_at_it_is_answered(
     made: InventedShop, capsys: pytest.CaptureFixture[str], words: str
 ) -> None:
-    answer = Typist(made.shop, capsys)(*words.split(), "--now", AFTERNOON.isoformat())
+    answer = Typist(made.shop, capsys)(*words.split(), now=AFTERNOON.isoformat())
     assert (answer.code, answer.err) == (0, "")

@@ -15,10 +15,12 @@ from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import Delivery
 from core.model.job_records import Job
+from core.model.names import TapeCode
 from core.model.stations import Station
-from core.services import calls, jobs, recordings, tape_dispositions
+from core.services import calls, jobs, recordings, tape_dispositions, tapes
 from core.services.after_ready import telling
 from core.services.agreement import agreement_versions
+from core.services.checking import file_checking, sign_offs
 from core.services.copies import copy_making, unfinished_copies
 from tests.support.booked import Desk, command, line
 
@@ -51,6 +53,16 @@ def _done(desk: Desk, count: int = 2, ready: int | None = None, **changes: objec
     return desk.shop.ask(jobs.get, job.number)
 
 
+def _file(desk: Desk, code: TapeCode) -> None:
+    """A file comes to a tape that was ready, which is checked and signed off anew."""
+    report = replace(REPORT, name=f"{code}.mp4", sha256=code.rjust(64, "0"))
+    desk.shop.run(recordings.attach, code, report)
+    found = desk.shop.ask(file_checking.check, code)
+    accept = {each.code: "seen by Kim" for each in found.findings if not each.is_fine}
+    desk.shop.run(sign_offs.sign_off, code, name="Kim", accept=accept)
+    desk.shop.run(tapes.move, code, Station.READY)
+
+
 def test_an_order_is_not_all_ready_before_its_copies_are_checked(working: Desk) -> None:
     job = _done(working)
     (copy,) = job.copies
@@ -77,8 +89,7 @@ def test_an_order_is_not_all_ready_before_its_copies_are_checked(working: Desk) 
 def test_what_is_on_a_copy_is_known_with_files_and_checksums(working: Desk) -> None:
     job = _done(working)
     for tape in job.tapes:
-        file = replace(REPORT, name=f"{tape.code}.mp4", sha256=tape.code.rjust(64, "0"))
-        working.shop.run(recordings.attach, tape.code, file)
+        _file(working, tape.code)
     made = working.shop.run(copy_making.made, job.number, job.copies[0].id).copies[0]
     assert made.made is not None
     assert (made.made.by, made.made.at) == ("Kim", working.clock())
