@@ -32,7 +32,7 @@ class BookingBar(QStackedWidget):
         self.deposit.setObjectName("deposit")
         self.deposit.textEdited.connect(self.deposit_typed)
         self.deposit.setProperty("role", "tall")
-        self.sign = _button(say("counter", "sign"), "have-signed")
+        self.sign = _caption(say("counter", "sign", keys=actions.SIGN.keys), actions.SIGN)
         self.sign.clicked.connect(self.sign_wanted)
         self.signing = SigningBar()
         self.book = _button(say("counter", "book"), "book", main=True)
@@ -62,7 +62,7 @@ class BookingBar(QStackedWidget):
     def show_amending(self, is_open: bool) -> None:
         """Changing a booked order takes no deposit, and the key says what it does."""
         self._deposit_field.setVisible(not is_open)
-        self._sign_field.setVisible(not is_open)
+        self.sign.setVisible(not is_open)
         text = say("agreeing", "amend_save") if is_open else say("counter", "book")
         self.book.setText(text)
         self.book.setAccessibleName(text.replace("&", ""))
@@ -76,7 +76,7 @@ class BookingBar(QStackedWidget):
             is_here = held is not None and self.signing.isAncestorOf(held)
             self.setCurrentIndex(0)
             if is_here:
-                self.sign.setFocus()
+                self.book.setFocus()
 
     def show_booked(self) -> None:
         """After booking: no papers yet."""
@@ -102,9 +102,14 @@ class BookingBar(QStackedWidget):
         row.setSpacing(theme.UNIT)
         self._deposit_field = labelled(self.deposit, say("counter", "deposit"))
         row.addWidget(self._deposit_field, 2, Qt.AlignmentFlag.AlignBottom)
-        self._sign_field = _under(actions.SIGN.keys, self.sign)
-        row.addWidget(self._sign_field, 2, Qt.AlignmentFlag.AlignBottom)
-        row.addWidget(_under(say("counter", "book_key"), self.book), 3, Qt.AlignmentFlag.AlignBottom)
+        both = QWidget()
+        column = stacked(both, 2)
+        above = QHBoxLayout()
+        above.addWidget(words(say("counter", "book_key"), "field", wrap=False), 1)
+        above.addWidget(self.sign)
+        column.addLayout(above)
+        column.addWidget(self.book)
+        row.addWidget(both, 3, Qt.AlignmentFlag.AlignBottom)
         return side
 
     def _after(self) -> QWidget:
@@ -119,13 +124,15 @@ class BookingBar(QStackedWidget):
         return side
 
 
-def _under(key: str, button: InstantButton) -> QWidget:
-    """A button under the key that presses it."""
-    both = QWidget()
-    column = stacked(both, 2)
-    column.addWidget(words(key, "field", wrap=False))
-    column.addWidget(button)
-    return both
+def _caption(text: str, key: actions.Key) -> InstantButton:
+    """Quiet words that can be clicked; their key works anywhere on the Counter."""
+    button = _button(text, key.name)
+    button.setAccessibleName(key.words)
+    button.setProperty("role", "caption")
+    button.setFont(theme.font(theme.SMALL))
+    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    button.setFixedHeight(round(2.5 * theme.UNIT))
+    return button
 
 
 def _button(words_on_it: str, name: str, main: bool = False) -> InstantButton:

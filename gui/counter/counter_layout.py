@@ -170,7 +170,7 @@ class CounterLayout:
         column.addWidget(self.slip, 1)
         column.addWidget(self.help)
         column.addWidget(self.ways)
-        self.booking_bar.setFixedHeight(round(7.5 * theme.UNIT))
+        self.booking_bar.setFixedHeight(round(8.25 * theme.UNIT))
         column.addWidget(self.booking_bar)
         return right
 

@@ -12,9 +12,7 @@ from core.model.agreement_records import AgreedHow
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.instant_buttons import InstantButton
-from gui.widgets.layouts import give_key, stacked, words
-
-_KEYS = {AgreedHow.SPOKEN: "Alt+Y", AgreedHow.PAPER: "Alt+R"}
+from gui.widgets.layouts import stacked, words
 
 
 class SigningBar(QWidget):
@@ -50,7 +48,7 @@ class SigningBar(QWidget):
 
     def show_ink(self, is_signed: bool) -> None:
         """Whether there is ink on the Customer side."""
-        self.state.setText(say("counter", "sign_done" if is_signed else "sign_wait", name=self.name))
+        self.state.setText(say("counter", "sign_done" if is_signed else "sign_wait"))
         theme.set_style_property(self.state, "ink", "time" if is_signed else "muted")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -63,9 +61,7 @@ class SigningBar(QWidget):
         text = say("counter", f"sign_{how.value}")
         button = InstantButton(text)
         button.setObjectName(f"sign-{how.value}")
-        button.setAccessibleName(text)
+        button.setAccessibleName(text.replace("&", ""))
         button.setAutoDefault(False)
         button.clicked.connect(partial(self.agreed.emit, how))
-        if how in _KEYS:
-            give_key(button, _KEYS[how])
         return button

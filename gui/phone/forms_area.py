@@ -40,8 +40,10 @@ class FormsArea(Sheet):
         return super().sizeHint() if inside is None else inside.sizeHint()
 
     def minimumSizeHint(self) -> QSize:
-        hint = self.sizeHint()
-        return QSize(super().minimumSizeHint().width(), min(hint.height(), 16 * theme.UNIT))
+        inside = self.widget()
+        wide = 0 if inside is None else inside.minimumSizeHint().width()
+        bar = self.verticalScrollBar().sizeHint().width()  # so that nothing is ever scrolled sideways
+        return QSize(wide + bar, min(self.sizeHint().height(), 16 * theme.UNIT))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() in (QEvent.Type.ShowToParent, QEvent.Type.HideToParent) and watched in self._forms:

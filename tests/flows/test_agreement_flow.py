@@ -4,10 +4,11 @@ alone."""
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog
 
-from core.model.agreement_records import AgreementKind, CeilingChoice
+from core.model.agreement_records import AgreedHow, AgreementKind, CeilingChoice
 from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.stations import Station
@@ -19,7 +20,7 @@ from gui.agreement.call_card import CallCard
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.phone.phone_screen import PhoneScreen
-from tests.flows.test_counter_to_receipt import ALT, CTRL, Clerk, clerk, log_folder
+from tests.flows.test_counter_to_receipt import ALT, CTRL, Clerk, clerk, log_folder, type_box
 from tests.support import pdf
 from tests.support.booked import Clock, Desk, line
 from tests.support.screens import press, press_text
@@ -82,6 +83,28 @@ def test_an_order_is_changed_after_it_was_booked(clerk: Clerk, job: Job) -> None
     said = _print_what_holds(clerk, job.number)
     for words in ("one more from the attic", "Ada Fenwick", say("paper", "changed-title"), "added"):
         assert words in said
+
+
+def test_an_order_is_signed_on_the_customer_side_of_the_real_window(clerk: Clerk) -> None:
+    type_box(clerk, ("1", "vhs", "T-120"))
+    side = clerk.shop.customer_side
+    side.show()
+    clerk.window.activateWindow()
+    press(Qt.Key.Key_S, CTRL)
+    _wait(clerk, side.signing.isVisible)
+    pad, left, none = side.signing.pad, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    QTest.mousePress(pad, left, none, QPoint(40, 60))
+    QTest.mouseMove(pad, QPoint(200, 90))
+    QTest.mouseRelease(pad, left, none, QPoint(200, 90))
+    press(Qt.Key.Key_Return, CTRL)
+    _wait(clerk, lambda: bool(list(clerk.shop.desk.papers.glob("agreement-*.pdf"))))
+    assert not side.signing.isVisible()
+    consent = clerk.job().consent
+    assert consent is not None
+    assert (consent.how, consent.strokes) == (AgreedHow.SIGNATURE, pad.strokes())
+    (paper,) = clerk.shop.desk.papers.glob("agreement-*.pdf")
+    assert "Ada Fenwick signed on" in pdf.words(paper.read_bytes())
+    side.hide()
 
 
 def _print_what_holds(clerk: Clerk, number: str) -> str:

@@ -56,6 +56,17 @@ def test_what_has_changed_tells_what_is_owed_rounding_in_it() -> None:
         assert locale_figures.money(minor, price.currency) in said
 
 
+def test_who_pays_no_tax_signs_a_price_and_not_one_with_tax() -> None:
+    job = records.job()
+    exempt = replace(job.quote, price=replace(job.quote.price, exempt="certificate 12"))
+    plain, with_tax = (
+        pdf.words(drop_off_agreement.render(replace(job, quote=quote), records.FRONT))
+        for quote in (exempt, job.quote)
+    )
+    assert say("paper", "slip-cost") in with_tax
+    assert say("paper", "slip-cost") not in plain
+
+
 SIGNED = Consent("Ada Fenwick", AgreedHow.SIGNATURE, records.signature().strokes)
 
 

@@ -13,14 +13,14 @@ tax_exempt_accepted = the reason or the number of the certificate is accepted, i
 deposit = &Deposit taken
 book = Book the order
 book_key = Ctrl+Return
-sign = Have it signed
+sign = Sign first   { $keys }
 # While the customer signs.
-sign_wait = { $name } signs on the Customer side (F9). Esc goes back.
-sign_done = { $name } has signed. Esc goes back.
+sign_wait = Waiting for a signature (F9). Esc goes back.
+sign_done = Signed. Ctrl+Return books it, Esc goes back.
 sign_signature = Book
-sign_spoken = Said so   Alt+Y
-sign_paper = On paper   Alt+R
-sign_missing = { $name } has not signed on the Customer side yet. If they would rather not, Alt+Y keeps that they said so, and Alt+R has the paper signed.
+sign_spoken = &Said so
+sign_paper = On pape&r
+sign_missing = { $name } has not signed on the Customer side yet. If they would rather not, Alt+S keeps that they said so, and Alt+R has the paper signed.
 sign_again = The order has changed, so what was signed does not count. Ctrl+S has it signed again.
 ask =
     { $of ->
