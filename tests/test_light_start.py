@@ -35,3 +35,14 @@ def test_starting_brings_only_what_it_needs(start: str, forbidden: set[str]) -> 
     imported = set(json.loads(done.stdout.splitlines()[-1]))
 
     assert imported & forbidden == set()
+
+
+def test_offering_every_country_reads_the_language_of_the_reader_only() -> None:
+    """Babel keeps what it reads of a locale for good: all of them are 96 MB and half a second."""
+    offered = "countries(), offers.currencies(), offers.timezones('US'), offers.holiday_countries()"
+    read = "from babel import localedata; print(sorted(localedata._cache))"
+    look = f"from gui.settings import place_offers as offers; offers.{offered}; {read}"
+    done = subprocess.run(
+        [sys.executable, "-c", look], cwd=ROOT, capture_output=True, text=True, timeout=60, check=True
+    )
+    assert done.stdout.strip() == "['en', 'en_US', 'root']"

@@ -76,14 +76,13 @@ def of(country: str) -> CountryDefaults:
     """What is usual in a country; WrongInput when it is none of `countries`."""
     if country not in countries():
         raise WrongInput(say("settings", "front-country"), country, say("files", "country"))
-    from babel.numbers import get_territory_currencies
     from phonenumbers import country_code_for_region
 
     page = _page()
     regions = holiday_regions(country)
     return CountryDefaults(
         country=country,
-        currency=get_territory_currencies(country)[0],
+        currency=currency(country),
         tax_is_on_top=_tax_is_on_top(country),
         tax_name=(page.tax.on_top | page.tax.inside).get(country, ""),
         paper="letter" if country in page.paper.letter else "a4",
@@ -93,8 +92,31 @@ def of(country: str) -> CountryDefaults:
         regions=regions or (),
         languages=_languages(country),
         date_order=_date_order(country),
-        timezones=_timezones(country),
+        timezones=timezones(country),
     )
+
+
+def currency(country: str) -> str:
+    """The money of one of `countries`, by ISO 4217."""
+    from babel.numbers import get_territory_currencies
+
+    return str(get_territory_currencies(country)[0])
+
+
+def timezones(country: str) -> tuple[str, ...]:
+    """The IANA zones of one of `countries`, the one most people live in first."""
+    from babel.core import get_global
+
+    zones = sorted(zone for zone, where in get_global("zone_territories").items() if where == country)
+    first = _page().time_zone.first.get(country, zones[0])
+    return tuple(dict.fromkeys([first, *zones]))
+
+
+def has_holidays(country: str) -> bool:
+    """Whether the public holidays of a country are known."""
+    from holidays import list_supported_countries
+
+    return country in list_supported_countries(include_aliases=False)
 
 
 @lru_cache(maxsize=256)
@@ -154,20 +176,13 @@ def _date_order(country: str) -> DateOrder:
     return "ymd" if order == "ymd" else "mdy" if order == "mdy" else "dmy"
 
 
-def _timezones(country: str) -> tuple[str, ...]:
-    from babel.core import get_global
-
-    zones = sorted(zone for zone, where in get_global("zone_territories").items() if where == country)
-    first = _page().time_zone.first.get(country, zones[0])
-    return tuple(dict.fromkeys([first, *zones]))
-
-
 @lru_cache(maxsize=1024)
 def _has_locale(tag: str) -> bool:
+    """Whether CLDR has it. Nothing of it is read: Babel never forgets what it once read of a locale."""
     from babel import Locale, UnknownLocaleError
 
     try:
-        found = Locale.parse(tag)
+        Locale.parse(tag)
     except (UnknownLocaleError, ValueError):
         return False
-    return "short" in found.date_formats
+    return True

@@ -47,9 +47,7 @@ def languages(country: str) -> Mapping[str, str]:
 @worded_cache(maxsize=2)
 def holiday_countries() -> Mapping[str, str]:
     """Countries whose public holidays are known."""
-    return {
-        code: name for code, name in countries().items() if country_defaults.holiday_regions(code) is not None
-    }
+    return {code: name for code, name in countries().items() if country_defaults.has_holidays(code)}
 
 
 @worded_cache(maxsize=16)
@@ -76,11 +74,11 @@ def _language(tag: str) -> str:
 
 @cache
 def _in_use() -> tuple[str, ...]:
-    return tuple(sorted({country_defaults.of(code).currency for code in country_defaults.countries()}))
+    return tuple(sorted({country_defaults.currency(code) for code in country_defaults.countries()}))
 
 
 @cache
 def _every_zone() -> tuple[str, ...]:
     return tuple(
-        sorted(zone for code in country_defaults.countries() for zone in country_defaults.of(code).timezones)
+        sorted(zone for code in country_defaults.countries() for zone in country_defaults.timezones(code))
     )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import date
 from zoneinfo import ZoneInfo, available_timezones
 
 import phonenumbers
 import pytest
-from babel import Locale
+from babel import Locale, localedata
 from babel.numbers import get_territory_currencies
 from holidays import country_holidays, list_supported_countries
 
@@ -34,6 +35,13 @@ SECAM = "DJ GR IR IQ LB ML MR MU MA AF AM AZ BY BG CZ EE GE HU KZ LT MN MD PL RU
 """From the same table: 625 lines, played by PAL decks here."""
 
 COUNTRIES = country_defaults.countries()
+
+
+@pytest.fixture(autouse=True, scope="module")
+def read_and_let_go() -> Iterator[None]:
+    """Babel keeps what it read of a locale; the other tests of the run need not carry all of them."""
+    yield
+    localedata._cache.clear()
 
 
 @pytest.mark.parametrize("country", COUNTRIES)
