@@ -22,6 +22,7 @@ from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
 from core.scheduling.queued_tapes import QueuedTape
+from core.services.copies import copying_time
 from core.store import lookup
 from core.store.tables import BoxOrderRow, CaptureRow, JobRow, RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -36,7 +37,9 @@ def waiting(unit: Unit) -> tuple[QueuedTape, ...]:
         everywhere.where(TapeRow.station.in_(_UNFINISHED)).order_by(TapeRow.job_id, TapeRow.place)
     )
     shop, boxes = habits(unit), habits_of_boxes(unit)
-    queued = [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows]
+    queued = copying_time.added(
+        unit, [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows]
+    )
     places = {number: place for place, number in enumerate(box_order(unit))}
     return tuple(sorted(queued, key=lambda tape: places.get(tape.job, len(places))))
 
