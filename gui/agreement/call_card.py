@@ -151,12 +151,14 @@ def script(question: PriceQuestion | CopyQuestion) -> str:
 
 def _copy_script(question: CopyQuestion) -> str:
     misfit = question.misfit
+    own = {each.id for each in question.job.copies if each.is_own_drive}
     titles = {tape.code: tape.label or shell_words(tape) for tape in question.job.tapes}
     return say(
         "agreeing",
         "copy_script",
         name=question.job.customer.name.split()[0],
         copy=misfit.words,
+        own="yes" if misfit.item in own else "no",
         reason=misfit.reason.value,
         tape=titles.get(misfit.longest, "") if misfit.longest else "",
         needs=figure(misfit.needs, digits=0 if misfit.reason is MisfitReason.PIECES else 1),

@@ -16,7 +16,7 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
 from gui.widgets.fitted_dialog import FittedDialog, dialog_button
-from gui.widgets.layouts import give_key, labelled, rule, words
+from gui.widgets.layouts import give_key, labelled, rule, scrolled, stacked, words
 from gui.widgets.tray import Tray
 
 _KEYS = {
@@ -27,6 +27,10 @@ _KEYS = {
     "deleted": "Alt+X",
     "strike": "Alt+T",
 }
+
+
+_MOST_ROWS = 6
+"""Copies that are seen at once."""
 
 
 class CopiesForm(FittedDialog):
@@ -106,7 +110,8 @@ class CopiesForm(FittedDialog):
 
     def sizeHint(self) -> QSize:
         """Wide enough for a row, and as high as the fields need."""
-        return QSize(100 * theme.UNIT, 68 * theme.UNIT)
+        rows = min(max(2, len(self.job.copies) if self.job else 0), _MOST_ROWS)
+        return QSize(100 * theme.UNIT, (48 + 6 * rows) * theme.UNIT)
 
     def _button(self, name: str, keys: str) -> QPushButton:
         button = dialog_button(f"copy-{name}", say("copying", f"button-{name}", keys=keys), "action")
@@ -141,7 +146,8 @@ class CopiesForm(FittedDialog):
             self.card_wanted.emit(self.job.number)
 
     def _lay_out(self) -> None:
-        column = self.column()
+        inside = QWidget()
+        column = stacked(inside)
         self._misfit = words("", "attention")
         column.addWidget(self._head)
         column.addWidget(self.tray, 1)
@@ -150,6 +156,7 @@ class CopiesForm(FittedDialog):
         column.addWidget(ButtonRow(list(self.buttons.values())))
         column.addWidget(words(say("copying", "esc"), "small"))
         self.tray.setMinimumHeight(16 * theme.UNIT)
+        self.column().addWidget(scrolled(inside, "copies-form"))
         self.tray.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
 

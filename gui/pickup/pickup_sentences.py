@@ -18,14 +18,14 @@ from gui.widgets.tray_rows import tape_title
 def sentences(tapes: Sequence[TapeRecord], copies: Sequence[str] = ()) -> tuple[str, ...]:
     """The sentences for these tapes, in the order they are best said, then those about ``copies``; never
     empty."""
-    if not tapes and not copies:
-        return (say("pickup", "tell_none"),)
+    if not tapes:
+        return (say("pickup", "tell_none"), *copies)
     spliced = [tape for tape in tapes if tape.not_for_reuse and tape.is_returned]
     told = [_about_splice(tape) for tape in spliced]
     if spliced:
         told.append(say("pickup", "tell_why", count=len(spliced)))
-    told += [*_about_settled(tapes), *copies]
-    return tuple(told) or (say("pickup", "tell_nothing"),)
+    told += _about_settled(tapes)
+    return (*(told or [say("pickup", "tell_nothing")]), *copies)
 
 
 def about_copies(checklist: Checklist) -> tuple[str, ...]:
@@ -40,7 +40,8 @@ def about_copies(checklist: Checklist) -> tuple[str, ...]:
         )
         for copy in checklist.partial_copies
     ]
-    waiting = copy_standing.unfinished(checklist.job)
+    job = checklist.job
+    waiting = copy_standing.unfinished(job) if copy_standing.copied(job) else ()
     missing = [copy_rows.title(each) for each in waiting if each.id not in checklist.copies]
     if missing:
         told.append(say("copying", "not-there", copies=listed(missing), n=len(missing)))

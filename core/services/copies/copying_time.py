@@ -1,38 +1,20 @@
-"""The time that the copies of the orders in the shop still take, as part of the queue."""
+"""The time that the copies of the orders in the shop still take."""
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
-from dataclasses import replace
 
 from sqlalchemy import exists, select
 
 from core.model.names import JobNumber
-from core.model.ranges import ZERO
 from core.pricing import copy_minutes
-from core.scheduling.queued_tapes import QueuedTape
 from core.store import current_settings
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import JobRow
 from core.store.unit import Unit
 
 
-def added(unit: Unit, queue: Sequence[QueuedTape]) -> list[QueuedTape]:
-    """The queue with the time for the copies that were not begun: a person's time before the last tape of
-    each order that still needs the bench, as a quote reckons it (`turnaround.behind`)."""
-    last = {
-        tape.job: place
-        for place, tape in enumerate(queue)
-        if tape.station.needs_the_bench and tape.plays and tape.minutes != ZERO
-    }
-    found, minutes = list(queue), _minutes(unit)
-    for number, place in last.items():
-        found[place] = replace(found[place], copying_minutes=minutes[number])
-    return found
-
-
-def _minutes(unit: Unit) -> dict[JobNumber, float]:
+def minutes(unit: Unit) -> dict[JobNumber, float]:
     """By order: the minutes for its copies that nothing was done to yet."""
     times = current_settings.read(unit).copying
     asked = select(JobRow.number, CopyRow.code, CopyRow.pieces).join(JobRow, JobRow.id == CopyRow.job_id)

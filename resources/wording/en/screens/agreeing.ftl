@@ -37,7 +37,10 @@ copy_script = “Hello { $name }, this is about your tapes. { $reason ->
            *[other] are
         } ordered.
         [file-size] One recording, “{ $tape }”, is longer than the way your drive is formatted lets us put on it.
-       *[other] They run longer than we expected and don’t fit on what you ordered ({ $copy }): they take at least { $needs } GB, and it holds { $holds } GB.
+       *[other] They run longer than we expected and don’t fit on { $own ->
+            [yes] your drive
+           *[no] what you ordered ({ $copy })
+        }: they take at least { $needs } GB, and it holds { $holds } GB.
     } What would you like us to do?”
 copy-larger = { $key }   { $copy }{ $more ->
         [more] : { $by } more, { $price } in all
