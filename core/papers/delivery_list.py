@@ -9,6 +9,7 @@ from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
+from core.papers import copies_told
 from core.papers.binding import Cover, bound, story
 from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT, Style
 from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
@@ -26,6 +27,7 @@ def render(job: Job, files: Sequence[CapturedFile], front: ShopFront, *, paper: 
     _tell_title(told, job, files, speaker)
     _tell_files(told, job, files, speaker)
     _tell_without(told, job, files, speaker)
+    _tell_copies(told, job, files, speaker)
     _tell_check(told, speaker)
     return bound(told, Cover(speaker.say("files-title"), job.number), speaker, paper)
 
@@ -98,6 +100,14 @@ def _tell_without(told: Story, job: Job, files: Sequence[CapturedFile], speaker:
     told.head(speaker.count("files-without", len(missing)))
     for tape in missing:
         told.say(f"{short_code(tape)} · {full_name(tape)}", before=UNIT / 4)
+
+
+def _tell_copies(told: Story, job: Job, files: Sequence[CapturedFile], speaker: Voice) -> None:
+    """What is on each copy that was made, with the files that are not listed above."""
+    made = [copy for copy in job.copies if copy.made is not None]
+    if made:
+        told.head(speaker.say("copies-head"))
+        copies_told.tell(told, job, made, speaker, {each.report.sha256 for each in files})
 
 
 def _tell_check(told: Story, speaker: Voice) -> None:

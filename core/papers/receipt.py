@@ -11,7 +11,7 @@ from core.model.names import FormatName
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
-from core.papers import price_table, signature_strokes
+from core.papers import copies_told, price_table, signature_strokes
 from core.papers.binding import Cover, bound, story
 from core.papers.not_for_reuse_band import band
 from core.papers.paper_tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
@@ -134,8 +134,10 @@ def _tell_copies(told: Story, pickup: Pickup, speaker: Voice) -> None:
     if not pickup.copies:
         return
     told.head(speaker.say("receipt-copies"))
-    for words, count in Counter(copy.words for copy in pickup.copies).items():
+    older = Counter(copy.words for copy in pickup.copies if not copy.is_followed)
+    for words, count in older.items():
         told.say(speaker.say("quote-copy", count=speaker.number(count), words=words), before=UNIT / 4)
+    copies_told.tell(told, pickup.job, [copy for copy in pickup.copies if copy.is_followed], speaker)
 
 
 def _tell_price(told: Story, pickup: Pickup, speaker: Voice) -> None:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 import numpy as np
@@ -142,14 +142,16 @@ def promise(
     needed_by: date | None = None,
     shop: ShopHabits = STARTING,
     rests_hours: float = 0.0,
+    copying_minutes: float = 0.0,
 ) -> Promise:
     """The date for a new box behind the queue; a rush box goes ahead of all that is not rush.
 
     Within the box, tapes that fit the fewest decks go first, then the longest. Tapes that no deck in
     service plays are left out of the date and named in ``held_by``. ``rests_hours``: how long a cold box
-    must wait before it may be played (`core.catalogue.acclimatisation.hours_to_rest`).
+    must wait before it may be played (`core.catalogue.acclimatisation.hours_to_rest`); ``copying_minutes``
+    of a person's time its copies take.
     """
-    finish, before = behind(load, tapes, rush, shop, rests_hours)
+    finish, before = behind(load, tapes, rush, shop, rests_hours, copying_minutes)
     return promise_of(finish, _query(load, needed_by), before)
 
 
@@ -159,18 +161,30 @@ def behind(
     rush: bool = False,
     shop: ShopHabits = STARTING,
     rests_hours: float = 0.0,
+    copying_minutes: float = 0.0,
 ) -> tuple[Finish, Before]:
-    """When a new box would be done in each scenario, and what waits with it: what `promise` reads."""
+    """When a new box would be done in each scenario, and what waits with it: what `promise` reads.
+
+    The copies are a person's time before the last tape that plays: their minutes count, and the plan needs no
+    further kind of step.
+    """
     rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
-    steps = in_dispatching_order(
-        [_quoted_step(tape, load.settings.decks, shop, rests_until) for tape in tapes]
-    )
+    each = [_quoted_step(tape, load.settings.decks, shop, rests_until) for tape in tapes]
+    if copying_minutes:
+        _add_copying(each, copying_minutes)
+    steps = in_dispatching_order(each)
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
     if load.staffed is not None:
         plan.count([step for step in steps if step.plays and step.suited.decks])
         return _behind_people(load.staffed, load.ways, steps, rush), Before(ahead.waiting, plan.work)
     return _finish(plan.work_off(steps, is_one_box=True)), Before(ahead.waiting, plan.work)
+
+
+def _add_copying(steps: list[Step], minutes: float) -> None:
+    last = next((place for place in range(len(steps) - 1, -1, -1) if steps[place].plays), None)
+    if last is not None:
+        steps[last] = replace(steps[last], bench=steps[last].bench + minutes)
 
 
 def _behind_people(staffed: Staffed, ways: Ways, box: Sequence[Step], rush: bool) -> Finish:

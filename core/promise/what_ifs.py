@@ -73,11 +73,12 @@ def helps(
     rush: bool = False,
     shop: ShopHabits = STARTING,
     rests_hours: float = 0.0,
+    copying_minutes: float = 0.0,
 ) -> tuple[WhatIf, ...]:
     """Changes to the shop and the box, the one that gains most days first; those that lose days last."""
 
     def dated(load: Load, hurried: bool = rush) -> Promise:
-        return turnaround.promise(load, tapes, hurried, None, shop, rests_hours)
+        return turnaround.promise(load, tapes, hurried, None, shop, rests_hours, copying_minutes)
 
     load = turnaround.load(settings, queue, now)
     plain = dated(load)

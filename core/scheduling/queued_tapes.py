@@ -40,7 +40,8 @@ CLEARING_MINUTES = 1.0
 
 @dataclass(frozen=True, slots=True)
 class QueuedTape:
-    """A tape in the shop's care; ``bench_minutes`` is what repairs still take."""
+    """A tape in the shop's care; ``bench_minutes`` is what repairs still take, ``copying_minutes`` what the
+    copies of its order do, where it is the last of them that needs the bench."""
 
     code: TapeCode
     format: FormatName
@@ -61,6 +62,7 @@ class QueuedTape:
     """The deck it is playing on, when somebody named it."""
     rests_until: datetime | None = None
     """Until when it must come to the temperature of the room (see `core.catalogue.acclimatisation`)."""
+    copying_minutes: float = 0.0
     plays: bool = True
     """False for a recording that no deck of the shop can play: it is in no plan."""
 
@@ -120,7 +122,7 @@ def queued_step(tape: QueuedTape, settings: ShopSettings, calendar: Calendar) ->
     bench = 0.0
     if tape.station.needs_the_bench:
         bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
-        bench = max(bench, CLEARING_MINUTES)
+        bench = max(bench, CLEARING_MINUTES) + tape.copying_minutes
     return Step(
         key=common_random_numbers.key(tape.code),
         box=common_random_numbers.key(tape.job),

@@ -8,6 +8,8 @@ stands; the speed and the system are always the deck's.
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from sqlalchemy import exists, func, select
@@ -22,6 +24,7 @@ from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
 from core.scheduling.queued_tapes import QueuedTape
+from core.services.copies import copying_time
 from core.store import lookup
 from core.store.tables import BoxOrderRow, CaptureRow, JobRow, RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -36,9 +39,25 @@ def waiting(unit: Unit) -> tuple[QueuedTape, ...]:
         everywhere.where(TapeRow.station.in_(_UNFINISHED)).order_by(TapeRow.job_id, TapeRow.place)
     )
     shop, boxes = habits(unit), habits_of_boxes(unit)
-    queued = [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows]
+    queued = _with_copies(
+        [_queued(tape, rush, boxes.get(tape.job_id, shop)) for tape, rush in rows], copying_time.minutes(unit)
+    )
     places = {number: place for place, number in enumerate(box_order(unit))}
     return tuple(sorted(queued, key=lambda tape: places.get(tape.job, len(places))))
+
+
+def _with_copies(queue: Sequence[QueuedTape], minutes: Mapping[JobNumber, float]) -> list[QueuedTape]:
+    """The queue with the time for copies that were not begun: a person's time before the last tape of each
+    order that still needs the bench, as a quote reckons it (`turnaround.behind`)."""
+    found = list(queue)
+    last = {
+        tape.job: place
+        for place, tape in enumerate(queue)
+        if tape.station.needs_the_bench and tape.plays and tape.minutes != ZERO
+    }
+    for number, place in last.items():
+        found[place] = replace(found[place], copying_minutes=minutes.get(number, 0.0))
+    return found
 
 
 def box_order(unit: Unit) -> tuple[JobNumber, ...]:

@@ -24,7 +24,15 @@ from core.playtime import box_habits, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
-from core.pricing import box_price, charges, copy_sizes, recorded_minutes, savings, ways_to_agree
+from core.pricing import (
+    box_price,
+    charges,
+    copy_minutes,
+    copy_sizes,
+    recorded_minutes,
+    savings,
+    ways_to_agree,
+)
 from core.pricing.flat_price import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.pricing.ways_to_agree import PricedBox
@@ -75,9 +83,9 @@ def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
     or the book do not know.
     """
     made = at_once(inventory, None, shop)
-    made = replace(made, promise=_promise(shop, made.tapes, inventory, inventory.rush))
+    made = replace(made, promise=_promise(shop, made, inventory.rush))
     if inventory.rush:
-        made = replace(made, without_rush=_promise(shop, made.tapes, inventory, rush=False).day)
+        made = replace(made, without_rush=_promise(shop, made, rush=False).day)
     return replace(
         made,
         questions=asked(inventory, made.tapes, shop.habits),
@@ -126,14 +134,16 @@ def priced_box(
     )
 
 
-def _promise(shop: ShopSnapshot, tapes: Sequence[QuotedTape], inventory: Inventory, rush: bool) -> Promise:
+def _promise(shop: ShopSnapshot, made: Quote, rush: bool) -> Promise:
     """The date of the plan, corrected where boxes ran late lately, with what it was made against."""
+    inventory, tapes = made.inventory, made.tapes
     load, rests = shop.load, acclimatisation.hours_to_rest(inventory.cold)
     away = [tape.verdict.elsewhere for tape in tapes]
     if tapes and all(away):
         whys = dict.fromkeys(each.why.rstrip(".") for each in away if each)
         return replace(stated_dates.not_yet(load.made_at), held_by=tuple(whys))
-    planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests)
+    copying = copy_minutes.of_order(load.settings.copying, inventory.deliver, made.storage)
+    planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests, copying)
     safe = late_correction.guarded(planned, load.settings.expected.overrun, load.calendar.days)
     return replace(safe, basis=promise_basis.of(load.settings, load.tapes_waiting))
 
@@ -313,7 +323,7 @@ def _rush_needed(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
 
 
 def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
-    hurried = _promise(shop, made.tapes, made.inventory, True)
+    hurried = _promise(shop, made, True)
     if hurried.day is None:
         return say("quotes", "rush_no_date")
     if made.promise.day is not None and hurried.day >= made.promise.day:

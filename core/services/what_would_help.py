@@ -19,6 +19,7 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.model.promise_records import Promise, PushedPromise
 from core.model.quote_records import QuotedTape
 from core.playtime.habits import ShopHabits
+from core.pricing import copy_minutes
 from core.promise import rush_effects, what_ifs
 from core.promise.what_ifs import Relief, WhatIf
 from core.scheduling.queued_tapes import QueuedTape
@@ -42,6 +43,8 @@ class AboutBox:
     habits: ShopHabits
     rests_hours: float = 0.0
     """How long a box that came in cold rests first."""
+    copying_minutes: float = 0.0
+    """How long a person is busy with its copies."""
 
     def answer(self) -> tuple[WhatIf, ...]:
         """The three changes that would do most; none that would not."""
@@ -53,6 +56,7 @@ class AboutBox:
             rush=self.rush,
             shop=self.habits,
             rests_hours=self.rests_hours,
+            copying_minutes=self.copying_minutes,
         )
         useful = (one for one in found if one.day and (one.days_gained is None or one.days_gained > 0))
         return tuple(useful)[:MOST]
@@ -106,14 +110,16 @@ def about_rush(unit: Unit, box: Inventory) -> AboutRush:
 def about_box(unit: Unit, box: Inventory) -> AboutBox:
     """The question about a box on the counter, against the shop of this moment."""
     habits = deck_queue.habits(unit)
+    settings, (_, storage) = promises.reckoned(unit), quoting.tapes_and_copies(box, habits)
     return AboutBox(
-        settings=promises.reckoned(unit),
+        settings=settings,
         queue=deck_queue.waiting(unit),
         now=current_settings.local(unit, unit.now),
         tapes=quoting.quoted_tapes(box, habits, current_settings.read(unit)),
         rush=box.rush,
         habits=habits,
         rests_hours=acclimatisation.hours_to_rest(box.cold),
+        copying_minutes=copy_minutes.of_order(settings.copying, box.deliver, storage),
     )
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
@@ -21,6 +23,8 @@ class StandingPriceLine(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._standing: StandingPrice | None = None
+        self._copies: tuple[str, ...] = ()
+        self._asks = False
         self._line = words("", "small")
         self._line.setObjectName("standing-price")
         self.button = QPushButton(say("agreeing", "card_button", keys=CARD_KEYS))
@@ -43,8 +47,22 @@ class StandingPriceLine(QWidget):
     def tell(self, standing: StandingPrice) -> None:
         """Show how an order stands."""
         self._standing = standing
-        self._line.setText(sentence(standing))
-        self.button.setVisible(standing.over_minor > 0)
+        self._show()
+
+    def tell_copies(self, sentences: Sequence[str], *, asks: bool) -> None:
+        """Add what is to be said about its copies; ``asks``: the customer has to choose."""
+        self._copies, self._asks = tuple(sentences), asks
+        self._show()
+
+    def _show(self) -> None:
+        standing = self._standing
+        if standing is None:
+            return
+        self._line.setText(" ".join((sentence(standing), *self._copies)))
+        is_about_price = standing.over_minor > 0
+        key = "card_button" if is_about_price else "copy_button"
+        self.button.setText(say("agreeing", key, keys=CARD_KEYS))
+        self.button.setVisible(is_about_price or self._asks)
         self.show()
 
     def _want(self) -> None:

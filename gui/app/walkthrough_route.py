@@ -192,6 +192,10 @@ class Route:
         pickup.parts.payments.button.click()
         yield Stop("4-pickup-money", self._window)
         pickup.parts.payments.close_form()
+        pickup.parts.copies_button.click()
+        self._settle()
+        yield Stop("7-copies", pickup.copies.form)
+        pickup.copies.form.close()
 
     def _chapters(self) -> Iterator[Stop]:
         self._go("shop", "")

@@ -31,6 +31,7 @@ from gui.bench.free_decks import free_decks
 from gui.bench.incident_writing import IncidentWriting
 from gui.bench.label_printing import LabelPrinting
 from gui.bench.load_now import LoadNow
+from gui.bench.order_copies import OrderCopies
 from gui.bench.repairing import BenchRepairs
 from gui.bench.tape_card import TapeCard
 from gui.bench.tape_steps import TapeSteps, attached_sentence
@@ -120,6 +121,7 @@ class BenchScreen(Screen):
         self.looks.hold(tape)
         self.repairing.hold(tape)
         self.incidents.hold(tape)
+        self.copies.hold(tape)
         self.signing.hold(tape)
         if not same:
             self.box.clear()
@@ -228,6 +230,7 @@ class BenchScreen(Screen):
         outer = stacked(self)
         self.price = StandingPriceLine()
         self.calls = PriceCalls(self.desk.work, self)
+        self.copies = OrderCopies(self.price, self.desk, self)
         outer.addLayout(self._head())
         outer.addWidget(self.box)
         columns = Columns(fold_below=112 * theme.UNIT)
@@ -246,6 +249,7 @@ class BenchScreen(Screen):
         head.setSpacing(3 * theme.UNIT)
         head.addWidget(asked)
         head.addWidget(self.price, 1)
+        head.addWidget(self.copies.button)
         return head
 
     def _connect(self) -> None:
@@ -284,6 +288,8 @@ class BenchScreen(Screen):
         self.price.card_wanted.connect(self.calls.begin)
         self.calls.answered.connect(self._answered)
         self.calls.failed.connect(self.show_failure)
+        self.copies.kept.connect(self._answered)
+        self.copies.failed.connect(self.show_failure)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not scroll_by_page(self.card_area, event):

@@ -11,6 +11,7 @@ from core.model.inventory import CustomerDraft
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
+from core.pricing import copy_fit
 from core.services import jobs, promise_entries, promises
 from core.services.agreement import agreements, cancellations
 from gui.agreement.cancel_form import CancelForm, Cancellation
@@ -78,7 +79,7 @@ class JobForms(QWidget):
         self.setVisible(job is not None)
         self.new_day_button.setVisible(job is not None and not promise_entries.is_done(job))
         asks = job is not None and any(each.station is Station.ASKING_THE_CUSTOMER for each in job.tapes)
-        self.card_button.setVisible(asks)
+        self.card_button.setVisible(asks or (job is not None and bool(copy_fit.misfits(job))))
         for button in (self.amend_button, self.cancel_button):
             button.setVisible(job is not None and job.is_open)
 

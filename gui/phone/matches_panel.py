@@ -11,8 +11,9 @@ from core.model.agreement_records import WaitingAnswer
 from core.model.handover_records import ToldHow
 from core.model.job_records import CallerMatch, Job
 from core.services.after_ready.telling import ToTell
+from core.services.copies.downloads import Download
 from core.services.promises import Kept
-from gui.toolkit.text import money, phone, say
+from gui.toolkit.text import money, phone, say, short_day
 from gui.widgets.layouts import stacked, words
 from gui.widgets.tray import Tray, TrayItem
 from gui.widgets.tray_rows import found_piece, tape_pieces, to_call_piece, waiting_piece
@@ -47,12 +48,13 @@ class MatchesPanel(QWidget):
         self._hide_tapes()
         self.setVisible(bool(pieces))
 
-    def show_to_tell(self, due: Sequence[ToTell]) -> None:
-        """Nobody is calling: show whose orders are ready, and who is to be reminded."""
-        self.to_tell.lay([_to_tell_piece(each) for each in due])
+    def show_to_tell(self, due: Sequence[ToTell], to_delete: Sequence[Download] = ()) -> None:
+        """Nobody is calling: show whose orders are ready, who is to be reminded, which download is over."""
+        pieces = [*map(_to_tell_piece, due), *map(_to_delete_piece, to_delete)]
+        self.to_tell.lay(pieces)
         for widget in (self._to_tell_head, self.to_tell):
-            widget.setVisible(bool(due))
-        if due:
+            widget.setVisible(bool(pieces))
+        if pieces:
             self.show()
 
     def hide_to_tell(self) -> None:
@@ -88,6 +90,12 @@ class MatchesPanel(QWidget):
         self.tapes.lay([])
         self.tapes.hide()
         self._tapes_head.hide()
+
+
+def _to_delete_piece(due: Download) -> TrayItem:
+    """A download past its last day."""
+    small = say("phone", "to_delete_small", number=str(due.job.number), day=short_day(due.link.until))
+    return TrayItem(due.job.number, due.job.customer.name, small, say("phone", "to_delete"))
 
 
 def _to_tell_piece(due: ToTell) -> TrayItem:

@@ -14,6 +14,8 @@ from core.services import decks, promises
 from core.services.after_ready import caller_check, telling
 from core.services.after_ready.telling import ToTell
 from core.services.agreement import ceiling_watch
+from core.services.copies import downloads
+from core.services.copies.downloads import Download
 from core.services.promises import Kept
 from gui.phone.answer_slip import AnswerSlip
 from gui.phone.caller_check_form import CallerCheckForm
@@ -42,6 +44,7 @@ class PhoneScreen(Screen):
         self._found: tuple[CallerMatch, ...] = ()
         self._at_risk: tuple[Kept, ...] = ()
         self._to_tell: tuple[ToTell, ...] = ()
+        self._to_delete: tuple[Download, ...] = ()
         self._query = ""
         """What the answer on show is about."""
         self._sure: set[str] = set()
@@ -66,6 +69,7 @@ class PhoneScreen(Screen):
         self.desk.work.ask(ceiling_watch.to_call, then=self._keep_waiting)
         self.desk.work.ask(promises.under_review, then=self._keep_promises)
         self.desk.work.ask(telling.to_tell, then=self._keep_to_tell)
+        self.desk.work.ask(downloads.standing, due=True, then=self._keep_to_delete)
         self.desk.work.ask(decks.settings, then=self.forms.keep_shop)
         self.search.ask()
 
@@ -81,11 +85,15 @@ class PhoneScreen(Screen):
         self._to_tell = due
         self._list_whom_to_call()
 
+    def _keep_to_delete(self, due: tuple[Download, ...]) -> None:
+        self._to_delete = due
+        self._list_whom_to_call()
+
     def _list_whom_to_call(self) -> None:
         """While nobody is calling."""
         if not self.box.text().strip():
             self.panel.show_to_call(self._waiting, self._at_risk)
-            self.panel.show_to_tell(self._to_tell)
+            self.panel.show_to_tell(self._to_tell, self._to_delete)
 
     # --- asking and answering ------------------------------------------------------------
 

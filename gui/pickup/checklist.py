@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from core.model.copies import copy_standing
+from core.model.copies.copy_records import CopyRecord
 from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.job_records import Job
 from core.model.names import TapeCode
@@ -26,8 +28,20 @@ class Checklist:
     def open_keys(self) -> tuple[str, ...]:
         """Keys of everything that can be handed back now: tapes, then copies."""
         tapes = [tape.code for tape in self.job.tapes if tape.station.may_go_home]
-        copies = [tray_rows.copy_key(copy) for copy in self.job.copies if copy.handed_back_at is None]
+        copies = [tray_rows.copy_key(copy) for copy in self.job.copies if _may_be_taken(copy)]
         return (*tapes, *copies)
+
+    @property
+    def partial_copies(self) -> tuple[CopyRecord, ...]:
+        """The copies checked off that do not hold all that was copied, or will be."""
+        going, taken = set(self.codes), set(self.copies)
+        tapes = (
+            replace(each, station=Station.HANDED_BACK) if each.code in going else each
+            for each in self.job.tapes
+        )
+        job = replace(self.job, tapes=tuple(tapes))
+        gone = (each for each in job.copies if each.id in taken)
+        return tuple(each for each in gone if not copy_standing.is_whole(job, each))
 
     @property
     def has_gone(self) -> bool:
@@ -109,3 +123,9 @@ class Checklist:
         if other == number:
             return WrongInput(say("pickup", "tape_code"), code, say("pickup", "not_in_job", job=number))
         return Refused(say("pickup", "other_job", code=tape_code(code), other=other, job=number))
+
+
+def _may_be_taken(copy: CopyRecord) -> bool:
+    """Whether a copy exists and was not handed over; a download is never taken along."""
+    is_there = not copy.is_followed or copy.checked is not None
+    return is_there and copy.handed_back_at is None and not copy.is_download

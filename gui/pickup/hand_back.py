@@ -45,6 +45,7 @@ class HandBack(QObject):
             signature=signature,
             paid_minor=paid_minor,
             shown=shown,
+            partly=bool(checklist.partial_copies),
             command=self._command,
             then=partial(self._was_done, checklist.summary),
             otherwise=self._was_refused,

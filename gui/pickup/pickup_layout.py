@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from PySide6.QtWidgets import QLabel, QLineEdit, QWidget
 
 from core.model.job_records import CallerMatch
+from gui.copying import copy_rows
+from gui.copying.copies_at_work import COPIES_KEYS
+from gui.pickup import pickup_sentences
 from gui.pickup.checklist import Checklist
 from gui.pickup.label_panel import LabelPanel
 from gui.pickup.papers_panel import PapersPanel
@@ -17,6 +21,7 @@ from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets import tray_rows
+from gui.widgets.button_row import key_button
 from gui.widgets.layouts import Columns, labelled, scrolled, stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
@@ -32,6 +37,9 @@ class PickupLayout:
         self.label = LabelPanel(desk.work)
         self.papers = PapersPanel(desk)
         self.payments = PaymentPanel(desk.work)
+        self.copies_button = key_button(
+            "copies", COPIES_KEYS, say("copying", "open_button", keys=COPIES_KEYS)
+        )
         self.slip = PickupSlip()
         self.slip_area = scrolled(self.slip)
         self._build(screen)
@@ -46,6 +54,7 @@ class PickupLayout:
         self.label.show_tape(None)
         self.papers.show_job(None)
         self.payments.show_job(None)
+        self.copies_button.hide()
 
     def show_matches(self, found: Sequence[CallerMatch]) -> None:
         """Several jobs match: the keyboard goes to the tray, where one of them is chosen."""
@@ -60,11 +69,13 @@ class PickupLayout:
         all_open = len(checklist.open_keys)
         counted = say("pickup", "counted", checked=len(checklist.keys), all=all_open)
         self.count.setText(counted if all_open else say("pickup", "gone_home"))
-        self.slip.show_sentences(checklist.tapes_to_mention)
+        about = pickup_sentences.about_copies(checklist)
+        self.slip.show_sentences(checklist.tapes_to_mention, about)
         self.slip.show_checked(checklist.summary)
         self.slip_area.show()
         self.papers.show_job(checklist.job, has_receipt=checklist.has_gone)
         self.payments.show_job(checklist.job)
+        self.copies_button.setVisible(bool(checklist.job.copies))
         self.show_label(checklist)
 
     def show_label(self, checklist: Checklist) -> None:
@@ -92,7 +103,7 @@ class PickupLayout:
         column = stacked(side)
         column.addWidget(self.count)
         column.addWidget(self.tray, 1)
-        for panel in (self.label, self.papers, self.payments):
+        for panel in (self.label, self.copies_button, self.papers, self.payments):
             column.addWidget(panel)
         return side
 
@@ -103,7 +114,10 @@ def _tray_items(checklist: Checklist, now: datetime) -> list[TrayItem]:
     items += [tray_rows.tape_piece(tape, now, checklist.checked(tape.code)) for tape in job.tapes]
     if job.copies:
         items.append(TrayItem("", say("pickup", "copies_head")))
-    return items + tray_rows.copy_pieces(job.copies, checklist.checked)
+    for copy in job.copies:
+        key, row = tray_rows.copy_key(copy), copy_rows.row(job, copy)
+        items.append(replace(row, key=key, checked=checklist.checked(key)))
+    return items
 
 
 def _box() -> QLineEdit:

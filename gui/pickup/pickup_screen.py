@@ -14,6 +14,7 @@ from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.quote_records import Price
 from core.services import calls, jobs
 from core.services.after_ready import handover_wishes
+from gui.copying.copies_at_work import CopiesAtWork
 from gui.pickup.checklist import Checklist
 from gui.pickup.hand_back import HandBack
 from gui.pickup.pickup_layout import PickupLayout
@@ -36,6 +37,7 @@ class PickupScreen(Screen):
         self._found: tuple[CallerMatch, ...] = ()
         self.parts = PickupLayout(self, desk)
         self._hand_back = HandBack(desk.work, self)
+        self.copies = CopiesAtWork(desk, self)
         self._watch = ScanWatch(self)
         self._connect()
         self._close_job()
@@ -172,6 +174,11 @@ class PickupScreen(Screen):
         self._open_job(pickup.job)
         self.parts.papers.write_receipt(pickup, summary)
 
+    @Slot()
+    def _open_copies(self) -> None:
+        if self.checklist is not None:
+            self.copies.begin(self.checklist.job.number)
+
     @Slot(str)
     def _payment_was_recorded(self, sentence: str) -> None:
         self.take_focus()
@@ -191,8 +198,10 @@ class PickupScreen(Screen):
         parts.papers.written.connect(self.said)
         parts.payments.recorded.connect(self._payment_was_recorded)
         parts.slip.hand_back_wanted.connect(self._hand_back_checked)
+        parts.copies_button.clicked.connect(self._open_copies)
+        self.copies.kept.connect(self.said)
         self._hand_back.done.connect(self._was_handed_back)
-        for part in (parts.label, parts.papers, parts.payments, self._hand_back):
+        for part in (parts.label, parts.papers, parts.payments, self._hand_back, self.copies):
             part.failed.connect(self.show_failure)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

@@ -4,24 +4,48 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from core.model.copies import copy_standing
 from core.model.dispositions import Disposition
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.wording.locale_figures import figure
+from core.wording.locale_figures import figure, listed
+from gui.copying import copy_rows
+from gui.pickup.checklist import Checklist
 from gui.toolkit.text import say
 from gui.widgets.tray_rows import tape_title
 
 
-def sentences(tapes: Sequence[TapeRecord]) -> tuple[str, ...]:
-    """The sentences for these tapes, in the order they are best said; never empty."""
+def sentences(tapes: Sequence[TapeRecord], copies: Sequence[str] = ()) -> tuple[str, ...]:
+    """The sentences for these tapes, in the order they are best said, then those about ``copies``; never
+    empty."""
     if not tapes:
-        return (say("pickup", "tell_none"),)
+        return (say("pickup", "tell_none"), *copies)
     spliced = [tape for tape in tapes if tape.not_for_reuse and tape.is_returned]
     told = [_about_splice(tape) for tape in spliced]
     if spliced:
         told.append(say("pickup", "tell_why", count=len(spliced)))
     told += _about_settled(tapes)
-    return tuple(told) or (say("pickup", "tell_nothing"),)
+    return (*(told or [say("pickup", "tell_nothing")]), *copies)
+
+
+def about_copies(checklist: Checklist) -> tuple[str, ...]:
+    """What is on each copy that goes with only some of the tapes, and which copies are not there yet."""
+    titles = {tape.code: tape_title(tape) for tape in checklist.job.tapes}
+    told = [
+        say(
+            "copying",
+            "partly",
+            copy=copy_rows.title(copy),
+            tapes=listed([titles[code] for code in copy.contents.tapes if code in titles]),
+        )
+        for copy in checklist.partial_copies
+    ]
+    job = checklist.job
+    waiting = copy_standing.unfinished(job) if copy_standing.copied(job) else ()
+    missing = [copy_rows.title(each) for each in waiting if each.id not in checklist.copies]
+    if missing:
+        told.append(say("copying", "not-there", copies=listed(missing), n=len(missing)))
+    return tuple(told)
 
 
 def _about_splice(tape: TapeRecord) -> str:

@@ -82,9 +82,9 @@ class PickupSlip(PaperFrame):
         """Somebody else than the customer is asked what they show."""
         self._shown_field.setHidden(folded(name) == folded(self._customer_name))
 
-    def show_sentences(self, tapes: Sequence[TapeRecord]) -> None:
-        """Show what to say about these tapes."""
-        self.sentences = pickup_sentences.sentences(tapes)
+    def show_sentences(self, tapes: Sequence[TapeRecord], copies: Sequence[str] = ()) -> None:
+        """Show what to say about these tapes, and the sentences about copies."""
+        self.sentences = pickup_sentences.sentences(tapes, copies)
         empty(self._told_column)
         for sentence in self.sentences:
             self._told_column.addWidget(words(sentence))

@@ -18,6 +18,7 @@ from core.scheduling import opening_hours
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import place_offers
+from gui.settings.copying_fields import CopyingFields
 from gui.settings.fields_page import FieldsPage, checked
 from gui.settings.form_fields import ChoiceField, LinesField, TextField, WrongField
 from gui.settings.season_fields import SeasonFields
@@ -45,6 +46,7 @@ class HoursPage(FieldsPage):
         "holidays.closed",
         "work.past_closing_minutes",
         "work.confidence",
+        "copying",
     )
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -66,6 +68,7 @@ class HoursPage(FieldsPage):
         self.closed = LinesField("hours-closed-days", _CLOSED_LINES)
         self.past_closing = TextField("hours-past-closing")
         self.confidence = QComboBox()
+        self.copying = CopyingFields()
         self._name_fields()
         self._lay_out()
         self._connect()
@@ -83,6 +86,7 @@ class HoursPage(FieldsPage):
         self.closed.setPlainText("\n".join(_as_typed(each, view.today) for each in days))
         self.past_closing.setText(str(settings.past_closing_minutes))
         self._show_confidence(settings.confidence)
+        self.copying.show_minutes(settings.copying)
 
     def draft(self, before: ShopSettings) -> ShopSettings:
         country, region = self._holidays(before)
@@ -94,8 +98,10 @@ class HoursPage(FieldsPage):
             closed_days=self._gone | self._closed_days(),
             past_closing_minutes=self._minutes(),
             confidence=self.confidence.currentData(),
+            copying=self.copying.minutes(),
         )
         fields: dict[str, QWidget] = {"past_closing_minutes": self.past_closing, "country": self.country}
+        fields |= self.copying.fields
         return checked(draft, fields)
 
     def focus_first(self) -> None:
@@ -187,6 +193,7 @@ class HoursPage(FieldsPage):
         self.country.settled.connect(self._settle_country)
         self.region.settled.connect(self._show_coming)
         self.confidence.activated.connect(self.changed)
+        self.copying.edited.connect(self.changed)
 
     def _lay_out(self) -> None:
         self.column.addWidget(words(say("settings", "hours-lead", **examples())))
@@ -204,6 +211,7 @@ class HoursPage(FieldsPage):
         grid.addWidget(labelled(self.past_closing, say("settings", "hours-past-closing")), 3, 0)
         grid.addWidget(labelled(self.confidence, say("settings", "hours-confidence")), 3, 1)
         self.column.addLayout(grid)
+        self.column.addWidget(self.copying)
         self.column.addStretch(1)
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
@@ -87,21 +86,6 @@ def copy_key(copy: CopyRecord) -> str:
     return f"copy {copy.id}"
 
 
-def copy_pieces(copies: Sequence[CopyRecord], checked: Callable[[str], bool | None]) -> list[TrayItem]:
-    """The things handed over besides the tapes; alike ones are counted, so that none is missed."""
-    laid, seen, alike = [], Counter[str](), Counter(copy.words for copy in copies)
-    for copy in copies:
-        seen[copy.words] += 1
-        of = (
-            say("bench", "of_alike", n=seen[copy.words], of=alike[copy.words])
-            if alike[copy.words] > 1
-            else ""
-        )
-        place = say("bench", "handed_back") if copy.handed_back_at else ""
-        laid.append(TrayItem(copy_key(copy), copy.words, of, place, checked=checked(copy_key(copy))))
-    return laid
-
-
 def found_piece(found: CallerMatch) -> TrayItem:
     """One job it could be."""
     job = found.job
@@ -124,7 +108,7 @@ def to_call_piece(kept: Kept) -> TrayItem:
 def waiting_piece(one: WaitingAnswer) -> TrayItem:
     """A customer whose answer is waited for, with how the price stands."""
     standing = one.standing
-    key = "to_call" if one.asking else "to_call_other"
+    key = "to_call" if one.asking else "to_call_other" if one.tapes_asking else "to_call_copy"
     why = say(
         "agreeing",
         key,

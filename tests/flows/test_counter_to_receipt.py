@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QDialog
 from pytestqt.qtbot import QtBot
 
 from core.model.job_records import Job
@@ -210,7 +210,22 @@ def find_at_pickup(clerk: Clerk) -> PickupScreen:
     press(Qt.Key.Key_Return)
     clerk.settle()
     assert screen.checklist is not None
+    write_copies(clerk)
     return screen
+
+
+def write_copies(clerk: Clerk) -> None:
+    """The form of the copies, opened and closed by key; Return makes each copy, then checks it."""
+    press(Qt.Key.Key_J, CTRL)
+    clerk.qtbot.waitUntil(lambda: isinstance(QApplication.activeWindow(), QDialog))
+    for _ in clerk.job().copies:
+        for _ in ("made", "checked"):
+            press(Qt.Key.Key_Return)
+            clerk.settle()
+    assert all(copy.checked for copy in clerk.job().copies)
+    press(Qt.Key.Key_Escape)
+    clerk.window.activateWindow()
+    clerk.settle()
 
 
 def check_off_copies(clerk: Clerk, screen: PickupScreen) -> None:

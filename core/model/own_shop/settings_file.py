@@ -225,6 +225,18 @@ class CallsEntry(Struct, frozen=True, forbid_unknown_fields=True):
     ] = (7, 21, 45)
 
 
+MinutesEach: TypeAlias = Annotated[float, Meta(ge=0, le=600, description="minutes-to-600")]
+
+
+class CopyingEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Minutes that a person is busy with one stick, disc, drive or download."""
+
+    stick: MinutesEach = 10.0
+    disc: MinutesEach = 10.0
+    drive: MinutesEach = 10.0
+    download: MinutesEach = 10.0
+
+
 class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything the shop has settled but its prices."""
 
@@ -240,6 +252,7 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     person: tuple[PersonEntry, ...] = ()
     backup: BackupEntry = BackupEntry()
     calls: CallsEntry = CallsEntry()
+    copying: CopyingEntry = CopyingEntry()
     words: dict[str, Sentence] = {}
     format: Annotated[tuple[dict[str, Any], ...], Meta(description="own-formats")] = ()
     """Formats of the shop's own: ``name``, ``retired``, and what a format's file holds."""

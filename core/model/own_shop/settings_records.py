@@ -11,6 +11,7 @@ from enum import Enum
 from typing import Any
 
 from core.model.names import FormatName
+from core.model.own_shop.copying_minutes import USUAL_MINUTES, CopyingMinutes
 from core.model.own_shop.opening_records import OpeningHours
 from core.model.own_shop.shop_additions import NOTHING_ADDED, Additions
 
@@ -303,6 +304,7 @@ class ShopSettings:
     additions: Additions = NOTHING_ADDED
     """Findings, repairs and media besides those of the program."""
     calls: CallRules = CallRules()
+    copying: CopyingMinutes = USUAL_MINUTES
     file_for_ready: bool = False
     """A tape is ready only with a file of it; else the minutes read off the deck are enough."""
 

@@ -29,6 +29,7 @@ PAGE_OF = {
     "work.past_closing_minutes": SetupPage.HOURS,
     "work.confidence": SetupPage.HOURS,
     "work": SetupPage.PEOPLE,
+    "copying": SetupPage.HOURS,
     "calls": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,

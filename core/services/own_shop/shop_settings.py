@@ -15,9 +15,11 @@ import msgspec
 from core.catalogue import formats
 from core.model import resource_files
 from core.model.errors import WrongInput, at
+from core.model.own_shop.copying_minutes import CopyingMinutes
 from core.model.own_shop.settings_file import (
     BackupEntry,
     CallsEntry,
+    CopyingEntry,
     ExpectedEntry,
     FrontEntry,
     HolidayEntry,
@@ -130,6 +132,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         additions=added,
         backup=_backup(page.backup, at(where, "backup")),
         calls=_calls(page.calls, at(where, "calls")),
+        copying=CopyingMinutes(**msgspec.structs.asdict(page.copying)),
     )
 
 
@@ -184,6 +187,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
         medium=own_additions.medium_entries(settings.additions),
         backup=_entry(BackupEntry, settings.backup),
         calls=_entry(CallsEntry, settings.calls),
+        copying=_entry(CopyingEntry, settings.copying),
         person=tuple(map(people_entries.entry, settings.staff)),
         partner=tuple(
             PartnerEntry(each.name, tuple(sorted(each.formats)), each.price, each.days)

@@ -67,6 +67,7 @@ name-taken = a name that nothing else of the kind has is accepted
 words-taken = words that nothing else of the kind is called by are accepted
 some-repair = at least one repair is accepted here: a tape is repaired by something
 no-repair = an empty list is accepted here: what cannot be played is not repaired
+minutes-to-600 = a number of minutes from 0 to 600 is accepted
 bench-minutes = a list of three numbers of minutes from 0 to 600 is accepted: at least, usually, at most
 maybe-caution = a sentence of at most 100 characters or nothing is accepted
 one-capacity = gigabytes or minutes are accepted, one of them above 0 and the other 0

@@ -370,6 +370,22 @@ files-without =
         [one] One tape has no file
        *[other] { $n } tapes have no file
     }
+copies-head = What is on each copy
+copies-on_it = { $n ->
+        [0] Nothing is on it.
+       *[other] On it: { $tapes }.
+    }{ $lacks ->
+        [0] {""}
+       *[other] {" "}Not on it: { $lacking }.
+    }
+copies-made = Made by { $by } on { $day }.
+copies-checked = Made by { $by } on { $day }; checked by { $checker } on { $when }.
+copies-above =
+    { $n ->
+        [one] The file is on the list above.
+       *[other] { $n } files are on the list above.
+    }
+copies-file = { $name }, { $size }
 files-check_head = How to check a file
 files-check = Type one of these lines with the file's name in place of FILE. It answers with 64 letters and digits. If they are the same as on this list (there they take up two lines), the file is unchanged.
 files-check_windows = Windows: certutil -hashfile FILE SHA256

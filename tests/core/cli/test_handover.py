@@ -21,6 +21,9 @@ def ready(typed: Typist, codes: list[str]) -> list[str]:
     assert typed("mark", codes[2]).code == 0
     for code in codes:
         walk(typed, code, *READY)
+    for copy in typed("copies", NUMBER).document["copies"]:
+        for step in ("copy-made", "copy-checked"):
+            assert typed(step, NUMBER, str(copy["copy"])).code == 0
     return codes
 
 

@@ -29,6 +29,62 @@ choice-leave = { $key }   Leave this tape: { $price }{ $day ->
        *[other] ; ready { $day }
     }
 choice-return-all = { $key }   Give everything back: { $price }
+copy_card = Call about the copies
+copy_button = Call about the copies   { $keys }
+copy_script = “Hello { $name }, this is about your tapes. { $reason ->
+        [pieces] They run longer than we expected: your set takes { $needs } discs, and { $holds } { $holds ->
+            [1] is
+           *[other] are
+        } ordered.
+        [file-size] One recording, “{ $tape }”, is longer than the way your drive is formatted lets us put on it.
+       *[other] They run longer than we expected and don’t fit on { $own ->
+            [yes] your drive
+           *[no] what you ordered ({ $copy })
+        }: they take at least { $needs } GB, and it holds { $holds } GB.
+    } What would you like us to do?”
+copy-larger = { $key }   { $copy }{ $more ->
+        [more] : { $by } more, { $price } in all
+        [less] : { $by } less, { $price } in all
+       *[same] : same price
+    }{ $day ->
+        [none] {""}
+       *[other] ; ready { $day }
+    }
+copy-more = { $key }   { $pieces } × { $copy }{ $more ->
+        [more] : { $by } more, { $price } in all
+        [less] : { $by } less, { $price } in all
+       *[same] : same price
+    }{ $day ->
+        [none] {""}
+       *[other] ; ready { $day }
+    }
+copy-smaller = { $key }   Smaller files, { $copy }{ $more ->
+        [more] : { $by } more, { $price } in all
+        [less] : { $by } less, { $price } in all
+       *[same] : same price
+    }{ $day ->
+        [none] {""}
+       *[other] ; ready { $day }
+    }
+copy-download = { $key }   As a download instead{ $more ->
+        [more] : { $by } more, { $price } in all
+        [less] : { $by } less, { $price } in all
+       *[same] : same price
+    }{ $day ->
+        [none] {""}
+       *[other] ; ready { $day }
+    }
+copy-stick = { $key }   Not on their drive: { $copy }{ $more ->
+        [more] : { $by } more, { $price } in all
+        [less] : { $by } less, { $price } in all
+       *[same] : same price
+    }{ $day ->
+        [none] {""}
+       *[other] ; ready { $day }
+    }
+copy-reformat = { $key }   Empty their drive and format it as exFAT (everything on it is lost)
+copy-split = { $key }   Split long files into parts
+copy_esc = The answer is kept with your name and the time. Esc closes the card; the copy goes on waiting.
 other_ceiling = With “go on”: another amount to ask before going over (leave empty to take the one above)
 esc = The answer is kept with your name and the time. Esc closes the card; the tape goes on waiting.
 kept = Saved: what { $name } said about order { $number }.
@@ -53,6 +109,7 @@ cancel_save = Cancel the order
 canceled_said = Canceled for { $name }: order { $number }, version { $n } of the agreement.
 to_call = asks about the price: { $stands } against { $ceiling }
 to_call_other = waits for an answer
+to_call_copy = their copies no longer fit what was ordered
 seen_button = It shows this now   Ctrl+W
 seen_said = { $title }: we now expect { $minutes } minutes.
 amend_head = Changing order { $number } · version { $n } · Ctrl+N leaves it as it is

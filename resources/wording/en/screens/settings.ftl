@@ -583,6 +583,12 @@ people-lead = Enter the people who work here and everyone signs in by name, with
 people-at-once = At the bench at one time
 people-lock = Lock after minutes (0: never)
 people-file-for-ready = A tape needs a copied file, signed off, before it is ready
+# --- copying
+copying-lead = Minutes a person is busy with one copy: writing, checking, labeling. They are in every date.
+copying-stick = Stick
+copying-disc = Disc
+copying-drive = Drive
+copying-download = Download
 # --- calls
 calls-check = Ask a caller before anything is said
 calls-check-no = nothing: the answer is there at once
@@ -647,6 +653,10 @@ change-front-language = Language
 change-front-paper = Paper
 change-papers-label_stock = Labels in use
 change-front-extra_cautions = Cautions of your own
+change-copying-stick = Minutes for a stick
+change-copying-disc = Minutes for a disc
+change-copying-drive = Minutes for a drive
+change-copying-download = Minutes for a download
 change-work-people = People at the bench at one time
 change-work-file_for_ready = A tape needs a copied file before it is ready
 change-work-lock_minutes = Minutes until the screens lock

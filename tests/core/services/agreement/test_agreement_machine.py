@@ -1,8 +1,8 @@
 """An order walks through everything that may happen to it, beside a plain model of what was agreed.
 
-Quote, agree, find, ask, answer, splice, play, amend, part pickup, cancel, settle, in any order hypothesis
-finds: nothing above the agreed sum is billed without a yes, the charges of every version add up, no tape is
-lost, handed back twice or charged for nothing.
+Quote, agree, find, ask, answer, splice, play, copy, amend, part pickup, cancel, settle, in any order
+hypothesis finds: nothing above the agreed sum is billed without a yes, the charges of every version add up,
+no tape is lost, handed back twice or charged for nothing, and no copy goes that is not there.
 """
 
 from __future__ import annotations
@@ -37,6 +37,7 @@ from core.services.agreement import (
     cancellations,
     ceiling_watch,
 )
+from core.services.copies import copy_making
 from tests.support.booked import Desk, inventory, line
 
 ADA = Consent("Ada Fenwick")
@@ -62,6 +63,10 @@ class Walk(RuleBasedStateMachine):
         self.known = [each.code for each in self.job.tapes]
         self.out: set[TapeCode] = set()
         self.home: set[TapeCode] = set()
+        self.on: dict[int, set[TapeCode]] = {}
+        """What is on each copy that was made."""
+        self.checked: set[int] = set()
+        self.given: set[int] = set()
         self.versions = 1
 
     @property
@@ -162,6 +167,71 @@ class Walk(RuleBasedStateMachine):
         self.ceiling = job.ceiling_minor
         self.versions += 1
 
+    # --- the copies --------------------------------------------------------------------------
+
+    def _copied(self) -> set[TapeCode]:
+        return {each.code for each in self.job.tapes if each.disposition and each.disposition.is_copied}
+
+    def _copy(self, place: int) -> int | None:
+        here = [each.id for each in self.job.copies if each.id not in self.given]
+        return here[place % len(here)] if here else None
+
+    @rule(place=PLACES)
+    def make_copy(self, place: int) -> None:
+        item = self._copy(place)
+        if item is None:
+            return
+        follows = next(each.follows for each in self.job.copies if each.id == item)
+        wanted = self._copied() - (self.on[follows] if follows else set())
+        if not wanted:
+            with pytest.raises(Refused):
+                self.desk.shop.run(copy_making.made, self.number, item)
+            return
+        self.desk.shop.run(copy_making.made, self.number, item)
+        self.on[item] = wanted
+        self.checked.discard(item)
+
+    @rule(place=PLACES)
+    def check_copy(self, place: int) -> None:
+        item = self._copy(place)
+        if item is None:
+            return
+        if item not in self.on or item in self.checked:
+            with pytest.raises(Refused):
+                self.desk.shop.run(copy_making.checked, self.number, item)
+            return
+        self.desk.shop.run(copy_making.checked, self.number, item)
+        self.checked.add(item)
+
+    @rule(place=PLACES, partly=st.booleans())
+    def hand_copy_over(self, place: int, partly: bool) -> None:
+        item = self._copy(place)
+        if item is None:
+            return
+        try:
+            self.desk.hand_back(self.job, [], copies=[item], partly=partly)
+        except Refused:
+            assert item not in self.checked or not partly
+            return
+        assert item in self.checked
+        assert partly or self._holds_all(item, self.job)
+        self.given.add(item)
+        self.versions += self._is_over()
+
+    def _holds_all(self, item: int, job: Job) -> bool:
+        """Whether a copy holds everything that was copied, and nothing is to come."""
+        to_come = [each for each in job.tapes if each.disposition is None and each.code not in self.home]
+        follows = next((each.follows for each in job.copies if each.id == item), None)
+        there = self.on.get(item, set()) | (self.on[follows] if follows else set())
+        return not to_come and self._copied() <= there
+
+    def _is_over(self) -> bool:
+        """Whether every tape and every copy is gone; a copy is none where nothing is left to be on it."""
+        job = self.job
+        here = [each for each in job.copies if each.id not in self.given]
+        due = [each for each in here if not each.follows or self._copied() - self.on[each.follows]]
+        return self.home == set(self.known) and not (due and self._copied())
+
     @rule(place=PLACES)
     def pick_up(self, place: int) -> None:
         code = self._tape(place)
@@ -172,9 +242,11 @@ class Walk(RuleBasedStateMachine):
         assert code not in self.home
         assert handed.final.gross.likely <= self.ceiling
         self.home.add(code)
-        self.versions += self.home == set(self.known) and not any(
-            each.handed_back_at is None for each in handed.job.copies
-        )
+        gone = {each.id for each in handed.copies}
+        here = [each.id for each in self.job.copies if each.id not in self.given]
+        assert gone == {each for each in here if each in self.checked and self._holds_all(each, self.job)}
+        self.given |= gone
+        self.versions += self._is_over()
 
     # --- what always holds -------------------------------------------------------------------
 
@@ -202,6 +274,13 @@ class Walk(RuleBasedStateMachine):
         assert len(set(self.known)) == len(self.known)
         assert {each.code for each in job.tapes if each.station is Station.HANDED_BACK} == self.home
         assert {each.code for each in job.tapes if each.left_out_in is not None} == self.out
+
+    @invariant()
+    def no_copy_goes_that_is_not_there(self) -> None:
+        for copy in self.job.copies:
+            assert set(copy.contents.tapes) == self.on.get(copy.id, set())
+            assert (copy.handed_back_at is not None) == (copy.id in self.given)
+            assert copy.id not in self.given or copy.id in self.checked
 
     @invariant()
     def only_what_stands_is_charged(self) -> None:

@@ -7,7 +7,6 @@ from dataclasses import replace
 import pytest
 from sqlalchemy import text
 
-from core.capture.file_report import Report, Sound
 from core.model import box_standing
 from core.model.copies import copy_standing
 from core.model.copies.copy_records import CopiedFile, CopyState
@@ -15,27 +14,14 @@ from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import Delivery
 from core.model.job_records import Job
-from core.model.names import TapeCode
 from core.model.stations import Station
 from core.services import calls, jobs, recordings, tape_dispositions, tapes
 from core.services.after_ready import telling
 from core.services.agreement import agreement_versions
-from core.services.checking import file_checking, sign_offs
 from core.services.copies import copy_making, unfinished_copies
 from tests.support.booked import Desk, command, line
+from tests.support.copied_file import FILE, sign
 
-REPORT = Report(
-    name="one.mp4",
-    size_bytes=2_000_000_000,
-    sha256="0" * 64,
-    seconds=3600.0,
-    has_picture=True,
-    sound=Sound.PRESENT,
-    stretches=(),
-    keep_from=0.0,
-    keep_to=3600.0,
-    billable_minutes=60.0,
-)
 USB = Delivery("files", "h264", "usb")
 DVD = Delivery("dvd")
 
@@ -51,16 +37,6 @@ def _done(desk: Desk, count: int = 2, ready: int | None = None, **changes: objec
     for tape in job.tapes[: count if ready is None else ready]:
         desk.bring_to(tape, Station.READY, minutes=60)
     return desk.shop.ask(jobs.get, job.number)
-
-
-def _file(desk: Desk, code: TapeCode) -> None:
-    """A file comes to a tape that was ready, which is checked and signed off anew."""
-    report = replace(REPORT, name=f"{code}.mp4", sha256=code.rjust(64, "0"))
-    desk.shop.run(recordings.attach, code, report)
-    found = desk.shop.ask(file_checking.check, code)
-    accept = {each.code: "seen by Kim" for each in found.findings if not each.is_fine}
-    desk.shop.run(sign_offs.sign_off, code, name="Kim", accept=accept)
-    desk.shop.run(tapes.move, code, Station.READY)
 
 
 def test_an_order_is_not_all_ready_before_its_copies_are_checked(working: Desk) -> None:
@@ -87,9 +63,13 @@ def test_an_order_is_not_all_ready_before_its_copies_are_checked(working: Desk) 
 
 
 def test_what_is_on_a_copy_is_known_with_files_and_checksums(working: Desk) -> None:
-    job = _done(working)
+    job = working.book(line(count=2))
     for tape in job.tapes:
-        _file(working, tape.code)
+        working.bring_to(tape, Station.BEING_CHECKED, minutes=60)
+        file = replace(FILE, name=f"{tape.code}.mp4", sha256=tape.code.rjust(64, "0"))
+        working.shop.run(recordings.attach, tape.code, file)
+        sign(working, tape.code)
+        working.shop.run(tapes.move, tape.code, Station.READY)
     made = working.shop.run(copy_making.made, job.number, job.copies[0].id).copies[0]
     assert made.made is not None
     assert (made.made.by, made.made.at) == ("Kim", working.clock())
