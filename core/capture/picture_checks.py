@@ -64,7 +64,7 @@ def _tv_system(picture: PictureFormat, tape: TapeFacts, found: TvSystem | None, 
     if mixed:
         return bad(Severity.STOP, check, "tv-mixed", **told)
     if found is None:
-        return bad(Severity.LOOK, check, "tv-unknown", **told)
+        return bad(Severity.LOOK, check, "tv-unknown" if told["rate"] else "tv-unknown-bare", **told)
     if tape.tv is None:
         return bad(Severity.LOOK, check, "tv-untold", file=found.name)
     if found is tape.tv:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 from itertools import pairwise
 from pathlib import Path
 
-from core.capture.file_report import Report, Sound, Stretch, StretchKind
+from core.capture import file_checks
+from core.capture.check_records import TapeCheck, TapeFacts
+from core.capture.file_report import CapturedFile, PictureFormat, Report, Sound, Stretch, StretchKind
 from core.model import resource_files
+from core.model.names import TapeCode, TvSystem
 from core.model.typed_draft import TypedBox
 from core.services import inventory_file, jobs, recordings
 from core.services.inventory_file import InventoryContext
@@ -37,6 +40,9 @@ FILE = Report(
     keep_from=311.4,
     keep_to=5801.0,
     billable_minutes=91.49,
+    picture=PictureFormat(720, 576, (25, 1)),
+    picture_seconds=6105.2,
+    sound_seconds=6104.9,
 )
 """What the reading of an invented file would say: no recording is made for a picture."""
 
@@ -51,6 +57,14 @@ def box(now: datetime) -> TypedBox:
 def one_of_each_station(pieces: Sequence[TrayItem]) -> list[str]:
     """The code of the first tape under each heading."""
     return [piece.key for heading, piece in pairwise(pieces) if piece.key and not heading.key]
+
+
+def check() -> TapeCheck:
+    """What the check of that file would say of a tape that the deck showed to be NTSC."""
+    code = TapeCode("0000750019")
+    file = CapturedFile(code, FILE, datetime(2026, 3, 3, 14, tzinfo=UTC), "Sam")
+    facts = TapeFacts(tv=TvSystem.NTSC, tv_is_seen=True, deck_minutes=102.0)
+    return TapeCheck(code, (file,), file_checks.findings((FILE,), facts))
 
 
 def recorded(shop: Path) -> list[str]:

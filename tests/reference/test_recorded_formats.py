@@ -95,6 +95,11 @@ def test_lines_of_one_system_at_the_rate_of_the_other_are_a_conversion(
         assert how(shown(720, lines, rate, (1, 1)), FileCheck.TV_SYSTEM, tv=system) is Severity.STOP
 
 
+def test_lines_of_no_system_are_told_with_the_rate_where_there_is_one() -> None:
+    assert "600 lines at 15 frames" in told(shown(800, 600, (15, 1), None))[FileCheck.TV_SYSTEM].words
+    assert "does not tell" in told(shown(800, 600, None, None))[FileCheck.TV_SYSTEM].words
+
+
 @pytest.mark.parametrize("rate", [(30, 1), (60, 1)])
 def test_a_rounded_rate_drifts_by_3_6_seconds_an_hour(rate: tuple[int, int]) -> None:
     """30 × 1001 / 30000 = 1.001: an hour of NTSC is 3.6 s shorter at 30 (arithmetic)."""

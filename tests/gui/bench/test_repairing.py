@@ -52,6 +52,27 @@ def splice(place: Place, where: str, cut: str) -> None:
 # --- joints --------------------------------------------------------------------------------
 
 
+def test_a_splice_after_a_bad_look_is_marked_as_redone_and_the_tick_may_be_taken_out(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
+    form = screen.side.splice
+    splice(place, "30", "2")
+    assert form.redone.isHidden()
+    for tick, redone in ((True, [False, True]), (False, [False, True, False])):
+        place.records.shop.run(repair_attempts.look, code, Look.AGAIN)
+        scan(place, code)
+        press(Qt.Key.Key_F7)
+        assert (form.redone.isVisible(), form.redone.isChecked()) == (True, True)
+        form.redone.setChecked(tick)
+        press_text("30")
+        press(Qt.Key.Key_Return)
+        press_text("2")
+        press(Qt.Key.Key_Return)
+        place.settle()
+        assert [each.redone for each in kept(place, code).splices] == redone
+    assert written(screen.card).count("Redone, no charge.") == 1
+
+
 def test_a_key_turns_the_place_to_metres_and_what_was_typed_stays_the_same_place(
     place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
