@@ -10,7 +10,6 @@ from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.price_questions import PriceQuestion
 from core.services.agreement import agreements, call_cards
-from core.services.agreement.agreement_versions import Asked
 from gui.agreement.call_card import CallAnswer, CallCard
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
@@ -51,7 +50,7 @@ class PriceCalls(QObject):
             answer.consent,
             tape=question.asking[-1].code,
             ceiling_minor=answer.ceiling_minor,
-            asked=Asked(based_on=question.standing.version),
+            based_on=question.standing.version,
             then=self._was_kept,
             otherwise=self._was_refused,
         )

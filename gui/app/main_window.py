@@ -86,6 +86,8 @@ class Window(QMainWindow):
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
+        desk.work.sent.repeated.connect(self.banner.say_repeated)
+        desk.work.sent.stored_after_all.connect(self.banner.say_stored)
         self.show_who()
         self._bar.reword()
         self.go(first)
