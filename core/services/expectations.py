@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Any
 
 from core.model import merged_fields
 from core.model.errors import Conflict, WrongInput
@@ -39,7 +40,8 @@ def expect(unit: Unit, wanted: Expected, *, seen: Expected | None = None) -> Sho
 @special_step(again=current_settings.read)
 def expect_figures(unit: Unit, figures: Mapping[str, float]) -> ShopSettings:
     """`expect` for the fields of `Expected` that are given; the others stay as they are at this moment."""
-    return expect(unit, replace(current_settings.read(unit).expected, **figures))
+    given: dict[str, Any] = dict(figures)
+    return expect(unit, replace(current_settings.read(unit).expected, **given))
 
 
 def check(wanted: Expected) -> None:

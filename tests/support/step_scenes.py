@@ -21,7 +21,6 @@ from core.model.own_shop.settings_records import Outage, Permission
 from core.model.own_shop.setup_pages import SetupPage
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.pricing import price_csv
 from core.services import (
     box_order,
     closed_days,
@@ -34,7 +33,7 @@ from core.services import (
     repair_record,
     tape_dispositions,
     tapes,
-)  # fmt: skip
+)
 from core.services.agreement import agreements
 from core.services.checking import sign_offs
 from core.services.own_shop import (
@@ -42,7 +41,7 @@ from core.services.own_shop import (
     price_books,
     settings_versions,
     shop_document,
-)  # fmt: skip
+)
 from tests.support import copied_file
 from tests.support.booked import Desk, line
 
@@ -56,17 +55,17 @@ def of(step: Callable[..., Any], *args: Any, **named: Any) -> Example:
     return step, args, named
 
 
-def tape(desk: Desk, station: Station = Station.BOOKED_IN, *findings: Finding) -> TapeRecord:
+def a_tape(desk: Desk, station: Station = Station.BOOKED_IN, *findings: Finding) -> TapeRecord:
     job = desk.allow(desk.book(line(findings=findings)))
     return job.tapes[0] if station is Station.BOOKED_IN else desk.bring_to(job.tapes[0], station)
 
 
-def code(desk: Desk, station: Station = Station.BOOKED_IN, *findings: Finding) -> TapeCode:
-    return tape(desk, station, *findings).code
+def tape_at(desk: Desk, station: Station = Station.BOOKED_IN, *findings: Finding) -> TapeCode:
+    return a_tape(desk, station, *findings).code
 
 
 def spliced(desk: Desk) -> TapeCode:
-    code = code(desk)
+    code = tape_at(desk)
     desk.shop.run(repair_record.splice, code, at_minutes=9.0, cut_cm=2.0, joined_with=Join.TAPE)
     return code
 
@@ -79,7 +78,7 @@ def label_astray(desk: Desk) -> TapeCode:
 
 
 def at_the_bench(desk: Desk) -> TapeCode:
-    code = code(desk, Station.LOOKED_OVER, Finding.OFF_HUB)
+    code = tape_at(desk, Station.LOOKED_OVER, Finding.OFF_HUB)
     return desk.shop.run(tapes.move, code, Station.AT_THE_BENCH).code
 
 
@@ -108,8 +107,8 @@ def reordered(desk: Desk) -> Example:
     return of(box_order.put_back)
 
 
-def ready(desk: Desk) -> str:
-    return tape(desk, Station.READY).code[:6]
+def ready_order(desk: Desk) -> str:
+    return a_tape(desk, Station.READY).code[:6]
 
 
 def paid(desk: Desk) -> Example:
@@ -119,27 +118,35 @@ def paid(desk: Desk) -> Example:
 
 
 def lost(desk: Desk) -> TapeCode:
-    code = code(desk)
+    code = tape_at(desk)
     desk.shop.run(tape_dispositions.settle, code, Disposition.LOST, note="not on its shelf")
     return code
 
 
-def report() -> Report:
+def a_report() -> Report:
     number = next(NUMBERS)
     return Report(
-        name=f"tape {number}.mp4", size_bytes=1_000, sha256=f"{number:064x}", seconds=3_600.0,
-        has_picture=True, sound=Sound.PARTLY, stretches=(), keep_from=0.0, keep_to=3_600.0,
-        billable_minutes=60.0, remarks=(),
-    )  # fmt: skip
+        name=f"tape {number}.mp4",
+        size_bytes=1_000,
+        sha256=f"{number:064x}",
+        seconds=3_600.0,
+        has_picture=True,
+        sound=Sound.PARTLY,
+        stretches=(),
+        keep_from=0.0,
+        keep_to=3_600.0,
+        billable_minutes=60.0,
+        remarks=(),
+    )
 
 
 def recorded(desk: Desk) -> Example:
-    code = code(desk, Station.BEING_CHECKED)
-    desk.shop.run(recordings.attach, code, report())
+    code = tape_at(desk, Station.BEING_CHECKED)
+    desk.shop.run(recordings.attach, code, a_report())
     return of(recordings.strike, code, because="the wrong file")
 
 
-def day(desk: Desk) -> date:
+def free_day(desk: Desk) -> date:
     """An open day nobody has used yet."""
     tuesday = date(2026, 4, 7) + timedelta(weeks=next(NUMBERS))
     assert desk.clock().date() < tuesday
@@ -147,33 +154,33 @@ def day(desk: Desk) -> date:
 
 
 def closed(desk: Desk) -> date:
-    day = day(desk)
+    day = free_day(desk)
     desk.shop.run(closed_days.plan, day, day, "holiday")
     return day
 
 
-def outage(desk: Desk) -> Outage:
-    first = day(desk)
+def an_outage(desk: Desk) -> Outage:
+    first = free_day(desk)
     return Outage("VHS 1", first, first + timedelta(days=1))
 
 
 def planned_outage(desk: Desk) -> Example:
-    outage = outage(desk)
+    outage = an_outage(desk)
     desk.shop.run(decks.plan_outage, outage)
     return of(decks.cancel_outage, outage)
 
 
-def out(desk: Desk) -> Example:
+def broken_down(desk: Desk) -> Example:
     desk.shop.run(decks.broke_down, "VHS 2")
     return of(decks.back_in_service, "VHS 2", "belt changed")
 
 
-def donors(desk: Desk) -> Example:
+def counted_donors(desk: Desk) -> Example:
     desk.shop.run(donors.add, VHS, DonorPart.SHELL, next(NUMBERS) + 1)
     return of(donors.correct, VHS, DonorPart.SHELL, 1, came_from="", because="counted")
 
 
-def phone(desk: Desk) -> list[tuple[str, str | None]]:
+def a_phone(desk: Desk) -> list[tuple[str, str | None]]:
     return [("front.phone", f"303 555 {next(NUMBERS):04d}")]
 
 
@@ -193,18 +200,18 @@ def with_pin(desk: Desk) -> str:
 
 def changed_settings(desk: Desk) -> Example:
     before = desk.shop.ask(decks.settings)
-    desk.shop.run(shop_document.set_texts, phone(desk))
+    desk.shop.run(shop_document.set_texts, a_phone(desk))
     return of(settings_versions.change, before)
 
 
 def undone(desk: Desk) -> Example:
-    desk.shop.run(shop_document.set_texts, phone(desk))
+    desk.shop.run(shop_document.set_texts, a_phone(desk))
     return of(settings_versions.undo)
 
 
 def left_page(desk: Desk) -> Example:
     view = desk.shop.ask(shop_document.view)
-    desk.shop.run(shop_document.set_texts, phone(desk))
+    desk.shop.run(shop_document.set_texts, a_phone(desk))
     return of(shop_document.leave_page, SetupPage.HOURS, view.settings, view.prices)
 
 
@@ -226,17 +233,6 @@ def example_prices(desk: Desk) -> Example:
     return of(shop_document.confirm, [SetupPage.PRICES])
 
 
-def price_file(desk: Desk) -> Example:
-    text = price_csv.written(desk.shop.ask(price_books.document_in_force, desk.clock().date()))
-    return of(shop_document.take_over_prices, text, "prices.csv", valid_from=day(desk))
-
-
-def settings_file(desk: Desk) -> Example:
-    text = desk.shop.ask(shop_document.export)
-    desk.shop.run(shop_document.set_texts, phone(desk))
-    return of(shop_document.take_over, text, "shop.toml")
-
-
 def unsigned(desk: Desk) -> Example:
     code = copied_file.played(desk)
     copied_file.attach(desk, code, replace(copied_file.FILE, sha256=f"{next(NUMBERS):064x}"))
@@ -247,11 +243,6 @@ def signed(desk: Desk) -> Example:
     step, (code,), named = unsigned(desk)
     desk.shop.run(step, code, **named)
     return of(sign_offs.withdraw, code, because="the sound is off at the end")
-
-
-def typed_prices(desk: Desk) -> Example:
-    book = desk.shop.ask(price_books.document_in_force, desk.clock().date())
-    return of(price_books.put_in_force, shop_document.dated(book, day(desk)))
 
 
 def photographed(desk: Desk) -> Example:
