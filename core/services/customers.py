@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from sqlalchemy import func, select
 
-from core.model import entered_text, folding, merged_fields
+from core.model import entered_text, folding
 from core.model.errors import Conflict, WrongInput
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Customer
-from core.model.merged_fields import FieldClash
-from core.store import current_settings, search
+from core.store import current_settings, merged_fields, search
+from core.store.merged_fields import FieldClash
 from core.store.tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures

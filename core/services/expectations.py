@@ -6,11 +6,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from core.model import merged_fields
 from core.model.errors import Conflict, WrongInput
 from core.model.own_shop.settings_records import Expected, ShopSettings
 from core.services import decks
-from core.store import current_settings, history
+from core.store import current_settings, history, merged_fields
 from core.store.steps import special_step
 from core.store.unit import Unit
 from core.wording import locale_figures

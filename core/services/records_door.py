@@ -5,12 +5,12 @@ No rule of the shop lives here. What the database complains of leaves as a named
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
-from typing import Concatenate, ParamSpec, TypeVar
+from typing import Any, Concatenate, ParamSpec, TypeVar
 from uuid import uuid4
 
 from sqlalchemy import Engine
@@ -19,7 +19,7 @@ from sqlalchemy.orm import Session
 from core.model.names import NO_COMMAND, CommandId
 from core.services.own_shop import shop_settings
 from core.store import commands, failures, schema, steps
-from core.store.commands import Done
+from core.store.commands import CarriedOut
 from core.store.engines import Database, open_database, shown_address
 from core.store.unit import Unit
 
@@ -40,6 +40,22 @@ def as_shown(where: str | Path) -> str:
 def new_command() -> CommandId:
     """An id nobody has used (RFC 9562, version 4)."""
     return CommandId(uuid4().hex)
+
+
+def asked_for(step: Callable[..., Any], args: tuple[Any, ...], named: Mapping[str, Any]) -> list[object]:
+    """What a step is asked for, to be compared with what was asked before (see `core.store.steps`)."""
+    return steps.asked_for(step, args, named)
+
+
+def leaves_the_same(step: Callable[..., Any]) -> bool:
+    """Whether a step carried out twice leaves what once leaves, so that it needs no id."""
+    mark = steps.mark_of(step)
+    return mark is not None and mark.replaces
+
+
+def carried_out(unit: Unit, ids: Collection[CommandId]) -> tuple[datetime, ...]:
+    """When those of some commands were carried out that were, the earliest first."""
+    return commands.carried_out(unit, ids)
 
 
 class Shop:
@@ -98,7 +114,7 @@ class Shop:
         /,
         *args: P.args,
         **kwargs: P.kwargs,
-    ) -> Done[T]:
+    ) -> CarriedOut[T]:
         """`run` for what somebody asked for: the same command again is answered and not carried out again.
 
         Refused when the id was used for something else (see `core.store.commands`). Where Unavailable is

@@ -30,7 +30,7 @@ ANSWERS_KEPT = timedelta(days=30)
 
 
 @dataclass(frozen=True, slots=True)
-class Done(Generic[T]):
+class CarriedOut(Generic[T]):
     """What a command led to."""
 
     answer: T
@@ -38,7 +38,7 @@ class Done(Generic[T]):
     """When it had been carried out already; None: it was now."""
 
 
-def carry_out(unit: Unit, request: Request) -> Done[Any]:
+def carry_out(unit: Unit, request: Request) -> CarriedOut[Any]:
     """Carries a step out under ``unit.command``, or answers what it was answered the first time.
 
     Refused when the id was used for something else, or so long ago that nobody kept the answer; WrongInput
@@ -47,12 +47,12 @@ def carry_out(unit: Unit, request: Request) -> Done[Any]:
     _check(unit.command)
     known = unit.session.get(CommandRow, unit.command)
     if known is not None:
-        return Done(_first_answer(unit, request, known), known.at)
+        return CarriedOut(_first_answer(unit, request, known), known.at)
     answer = request.call(unit)
     if not request.mark.replaces:
         _keep(unit, request, answer)
     unit.session.flush()
-    return Done(answer)
+    return CarriedOut(answer)
 
 
 def carried_out(unit: Unit, ids: Collection[CommandId]) -> tuple[datetime, ...]:

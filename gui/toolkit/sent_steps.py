@@ -13,7 +13,6 @@ from core.model.errors import TapewrightError
 from gui.toolkit.intents import Intents
 
 if TYPE_CHECKING:
-    from core.store.commands import Done
     from gui.toolkit.workers import Work
 
 EVERYTHING = frozenset({"jobs", "tapes", "shop", "drafts"})
@@ -42,10 +41,9 @@ class SentSteps(QObject):
         changes: frozenset[str],
     ) -> None:
         """Carry a step out under the id of its intent; pressed twice nobody hears the second time."""
-        from core.store import steps  # not before the first paint: it brings the database along
+        from core.services import records_door  # not before the first paint: it brings the database along
 
-        mark = steps.mark_of(step)
-        if mark is not None and mark.replaces:
+        if records_door.leaves_the_same(step):
             self._work.on_records(lambda shop: shop.run(step, *args, **named), then, otherwise, changes)
             return
         intent = self._intents.begin(step, args, named)
@@ -62,11 +60,11 @@ class SentSteps(QObject):
         """The records can be reached: ask what became of that which nobody answered."""
         ids = self._intents.to_look_up()
         if ids and not self._work.is_closing:
-            from core.store import commands
+            from core.services import records_door
 
-            self._work.ask(commands.carried_out, ids, then=self._was_looked_up, otherwise=_unheard)
+            self._work.ask(records_door.carried_out, ids, then=self._was_looked_up, otherwise=_unheard)
 
-    def _was_done(self, then: Callable[[Any], None] | None, done: Done[Any]) -> None:
+    def _was_done(self, then: Callable[[Any], None] | None, done: Any) -> None:
         if then is not None:
             then(done.answer)
         if done.before is not None:

@@ -16,9 +16,9 @@ from core.services import jobs, payments
 from core.wording import locale_figures
 from core.wording.messages import say
 from gui.pickup.pickup_screen import PickupScreen
+from tests.sent_again.lost_replies import failing_after_commit
 from tests.support.booked import line
 from tests.support.counting import ALT, clerk_at
-from tests.support.lost_replies import failing_after_commit
 from tests.support.screens import Place, press, press_text, type_in
 
 

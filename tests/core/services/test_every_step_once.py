@@ -21,9 +21,9 @@ from core.services import payments
 from core.services.own_shop import settings_versions
 from core.store import steps
 from core.store.columns import StoredTable
+from tests.sent_again.lost_replies import LostReplies
+from tests.sent_again.step_examples import EXAMPLES
 from tests.support.booked import KINDS, Desk, command, new_desk
-from tests.support.lost_replies import LostReplies
-from tests.support.step_examples import EXAMPLES
 
 BEFORE_ANY_OTHER = settings_versions.make_practice
 """A shop is made one to practice in when it is made, by the program itself."""

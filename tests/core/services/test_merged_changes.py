@@ -8,15 +8,14 @@ from dataclasses import replace
 
 import pytest
 
-from core.model import merged_fields
 from core.model.errors import Conflict
 from core.model.inventory import CustomerDraft
 from core.model.job_records import Customer
-from core.model.merged_fields import FieldClash
 from core.model.own_shop.settings_records import Expected
 from core.services import expectations, jobs
 from core.services.records_door import Shop
-from core.store import current_settings
+from core.store import current_settings, merged_fields
+from core.store.merged_fields import FieldClash
 from tests.support.booked import Desk, command
 
 HOW_OFTEN = 10

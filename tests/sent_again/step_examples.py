@@ -49,8 +49,8 @@ from core.services.own_shop import (
     settings_versions,
     shop_document,
 )
-from tests.support.booked import Desk, inventory, line, quoted
-from tests.support.step_scenes import (
+from tests.sent_again.copy_scenes import COPY_EXAMPLES
+from tests.sent_again.step_scenes import (
     ADA,
     NUMBERS,
     VHS,
@@ -88,6 +88,7 @@ from tests.support.step_scenes import (
     with_pin,
     withdrawn,
 )
+from tests.support.booked import Desk, inventory, line, quoted
 
 
 def price_file(desk: Desk) -> Example:
@@ -107,6 +108,7 @@ def typed_prices(desk: Desk) -> Example:
 
 
 EXAMPLES: dict[Callable[..., Any], Callable[[Desk], Example]] = {
+    **COPY_EXAMPLES,
     agreements.agree: lambda desk: of(
         agreements.agree, desk.book().number, "do it", ADA, ceiling_minor=50_000
     ),

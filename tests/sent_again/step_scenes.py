@@ -42,7 +42,7 @@ from core.services.own_shop import (
     settings_versions,
     shop_document,
 )
-from tests.support import copied_file
+from tests.core.capture import copied_file
 from tests.support.booked import Desk, line
 
 Example = tuple[Callable[..., Any], tuple[Any, ...], dict[str, Any]]
