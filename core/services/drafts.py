@@ -39,6 +39,18 @@ def keep(unit: Unit, key: str, draft: TypedBox | Inventory | None) -> None:
         row.written, row.kept_at, row.kept_by = written, unit.now, unit.who
 
 
+@special_step(replaces=True)
+def take_over(unit: Unit, key: str, earlier: str) -> TypedBox | Inventory | None:
+    """The draft of one counter; where it has none, the one under an earlier key becomes its own."""
+    row = unit.session.get(DraftRow, _named(earlier))
+    if row is not None and unit.session.get(DraftRow, _named(key)) is None:
+        unit.session.delete(row)
+        moved = DraftRow(name=_named(key), written=row.written, kept_at=row.kept_at, kept_by=row.kept_by)
+        unit.session.add(moved)
+        unit.session.flush()
+    return kept(unit, key)
+
+
 def kept(unit: Unit, key: str) -> TypedBox | Inventory | None:
     """The draft of one counter as it was last kept."""
     row = unit.session.get(DraftRow, _named(key))

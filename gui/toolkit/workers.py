@@ -11,7 +11,7 @@ from collections.abc import Callable
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject, QThreadPool, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QThreadPool, Signal
 
 from core.model.errors import TapewrightError, Unavailable
 from core.wording.messages import say
@@ -105,6 +105,12 @@ class Work(QObject):
         """Do something with the shop on the thread of its records; ``ended`` hears first how it ended."""
         task = self._task(then, otherwise, changes, ended)
         begin(self._records, task.carry_out, lambda: deed(self._open()))
+
+    def wait_for_records(self, milliseconds: int) -> None:
+        """Wait for what the records were asked so far, at most so long, and hand on the answers."""
+        self._records.waitForDone(milliseconds)
+        for task in tuple(self._under_way):
+            QCoreApplication.sendPostedEvents(task)
 
     def act_as(self, name: str) -> None:
         """What is begun from now on is done by this person; what was begun before, by the one before."""

@@ -65,6 +65,7 @@ from tests.sent_again.step_scenes import (
     changed_settings,
     closed,
     counted_donors,
+    earlier_draft,
     example_prices,
     free_day,
     label_astray,
@@ -142,6 +143,7 @@ EXAMPLES: dict[Callable[..., Any], Callable[[Desk], Example]] = {
     donors.add: lambda desk: of(donors.add, VHS, DonorPart.LID, 3),
     donors.correct: counted_donors,
     drafts.book: lambda desk: of(drafts.book, "counter", quoted(desk.shop), deposit_minor=100),
+    drafts.take_over: earlier_draft,
     drafts.keep: lambda desk: of(drafts.keep, "counter", TypedBox(name=f"Ada {next(NUMBERS)}")),
     expectations.expect: lambda desk: of(
         expectations.expect, Expected(float(100 + next(NUMBERS)), 48.0, 2.0, 5.0, 0.02)

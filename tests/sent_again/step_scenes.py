@@ -21,11 +21,13 @@ from core.model.own_shop.settings_records import Outage, Permission
 from core.model.own_shop.setup_pages import SetupPage
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
+from core.model.typed_draft import TypedBox
 from core.services import (
     box_order,
     closed_days,
     decks,
     donors,
+    drafts,
     incidents,
     payments,
     recordings,
@@ -249,3 +251,9 @@ def photographed(desk: Desk) -> Example:
     photo = Path(tempfile.mkdtemp()) / "shelf.png"
     Image.new("RGB", (8, 8), "teal").save(photo)
     return of(incidents.attach_file, lost(desk), photo)
+
+
+def earlier_draft(desk: Desk) -> Example:
+    number = next(NUMBERS)
+    desk.shop.run(drafts.keep, f"counter Kim {number}", TypedBox(name="Ada"))
+    return of(drafts.take_over, f"counter {number}", f"counter Kim {number}")
