@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import os
+import tempfile
 
 from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+_DATA = tempfile.TemporaryDirectory(prefix="tapewright-tests-")
+os.environ["XDG_DATA_HOME"] = _DATA.name
+"""A window takes its place among those of this run, not among those of whoever runs it."""
 
 pytest_plugins = [
     "tests.support.cheap_hashes",

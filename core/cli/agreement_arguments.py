@@ -3,26 +3,26 @@ price."""
 
 from __future__ import annotations
 
-from core.cli.argument_parser import MOST_MINOR, Parser, Subcommands, add_command_id, text, whole
+from core.cli.argument_parser import MOST_MINOR, Parser, Subcommands, text, whole
 from core.model.agreement_records import AgreedHow, CeilingChoice
 from core.model.names import Speed, TvSystem
 from core.wording.messages import say
 
 
 def add_agreement(add: Subcommands) -> None:
-    one = add("amend", say("cli", "amend_does"))
+    one = add("amend", say("cli", "amend_does"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
     _add_ceiling(one)
     _add_step(one)
-    one = add("agree", say("cli", "agree_does"))
+    one = add("agree", say("cli", "agree_does"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     choices = [each.value for each in CeilingChoice]
     one.add_argument("--choice", choices=choices, help=say("cli", "agree_choice"))
     one.add_argument("--tape", metavar="CODE", type=text, help=say("cli", "agree_tape"))
     _add_ceiling(one)
     _add_step(one)
-    one = add("cancel", say("cli", "cancel_does"))
+    one = add("cancel", say("cli", "cancel_does"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument(
         "--tape", action="append", metavar="CODE", type=text, help=say("cli", "only_tape_repeatable")
@@ -31,7 +31,7 @@ def add_agreement(add: Subcommands) -> None:
     one = add("agreement", say("cli", "agreement_does"))
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument("--paper", metavar="DIR", help=say("cli", "agreement_paper"))
-    one = add("found", say("cli", "found_does"))
+    one = add("found", say("cli", "found_does"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     speeds = [each.value for each in Speed]
     one.add_argument("--speed", dest="found_speed", choices=speeds, help=say("cli", "speed_deck_showed"))
@@ -69,4 +69,3 @@ def _add_step(one: Parser) -> None:
     )
     one.add_argument("--based-on", metavar="N", type=whole(MOST_MINOR), help=say("cli", "based_on_version"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "agreement_paper"))
-    add_command_id(one)

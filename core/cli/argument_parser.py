@@ -46,17 +46,20 @@ class Parser(argparse.ArgumentParser):
 
 
 class Subcommands:
-    """Adds subcommands that all take the common options."""
+    """Adds subcommands that all take the common options, and those that write ``--command``."""
 
     def __init__(self, whole: Parser) -> None:
         self._choices = whole.add_subparsers(dest="subcommand", metavar="SUBCOMMAND", parser_class=Parser)
         self._shared = Parser(add_help=False)
         add_common(self._shared, top=False)
 
-    def __call__(self, name: str, does: str) -> Parser:
-        return self._choices.add_parser(
+    def __call__(self, name: str, does: str, *, writes: bool = False) -> Parser:
+        one = self._choices.add_parser(
             name, help=does, description=does, allow_abbrev=False, parents=[self._shared]
         )
+        if writes:
+            add_command_id(one)
+        return one
 
 
 def add_common(one: Parser, *, top: bool) -> None:

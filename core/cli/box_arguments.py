@@ -9,7 +9,6 @@ from core.cli.argument_parser import (
     MOST_RADIUS_MM,
     Parser,
     Subcommands,
-    add_command_id,
     amount,
     text,
     whole,
@@ -62,7 +61,7 @@ def _add_recording(one: Parser) -> None:
 def add_box(add: Subcommands) -> None:
     one = add("quote", say("cli", "full_quote_inventory_stores"))
     one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
-    one = add("book", say("cli", "book_job_inventory"))
+    one = add("book", say("cli", "book_job_inventory"), writes=True)
     one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "write_quote_claim_slip"))
     one.add_argument(
@@ -70,15 +69,14 @@ def add_box(add: Subcommands) -> None:
     )
     add_consent(one)
     one.add_argument("--told", action="store_true", help=say("cli", "customer_was_told"))
-    add_command_id(one)
     one = add("customers", say("cli", "who_was_here"))
     one.add_argument("query", metavar="QUERY", type=text, help=say("cli", "name_or_phone"))
-    one = add("correct", say("cli", "put_right_who_brought"))
+    one = add("correct", say("cli", "put_right_who_brought"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument("--name", type=text)
     one.add_argument("--phone", type=text)
     one.add_argument("--email", type=text)
-    one = add("refund", say("cli", "give_money_back_paid"))
+    one = add("refund", say("cli", "give_money_back_paid"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument(
         "--minor", type=whole(MOST_MINOR), required=True, metavar="N", help=say("cli", "minor_units")
@@ -87,10 +85,10 @@ def add_box(add: Subcommands) -> None:
 
 
 def add_captured(add: Subcommands) -> None:
-    one = add("capture", say("cli", "what_recorded_file_holds"))
+    one = add("capture", say("cli", "what_recorded_file_holds"), writes=True)
     one.add_argument("file", metavar="FILE", type=text)
     one.add_argument("--tape", metavar="CODE", type=text, help=say("cli", "attach_tape_recorded"))
-    one = add("undo-capture", say("cli", "strike_out_last_file"))
+    one = add("undo-capture", say("cli", "strike_out_last_file"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=text, required=True, help="why")
     one = add("files", say("cli", "files_job_their_checksums"))

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Subcommands, add_command_id, text
+from core.cli.argument_parser import Subcommands, text
 from core.wording.messages import say
 
 
 def add_checking(add: Subcommands) -> None:
     one = add("file-check", say("cli", "file_check_does"))
     one.add_argument("code", metavar="CODE", type=text)
-    one = add("sign-off", say("cli", "sign_off_does"))
+    one = add("sign-off", say("cli", "sign_off_does"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--by", metavar="NAME", type=text, required=True, help=say("cli", "sign_off_by"))
     one.add_argument(
@@ -20,10 +20,8 @@ def add_checking(add: Subcommands) -> None:
         type=text,
         help=say("cli", "sign_off_accept"),
     )
-    add_command_id(one)
-    one = add("undo-sign-off", say("cli", "undo_sign_off_does"))
+    one = add("undo-sign-off", say("cli", "undo_sign_off_does"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument(
         "--because", metavar="WORDS", type=text, required=True, help=say("cli", "undo_sign_off_why")
     )
-    add_command_id(one)

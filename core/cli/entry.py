@@ -71,10 +71,13 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
     call = Invocation(asked)
     if asked.subcommand is None:
         return _without_subcommand(call, open_window)
-    reply = carry_out(asked.subcommand, call)
+    try:
+        reply = carry_out(asked.subcommand, call)
+    except Unavailable as failure:
+        raise call.with_way_back(failure) from failure
     reply = replace(reply, document={**reply.document, **dict.fromkeys(call.marks, True)})
     _answer(reply, as_json=asked.json)
-    for note in (*call.notes, reply.note):
+    for note in (*dict.fromkeys(call.notes), reply.note):
         if note:
             _say(note)
     if reply.shop_to_open is not None and open_window is not None and has_screen():

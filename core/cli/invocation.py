@@ -13,13 +13,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
-from core.model.errors import AsWritten, Refused, TapewrightError, WrongInput, nothing
+from core.model.errors import AsWritten, Refused, TapewrightError, Unavailable, WrongInput, nothing
 from core.wording import messages, own_words
 from core.wording.messages import say
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Concatenate, ParamSpec, TypeVar
+
     from core.model.names import CommandId
     from core.services.records_door import Shop
+    from core.store.unit import Unit
+
+    P = ParamSpec("P")
+    T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +51,8 @@ class Invocation:
     """What is said beside the answer, on standard error."""
     marks: set[str] = field(default_factory=set)
     """What an answer has to be marked with, such as ``practice`` for a shop to practise in."""
+    sent: list[CommandId] = field(default_factory=list)
+    """The ids of the steps begun so far."""
 
     def clock(self) -> datetime:
         """The time given with ``--now``, else the time of this computer; in UTC, as it is stored."""
@@ -125,13 +134,42 @@ class Invocation:
             options.append("--quit-after-first-paint")
         return tuple(options)
 
-    def command(self) -> CommandId:
-        """The caller's command id, or a new one."""
-        from uuid import uuid4
+    def run(
+        self, shop: Shop, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs
+    ) -> T:
+        """Carries out a step under the id typed with ``--command``, or a new one; a repetition is noted."""
+        done = shop.once(self._next_command(), step, *args, **kwargs)
+        if done.before is not None:
+            self.notes.append(say("cli", "saved_before"))
+        return done.answer
 
+    def recalled(self, shop: Shop, step: Callable[Concatenate[Unit, P], T]) -> T | None:
+        """What the typed id was answered before, for a step whose arguments take long to work out."""
+        from core.store import commands
+
+        if not self.asked.command:
+            return None
+        found = shop.ask(commands.recalled, self.asked.command, step)
+        if found is not None:
+            self.notes.append(say("cli", "saved_before"))
+        return found
+
+    def with_way_back(self, failure: Unavailable) -> Unavailable:
+        """The failure, with the id to send it again by, where nobody knows whether a step was stored."""
+        if not self.sent or self.asked.command:
+            return failure
+        command = str(self.sent[0])
+        return Unavailable(say("cli", "send_again", sentence=failure.sentence, command=command))
+
+    def _next_command(self) -> CommandId:
+        """The id of the next step; further steps of one subcommand count on from the first."""
         from core.model.names import CommandId
+        from core.services.records_door import new_command
 
-        return CommandId(self.asked.command or uuid4().hex)
+        first = self.sent[0] if self.sent else self.asked.command or new_command()
+        made = CommandId(f"{first}.{len(self.sent) + 1}" if self.sent else first)
+        self.sent.append(made)
+        return made
 
 
 def is_url(where: str) -> bool:

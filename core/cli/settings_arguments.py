@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Parser, Subcommands, add_common, day, decimal, text
+from core.cli.argument_parser import Parser, Subcommands, add_command_id, add_common, day, decimal, text
 from core.model.own_shop.setup_pages import SetupPage
 from core.wording.messages import say
+
+WRITING = ("set", "remove", "import", "confirm", "raise-prices", "prices-in", "undo", "pin")
+"""Actions that change settings or prices."""
 
 
 def add_settings(add: Subcommands) -> None:
@@ -15,6 +18,8 @@ def add_settings(add: Subcommands) -> None:
         words = say("settings", f"option-{name}")
         made = actions.add_parser(name, help=words, description=words, allow_abbrev=False)
         add_common(made, top=False)
+        if name in WRITING:
+            add_command_id(made)
         return made
 
     made = action("show")

@@ -10,7 +10,6 @@ from core.cli.argument_parser import (
     MOST_SPLICES,
     Parser,
     Subcommands,
-    add_command_id,
     amount,
     moment,
     text,
@@ -25,7 +24,7 @@ from core.wording.messages import say
 def add_care(add: Subcommands) -> None:
     one = add("status", say("cli", "answer_caller"))
     one.add_argument("query", metavar="QUERY", type=text, help=say("cli", "number_tape_code_name"))
-    one = add("move", say("cli", "one_tape_station"))
+    one = add("move", say("cli", "one_tape_station"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("station", metavar="STATION", choices=[station.value for station in Station])
     _add_findings(one)
@@ -47,9 +46,9 @@ def add_care(add: Subcommands) -> None:
     _add_settled(add)
     _add_splice(add)
     _add_repairs(add)
-    one = add("mark", say("cli", "confirm_reuse_label_cassette"))
+    one = add("mark", say("cli", "confirm_reuse_label_cassette"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
-    one = add("clear", say("cli", "take_finding_off_tape"))
+    one = add("clear", say("cli", "take_finding_off_tape"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("finding", metavar="FINDING", type=text, help=say("cli", "finding_or_own"))
     one.add_argument("--note", type=text, required=True, help="why")
@@ -73,16 +72,16 @@ def _add_note(one: Parser) -> None:
 
 
 def _add_settled(add: Subcommands) -> None:
-    one = add("settle", say("cli", "what_became"))
+    one = add("settle", say("cli", "what_became"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     names = [each.value for each in Disposition]
     one.add_argument("disposition", metavar="DISPOSITION", choices=names, help=", ".join(names))
     _add_note(one)
     one.add_argument("--when", metavar="ISO-TIME", type=moment, help=say("cli", "incident_happened"))
-    one = add("unsettle", say("cli", "not_settled_any_more"))
+    one = add("unsettle", say("cli", "not_settled_any_more"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=text, required=True, help="why")
-    one = add("incident", say("cli", "lost_or_damaged"))
+    one = add("incident", say("cli", "lost_or_damaged"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     what = one.add_mutually_exclusive_group()
     for name in ("add", "told", "settled"):
@@ -96,7 +95,7 @@ def _add_settled(add: Subcommands) -> None:
 
 
 def _add_splice(add: Subcommands) -> None:
-    one = add("splice", say("cli", "record_splice_tape_becomes"))
+    one = add("splice", say("cli", "record_splice_tape_becomes"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     where = one.add_mutually_exclusive_group(required=True)
     where.add_argument("--at-minutes", metavar="M", type=amount(say("cli", "minutes_head"), MOST_MINUTES))
@@ -109,35 +108,35 @@ def _add_splice(add: Subcommands) -> None:
         "--in", dest="section", choices=[each.value for each in Section], help=say("cli", "what_tape_lies")
     )
     one.add_argument("--redone", choices=["yes", "no"], help=say("cli", "splice_redone"))
-    one = add("undo-splice", say("cli", "strike_out_splice_entered"))
+    one = add("undo-splice", say("cli", "strike_out_splice_entered"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=text, required=True, help="why")
     one.add_argument(
         "--nth", type=whole(MOST_SPLICES), metavar="N", help=say("cli", "first_second_splice_lists")
     )
-    one = add("label-off", say("cli", "confirm_label_which_longer"))
+    one = add("label-off", say("cli", "confirm_label_which_longer"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
 
 
 def _add_repairs(add: Subcommands) -> None:
     parts = [part.value for part in DonorPart]
-    one = add("repair", say("cli", "record_repair_tried_whether"))
+    one = add("repair", say("cli", "record_repair_tried_whether"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("repair", metavar="REPAIR", type=text, help=say("cli", "splice_re_anchor_shell"))
     one.add_argument("--failed", action="store_true", help=say("cli", "did_hold"))
     one.add_argument("--part", choices=parts, help=say("cli", "what_fitted_donor"))
     one.add_argument("--from-elsewhere", metavar="WHERE", type=text, help=say("cli", "part_off_shelf"))
     one.add_argument("--note", type=text, help=say("cli", "word_history"))
-    one = add("undo-repair", say("cli", "strike_out_last_repair"))
+    one = add("undo-repair", say("cli", "strike_out_last_repair"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=text, required=True, help="why")
-    one = add("looked", say("cli", "what_look_repaired_tape"))
+    one = add("looked", say("cli", "what_look_repaired_tape"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument(
         "verdict", metavar="VERDICT", choices=[look.value for look in Look], help=say("cli", "ok_again")
     )
     one.add_argument("--note", type=text, help=say("cli", "word_history"))
-    one = add("donors", say("cli", "donor_parts_shelf_2"))
+    one = add("donors", say("cli", "donor_parts_shelf_2"), writes=True)
     what = one.add_mutually_exclusive_group()
     what.add_argument(
         "--add",
@@ -153,7 +152,7 @@ def _add_repairs(add: Subcommands) -> None:
 
 
 def _add_pickup(add: Subcommands) -> None:
-    one = add("pickup", say("cli", "hand_back_all_some"))
+    one = add("pickup", say("cli", "hand_back_all_some"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument(
         "--tape", action="append", metavar="CODE", type=text, help=say("cli", "only_tape_repeatable")
@@ -169,4 +168,3 @@ def _add_pickup(add: Subcommands) -> None:
         "--paid-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "money_taken_now")
     )
     one.add_argument("--paper", metavar="DIR", help=say("cli", "write_receipt"))
-    add_command_id(one)

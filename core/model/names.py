@@ -18,7 +18,10 @@ TapeCode = NewType("TapeCode", str)
 """Ten digits: the job number, three for the tape, one check digit: ``0000180014``."""
 
 CommandId = NewType("CommandId", str)
-"""Made by the caller; the same command sent twice is carried out once."""
+"""Made by the caller and bound to what is asked for; the same command sent twice is carried out once."""
+
+NO_COMMAND = CommandId("")
+"""Of what writes nothing."""
 
 
 class TvSystem(Enum):

@@ -18,6 +18,7 @@ from core.scheduling import dispatching
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
 from core.store import current_settings, history
+from core.store.steps import step
 from core.store.tables import BoxOrderRow, CustomerRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -103,6 +104,7 @@ def question(unit: Unit) -> SequencingProblem:
     )
 
 
+@step
 def put(unit: Unit, order: Sequence[JobNumber], seen: QueueSnapshot) -> tuple[JobNumber, ...]:
     """Puts the boxes in an order that was worked out against ``seen``; the order before stays readable.
 
@@ -116,6 +118,7 @@ def put(unit: Unit, order: Sequence[JobNumber], seen: QueueSnapshot) -> tuple[Jo
     return _enter(unit, tuple(order), say("queue", "event_rearranged", count=len(order)))
 
 
+@step
 def put_back(unit: Unit) -> tuple[JobNumber, ...]:
     """Takes the last order back: the one before it holds again, at first the one in which boxes came.
 

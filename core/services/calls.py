@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 
 from core.model.handover_records import HandoverWishes, NotedCall, Telling
 from core.model.job_records import CallerMatch, Job
+from core.model.names import JobNumber
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.promise_records import Promise
 from core.promise import turnaround
@@ -20,10 +21,17 @@ from core.services.after_ready import (
     telling,
 )
 from core.store import current_settings, lookup, row_records, search
+from core.store.steps import step
 from core.store.tables import JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
+
+
+@step
+def note_call(unit: Unit, number: JobNumber, said: str | None, *, caller: str = "") -> NotedCall:
+    """`noted_calls.note`; ``said`` None: what is to be said to a caller at this moment."""
+    return noted_calls.note(unit, number, said or status(unit, number)[0].spoken, caller=caller)
 
 
 def status(unit: Unit, text: str) -> tuple[CallerMatch, ...]:

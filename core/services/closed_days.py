@@ -12,11 +12,13 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.services import decks
 from core.store import current_settings, day_events, history
+from core.store.steps import special_step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
 
+@special_step(again=current_settings.read)
 def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
     """Closes the shop by plan from ``first`` to ``last``; ``words`` say why.
 
@@ -36,6 +38,7 @@ def plan(unit: Unit, first: date, last: date, words: str) -> ShopSettings:
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | set(days)))
 
 
+@special_step(again=current_settings.read)
 def stayed_shut(unit: Unit, day: date, words: str) -> ShopSettings:
     """Keeps that the shop stays, or stayed, shut on a day it was to be open: ``words`` say why.
 
@@ -53,6 +56,7 @@ def stayed_shut(unit: Unit, day: date, words: str) -> ShopSettings:
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days | {day}))
 
 
+@special_step(again=current_settings.read)
 def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSettings:
     """Takes closed days back, planned or not; they no longer count as shut. ``words`` may say why.
 
@@ -67,6 +71,14 @@ def open_after_all(unit: Unit, days: Sequence[date], words: str = "") -> ShopSet
     told = say("closures", "event_reopened", span=span, reason=said, given=len(said))
     history.append(unit, "open-after-all", told, days=tuple(days))
     return decks.refit(unit, replace(fitted, closed_days=fitted.closed_days.difference(days)))
+
+
+@special_step(again=current_settings.read)
+def open_span(unit: Unit, first: date, last: date, words: str = "") -> ShopSettings:
+    """`open_after_all` for the closed days of a span; Refused when it holds none."""
+    closed = current_settings.read(unit).closed_days
+    span = (first + timedelta(days=n) for n in range((last - first).days + 1))
+    return open_after_all(unit, [day for day in span if day in closed] or [first], words)
 
 
 def _stays_closed(settings: ShopSettings, day: date) -> str:

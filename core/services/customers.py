@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from sqlalchemy import func, select
 
 from core.model import entered_text, folding
-from core.model.errors import WrongInput
+from core.model.errors import Conflict, WrongInput
 from core.model.inventory import CustomerDraft
-from core.store import current_settings, search
+from core.model.job_records import Customer
+from core.store import current_settings, merged_fields, search
+from core.store.merged_fields import FieldClash
 from core.store.tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -79,13 +81,28 @@ def enrol(unit: Unit, draft: CustomerDraft, *, country: str = "US") -> CustomerR
     return row
 
 
-def correct(row: CustomerRow, draft: CustomerDraft, *, country: str = "US") -> None:
-    """Puts name, phone and e-mail of a customer right; the same rules as when they were first given."""
-    name = _name(draft)
-    row.name, row.folded = name, folding.folded(name)
-    row.phone = dialled(draft.phone, country)
-    row.digits = folding.digits(row.phone or "")
-    row.email = entered_text.line(say("orders", "email"), draft.email or "") or None
+def correct(
+    row: CustomerRow, draft: CustomerDraft, *, country: str = "US", seen: Customer | None = None
+) -> None:
+    """Puts name, phone and e-mail of a customer right; the same rules as when they were first given.
+
+    ``seen``: the details that the draft was typed over; what somebody else changed since stays. Conflict,
+    with both, where both changed the same.
+    """
+    wanted = Customer(
+        _name(draft),
+        dialled(draft.phone, country),
+        entered_text.line(say("orders", "email"), draft.email or "") or None,
+    )
+    if seen is not None:
+        now = Customer(row.name, row.phone, row.email)
+        wanted, clashes = merged_fields.merge(seen, wanted, now)
+        if clashes:
+            told = locale_figures.listed([_told(each) for each in clashes], "unit")
+            raise Conflict(say("orders", "customer_changed_meanwhile", fields=told))
+    row.name, row.folded = wanted.name, folding.folded(wanted.name)
+    row.phone, row.digits = wanted.phone, folding.digits(wanted.phone or "")
+    row.email = wanted.email
 
 
 def dialled(phone: str | None, country: str) -> str | None:
@@ -109,6 +126,13 @@ def as_dialled(phone: str, country: str) -> str:
     would be read as another number."""
     shown = locale_figures.phone(phone, country)
     return shown if dialled(shown, country) == phone else phone
+
+
+def _told(clash: FieldClash) -> str:
+    """``phone: now (303) 555-0188, yours (303) 555-0177``."""
+    none = say("orders", "none")
+    what = say("orders", clash.field)
+    return say("orders", "field_clash", what=what, now=clash.now or none, yours=clash.wanted or none)
 
 
 def _name(draft: CustomerDraft) -> str:

@@ -15,12 +15,14 @@ from core.scheduling import deck_choice, partner_choice
 from core.services import deck_queue
 from core.services.agreement import ceiling_watch
 from core.store import current_settings, history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 
+@step
 def see(unit: Unit, code: TapeCode, shown: Shown) -> TapeRecord:
     """Keeps what the deck shows of a tape that plays, and estimates its minutes and its price anew.
 

@@ -11,6 +11,7 @@ from core.model.own_shop.settings_records import Deck, Outage, ShopSettings
 from core.scheduling import opening_hours
 from core.services.own_shop import settings_versions
 from core.store import current_settings, history
+from core.store.steps import special_step
 from core.store.tables import DeckEventRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -32,6 +33,7 @@ def refit(unit: Unit, changed: ShopSettings) -> ShopSettings:
     return settings_versions.change(unit, changed)
 
 
+@special_step(again=current_settings.read)
 def broke_down(unit: Unit, name: str, words: str = "") -> ShopSettings:
     """Takes a deck out of service because it broke; ``words`` say what. A tape in it stays where it is.
 
@@ -42,6 +44,7 @@ def broke_down(unit: Unit, name: str, words: str = "") -> ShopSettings:
     return _switch(unit, name, "out", words)
 
 
+@special_step(again=current_settings.read)
 def back_in_service(unit: Unit, name: str, words: str = "") -> ShopSettings:
     """Puts a deck back into service; ``words`` say what was done. Refused when it is in service."""
     if _working(unit, name).in_service:
@@ -49,6 +52,7 @@ def back_in_service(unit: Unit, name: str, words: str = "") -> ShopSettings:
     return _switch(unit, name, "back", words)
 
 
+@special_step(again=current_settings.read)
 def plan_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     """Keeps that a deck is out of service by plan, from the first day to the last; ``words`` say why.
 
@@ -65,6 +69,7 @@ def plan_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     return _with_outages(unit, fitted, [*fitted.outages, outage])
 
 
+@special_step(again=current_settings.read)
 def cancel_outage(unit: Unit, outage: Outage, words: str = "") -> ShopSettings:
     """Takes a planned outage back; one that has begun ends with yesterday. ``words`` say why.
 

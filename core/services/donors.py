@@ -17,6 +17,7 @@ from core.model.repair_records import Donor
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry
 from core.store import history
+from core.store.steps import step
 from core.store.tables import DonorRow, EventRow, RepairRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -57,6 +58,7 @@ class DonorStock:
     lately: tuple[JournalEntry, ...]
 
 
+@step
 def add(unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from: str = "") -> Donor:
     """Puts ``count`` parts on the shelf.
 
@@ -107,6 +109,7 @@ def put_back(unit: Unit, donor_id: int) -> None:
     _tell(unit, row, _about(row, "event_put_back"))
 
 
+@step
 def correct(
     unit: Unit, name: FormatName, part: DonorPart, count: int, *, came_from: str, because: str
 ) -> Donor:

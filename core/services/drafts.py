@@ -14,15 +14,16 @@ from core.model.agreement_records import Consent
 from core.model.errors import WrongInput
 from core.model.inventory import Inventory
 from core.model.job_records import Job
-from core.model.names import CommandId
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
 from core.services import jobs
+from core.store.steps import special_step
 from core.store.tables import DraftRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
 
+@special_step(replaces=True)
 def keep(unit: Unit, key: str, draft: TypedBox | Inventory | None) -> None:
     """Keeps the draft of one counter to the letter; None throws it away."""
     name = _named(key)
@@ -38,24 +39,36 @@ def keep(unit: Unit, key: str, draft: TypedBox | Inventory | None) -> None:
         row.written, row.kept_at, row.kept_by = written, unit.now, unit.who
 
 
+@special_step(replaces=True)
+def take_over(unit: Unit, key: str, earlier: str) -> TypedBox | Inventory | None:
+    """The draft of one counter; where it has none, the one under an earlier key becomes its own."""
+    row = unit.session.get(DraftRow, _named(earlier))
+    if row is not None and unit.session.get(DraftRow, _named(key)) is None:
+        unit.session.delete(row)
+        moved = DraftRow(name=_named(key), written=row.written, kept_at=row.kept_at, kept_by=row.kept_by)
+        unit.session.add(moved)
+        unit.session.flush()
+    return kept(unit, key)
+
+
 def kept(unit: Unit, key: str) -> TypedBox | Inventory | None:
     """The draft of one counter as it was last kept."""
     row = unit.session.get(DraftRow, _named(key))
     return None if row is None else _read(row.written)
 
 
+@special_step(asks=jobs.ASKED)
 def book(
     unit: Unit,
     key: str,
     quote: Quote,
     *,
-    command: CommandId,
     deposit_minor: int,
     consent: Consent | None = None,
     told: Sequence[str] = (),
 ) -> Job:
     """Books the quote of a counter and throws its draft away: a power cut leaves one or the other."""
-    job = jobs.book(unit, quote, command=command, deposit_minor=deposit_minor, consent=consent, told=told)
+    job = jobs.book(unit, quote, deposit_minor=deposit_minor, consent=consent, told=told)
     keep(unit, key, None)
     return job
 

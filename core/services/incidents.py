@@ -28,6 +28,7 @@ from core.model.stations import Station
 from core.services import incident_photos, promise_entries, tape_facts
 from core.services.incident_photos import Photo
 from core.store import current_settings, history, lookup, row_records
+from core.store.steps import special_step, step
 from core.store.tables import IncidentRow, TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
@@ -72,6 +73,7 @@ def report(unit: Unit, code: TapeCode) -> tuple[Job, Incident, ShopFront]:
     return row_records.job(row.job), _known(unit, row), current_settings.read(unit).front
 
 
+@step
 def add(
     unit: Unit, code: TapeCode, kind: IncidentKind, words: str, *, moment: datetime | None = None
 ) -> Incident:
@@ -88,6 +90,7 @@ def add(
     return _known(unit, row)
 
 
+@step
 def attach(unit: Unit, code: TapeCode, photo: Photo, words: str = "") -> Incident:
     """Attaches a photo that lies among the shop's photos already. Refused where no incident is on record."""
     row = _with_incident(unit, code)
@@ -96,6 +99,7 @@ def attach(unit: Unit, code: TapeCode, photo: Photo, words: str = "") -> Inciden
     return _known(unit, row)
 
 
+@special_step(asks={"path": str})
 def attach_file(unit: Unit, code: TapeCode, path: Path) -> Incident:
     """Copies a photo among the shop's own and attaches it; Refused and WrongInput as `attach`."""
     _with_incident(unit, code)

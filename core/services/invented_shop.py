@@ -132,9 +132,9 @@ class _Play:
         context = InventoryContext(here.date(), customer_needed=True)
         box = inventory_file.read(self._boxes[act.job], f"demo-box-{act.job + 1}", context)
         quote = self._shop.ask(shop_snapshot.read).quote(box, act.at)
-        command = CommandId(f"demo-book-{act.job + 1}")
         deposit = quote.price.deposit_minor
-        job = self._shop.run(jobs.book, quote, command=command, deposit_minor=deposit)
+        command = CommandId(f"demo-book-{act.job + 1}")
+        job = self._shop.once(command, jobs.book, quote, deposit_minor=deposit).answer
         self._numbers[act.job] = job.number
         self.papers += paper_files.of_booking(job, self._fittings.front, self._folder)
 
@@ -143,15 +143,15 @@ class _Play:
         strokes = resource_files.path("demo", "signature.json")
         job = self._shop.ask(jobs.get, number)
         due = self._shop.ask(jobs.reprice, number).due.likely - job.paid_minor
-        handed = self._shop.run(
+        handed = self._shop.once(
+            CommandId(f"demo-hand-back-{act.job + 1}"),
             pickups.hand_back,
             number,
             codes=tuple(tape.code for tape in self._meant(act)),
             copies=None,
             signature=signature_file.read(strokes.read_bytes(), strokes.name, act.details["signed_by"]),
             paid_minor=due,
-            command=CommandId(f"demo-hand-back-{act.job + 1}"),
-        )
+        ).answer
         self.papers += paper_files.of_pickup(handed, self._fittings.front, self._folder)
 
     def _promise(self, act: ScriptedAct) -> None:

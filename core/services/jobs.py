@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
+from operator import attrgetter
+from typing import Any
 
 from sqlalchemy import select
 
@@ -14,7 +16,7 @@ from core.model.agreement_records import Consent
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
 from core.model.job_records import Customer, Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.model.quote_records import Price, Quote, QuotedTape
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -24,17 +26,21 @@ from core.services.agreement import agreement_versions, ordered_copies
 from core.services.own_shop import readiness
 from core.store import current_settings, lookup, row_records
 from core.store import history as chain
+from core.store.steps import special_step, step
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit, allot
 from core.wording import locale_figures
 from core.wording.messages import say
 
+ASKED: Mapping[str, Callable[[Any], object]] = {"quote": attrgetter("inventory"), "told": bool}
+"""What of a booking its command is bound to: price and day are worked out anew at every attempt."""
 
+
+@special_step(asks=ASKED)
 def book(
     unit: Unit,
     quote: Quote,
     *,
-    command: CommandId,
     deposit_minor: int = 0,
     consent: Consent | None = None,
     told: Sequence[str] = (),
@@ -44,15 +50,13 @@ def book(
     ``consent`` says who agreed to the quote and how, where somebody wrote it down; ``told`` what the customer
     was told before.
 
-    The same command again returns the job it made. WrongInput without a customer or tapes, or for a deposit
+    WrongInput without a customer or tapes, or for a deposit
     that is negative or above the ceiling; Refused when the quote has run out, NotSetUp before the shop has a
     name, hours, decks and prices of its own.
     """
-    if (made := _made_by(unit, command)) is not None:
-        return row_records.job(made)
     readiness.check(unit)
     _check(unit, quote, deposit_minor)
-    row = _job_row(unit, quote, command)
+    row = _job_row(unit, quote)
     unit.session.add(row)
     unit.session.flush()
     promise_entries.enter(unit, row, row.promise)
@@ -81,20 +85,39 @@ def reprice(unit: Unit, number: JobNumber) -> Price:
     return payments.price(unit, lookup.job_row(unit, number))
 
 
-def correct_customer(unit: Unit, number: JobNumber, draft: CustomerDraft) -> Job:
+@step
+def correct_customer(
+    unit: Unit, number: JobNumber, draft: CustomerDraft, *, seen: Customer | None = None
+) -> Job:
     """Puts right who brought the box and how to reach them; it holds for all jobs of that customer.
 
-    The history keeps what it was before. WrongInput without a name, or for words no paper could show.
+    ``seen``: what the draft was typed over (see `customers.correct`). The history keeps what it was before.
+    WrongInput without a name, or for words no paper could show.
     """
     row = lookup.job_row(unit, number)
     before = row_records.customer(row.customer)
-    customers.correct(row.customer, draft, country=_country(unit))
+    customers.correct(row.customer, draft, country=_country(unit), seen=seen)
     after = row_records.customer(row.customer)
     if after != before:
         words = "; ".join(_put_right(before, after))
         chain.append(unit, "customer-corrected", words, job=row.number, before=before, now=after)
         unit.session.flush()
     return row_records.job(row)
+
+
+@step
+def correct_fields(
+    unit: Unit,
+    number: JobNumber,
+    *,
+    name: str | None = None,
+    phone: str | None = None,
+    email: str | None = None,
+) -> Job:
+    """`correct_customer` for the fields that are given; the others stay as they are at this moment."""
+    known = row_records.customer(lookup.job_row(unit, number).customer)
+    draft = CustomerDraft(name or known.name, phone or known.phone, email or known.email)
+    return correct_customer(unit, number, draft)
 
 
 def history(unit: Unit, number: JobNumber) -> tuple[JournalEntry, ...]:
@@ -117,10 +140,6 @@ def _put_right(before: Customer, after: Customer) -> Iterator[str]:
 # --- booking -----------------------------------------------------------------------------
 
 
-def _made_by(unit: Unit, command: CommandId) -> JobRow | None:
-    return unit.session.scalars(lookup.whole_jobs().where(JobRow.command == command)).one_or_none()
-
-
 def _check(unit: Unit, quote: Quote, deposit_minor: int) -> None:
     if not 1 <= len(quote.tapes) <= MOST_TAPES:
         accepted = say("orders", "number_of_tapes", most=MOST_TAPES)
@@ -137,7 +156,7 @@ def _day(moment: datetime, quote: Quote) -> date:
     return moment.astimezone(quote.made_at.tzinfo).date()
 
 
-def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
+def _job_row(unit: Unit, quote: Quote) -> JobRow:
     draft = quote.inventory.customer
     if draft is None:
         raise WrongInput(say("orders", "customer"), None, say("orders", "needs_a_name"))
@@ -146,7 +165,7 @@ def _job_row(unit: Unit, quote: Quote, command: CommandId) -> JobRow:
     return JobRow(
         id=sequence,
         number=number,
-        command=command,
+        command=unit.command,
         customer=customers.enrol(unit, draft, country=_country(unit)),
         booked_at=unit.now,
         booked_by=unit.who,

@@ -12,11 +12,13 @@ from core.playtime import pack_reading
 from core.playtime.pack_reading import PackMeasurement
 from core.services import repair_record, tapes
 from core.store import history, lookup
+from core.store.steps import step
 from core.store.unit import Unit
 from core.wording.locale_figures import percent_range
 from core.wording.messages import say
 
 
+@step
 def look_over(
     unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, looked: int, of: int, note: str = ""
 ) -> TapeRecord:
@@ -36,6 +38,7 @@ def look_over(
     return record
 
 
+@step
 def pack_read(
     unit: Unit,
     code: TapeCode,

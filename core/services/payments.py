@@ -22,6 +22,7 @@ from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
 from core.services import billed_tapes
 from core.store import current_prices, current_settings, history, lookup, permissions, row_records
+from core.store.steps import step
 from core.store.tables import CopyRow, JobRow, PaymentRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -76,6 +77,7 @@ def book_of(unit: Unit, row: JobRow) -> PriceBook:
     return current_prices.in_force(unit, row.quote.made_at.date(), row.quote.made_at)
 
 
+@step
 def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", note: str = "") -> Job:
     """Takes ``minor`` (more than zero) for a job. WrongInput for another kind or amount."""
     if kind not in KINDS[:2]:
@@ -88,6 +90,7 @@ def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", no
     return row_records.job(row)
 
 
+@step
 def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
     """Gives ``minor`` (more than zero) back; ``note`` says why.
 

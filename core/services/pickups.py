@@ -11,7 +11,7 @@ from core.model.agreement_records import AgreedHow, AgreementKind, Consent
 from core.model.copies import copy_standing
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Pickup
-from core.model.names import CommandId, JobNumber, TapeCode
+from core.model.names import JobNumber, TapeCode
 from core.model.quote_records import Price
 from core.model.signatures import Signature
 from core.model.spoken_names import spoken
@@ -24,6 +24,7 @@ from core.services.agreement import agreement_versions
 from core.services.agreement.agreement_versions import NewVersion
 from core.services.copies import handing_over
 from core.store import current_settings, history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import CopyRow, HandedBackRow, JobRow, PickupRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -34,6 +35,7 @@ _NAMED = 5
 """How many of the tapes that keep a pickup waiting are named."""
 
 
+@step
 def hand_back(
     unit: Unit,
     number: JobNumber,
@@ -44,19 +46,16 @@ def hand_back(
     paid_minor: int = 0,
     shown: str | None = None,
     partly: bool = False,
-    command: CommandId,
 ) -> Pickup:
     """Hands tapes and copies back and keeps who signed, what was paid and what is still due.
 
     ``codes`` None: every tape that is ready to go. ``copies`` (ids) None: every copy that is made and checked
-    and holds all it should. The same command again returns what it did the first time. ``shown``: what
-    somebody else than the customer showed; None: nobody asked (see `collectors.check`). ``partly``: a copy
+    and holds all it should. ``shown``: what somebody else than the customer showed; None: nobody asked (see
+    `collectors.check`). ``partly``: a copy
     may go with some of the tapes; the receipt says which, and the rest is made as another one.
     Refused for a tape not ready, of another job, handed back already, or spliced and not marked, and for a
     copy that is not made, not checked, or not whole (see `copies.handing_over`).
     """
-    if (done := _done_by(unit, command)) is not None:
-        return done
     row = lookup.job_row(unit, number)
     signed = _checked(signature)
     collected = collectors.check(unit, row, signed.name, shown)
@@ -72,7 +71,7 @@ def hand_back(
         raise Refused(say("handing_back", "nothing_chosen", number=row.number))
     _let_go(unit, going)
     handing_over.let_go(unit, row, pieces)
-    return _keep(unit, row, command, signed, collected, going, pieces, paid_minor)
+    return _keep(unit, row, signed, collected, going, pieces, paid_minor)
 
 
 def latest(unit: Unit, number: JobNumber) -> Pickup | None:
@@ -98,10 +97,6 @@ def labels_astray(handed: Pickup) -> tuple[str, ...]:
 
 
 # --- what goes ---------------------------------------------------------------------------
-
-
-def _done_by(unit: Unit, command: CommandId) -> Pickup | None:
-    return unit.session.scalars(select(PickupRow.record).where(PickupRow.command == command)).one_or_none()
 
 
 def _checked(signature: Signature) -> Signature:
@@ -209,7 +204,6 @@ def _let_go(unit: Unit, going: Sequence[TapeRow]) -> None:
 def _keep(
     unit: Unit,
     row: JobRow,
-    command: CommandId,
     signature: Signature,
     collected: Collected,
     going: Sequence[TapeRow],
@@ -233,7 +227,7 @@ def _keep(
         shown=collected.shown,
     )
     kept = PickupRow(
-        command=command,
+        command=unit.command,
         job_id=row.id,
         at=unit.now,
         by=unit.who,
@@ -245,7 +239,7 @@ def _keep(
     unit.session.flush()
     unit.session.add_all([HandedBackRow(tape_id=tape.id, pickup_id=kept.id) for tape in going])
     settle(unit, row, Consent(signature.name, AgreedHow.SIGNATURE, signature.strokes))
-    _tell(unit, row, record, command)
+    _tell(unit, row, record)
     return record
 
 
@@ -273,7 +267,7 @@ def _event_of(tape: TapeRecord) -> str:
     return "event_tape" if tape.is_returned else "event_not_returned"
 
 
-def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
+def _tell(unit: Unit, row: JobRow, record: Pickup) -> None:
     for tape in record.handed_back:
         history.append(
             unit,
@@ -300,6 +294,6 @@ def _tell(unit: Unit, row: JobRow, record: Pickup, command: CommandId) -> None:
         shown=record.shown,
         final=record.final.due.likely,
         due=record.due_minor,
-        command=command,
+        command=unit.command,
         record_sha256=history.fingerprint(serialization.dumps(record)),
     )

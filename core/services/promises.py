@@ -30,6 +30,7 @@ from core.promise.reliability import Judged, Reliability, reliability
 from core.services import deck_queue, event_counts, promise_entries
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
+from core.store.steps import step
 from core.store.tables import CustomerRow, FinishRow, JobRow, PromiseRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -116,6 +117,7 @@ def chance_now(looked: turnaround.Load, job: Job) -> float | None:
     return 1.0 if looked.made_at.date() <= day else 0.0
 
 
+@step
 def renew(
     unit: Unit,
     number: JobNumber,

@@ -16,6 +16,7 @@ from core.services import tape_facts
 from core.services.agreement import ceiling_watch
 from core.services.checking import file_checking, sign_offs
 from core.store import history, lookup
+from core.store.steps import step
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -23,6 +24,7 @@ from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 
+@step
 def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     """Keeps a file as recorded from a tape; its minutes to be charged become the minutes the tape played.
 
@@ -53,6 +55,7 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     return file_checking.record(kept, row)
 
 
+@step
 def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, ...]:
     """Strikes out the last file of a tape; it stays readable in the books. Gives the files that remain.
 

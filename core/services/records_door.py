@@ -5,18 +5,21 @@ No rule of the shop lives here. What the database complains of leaves as a named
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
-from typing import Concatenate, ParamSpec, TypeVar
+from typing import Any, Concatenate, ParamSpec, TypeVar
+from uuid import uuid4
 
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
+from core.model.names import NO_COMMAND, CommandId
 from core.services.own_shop import shop_settings
-from core.store import failures, schema
+from core.store import commands, failures, schema, steps
+from core.store.commands import CarriedOut
 from core.store.engines import Database, open_database, shown_address
 from core.store.unit import Unit
 
@@ -32,6 +35,27 @@ def utc_now() -> datetime:
 def as_shown(where: str | Path) -> str:
     """A shop's file or address as it may be shown: never with a password."""
     return shown_address(where)
+
+
+def new_command() -> CommandId:
+    """An id nobody has used (RFC 9562, version 4)."""
+    return CommandId(uuid4().hex)
+
+
+def asked_for(step: Callable[..., Any], args: tuple[Any, ...], named: Mapping[str, Any]) -> list[object]:
+    """What a step is asked for, to be compared with what was asked before (see `core.store.steps`)."""
+    return steps.asked_for(step, args, named)
+
+
+def leaves_the_same(step: Callable[..., Any]) -> bool:
+    """Whether a step carried out twice leaves what once leaves, so that it needs no id."""
+    mark = steps.mark_of(step)
+    return mark is not None and mark.replaces
+
+
+def carried_out(unit: Unit, ids: Collection[CommandId]) -> tuple[datetime, ...]:
+    """When those of some commands were carried out that were, the earliest first."""
+    return commands.carried_out(unit, ids)
 
 
 class Shop:
@@ -74,11 +98,31 @@ class Shop:
         return self.database.where
 
     def run(self, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
-        """Carries out one step: all of it is stored, for good, when this returns; nothing when it raises."""
-        with self._unit(self.database.writing) as unit:
+        """Carries out one step: all of it is stored, for good, when this returns; nothing when it raises.
+
+        For what the program does of itself: nobody is told the id, so nobody can send it again.
+        """
+        with self._unit(self.database.writing, new_command()) as unit:
             result = step(unit, *args, **kwargs)
             unit.session.flush()
             return result
+
+    def once(
+        self,
+        command: CommandId,
+        step: Callable[Concatenate[Unit, P], T],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> CarriedOut[T]:
+        """`run` for what somebody asked for: the same command again is answered and not carried out again.
+
+        Refused when the id was used for something else (see `core.store.commands`). Where Unavailable is
+        raised, the step may have been stored all the same: send it again with the same id.
+        """
+        request = steps.request(step, args, kwargs, command)
+        with self._unit(self.database.writing, command) as unit:
+            return commands.carry_out(unit, request)
 
     def ask(self, query: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
         """Answers one question from a steady view of the records; nothing can be changed by it."""
@@ -92,7 +136,8 @@ class Shop:
             Session(self.database.writing, expire_on_commit=False) as session,
             session.begin() as transaction,
         ):
-            result = step(Unit(session, self.clock(), self.who, {}, shop_settings.new_shop), *args, **kwargs)
+            unit = Unit(session, self.clock(), self.who, {}, shop_settings.new_shop, new_command())
+            result = step(unit, *args, **kwargs)
             session.flush()
             transaction.rollback()
         return result
@@ -122,10 +167,10 @@ class Shop:
         self.close()
 
     @contextmanager
-    def _unit(self, engine: Engine) -> Iterator[Unit]:
+    def _unit(self, engine: Engine, command: CommandId = NO_COMMAND) -> Iterator[Unit]:
         with (
             failures.named_here(self.where),
             Session(engine, expire_on_commit=False) as session,
             session.begin(),
         ):
-            yield Unit(session, self.clock(), self.who, self._memory, shop_settings.new_shop)
+            yield Unit(session, self.clock(), self.who, self._memory, shop_settings.new_shop, command)

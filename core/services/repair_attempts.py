@@ -10,6 +10,7 @@ from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import donors, tape_facts
 from core.store import history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import RepairRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -24,6 +25,7 @@ FITTED = {
 """Parts a repair may take from a donor; the other repairs take none."""
 
 
+@step
 def record(
     unit: Unit,
     code: TapeCode,
@@ -69,6 +71,7 @@ def record(
     return row_records.tape(row)
 
 
+@step
 def strike(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     """Strikes out the last repair of a tape, entered by mistake; its part goes back on the shelf.
 
@@ -94,6 +97,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     return row_records.tape(row)
 
 
+@step
 def look(unit: Unit, code: TapeCode, verdict: Look, *, note: str = "") -> TapeRecord:
     """Keeps that somebody looked a repaired tape over: it may go on, or has to be done again.
 

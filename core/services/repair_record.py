@@ -20,6 +20,7 @@ from core.playtime.places import Place
 from core.services import tape_facts
 from core.services.agreement import ceiling_watch
 from core.store import history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
@@ -29,6 +30,7 @@ LONGEST_CUT_CM = 1000.0
 """More than ten metres is no repair any more but a slip of the finger (an assumption)."""
 
 
+@step
 def splice(
     unit: Unit,
     code: TapeCode,
@@ -72,8 +74,13 @@ def splice(
     return row_records.tape(row)
 
 
-def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | None = None) -> TapeRecord:
-    """Strikes out a splice entered by mistake, the last one unless ``which`` says; it stays readable.
+@step
+def undo_splice(
+    unit: Unit, code: TapeCode, *, because: str, which: Splice | None = None, nth: int | None = None
+) -> TapeRecord:
+    """Strikes out a splice entered by mistake, the last one unless ``which`` or ``nth`` says.
+
+    It stays readable.
 
     When no splice is left the tape is free again; a label that was put on has to come off (`take_label_off`).
     Refused when there is none.
@@ -81,7 +88,7 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("repair_record", "why_strike_splice"), because)
     standing = [each for each in row.splices if each.struck_at is None]
-    struck = _to_strike(row, standing, which)
+    struck = _to_strike(row, standing, which if nth is None else _nth(row, nth))
     struck.struck_at, struck.struck_by, struck.struck_because = unit.now, unit.who, reason
     must_come_off = len(standing) == 1 and _free_again(unit, row)
     sentence = "event_splice_struck_label" if must_come_off else "event_splice_struck"
@@ -92,6 +99,7 @@ def undo_splice(unit: Unit, code: TapeCode, *, because: str, which: Splice | Non
     return row_records.tape(row)
 
 
+@step
 def take_label_off(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that a label which no longer belongs on a cassette is off it. Refused where none is astray."""
     row = lookup.tape_in_the_shop(unit, code)
@@ -102,6 +110,7 @@ def take_label_off(unit: Unit, code: TapeCode) -> TapeRecord:
     return row_records.tape(row)
 
 
+@step
 def mark(unit: Unit, code: TapeCode) -> TapeRecord:
     """Confirms that the not-for-reuse label is on the cassette. Refused for a tape that needs none."""
     row = lookup.tape_in_the_shop(unit, code)
@@ -113,6 +122,7 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
     return row_records.tape(row)
 
 
+@step
 def find(unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = lookup.tape_in_the_shop(unit, code)
@@ -127,6 +137,7 @@ def find(unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, note: st
     return row_records.tape(row)
 
 
+@step
 def clear_finding(unit: Unit, code: TapeCode, finding: AnyFinding, note: str) -> TapeRecord:
     """Takes a finding off a tape: wrong, or over (mould cleaned, rights shown); ``note`` says why."""
     row = lookup.tape_in_the_shop(unit, code)
@@ -188,6 +199,15 @@ def _is_redone(row: TapeRow, said: bool | None) -> bool:
 
 def _unless_exact(figure: Range) -> Range | None:
     return None if figure.low == figure.high else figure
+
+
+def _nth(row: TapeRow, nth: int) -> Splice:
+    """The first, second … of the splices that stand; WrongInput where there are fewer."""
+    splices = _splices(row)
+    if not 0 < nth <= len(splices):
+        accepted = say("repair_record", "nth_accepted", count=len(splices))
+        raise WrongInput(say("repair_record", "nth"), nth, accepted)
+    return splices[nth - 1]
 
 
 def _to_strike(row: TapeRow, standing: Sequence[SpliceRow], which: Splice | None) -> SpliceRow:

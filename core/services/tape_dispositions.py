@@ -16,12 +16,14 @@ from core.model.tape_records import TapeRecord
 from core.services import incidents, promise_entries, tape_facts, tapes
 from core.services.checking import file_checking
 from core.store import history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 
+@step
 def settle(
     unit: Unit,
     code: TapeCode,
@@ -57,6 +59,7 @@ def settle(
     return row_records.tape(row)
 
 
+@step
 def reopen(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     """Takes back what a tape was settled as; it goes back to the shop's work, and the history keeps why.
 

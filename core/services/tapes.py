@@ -26,6 +26,7 @@ from core.services.agreement import ceiling_watch
 from core.services.checking import file_checking
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
+from core.store.steps import step
 from core.store.tables import TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -36,6 +37,7 @@ AT_WORK = tuple(each for each in Station if each.is_unfinished)
 """Stations of tapes that somebody still has to do something about."""
 
 
+@step
 def move(
     unit: Unit,
     code: TapeCode,

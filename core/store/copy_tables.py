@@ -37,7 +37,7 @@ class CopyRow(StoredTable):
 
 
 class CopyStepRow(StoredTable):
-    """One thing that was done to a copy; ``content`` is the SHA-256 of what its command asked for."""
+    """One thing that was done to a copy; ``command`` and ``content`` are of those before `CommandRow`."""
 
     __tablename__ = "copy_steps"
 

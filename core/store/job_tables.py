@@ -88,8 +88,8 @@ class AgreementVersionRow(StoredTable):
     """One numbered version of what was agreed; the newest holds.
 
     ``quote`` and ``codes`` are None where they are those of the version before; the first ones are the job's.
-    ``told`` is what was said to the customer before. ``content`` is the SHA-256 of what the command of
-    ``command`` asked for.
+    ``told`` is what was said to the customer before. ``command`` and ``content`` are of versions entered
+    before commands had a table of their own (`CommandRow`).
     """
 
     __tablename__ = "agreement_versions"

@@ -3,13 +3,15 @@
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
 update. Rows of `EventRow`, `PaymentRow`, `AgreementVersionRow`, `CeilingQuestionRow`, `PickupRow`,
 `HandedBackRow`, `CaptureRow`, `CopyStepRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `SignOffRow`,
-`ToldRow` and `HandoverWishRow` are never changed or deleted: triggers of the migrations see to it.
+`ToldRow`, `HandoverWishRow` and `CommandRow` are never changed or deleted: triggers of the migrations see to
+it.
 """
 
 from __future__ import annotations
 
 from core.store.calling_tables import HandoverWishRow, ToldRow
 from core.store.columns import StoredTable
+from core.store.command_tables import CommandAnswerRow, CommandRow
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import (
     AgreementVersionRow,
@@ -48,6 +50,8 @@ __all__ = [
     "BoxOrderRow",
     "CaptureRow",
     "CeilingQuestionRow",
+    "CommandAnswerRow",
+    "CommandRow",
     "CopyRow",
     "CopyStepRow",
     "CounterRow",

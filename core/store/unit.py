@@ -9,6 +9,7 @@ from datetime import datetime
 from sqlalchemy import column, table, update
 from sqlalchemy.orm import Session
 
+from core.model.names import NO_COMMAND, CommandId
 from core.model.own_shop.settings_records import ShopSettings
 
 _COUNTERS = table("counters", column("name"), column("last"))
@@ -30,6 +31,8 @@ class Unit:
     """What an open shop remembers from one question to the next, so that it need not be read again."""
     new_shop: Callable[[], ShopSettings] = _none_given
     """Gives the settings of a shop that has not set any."""
+    command: CommandId = NO_COMMAND
+    """The id of what is carried out."""
 
 
 def allot(unit: Unit, counter: str) -> int:

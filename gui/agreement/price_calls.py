@@ -12,7 +12,6 @@ from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.price_questions import PriceQuestion
 from core.services.agreement import agreements, call_cards
-from core.services.agreement.agreement_versions import Asked
 from core.services.copies import copy_choices
 from gui.agreement.call_card import CallAnswer, CallCard
 from gui.toolkit.text import say
@@ -57,7 +56,7 @@ class PriceCalls(QObject):
             question.misfit.item,
             choice,
             consent,
-            asked=Asked(based_on=question.standing.version),
+            based_on=question.standing.version,
             then=self._was_kept,
             otherwise=self._was_refused,
         )
@@ -70,7 +69,7 @@ class PriceCalls(QObject):
             answer.consent,
             tape=question.asking[-1].code,
             ceiling_minor=answer.ceiling_minor,
-            asked=Asked(based_on=question.standing.version),
+            based_on=question.standing.version,
             then=self._was_kept,
             otherwise=self._was_refused,
         )

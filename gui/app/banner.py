@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
@@ -58,6 +60,17 @@ class Banner(QFrame):
         self._timer.start(12_000)
 
     @Slot(object)
+    def say_repeated(self, moment: datetime) -> None:
+        """What was just asked for had been stored before."""
+        self.say(say("window", "saved_before", time=_clock(moment)))
+
+    @Slot(object)
+    def say_stored(self, moments: tuple[datetime, ...]) -> None:
+        """What nobody had answered was stored all the same; stays until the next thing is done."""
+        self.say(say("window", "saved_after_all", count=len(moments), time=_clock(moments[0])))
+        self._timer.stop()
+
+    @Slot(object)
     def refuse(self, failure: TapewrightError) -> None:
         """Something was not done; stays until closed or until the next thing is done."""
         self._timer.stop()
@@ -105,6 +118,13 @@ class Banner(QFrame):
         row.addWidget(self._sentence, 1)
         row.addWidget(self._out)
         row.addWidget(self._close)
+
+
+def _clock(moment: datetime) -> str:
+    """The time of day on this computer."""
+    from core.wording import locale_figures  # not before the first paint
+
+    return locale_figures.time_of_day(moment.astimezone())
 
 
 def _word_for(failure: TapewrightError) -> str:

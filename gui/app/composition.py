@@ -35,6 +35,7 @@ from gui.first_run.set_up_screen import SetUpScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
+from gui.toolkit import counter_place
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.unexpected_errors import ErrorBoundary
@@ -77,6 +78,7 @@ class CompositionRoot(QObject):
         self._clock = clock
         self._own, self._own_papers = where, papers
         self._practice = practice
+        self._place = counter_place.take(_data_folder())
         self._border = ErrorBoundary(window, _log_to_file())
         self._border.watch()
         self._customer_side: CustomerSide | None = None
@@ -86,6 +88,7 @@ class CompositionRoot(QObject):
         window.wants_to_leave_practice.connect(self._leave_practice)
         window.banner.wants_page.connect(self._fill_in)
         window.closed.connect(self._close)
+        window.closed.connect(self._leave_place)
         self._open(where, papers, create=False)
 
     @property
@@ -111,7 +114,7 @@ class CompositionRoot(QObject):
         self._work.broke.connect(self._border.report)
         self._work.opened.connect(self._read_settings)
         self._work.refused.connect(self._was_not_opened)
-        self._desk = Desk(self._work, self._clock, self._who, papers, show_file)
+        self._desk = Desk(self._work, self._clock, self._who, papers, show_file, self._place.name)
         self._work.open()
 
     @Slot(object)
@@ -180,6 +183,11 @@ class CompositionRoot(QObject):
     def _close(self) -> None:
         """Nobody waits any more for what is under way; what was to be stored is stored."""
         self._work.abandon()
+
+    @Slot()
+    def _leave_place(self) -> None:
+        """The next window may have this one's number, and finds its draft."""
+        self._place.release()
 
     # --- moving in -----------------------------------------------------------------------
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 
 from core.wording.messages import say
 from gui.app.banner import Banner
+from gui.app.closing import Closing
 from gui.app.moments_bar import MomentsBar
 from gui.app.screen_stack import ScreenStack
 from gui.toolkit import actions, theme
@@ -45,6 +46,8 @@ class Window(QMainWindow):
         self._stack = ScreenStack()
         self.practice = PracticeStrip()
         self._bar = MomentsBar(self)
+        self._closing = Closing(self)
+        self._closing.wanted.connect(self.close)
         self.moments = self._bar.moments
         self._build()
         self._retitle()
@@ -86,6 +89,8 @@ class Window(QMainWindow):
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)
+        desk.work.sent.repeated.connect(self.banner.say_repeated)
+        desk.work.sent.stored_after_all.connect(self.banner.say_stored)
         self.show_who()
         self._bar.reword()
         self.go(first)
@@ -152,6 +157,9 @@ class Window(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         if self._desk is not None:
             self._stack.leave()
+            if not self._closing.may_close(self._desk.work, self._stack.screens.values()):
+                event.ignore()
+                return
             self._desk.work.close()
             self._desk = None
         self.closed.emit()

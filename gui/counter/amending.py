@@ -5,18 +5,16 @@ from __future__ import annotations
 
 from functools import partial
 from typing import TYPE_CHECKING
-from uuid import uuid4
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from core.model.errors import TapewrightError, WrongInput
 from core.model.inventory import Inventory
 from core.model.job_records import Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.model.typed_draft import TypedBox
 from core.pricing.amendment_records import Amended, Amendment, OpenedOrder
 from core.services.agreement import amendments
-from core.services.agreement.agreement_versions import Asked
 from gui.counter.amend_panel import AmendPanel
 from gui.counter.draft_history import Draft
 from gui.counter.typed_box import box_of_order, codes_of
@@ -46,7 +44,6 @@ class Amending(QObject):
         self._draft = draft
         self._panel = panel
         self._inventory: Inventory | None = None
-        self._command: CommandId | None = None
         self._under_way = False
         self._timer = QTimer(self, interval=LOOK_AFTER_MS, singleShot=True)
         self._timer.timeout.connect(self._try_out)
@@ -71,7 +68,7 @@ class Amending(QObject):
         self._panel.head(box.amends, box.version)
         inventory = None if reading.wrong or not reading.inventory.lines else reading.inventory
         if inventory != self._inventory:
-            self._inventory, self._command = inventory, None
+            self._inventory = inventory
             self._timer.start()
 
     def keep(self) -> None:
@@ -85,14 +82,13 @@ class Amending(QObject):
             return
         box = self._draft.box
         self._under_way = True
-        self._command = self._command or CommandId(str(uuid4()))
         self._desk.work.run(
             amendments.amend,
             JobNumber(box.amends),
             Amendment(self._inventory, codes_of(box)),
             reason=reason,
             consent=consent,
-            asked=Asked(self._command, box.version),
+            based_on=box.version,
             then=partial(self._was_amended, box),
             otherwise=self._was_refused,
         )
@@ -125,7 +121,7 @@ class Amending(QObject):
             self._panel.show_refusal(failure.sentence)
 
     def _was_amended(self, box: TypedBox, amended: Amended) -> None:
-        self._under_way, self._command = False, None
+        self._under_way = False
         if self._draft.box is box:
             self._draft.begin(TypedBox())
         job: Job = amended.job

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import uuid
 from functools import partial
 from typing import TYPE_CHECKING
 
@@ -12,7 +11,6 @@ from core.model.agreement_records import Consent
 from core.model.errors import TapewrightError
 from core.model.inventory import Inventory
 from core.model.job_records import Job
-from core.model.names import CommandId
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
 from core.services import drafts
@@ -36,7 +34,6 @@ class Booking(QObject):
         self._desk = desk
         self._autosave = autosave
         self._box: TypedBox | None = None
-        self._command: CommandId | None = None
         desk.work.broke.connect(self._abandon)
 
     @property
@@ -63,16 +60,13 @@ class Booking(QObject):
     def _prepare(self, box: TypedBox) -> None:
         self._autosave.save_now()
         self._box = box
-        self._command = self._command or CommandId(str(uuid.uuid4()))
 
     def _store(self, deposit_minor: int, consent: Consent, quote: Quote) -> None:
-        assert self._command is not None
         assert self._box is not None
         self._desk.work.run(
             drafts.book,
             self._autosave.key,
             quote,
-            command=self._command,
             deposit_minor=deposit_minor,
             consent=consent,
             told=self._box.told,
@@ -81,7 +75,7 @@ class Booking(QObject):
         )
 
     def _was_booked(self, job: Job) -> None:
-        box, self._box, self._command = self._box, None, None
+        box, self._box = self._box, None
         self.booked.emit(job, box)
 
     def _failed(self, failure: TapewrightError) -> None:

@@ -95,6 +95,10 @@ class CounterScreen(Screen):
         self._read_shop()
         self.autosave.restore()
 
+    @property
+    def has_unkept(self) -> bool:
+        return self.autosave.is_behind
+
     def enter(self) -> None:
         super().enter()
         self._again_timer.start()
@@ -219,6 +223,7 @@ class CounterScreen(Screen):
         self.draft.changed.connect(self._recompute)
         self.draft.text_changed.connect(self.autosave.save_soon)
         self.autosave.found.connect(self._restore)
+        self.autosave.failed.connect(self.refused)
         self._again_timer.timeout.connect(self._read_shop)
         self._box.day_came.connect(self._recompute_with_day)
         self._slip.quote_written.connect(self.quote_changed)

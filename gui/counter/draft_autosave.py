@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
+from core.model.errors import TapewrightError
 from core.model.inventory import Inventory
 from core.model.typed_draft import TypedBox
 from core.services import drafts
@@ -14,33 +15,47 @@ from gui.toolkit.screen_context import Desk
 
 SAVE_AFTER_MS = 1000
 """The most that a power cut costs: the draft is saved so long after the first unsaved key."""
+TRY_AGAIN_AFTER_MS = 5000
+"""A draft that could not be saved is tried again so long after (an assumption)."""
 
 
 class DraftAutosave(QObject):
-    """Saves what ``typed`` returns, for the person at this desk, and restores it at the start."""
+    """Saves what ``typed`` returns, for this window of this computer, and restores it at the start."""
 
     found = Signal(object)
     """The `TypedBox` saved last time and not booked."""
+    failed = Signal(object)
+    """A `TapewrightError`: the draft could not be saved. Told once until it is saved again."""
 
     def __init__(self, desk: Desk, typed: Callable[[], TypedBox], parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
-        self._key = f"counter {desk.who}"
+        self._key = f"counter {desk.counter}"
+        self._earlier = f"counter {desk.who}"
         self._typed = typed
         self._is_restored = False
+        self._under_way = 0
+        self._has_failed = False
         self._timer = QTimer(self, interval=SAVE_AFTER_MS, singleShot=True)
         self._timer.timeout.connect(self._save)
+        self._again = QTimer(self, interval=TRY_AGAIN_AFTER_MS, singleShot=True)
+        self._again.timeout.connect(self._save)
 
     @property
     def key(self) -> str:
         """The key under which the box of this counter is saved, whoever signs in meanwhile."""
         return self._key
 
+    @property
+    def is_behind(self) -> bool:
+        """Whether something typed is not saved, as far as anybody knows."""
+        return self._has_failed or self._under_way > 0 or self._timer.isActive()
+
     def restore(self) -> None:
         """Look once for a saved draft; `found` follows when there is one."""
         if not self._is_restored:
             self._is_restored = True
-            self._desk.work.ask(drafts.kept, self.key, then=self._tell)
+            self._desk.work.ask(drafts.kept, self.key, then=self._tell_or_look_further)
 
     @Slot()
     def save_soon(self) -> None:
@@ -51,14 +66,49 @@ class DraftAutosave(QObject):
     @Slot()
     def save_now(self) -> None:
         """Save without waiting what is not saved yet."""
-        if self._timer.isActive():
-            self._timer.stop()
+        if self._timer.isActive() or self._has_failed:
             self._save()
 
     @Slot()
     def _save(self) -> None:
+        self._timer.stop()
+        self._again.stop()
         box = self._typed()
-        self._desk.work.run(drafts.keep, self.key, None if box.is_empty else box, changes=frozenset())
+        self._under_way += 1
+        self._desk.work.run(
+            drafts.keep,
+            self.key,
+            None if box.is_empty else box,
+            then=self._was_saved,
+            otherwise=self._was_not_saved,
+            changes=frozenset(),
+        )
+
+    def _was_saved(self, _: None) -> None:
+        self._under_way -= 1
+        self._has_failed = False
+
+    def _was_not_saved(self, failure: TapewrightError) -> None:
+        self._under_way -= 1
+        self._again.start()
+        if not self._has_failed:
+            self._has_failed = True
+            self.failed.emit(failure)
+
+    # --- at the start --------------------------------------------------------------------
+
+    def _tell_or_look_further(self, kept: TypedBox | Inventory | None) -> None:
+        """An earlier program kept drafts by who was at the counter."""
+        if kept is None:
+            self._desk.work.ask(drafts.kept, self._earlier, then=self._take_over)
+        else:
+            self._tell(kept)
+
+    def _take_over(self, kept: TypedBox | Inventory | None) -> None:
+        if kept is not None:
+            self._desk.work.run(
+                drafts.take_over, self.key, self._earlier, then=self._tell, changes=frozenset()
+            )
 
     def _tell(self, kept: TypedBox | Inventory | None) -> None:
         if kept is not None:

@@ -20,11 +20,13 @@ class CorrectionForm(Form):
     """Name, phone as it is dialed here, and e-mail, to be typed over."""
 
     submitted = Signal(object)
-    """A `CustomerDraft`."""
+    """A `CustomerDraft`, typed over ``seen``."""
 
     def __init__(self) -> None:
         super().__init__("correction")
         self._country = "US"
+        self.seen: Customer | None = None
+        """The details on which the typing began: somebody else may have changed them since."""
         self.name = _field("correct-name")
         self.phone = _field("correct-phone")
         self.email = _field("correct-email")
@@ -40,6 +42,7 @@ class CorrectionForm(Form):
 
     def begin(self, customer: Customer) -> None:
         """Show the details of a customer."""
+        self.seen = customer
         self.name.setText(customer.name)
         self.phone.setText(customers.as_dialled(customer.phone, self._country) if customer.phone else "")
         self.email.setText(customer.email or "")

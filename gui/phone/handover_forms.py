@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from uuid import uuid4
-
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.model import box_standing
 from core.model.handover_records import HandoverWishes, NotedCall, ToldHow, ToldResult
 from core.model.job_records import CallerMatch
-from core.model.names import CommandId
 from core.services.after_ready import handover_wishes, noted_calls, telling, telling_text
 from core.services.after_ready.telling import ToTell
 from core.services.after_ready.telling_text import TellingText
@@ -88,7 +85,6 @@ class HandoverForms(QWidget):
                 self._found.job.number,
                 how,
                 result,
-                command=CommandId(uuid4().hex),
                 then=self._was_told,
                 otherwise=self.failed.emit,
             )

@@ -179,6 +179,7 @@ class JobForms(QWidget):
                 jobs.correct_customer,
                 self._job.number,
                 draft,
+                seen=self.correction.seen,
                 then=self._was_corrected,
                 otherwise=self.failed.emit,
             )

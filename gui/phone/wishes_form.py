@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton
 
 from core.model.errors import WrongInput
-from core.model.handover_records import HandoverWishes, ToldHow
+from core.model.handover_records import NO_WISHES, HandoverWishes, ToldHow
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.keyed_form import Form
@@ -19,7 +19,7 @@ from gui.widgets.layouts import hinted, labelled, words
 class TypedWishes:
     """What the form holds; None leaves a wish as it is."""
 
-    collector: str
+    collector: str | None
     how: ToldHow | None
     pass_phrase: str | None
 
@@ -35,6 +35,7 @@ class WishesForm(Form):
         self.collector, self.how, self.phrase = (
             _field(name) for name in ("wish-collector", "wish-how", "wish-phrase")
         )
+        self._seen = NO_WISHES
         hinted(self.collector, say("phone", "wish_collector_hint"))
         hinted(self.how, say("phone", "wish_how_hint"))
         self.phrase.setEchoMode(QLineEdit.EchoMode.Password)
@@ -47,7 +48,8 @@ class WishesForm(Form):
 
     def begin(self, wishes: HandoverWishes) -> None:
         """Show what holds; a pass-phrase is never shown."""
-        self.collector.setText(wishes.collector.words if wishes.collector else "")
+        self._seen = wishes
+        self.collector.setText(_collector_of(wishes))
         self.how.setText(_words_of(wishes.how) if wishes.how else "")
         self.phrase.clear()
         self._kept.setText(say("phone", "wish_phrase_kept" if wishes.pass_phrase else "wish_phrase_none"))
@@ -60,7 +62,14 @@ class WishesForm(Form):
             self.how.setFocus()
             self.refused.emit(wrong)
             return
-        self.submitted.emit(TypedWishes(self.collector.text().strip(), how, self.phrase.text() or None))
+        collector = self.collector.text().strip()
+        self.submitted.emit(
+            TypedWishes(
+                None if collector == _collector_of(self._seen) else collector,
+                None if how is self._seen.how else how,
+                self.phrase.text() or None,
+            )
+        )
 
     def _how(self) -> ToldHow | None:
         typed = self.how.text().strip().casefold()
@@ -80,6 +89,10 @@ class WishesForm(Form):
         self.column.addLayout(row)
         self.column.addWidget(self._kept)
         self.column.addWidget(self._save)
+
+
+def _collector_of(wishes: HandoverWishes) -> str:
+    return wishes.collector.words if wishes.collector else ""
 
 
 def _words_of(how: ToldHow) -> str:

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from functools import partial
-from uuid import uuid4
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
 from core.model.job_records import Pickup
-from core.model.names import CommandId
 from core.model.signatures import Signature
 from core.services import pickups
 from gui.pickup.checklist import Checklist
@@ -17,7 +15,7 @@ from gui.toolkit.workers import Work
 
 
 class HandBack(QObject):
-    """Runs the step for one job at a time; a repeated attempt carries the same command."""
+    """Runs the step for one job at a time."""
 
     done = Signal(object, str)
     """The `Pickup`, and the summary of what was handed back."""
@@ -27,12 +25,8 @@ class HandBack(QObject):
     def __init__(self, work: Work, parent: QObject) -> None:
         super().__init__(parent)
         self._work = work
-        self._command = CommandId("")
         self.is_under_way = False
-
-    def begin_job(self) -> None:
-        """Another pickup begins: it is another command."""
-        self._command = CommandId(uuid4().hex)
+        work.broke.connect(self._abandon)
 
     def run(self, checklist: Checklist, signature: Signature, paid_minor: int, shown: str) -> None:
         """Hand back what is checked off; `done` or `failed` follows. ``shown`` by somebody else, in words."""
@@ -46,7 +40,6 @@ class HandBack(QObject):
             paid_minor=paid_minor,
             shown=shown,
             partly=bool(checklist.partial_copies),
-            command=self._command,
             then=partial(self._was_done, checklist.summary),
             otherwise=self._was_refused,
         )
@@ -58,3 +51,8 @@ class HandBack(QObject):
     def _was_refused(self, failure: TapewrightError) -> None:
         self.is_under_way = False
         self.failed.emit(failure)
+
+    @Slot()
+    def _abandon(self) -> None:
+        """A bug on the way was told already; the tapes may be handed back once more."""
+        self.is_under_way = False

@@ -79,7 +79,6 @@ class PickupScreen(Screen):
     def _open_job(self, job: Job, text: str = "") -> None:
         """Begin a pickup; a tape whose code is the ``text`` that found the job is on the counter already."""
         self._found = ()
-        self._hand_back.begin_job()
         self.parts.slip.begin(job)
         self._show(Checklist(job))
         self._read_price_and_files(job)

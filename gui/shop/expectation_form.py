@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from core.model.errors import WrongInput
@@ -15,6 +16,7 @@ from core.services.shop_overview import ShopView
 from gui.shop import counted_events
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
+from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.fact_list import as_sentence
 from gui.widgets.figure_field import FigureField
@@ -39,14 +41,15 @@ class ExpectationForm(Form):
 
     def __init__(self, view: ShopView) -> None:
         super().__init__("chapter-expected")
-        self._stated = view.settings.expected
+        self.seen = view.settings.expected
+        """The figures on which the typing began: somebody else may have changed them since."""
         self.fields = {name: FigureField(f"expect-{name}", say("plans", name)) for name in _FIGURES}
         self.keep = QPushButton(say("plans", "expect_keep"))
         self.keep.setObjectName("expect-keep")
         give_key(self.keep, "F6")
         self._lay_out(view)
         for name, field in self.fields.items():
-            field.show_figure(getattr(self._stated, name) * _FIGURES[name][0])
+            field.show_figure(getattr(self.seen, name) * _FIGURES[name][0])
         self._go_with_return(list(self.fields.values()), self.keep)
 
     def _keep(self) -> None:
@@ -59,7 +62,7 @@ class ExpectationForm(Form):
         """WrongInput, with the keyboard put there, for a line that holds no figure."""
         figures = {name: field.figure_needed() / _FIGURES[name][0] for name, field in self.fields.items()}
         return replace(
-            self._stated,
+            self.seen,
             hours_between_failures=figures["hours_between_failures"],
             hours_to_repair=figures["hours_to_repair"],
             rush_boxes_a_week=figures["rush_boxes_a_week"],
@@ -91,15 +94,23 @@ class ExpectationChapter(Chapter):
     name = "expected"
     place = 80
 
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(desk, parent)
+        self._page: ExpectationForm | None = None
+
+    def close(self) -> None:
+        self._page = None
+
     def open(self, view: ShopView) -> QWidget:
-        page = ExpectationForm(view)
+        page = self._page = ExpectationForm(view)
         page.wanted.connect(self._expect)
         page.refused.connect(self.refused)
         return page
 
     @Slot(object)
     def _expect(self, wanted: Expected) -> None:
-        self.change(expectations.expect, wanted)
+        if self._page is not None:
+            self.change(partial(expectations.expect, seen=self._page.seen), wanted)
 
 
 CHAPTER = ExpectationChapter

@@ -121,7 +121,7 @@ class PriceChapter(Chapter):
         day = locale_figures.day(found["valid_from"])
         number = self.page.view.prices_number
         self.change(
-            partial(price_books.enter, content=found, based_on=number),
+            partial(price_books.put_in_force, content=found, based_on=number),
             said=say("settings", "prices-saved", day=day),
         )
 

@@ -31,6 +31,8 @@ class BackgroundTask(QObject):
         self.then = then
         self.otherwise = otherwise
         self.changes = changes
+        self.ended: Callable[[BaseException | None], None] | None = None
+        """Hears first how it ended."""
         self.answered.connect(self._deliver)
 
     def carry_out(self, do: Callable[[], Any]) -> None:

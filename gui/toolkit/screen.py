@@ -29,6 +29,11 @@ class Screen(QWidget):
         self._stale = True
         self._shown = False
 
+    @property
+    def has_unkept(self) -> bool:
+        """Whether something typed here is not kept yet, as far as anybody knows."""
+        return False
+
     def enter(self) -> None:
         """The person turned to this screen: read what is stale and take the keyboard."""
         self._shown = True

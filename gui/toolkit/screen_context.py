@@ -23,6 +23,8 @@ class Desk:
     """Folder the PDFs go to."""
     show_file: Callable[[Path], None]
     """Hands a finished PDF to the system's viewer."""
+    counter: str = "1"
+    """Which counter this is, whoever works there (see `gui.toolkit.counter_place`)."""
 
     def show_paper(self, write: Callable[[], Path], otherwise: Callable[[TapewrightError], None]) -> None:
         """Write a paper on the thread of papers, then show its file; ``otherwise`` hears why it could not."""

@@ -11,12 +11,13 @@ from collections.abc import Callable
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject, QThreadPool, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QThreadPool, Signal
 
 from core.model.errors import TapewrightError, Unavailable
 from core.wording.messages import say
 from gui.toolkit.background_task import BackgroundTask, begin, single_thread
 from gui.toolkit.garbage_collection import MainThreadCollector
+from gui.toolkit.sent_steps import SentSteps
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
@@ -52,6 +53,7 @@ class Work(QObject):
         self._newest: tuple[BackgroundTask, Callable[[], Any]] | None = None
         self._closing = Event()
         self._under_way: set[BackgroundTask] = set()
+        self.sent = SentSteps(self)
         self._collector = MainThreadCollector(self)
         sys.setswitchinterval(TURN_S)
 
@@ -78,9 +80,7 @@ class Work(QObject):
         **named: Any,
     ) -> None:
         """Read something; ``then`` gets the record, ``otherwise`` a named failure."""
-        self._start(
-            self._records, lambda: self._open().ask(query, *args, **named), then, otherwise, frozenset()
-        )
+        self.on_records(lambda shop: shop.ask(query, *args, **named), then, otherwise)
 
     def run(
         self,
@@ -91,8 +91,26 @@ class Work(QObject):
         changes: frozenset[str] = frozenset({"jobs", "tapes"}),
         **named: Any,
     ) -> None:
-        """Do one step in one transaction; afterwards `changed` carries ``changes``."""
-        self._start(self._records, lambda: self._open().run(step, *args, **named), then, otherwise, changes)
+        """Do one step in one transaction; afterwards `changed` carries ``changes``. See `SentSteps`."""
+        self.sent.send(step, args, named, then, otherwise, changes)
+
+    def on_records(
+        self,
+        deed: Callable[[Shop], Any],
+        then: Callable[[Any], None] | None,
+        otherwise: Callable[[TapewrightError], None] | None,
+        changes: frozenset[str] = frozenset(),
+        ended: Callable[[BaseException | None], None] | None = None,
+    ) -> None:
+        """Do something with the shop on the thread of its records; ``ended`` hears first how it ended."""
+        task = self._task(then, otherwise, changes, ended)
+        begin(self._records, task.carry_out, lambda: deed(self._open()))
+
+    def wait_for_records(self, milliseconds: int) -> None:
+        """Wait for what the records were asked so far, at most so long, and hand on the answers."""
+        self._records.waitForDone(milliseconds)
+        for task in tuple(self._under_way):
+            QCoreApplication.sendPostedEvents(task)
 
     def act_as(self, name: str) -> None:
         """What is begun from now on is done by this person; what was begun before, by the one before."""
@@ -219,14 +237,18 @@ class Work(QObject):
         then: Callable[[Any], None] | None,
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
+        ended: Callable[[BaseException | None], None] | None = None,
     ) -> BackgroundTask:
         task = BackgroundTask(self._finish, then, otherwise, changes, self)
+        task.ended = ended
         self._under_way.add(task)
         return task
 
     def _finish(self, task: BackgroundTask, result: Any, failure: BaseException | None) -> None:
         """Main thread: hand the result, or the failure, to whoever asked."""
         self._under_way.discard(task)
+        if task.ended is not None:
+            task.ended(failure)
         if task is self._current:
             self._start_newest()
         if failure is None:
@@ -234,6 +256,7 @@ class Work(QObject):
                 task.then(result)
             if task.changes:
                 self.changed.emit(task.changes)
+            self.sent.look_up()
         elif isinstance(failure, TapewrightError):
             (task.otherwise or self.refused.emit)(failure)
         else:

@@ -234,7 +234,7 @@ ENDS = (
 
 def _fill(shop: Shop, dice: random.Random) -> list[str]:
     """Books one real job, then copies its rows under other customers; gives their names."""
-    shop.run(jobs.book, booked.quoted(shop, booked.line()), command=CommandId("first"))
+    shop.once(CommandId("first"), jobs.book, booked.quoted(shop, booked.line()))
     first, last = [_word(dice) for _ in range(600)], [_word(dice) for _ in range(30_000)]
     names = [f"{_often(first, dice)} {_often(last, dice)}" for _ in range(CUSTOMERS)]
     shop.run(_copy_rows, names)

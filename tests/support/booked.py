@@ -76,7 +76,7 @@ class Desk:
 
     def book(self, *lines: TapeLine, name: str = "Ada Fenwick", **changes: object) -> Job:
         quote = quoted(self.shop, *lines, name=name, **changes)
-        return self.shop.run(jobs.book, quote, command=command())
+        return self.shop.once(command(), jobs.book, quote).answer
 
     def bring_to(self, tape: TapeRecord, station: Station, **last: object) -> TapeRecord:
         """Moves a tape that needs no repair along the line, station by station."""
@@ -107,8 +107,9 @@ class Desk:
         return self.shop.run(agreements.agree, job.number, "do what is needed", said, ceiling_minor=minor)
 
     def hand_back(self, job: Job, codes: Sequence[object] | None = None, **changes: object) -> Pickup:
-        asked = {"copies": None, "signature": self.signature, "command": command(), "paid_minor": 0} | changes
-        return self.shop.run(pickups.hand_back, job.number, codes=codes, **asked)  # type: ignore[arg-type]
+        asked = {"copies": None, "signature": self.signature, "paid_minor": 0, "command": command()} | changes
+        sent, number = CommandId(str(asked.pop("command"))), job.number
+        return self.shop.once(sent, pickups.hand_back, number, codes=codes, **asked).answer  # type: ignore[arg-type]
 
 
 def line(

@@ -25,7 +25,6 @@ from core.services.agreement import (
     cancellations,
     ceiling_watch,
 )
-from core.services.agreement.agreement_versions import Asked
 from core.services.inventory_file import InventoryContext
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -43,13 +42,14 @@ def amend(call: Invocation) -> Reply:
         box, codes = inventory_file.read_amended(data, asked.file, InventoryContext(today, fitted.country))
         number = JobNumber(asked.number)
         place = paper_folder.folder(call)
-        shop.run(
+        call.run(
+            shop,
             amendments.amend,
             number,
             Amendment(box, codes, asked.ceiling_minor),
             reason=asked.because or say("cli", "changed_default"),
             consent=_consent(call, shop, number),
-            asked=_asked(call),
+            based_on=asked.based_on,
         )
         return _told(call, shop, number, place)
 
@@ -61,7 +61,8 @@ def agree(call: Invocation) -> Reply:
     with call.open() as shop:
         place, consent = paper_folder.folder(call), _consent(call, shop, number)
         if asked.choice:
-            shop.run(
+            call.run(
+                shop,
                 agreements.answer,
                 number,
                 CeilingChoice(asked.choice),
@@ -69,12 +70,14 @@ def agree(call: Invocation) -> Reply:
                 words=asked.because or "",
                 tape=TapeCode(asked.tape) if asked.tape else None,
                 ceiling_minor=asked.ceiling_minor,
-                asked=_asked(call),
+                based_on=asked.based_on,
             )
         else:
             words = asked.because or say("cli", "changed_default")
             ceiling = asked.ceiling_minor
-            shop.run(agreements.agree, number, words, consent, ceiling_minor=ceiling, asked=_asked(call))
+            call.run(
+                shop, agreements.agree, number, words, consent, ceiling_minor=ceiling, based_on=asked.based_on
+            )
         return _told(call, shop, number, place)
 
 
@@ -82,13 +85,14 @@ def cancel(call: Invocation) -> Reply:
     asked, number = call.asked, JobNumber(call.asked.number)
     with call.open() as shop:
         place = paper_folder.folder(call)
-        shop.run(
+        call.run(
+            shop,
             cancellations.cancel,
             number,
             None if asked.tape is None else tuple(TapeCode(code) for code in asked.tape),
             reason=asked.because or say("cli", "canceled_default"),
             consent=_consent(call, shop, number),
-            asked=_asked(call),
+            based_on=asked.based_on,
         )
         return _told(call, shop, number, place)
 
@@ -186,7 +190,3 @@ def _consent(call: Invocation, shop: Shop, number: JobNumber) -> Consent:
         return Consent(who, AgreedHow(asked.how or "spoken"))
     signature = signature_file.read(contents(asked.signature), asked.signature, who)
     return Consent(who, AgreedHow(asked.how or "signature"), signature.strokes)
-
-
-def _asked(call: Invocation) -> Asked:
-    return Asked(call.command(), call.asked.based_on)

@@ -16,7 +16,7 @@ from core.cli.subcommands import paper_folder
 from core.model import money, signature_file
 from core.model.agreement_records import AgreedHow, Consent
 from core.model.errors import NoShopYet
-from core.model.inventory import CustomerDraft, Inventory
+from core.model.inventory import Inventory
 from core.model.names import JobNumber, TapeCode
 from core.model.own_shop.settings_records import Permission, ShopFront, ShopSettings
 from core.model.promise_records import PushedPromise
@@ -77,10 +77,10 @@ def book(call: Invocation) -> Reply:
         quoted = _quote_here(call, data, shop, customer_needed=True)
         place = paper_folder.folder(call)
         deposit = call.asked.deposit_minor
-        job = shop.run(
+        job = call.run(
+            shop,
             jobs.book,
             quoted,
-            command=call.command(),
             deposit_minor=deposit,
             consent=_consent(call, quoted),
             told=quoted.warnings if call.asked.told else (),
@@ -121,7 +121,8 @@ def hand_back(call: Invocation) -> Reply:
     signature = _signature(call)
     with call.open() as shop:
         place = paper_folder.folder(call)
-        handed = shop.run(
+        handed = call.run(
+            shop,
             pickups.hand_back,
             JobNumber(asked.number),
             codes=None if asked.tape is None else tuple(TapeCode(code) for code in asked.tape),
@@ -130,7 +131,6 @@ def hand_back(call: Invocation) -> Reply:
             paid_minor=asked.paid_minor,
             shown=asked.shown,
             partly=asked.partly,
-            command=call.command(),
         )
         front = _front(shop, handed.at)
     done = say("cli", "job_handed_back", number=handed.job.number)
@@ -171,11 +171,8 @@ def correct_customer(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         number = JobNumber(asked.number)
-        known = shop.ask(jobs.get, number).customer
-        draft = CustomerDraft(
-            asked.name or known.name, asked.phone or known.phone, asked.email or known.email
-        )
-        who = shop.run(jobs.correct_customer, number, draft).customer
+        typed = {"name": asked.name, "phone": asked.phone, "email": asked.email}
+        who = call.run(shop, jobs.correct_fields, number, **typed).customer
     told = ", ".join(part for part in (who.name, who.phone, who.email) if part)
     return Reply({"customer": {"name": who.name, "phone": who.phone, "email": who.email}}, told)
 
@@ -186,7 +183,7 @@ def refund(call: Invocation) -> Reply:
 
     asked = call.asked
     with call.open() as shop:
-        job = shop.run(payments.refund, JobNumber(asked.number), asked.minor, note=asked.because)
+        job = call.run(shop, payments.refund, JobNumber(asked.number), asked.minor, note=asked.because)
     left = money.spelled(job.paid_minor, job.quote.price.currency)
     return Reply({"number": job.number, "paid_minor": job.paid_minor}, say("cli", "paid_far", left=left))
 

@@ -18,7 +18,6 @@ from core.model.job_records import Job
 from core.model.names import JobNumber, TapeCode
 from core.pricing import copy_fit
 from core.services import jobs
-from core.services.agreement.agreement_versions import Asked
 from core.services.copies import copy_choices, copy_making, downloads, own_drives, unfinished_copies
 from core.services.copies.downloads import Download
 from core.wording import locale_figures
@@ -39,13 +38,13 @@ def list_copies(call: Invocation) -> Reply:
 def make(call: Invocation) -> Reply:
     asked, files = call.asked, _files(call)
     with call.open() as shop:
-        job = shop.run(
+        job = call.run(
+            shop,
             copy_making.made,
             JobNumber(asked.number),
             asked.item,
             tapes=None if asked.tape is None else tuple(TapeCode(code) for code in asked.tape),
             files=files,
-            command=call.command(),
         )
     return _told(job)
 
@@ -53,28 +52,28 @@ def make(call: Invocation) -> Reply:
 def check(call: Invocation) -> Reply:
     asked, files = call.asked, _files(call)
     with call.open() as shop:
-        number, command = JobNumber(asked.number), call.command()
-        return _told(shop.run(copy_making.checked, number, asked.item, files=files, command=command))
+        number = JobNumber(asked.number)
+        return _told(call.run(shop, copy_making.checked, number, asked.item, files=files))
 
 
 def strike(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        number, command = JobNumber(asked.number), call.command()
-        job = shop.run(copy_making.strike, number, asked.item, because=asked.because, command=command)
+        number = JobNumber(asked.number)
+        job = call.run(shop, copy_making.strike, number, asked.item, because=asked.because)
     return _told(job)
 
 
 def describe_drive(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        job = shop.run(
+        job = call.run(
+            shop,
             own_drives.describe,
             JobNumber(asked.number),
             asked.item,
             gigabytes=asked.gb,
             file_system=FileSystem(asked.file_system),
-            command=call.command(),
         )
     return _told(job)
 
@@ -86,14 +85,15 @@ def answer(call: Invocation) -> Reply:
         if asked.choice is None:
             return _asked(shop.ask(copy_choices.question, number, asked.item))
         who = asked.agreed_by or shop.ask(jobs.get, number).customer.name
-        job = shop.run(
+        job = call.run(
+            shop,
             copy_choices.answer,
             number,
             asked.item,
             CopyChoice(asked.choice),
             _consent(call, who),
             words=asked.because or "",
-            asked=Asked(call.command(), asked.based_on),
+            based_on=asked.based_on,
         )
     return _told(job)
 
@@ -101,13 +101,13 @@ def answer(call: Invocation) -> Reply:
 def give_link(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        job = shop.run(
+        job = call.run(
+            shop,
             downloads.give,
             JobNumber(asked.number),
             asked.item,
             asked.link,
             asked.until,
-            command=call.command(),
         )
     return _told(job)
 
@@ -116,7 +116,7 @@ def delete_download(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         number = JobNumber(asked.number)
-        return _told(shop.run(downloads.delete, number, asked.item, command=call.command()))
+        return _told(call.run(shop, downloads.delete, number, asked.item))
 
 
 def list_downloads(call: Invocation) -> Reply:

@@ -29,7 +29,7 @@ def tell(call: Invocation) -> Reply:
     with call.open() as shop:
         number = JobNumber(asked.number)
         how, result = ToldHow(asked.how), ToldResult(asked.result)
-        due = shop.run(telling.tell, number, how, result, note=asked.note or "", command=call.command())
+        due = call.run(shop, telling.tell, number, how, result, note=asked.note or "")
         text = shop.ask(telling_text.text, number)
     links = {how.value: link for how, link in text.links.items()}
     told = {"subject": text.subject, "body": text.body, "links": links}
@@ -39,7 +39,8 @@ def tell(call: Invocation) -> Reply:
 def wish(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        wishes = shop.run(
+        wishes = call.run(
+            shop,
             handover_wishes.wish,
             JobNumber(asked.number),
             how=ToldHow(asked.told_by) if asked.told_by else None,
@@ -55,8 +56,7 @@ def note_call(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         number = JobNumber(asked.number)
-        said = asked.said or shop.ask(calls.status, number)[0].spoken
-        kept = shop.run(noted_calls.note, number, said, caller=asked.caller or "")
+        kept = call.run(shop, calls.note_call, number, asked.said, caller=asked.caller or "")
         words = shop.ask(noted_calls.words, kept)
     document = {
         "number": asked.number,

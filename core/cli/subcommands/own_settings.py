@@ -20,6 +20,7 @@ from core.services.own_shop import (
     people,
     price_books,
     readiness,
+    reported_changes,
     setting_names,
     settings_changes,
     settings_effects,
@@ -83,7 +84,9 @@ def _prices_out(call: Invocation, shop: Shop) -> Reply:
 
 def _prices_in(call: Invocation, shop: Shop) -> Reply:
     text, where, day = _text(call), Path(call.asked.file).name, call.asked.valid_from
-    return _changed(shop, partial(shop_document.take_over_prices, text=text, where=where, valid_from=day))
+    return _changed(
+        call, shop, partial(shop_document.take_over_prices, text=text, where=where, valid_from=day)
+    )
 
 
 def _written(call: Invocation, kind: str, text: str) -> Reply:
@@ -104,13 +107,14 @@ def _text(call: Invocation) -> str:
 
 def _confirm(call: Invocation, shop: Shop) -> Reply:
     pages = [SetupPage(name) for name in call.asked.pages]
-    return _changed(shop, partial(shop_document.confirm, pages=pages))
+    return _changed(call, shop, partial(shop_document.confirm, pages=pages))
 
 
 def _raise(call: Invocation, shop: Shop) -> Reply:
     currency = shop.ask(decks.settings).front.currency
     rounded_to = call.asked.rounded_to or Decimal(1).scaleb(-typed_amounts.decimals(currency))
     return _changed(
+        call,
         shop,
         partial(
             shop_document.raise_prices,
@@ -141,7 +145,9 @@ def _history(call: Invocation, shop: Shop) -> Reply:
 
 
 def _undo(call: Invocation, shop: Shop) -> Reply:
-    return _changed(shop, price_books.withdraw if call.asked.part == "prices" else settings_versions.undo)
+    return _changed(
+        call, shop, price_books.withdraw if call.asked.part == "prices" else settings_versions.undo
+    )
 
 
 def _missing(call: Invocation, shop: Shop) -> Reply:
@@ -165,13 +171,13 @@ def _told(found: readiness.Readiness) -> Iterator[str]:
 def _carried_out(call: Invocation, shop: Shop, step: Callable[..., object]) -> Reply:
     """The step, or with ``--dry-run`` what it would change and touch."""
     if not call.asked.dry_run:
-        return _changed(shop, step)
+        return _changed(call, shop, step)
     before = shop.ask(shop_document.read)
     changed, after = shop.rehearse(partial(_rehearsed, step))
     found = settings_differences.differences(before, after)
     effects = shop.ask(settings_effects.about, changed).answer()
     document = {
-        "changed": [_difference(each) for each in found],
+        "changed": [reported_changes.difference(each) for each in found],
         "moved": [
             {"number": each.number, "promised": each.promised, "was": each.was, "now": each.now}
             for each in effects.moved
@@ -195,33 +201,17 @@ def _rehearsed(step: Callable[..., object], unit: Unit) -> tuple[ShopSettings, d
     return decks.settings(unit), shop_document.read(unit)
 
 
-def _changed(shop: Shop, step: Callable[..., object]) -> Reply:
+def _changed(call: Invocation, shop: Shop, step: Callable[..., object]) -> Reply:
     """Carries one step out and tells what it changed, also where it holds from a later day on."""
-    known = (shop.ask(settings_versions.number), shop.ask(price_books.number))
-    before = shop.ask(shop_document.read)
-    shop.run(step)
-    found = settings_differences.differences(before, shop.ask(shop_document.read))
-    lines = [each.words for each in shop.ask(settings_versions.versions) if each.number > known[0]]
-    lines += [each.words for each in shop.ask(price_books.versions) if each.number > known[1]]
-    document = {
-        "changed": [_difference(each) for each in found],
-        "told": lines,
-        "missing": [page.value for page in shop.ask(readiness.read).needed],
-    }
-    return Reply(serialization.plain(document), "\n".join(lines) or say("settings", "nothing-changed"))
-
-
-def _difference(each: Difference) -> dict[str, Any]:
-    was, now = map(settings_differences.without_secrets, (each.was, each.now))
-    if each.is_secret:
-        was, now = (value and "…" for value in (was, now))
-    return {"path": each.place, "was": was, "now": now}
+    document = call.run(shop, reported_changes.carry_out, step)
+    lines: Any = document["told"]
+    return Reply(document, "\n".join(lines) or say("settings", "nothing-changed"))
 
 
 def _pin(call: Invocation, shop: Shop) -> Reply:
     name = call.asked.person
     shop.ask(people.person, name)
-    return _changed(shop, partial(people.set_pin, name=name, pin=call.new_pin(name)))
+    return _changed(call, shop, partial(people.set_pin, name=name, pin=call.new_pin(name)))
 
 
 _ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {

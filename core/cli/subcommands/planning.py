@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 
 from core.cli.invocation import Invocation, Reply
 from core.model.own_shop.settings_records import Expected, Outage, ShopSettings
@@ -26,7 +25,7 @@ def close_days(call: Invocation) -> Reply:
     """Closes the shop from one day to another, and tells all days off."""
     asked = call.asked
     with call.open() as shop:
-        fitted = shop.run(closed_days.plan, asked.first, asked.last or asked.first, asked.because)
+        fitted = call.run(shop, closed_days.plan, asked.first, asked.last or asked.first, asked.because)
         return _planned(fitted, shop.ask(event_counts.days_off))
 
 
@@ -35,9 +34,7 @@ def reopen_days(call: Invocation) -> Reply:
     asked = call.asked
     last: date = asked.last or asked.first
     with call.open() as shop:
-        closed = shop.ask(decks.settings).closed_days
-        days = [day for day in _days(asked.first, last) if day in closed] or [asked.first]
-        fitted = shop.run(closed_days.open_after_all, days, asked.because or "")
+        fitted = call.run(shop, closed_days.open_span, asked.first, last, asked.because or "")
         return _planned(fitted, shop.ask(event_counts.days_off))
 
 
@@ -47,7 +44,7 @@ def plan_outage(call: Invocation) -> Reply:
     step = decks.cancel_outage if asked.take_back else decks.plan_outage
     outage = Outage(asked.name, asked.first, asked.last or asked.first)
     with call.open() as shop:
-        fitted = shop.run(step, outage, asked.because or "")
+        fitted = call.run(shop, step, outage, asked.because or "")
         return _planned(fitted, shop.ask(event_counts.days_off))
 
 
@@ -56,9 +53,9 @@ def expect(call: Invocation) -> Reply:
     typed = {name: getattr(call.asked, name) for name in FIGURES}
     given = {name: value for name, value in typed.items() if value is not None}
     with call.open() as shop:
-        stated: Expected = shop.ask(decks.settings).expected
         if given:
-            stated = shop.run(expectations.expect, replace(stated, **given)).expected
+            call.run(shop, expectations.expect_figures, given)
+        stated: Expected = shop.ask(decks.settings).expected
         reckoned = shop.ask(promises.reckoned).expected
     document = {"stated": _figures(stated), "reckoned": _figures(reckoned)}
     lines = (
@@ -78,15 +75,18 @@ def order_boxes(call: Invocation) -> Reply:
     """Looks for a better order and keeps it if asked to; or takes the last one back."""
     with call.open() as shop:
         if call.asked.take_back:
-            order = shop.run(box_order.put_back)
+            order = call.run(shop, box_order.put_back)
             return Reply({"kept": True, "order": list(order), "changes": []}, _stands(order))
+        kept = call.recalled(shop, box_order.put) if call.asked.keep else None
+        if kept is not None:
+            return Reply({"kept": True, "order": list(kept), "changes": []}, _stands(kept))
         found = shop.ask(box_order.question).answer()
         if found is None:
             return Reply(
                 {"kept": False, "order": None, "changes": []}, say("cli", "better_order_harms_promise")
             )
         if call.asked.keep:
-            shop.run(box_order.put, found.order, found.seen)
+            call.run(shop, box_order.put, found.order, found.seen)
     return _proposed(found, kept=call.asked.keep)
 
 
@@ -126,10 +126,6 @@ def _stands(order: Iterable[str]) -> str:
 
 def _figures(expected: Expected) -> dict[str, float]:
     return {name: round(getattr(expected, name), 4) for name in FIGURES}
-
-
-def _days(first: date, last: date) -> Iterable[date]:
-    return (first + timedelta(days=n) for n in range((last - first).days + 1))
 
 
 def _planned(fitted: ShopSettings, off: Iterable[TimeOff]) -> Reply:

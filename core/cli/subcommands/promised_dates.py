@@ -20,7 +20,9 @@ def promise_again(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         number = JobNumber(asked.number)
-        job = shop.run(promises.renew, number, asked.reason, agreed_with=asked.agreed_with, day=asked.day)
+        job = call.run(
+            shop, promises.renew, number, asked.reason, agreed_with=asked.agreed_with, day=asked.day
+        )
         said = shop.ask(promise_entries.said, number)
     told = [
         {
@@ -42,14 +44,14 @@ def switch_deck(call: Invocation) -> Reply:
     asked = call.asked
     step = decks.broke_down if asked.state == "out" else decks.back_in_service
     with call.open() as shop:
-        fitted = shop.run(step, asked.name, asked.because or "")
+        fitted = call.run(shop, step, asked.name, asked.because or "")
     return _fitted(fitted)
 
 
 def stay_shut(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        fitted = shop.run(closed_days.stayed_shut, asked.day, asked.because)
+        fitted = call.run(shop, closed_days.stayed_shut, asked.day, asked.because)
     return _fitted(fitted)
 
 

@@ -32,7 +32,7 @@ def strike_file(call: Invocation) -> Reply:
     from core.services import recordings
 
     with call.open() as shop:
-        left = shop.run(recordings.strike, TapeCode(call.asked.code), because=call.asked.because)
+        left = call.run(shop, recordings.strike, TapeCode(call.asked.code), because=call.asked.because)
     return Reply({"files": [_listed(each) for each in left]}, _lines(left) or say("cli", "file_left_tape"))
 
 
@@ -94,7 +94,7 @@ def _attach(call: Invocation, code: str, report: Report) -> str:
     from core.services import recordings
 
     with call.open() as shop:
-        return shop.run(recordings.attach, TapeCode(code), report).tape
+        return call.run(shop, recordings.attach, TapeCode(code), report).tape
 
 
 def _plain(report: Report) -> dict[str, object]:

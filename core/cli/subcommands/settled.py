@@ -23,7 +23,8 @@ _LINES = {"add": IncidentKind.ADDED, "told": IncidentKind.TOLD, "settled": Incid
 def settle(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        record = shop.run(
+        record = call.run(
+            shop,
             tape_dispositions.settle,
             TapeCode(asked.code),
             Disposition(asked.disposition),
@@ -36,7 +37,9 @@ def settle(call: Invocation) -> Reply:
 
 def unsettle(call: Invocation) -> Reply:
     with call.open() as shop:
-        record = shop.run(tape_dispositions.reopen, TapeCode(call.asked.code), because=call.asked.because)
+        record = call.run(
+            shop, tape_dispositions.reopen, TapeCode(call.asked.code), because=call.asked.because
+        )
     return _told(record)
 
 
@@ -53,9 +56,9 @@ def tell_incident(call: Invocation) -> Reply:
         photos = [incident_photos.keep(Path(name), folder) for name in asked.photo]
         if kind is not None:
             words = next(getattr(asked, name) for name in _LINES if getattr(asked, name) is not None)
-            shop.run(incidents.add, code, kind, words, moment=asked.when)
+            call.run(shop, incidents.add, code, kind, words, moment=asked.when)
         for photo in photos:
-            shop.run(incidents.attach, code, photo)
+            call.run(shop, incidents.attach, code, photo)
         job, found, front = shop.ask(incidents.report, code)
     altered = tuple(
         line.photo for line in found.lines if line.photo and not incident_photos.is_whole(line, folder)

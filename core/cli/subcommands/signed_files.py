@@ -21,12 +21,12 @@ def sign_off(call: Invocation) -> Reply:
     asked = call.asked
     accept = {name: why.strip() for name, _, why in (each.partition("=") for each in asked.accept)}
     with call.open() as shop:
-        found = shop.run(
+        found = call.run(
+            shop,
             sign_offs.sign_off,
             TapeCode(asked.code),
             name=asked.by,
             accept=accept,
-            command=call.command(),
         )
     return _told(found)
 
@@ -34,7 +34,7 @@ def sign_off(call: Invocation) -> Reply:
 def undo(call: Invocation) -> Reply:
     with call.open() as shop:
         code, because = TapeCode(call.asked.code), call.asked.because
-        found = shop.run(sign_offs.withdraw, code, because=because, command=call.command())
+        found = call.run(shop, sign_offs.withdraw, code, because=because)
     return _told(found)
 
 

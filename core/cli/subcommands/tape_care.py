@@ -20,7 +20,6 @@ from core.model.names import (
     TvSystem,
     finding_of,
 )
-from core.model.repair_records import Splice
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import (
@@ -33,7 +32,6 @@ from core.services import (
     repair_record,
     tapes,
 )
-from core.services.records_door import Shop
 from core.wording.messages import say
 
 
@@ -47,7 +45,8 @@ def move(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
         findings = tuple(condition.named(name, "--finding") for name in dict.fromkeys(asked.finding))
-        record = shop.run(
+        record = call.run(
+            shop,
             tapes.move,
             TapeCode(asked.code),
             Station(asked.station),
@@ -65,7 +64,7 @@ def move(call: Invocation) -> Reply:
 def see_on_deck(call: Invocation) -> Reply:
     """Keeps what a deck shows of the tape that plays."""
     with call.open() as shop:
-        record = shop.run(deck_findings.see, TapeCode(call.asked.code), _shown(call.asked))
+        record = call.run(shop, deck_findings.see, TapeCode(call.asked.code), _shown(call.asked))
     return told(record)
 
 
@@ -86,8 +85,8 @@ def tell_habits(call: Invocation) -> Reply:
 def clear_finding(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        record = shop.run(
-            repair_record.clear_finding, TapeCode(asked.code), finding_of(asked.finding), asked.note
+        record = call.run(
+            shop, repair_record.clear_finding, TapeCode(asked.code), finding_of(asked.finding), asked.note
         )
     return told(record)
 
@@ -110,7 +109,8 @@ def tell_promises(call: Invocation) -> Reply:
 def splice(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        record = shop.run(
+        record = call.run(
+            shop,
             repair_record.splice,
             TapeCode(asked.code),
             at_minutes=asked.at_minutes,
@@ -126,35 +126,28 @@ def splice(call: Invocation) -> Reply:
 def undo_splice(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        which = None if asked.nth is None else _nth(shop, TapeCode(asked.code), asked.nth)
-        record = shop.run(repair_record.undo_splice, TapeCode(asked.code), because=asked.because, which=which)
+        code, because = TapeCode(asked.code), asked.because
+        record = call.run(shop, repair_record.undo_splice, code, because=because, nth=asked.nth)
     return told(record)
-
-
-def _nth(shop: Shop, code: TapeCode, nth: int) -> Splice:
-    splices = shop.ask(tapes.get, code).splices
-    if not 0 < nth <= len(splices):
-        accepted = f"from 1 to {len(splices)}" if splices else say("cli", "tape_splice")
-        raise WrongInput("--nth", nth, accepted)
-    return splices[nth - 1]
 
 
 def mark(call: Invocation) -> Reply:
     with call.open() as shop:
-        record = shop.run(repair_record.mark, TapeCode(call.asked.code))
+        record = call.run(shop, repair_record.mark, TapeCode(call.asked.code))
     return told(record)
 
 
 def take_label_off(call: Invocation) -> Reply:
     with call.open() as shop:
-        record = shop.run(repair_record.take_label_off, TapeCode(call.asked.code))
+        record = call.run(shop, repair_record.take_label_off, TapeCode(call.asked.code))
     return told(record)
 
 
 def repair(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        record = shop.run(
+        record = call.run(
+            shop,
             repair_attempts.record,
             TapeCode(asked.code),
             asked.repair,
@@ -168,15 +161,15 @@ def repair(call: Invocation) -> Reply:
 
 def undo_repair(call: Invocation) -> Reply:
     with call.open() as shop:
-        record = shop.run(repair_attempts.strike, TapeCode(call.asked.code), because=call.asked.because)
+        record = call.run(shop, repair_attempts.strike, TapeCode(call.asked.code), because=call.asked.because)
     return told(record)
 
 
 def look(call: Invocation) -> Reply:
     asked = call.asked
     with call.open() as shop:
-        record = shop.run(
-            repair_attempts.look, TapeCode(asked.code), Look(asked.verdict), note=asked.note or ""
+        record = call.run(
+            shop, repair_attempts.look, TapeCode(asked.code), Look(asked.verdict), note=asked.note or ""
         )
     return told(record)
 
@@ -193,9 +186,9 @@ def keep_donors(call: Invocation) -> Reply:
     source = asked.came_from or ""
     with call.open() as shop:
         if added is not None:
-            shop.run(donors.add, *added, came_from=source)
+            call.run(shop, donors.add, *added, came_from=source)
         if right is not None:
-            shop.run(donors.correct, *right, came_from=source, because=asked.because or "")
+            call.run(shop, donors.correct, *right, came_from=source, because=asked.because or "")
         shelf = shop.ask(donors.shelf)
     return Reply(json_answers.donors(shelf.places), plain_answers.donors(shelf.places))
 

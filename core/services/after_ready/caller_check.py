@@ -8,6 +8,7 @@ from core.model.job_records import Customer
 from core.model.names import JobNumber
 from core.services.after_ready import handover_wishes
 from core.store import history, lookup, row_records
+from core.store.steps import special_step, step
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -25,6 +26,7 @@ def wanted(rule: str, customer: Customer, wishes: HandoverWishes) -> str:
     return DIGITS if len(last_digits(customer)) == DIGITS_ASKED else NAME
 
 
+@special_step(secrets=("answer",))
 def fits(unit: Unit, number: JobNumber, asked: str, answer: str) -> bool:
     """Whether a caller's answer to what was ``asked`` is right. A wrong one is written into the history."""
     row = lookup.job_row(unit, number)
@@ -39,6 +41,7 @@ def fits(unit: Unit, number: JobNumber, asked: str, answer: str) -> bool:
     return is_right
 
 
+@step
 def vouch(unit: Unit, number: JobNumber) -> None:
     """Writes down that whoever is here knows the caller and answered without digits or pass-phrase."""
     row = lookup.job_row(unit, number)

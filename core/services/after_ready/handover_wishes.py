@@ -10,6 +10,7 @@ from core.model.handover_records import HandoverWishes, NamedCollector, ToldHow
 from core.model.names import JobNumber
 from core.services.own_shop import secret_hashes
 from core.store import history, lookup
+from core.store.steps import special_step
 from core.store.tables import HandoverWishRow, JobRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -35,6 +36,7 @@ def of_row(unit: Unit, row: JobRow) -> HandoverWishes:
     )
 
 
+@special_step(secrets=("pass_phrase",))
 def wish(
     unit: Unit,
     number: JobNumber,

@@ -11,6 +11,7 @@ from core.model import entered_text
 from core.model.handover_records import NotedCall
 from core.model.names import JobNumber
 from core.store import current_settings, history, lookup
+from core.store.steps import step
 from core.store.tables import EventRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -19,6 +20,7 @@ from core.wording.messages import say
 KIND = "called"
 
 
+@step
 def note(unit: Unit, number: JobNumber, said: str, *, caller: str = "") -> NotedCall:
     """Keeps that somebody called about an order and what was said; ``caller``: else the customer."""
     row = lookup.job_row(unit, number)

@@ -15,15 +15,16 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 
 from core.model import box_standing, entered_text
-from core.model.errors import Conflict, Refused, WrongInput
+from core.model.errors import Refused, WrongInput
 from core.model.handover_records import RESULTS, HandoverWishes, Telling, ToldHow, ToldResult
 from core.model.job_records import Customer, Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.price_terms import StorageFee
 from core.pricing.storage_charge import storage_charge
 from core.services.after_ready import handover_wishes
 from core.store import current_settings, history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import FinishRow, JobRow, PickupRow, TapeRow, ToldRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -75,6 +76,7 @@ def one(unit: Unit, number: JobNumber) -> ToTell:
     return _to_tell(unit, _ready_row(unit, number), current_settings.read(unit))
 
 
+@step
 def tell(
     unit: Unit,
     number: JobNumber,
@@ -82,27 +84,20 @@ def tell(
     result: ToldResult,
     *,
     note: str = "",
-    command: CommandId,
 ) -> ToTell:
     """Keeps one attempt to tell the customer that all is ready, or to remind them.
 
-    Gives how it stands after it. The same command again is carried out once; Conflict when it was another
-    attempt. Refused while not all of the order may be collected; WrongInput for an answer that this way
-    cannot have.
+    Gives how it stands after it. Refused while not all of the order may be collected; WrongInput for an
+    answer that this way cannot have.
     """
     said = entered_text.line(say("telling", "note"), note)
     if result not in RESULTS[how]:
         accepted = ", ".join(each.value for each in RESULTS[how])
         raise WrongInput(say("telling", "result"), result.value, say("telling", "results", names=accepted))
-    before = unit.session.scalars(select(ToldRow).where(ToldRow.command == command)).one_or_none()
     row, settings = _ready_row(unit, number), current_settings.read(unit)
-    if before is not None:
-        if (before.job_id, before.how, before.result, before.note) != (row.id, how, result, said):
-            raise Conflict(say("telling", "other_command", command=command))
-        return _to_tell(unit, row, settings)
     due = _to_tell(unit, row, settings)
     told = ToldRow(
-        command=command,
+        command=unit.command,
         job_id=row.id,
         round=_round(due),
         how=how,

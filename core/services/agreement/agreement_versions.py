@@ -6,12 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from sqlalchemy import select
-
-from core.model import entered_text, numbers, serialization
+from core.model import entered_text, numbers
 from core.model.agreement_records import AgreementKind, AgreementVersion, CeilingChoice, Consent
-from core.model.errors import Conflict, Refused, WrongInput
-from core.model.names import CommandId, JobNumber, TapeCode
+from core.model.errors import Conflict, WrongInput
+from core.model.names import JobNumber, TapeCode
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
 from core.pricing.agreement_differences import AgreementDifference, differences
@@ -38,20 +36,6 @@ class NewVersion:
     choice: CeilingChoice | None = None
     tax_exempt: str | None = None
     """Why no tax is charged from now on; nothing: it is charged again; None: tax was not the question."""
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """What makes a step safe to send again, and to send beside another: both may be left out.
-
-    ``command`` is bound to ``content``; ``based_on`` is the number of the version that was looked at.
-    """
-
-    command: CommandId | None = None
-    based_on: int | None = None
-
-
-NOT_ASKED = Asked()
 
 
 def versions(unit: Unit, number: JobNumber) -> tuple[AgreementVersion, ...]:
@@ -105,9 +89,7 @@ def begin(unit: Unit, row: JobRow, consent: Consent | None, told: Sequence[str] 
     )
 
 
-def enter(
-    unit: Unit, row: JobRow, draft: NewVersion, asked: Asked = NOT_ASKED, content: str | None = None
-) -> AgreementVersionRow:
+def enter(unit: Unit, row: JobRow, draft: NewVersion) -> AgreementVersionRow:
     """Appends the next version and its line of history."""
     before = current(row)
     made = AgreementVersionRow(
@@ -122,8 +104,8 @@ def enter(
         reason=draft.reason,
         choice=draft.choice,
         tax_exempt=draft.tax_exempt,
-        command=asked.command,
-        content=content,
+        command=None,
+        content=None,
         at=unit.now,
         by=unit.who,
         agreed_by=draft.consent.who if draft.consent else None,
@@ -137,29 +119,13 @@ def enter(
     return made
 
 
-def was_done(unit: Unit, row: JobRow, asked: Asked, content: str) -> bool:
-    """Whether the same command with the same content was carried out before.
-
-    Refused when its id was used for something else, Conflict when there is a newer version than ``based_on``.
-    """
-    if asked.command is not None:
-        same = select(AgreementVersionRow).where(AgreementVersionRow.command == asked.command)
-        done = unit.session.scalars(same).one_or_none()
-        if done is not None and (done.content != content or done.job_id != row.id):
-            raise Refused(say("agreement", "other_content", command=str(asked.command)))
-        if done is not None:
-            return True
+def check_newest(row: JobRow, based_on: int | None) -> None:
+    """Conflict when there is a newer version than ``based_on``, the one that was looked at."""
     newest = current(row)
-    if asked.based_on is not None and asked.based_on != newest.number:
+    if based_on is not None and based_on != newest.number:
         raise Conflict(
             say("agreement", "changed_meanwhile", who=newest.by, n=newest.number, number=row.number)
         )
-    return False
-
-
-def content_of(step: str, *what: object) -> str:
-    """SHA-256 of what a step was asked for."""
-    return chain.fingerprint(serialization.dumps([step, *what]))
 
 
 def checked_consent(consent: Consent) -> Consent:

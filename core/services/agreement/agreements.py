@@ -25,14 +25,16 @@ from core.services.agreement import (
     left_out,
     standing_quote,
 )
-from core.services.agreement.agreement_versions import NOT_ASKED, Asked, NewVersion
+from core.services.agreement.agreement_versions import NewVersion
 from core.store import lookup, row_records
+from core.store.steps import step
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
 
+@step
 def agree(
     unit: Unit,
     number: JobNumber,
@@ -42,7 +44,7 @@ def agree(
     ceiling_minor: int | None = None,
     promise: Promise | None = None,
     tax_exempt: str | None = None,
-    asked: Asked = NOT_ASKED,
+    based_on: int | None = None,
 ) -> Job:
     """Keeps what the customer said yes to after booking; a new ceiling or date holds from now on.
 
@@ -55,20 +57,19 @@ def agree(
     said, consent = agreement_versions.checked_reason(words), agreement_versions.checked_consent(consent)
     _check_ceiling(ceiling_minor)
     exempt = None if tax_exempt is None else why_exempt(tax_exempt)
-    content = agreement_versions.content_of("agree", said, consent, ceiling_minor, promise, exempt)
-    if agreement_versions.was_done(unit, row, asked, content):
-        return row_records.job(row)
+    agreement_versions.check_newest(row, based_on)
     draft = NewVersion(
         _kind(row), said, consent, ceiling_minor=ceiling_minor, promise=promise, tax_exempt=exempt
     )
     _promise(unit, row, promise, said, consent)
     questions = ceiling_watch.open_questions(unit, row)
-    agreement_versions.enter(unit, row, draft, asked, content)
+    agreement_versions.enter(unit, row, draft)
     ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     return row_records.job(row)
 
 
+@step
 def answer(
     unit: Unit,
     number: JobNumber,
@@ -78,7 +79,7 @@ def answer(
     words: str = "",
     tape: TapeCode | None = None,
     ceiling_minor: int | None = None,
-    asked: Asked = NOT_ASKED,
+    based_on: int | None = None,
 ) -> Job:
     """Keeps the customer's answer to a price that would go over what was agreed, and sends the tapes on.
 
@@ -88,9 +89,7 @@ def answer(
     """
     row, consent = lookup.job_row(unit, number), agreement_versions.checked_consent(consent)
     _check_ceiling(ceiling_minor)
-    content = agreement_versions.content_of("answer", choice, consent, words, tape, ceiling_minor)
-    if agreement_versions.was_done(unit, row, asked, content):
-        return row_records.job(row)
+    agreement_versions.check_newest(row, based_on)
     questions = ceiling_watch.open_questions(unit, row)
     about = ceiling_choices.about_tape(row, questions, tape)
     offered = _with_ceiling(
@@ -101,7 +100,7 @@ def answer(
     _leave(unit, row, offered, said)
     ceiling_watch.send_on(unit, row, questions, offered)
     draft = _requoted(unit, row, draft, consent)
-    agreement_versions.enter(unit, row, draft, asked, content)
+    agreement_versions.enter(unit, row, draft)
     ceiling_watch.keep_asking(unit, row)
     return row_records.job(row)
 

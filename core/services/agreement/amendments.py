@@ -24,8 +24,9 @@ from core.services.agreement import (
     standing_quote,
     tape_changes,
 )
-from core.services.agreement.agreement_versions import NOT_ASKED, Asked, NewVersion
+from core.services.agreement.agreement_versions import NewVersion
 from core.store import current_settings, history, lookup, row_records
+from core.store.steps import step
 from core.store.tables import JobRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
@@ -49,6 +50,7 @@ def tried(unit: Unit, number: JobNumber, wanted: Amendment) -> Amended:
     return amend(unit, number, wanted, reason=say("agreement", "trial"), consent=Consent(who))
 
 
+@step
 def amend(
     unit: Unit,
     number: JobNumber,
@@ -56,7 +58,7 @@ def amend(
     *,
     reason: str,
     consent: Consent,
-    asked: Asked = NOT_ASKED,
+    based_on: int | None = None,
 ) -> Amended:
     """Describes a booked order anew, as the next version of its agreement.
 
@@ -65,9 +67,7 @@ def amend(
     """
     row = lookup.job_row(unit, number)
     said, consent = agreement_versions.checked_reason(reason), agreement_versions.checked_consent(consent)
-    content = agreement_versions.content_of("amend", wanted, said, consent)
-    if agreement_versions.was_done(unit, row, asked, content):
-        return _amended(row)
+    agreement_versions.check_newest(row, based_on)
     _check(unit, row, wanted)
     was = _estimate(unit, row)
     questions = ceiling_watch.open_questions(unit, row)
@@ -95,7 +95,7 @@ def amend(
         promise=promise,
         tax_exempt=None if exempt == row_records.job(row).tax_exempt else exempt,
     )
-    agreement_versions.enter(unit, row, draft, asked, content)
+    agreement_versions.enter(unit, row, draft)
     ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     unit.session.flush()

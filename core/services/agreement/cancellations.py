@@ -18,14 +18,16 @@ from core.services.agreement import (
     left_out,
     standing_quote,
 )
-from core.services.agreement.agreement_versions import NOT_ASKED, Asked, NewVersion
+from core.services.agreement.agreement_versions import NewVersion
 from core.store import lookup, row_records
+from core.store.steps import step
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say
 
 
+@step
 def cancel(
     unit: Unit,
     number: JobNumber,
@@ -33,7 +35,7 @@ def cancel(
     *,
     reason: str,
     consent: Consent,
-    asked: Asked = NOT_ASKED,
+    based_on: int | None = None,
 ) -> Job:
     """Calls an order off, or the tapes of ``codes`` (None: all that are not copied yet).
 
@@ -43,9 +45,7 @@ def cancel(
     """
     row = lookup.job_row(unit, number)
     said, consent = agreement_versions.checked_reason(reason), agreement_versions.checked_consent(consent)
-    content = agreement_versions.content_of("cancel", codes, said, consent)
-    if agreement_versions.was_done(unit, row, asked, content):
-        return row_records.job(row)
+    agreement_versions.check_newest(row, based_on)
     leaves = _all(row) if codes is None else _chosen(row, codes)
     left_out.check(leaves)
     draft = _draft(unit, row, leaves, said, consent)
@@ -57,7 +57,7 @@ def cancel(
         promise_entries.enter(unit, row, promise, said, consent.who)
     quote = standing_quote.of(unit, row, row_records.quote(row).inventory)
     draft = replace(draft, quote=quote, codes=standing_quote.codes(row), promise=promise)
-    agreement_versions.enter(unit, row, draft, asked, content)
+    agreement_versions.enter(unit, row, draft)
     ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     unit.session.flush()

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sqlalchemy import select
-
 from core.capture.check_records import Accepted, Severity, TapeCheck, unmet
 from core.model import entered_text
-from core.model.errors import Conflict, Refused, WrongInput, one_of
-from core.model.names import CommandId, TapeCode
+from core.model.errors import Refused, WrongInput, one_of
+from core.model.names import TapeCode
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services.checking import file_checking
 from core.services.own_shop import people
 from core.store import current_settings, history, lookup, row_records, sign_off_audit
+from core.store.steps import step
 from core.store.tables import SignOffRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -24,27 +23,23 @@ from core.wording.messages import say
 NOTHING_ACCEPTED: Mapping[str, str] = {}
 
 
+@step
 def sign_off(
     unit: Unit,
     code: TapeCode,
     *,
     name: str,
     accept: Mapping[str, str] = NOTHING_ACCEPTED,
-    command: CommandId | None = None,
 ) -> TapeCheck:
     """Keeps that ``name`` checked the files of a tape, which may then be ready.
 
     ``accept``: by its code every finding that is not fine, with why it may stay so; needed where it says
-    stop. The same command again is carried out once; Conflict when it said something else. Refused while a
-    finding is not accepted, without files, or before the tape has played to its end; WrongInput for a name
-    that is nobody's here, or a finding that there is not.
+    stop. Refused while a finding is not accepted, without files, or before the tape has played to its end;
+    WrongInput for a name that is nobody's here, or a finding that there is not.
     """
     row = lookup.tape_in_the_shop(unit, code)
     said = {each: entered_text.line(say("file_check", "why"), why) for each, why in accept.items()}
     signer = entered_text.line(say("file_check", "by"), name)
-    if (before := _done_by(unit, command)) is not None:
-        _check_same(before, row, signer, said)
-        return file_checking.check_of(unit, row)
     found = file_checking.check_of(unit, row)
     _check_place(row, found)
     _check_name(unit, signer)
@@ -52,7 +47,6 @@ def sign_off(
     _keep(
         unit,
         row,
-        command,
         name=signer,
         files=tuple(each.report.sha256 for each in found.files),
         accepted=accepted,
@@ -60,20 +54,17 @@ def sign_off(
     return file_checking.check_of(unit, row)
 
 
-def withdraw(unit: Unit, code: TapeCode, *, because: str, command: CommandId | None = None) -> TapeCheck:
+@step
+def withdraw(unit: Unit, code: TapeCode, *, because: str) -> TapeCheck:
     """Withdraws the sign-off of a tape, which is checked again; the history keeps why.
 
-    The same command again is carried out once; Conflict when it said something else. Refused
-    where nothing is signed off or the tape has gone home; WrongInput without a reason.
+    Refused where nothing is signed off or the tape has gone home; WrongInput without a reason.
     """
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("file_check", "why-withdraw"), because)
-    if (before := _done_by(unit, command)) is not None:
-        _check_same(before, row, None, because=reason)
-        return file_checking.check_of(unit, row)
     if file_checking.signed(unit, row) is None:
         raise Refused(say("file_check", "not-signed", code=tape_code(row.code)))
-    _keep(unit, row, command, name=None, because=reason)
+    _keep(unit, row, name=None, because=reason)
     check_again(unit, row)
     return file_checking.check_of(unit, row)
 
@@ -88,24 +79,6 @@ def check_again(unit: Unit, row: TapeRow) -> None:
         return
     row.station, row.since, row.disposition = Station.BEING_CHECKED, unit.now, None
     history.append_of_tape(unit, row, "moved", say("file_check", "event-check-again"))
-
-
-def _done_by(unit: Unit, command: CommandId | None) -> SignOffRow | None:
-    if command is None:
-        return None
-    return unit.session.scalars(select(SignOffRow).where(SignOffRow.command == command)).one_or_none()
-
-
-def _check_same(
-    before: SignOffRow,
-    row: TapeRow,
-    name: str | None,
-    said: Mapping[str, str] = NOTHING_ACCEPTED,
-    because: str = "",
-) -> None:
-    notes = {each.code: each.note for each in before.accepted}
-    if (before.tape_id, before.name, notes, before.because) != (row.id, name, dict(said), because):
-        raise Conflict(say("file_check", "other-command", command=before.command or ""))
 
 
 def _check_place(row: TapeRow, found: TapeCheck) -> None:
@@ -146,7 +119,6 @@ def _accepted(found: TapeCheck, said: Mapping[str, str]) -> tuple[Accepted, ...]
 def _keep(
     unit: Unit,
     row: TapeRow,
-    command: CommandId | None,
     *,
     name: str | None,
     files: tuple[str, ...] = (),
@@ -159,7 +131,7 @@ def _keep(
         files=files,
         accepted=accepted,
         because=because,
-        command=command,
+        command=unit.command,
         at=unit.now,
         by=unit.who,
     )

@@ -15,12 +15,13 @@ from core.model.quote_records import Storage
 from core.pricing import copy_fit, copy_sizes
 from core.services import payments, promise_entries, promises
 from core.services.agreement import agreement_versions, ceiling_watch, ordered_copies, standing_quote
-from core.services.agreement.agreement_versions import NOT_ASKED, Asked, NewVersion
+from core.services.agreement.agreement_versions import NewVersion
 from core.services.copies import copy_options, copy_steps
 from core.services.copies.copy_steps import NewStep
 from core.store import lookup, row_records
 from core.store.copy_tables import CopyRow
 from core.store.job_tables import JobRow
+from core.store.steps import step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -41,6 +42,7 @@ def question(unit: Unit, number: JobNumber, item: int | None = None) -> CopyQues
     return CopyQuestion(job, ceiling_watch.standing_of(unit, row), misfit, choices)
 
 
+@step
 def answer(
     unit: Unit,
     number: JobNumber,
@@ -49,16 +51,14 @@ def answer(
     consent: Consent,
     *,
     words: str = "",
-    asked: Asked = NOT_ASKED,
+    based_on: int | None = None,
 ) -> Job:
     """Keeps what the customer chose as the next version of the agreement; the copy becomes that.
 
     Refused where the copy can be made as ordered, or this choice would not solve it.
     """
     row, consent = lookup.job_row(unit, number), agreement_versions.checked_consent(consent)
-    content = agreement_versions.content_of("copy-answer", item, choice, consent, words)
-    if agreement_versions.was_done(unit, row, asked, content):
-        return row_records.job(row)
+    agreement_versions.check_newest(row, based_on)
     job = row_records.job(row)
     misfit = _misfit(job, item)
     copy = copy_steps.in_order(row, misfit.item)
@@ -69,7 +69,7 @@ def answer(
     _become(unit, row, copy, becomes)
     questions = ceiling_watch.open_questions(unit, row)
     draft = NewVersion(AgreementKind.REVISED, said, consent, ceiling_minor=offered.ceiling_minor)
-    agreement_versions.enter(unit, row, _requoted(unit, row, draft, deliver, consent), asked, content)
+    agreement_versions.enter(unit, row, _requoted(unit, row, draft, deliver, consent))
     ceiling_watch.send_on(unit, row, questions)
     ceiling_watch.keep_asking(unit, row)
     unit.session.flush()

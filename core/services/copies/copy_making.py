@@ -12,7 +12,7 @@ from core.model.copies import copy_standing
 from core.model.copies.copy_records import CopiedFile, CopyContents, CopyRecord, CopyStepKind
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
-from core.model.names import CommandId, JobNumber, TapeCode
+from core.model.names import JobNumber, TapeCode
 from core.model.numbers import read_tape_code
 from core.pricing import copy_fit
 from core.services import promise_entries
@@ -22,11 +22,13 @@ from core.services.copies.copy_steps import NewStep
 from core.store import row_records
 from core.store.copy_tables import CopyRow
 from core.store.job_tables import JobRow
+from core.store.steps import step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
 
+@step
 def made(
     unit: Unit,
     number: JobNumber,
@@ -34,7 +36,6 @@ def made(
     *,
     tapes: Sequence[TapeCode] | None = None,
     files: Sequence[CopiedFile] | None = None,
-    command: CommandId | None = None,
 ) -> Job:
     """Keeps that a copy was made, and what is on it.
 
@@ -43,26 +44,23 @@ def made(
     while nobody has said what the customer's own drive holds; WrongInput for a tape of another order.
     """
     row, copy = copy_steps.of_order(unit, number, item)
-    content = copy_steps.content_of("made", row.number, item, tapes, files)
-    if copy_steps.was_done(unit, command, content):
-        return row_records.job(row)
     copy_steps.check_here(copy)
     job, record = copy_steps.record(row, copy)
     codes = _tapes(job, record, tapes)
     contents = CopyContents(codes, _files(unit, row, record, codes, files))
     copy_fit.check(record, contents)
     words = _made_words(record, contents)
-    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.MADE, words, contents), command, content)
+    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.MADE, words, contents))
     return row_records.job(row)
 
 
+@step
 def checked(
     unit: Unit,
     number: JobNumber,
     item: int,
     *,
     files: Sequence[CopiedFile] | None = None,
-    command: CommandId | None = None,
 ) -> Job:
     """Keeps that a copy was checked: it opens, and holds what it should.
 
@@ -70,9 +68,6 @@ def checked(
     and for a file that is missing or another one.
     """
     row, copy = copy_steps.of_order(unit, number, item)
-    content = copy_steps.content_of("checked", row.number, item, files)
-    if copy_steps.was_done(unit, command, content):
-        return row_records.job(row)
     copy_steps.check_here(copy)
     _, record = copy_steps.record(row, copy)
     if record.made is None:
@@ -82,23 +77,19 @@ def checked(
     if files is not None:
         _check_read_back(record, files)
     words = say("copies", "event-checked", copy=copy.words)
-    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.CHECKED, words), command, content)
+    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.CHECKED, words))
     promise_entries.note_whole(unit, row)
     return row_records.job(row)
 
 
-def strike(
-    unit: Unit, number: JobNumber, item: int, *, because: str, command: CommandId | None = None
-) -> Job:
+@step
+def strike(unit: Unit, number: JobNumber, item: int, *, because: str) -> Job:
     """Strikes out the newest of made, checked and link; it stays readable in the books.
 
     Refused where nothing was entered, once the copy or its order is gone; WrongInput without a reason.
     """
     row, copy = copy_steps.of_order(unit, number, item)
     reason = entered_text.reason(say("copies", "why-strike"), because)
-    content = copy_steps.content_of("strike", row.number, item, reason)
-    if copy_steps.was_done(unit, command, content):
-        return row_records.job(row)
     _, record = copy_steps.record(row, copy)
     wrong = [each for each in record.standing_steps if each.kind.may_be_struck]
     if not wrong:
@@ -107,7 +98,7 @@ def strike(
     if wrong[-1].kind is CopyStepKind.LINK:
         copy.handed_back_at = None
     words = say("copies", "event-struck", copy=copy.words, kind=wrong[-1].kind.value, reason=reason)
-    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.STRUCK, words, reason=reason), command, content)
+    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.STRUCK, words, reason=reason))
     return row_records.job(row)
 
 

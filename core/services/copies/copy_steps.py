@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sqlalchemy import select
-
-from core.model import serialization
 from core.model.copies.copy_records import CopyContents, CopyRecord, CopyStepKind, DownloadLink, OwnDrive
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.store import copy_audit, history, lookup, row_records
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import JobRow
@@ -53,29 +50,11 @@ def check_here(copy: CopyRow) -> None:
         raise Refused(say("handing_back", "copy_gone", copy=copy.words, id=str(copy.id), day=day))
 
 
-def was_done(unit: Unit, command: CommandId | None, content: str) -> bool:
-    """Whether the same command was carried out before; Refused when its id was used for something else."""
-    if command is None:
-        return False
-    same = select(CopyStepRow).where(CopyStepRow.command == command)
-    done = unit.session.scalars(same).one_or_none()
-    if done is not None and done.content != content:
-        raise Refused(say("agreement", "other_content", command=str(command)))
-    return done is not None
-
-
-def content_of(step: str, *what: object) -> str:
-    """SHA-256 of what a step was asked for."""
-    return history.fingerprint(serialization.dumps([step, *what]))
-
-
 def enter(
     unit: Unit,
     row: JobRow,
     copy: CopyRow,
     new: NewStep,
-    command: CommandId | None = None,
-    content: str | None = None,
 ) -> None:
     """Appends one step of a copy, and its line of history."""
     step = CopyStepRow(
@@ -84,8 +63,6 @@ def enter(
         drive=new.drive,
         download=new.download,
         reason=new.reason,
-        command=command,
-        content=content,
         at=unit.now,
         by=unit.who,
     )

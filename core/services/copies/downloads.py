@@ -12,13 +12,14 @@ from core.model.copies import copy_standing
 from core.model.copies.copy_records import DOWNLOAD, CopyRecord, CopyStepKind, DownloadLink
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.services import pickups, promise_entries
 from core.services.copies import copy_steps
 from core.services.copies.copy_steps import NewStep
 from core.store import current_settings, lookup, row_records
 from core.store.copy_tables import CopyRow
 from core.store.job_tables import JobRow
+from core.store.steps import step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -35,14 +36,13 @@ class Download:
     """Whether its last day is over: the files are to be deleted."""
 
 
+@step
 def give(
     unit: Unit,
     number: JobNumber,
     item: int | None,
     link: str,
     until: date,
-    *,
-    command: CommandId | None = None,
 ) -> Job:
     """Keeps the link that the customer was given; with that the copy is handed over.
 
@@ -55,15 +55,12 @@ def give(
     if not said or " " in said:
         raise WrongInput(say("copies", "link"), link, say("copies", "link-accepted"))
     today = current_settings.local(unit, unit.now).date()
-    content = copy_steps.content_of("link", row.number, copy.id, said, until)
-    if copy_steps.was_done(unit, command, content):
-        return row_records.job(row)
     if until < today:
         raise WrongInput(say("copies", "until"), until.isoformat(), say("copies", "until-accepted"))
     _check(row, copy)
     words = say("copies", "event-link", day=locale_figures.day(until))
     new = NewStep(CopyStepKind.LINK, words, download=DownloadLink(said, until))
-    copy_steps.enter(unit, row, copy, new, command, content)
+    copy_steps.enter(unit, row, copy, new)
     copy.handed_back_at = copy.handed_back_at or unit.now
     unit.session.flush()
     promise_entries.note_whole(unit, row)
@@ -71,12 +68,10 @@ def give(
     return row_records.job(row)
 
 
-def delete(unit: Unit, number: JobNumber, item: int | None, *, command: CommandId | None = None) -> Job:
+@step
+def delete(unit: Unit, number: JobNumber, item: int | None) -> Job:
     """Keeps that the files of a download were deleted. Refused where no link was given, or it was done."""
     row, copy = _of_order(unit, number, item)
-    content = copy_steps.content_of("deleted", row.number, copy.id)
-    if copy_steps.was_done(unit, command, content):
-        return row_records.job(row)
     record = row_records.copy(copy)
     if record.download is None:
         raise Refused(say("copies", "no-link", number=row.number))
@@ -84,7 +79,7 @@ def delete(unit: Unit, number: JobNumber, item: int | None, *, command: CommandI
         day = locale_figures.day(current_settings.local(unit, record.deleted.at).date())
         raise Refused(say("copies", "deleted-already", number=row.number, day=day))
     words = say("copies", "event-deleted")
-    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.DELETED, words), command, content)
+    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.DELETED, words))
     return row_records.job(row)
 
 

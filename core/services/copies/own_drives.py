@@ -5,10 +5,11 @@ from __future__ import annotations
 from core.model.copies.copy_records import CopyStepKind, FileSystem, OwnDrive
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.services.copies import copy_steps
 from core.services.copies.copy_steps import NewStep
 from core.store import row_records
+from core.store.steps import step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -17,6 +18,7 @@ MOST_GB = 100_000.0
 """Larger than any drive a customer carries in (an assumption): beyond it is a slip of the pen."""
 
 
+@step
 def describe(
     unit: Unit,
     number: JobNumber,
@@ -25,7 +27,6 @@ def describe(
     gigabytes: float,
     file_system: FileSystem,
     splits: bool = False,
-    command: CommandId | None = None,
 ) -> Job:
     """Keeps size and file system of the drive a copy goes onto; described again, the newest counts.
 
@@ -36,9 +37,6 @@ def describe(
     if not 0 < gigabytes <= MOST_GB:
         accepted = say("copies", "drive-gigabytes-accepted", most=MOST_GB)
         raise WrongInput(say("copies", "drive-gigabytes"), gigabytes, accepted)
-    content = copy_steps.content_of("drive", row.number, item, gigabytes, file_system, splits)
-    if copy_steps.was_done(unit, command, content):
-        return row_records.job(row)
     copy_steps.check_here(copy)
     if not row_records.copy(copy).is_own_drive:
         raise Refused(say("copies", "no-drive", copy=copy.words))
@@ -49,5 +47,5 @@ def describe(
         gb=locale_figures.figure(gigabytes, digits=1),
         system=say("copies", f"file-system-{file_system.value}"),
     )
-    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.DRIVE, words, drive=drive), command, content)
+    copy_steps.enter(unit, row, copy, NewStep(CopyStepKind.DRIVE, words, drive=drive))
     return row_records.job(row)

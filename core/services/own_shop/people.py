@@ -17,6 +17,7 @@ from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import Permission, Person
 from core.services.own_shop import secret_hashes, settings_versions
 from core.store import current_settings, history, permissions
+from core.store.steps import special_step
 from core.store.tables import CounterRow, PinTryRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -53,6 +54,7 @@ def may(unit: Unit, name: str, permission: Permission) -> bool:
     return permissions.may(unit, name, permission)
 
 
+@special_step(secrets=("pin",))
 def set_pin(unit: Unit, name: str, pin: str) -> None:
     """Gives a person a PIN, or takes it away (nothing typed). It is kept as an Argon2id hash only.
 
@@ -77,6 +79,7 @@ def hashed(pin: str) -> str:
     return secret_hashes.hash_of(pin)
 
 
+@special_step(secrets=("pin",))
 def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
     """Whether this is the person's PIN; right for whoever has none.
 
@@ -103,6 +106,7 @@ def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
     return PinAnswer(False, None, say("settings", "people-wrong-pin", name=name))
 
 
+@special_step(secrets=("pin",))
 def sign_in(unit: Unit, name: str, pin: str) -> PinAnswer:
     """`check_pin`, and a line in the history, under the person's name, that they are here now."""
     answer = check_pin(unit, name, pin)

@@ -15,6 +15,7 @@ from core.pricing import price_book
 from core.pricing.price_book import PriceBook
 from core.services.own_shop import setting_names
 from core.store import current_prices, current_settings, permissions, settings_entries
+from core.store.steps import step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -76,6 +77,13 @@ def enter(
     return book
 
 
+@step
+def put_in_force(unit: Unit, content: Mapping[str, Any], *, based_on: int | None = None) -> None:
+    """`enter` for prices that were typed."""
+    enter(unit, content, based_on=based_on)
+
+
+@step
 def withdraw(unit: Unit) -> None:
     """Takes the newest price book back, so that what was in force before is again; Refused without one."""
     permissions.check(unit, Permission.PRICES)

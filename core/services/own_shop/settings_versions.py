@@ -16,6 +16,7 @@ from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import own_sentences, settings_changes, shop_settings
 from core.services.own_shop.settings_changes import differences
 from core.store import current_settings, lookup, permissions, settings_entries
+from core.store.steps import special_step
 from core.store.tables import SettingsVersionRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -83,6 +84,7 @@ def told(newest_first: Sequence[SettingsVersion]) -> Iterator[tuple[SettingsVers
         yield version, version.words if kept_as_told else "; ".join(changed)
 
 
+@special_step(again=current_settings.read)
 def change(
     unit: Unit,
     changed: ShopSettings,
@@ -123,6 +125,7 @@ def change(
     return checked
 
 
+@special_step(again=current_settings.read)
 def undo(unit: Unit) -> ShopSettings:
     """Puts the version before the one in force back, as a further version. Refused when there is none."""
     newest, before = _last_change(unit)
@@ -149,6 +152,7 @@ def _last_change(unit: Unit) -> tuple[SettingsVersion | None, ShopSettings]:
     return None, unit.new_shop()
 
 
+@special_step(again=current_settings.read)
 def make_practice(unit: Unit, settings: ShopSettings) -> ShopSettings:
     """Makes a shop that has no settings yet one to practise in, for good. Refused when it has some."""
     if current_settings.newest(unit) is not None:

@@ -17,6 +17,7 @@ from core.scheduling import opening_hours
 from core.services.own_shop import price_books, readiness, settings_versions, shop_settings
 from core.services.own_shop.readiness import Readiness
 from core.store import current_prices, current_settings
+from core.store.steps import special_step, step
 from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -61,6 +62,7 @@ def view(unit: Unit) -> SettingsView:
     )
 
 
+@step
 def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from: date | None = None) -> None:
     """Changes keys by what was typed, all in one step; ``None`` takes an entry out.
 
@@ -82,6 +84,7 @@ def set_texts(unit: Unit, typed: Sequence[tuple[str, str | None]], *, valid_from
     settings_versions.change(unit, settings, confirms=_touched(typed))
 
 
+@step
 def confirm(unit: Unit, pages: Sequence[SetupPage]) -> None:
     """Keeps that somebody looked at these pages and left them; example prices become the shop's own."""
     if SetupPage.PRICES in pages and not current_prices.is_confirmed(unit, _today(unit)):
@@ -89,6 +92,7 @@ def confirm(unit: Unit, pages: Sequence[SetupPage]) -> None:
     settings_versions.change(unit, current_settings.read(unit), confirms=pages)
 
 
+@special_step(again=view)
 def leave_page(
     unit: Unit,
     page: SetupPage,
@@ -116,6 +120,7 @@ def export(unit: Unit) -> str:
     return shop_settings.written({**content, BOOKS: books} if books else content)
 
 
+@step
 def take_over(unit: Unit, text: str, where: str) -> None:
     """Puts the settings and price books of an exported file in force; WrongInput when one does not fit."""
     content = shop_settings.parsed(text, where)
@@ -133,6 +138,7 @@ def export_prices(unit: Unit) -> str:
     return price_csv.written(price_books.document_in_force(unit, _today(unit)))
 
 
+@step
 def take_over_prices(unit: Unit, text: str, where: str, *, valid_from: date | None = None) -> None:
     """Puts the price book of a CSV file in force, from the day in it or from ``valid_from``.
 
@@ -142,6 +148,7 @@ def take_over_prices(unit: Unit, text: str, where: str, *, valid_from: date | No
     price_books.enter(unit, dated(content, valid_from or content["valid_from"]), where=where)
 
 
+@step
 def raise_prices(unit: Unit, percent: Any, rounded_to: Any, valid_from: date | None = None) -> None:
     """Raises every price in force by ``percent``, rounded to a multiple of ``rounded_to`` whole units."""
     day = valid_from or _today(unit)

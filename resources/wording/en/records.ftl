@@ -115,6 +115,13 @@ clock_is_behind = The clock of this computer says { $now }, but the last entry w
 changed_by_somebody = Somebody else changed this first, so your change was not saved. Look again, then decide.
 stored_by_somebody = Somebody else saved the same thing first. Look again, then decide.
 
+# A command that was carried out already.
+command = command
+command_length = an id of 1 to { $most } characters is accepted
+command_of_other_content = Command { $command } was used for something else ({ $who }, { $day }, { $time }), so nothing was saved now. Send this with an id of its own.
+command_is_older = Command { $command } was carried out before the program was updated ({ $who }, { $day }, { $time }), so nothing was saved now. Check whether it is what you mean; if not, send this with an id of its own.
+command_long_ago = Command { $command } was carried out { $day }, { $time } ({ $who }); its answer isn't kept any more. Nothing was saved now.
+
 # Looking up a number or a code.
 order_number = order number
 no_such_order = this shop has no order with that number

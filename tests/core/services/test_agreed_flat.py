@@ -18,7 +18,7 @@ from core.services import jobs, shop_snapshot, tapes
 from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.store import audit
-from tests.support.booked import Desk, command, inventory, line
+from tests.support.booked import Desk, inventory, line
 
 
 def enter(desk: Desk, **tables: Any) -> None:
@@ -32,7 +32,7 @@ def quoted(desk: Desk, *lines: Any, way: PriceWay = PriceWay.FLAT) -> Quote:
 
 
 def booked(desk: Desk, *lines: Any) -> tuple[Job, int]:
-    job = desk.shop.run(jobs.book, quoted(desk, *lines), command=command())
+    job = desk.shop.run(jobs.book, quoted(desk, *lines))
     assert job.quote.flat_minor is not None
     return job, job.quote.flat_minor
 
@@ -94,7 +94,7 @@ def test_a_certificate_that_comes_later_takes_the_tax_off_a_flat_sum(desk: Desk)
 def test_the_other_ways_are_charged_by_what_plays(desk: Desk) -> None:
     enter(desk, inspection_fee={"price": "9.00"})
     boxes = [quoted(desk, line(count=2), way=way) for way in (PriceWay.BY_PLAY, PriceWay.PLAY_FIRST)]
-    first, second = (desk.shop.run(jobs.book, box, command=command()) for box in boxes)
+    first, second = (desk.shop.run(jobs.book, box) for box in boxes)
     for job in (first, second):
         desk.bring_to(job.tapes[0], Station.READY, minutes=61)
     assert owed(desk, first) == owed(desk, second)
@@ -106,6 +106,6 @@ def test_a_quote_from_before_the_choice_is_read_as_agreed_by_what_plays(desk: De
     del plain["ways"], plain["inventory"]["way"]
     older: Quote = serialization.record_of(Quote, plain)
     assert (older.ways, older.way, older.flat_minor) == (None, PriceWay.BY_PLAY, None)
-    job = desk.shop.run(jobs.book, older, command=command())
+    job = desk.shop.run(jobs.book, older)
     desk.bring_to(job.tapes[0], Station.READY, minutes=61)
     assert desk.hand_back(job).final.due.is_one_figure

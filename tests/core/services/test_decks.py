@@ -18,7 +18,7 @@ from core.services.own_shop import shop_document, shop_settings
 from core.services.records_door import Shop
 from core.store import current_settings
 from core.wording.locale_figures import tape_code
-from tests.support.booked import Desk, command, events, line, quoted
+from tests.support.booked import Desk, events, line, quoted
 
 
 def test_a_new_shop_has_the_settings_of_its_file(tmp_path: Path) -> None:
@@ -179,7 +179,7 @@ def test_rush_boxes_are_counted_by_month(desk: Desk) -> None:
     for _ in range(6):
         quote = quoted(desk.shop, line(count=2))
         hurried = replace(quote, inventory=replace(quote.inventory, rush=True))
-        desk.shop.run(jobs.book, hurried, command=command())
+        desk.shop.run(jobs.book, hurried)
         desk.clock.go_on(days=7)
     counted = desk.shop.ask(event_counts.counted)
     assert [(each.month, each.boxes, each.tapes) for each in counted.rush] == [(3, 5, 10), (4, 1, 2)]

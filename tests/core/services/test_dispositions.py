@@ -15,7 +15,7 @@ from core.services import incidents, jobs, pickups, repair_record, tape_disposit
 from core.services.records_door import Shop
 from core.store.tables import TapeRow
 from core.store.unit import Unit
-from tests.support.booked import Desk, command, line
+from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
 
 UNCOPIED = [each for each in Disposition if not each.is_copied]
@@ -263,7 +263,6 @@ def test_what_happened_here_is_written_down_first(desk: Desk, disposition: Dispo
             codes=[tape.code],
             copies=None,
             signature=desk.signature,
-            command=command(),
         )
     assert desk.shop.verify() == ()
 

@@ -21,7 +21,7 @@ from core.cli import entry
 from core.model import resource_files
 from core.model.errors import Refused
 from core.model.job_records import Job
-from core.model.names import CommandId, Speed
+from core.model.names import Speed
 from core.model.signatures import Signature
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -90,7 +90,6 @@ def test_the_tape_without_its_mark_cannot_leave(shop: Shop) -> None:
             codes=None,
             copies=None,
             signature=Signature("Carmen Oduya"),
-            command=CommandId("test"),
         )
 
 

@@ -32,7 +32,7 @@ def test_a_box_becomes_a_job_with_its_tapes(desk: Desk) -> None:
 
 def test_the_quote_is_kept_word_for_word(desk: Desk) -> None:
     quote = quoted(desk.shop, line(count=3, findings=[Finding.SNAPPED]))
-    job = desk.shop.run(jobs.book, quote, command=command())
+    job = desk.shop.run(jobs.book, quote)
     assert desk.shop.ask(jobs.get, job.number).quote == quote
 
 
@@ -50,20 +50,20 @@ def test_numbers_have_no_gaps_even_when_a_booking_fails(desk: Desk) -> None:
     first = desk.book()
     nobody = replace(quoted(desk.shop), inventory=replace(first.quote.inventory, customer=None))
     with pytest.raises(WrongInput, match="customer"):
-        desk.shop.run(jobs.book, nobody, command=command())
+        desk.shop.run(jobs.book, nobody)
     assert [first.number, desk.book().number] == ["000018", "000026"]
 
 
 def test_the_same_command_twice_books_once(desk: Desk) -> None:
     quote, sent = quoted(desk.shop), command()
-    first = desk.shop.run(jobs.book, quote, command=sent, deposit_minor=500)
+    first = desk.shop.once(sent, jobs.book, quote, deposit_minor=500).answer
     desk.clock.go_on(minutes=1)
-    assert desk.shop.run(jobs.book, quote, command=sent, deposit_minor=500) == first
+    assert desk.shop.once(sent, jobs.book, quote, deposit_minor=500).answer == first
     assert desk.shop.ask(jobs.open_jobs) == (first,)
 
 
 def test_a_deposit_is_entered_as_paid(desk: Desk) -> None:
-    job = desk.shop.run(jobs.book, quoted(desk.shop), command=command(), deposit_minor=1500)
+    job = desk.shop.run(jobs.book, quoted(desk.shop), deposit_minor=1500)
     assert [(each.kind, each.minor, each.by) for each in job.payments] == [("deposit", 1500, "Kim")]
     assert job.paid_minor == 1500
 
@@ -71,16 +71,16 @@ def test_a_deposit_is_entered_as_paid(desk: Desk) -> None:
 @pytest.mark.parametrize("deposit", [-1, 10_000_000])
 def test_a_deposit_that_cannot_be_is_refused(desk: Desk, deposit: int) -> None:
     with pytest.raises(WrongInput, match="deposit"):
-        desk.shop.run(jobs.book, quoted(desk.shop), command=command(), deposit_minor=deposit)
+        desk.shop.run(jobs.book, quoted(desk.shop), deposit_minor=deposit)
 
 
 def test_a_quote_holds_until_the_end_of_its_last_day(desk: Desk) -> None:
     quote = quoted(desk.shop)
     desk.clock.now = quote.made_at + (quote.valid_until - quote.made_at.date())
-    desk.shop.run(jobs.book, quote, command=command())
+    desk.shop.run(jobs.book, quote)
     desk.clock.now += timedelta(days=1)
     with pytest.raises(Refused, match="was good until"):
-        desk.shop.run(jobs.book, quote, command=command())
+        desk.shop.run(jobs.book, quote)
 
 
 @pytest.mark.parametrize("name", ["", "  ", "Ada\x00", "Ada\nFenwick", "A" * 201, "\ud800"])
@@ -88,7 +88,7 @@ def test_a_name_that_no_paper_could_show_is_refused(desk: Desk, name: str) -> No
     quote = quoted(desk.shop)
     quote = replace(quote, inventory=replace(quote.inventory, customer=CustomerDraft(name)))
     with pytest.raises(WrongInput, match="customer name"):
-        desk.shop.run(jobs.book, quote, command=command())
+        desk.shop.run(jobs.book, quote)
     assert desk.shop.ask(jobs.open_jobs) == ()
 
 

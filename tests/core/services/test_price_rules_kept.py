@@ -18,7 +18,7 @@ from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.services.records_door import Shop
 from core.store import audit
-from tests.support.booked import Desk, command, inventory, line
+from tests.support.booked import Desk, inventory, line
 from tests.support.older import as_kept_before
 
 
@@ -34,7 +34,7 @@ def quoted(desk: Desk, *lines: Any, exempt: str = "") -> Quote:
 
 
 def booked(desk: Desk, *lines: Any, exempt: str = "") -> Job:
-    return desk.shop.run(jobs.book, quoted(desk, *lines, exempt=exempt), command=command())
+    return desk.shop.run(jobs.book, quoted(desk, *lines, exempt=exempt))
 
 
 def test_an_exempt_customer_pays_no_tax_at_booking_or_at_pickup(desk: Desk) -> None:

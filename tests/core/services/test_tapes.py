@@ -17,7 +17,7 @@ from core.model.tape_records import TapeRecord
 from core.services import deck_queue, decks, jobs, repair_record, tapes
 from core.store import current_settings
 from core.wording.locale_figures import tape_code
-from tests.support.booked import Desk, command, line, quoted
+from tests.support.booked import Desk, line, quoted
 
 STATIONS = [each for each in Station if each is not Station.HANDED_BACK]
 
@@ -81,7 +81,7 @@ def test_a_refused_move_writes_down_nothing(desk: Desk) -> None:
 def _cold(desk: Desk) -> TapeRecord:
     quote = quoted(desk.shop, line())
     cold = replace(quote, inventory=replace(quote.inventory, cold=True))
-    return desk.shop.run(jobs.book, cold, command=command()).tapes[0]
+    return desk.shop.run(jobs.book, cold).tapes[0]
 
 
 def test_a_tape_from_the_cold_rests_a_day_before_it_plays(desk: Desk) -> None:

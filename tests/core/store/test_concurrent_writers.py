@@ -38,7 +38,7 @@ with Shop.open(where, clock=Clock(), who="till", create=False) as shop:
     sys.stdin.readline()
     booked = 0
     while booked != boxes:
-        print(shop.run(jobs.book, quote, command=command()).number, flush=True)
+        print(shop.once(command(), jobs.book, quote).answer.number, flush=True)
         booked += 1
 """
 
@@ -124,16 +124,14 @@ def test_a_till_that_is_killed_has_lost_nothing_it_acknowledged(desk: Desk) -> N
         assert kept[: len(acknowledged)] == acknowledged
         assert len(kept) - len(acknowledged) <= 1  # stored, and killed before it could say so
         assert shop.verify() == ()
-        assert shop.run(jobs.book, quoted(shop), command=command()).number == numbers.job_number(
-            len(kept) + 1
-        )
+        assert shop.run(jobs.book, quoted(shop)).number == numbers.job_number(len(kept) + 1)
 
 
 def test_a_command_whose_answer_was_lost_may_be_sent_again(desk: Desk) -> None:
     sent, quote = command(), quoted(desk.shop)
-    desk.shop.run(jobs.book, quote, command=sent)
+    desk.shop.once(sent, jobs.book, quote)
     with Shop.open(desk.where, clock=desk.clock) as other:
-        assert other.run(jobs.book, quote, command=sent).number == "000018"
+        assert other.once(sent, jobs.book, quote).answer.number == "000018"
 
     def count(unit: Unit) -> int:
         return unit.session.query(JobRow).count()

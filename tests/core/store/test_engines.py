@@ -20,7 +20,7 @@ from core.services.records_door import Shop, as_shown
 from core.store import engines, failures, sqlite_library
 from core.store.tables import TapeRow
 from core.store.unit import Unit
-from tests.support.booked import Desk, command, inventory, quoted
+from tests.support.booked import Desk, inventory, quoted
 from tests.support.rights import held_to_modes
 
 
@@ -44,7 +44,7 @@ def test_a_question_cannot_change_anything(desk: Desk) -> None:
 
 def test_a_step_that_fails_leaves_nothing_behind(desk: Desk) -> None:
     def break_off(unit: Unit) -> None:
-        jobs.book(unit, quote, command=command())
+        jobs.book(unit, quote)
         raise WrongInput("test", 1, "nothing is accepted")
 
     quote = quoted(desk.shop)

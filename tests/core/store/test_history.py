@@ -23,7 +23,7 @@ from core.services.records_door import Shop
 from core.store import current_settings, history
 from core.store.unit import Unit
 from tests.support import beginnings
-from tests.support.booked import Desk, command, line
+from tests.support.booked import Desk, line
 
 APPEND_ONLY = (
     *("events", "payments", "agreement_versions", "ceiling_questions", "pickups", "handed_back"),
@@ -42,7 +42,7 @@ def _tell(desk: Desk) -> None:
     other = desk.book(line())
     desk.bring_to(other.tapes[0], Station.READY)
     told = (other.number, ToldHow.PHONE, ToldResult.REACHED)
-    desk.shop.run(telling.tell, *told, command=command())
+    desk.shop.run(telling.tell, *told)
     desk.shop.run(handover_wishes.wish, other.number, collector="Bea Fenwick")
     owner = Person("Ada", may=frozenset({"settings"}), pin=people.hashed("271828"))
     settings = desk.shop.ask(current_settings.read)

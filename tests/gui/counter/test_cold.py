@@ -64,7 +64,7 @@ def test_a_power_cut_does_not_warm_the_box(clerk: Clerk, place: Place) -> None:
     press(Qt.Key.Key_O, ALT)
     clerk.counter.autosave.save_now()
     place.settle()
-    kept = place.records.shop.ask(drafts.kept, "counter Kim")
+    kept = place.records.shop.ask(drafts.kept, "counter 1")
     assert isinstance(kept, TypedBox)
     assert kept.cold
 

@@ -103,7 +103,7 @@ def test_the_way_chosen_is_booked_and_what_is_owed_is_the_flat_sum(clerk: Clerk,
 
 def test_the_way_is_kept_with_the_draft(place: Place) -> None:
     box = TypedBox(rows=(TypedRow(count="2", format="VHS", marking="T-120"),), way=PriceWay.FLAT)
-    place.records.shop.run(drafts.keep, f"counter {place.desk.who}", box)
+    place.records.shop.run(drafts.keep, f"counter {place.desk.counter}", box)
     clerk = clerk_at(place)
     clerk.wait_for_the_day()
     assert way(clerk, PriceWay.FLAT).isChecked()

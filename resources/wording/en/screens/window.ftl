@@ -59,3 +59,14 @@ sign-in-no-pin = { $name } needs no PIN
 sign-in-enter = Sign in
 sign-in-back = Back (Esc)
 sign-in-nobody = Nobody is entered yet. Enter the people on the People page of Shop first.
+saved_before = This was saved before, at { $time }. It was not saved again.
+saved_after_all =
+    { $count ->
+        [one] The connection is back. What you saved at { $time } is there; don't enter it again.
+       *[other] The connection is back. The { $count } things you saved since { $time } are there; don't enter them again.
+    }
+closing_title = The box on the counter is not saved
+closing_not_kept = What was typed at the Counter could not be saved just now. Close anyway, and it is lost.
+closing_again = Try again and close
+closing_lose = Close without saving
+closing_stay = Stay here

@@ -1,6 +1,5 @@
 # Agreements: their versions, what is refused, what goes into the history, the question about the price.
 
-other_content = This command ({ $command }) was used for something else. Send the new one with an id of its own.
 changed_meanwhile = { $who } changed the agreement of order { $number } in the meantime (version { $n }). Look at it again, then decide.
 is_home = Tape { $code } is home already, so it can't be taken out of the agreement.
 was_copied = Tape { $code } is copied already, so it stays in the agreement.

@@ -48,3 +48,5 @@ hours_to_repair = hours until a deck is back
 repair_takes_time = a deck that breaks down is out for a while: more than 0 hours are accepted
 tapes_in_rush = tapes in a rush order
 rush_holds_a_tape = a rush order has at least one tape: 1 or more is accepted
+expected_changed_meanwhile = Somebody else changed what the shop expects while you were typing, so yours was not saved ({ $fields }). Look again, then decide.
+figure_clash = { $what }: now { $now }, yours { $yours }

@@ -86,7 +86,6 @@ no-file = Tape { $code } has no file to sign off.
 not-there = Tape { $code } is { $station }. Its copy is signed off once it is being checked.
 signed-already = The copy of tape { $code } is signed off already, by { $name }.
 signs-alone = { $name } has a PIN and signs off alone. Sign in as { $name }, or put in another name.
-other-command = The command { $command } was used for another sign-off.
 not-accepted =
     { $given ->
         [0] Accept each finding that is not fine before you sign off tape { $code }. Still open: { $names }.

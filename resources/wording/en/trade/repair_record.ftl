@@ -74,3 +74,9 @@ event_look = { $verdict ->
         [0] {""}
        *[other] ; { $note }
     }
+nth = --nth
+nth_accepted =
+    { $count ->
+        [0] the tape has no splice
+       *[other] from 1 to { $count }
+    }

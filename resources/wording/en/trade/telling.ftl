@@ -4,7 +4,6 @@ note = note
 result = result
 results = { $names } are accepted here
 how = how
-other_command = Command { $command } was something else already: nothing was recorded.
 gone_home = Everything on order { $number } is home already: there is nothing to tell.
 not_ready = Not everything on order { $number } can be picked up yet: a tape is at work, set aside, or without its label, or a copy is not done. Tell them when all is ready.
 said_by = said by

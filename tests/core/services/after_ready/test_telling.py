@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from sqlalchemy import text
 
-from core.model.errors import Conflict, Refused, WrongInput
+from core.model.errors import Refused, WrongInput
 from core.model.handover_records import ToldHow, ToldResult
 from core.model.job_records import Job
 from core.model.names import CommandId, Join
@@ -16,7 +16,7 @@ from core.services.after_ready import handover_wishes, telling, telling_text
 from core.services.after_ready.telling import ToTell
 from core.services.own_shop import shop_document
 from core.services.records_door import Shop
-from tests.support.booked import Desk, command, events, line
+from tests.support.booked import Desk, events, line
 from tests.support.older import as_kept_before
 from tests.support.postgres import postgres_url  # noqa: F401
 
@@ -29,7 +29,7 @@ def ready(desk: Desk, count: int = 1, **changes: object) -> Job:
 
 
 def tell(desk: Desk, job: Job, result: ToldResult, how: ToldHow = ToldHow.PHONE) -> ToTell:
-    return desk.shop.run(telling.tell, job.number, how, result, command=command())
+    return desk.shop.run(telling.tell, job.number, how, result)
 
 
 def listed(desk: Desk) -> list[tuple[str, int | None]]:
@@ -146,10 +146,10 @@ def test_keeping_it_is_counted_from_the_day_they_were_told_and_the_law_goes_firs
 def test_the_same_command_is_carried_out_once(desk: Desk) -> None:
     job, once = ready(desk), CommandId("once")
     for _ in range(2):
-        desk.shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.REACHED, command=once)
+        desk.shop.once(once, telling.tell, job.number, ToldHow.PHONE, ToldResult.REACHED)
     assert len(desk.shop.ask(telling.of_job, job.number)) == 1
-    with pytest.raises(Conflict):
-        desk.shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.NO_ANSWER, command=once)
+    with pytest.raises(Refused, match="used for something else"):
+        desk.shop.once(once, telling.tell, job.number, ToldHow.PHONE, ToldResult.NO_ANSWER)
 
 
 def test_an_answer_that_a_way_cannot_have_is_refused(desk: Desk) -> None:
@@ -178,7 +178,7 @@ def test_a_shop_from_before_tells_its_customers(desk: Desk, older: str) -> None:
     as_kept_before(desk, older, "0009")
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
         assert [each.job.number for each in shop.ask(telling.to_tell)] == [job.number]
-        shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.REACHED, command=command())
+        shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.REACHED)
         shop.run(handover_wishes.wish, job.number, collector="Bea Fenwick")
         assert shop.ask(telling.to_tell) == ()
         assert shop.verify() == ()

@@ -11,21 +11,21 @@ from core.model.agreement_records import AgreementKind, Consent
 from core.model.errors import Conflict, Refused, WrongInput
 from core.model.inventory import CustomerDraft, Delivery, Inventory
 from core.model.job_records import Job
-from core.model.names import Finding, JobNumber, Join, TapeCode
+from core.model.names import CommandId, Finding, JobNumber, Join, TapeCode
 from core.model.stations import Station
 from core.pricing.agreement_differences import AgreementPart
 from core.pricing.amendment_records import Amended, Amendment
 from core.services import jobs, promise_entries, repair_record, tapes
 from core.services.agreement import agreement_versions, amendments, cancellations
-from core.services.agreement.agreement_versions import Asked
 from tests.support.booked import Desk, command, inventory, line
 
 ADA = Consent("Ada Fenwick")
 
 
 def _amend(desk: Desk, job: Job, box: Inventory, *codes: tuple[TapeCode, ...], **more: object) -> Amended:
-    asked = {"reason": "on the phone", "consent": ADA} | more
-    return desk.shop.run(amendments.amend, job.number, Amendment(box, codes), **asked)  # type: ignore[arg-type]
+    asked = {"reason": "on the phone", "consent": ADA, "sent": command()} | more
+    sent, wanted = CommandId(str(asked.pop("sent"))), Amendment(box, codes)
+    return desk.shop.once(sent, amendments.amend, job.number, wanted, **asked).answer  # type: ignore[arg-type]
 
 
 def _parts(amended: Amended) -> list[AgreementPart]:
@@ -154,23 +154,21 @@ def test_two_people_with_one_phone_stay_two(desk: Desk) -> None:
 
 def test_the_same_command_is_carried_out_once(desk: Desk) -> None:
     job = desk.book(line(count=2))
-    asked = Asked(command())
-    first = _amend(desk, job, inventory(line(count=3)), asked=asked)
-    again = _amend(desk, job, inventory(line(count=3)), asked=asked)
+    sent = command()
+    first = _amend(desk, job, inventory(line(count=3)), sent=sent)
+    again = _amend(desk, job, inventory(line(count=3)), sent=sent)
     assert again == first
     with pytest.raises(Refused, match="used for something else"):
-        _amend(desk, job, inventory(line(count=4)), asked=asked)
+        _amend(desk, job, inventory(line(count=4)), sent=sent)
     with pytest.raises(Refused, match="used for something else"):
-        desk.shop.run(
-            cancellations.cancel, job.number, None, reason="no", consent=ADA, asked=Asked(asked.command)
-        )
+        desk.shop.once(sent, cancellations.cancel, job.number, None, reason="no", consent=ADA)
 
 
 def test_a_second_clerk_hears_that_somebody_was_faster(desk: Desk) -> None:
     job = desk.book(line(count=2))
-    _amend(desk, job, inventory(line(count=3)), asked=Asked(based_on=1))
+    _amend(desk, job, inventory(line(count=3)), based_on=1)
     with pytest.raises(Conflict, match=r"Kim changed the agreement .* \(version 2\)"):
-        _amend(desk, job, inventory(line(count=4)), asked=Asked(based_on=1))
+        _amend(desk, job, inventory(line(count=4)), based_on=1)
 
 
 def test_a_change_says_why_and_who_agreed(desk: Desk) -> None:

@@ -10,7 +10,7 @@ from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core.model.dispositions import Disposition
-from core.model.errors import Conflict, Refused, TapewrightError, WrongInput
+from core.model.errors import Refused, TapewrightError, WrongInput
 from core.model.names import CommandId, TapeCode
 from core.model.numbers import job_of
 from core.model.stations import Station
@@ -92,12 +92,12 @@ def test_a_file_struck_out_leaves_the_other_signed(desk: Desk, code: TapeCode) -
 def test_the_same_command_signs_once_and_with_other_words_is_refused(desk: Desk, code: TapeCode) -> None:
     attach(desk, code, SQUEEZED)
     step, command = sign_offs.sign_off, CommandId("c-1")
-    first = desk.shop.run(step, code, name="Kim", accept={"aspect": "wide"}, command=command)
-    again = desk.shop.run(step, code, name="Kim", accept={"aspect": "wide"}, command=command)
-    assert again == first
+    first = desk.shop.once(command, step, code, name="Kim", accept={"aspect": "wide"})
+    again = desk.shop.once(command, step, code, name="Kim", accept={"aspect": "wide"})
+    assert again.answer == first.answer
     for name, why in (("Lou", "wide"), ("Kim", "narrow")):
-        with pytest.raises(Conflict, match="c-1"):
-            desk.shop.run(step, code, name=name, accept={"aspect": why}, command=command)
+        with pytest.raises(Refused, match="c-1"):
+            desk.shop.once(command, step, code, name=name, accept={"aspect": why})
     signed = [each for each in desk.shop.ask(tapes.history, code) if "signed off" in each.words]
     assert len(signed) == 1
 

@@ -17,7 +17,6 @@ from core.model.stations import Station
 from core.pricing import copy_fit
 from core.services import jobs
 from core.services.agreement import agreement_versions, ceiling_watch
-from core.services.agreement.agreement_versions import Asked
 from core.services.copies import copy_choices, copy_making, own_drives
 from tests.support.booked import Desk, command, line
 
@@ -94,12 +93,12 @@ def test_each_answer_solves_it(working: Desk, choice: CopyChoice) -> None:
 
 def test_the_same_answer_sent_twice_is_kept_once(working: Desk) -> None:
     job = _played(working, [360, 360, 360])
-    item, asked = job.copies[0].id, Asked(command())
-    working.shop.run(copy_choices.answer, job.number, item, CopyChoice.LARGER, ADA, asked=asked)
-    working.shop.run(copy_choices.answer, job.number, item, CopyChoice.LARGER, ADA, asked=asked)
+    item, sent = job.copies[0].id, command()
+    working.shop.once(sent, copy_choices.answer, job.number, item, CopyChoice.LARGER, ADA)
+    working.shop.once(sent, copy_choices.answer, job.number, item, CopyChoice.LARGER, ADA)
     assert len(working.shop.ask(agreement_versions.versions, job.number)) == 3
     with pytest.raises(Refused, match="used for something else"):
-        working.shop.run(copy_choices.answer, job.number, item, CopyChoice.MORE, ADA, asked=asked)
+        working.shop.once(sent, copy_choices.answer, job.number, item, CopyChoice.MORE, ADA)
 
 
 def test_smaller_files_are_offered_where_they_fit(working: Desk) -> None:

@@ -140,10 +140,10 @@ def test_what_was_entered_by_mistake_is_struck_out_with_the_reason(working: Desk
 def test_a_command_is_carried_out_once_and_bound_to_what_it_asked_for(working: Desk) -> None:
     job = _done(working)
     item, once = job.copies[0].id, command()
-    first = working.shop.run(copy_making.made, job.number, item, command=once)
-    assert working.shop.run(copy_making.made, job.number, item, command=once) == first
+    first = working.shop.once(once, copy_making.made, job.number, item).answer
+    assert working.shop.once(once, copy_making.made, job.number, item).answer == first
     with pytest.raises(Refused, match="used for something else"):
-        working.shop.run(copy_making.made, job.number, item, tapes=[job.tapes[0].code], command=once)
+        working.shop.once(once, copy_making.made, job.number, item, tapes=[job.tapes[0].code])
 
 
 def test_the_steps_of_a_copy_are_never_changed(working: Desk) -> None:

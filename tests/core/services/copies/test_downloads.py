@@ -73,8 +73,8 @@ def test_what_is_past_its_last_day_is_due_until_somebody_says_it_is_deleted(work
     (due,) = working.shop.ask(downloads.standing, due=True)
     assert (due.job.number, due.link.link) == (job.number, LINK)
     once = command()
-    deleted = working.shop.run(downloads.delete, job.number, None, command=once)
-    assert working.shop.run(downloads.delete, job.number, None, command=once) == deleted
+    deleted = working.shop.once(once, downloads.delete, job.number, None).answer
+    assert working.shop.once(once, downloads.delete, job.number, None).answer == deleted
     gone = deleted.copies[0].deleted
     assert gone is not None
     assert (gone.at, gone.by) == (working.clock(), "Kim")

@@ -204,7 +204,7 @@ def test_from_the_quote_to_the_receipt(desk: Desk) -> None:
     assert charge.because == "smells of smoke"
     assert any(TOLD in warning for warning in quote.warnings)
 
-    job = desk.shop.run(jobs.book, quote, command=booked.command())
+    job = desk.shop.run(jobs.book, quote)
     first, _ = job.tapes
     assert first.findings == first.draft.findings == (KEY,)
     desk.shop.run(tapes.move, first.code, Station.LOOKED_OVER)

@@ -19,7 +19,7 @@ from core.services.own_shop import settings_versions, shop_document
 from core.services.restoring import restored_shop
 from core.store import current_settings
 from core.wording.messages import say
-from tests.support.booked import Desk, command, line, quoted
+from tests.support.booked import Desk, line, quoted
 
 OWNER = Person("Ada", may=frozenset(each.value for each in Permission))
 HELPER = Person("Kit")
@@ -149,7 +149,7 @@ def test_a_later_day_at_the_customers_wish_overrides_nothing(desk: Desk) -> None
 def test_a_cold_tape_plays_early_for_those_who_may_override(desk: Desk) -> None:
     quote = quoted(desk.shop, line())
     cold = replace(quote, inventory=replace(quote.inventory, cold=True))
-    tape = desk.shop.run(jobs.book, cold, command=command()).tapes[0]
+    tape = desk.shop.run(jobs.book, cold).tapes[0]
     desk.bring_to(tape, Station.CLEARED_TO_PLAY)
     staff(desk, HELPER)
     for who, is_done in ((HELPER.name, False), (OWNER.name, True)):

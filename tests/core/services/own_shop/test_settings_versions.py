@@ -201,15 +201,15 @@ def test_a_new_shop_quotes_at_once_and_books_only_when_it_is_set_up(new: Shop) -
         [("deck.VHS 3", '{plays=["vhs"], tv=["ntsc"], speeds=["sp"]}')],
     ):
         with pytest.raises(NotSetUp) as refused:
-            new.run(jobs.book, quote, command=CommandId("c"))
+            new.once(CommandId("c"), jobs.book, quote)
         pages.append(refused.value.pages)
         _set(new, *act)
     assert pages == [tuple(readiness.NEEDED)[n:] for n in range(3)]
     with pytest.raises(NotSetUp, match="your own prices"):
-        new.run(jobs.book, quote, command=CommandId("c"))
+        new.once(CommandId("c"), jobs.book, quote)
     assert new.ask(jobs.open_jobs) == ()
     new.run(shop_document.confirm, [SetupPage.PRICES])
-    assert new.run(jobs.book, quoted(new, line()), command=CommandId("c")).number == "000018"
+    assert new.once(CommandId("c"), jobs.book, quoted(new, line())).answer.number == "000018"
 
 
 def test_a_practice_shop_books_at_once_and_stays_one(new: Shop) -> None:

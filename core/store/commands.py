@@ -1,0 +1,130 @@
+"""Commands carried out once: the id is kept with what it asked for, in the transaction of its step."""
+
+from __future__ import annotations
+
+import base64
+import zlib
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from types import NoneType
+from typing import Any, Generic, TypeVar
+
+from sqlalchemy import delete, select
+
+from core.model import serialization
+from core.model.errors import Refused, WrongInput
+from core.model.names import CommandId
+from core.store import current_settings, steps
+from core.store.command_tables import CommandAnswerRow, CommandRow
+from core.store.steps import Request
+from core.store.unit import Unit
+from core.wording import locale_figures
+from core.wording.messages import say
+
+T = TypeVar("T")
+
+LONGEST_ID = 80
+ANSWERS_KEPT = timedelta(days=30)
+"""How long an answer can be given again (an assumption). An id stays used for good."""
+
+
+@dataclass(frozen=True, slots=True)
+class CarriedOut(Generic[T]):
+    """What a command led to."""
+
+    answer: T
+    before: datetime | None = None
+    """When it had been carried out already; None: it was now."""
+
+
+def carry_out(unit: Unit, request: Request) -> CarriedOut[Any]:
+    """Carries a step out under ``unit.command``, or answers what it was answered the first time.
+
+    Refused when the id was used for something else, or so long ago that nobody kept the answer; WrongInput
+    for an id that is too long.
+    """
+    _check(unit.command)
+    known = unit.session.get(CommandRow, unit.command)
+    if known is not None:
+        return CarriedOut(_first_answer(unit, request, known), known.at)
+    answer = request.call(unit)
+    if not request.mark.replaces:
+        _keep(unit, request, answer)
+    unit.session.flush()
+    return CarriedOut(answer)
+
+
+def carried_out(unit: Unit, ids: Collection[CommandId]) -> tuple[datetime, ...]:
+    """When those of some commands were carried out that were, the earliest first."""
+    found = select(CommandRow.at).where(CommandRow.command.in_(ids)).order_by(CommandRow.at)
+    return tuple(unit.session.scalars(found))
+
+
+def recalled(unit: Unit, command: CommandId, step: Callable[..., T]) -> T | None:
+    """What a command of this step was answered, where its arguments take long to work out; else None.
+
+    Refused when the id was used for another step, or so long ago that nobody kept the answer.
+    """
+    known = unit.session.get(CommandRow, command)
+    if known is None:
+        return None
+    if known.content is None or known.step != steps.name_of(step):
+        key = "command_is_older" if known.content is None else "command_of_other_content"
+        raise Refused(_told(unit, known, key))
+    answer: T = _kept_answer(unit, known, steps.answer_kind(step))
+    return answer
+
+
+def _check(command: CommandId) -> None:
+    if not 0 < len(command) <= LONGEST_ID:
+        raise WrongInput(
+            say("records", "command"), command, say("records", "command_length", most=LONGEST_ID)
+        )
+
+
+def _keep(unit: Unit, request: Request, answer: object) -> None:
+    session, command = unit.session, unit.command
+    session.add(
+        CommandRow(command=command, step=request.name, content=request.content, at=unit.now, by=unit.who)
+    )
+    session.flush()
+    if request.mark.again is None:
+        session.add(CommandAnswerRow(command=command, answer=_written(answer), at=unit.now))
+    session.execute(delete(CommandAnswerRow).where(CommandAnswerRow.at < unit.now - ANSWERS_KEPT))
+
+
+def _first_answer(unit: Unit, request: Request, known: CommandRow) -> Any:
+    if known.content != request.content:
+        key = "command_is_older" if known.content is None else "command_of_other_content"
+        raise Refused(_told(unit, known, key))
+    if request.mark.again is not None:
+        return request.mark.again(unit)
+    return _kept_answer(unit, known, request.kind)
+
+
+def _kept_answer(unit: Unit, known: CommandRow, kind: Any) -> Any:
+    kept = unit.session.get(CommandAnswerRow, known.command)
+    if kept is None:
+        raise Refused(_told(unit, known, "command_long_ago"))
+    return None if kind is NoneType else serialization.loads(kind, _read(kept.answer))
+
+
+def _told(unit: Unit, known: CommandRow, key: str) -> str:
+    at = current_settings.local(unit, known.at)
+    return say(
+        "records",
+        key,
+        command=known.command,
+        who=known.by,
+        day=locale_figures.day(at.date()),
+        time=locale_figures.time_of_day(at),
+    )
+
+
+def _written(answer: object) -> str:
+    return base64.b64encode(zlib.compress(serialization.dumps(answer).encode())).decode()
+
+
+def _read(kept: str) -> str:
+    return zlib.decompress(base64.b64decode(kept)).decode()

@@ -1,0 +1,66 @@
+"""Closing the window: what was typed is kept first, and where it cannot be, the person decides."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtWidgets import QMessageBox, QPushButton, QWidget
+
+from gui.toolkit.plain_text import plain_message
+from gui.toolkit.screen import Screen
+from gui.toolkit.text import say
+from gui.toolkit.workers import Work
+
+LONGEST_WAIT_MS = 5000
+"""How long closing waits for the records to answer before it asks (an assumption)."""
+
+
+class Closing(QObject):
+    """Says whether the window may go; asks once where something would be lost."""
+
+    wanted = Signal()
+    """The person decided: close after all, or try once more."""
+
+    def __init__(self, window: QWidget) -> None:
+        super().__init__(window)
+        self._window = window
+        self._gives_up = False
+        self._box: QMessageBox | None = None
+        self._lose: QPushButton | None = None
+        self._again: QPushButton | None = None
+
+    def may_close(self, work: Work, screens: Iterable[Screen]) -> bool:
+        """Whether all is kept that was typed, or the person gave it up; the screens have been left."""
+        if self._gives_up:
+            return True
+        work.wait_for_records(LONGEST_WAIT_MS)
+        if not any(screen.has_unkept for screen in screens):
+            return True
+        self._ask()
+        return False
+
+    def _ask(self) -> None:
+        if self._box is not None:
+            return
+        box = self._box = plain_message(self._window)
+        box.setObjectName("closing")
+        box.setWindowTitle(say("window", "closing_title"))
+        box.setText(say("window", "closing_not_kept"))
+        self._again = box.addButton(say("window", "closing_again"), QMessageBox.ButtonRole.AcceptRole)
+        self._lose = box.addButton(say("window", "closing_lose"), QMessageBox.ButtonRole.DestructiveRole)
+        stay = box.addButton(say("window", "closing_stay"), QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(self._again)
+        box.setEscapeButton(stay)
+        box.finished.connect(self._was_answered)
+        box.open()
+
+    @Slot()
+    def _was_answered(self) -> None:
+        box, self._box = self._box, None
+        assert box is not None
+        chosen = box.clickedButton()
+        box.deleteLater()
+        self._gives_up = chosen is self._lose
+        if chosen in (self._lose, self._again):
+            self.wanted.emit()
