@@ -86,22 +86,23 @@ def test_an_old_shop_is_copied_before_it_is_changed(monkeypatch: pytest.MonkeyPa
 
 
 @pytest.mark.postgres
+@pytest.mark.parametrize("desk", ["postgres"], indirect=True)
 def test_an_old_server_is_copied_before_it_is_changed(
-    server_shop: str, file_desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    server_shop: str, desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """As a dump in the user's data folder, of the tables as they were; it can be put back."""
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
-    job = file_desk.book()
+    job = desk.book()
     server = engines.open_database(server_shop)
     with server.writing.begin() as connection:
         connection.execute(text("DROP SCHEMA public CASCADE"))
         connection.execute(text("CREATE SCHEMA public"))
     server.close()
-    as_kept_before(file_desk, server_shop, "0001")
-    Shop.open(server_shop, clock=file_desk.clock, create=False).close()
+    as_kept_before(desk, server_shop, "0001")
+    Shop.open(server_shop, clock=desk.clock, create=False).close()
     (copy,) = (tmp_path / "data").rglob(f"before-{schema.HEAD}-*.jsonl")
     assert dump.checked(copy)[0] == "0001"
-    restored_shop.restore(tmp_path / "again.sqlite", copy, now=file_desk.clock(), who="counter")
+    restored_shop.restore(tmp_path / "again.sqlite", copy, now=desk.clock(), who="counter")
     with Shop.open(tmp_path / "again.sqlite", create=False) as again:
         assert again.verify() == ()
         assert [each.number for each in again.ask(jobs.open_jobs)] == [job.number]
