@@ -82,7 +82,7 @@ class BackupPage(SettingsPage):
 
     @Slot()
     def _make_key(self) -> None:
-        """A key nobody has yet: its public half is typed, the other is shown until the page is left."""
+        """A key nobody has yet: its public half is typed, the other is shown until that is saved."""
         made = backup_key.new()
         self.lock.setText(made.public_key)
         self.shown_key.setText(say("settings", "backup-key-shown", key=made.key))
