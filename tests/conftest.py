@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import os
 import tempfile
+from collections.abc import Iterator
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -33,3 +35,11 @@ settings.register_profile(
     suppress_health_check=[HealthCheck.too_slow],
 )
 settings.load_profile("house")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def own_data_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Copies of servers are kept in the user's data folder: in a run, in a folder of the run."""
+    with pytest.MonkeyPatch.context() as surroundings:
+        surroundings.setenv("XDG_DATA_HOME", str(tmp_path_factory.mktemp("data")))
+        yield

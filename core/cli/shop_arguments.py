@@ -64,11 +64,22 @@ def add_keeping(add: Subcommands) -> None:
     one = add("backup", say("cli", "copy_shop_while_use"))
     one.add_argument("dir", metavar="DIR", nargs="?", help=say("cli", "backup_places"))
     one.add_argument("--check", action="store_true", help=say("cli", "backup_check"))
+    _add_key(one)
     one = add("restore", say("cli", "put_copy_back_shop"))
     one.add_argument("file", metavar="FILE")
     one.add_argument("--replace", action="store_true", help=say("cli", "restore_replace"))
     one.add_argument("--last-number", metavar="NUMBER", type=text, help=say("cli", "restore_last_number"))
+    _add_key(one)
+    one = add("rehearse-restore", say("cli", "rehearse_restore"))
+    one.add_argument("file", metavar="FILE")
+    _add_key(one)
+    one = add("backup-key", say("cli", "backup_key"))
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "backup_key_paper"))
     add("verify", say("cli", "check_database_chain_history"))
+
+
+def _add_key(one: Parser) -> None:
+    one.add_argument("--key", metavar="FILE", type=text, help=say("cli", "backup_key_file"))
 
 
 def add_desktop(add: Subcommands) -> None:

@@ -5,15 +5,29 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
-from core.model import regular_files
+from core.model import private_files, regular_files
 from core.model.errors import WrongInput
-from core.store import audit, dump, dump_files, durable_files, failures, file_copies, schema
+from core.store import (
+    audit,
+    dump,
+    dump_files,
+    durable_files,
+    failures,
+    file_copies,
+    history,
+    locked_files,
+    schema,
+)
 from core.store.engines import Database, open_database
+from core.store.job_tables import JobRow
+from core.store.shop_tables import CounterRow
 from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -21,16 +35,39 @@ from core.wording.messages import say
 _FILE_BEGINS = b"SQLite format 3\x00"
 
 
-def make(database: Database, directory: Path, now: datetime) -> Path:
-    """A checked copy in ``directory``, named after the moment: a file of a file, a dump of a server."""
+@dataclass(frozen=True, slots=True)
+class Rehearsal:
+    """What a backup that could be put back holds."""
+
+    orders: int
+    last_number: int
+    """The sequence of the last order; 0 when there is none."""
+    last_entry: datetime | None
+    """When the last line of its history was written."""
+
+
+def make(database: Database, directory: Path, now: datetime, lock: str = "") -> Path:
+    """A checked copy in ``directory``, named after the moment: a file of a file, a dump of a server.
+
+    ``lock``: a public key that it is locked with. Then nothing readable ever lies in ``directory``.
+    """
     with failures.named_here(database.where), _full_disk_named(directory):
         durable_files.make_folders(directory)
-        if database.path is not None:
-            name = f"{database.path.stem}-{file_copies.stamp(now)}{database.path.suffix or '.sqlite'}"
-            return file_copies.copy_file(database.path, directory / name)
-        with database.reading.connect() as connection:
-            name = f"tapewright-{file_copies.stamp(now)}{dump_files.ENDING}"
-            return dump_files.write(connection, directory / name, now)
+        if not lock:
+            return _copy(database, directory, now)
+        beside = None if database.path is None else database.path.parent
+        with tempfile.TemporaryDirectory(prefix=".backing-up-", dir=beside) as scratch:
+            plain = _copy(database, Path(scratch), now)
+            return locked_files.lock(plain, directory / f"{plain.name}{locked_files.ENDING}", lock)
+
+
+def _copy(database: Database, directory: Path, now: datetime) -> Path:
+    if database.path is not None:
+        name = f"{database.path.stem}-{file_copies.stamp(now)}{database.path.suffix or '.sqlite'}"
+        return file_copies.copy_file(database.path, directory / name)
+    with database.reading.connect() as connection:
+        name = f"tapewright-{file_copies.stamp(now)}{dump_files.ENDING}"
+        return dump_files.write(connection, directory / name, now)
 
 
 def verify(database: Database, now: datetime) -> tuple[str, ...]:
@@ -43,21 +80,39 @@ def verify(database: Database, now: datetime) -> tuple[str, ...]:
             return audit.verify(Unit(session, now, "verify"))
 
 
-def check(file: Path, now: datetime) -> None:
-    """Rehearses a restore in a scratch folder; WrongInput when the backup could not be put back."""
+def check(file: Path, now: datetime, key: str = "") -> Rehearsal:
+    """Rehearses a restore in a scratch folder that is removed; WrongInput when it could not be put back."""
     with (
         failures.named_here(str(file)),
         tempfile.TemporaryDirectory(prefix="tapewright-rehearsal-") as scratch,
     ):
-        make_ready(file, Path(scratch) / "shop.sqlite", now)
+        copy = Path(scratch) / "shop.sqlite"
+        make_ready(file, copy, now, key)
+        database = open_database(copy)
+        try:
+            with Session(database.reading) as session, session.begin():
+                return _rehearsal(Unit(session, now, "rehearsal"))
+        finally:
+            database.close()
 
 
-def make_ready(file: Path, copy: Path, now: datetime) -> None:
-    """Makes a shop file of the backup, brought up to date and found sound.
+def _rehearsal(unit: Unit) -> Rehearsal:
+    orders = unit.session.scalar(select(func.count()).select_from(JobRow)) or 0
+    last = unit.session.scalar(select(CounterRow.last).where(CounterRow.name == "job")) or 0
+    return Rehearsal(orders, last, history.last_at(unit))
 
-    WrongInput when the backup is none of ours, is damaged or does not agree with its own history.
+
+def make_ready(file: Path, copy: Path, now: datetime, key: str = "") -> None:
+    """Makes a shop file of the backup, brought up to date and found sound; ``key`` unlocks a locked one.
+
+    WrongInput when the backup is none of ours, is damaged or does not agree with its own history, and for
+    another key than it was locked with; Refused where it is locked and no key was given.
     """
     regular_files.check(file, say("records", "backup"), say("records", "backup_file_accepted"))
+    if locked_files.is_locked(file):
+        unlocked = copy.with_name("unlocked")
+        locked_files.unlock(file, private_files.make_file(unlocked), key)
+        file = unlocked
     with file.open("rb") as opened:
         is_file = opened.read(len(_FILE_BEGINS)) == _FILE_BEGINS
     if is_file:

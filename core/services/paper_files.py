@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import count
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 from zoneinfo import ZoneInfo
 
 from core.capture.file_report import CapturedFile
+from core.model import private_files
 from core.model.agreement_records import AgreementVersion
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
@@ -28,8 +28,7 @@ AGREEMENT = "agreement"
 def prepare(folder: Path) -> Path:
     """``folder``, made when it is missing and found writable before anything is stored (else OSError)."""
     durable_files.make_folders(folder)
-    with NamedTemporaryFile(dir=folder, prefix=".try-"):
-        return folder
+    return private_files.try_folder(folder)
 
 
 def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:

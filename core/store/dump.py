@@ -30,7 +30,6 @@ from sqlalchemy import (
 from sqlalchemy.types import TypeEngine
 
 from core.model.errors import WrongInput
-from core.store import schema
 from core.store.columns import ByValue, Serialized, StoredTable, UtcMoment, written
 from core.wording.messages import say
 
@@ -94,13 +93,21 @@ def _body(connection: Connection, now: datetime) -> Iterator[str]:
         select(column("version_num")).select_from(table("alembic_version"))
     ).scalar()
     yield json.dumps({"tapewright": revision, "made_at": written(now)})
-    tables = _todays() if revision == schema.HEAD else _older(connection)
+    tables = _todays() if _has_todays_tables(connection) else _older(connection)
     for raw, key in tables:
         for row in connection.execute(select(raw).order_by(*(raw.c[name] for name in key))).mappings():
             plain = {
                 name: written(value) if isinstance(value, datetime) else value for name, value in row.items()
             }
             yield json.dumps({"table": raw.name, "row": plain}, ensure_ascii=False, sort_keys=True)
+
+
+def _has_todays_tables(connection: Connection) -> bool:
+    there = set(inspect(connection).get_table_names())
+    known = StoredTable.metadata.tables
+    return set(known) <= there and all(
+        set(_columns(connection, name)) == set(known[name].columns.keys()) for name in known
+    )
 
 
 def _todays() -> Iterator[tuple[TableClause, list[str]]]:

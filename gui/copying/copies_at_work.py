@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 from typing import Any
-from uuid import uuid4
 from zoneinfo import ZoneInfo
 
 from PySide6.QtCore import QObject, Signal, Slot
@@ -13,7 +12,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError, WrongInput
 from core.model.job_records import Job
-from core.model.names import CommandId, JobNumber
+from core.model.names import JobNumber
 from core.model.own_shop.settings_records import ShopSettings
 from core.services import decks, jobs
 from core.services.copies import copy_making, downloads, own_drives
@@ -97,7 +96,6 @@ class CopiesAtWork(QObject):
             item,
             *given,
             **more,
-            command=CommandId(uuid4().hex),
             then=partial(self._was_kept, what, item),
             otherwise=self._refused,
         )

@@ -7,12 +7,20 @@ from pathlib import Path
 from typing import Any, ClassVar
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QWidget,
+)
 
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
-from core.services.own_shop import shop_settings
+from core.services.own_shop import backup_key, shop_settings
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import TextField
 from gui.settings.settings_page import SettingsPage
@@ -29,7 +37,7 @@ class BackupPage(SettingsPage):
     """Two folders and some figures, with plain advice on where copies are safe."""
 
     page = SetupPage.BACKUP
-    paths: ClassVar[tuple[str, ...]] = tuple(f"backup.{key}" for key in (*_FOLDERS, *_FIGURES))
+    paths: ClassVar[tuple[str, ...]] = tuple(f"backup.{key}" for key in (*_FOLDERS, *_FIGURES, "lock"))
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -37,6 +45,10 @@ class BackupPage(SettingsPage):
         self.figures = {
             key: FigureField(f"backup-{key}", say("settings", f"backup-{key}")) for key in _FIGURES
         }
+        self.lock = TextField("backup-lock")
+        self.new_key = QPushButton(say("settings", "backup-new-key"))
+        self.new_key.setObjectName("backup-new-key")
+        self.shown_key = QLabel()
         self.choose = {key: _choose_button(key) for key in _FOLDERS}
         self._dialog: QFileDialog | None = None
         self._chosen_for = ""
@@ -45,11 +57,13 @@ class BackupPage(SettingsPage):
 
     def show_settings(self, view: SettingsView) -> None:
         plan = view.settings.backup
-        for key, field in {**self.folders, **self.figures}.items():
+        for key, field in self._fields.items():
             field.setText(str(getattr(plan, key)))
+        self.shown_key.hide()
 
     def settings(self, before: ShopSettings) -> ShopSettings:
-        typed: dict[str, Any] = {key: field.text().strip() for key, field in self.folders.items()}
+        texts = {**self.folders, "lock": self.lock}
+        typed: dict[str, Any] = {key: field.text().strip() for key, field in texts.items()}
         typed |= {key: _whole(field.figure_needed()) for key, field in self.figures.items()}
         draft = replace(before, backup=replace(before.backup, **typed))
         try:
@@ -61,9 +75,24 @@ class BackupPage(SettingsPage):
     def focus_first(self) -> None:
         self.folders["first"].setFocus()
 
+    @property
+    def _fields(self) -> dict[str, QLineEdit]:
+        """Every field by its key."""
+        return {**self.folders, **self.figures, "lock": self.lock}
+
+    @Slot()
+    def _make_key(self) -> None:
+        """A key nobody has yet: its public half is typed, the other is shown until that is saved."""
+        made = backup_key.new()
+        self.lock.setText(made.public_key)
+        self.shown_key.setText(say("settings", "backup-key-shown", key=made.key))
+        self.shown_key.show()
+        self.shown_key.setFocus()
+        self.changed.emit()
+
     def _at_its_field(self, wrong: WrongInput) -> WrongInput:
         """The complaint by the name of its field, which is marked and given the keyboard."""
-        for key, field in {**self.folders, **self.figures}.items():
+        for key, field in self._fields.items():
             if wrong.place.split(", ")[-1] == key:
                 theme.set_style_property(field, "wrong", True)
                 field.setFocus()
@@ -94,7 +123,8 @@ class BackupPage(SettingsPage):
     def _connect(self) -> None:
         for button in self.choose.values():
             button.clicked.connect(self._choose)
-        for field in (*self.folders.values(), *self.figures.values()):
+        self.new_key.clicked.connect(self._make_key)
+        for field in self._fields.values():
             field.textEdited.connect(self.changed)
 
     def _lay_out(self) -> None:
@@ -112,6 +142,19 @@ class BackupPage(SettingsPage):
             grid.addWidget(beside, row, 1, Qt.AlignmentFlag.AlignBottom)
         grid.setColumnStretch(1, 1)
         self.column.addLayout(grid)
+        self._lay_out_lock()
+
+    def _lay_out_lock(self) -> None:
+        hinted(self.lock, say("settings", "backup-lock-hint"))
+        self.column.addWidget(_with_button(self.lock, self.new_key, say("settings", "backup-lock")))
+        self.shown_key.setTextFormat(Qt.TextFormat.PlainText)
+        self.shown_key.setWordWrap(True)
+        self.shown_key.setTextInteractionFlags(
+            Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
+        )
+        self.shown_key.setAccessibleName(say("settings", "backup-new-key"))
+        self.shown_key.hide()
+        self.column.addWidget(self.shown_key)
 
 
 PAGE = BackupPage

@@ -110,6 +110,8 @@ _ROOMS = {
     "shop": (_SETTINGS, "carry_out"),
     "backup": (_KEEPING, "back_up"),
     "restore": (_KEEPING, "restore"),
+    "rehearse-restore": (_KEEPING, "rehearse_restore"),
+    "backup-key": (_KEEPING, "make_key"),
     "verify": (_KEEPING, "verify"),
     "completion": (_DESKTOP, "complete_shell"),
     "desktop-entry": (_DESKTOP, "write_desktop_entry"),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
+from time import monotonic
 
-from core.cli.invocation import Invocation, Reply, default_demo
+from core.cli.invocation import Invocation, Reply, contents, default_demo
+from core.cli.subcommands import paper_folder
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.wording.messages import say
 
@@ -13,19 +16,21 @@ def back_up(call: Invocation) -> Reply:
     """A copy in the named folder, or one in each place of the settings; ``--check`` rehearses the newest."""
     from core.services import backup
     from core.services.own_shop import backup_places
+    from core.store import current_settings
 
     with call.open() as shop:
         places = shop.ask(backup_places.read).plan.places
         if call.asked.dir is not None:
             folder = str(_path(call.asked.dir))
             if folder not in places and not call.asked.check:
-                copy = backup.make(shop.database, Path(folder), call.clock())
+                lock = shop.ask(current_settings.read).backup.lock
+                copy = backup.make(shop.database, Path(folder), call.clock(), lock)
                 return Reply({"file": str(copy)}, str(copy))
             places = (folder,)
         if not places:
             raise Refused(say("cli", "backup_no_place"))
         if call.asked.check:
-            files = [backup_places.rehearse(shop, folder).path for folder in places]
+            files = [backup_places.rehearse(shop, folder, _key(call)).path for folder in places]
         else:
             files = [backup_places.back_up(shop, folder) for folder in places]
     document = {"file": str(files[0]), "files": [str(each) for each in files]}
@@ -49,12 +54,56 @@ def restore(call: Invocation) -> Reply:
         who=asked.who,
         replace=asked.replace,
         last_given=last,
+        key=_key(call),
     )
     before = None if done.kept is None else str(done.kept)
     text = say("cli", "restored") if before is None else say("cli", "restored_what_before_kept", kept=before)
     note = "" if done.numbers_known else say("cli", "restored_numbers_unknown")
     document = {"restored": asked.file, "kept": before, "numbers_known": done.numbers_known}
     return Reply(document, text, note=note)
+
+
+def rehearse_restore(call: Invocation) -> Reply:
+    """A backup restored in a scratch place, checked whole and told; of it nothing is left."""
+    from core.model import numbers
+    from core.services import backup
+
+    file, begun = _path(call.asked.file), monotonic()
+    if not file.exists():
+        raise WrongInput(say("records", "backup"), str(file), say("records", "backup_file_accepted"))
+    found = backup.check(file, call.clock(), _key(call))
+    last = numbers.job_number(found.last_number) if found.last_number else None
+    written = None if found.last_entry is None else found.last_entry.isoformat()
+    document = {
+        "file": str(file),
+        "sound": True,
+        "orders": found.orders,
+        "last_number": last,
+        "last_entry": written,
+        "seconds": round(monotonic() - begun, 2),
+    }
+    text = say("cli", "rehearsed", file=file, orders=found.orders, last=last or "", entry=written or "")
+    return Reply(document, text)
+
+
+def make_key(call: Invocation) -> Reply:
+    """A new key for the backups: shown once, on paper with ``--paper``."""
+    from core.services.own_shop import backup_key
+
+    with call.open() as shop:
+        place, made = paper_folder.folder(call), backup_key.new()
+        # The paper first: backups must not be locked with a key that nobody got.
+        papers = [] if place is None else [str(shop.ask(backup_key.write_paper, made, place))]
+        shop.run(backup_key.lock_with, made)
+    document = {"key": made.key, "lock": made.public_key, "papers": papers}
+    return Reply(document, say("cli", "key_shown_once", key=made.key))
+
+
+def _key(call: Invocation) -> str:
+    """The key of locked backups: of ``--key FILE``, else from TAPEWRIGHT_BACKUP_KEY, else nothing."""
+    if call.asked.key is None:
+        return os.environ.get("TAPEWRIGHT_BACKUP_KEY", "")
+    return contents(call.asked.key).decode("utf-8", errors="replace")
 
 
 def verify(call: Invocation) -> Reply:

@@ -213,6 +213,7 @@ class BackupEntry(Struct, frozen=True, forbid_unknown_fields=True):
     keep_days: Annotated[int, Meta(ge=0, le=1000, description="from-0-to-1000")] = 14
     keep_weeks: Annotated[int, Meta(ge=0, le=1000, description="from-0-to-1000")] = 8
     keep_years: Annotated[int, Meta(ge=0, le=1000, description="from-0-to-1000")] = 10
+    lock: Annotated[str, Meta(pattern="^(age1[0-9a-z]+)?$", max_length=120, description="public-key")] = ""
 
 
 class CallsEntry(Struct, frozen=True, forbid_unknown_fields=True):

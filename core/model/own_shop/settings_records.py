@@ -255,6 +255,8 @@ class BackupPlan:
     keep_days: int = 14
     keep_weeks: int = 8
     keep_years: int = 10
+    lock: str = ""
+    """The public key that backups are locked with, or nothing; the key itself is kept nowhere."""
 
     @property
     def places(self) -> tuple[str, ...]:

@@ -24,6 +24,7 @@ from core.services import backup
 from core.services.own_shop import clock_check
 from core.store import current_settings, history
 from core.store.columns import written
+from core.store.locked_files import WrongKey
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -77,7 +78,8 @@ def back_up(shop: Shop, folder: str) -> Path:
     """
     check_reachable(folder)
     try:
-        copy = backup.make(shop.database, Path(folder), shop.clock())
+        plan = shop.ask(current_settings.read).backup
+        copy = backup.make(shop.database, Path(folder), shop.clock(), plan.lock)
     except Unavailable as failure:
         why = failure.sentence
         raise Unavailable(say("settings", "backup-not-made", folder=folder, why=why)) from failure
@@ -87,10 +89,11 @@ def back_up(shop: Shop, folder: str) -> Path:
     return copy
 
 
-def rehearse(shop: Shop, folder: str) -> BackupFile:
+def rehearse(shop: Shop, folder: str, key: str = "") -> BackupFile:
     """Restores the newest backup of a place into a scratch folder and checks it; the outcome is noted.
 
-    Refused where there is none; WrongInput, after it was noted, when it is bad.
+    Refused where there is none, where it is locked and ``key`` is none, and, after it was noted, when it is
+    bad.
     """
     check_reachable(folder)
     place = _place(still_there(shop.ask(read)), folder)
@@ -99,7 +102,9 @@ def rehearse(shop: Shop, folder: str) -> BackupFile:
     newest, now = place.files[0], shop.clock()
     bad: WrongInput | None = None
     try:
-        backup.check(newest.path, now)
+        backup.check(newest.path, now, key)
+    except WrongKey:
+        raise
     except WrongInput as wrong:
         bad = wrong
     problem = "" if bad is None else bad.sentence

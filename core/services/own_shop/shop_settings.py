@@ -45,6 +45,7 @@ from core.services.own_shop import (
     people_entries,
 )
 from core.services.own_shop.entry_checks import check_printable
+from core.store import locked_files
 from core.wording.messages import say
 
 T = TypeVar("T", bound=msgspec.Struct)
@@ -148,6 +149,8 @@ def _backup(entry: BackupEntry, place: str) -> BackupPlan:
     if entry.told_after_hours < entry.every_hours:
         accepted = say("files", "from-every-hours", hours=entry.every_hours)
         raise WrongInput(at(place, "told_after_hours"), str(entry.told_after_hours), accepted)
+    if entry.lock:
+        locked_files.check_public_key(entry.lock, at(place, "lock"))
     return BackupPlan(**msgspec.structs.asdict(entry))
 
 

@@ -35,7 +35,7 @@ _PATIENCE_SECONDS = 2.0
 
 
 def put_in_place(
-    where: str | Path, file: Path, note: RestoreNote, there: ShopSettings | None, *, replace: bool
+    where: str | Path, file: Path, note: RestoreNote, there: ShopSettings | None, *, replace: bool, key: str
 ) -> tuple[Path | None, bool]:
     """The backup takes the place of the tables there, which had the settings ``there``.
 
@@ -43,7 +43,7 @@ def put_in_place(
     """
     with tempfile.TemporaryDirectory(prefix="tapewright-restoring-") as scratch:
         sound = Path(scratch) / "shop.sqlite"
-        backup.make_ready(file, sound, note.now)
+        backup.make_ready(file, sound, note.now, key)
         shop_there.check_not_mixed(there, sound, note.now)
         server = open_database(where)
         try:

@@ -33,6 +33,7 @@ def restore(
     who: str,
     replace: bool = False,
     last_given: int = 0,
+    key: str = "",
 ) -> Restored:
     """Puts a backup in the place of the shop at ``where``; what was there before is kept.
 
@@ -42,7 +43,7 @@ def restore(
     on a server while anybody else is connected, or was at work since the backup and ``replace`` does not say
     that the backup shall take its place all the same. Unavailable while another program has a file open.
     Numbers go on after ``last_given``, the sequence of the last order known, and after those of the shop
-    that is replaced.
+    that is replaced. ``key`` unlocks a locked backup; without it that is Refused.
     """
     target = open_database(where)
     target.close()
@@ -57,9 +58,9 @@ def restore(
     with failures.named_here(target.where):
         if target.path is not None:
             with restore_journal.under_way(target.path, restored_file.kept_at(target.path, now)) as journal:
-                backup.make_ready(file, journal.sound, now)
+                backup.make_ready(file, journal.sound, now, key)
                 shop_there.check_not_mixed(there, journal.sound, now)
                 is_known = restored_file.put_in_place(journal, note)
                 return Restored(journal.kept, is_known or last_given > 0)
-        kept, is_known = restored_server.put_in_place(where, file, note, there, replace=replace)
+        kept, is_known = restored_server.put_in_place(where, file, note, there, replace=replace, key=key)
         return Restored(kept, is_known or last_given > 0)

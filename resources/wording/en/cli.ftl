@@ -198,6 +198,17 @@ told_together_correct = give it together with --correct
 accepted = accepted: { $parts }
 up_parts_accepted = up to { $most_at_once } parts are accepted
 cannot_trusted_any_more = { $where } can no longer be trusted: { $problems }. Restore the latest backup that verifies.
+rehearse_restore = restore a backup into a scratch place, check all of it and say what is in it; nothing is changed or left behind
+rehearsed = { $file } can be restored: { $orders ->
+        [0] no orders yet
+        [one] 1 order, number { $last }
+       *[other] { $orders } orders, the last number { $last }
+    }. Its newest entry is from { $entry }.
+backup_key = make a key that backups are locked with from now on; it is shown once and kept nowhere
+backup_key_paper = write the key on a paper in DIR
+backup_key_file = the file with the key of locked backups (- reads it from standard input); or set TAPEWRIGHT_BACKUP_KEY
+key_shown_once = Backups are locked from now on. This is their key; it is shown only now and kept nowhere. Write it down and keep it away from this computer. Without it no locked backup can be read.
+    { $key }
 restored = Restored.
 restored_numbers_unknown = The last order number given out before is not known. If customers hold slips with numbers that are not in this backup, restore it again with --last-number and the highest of them, so that no number is given twice.
 restore_replace = on a server: put the backup in place of newer records; refused while anybody else is connected

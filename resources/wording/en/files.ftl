@@ -126,6 +126,7 @@ folder = the whole path of a folder, like /media/backup or D:\Backup, or nothing
 another-folder = another folder than the first is accepted
 from-1-to-720 = a whole number from 1 to 720 is accepted
 from-1-to-8760 = a whole number from 1 to 8760 is accepted
+public-key = the public key of the backups (it begins with age1) or nothing is accepted
 from-0-to-1000 = a whole number from 0 to 1000 is accepted
 from-2-to-1000 = a whole number from 2 to 1000 is accepted
 reminder-days = rising days from 1 to 730 are accepted, at most 12 of them, such as [7, 21, 45]

@@ -202,7 +202,10 @@ def test_a_folder_that_may_not_be_written_is_unavailable(
     locked: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     typed = Typist(locked / "shop.sqlite", capsys)
-    for words in (["book", locked / "box.json"], ["demo", "--no-window", "--dir", locked / "demo"]):
+    for words in (
+        ["shop", "set", "front.name", "The Reel"],
+        ["demo", "--no-window", "--dir", locked / "demo"],
+    ):
         failed = typed(*words)
         assert (failed.code, failed.out) == (4, "")
         assert str(locked) in failed.err

@@ -20,6 +20,8 @@ from tests.support.typed import ROOT, Typist, contents, environment, walk
 
 needs_full_device = pytest.mark.skipif(not Path("/dev/full").exists(), reason="only Linux has a full device")
 needs_pipes = pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="only POSIX has pipes with a name")
+NO_FILE_GOES_THERE = [each for each in (Path("/proc"),) if each.is_dir()]
+"""A folder in which nobody makes a file, whoever runs the test."""
 EARLIER = "2025-11-20T10:00:00-05:00"
 """A hundred days before `NOW`, or a little more."""
 
@@ -66,7 +68,7 @@ def test_papers_that_have_no_folder_are_refused_before_anything_is_stored(
     """Seen red with the folder asked for after the booking, and with `prepare` not trying to write in it."""
     (tmp_path / "file").write_text("in the way")
     before = contents(Path(str(typed.shop)))
-    for folder in (tmp_path / "file", tmp_path / "file" / "below"):
+    for folder in (tmp_path / "file", tmp_path / "file" / "below", *NO_FILE_GOES_THERE):
         refused = typed("book", box, "--paper", folder)
         assert (refused.code, refused.out) == (4, "")
         assert contents(Path(str(typed.shop))) == before

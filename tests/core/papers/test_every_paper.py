@@ -8,6 +8,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -19,6 +20,7 @@ from core.papers import (
     delivery_list,
     drop_off_agreement,
     incident_report,
+    key_paper,
     labels,
     quote_paper,
     receipt,
@@ -30,6 +32,12 @@ from tests.support import invented_job as records
 from tests.support import pdf
 
 Paper = Callable[[ShopFront, str], bytes]
+
+
+def _abroad(front: ShopFront) -> ShopFront:
+    """For a paper without a customer."""
+    return replace(front, address=(*front.address, "Łódź"))
+
 
 PAPERS: dict[str, Paper] = {
     "quote": lambda front, size: quote_paper.render(records.quote(), front, paper=size),
@@ -43,6 +51,9 @@ PAPERS: dict[str, Paper] = {
         records.job(), records.incident(), front, paper=size
     ),
     "agreement": lambda front, size: drop_off_agreement.render(records.job(), front, paper=size),
+    "key of the backups": lambda front, size: key_paper.render(
+        "AGE-SECRET-KEY-1" + "Q" * 58, "age1" + "q" * 58, date(2026, 3, 12), _abroad(front), paper=size
+    ),
     "what has changed": lambda front, size: what_has_changed.render(*records.change(), front, paper=size),
 }
 EDGE = MARGIN - 24

@@ -16,7 +16,7 @@ import pytest
 from core.model.errors import Unavailable
 from core.services import paper_files
 from core.services.records_door import Shop
-from core.store import dump_files, durable_files
+from core.store import dump_files, durable_files, shop_marker
 from core.wording.messages import say
 from tests.support.booked import Desk
 
@@ -83,7 +83,11 @@ def test_a_paper_is_flushed_before_it_is_named_and_its_folder_after(tmp_path: Pa
     assert ("flush", str(tmp_path)) in watch.seen, "the folder itself was new"
 
 
-def test_the_first_shop_file_is_in_a_folder_that_was_flushed(tmp_path: Path, watch: Watch) -> None:
+def test_the_first_shop_file_is_in_a_folder_that_was_flushed(
+    tmp_path: Path, watch: Watch, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Also where the marker beside it could not be written, which flushes the folder as well."""
+    monkeypatch.setattr(shop_marker, "leave", lambda path: None)
     path = tmp_path / "data" / "shop.sqlite"
     Shop.open(path).close()
     assert ("flush", str(tmp_path)) in watch.seen

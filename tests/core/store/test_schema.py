@@ -17,15 +17,18 @@ from sqlalchemy.exc import IntegrityError
 from core.model.errors import Refused, WrongInput
 from core.services import jobs
 from core.services.records_door import Shop
-from core.store import schema
+from core.services.restoring import restored_shop
+from core.store import dump, engines, schema
 from core.store.sqlite_library import sqlite_module
 from core.store.tables import StoredTable
 from core.store.unit import Unit
 from tests.support.booked import Desk
+from tests.support.older import as_kept_before
 
 OPEN = """
 import sys
 from core.services.records_door import Shop
+from core.services.restoring import restored_shop
 from core.store import engines
 engines.BUSY_SECONDS = 50  # a busy machine may take longer for the tables than a till waits
 Shop.open(sys.argv[1]).close()
@@ -80,6 +83,29 @@ def test_an_old_shop_is_copied_before_it_is_changed(monkeypatch: pytest.MonkeyPa
     monkeypatch.undo()
     with Shop.open(kept) as shop:
         assert shop.ask(jobs.get, job.number) == job
+
+
+@pytest.mark.postgres
+@pytest.mark.parametrize("desk", ["postgres"], indirect=True)
+def test_an_old_server_is_copied_before_it_is_changed(
+    server_shop: str, desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As a dump in the user's data folder, of the tables as they were; it can be put back."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    job = desk.book()
+    server = engines.open_database(server_shop)
+    with server.writing.begin() as connection:
+        connection.execute(text("DROP SCHEMA public CASCADE"))
+        connection.execute(text("CREATE SCHEMA public"))
+    server.close()
+    as_kept_before(desk, server_shop, "0001")
+    Shop.open(server_shop, clock=desk.clock, create=False).close()
+    (copy,) = (tmp_path / "data").rglob(f"before-{schema.HEAD}-*.jsonl")
+    assert dump.checked(copy)[0] == "0001"
+    restored_shop.restore(tmp_path / "again.sqlite", copy, now=desk.clock(), who="counter")
+    with Shop.open(tmp_path / "again.sqlite", create=False) as again:
+        assert again.verify() == ()
+        assert [each.number for each in again.ask(jobs.open_jobs)] == [job.number]
 
 
 def test_a_table_is_rebuilt_without_losing_what_points_to_it(file_desk: Desk) -> None:

@@ -102,3 +102,11 @@ def test_a_trouble_is_told_once_and_again_when_it_comes_back(
     care.look_after()
     place.settle()
     assert str(stick) in place.told
+
+
+def test_a_clock_that_was_set_back_is_told_once_on_entering(place: Place, care: BackupCare) -> None:
+    _set(place, first=Path("/nowhere-at-all"))
+    place.records.clock.go_on(days=-1)
+    care.begin()
+    place.settle()
+    assert "The clock of this computer says" in place.told

@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog
 
 from core.model.own_shop.settings_records import BackupPlan
+from core.services.own_shop import shop_document
 from core.store import current_settings
 from gui.settings.backup_page import BackupPage
 from gui.shop.shop_screen import ShopScreen
@@ -47,6 +48,21 @@ def test_places_and_figures_are_set_by_keys_and_confirm_the_page(
     place.settle()
     assert _plan(place) == BackupPlan(str(tmp_path), "/media/at-home", 24, 72, 12)
     assert "backup" in place.records.shop.ask(current_settings.read).confirmed
+
+
+def test_a_new_key_is_shown_before_it_is_saved_and_only_its_public_half_is_kept(
+    place: Place, page: BackupPage
+) -> None:
+    assert not page.shown_key.isVisible()
+    page.new_key.click()
+    assert page.shown_key.isVisible()
+    shown, public = page.shown_key.text(), page.lock.text()
+    assert page.shown_key.textFormat() == Qt.TextFormat.PlainText
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert _plan(place).lock == public
+    key = next(word for word in shown.split() if word.startswith("AGE-SECRET-KEY-1"))
+    assert key not in place.records.shop.ask(shop_document.export)
 
 
 @pytest.mark.parametrize(
