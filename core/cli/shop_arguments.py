@@ -7,6 +7,7 @@ from core.cli.argument_parser import (
     Subcommands,
     amount,
     day,
+    head,
     text,
 )
 from core.wording.messages import say
@@ -68,7 +69,8 @@ def add_keeping(add: Subcommands) -> None:
     one.add_argument("file", metavar="FILE")
     one.add_argument("--replace", action="store_true", help=say("cli", "restore_replace"))
     one.add_argument("--last-number", metavar="NUMBER", type=text, help=say("cli", "restore_last_number"))
-    add("verify", say("cli", "check_database_chain_history"))
+    one = add("verify", say("cli", "check_database_chain_history"))
+    one.add_argument("--head", metavar="HEX", type=head, help=say("cli", "verify_head"))
 
 
 def add_desktop(add: Subcommands) -> None:

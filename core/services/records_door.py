@@ -16,7 +16,7 @@ from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from core.services.own_shop import shop_settings
-from core.store import failures, schema
+from core.store import failures, history, row_digests, schema
 from core.store.engines import Database, open_database, shown_address
 from core.store.unit import Unit
 
@@ -76,8 +76,10 @@ class Shop:
     def run(self, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
         """Carries out one step: all of it is stored, for good, when this returns; nothing when it raises."""
         with self._unit(self.database.writing) as unit:
+            row_digests.watch(unit.session)
             result = step(unit, *args, **kwargs)
             unit.session.flush()
+            history.append_rows(unit)
             return result
 
     def ask(self, query: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
@@ -108,6 +110,16 @@ class Shop:
         from core.services import backup
 
         return backup.verify(self.database, self.clock())
+
+    def scrub(self) -> None:
+        """Writes the records anew, so that nothing of what was taken out is left in free places or the log.
+
+        Unavailable while others hold the records; nothing is lost then, and it can be done again.
+        """
+        from core.store import scrubbing
+
+        with failures.named_here(self.where):
+            scrubbing.scrub(self.database)
 
     def close(self) -> None:
         """Lets go of the records. The shop cannot be used afterwards."""
