@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Collection, Iterator
 
 from sqlalchemy import select
@@ -41,12 +40,7 @@ def differences(unit: Unit, erased: Collection[str] = ()) -> Iterator[str]:
 
 def _said(unit: Unit) -> dict[int, str]:
     told: dict[int, str] = {}
-    for row in unit.session.scalars(
-        select(EventRow).where(EventRow.kind == KIND, EventRow.salt.is_not(None))
-    ):
-        try:
-            payload = json.loads(row.payload)
-        except ValueError:
-            continue  # the chain has named this line already
+    asked = select(EventRow.payload).where(EventRow.kind == KIND, EventRow.salt.is_not(None))
+    for payload in map(history.payload_of, unit.session.scalars(asked)):
         told[int(payload.get("copy_step", 0))] = str(payload.get("step_sha256"))
     return told

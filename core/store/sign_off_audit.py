@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import json
 from collections.abc import Collection, Iterator
 
 from sqlalchemy import select
@@ -29,13 +28,8 @@ def differences(unit: Unit, erased: Collection[str] = ()) -> Iterator[str]:
 
 
 def _told(unit: Unit) -> Iterator[tuple[int, str]]:
-    for row in unit.session.scalars(
-        select(EventRow).where(EventRow.kind.in_(KINDS), EventRow.salt.is_not(None))
-    ):
-        try:
-            said = json.loads(row.payload)
-        except ValueError:
-            continue  # the chain has named this line already
+    asked = select(EventRow.payload).where(EventRow.kind.in_(KINDS), EventRow.salt.is_not(None))
+    for said in map(history.payload_of, unit.session.scalars(asked)):
         yield int(said.get("sign_off", 0)), str(said.get("line_sha256"))
 
 
