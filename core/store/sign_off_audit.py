@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterator
 from sqlalchemy import select
 
 from core.model import serialization
+from core.store import history
 from core.store.shop_tables import EventRow
 from core.store.tape_tables import SignOffRow, TapeRow
 from core.store.unit import Unit

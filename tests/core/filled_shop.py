@@ -4,24 +4,30 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sqlalchemy import select
+
 from core.model.agreement_records import Consent
+from core.model.copies.copy_records import CopiedFile, CopyContents, CopyStepKind
 from core.model.dispositions import Disposition
 from core.model.handover_records import ToldHow, ToldResult
-from core.model.names import DonorPart, Finding, FormatName, Join
+from core.model.names import DonorPart, Finding, FormatName, Join, TapeCode
 from core.model.own_shop.settings_records import Person
 from core.model.stations import Station
 from core.services import donors, drafts, promises, repair_attempts, repair_record, tape_dispositions
 from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
 from core.services.own_shop import people, settings_versions
-from core.store import current_settings, day_events
+from core.store import copy_audit, current_settings, day_events, history, sign_off_audit
 from core.store.tables import (
     BoxOrderRow,
     CaptureRow,
     CeilingQuestionRow,
+    CopyRow,
+    CopyStepRow,
     DeckEventRow,
     ErasureRow,
     RecordingRow,
+    SignOffRow,
     TapeRow,
 )
 from core.store.unit import Unit
@@ -70,6 +76,19 @@ def _rest(unit: Unit) -> None:
     report = captured()[0].report
     struck = RecordingRow(tape_id=tape.id, sha256="0" * 64, report=report, at=now, by=who, struck_at=now)
     unit.session.add(struck)
+    copy = unit.session.scalars(select(CopyRow)).first()
+    assert copy is not None
+    made = CopyContents((TapeCode(tape.code),), (CopiedFile("Fenwick.mp4", 7, "0" * 64),))
+    step = CopyStepRow(kind=CopyStepKind.MADE, contents=made, at=now, by=who)
+    copy.steps.append(step)
+    said = {"files": ("0" * 64,), "accepted": (), "because": "", "command": None}
+    signed = SignOffRow(tape_id=tape.id, name="Ada", at=now, by=who, **said)
+    unit.session.add(signed)
+    unit.session.flush()
+    told = {"copy_step": step.id, "step_sha256": copy_audit.fingerprint(step)}
+    history.append(unit, copy_audit.KIND, "made", job="000018", **told)
+    told = {"sign_off": signed.id, "line_sha256": sign_off_audit.fingerprint(signed)}
+    history.append(unit, sign_off_audit.KINDS[0], "signed off", job="000018", **told)
     told = {"speed": None, "recorded_as": None, "tv": None}
     unit.session.add(CaptureRow(tape_id=tape.id, minutes=61.5, at=now, by=who, **told))
     unit.session.add(ErasureRow(customer_id=2, is_open=False, at=now, by=who))

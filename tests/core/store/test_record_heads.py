@@ -9,6 +9,7 @@ import pytest
 
 from core.model import record_heads
 from core.model.errors import WrongInput
+from core.model.stations import Station
 from core.papers import receipt
 from core.services import backup, decks
 from core.services.records_door import Shop
@@ -52,6 +53,7 @@ def test_an_older_copy_under_a_newer_name_is_told(desk: Desk, tmp_path: Path) ->
 
 def test_a_receipt_tells_the_head_of_all_before_it(file_desk: Desk) -> None:
     job = file_desk.book()
+    file_desk.bring_to(job.tapes[0], Station.READY)
     head = file_desk.shop.ask(history.head)
     handed = file_desk.hand_back(job)
     assert handed.head == head
@@ -67,8 +69,7 @@ def test_verify_holds_the_records_against_a_receipt(typed: Typist, codes: list[s
         walk(typed, codes[0], station)
     number = record_heads.short_head(typed("verify").document["head"])
     assert typed("verify", "--head", number).code == 0
-    walk_on = typed("move", codes[1], "looked-over")
-    assert walk_on.code == 0
+    assert typed("move", codes[1], "looked-over").code == 0
     held = typed("verify", "--head", number)
     assert held.document["sound"] is True
     shutil.copy(older, typed.shop)

@@ -48,6 +48,7 @@ def a_year_ago(desk: Desk, papers: Path) -> Job:
     desk.bring_to(second, Station.READY)
     desk.shop.run(repair_record.clear_finding, first.code, Finding.SNAPPED, "as Zebedee wished")
     walk(desk, first.code)
+    desk.write_copies(job.number)
     desk.shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.LEFT_WORD, note=NAME, command=command())
     desk.shop.run(handover_wishes.wish, job.number, collector=f"Ozias {NAME}", said_by=NAME)
     desk.shop.run(noted_calls.note, job.number, f"all is ready, {NAME}")
