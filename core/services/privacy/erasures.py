@@ -38,6 +38,23 @@ class Erased:
     """Papers and photos that were removed."""
 
 
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """Who would be erased, with which orders."""
+
+    name: str
+    orders: tuple[str, ...]
+
+
+def would_erase(unit: Unit, who: str) -> Meant:
+    """Who `erase` would take out; refused as that would be."""
+    permissions.check(unit, Permission.ERASE)
+    customer = meant(unit, who)
+    jobs = _jobs(unit, customer)
+    _check_done(unit, jobs)
+    return Meant(customer.name, tuple(job.number for job in jobs))
+
+
 def erase(shop: Shop, who: str, papers: Sequence[Path] = ()) -> Erased:
     """Erases the one customer that ``who`` names (order number, phone or whole name), with their papers.
 
@@ -56,7 +73,7 @@ def erase_rows(unit: Unit, who: str) -> Erased:
     """`erase`, as far as the tables and the history go."""
     permissions.check(unit, Permission.ERASE)
     customer = meant(unit, who)
-    jobs = tuple(unit.session.scalars(select(JobRow).where(JobRow.customer_id == customer.id)))
+    jobs = _jobs(unit, customer)
     _check_done(unit, jobs)
     if wrong := next(iter(row_audit.differences(unit)), None):
         raise Refused(say("privacy", "not-sound", problem=wrong))
@@ -85,6 +102,11 @@ def meant(unit: Unit, who: str) -> CustomerRow:
     if len(whole) != 1:
         raise WrongInput(say("privacy", "customer"), who, say("privacy", "one-customer", n=len(whole)))
     return whole[0]
+
+
+def _jobs(unit: Unit, customer: CustomerRow) -> tuple[JobRow, ...]:
+    theirs = select(JobRow).where(JobRow.customer_id == customer.id).order_by(JobRow.id)
+    return tuple(unit.session.scalars(theirs))
 
 
 def _check_done(unit: Unit, jobs: Sequence[JobRow]) -> None:

@@ -87,3 +87,16 @@ files-removed =
     }
 older-copies = Backups made before still hold the name until they are thinned out or removed.
 exported = All that is kept of this customer: { $path }
+
+# The chapter of Shop.
+print = Print this page (F6)
+who = Order number, phone number, or whole name
+file = Save all we keep of this customer (F7)
+file-title = Where the file goes
+ask = Erase this customer … (F8)
+erase-now = Yes, erase for good (Shift+F8)
+sure =
+    { $n ->
+        [one] { $name }, order { $orders }. Name, phone, notes, and papers go for good; sums and dates stay. This can't be undone.
+       *[other] { $name }, orders { $orders }. Name, phone, notes, and papers go for good; sums and dates stay. This can't be undone.
+    }

@@ -10,14 +10,12 @@ from __future__ import annotations
 import hashlib
 import json
 import secrets
-from collections.abc import Iterator
-from datetime import UTC, datetime
 from typing import Any
 
 import sqlalchemy as sa
 from alembic import op
 
-from core.store import row_digests
+from core.store import row_digests, row_telling
 from core.store.columns import UtcMoment, written
 
 revision = "0016"
@@ -33,7 +31,6 @@ EVENTS = sa.table(
     *(sa.column(name) for name in ("digest", "salt", "sealed")),
     sa.column("at", UtcMoment()),
 )
-COUNTERS = sa.table("counters", sa.column("name"), sa.column("last"))
 GUARD = "WHEN NOT EXISTS (SELECT 1 FROM erasures WHERE is_open)"
 
 
@@ -67,7 +64,7 @@ def upgrade() -> None:
         _chain_anew(bind)
         op.execute("ALTER TABLE events ENABLE TRIGGER events_append_only")
         _let_erasures_through_postgresql()
-    _tell_rows(bind)
+    row_telling.tell(bind, row_digests.tables(bind))
 
 
 def downgrade() -> None:
@@ -132,37 +129,6 @@ def _fingerprint(text: str) -> str:
 
 def _text(value: object) -> str:
     return json.dumps(value, ensure_ascii=False, allow_nan=False, sort_keys=True, separators=(",", ":"))
-
-
-# --- rows --------------------------------------------------------------------------------
-
-
-def _tell_rows(bind: sa.Connection) -> None:
-    """One line for each thousand rows, by the program, at the moment of the last line."""
-    newest = sa.select(EVENTS.c.at, EVENTS.c.digest, EVENTS.c.seq).order_by(EVENTS.c.seq.desc()).limit(1)
-    found = bind.execute(newest).one_or_none()
-    at = datetime.now(UTC) if found is None else found.at
-    before, seq = (BEGINNING, 0) if found is None else (found.digest, found.seq)
-    for rows in _standing(bind):
-        seq, salt, payload = seq + 1, secrets.token_hex(16), _text({"rows": rows})
-        sealed = _fingerprint(salt + _text(["", payload]))
-        line = {"seq": seq, "job": None, "tape": None, "kind": "rows", "words": "", "payload": payload}
-        line |= {"at": at, "by": "tapewright", "previous": before, "salt": salt, "sealed": sealed}
-        said = [seq, None, None, "rows", sealed, written(at), "tapewright", before]
-        before = _fingerprint(_text(said))
-        bind.execute(sa.insert(EVENTS).values(**line, digest=before))
-    if seq:
-        bind.execute(
-            sa.update(COUNTERS).where(COUNTERS.c.name == "event", COUNTERS.c.last < seq).values(last=seq)
-        )
-
-
-def _standing(bind: sa.Connection) -> Iterator[dict[str, dict[str, str]]]:
-    salts = row_digests.Salts(bind, all_at_once=True)
-    for name in row_digests.tables(bind):
-        rows = list(row_digests.standing(bind, name, salts))
-        for first in range(0, len(rows), row_digests.AT_ONCE):
-            yield {name: dict(rows[first : first + row_digests.AT_ONCE])}
 
 
 # --- append-only, save for an erasure ----------------------------------------------------

@@ -8,6 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
 from core.cli import entry
 from core.model import record_heads
@@ -25,9 +26,9 @@ from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
 from core.services.own_shop import settings_versions
 from core.services.privacy import erasures
-from core.store import current_settings, dump, history, lookup
+from core.store import current_settings, dump, history, lookup, row_digests
 from core.store.unit import Unit
-from tests.support.booked import Desk, command, inventory, line
+from tests.support.booked import Desk, command, events, inventory, line
 
 NAME, PHONE = "Quillona Zebedee", "(303) 555-0187"
 TOLD = ("Zebedee", "zebedee", "Quillona", "5550187", "555-0187", "ebede")
@@ -127,6 +128,26 @@ def test_the_head_of_before_is_still_held_and_the_history_says_who_erased(desk: 
     assert {each.words for each in lines} == {""}
     assert len(lines) > 10
     assert found(desk, tmp_path / "nothing") == []
+
+
+def test_nobody_can_try_names_against_what_is_left(desk: Desk, tmp_path: Path) -> None:
+    """A digest without a salt would tell whether a guessed name was right; the salts are gone."""
+    job = a_year_ago(desk, tmp_path / "papers")
+    with desk.shop.database.reading.connect() as connection:
+        rows = {
+            name: [dict(row) for row in connection.execute(text(f"SELECT * FROM {name}")).mappings()]
+            for name in ("customers", "jobs")
+        }
+        salts = [row["salt"] for name in rows for row in rows[name]]
+        salts += connection.execute(text("SELECT salt FROM events WHERE job IS NOT NULL")).scalars().all()
+    said = "".join(event.payload for event in events(desk.shop, row_digests.KIND))
+    for name, held in rows.items():
+        for row in held:
+            assert row_digests.digest(name, row, row["salt"]) in said
+            assert row_digests.digest(name, row, "") not in said
+    erasures.erase(desk.shop, job.number)
+    left = b"".join(held for _, held in everything(desk, tmp_path))
+    assert not [salt for salt in salts if salt.encode() in left]
 
 
 def test_erased_at_the_command_line_the_papers_beside_the_shop_go_as_well(
