@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Iterator
 
-import pytest
 from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 _DATA = tempfile.TemporaryDirectory(prefix="tapewright-tests-")
 os.environ["XDG_DATA_HOME"] = _DATA.name
-"""A window takes its place among those of this run, not among those of whoever runs it."""
+"""Places of windows and copies of servers are kept in the run's own folder, not in that of whoever runs it."""
 
 pytest_plugins = [
     "tests.support.cheap_hashes",
@@ -35,11 +33,3 @@ settings.register_profile(
     suppress_health_check=[HealthCheck.too_slow],
 )
 settings.load_profile("house")
-
-
-@pytest.fixture(scope="session", autouse=True)
-def own_data_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Copies of servers are kept in the user's data folder: in a run, in a folder of the run."""
-    with pytest.MonkeyPatch.context() as surroundings:
-        surroundings.setenv("XDG_DATA_HOME", str(tmp_path_factory.mktemp("data")))
-        yield

@@ -9,6 +9,7 @@ from datetime import date, datetime
 from decimal import Decimal, InvalidOperation
 from typing import NoReturn
 
+from core.model import record_heads
 from core.model.errors import TapewrightError
 from core.wording.messages import say
 
@@ -120,6 +121,14 @@ def moment(typed: str) -> datetime:
     except (ValueError, OverflowError) as error:
         accepted = say("cli", "iso_time_between_accepted")
         raise argparse.ArgumentTypeError(f"found {typed[:60]!r}; {accepted}") from error
+
+
+def head(typed: str) -> str:
+    """How a digest begins, as it is printed: hexadecimal digits, spaces between them as one likes."""
+    try:
+        return record_heads.typed(typed)
+    except ValueError as error:
+        raise argparse.ArgumentTypeError(say("cli", "head_accepted", typed=typed[:60])) from error
 
 
 def day(typed: str) -> date:

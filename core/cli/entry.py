@@ -121,6 +121,7 @@ def parser() -> Parser:
     from core.cli.checking_arguments import add_checking
     from core.cli.copy_arguments import add_copies, add_downloads
     from core.cli.handover_arguments import add_handover
+    from core.cli.privacy_arguments import add_privacy
     from core.cli.settings_arguments import add_settings
     from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
     from core.cli.tape_arguments import add_care
@@ -140,6 +141,7 @@ def parser() -> Parser:
     add_planned(add)
     add_keeping(add)
     add_settings(add)
+    add_privacy(add)
     add_demo(add)
     add_desktop(add)
     return whole

@@ -7,6 +7,7 @@ from core.cli.argument_parser import (
     Subcommands,
     amount,
     day,
+    head,
     text,
 )
 from core.wording.messages import say
@@ -75,7 +76,8 @@ def add_keeping(add: Subcommands) -> None:
     _add_key(one)
     one = add("backup-key", say("cli", "backup_key"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "backup_key_paper"))
-    add("verify", say("cli", "check_database_chain_history"))
+    one = add("verify", say("cli", "check_database_chain_history"))
+    one.add_argument("--head", metavar="HEX", type=head, help=say("cli", "verify_head"))
 
 
 def _add_key(one: Parser) -> None:

@@ -115,6 +115,8 @@ class Pickup:
     """Who was named beforehand, where that is who signed."""
     shown: str = ""
     """What somebody else than the customer showed, in words."""
+    head: str = ""
+    """The digest of the last line of history before, in hexadecimal; nothing in older records."""
 
     @property
     def returned(self) -> tuple[TapeRecord, ...]:

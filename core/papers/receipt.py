@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from core.model.job_records import Pickup
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import ShopFront
+from core.model.record_heads import short_head
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from core.papers import copies_told, price_table, signature_strokes
@@ -40,6 +41,7 @@ def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> byt
     _tell_copies(told, pickup, speaker)
     _tell_price(told, pickup, speaker)
     _tell_signature(told, pickup, speaker)
+    _tell_head(told, pickup, speaker)
     return bound(told, Cover(speaker.say("receipt-title"), pickup.job.number), speaker, paper)
 
 
@@ -182,6 +184,12 @@ def _tell_signature(told: Story, pickup: Pickup, speaker: Voice) -> None:
     told.add((Signed(signature, width), *text_cell(signed, told.width)), before=UNIT)
     for words in _by_what_right(pickup, speaker):
         told.say(words, before=UNIT / 2)
+
+
+def _tell_head(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    """The check number of all records up to here: on paper it is out of reach of whoever alters them."""
+    if pickup.head:
+        told.say(speaker.say("receipt-check-number", head=short_head(pickup.head)), QUIET, before=UNIT)
 
 
 def _by_what_right(pickup: Pickup, speaker: Voice) -> Iterator[str]:

@@ -12,7 +12,7 @@ from pathlib import Path
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
-from core.model import private_files, regular_files
+from core.model import private_files, record_heads, regular_files
 from core.model.errors import WrongInput
 from core.store import (
     audit,
@@ -23,6 +23,7 @@ from core.store import (
     file_copies,
     history,
     locked_files,
+    row_audit,
     schema,
 )
 from core.store.engines import Database, open_database
@@ -62,22 +63,32 @@ def make(database: Database, directory: Path, now: datetime, lock: str = "") -> 
 
 
 def _copy(database: Database, directory: Path, now: datetime) -> Path:
+    told = f"{file_copies.stamp(now)}-{_head(database, now)}"
     if database.path is not None:
-        name = f"{database.path.stem}-{file_copies.stamp(now)}{database.path.suffix or '.sqlite'}"
+        name = f"{database.path.stem}-{told}{database.path.suffix or '.sqlite'}"
         return file_copies.copy_file(database.path, directory / name)
     with database.reading.connect() as connection:
-        name = f"tapewright-{file_copies.stamp(now)}{dump_files.ENDING}"
-        return dump_files.write(connection, directory / name, now)
+        return dump_files.write(connection, directory / f"tapewright-{told}{dump_files.ENDING}", now)
 
 
-def verify(database: Database, now: datetime) -> tuple[str, ...]:
-    """What is wrong with an open shop: its file, its links, its history, its tables against its history."""
+def _head(database: Database, now: datetime) -> str:
+    """How the head of the history begins: in the name of a copy it tells a rewritten or an older one."""
+    with Session(database.reading) as session, session.begin():
+        return history.head(Unit(session, now, "backup"))[: record_heads.LETTERS]
+
+
+def verify(database: Database, now: datetime, *, head: str | None = None) -> tuple[str, ...]:
+    """What is wrong with an open shop: its file, its links, its history, its tables against its history.
+
+    ``head``: how a digest begins that was printed or kept elsewhere; a history without it is another one.
+    """
     with failures.named_here(database.where):
         found = file_copies.problems_of_file(database.path) if database.path is not None else []
         if found:
             return tuple(found)
         with Session(database.reading) as session, session.begin():
-            return audit.verify(Unit(session, now, "verify"))
+            unit = Unit(session, now, "verify")
+            return (*audit.verify(unit), *row_audit.not_held(unit, head))
 
 
 def check(file: Path, now: datetime, key: str = "") -> Rehearsal:
@@ -123,7 +134,7 @@ def make_ready(file: Path, copy: Path, now: datetime, key: str = "") -> None:
         if not is_file:
             _load(database, file)
         schema.bring_up(database, create=False, now=now)
-        if problems := verify(database, now):
+        if problems := verify(database, now, head=record_heads.in_name(file.name)):
             accepted = say("records", "backup_not_sound", problems=problems[0])
             raise WrongInput(say("records", "backup"), str(file), accepted)
     finally:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import date
 from itertools import count
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -17,6 +18,7 @@ from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import QuotedTape
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
+from core.services.privacy.kept_entries import KeptEntry
 from core.store import durable_files
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
@@ -135,6 +137,14 @@ def of_incident(job: Job, incident: Incident, front: ShopFront, folder: Path) ->
 
     made = incident_report.render(job, incident, front)
     return (write(folder, f"incident-{incident.tape}", made),)
+
+
+def of_kept(entries: Sequence[KeptEntry], front: ShopFront, day: date, folder: Path) -> tuple[Path, ...]:
+    """The page on what is kept of customers, written into ``folder``."""
+    from core.papers import privacy_page
+
+    lines = [(each.what, each.why, each.how_long) for each in entries]
+    return (write(folder, f"data-kept-{day.isoformat()}", privacy_page.render(lines, front, day)),)
 
 
 def write(folder: Path, stem: str, data: bytes) -> Path:

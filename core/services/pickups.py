@@ -225,6 +225,7 @@ def _keep(
         due_minor=price.due.likely - sum(each.minor for each in row.payments),
         named=collected.named,
         shown=collected.shown,
+        head=history.head(unit),
     )
     kept = PickupRow(
         command=unit.command,

@@ -18,7 +18,7 @@ from sqlalchemy.orm import Session
 
 from core.model.names import NO_COMMAND, CommandId
 from core.services.own_shop import shop_settings
-from core.store import commands, failures, schema, steps
+from core.store import commands, failures, history, row_digests, schema, steps
 from core.store.commands import CarriedOut
 from core.store.engines import Database, open_database, shown_address
 from core.store.unit import Unit
@@ -103,8 +103,10 @@ class Shop:
         For what the program does of itself: nobody is told the id, so nobody can send it again.
         """
         with self._unit(self.database.writing, new_command()) as unit:
+            row_digests.watch(unit.session)
             result = step(unit, *args, **kwargs)
             unit.session.flush()
+            history.append_rows(unit)
             return result
 
     def once(
@@ -122,7 +124,11 @@ class Shop:
         """
         request = steps.request(step, args, kwargs, command)
         with self._unit(self.database.writing, command) as unit:
-            return commands.carry_out(unit, request)
+            row_digests.watch(unit.session)
+            found = commands.carry_out(unit, request)
+            unit.session.flush()
+            history.append_rows(unit)
+            return found
 
     def ask(self, query: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
         """Answers one question from a steady view of the records; nothing can be changed by it."""
@@ -153,6 +159,16 @@ class Shop:
         from core.services import backup
 
         return backup.verify(self.database, self.clock())
+
+    def scrub(self) -> None:
+        """Writes the records anew, so that nothing of what was taken out is left in free places or the log.
+
+        Unavailable while others hold the records; nothing is lost then, and it can be done again.
+        """
+        from core.store import scrubbing
+
+        with failures.named_here(self.where):
+            scrubbing.scrub(self.database)
 
     def close(self) -> None:
         """Lets go of the records. The shop cannot be used afterwards."""

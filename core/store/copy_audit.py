@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from sqlalchemy import select
 
 from core.model import serialization
 from core.store import history
-from core.store.copy_tables import CopyStepRow
+from core.store.copy_tables import CopyRow, CopyStepRow
+from core.store.job_tables import JobRow
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -24,10 +24,15 @@ def fingerprint(row: CopyStepRow) -> str:
     return history.fingerprint(serialization.dumps(said))
 
 
-def differences(unit: Unit) -> Iterator[str]:
-    """One sentence for each step that is not as its line of history says, or that only one of them knows."""
-    rows = unit.session.scalars(select(CopyStepRow).order_by(CopyStepRow.id))
-    found, said = {row.id: fingerprint(row) for row in rows}, _said(unit)
+def differences(unit: Unit, erased: Collection[str] = ()) -> Iterator[str]:
+    """One sentence for each step that is not as its line of history says, or that only one of them knows.
+
+    Not of ``erased`` orders: their lines say nothing any more.
+    """
+    asked = select(CopyStepRow, JobRow.number).join(CopyRow, CopyRow.id == CopyStepRow.copy_id)
+    rows = unit.session.execute(asked.join(JobRow, JobRow.id == CopyRow.job_id).order_by(CopyStepRow.id))
+    found = {row.id: fingerprint(row) for row, number in rows if number not in erased}
+    said = _said(unit)
     for key in sorted(found.keys() | said.keys()):
         if found.get(key) != said.get(key):
             yield say("records", "audit_copy_step_differs", number=key)
@@ -35,10 +40,7 @@ def differences(unit: Unit) -> Iterator[str]:
 
 def _said(unit: Unit) -> dict[int, str]:
     told: dict[int, str] = {}
-    for row in unit.session.scalars(select(EventRow).where(EventRow.kind == KIND)):
-        try:
-            payload = json.loads(row.payload)
-        except ValueError:
-            continue  # the chain has named this line already
+    asked = select(EventRow.payload).where(EventRow.kind == KIND, EventRow.salt.is_not(None))
+    for payload in map(history.payload_of, unit.session.scalars(asked)):
         told[int(payload.get("copy_step", 0))] = str(payload.get("step_sha256"))
     return told

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from sqlalchemy import select
 
@@ -17,12 +16,16 @@ from core.wording.messages import say
 Fact = tuple[str, ...]
 
 
-def differences(unit: Unit) -> Iterator[str]:
-    """One sentence for each kind of row that does not match its lines of history."""
-    if sorted(_told(unit)) != sorted(_said(unit, "told", ("round", "how", "result", "command"))):
+def differences(unit: Unit, erased: Collection[str]) -> Iterator[str]:
+    """One sentence for each kind of row that does not match its history; ``erased`` orders are left out."""
+    if _left(_told(unit), erased) != _said(unit, "told", ("round", "how", "result", "command")):
         yield say("records", "audit_told_differ")
-    if sorted(_wished(unit)) != sorted(_said(unit, "handover-wish", ("wish", "value_sha256"))):
+    if _left(_wished(unit), erased) != _said(unit, "handover-wish", ("wish", "value_sha256")):
         yield say("records", "audit_wishes_differ")
+
+
+def _left(facts: Iterator[Fact], erased: Collection[str]) -> list[Fact]:
+    return sorted(fact for fact in facts if fact[0] not in erased)
 
 
 def _told(unit: Unit) -> Iterator[Fact]:
@@ -37,10 +40,7 @@ def _wished(unit: Unit) -> Iterator[Fact]:
         yield number, row.kind, history.fingerprint(row.value)
 
 
-def _said(unit: Unit, kind: str, keys: tuple[str, ...]) -> Iterator[Fact]:
-    for row in unit.session.scalars(select(EventRow).where(EventRow.kind == kind)):
-        try:
-            said = json.loads(row.payload)
-        except ValueError:
-            continue  # the chain has named this line already
-        yield str(row.job), *(str(said.get(key)) for key in keys)
+def _said(unit: Unit, kind: str, keys: tuple[str, ...]) -> list[Fact]:
+    asked = select(EventRow).where(EventRow.kind == kind, EventRow.salt.is_not(None))
+    said = [(row.job, history.payload_of(row.payload)) for row in unit.session.scalars(asked)]
+    return sorted((str(job), *(str(payload.get(key)) for key in keys)) for job, payload in said)

@@ -2,13 +2,19 @@
 
 SQLite's own checks call a file sound after one letter of a text was altered; the chain does not. Lines are
 appended inside the transaction of the step they tell about, so neither exists without the other.
+
+The words of a line may name a customer. They go into its digest by way of ``sealed``, their digest with a
+salt of their own: of somebody who was erased words and salt are thrown away, and the chain still holds.
 """
 
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Iterator
+import json
+from collections.abc import Collection, Iterable, Iterator
+from contextlib import closing
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import Select, select
 
@@ -16,6 +22,7 @@ from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.names import JobNumber, TapeCode
 from core.model.tape_records import JournalEntry
+from core.store import row_digests
 from core.store.columns import written
 from core.store.shop_tables import CounterRow, EventRow
 from core.store.tape_tables import TapeRow
@@ -24,6 +31,11 @@ from core.wording.messages import say
 
 BEGINNING = "0" * 64
 """What the first line has as the digest before it."""
+
+ERASED = "customer-erased"
+"""Of the line that names the lines an erasure emptied."""
+ERASED_WORDS = ("", "{}")
+"""What an emptied line says."""
 
 _HEAD = "head_of_history"
 
@@ -44,7 +56,7 @@ def append(
     """
     if not unit.who.strip():
         raise WrongInput(say("settings", "people-name"), unit.who, say("files", "some-words"))
-    seq = allot(unit, "event")
+    seq, salt, said = allot(unit, "event"), row_digests.new_salt(), serialization.dumps(payload)
     previous, before = _head(unit, seq)
     event = EventRow(
         seq=seq,
@@ -52,7 +64,9 @@ def append(
         tape=tape,
         kind=kind,
         words=words,
-        payload=serialization.dumps(payload),
+        payload=said,
+        salt=salt,
+        sealed=sealed(words, said, salt),
         at=unit.now if before is None else max(unit.now, before),
         by=unit.who,
         previous=previous,
@@ -85,20 +99,30 @@ def append_of_tape(unit: Unit, row: TapeRow, kind: str, words: str, **more: obje
     unit.session.flush()
 
 
+def append_rows(unit: Unit) -> None:
+    """The lines with the digests of all rows the transaction wrote; its last act."""
+    for digests in row_digests.taken(unit.session):
+        append(unit, row_digests.KIND, "", rows=digests)
+    unit.session.flush()
+
+
 def digest(event: EventRow) -> str:
-    """SHA-256 over all that the line says and the digest before it."""
+    """SHA-256 over all that the line says, its words sealed, and the digest before it."""
     said = [
-        event.seq,
-        event.job,
-        event.tape,
-        event.kind,
-        event.words,
-        event.payload,
-        written(event.at),
-        event.by,
-        event.previous,
+        *(event.seq, event.job, event.tape, event.kind, event.sealed),
+        *(written(event.at), event.by, event.previous),
     ]
     return fingerprint(serialization.dumps(said))
+
+
+def sealed(words: str, payload: str, salt: str) -> str:
+    """SHA-256 over what a line says, with its salt before it."""
+    return fingerprint(salt + serialization.dumps([words, payload]))
+
+
+def is_erased(event: EventRow) -> bool:
+    """Whether what the line said was thrown away with its salt."""
+    return event.salt is None
 
 
 def fingerprint(text: str) -> str:
@@ -123,7 +147,8 @@ def of_job(unit: Unit, number: JobNumber) -> tuple[JournalEntry, ...]:
 
 def latest(unit: Unit) -> int:
     """The number of the last line, 0 at the beginning: it grows whenever anybody stored anything."""
-    return unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "event")).one()
+    found = unit.session.scalars(select(CounterRow.last).where(CounterRow.name == "event")).one_or_none()
+    return found or 0
 
 
 def last_at(unit: Unit) -> datetime | None:
@@ -134,26 +159,61 @@ def last_at(unit: Unit) -> datetime | None:
 def verify(unit: Unit) -> tuple[str, ...]:
     """Recomputes the whole chain; one sentence for each place where it breaks, none when it holds."""
     problems: list[str] = []
-    seq, before = 0, BEGINNING
+    seq, before, erased = 0, BEGINNING, _erased_lines(unit)
     for event in lines(unit):
         if event.seq != seq + 1:
             problems.append(_missing("history_line_missing", "history_lines_missing", seq + 1, event.seq - 1))
         elif event.previous != before:
             problems.append(say("records", "history_line_unlinked", seq=event.seq))
-        if digest(event) != event.digest:
+        if not _says_what_was_sealed(event, erased) or digest(event) != event.digest:
             problems.append(say("records", "history_line_altered", seq=event.seq, kind=event.kind))
         seq, before = event.seq, event.digest
-    if latest(unit) > seq:
-        last = latest(unit)
+    if (last := latest(unit)) > seq:
         problems.append(_missing("history_end_missing", "history_lines_end_missing", seq + 1, last))
+    elif last < seq:
+        problems.append(say("records", "history_counter_behind", last=last, seq=seq))
     return tuple(problems)
+
+
+def _says_what_was_sealed(event: EventRow, erased: Collection[int]) -> bool:
+    if event.salt is None:
+        return event.seq in erased and (event.words, event.payload) == ERASED_WORDS
+    return sealed(event.words, event.payload, event.salt) == event.sealed
+
+
+def _erased_lines(unit: Unit) -> set[int]:
+    """The numbers of the lines that erasures name as emptied."""
+    told = unit.session.scalars(select(EventRow.payload).where(EventRow.kind == ERASED))
+    return {int(seq) for payload in told for seq in payload_of(payload).get("lines", ())}
+
+
+def payload_of(text: str) -> dict[str, Any]:
+    """The payload of a line; nothing where it cannot be read (the chain names such a line)."""
+    try:
+        said = json.loads(text)
+    except ValueError:
+        return {}
+    return said if isinstance(said, dict) else {}
+
+
+def holds(unit: Unit, head: str) -> int | None:
+    """The number of the line whose digest begins with ``head`` (hexadecimal); None: the chain has none."""
+    begins = EventRow.digest.startswith(head.lower(), autoescape=True)
+    return unit.session.scalars(select(EventRow.seq).where(begins).limit(1)).one_or_none()
+
+
+def head(unit: Unit) -> str:
+    """The digest of the newest line, on which all of the history and of the rows hangs."""
+    newest = select(EventRow.digest).order_by(EventRow.seq.desc()).limit(1)
+    return unit.session.scalars(newest).one_or_none() or BEGINNING
 
 
 def lines(unit: Unit) -> Iterator[EventRow]:
     """Every line from the first, a few hundred at a time."""
-    for event in unit.session.scalars(_lines().execution_options(yield_per=500)):
-        unit.session.expunge(event)
-        yield event
+    with closing(unit.session.scalars(_lines().execution_options(yield_per=500))) as found:
+        for event in found:
+            unit.session.expunge(event)
+            yield event
 
 
 def _lines() -> Select[EventRow]:

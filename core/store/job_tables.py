@@ -21,6 +21,7 @@ from core.model.quote_records import Quote
 from core.model.signatures import Stroke
 from core.model.stations import Station
 from core.store.columns import BYTEWISE, ByValue, Serialized, StoredTable, UtcMoment
+from core.store.row_digests import new_salt
 
 if TYPE_CHECKING:
     from core.store.copy_tables import CopyRow
@@ -28,7 +29,8 @@ if TYPE_CHECKING:
 
 
 class CustomerRow(StoredTable):
-    """Whose tapes they are. ``folded`` and ``digits`` are what a search looks at."""
+    """Whose tapes they are. ``folded`` and ``digits`` are what a search looks at; for ``salt`` see
+    `row_digests`."""
 
     __tablename__ = "customers"
 
@@ -39,6 +41,7 @@ class CustomerRow(StoredTable):
     digits: Mapped[str] = mapped_column(BYTEWISE, index=True)
     email: Mapped[str | None] = mapped_column(Text)
     since: Mapped[datetime] = mapped_column(UtcMoment)
+    salt: Mapped[str | None] = mapped_column(String(32), init=False, insert_default=new_salt)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 
@@ -57,6 +60,7 @@ class JobRow(StoredTable):
     rush: Mapped[bool]
     quote: Mapped[Quote] = mapped_column(Serialized(Quote))
     promise: Mapped[Promise] = mapped_column(Serialized(Promise))
+    salt: Mapped[str | None] = mapped_column(String(32), init=False, insert_default=new_salt)
     version: Mapped[int] = mapped_column(init=False)
     __mapper_args__ = {"version_id_col": version}
 

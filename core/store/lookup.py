@@ -10,6 +10,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.store.copy_tables import CopyRow
+from core.store.engines import shown_address
 from core.store.job_tables import JobRow
 from core.store.tape_tables import DonorRow, RepairRow, TapeRow
 from core.store.unit import Unit
@@ -23,7 +24,8 @@ IN_THE_SHOP = tuple(station for station in Station if station.is_in_the_shop)
 def where(unit: Unit) -> str:
     """The file of the shop's books, or the address of their server."""
     url = unit.session.get_bind().engine.url
-    return str(url.database) if url.get_backend_name() == "sqlite" else url.render_as_string()
+    is_file = url.get_backend_name() == "sqlite"
+    return str(url.database) if is_file else shown_address(url.render_as_string(hide_password=False))
 
 
 def job_row(unit: Unit, number: str) -> JobRow:

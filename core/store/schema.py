@@ -18,7 +18,7 @@ from core.store import durable_files, file_copies, restore_journal, shop_marker
 from core.store.engines import Database
 from core.wording.messages import say
 
-HEAD = "0015"
+HEAD = "0016"
 """The newest revision in `core.store.migrations.versions`."""
 
 _MIGRATIONS = Path(__file__).with_name("migrations")

@@ -153,7 +153,9 @@ def _names(unit: Unit) -> _Names:
 
 
 def _was_corrected(unit: Unit, seq: int) -> bool:
-    corrected = select(EventRow.seq).where(EventRow.seq > seq, EventRow.kind.like("customer_corrected"))
+    corrected = select(EventRow.seq).where(
+        EventRow.seq > seq, EventRow.kind.in_(("customer-corrected", history.ERASED))
+    )
     return unit.session.scalars(corrected.limit(1)).first() is not None
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from sqlalchemy import (
+    ForeignKey,
     Index,
     String,
     Text,
@@ -109,6 +110,18 @@ class BoxOrderRow(StoredTable):
     by: Mapped[str] = mapped_column(Text)
 
 
+class ErasureRow(StoredTable):
+    """A customer who was erased. While one ``is_open``, what is theirs may be taken out."""
+
+    __tablename__ = "erasures"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    customer_id: Mapped[int] = mapped_column(ForeignKey("customers.id"))
+    is_open: Mapped[bool]
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
+
+
 class EventRow(StoredTable):
     """One line of history; ``digest`` covers the line and the digest before it (see `core.store.history`)."""
 
@@ -121,6 +134,10 @@ class EventRow(StoredTable):
     kind: Mapped[str] = mapped_column(String(40))
     words: Mapped[str] = mapped_column(Text)
     payload: Mapped[str] = mapped_column(Text)
+    salt: Mapped[str | None] = mapped_column(String(32))
+    """Nothing once the words of the line were erased."""
+    sealed: Mapped[str | None] = mapped_column(String(64))
+    """The digest of words, payload and salt."""
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
     previous: Mapped[str] = mapped_column(String(64))

@@ -3,24 +3,25 @@
 from __future__ import annotations
 
 import hashlib
-import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from sqlalchemy import select
 
 from core.model import serialization
+from core.store import history
 from core.store.shop_tables import EventRow
-from core.store.tape_tables import SignOffRow
+from core.store.tape_tables import SignOffRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
 KINDS = ("signed-off", "sign-off-withdrawn")
 
 
-def differences(unit: Unit) -> Iterator[str]:
-    """One sentence for each sign-off that does not match its line of history."""
-    rows = unit.session.scalars(select(SignOffRow).order_by(SignOffRow.id))
-    found = {row.id: fingerprint(row) for row in rows}
+def differences(unit: Unit, erased: Collection[str] = ()) -> Iterator[str]:
+    """One sentence for each sign-off that does not match its line of history; not of ``erased`` orders."""
+    asked = select(SignOffRow, TapeRow.code).join(TapeRow, TapeRow.id == SignOffRow.tape_id)
+    rows = unit.session.execute(asked.order_by(SignOffRow.id))
+    found = {row.id: fingerprint(row) for row, code in rows if code[:6] not in erased}
     told = dict(_told(unit))
     for number in sorted(found.keys() | told.keys()):
         if found.get(number) != told.get(number):
@@ -28,11 +29,8 @@ def differences(unit: Unit) -> Iterator[str]:
 
 
 def _told(unit: Unit) -> Iterator[tuple[int, str]]:
-    for row in unit.session.scalars(select(EventRow).where(EventRow.kind.in_(KINDS))):
-        try:
-            said = json.loads(row.payload)
-        except ValueError:
-            continue  # the chain has named this line already
+    asked = select(EventRow.payload).where(EventRow.kind.in_(KINDS), EventRow.salt.is_not(None))
+    for said in map(history.payload_of, unit.session.scalars(asked)):
         yield int(said.get("sign_off", 0)), str(said.get("line_sha256"))
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 from core.services import paper_files
+from core.services.privacy.kept_entries import KeptEntry
 from gui.toolkit.text import say
 
 
@@ -69,6 +71,18 @@ def writing_incident(job: Job, incident: Incident, front: ShopFront, folder: Pat
 
 def _incident(job: Job, incident: Incident, front: ShopFront, folder: Path) -> Path:
     (path,) = paper_files.of_incident(job, incident, front, paper_files.prepare(folder))
+    return path
+
+
+def writing_kept(
+    entries: Sequence[KeptEntry], front: ShopFront, day: date, folder: Path
+) -> Callable[[], Path]:
+    """Answers with the file of the page on what is kept of customers, or raises Unavailable."""
+    return partial(_or_unavailable, partial(_kept, entries, front, day, folder), folder, "no_paper")
+
+
+def _kept(entries: Sequence[KeptEntry], front: ShopFront, day: date, folder: Path) -> Path:
+    (path,) = paper_files.of_kept(entries, front, day, paper_files.prepare(folder))
     return path
 
 

@@ -255,6 +255,7 @@ def pickup(tapes: int = 12) -> Pickup:
         final=final(),
         paid_minor=balance.minor,
         due_minor=0,
+        head=hashlib.sha256(b"the line before").hexdigest(),
     )
 
 

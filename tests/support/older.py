@@ -8,7 +8,8 @@ from typing import Any
 from sqlalchemy import Connection, inspect, text
 
 from core.model import serialization
-from core.store import engines, history, schema
+from core.store import engines, history, row_digests, schema
+from core.store.columns import written
 from core.store.tables import EventRow, StoredTable
 from tests.support.booked import Desk
 
@@ -84,20 +85,30 @@ def _copy_settings(out: Connection, into: Connection) -> None:
 
 def _copy_history(out: Connection, into: Connection, *, before_settings: bool) -> None:
     """The same lines as they were said then, each with the digest it had."""
-    before = history.BEGINNING
-    for row in out.execute(EventRow.__table__.select().order_by(text("seq"))).mappings():
+    before, seq = history.BEGINNING, 0
+    columns = {each["name"] for each in inspect(into).get_columns("events")}
+    asked = EventRow.__table__.select().order_by(text("seq"))
+    for row in out.execute(asked.where(EventRow.kind != row_digests.KIND)).mappings():
+        seq += 1
         payload = (
             _as_said_then(row["payload"]) if before_settings else _without(row["payload"], NEWEST_IN_LINES)
         )
-        said_then = {"payload": payload, "previous": before}
+        said_then = {"seq": seq, "payload": payload, "previous": before}
         if before_settings and row["kind"] in ("settings", "prices"):
             said_then |= {"kind": "refitted", "payload": "{}"}
         if row["kind"] == "copy-step" and "copy_steps" not in inspect(into).get_table_names():
             said_then |= {"kind": "noted", "payload": "{}"}  # nobody kept record of copies then
         event = EventRow(**{**row, **said_then})
-        before = event.digest = history.digest(event)
-        values = {name: getattr(event, name) for name in row}
+        before = event.digest = _digest_before_salts(event)
+        values = {name: getattr(event, name) for name in row if name in columns}
         into.execute(EventRow.__table__.insert().values(**values))  # type: ignore[attr-defined]  # a table
+    into.execute(text("UPDATE counters SET last = :seq WHERE name = 'event'"), {"seq": seq})
+
+
+def _digest_before_salts(event: EventRow) -> str:
+    """Of a line as all of it was hashed before the sixteenth tables."""
+    said = [event.seq, event.job, event.tape, event.kind, event.words, event.payload]
+    return history.fingerprint(serialization.dumps([*said, written(event.at), event.by, event.previous]))
 
 
 def _as_said_then(payload: str) -> str:

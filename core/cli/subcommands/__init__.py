@@ -22,6 +22,7 @@ from core.cli.invocation import Invocation, Reply
     _AGREED,
     _SIGNED,
     _COPIES,
+    _PRIVACY,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -40,6 +41,7 @@ from core.cli.invocation import Invocation, Reply
         "agreements_typed",
         "signed_files",
         "copies_typed",
+        "privacy_typed",
     )
 )
 
@@ -113,6 +115,9 @@ _ROOMS = {
     "rehearse-restore": (_KEEPING, "rehearse_restore"),
     "backup-key": (_KEEPING, "make_key"),
     "verify": (_KEEPING, "verify"),
+    "data-kept": (_PRIVACY, "tell_kept"),
+    "export-customer": (_PRIVACY, "export"),
+    "erase": (_PRIVACY, "erase"),
     "completion": (_DESKTOP, "complete_shell"),
     "desktop-entry": (_DESKTOP, "write_desktop_entry"),
 }

@@ -8,6 +8,7 @@ from time import monotonic
 
 from core.cli.invocation import Invocation, Reply, contents, default_demo
 from core.cli.subcommands import paper_folder
+from core.model import record_heads
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.wording.messages import say
 
@@ -107,14 +108,22 @@ def _key(call: Invocation) -> str:
 
 
 def verify(call: Invocation) -> Reply:
+    """``verify``, with ``--head`` also whether the history holds what a receipt or a copy's name says."""
     from core.services import backup
+    from core.store import history, row_audit
 
     with call.open() as shop:
-        problems = backup.verify(shop.database, call.clock())
-        where = shop.where
-    document = {"sound": not problems, "problems": list(problems)}
+        problems = backup.verify(shop.database, call.clock(), head=call.asked.head)
+        where, head = shop.where, shop.ask(history.head)
+    document = {
+        "sound": not problems,
+        "problems": list(problems),
+        "head": head,
+        "outside": row_audit.outside(),
+    }
     if not problems:
-        return Reply(document, say("cli", "database_chain_history_sound"))
+        number = say("cli", "verify_check_number", head=record_heads.short_head(head))
+        return Reply(document, f"{say('cli', 'database_chain_history_sound')}\n{number}")
     advice = say("cli", "cannot_trusted_any_more", where=where, problems=problems[0])
     return Reply(document, "\n".join(problems), note=advice, exit_code=Unavailable.exit_code)
 

@@ -179,13 +179,13 @@ class Permission(Enum):
     RESTORE = "restore"
     """Put a backup in the place of the records."""
     ERASE = "erase"
-    """Kept, and not offered: nothing can be erased yet."""
+    """Take a customer out of the records for good, or give out all that is kept of one."""
     REPORTS = "reports"
     """See how the promises turned out."""
 
 
-ASKED = tuple(permission for permission in Permission if permission is not Permission.ERASE)
-"""The permissions some step asks for; the others are kept as they are and offered nowhere."""
+ASKED = tuple(Permission)
+"""The permissions some step asks for; one that none asks for is kept as it is and offered nowhere."""
 _WITH_SETTINGS = frozenset({Permission.PRICES.value, Permission.RESTORE.value})
 
 

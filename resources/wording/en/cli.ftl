@@ -387,3 +387,13 @@ known_customer = { $name }, { $phone } · { $orders ->
     }
 no_phone = no phone number
 nobody_known = Nobody who was here before is called “{ $query }” or has such a number.
+verify_head = a check number from a receipt or from the name of a backup; the history must still hold it
+verify_check_number = Check number of the records: { $head }
+head_accepted = found { $typed }; 8 to 64 digits from 0 to 9 and a to f are accepted
+data_kept = what is kept of customers, why, and for how long
+export_customer = all that is kept of one customer, as one file
+customer_named = an order number, a phone number, or the whole name
+export_customer_file = where the JSON goes; - prints it
+erase = take a customer out of the records for good; the books stay
+erase_papers = another folder in which their papers lie
+data_kept_paper = write it as a PDF into this folder

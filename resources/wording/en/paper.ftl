@@ -337,6 +337,7 @@ receipt-told_spliced =
         [one] I counted the tapes and copies listed above and received them. I was shown the tape labeled “not for reuse” and told why it must never be played or recorded on again.
        *[other] I counted the tapes and copies listed above and received them. I was shown the { $n } tapes labeled “not for reuse” and told why they must never be played or recorded on again.
     }
+receipt-check-number = Check number of our records: { $head }
 receipt-signed = Signed by { $name }, { $day }, { $time }
 receipt-signed_name = Received by { $name }, { $day }, { $time }; no signature was taken on the screen.
 receipt-named = Named beforehand to collect for the customer: { $who } ({ $said_by } to { $by }, { $day }).

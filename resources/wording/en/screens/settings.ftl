@@ -254,6 +254,7 @@ people-to-restore = restore a backup
 people-to-refund = give money back
 people-to-override = override what the program decides
 people-to-reports = see reports
+people-to-erase = export or erase a customer
 people-wrong-pin = That is not the PIN of { $name }. Try again.
 people-wait-seconds =
     { $n ->
@@ -619,6 +620,7 @@ people-may-restore = restore a backup
 people-may-refund = give money back
 people-may-override = override the program
 people-may-reports = see reports
+people-may-erase = export or erase a customer
 people-may-lead = Whoever may change settings may change prices and restore a backup as well.
 people-plans = Dates go by the hours of these people and by what they can do. Of those at the bench at one time, whoever is not on the list counts as here all day and able to do everything.
 people-field-can = Can, at the bench

@@ -153,4 +153,5 @@ about_typeface = Typeface
 about_typeface_license = Lato, under the SIL Open Font License; its text is beside the font files.
 about_changes = What changed in each version
 backups = Backups
+privacy = Privacy
 words = Our own words

@@ -16,8 +16,10 @@ from core.model.own_shop.settings_records import ASKED, Permission, Person
 from core.model.stations import Station
 from core.services import jobs, payments, promises, shop_overview, tapes
 from core.services.own_shop import settings_versions, shop_document
+from core.services.privacy import erasures
 from core.services.restoring import restored_shop
-from core.store import current_settings
+from core.store import current_settings, lookup
+from core.store.unit import Unit
 from core.wording.messages import say
 from tests.support.booked import Desk, line, quoted
 
@@ -60,6 +62,17 @@ def look_at_reports(desk: Desk) -> Callable[[], object]:
     return lambda: desk.shop.ask(promises.kept)
 
 
+def erase_somebody(desk: Desk) -> Callable[[], object]:
+    job = desk.book(line())
+    desk.bring_to(job.tapes[0], Station.READY)
+    desk.hand_back(job, paid_minor=desk.shop.ask(_due, job.number))
+    return lambda: desk.shop.run(erasures.erase_rows, job.number)
+
+
+def _due(unit: Unit, number: str) -> int:
+    return payments.price(unit, lookup.job_row(unit, number)).due.likely
+
+
 def put_back(desk: Desk) -> Callable[[], object]:
     copy = desk.shop.backup(Path.cwd() / "kept")
     return lambda: restored_shop.restore(desk.where, copy, now=desk.clock(), who=desk.shop.who, replace=True)
@@ -71,6 +84,7 @@ STEPS = {
     Permission.REFUND: give_back,
     Permission.OVERRIDE: promise_too_soon,
     Permission.REPORTS: look_at_reports,
+    Permission.ERASE: erase_somebody,
     Permission.RESTORE: put_back,
 }
 

@@ -1,0 +1,17 @@
+"""Options of the subcommands about what is kept of customers."""
+
+from __future__ import annotations
+
+from core.cli.argument_parser import Subcommands, text
+from core.wording.messages import say
+
+
+def add_privacy(add: Subcommands) -> None:
+    one = add("data-kept", say("cli", "data_kept"))
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "data_kept_paper"))
+    one = add("export-customer", say("cli", "export_customer"))
+    one.add_argument("customer", metavar="CUSTOMER", type=text, help=say("cli", "customer_named"))
+    one.add_argument("file", metavar="FILE", help=say("cli", "export_customer_file"))
+    one = add("erase", say("cli", "erase"))
+    one.add_argument("customer", metavar="CUSTOMER", type=text, help=say("cli", "customer_named"))
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "erase_papers"))

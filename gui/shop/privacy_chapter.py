@@ -1,0 +1,115 @@
+"""The chapter on privacy: the page to show, one customer as a file, one customer erased."""
+
+from __future__ import annotations
+
+import json
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QObject, Qt, Slot
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from core.model import private_files
+from core.model.errors import Unavailable
+from core.services.privacy import customer_export, erasures, kept_entries
+from core.services.privacy.erasures import Erased, Meant
+from core.services.shop_overview import ShopView
+from gui.shop.chapter import EVERY_KIND, Chapter
+from gui.shop.privacy_sheet import PrivacySheet
+from gui.toolkit.paper_writing import writing_kept
+from gui.toolkit.screen_context import Desk
+from gui.toolkit.text import say
+
+
+class PrivacyChapter(Chapter):
+    """Whoever gives out or erases needs the right to; the page is for everybody."""
+
+    name = "privacy"
+    place = 97
+    kinds = frozenset({"shop"})
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(desk, parent)
+        self._sheet: PrivacySheet | None = None
+        self._view: ShopView | None = None
+
+    def open(self, view: ShopView) -> QWidget:
+        self._view = view
+        sheet = PrivacySheet(kept_entries.entries(view.settings), view.settings.front.name)
+        sheet.print_wanted.connect(self._print)
+        sheet.file_wanted.connect(self._ask_where_to)
+        sheet.erase_asked.connect(self._ask_who)
+        sheet.erase_wanted.connect(self._erase)
+        self._sheet = sheet
+        return sheet
+
+    def close(self) -> None:
+        self._sheet = None
+
+    # --- the page ------------------------------------------------------------------------
+
+    @Slot()
+    def _print(self) -> None:
+        if self._view is not None:
+            settings, day = self._view.settings, self.desk.clock().date()
+            found = kept_entries.entries(settings)
+            self.desk.show_paper(
+                writing_kept(found, settings.front, day, self.desk.papers), self.show_failure
+            )
+
+    # --- one customer --------------------------------------------------------------------
+
+    @Slot(str)
+    def _ask_where_to(self, who: str) -> None:
+        dialog = QFileDialog(self._sheet, say("privacy", "file-title"))
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setDefaultSuffix("json")
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.fileSelected.connect(partial(self.write_file, who))
+        dialog.open()
+
+    def write_file(self, who: str, name: str) -> None:
+        """All that is kept of a customer, into a file."""
+        then = partial(self._write, Path(name))
+        self.desk.work.ask(customer_export.export, who, then=then, otherwise=self.show_failure)
+
+    def _write(self, path: Path, found: dict[str, Any]) -> None:
+        said = say("privacy", "exported", path=path.name)
+        self.desk.work.write_paper(
+            partial(_written, path, found),
+            then=lambda _: self.said.emit(said),
+            otherwise=self.show_failure,
+        )
+
+    @Slot(str)
+    def _ask_who(self, who: str) -> None:
+        self.desk.work.ask(erasures.would_erase, who, then=self._show_meant, otherwise=self.show_failure)
+
+    def _show_meant(self, meant: Meant) -> None:
+        if self._sheet is not None:
+            self._sheet.show_meant(meant)
+
+    @Slot(str)
+    def _erase(self, order: str) -> None:
+        deed = partial(erasures.erase, who=order, papers=[self.desk.papers])
+        self.desk.work.run_beside(
+            deed, then=self._was_erased, otherwise=self.show_failure, changes=EVERY_KIND
+        )
+
+    def _was_erased(self, done: Erased) -> None:
+        if self._sheet is not None:
+            self._sheet.forget()
+            self._sheet.who.clear()
+        said = [say("privacy", "erased", n=len(done.orders)), say("privacy", "older-copies")]
+        self.said.emit(" ".join(said))
+
+
+CHAPTER = PrivacyChapter
+
+
+def _written(path: Path, found: dict[str, Any]) -> Path:
+    try:
+        return private_files.write(path, json.dumps(found, ensure_ascii=False, indent=2).encode())
+    except OSError as failure:
+        raise Unavailable(f"{path.name}: {failure.strerror}") from failure

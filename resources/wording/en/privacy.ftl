@@ -1,0 +1,102 @@
+# What is kept of a customer, and how it is taken out.
+customer = customer
+one-customer =
+    { $n ->
+        [0] an order number, a phone number or the whole name of somebody who was here is accepted
+       *[other] { $n } customers match; an order number says which one is meant
+    }
+erased-name = (erased)
+event =
+    { $n ->
+        [one] a customer was erased; 1 order stays without a name
+       *[other] a customer was erased; { $n } orders stay without a name
+    }
+still-open =
+    { $n ->
+        [one] Order { $orders } is still open. Erase this customer once everything was handed back.
+       *[other] Orders { $orders } are still open. Erase this customer once everything was handed back.
+    }
+still-owing =
+    { $n ->
+        [one] Something is still owed on order { $orders }. Settle it first, then erase this customer.
+       *[other] Something is still owed on orders { $orders }. Settle it first, then erase this customer.
+    }
+not-sound = The records don't agree with their history, and erasing would hide that: { $problem } Nothing was erased.
+paper-stays = The records hold the name no longer, but { $path } could not be removed: { $why }. Remove it yourself.
+
+# The page on what is kept, one entry after the other: what, why, how long.
+title = What we keep about you, and for how long
+about = { $name } keeps what is listed here, on its own computer and in its backups. The program sends none of it to anybody.
+rights = You may ask for a copy of all we keep about you, and you may ask us to erase you. Orders that are still here or unpaid come first. Local law may make us keep invoices for some years; where it does, it goes first.
+head-what = What
+head-why = Why
+head-long = How long
+made-on = As of { $day }
+kept-customer = Name, phone, and email
+kept-customer-why = To know whose tapes they are, and to call.
+kept-customer-long = Until the customer is erased.
+kept-orders = Orders: the tapes, what is written on them, what was found and done
+kept-orders-why = To work on them, and to answer questions later.
+kept-orders-long = What is written on the tapes and every note: until the customer is erased. Formats, minutes, and what was done stay, without a name.
+kept-money = Quotes, payments, and totals
+kept-money-why = The books of the shop, and tax law.
+kept-money-long = They stay; once the customer is erased, without a name.
+kept-agreements = What was agreed, by whom, and signatures
+kept-agreements-why = To prove what was agreed on and what was given back.
+kept-agreements-long = Names, words, and signatures: until the customer is erased. Sums and dates stay.
+kept-calls = Calls, messages, and who may collect
+kept-calls-why = So that whoever picks up the phone knows.
+kept-calls-long = Until the customer is erased.
+kept-history = The history of each order, line by line
+kept-history-why = To show that nothing was altered.
+kept-history-long = The words: until the customer is erased. That something happened, when, and who in the shop did it stays.
+kept-papers = Papers as files: quotes, claim slips, receipts
+kept-papers-why = To print them again.
+kept-papers-long = Until the customer is erased.
+kept-photos = Photos of lost or damaged tapes
+kept-photos-why = For the owner of the tape and the insurer.
+kept-photos-long = Until the customer is erased.
+kept-recordings = What a recorded file holds: its length, size, and checksum
+kept-recordings-why = To show later that a copy is the one handed over.
+kept-recordings-long = The name of the file: until the customer is erased. The files themselves are not kept in the records.
+kept-drafts = What is typed at the counter and not booked yet
+kept-drafts-why = So that a power cut costs seconds.
+kept-drafts-long = Until it is booked or thrown away.
+kept-backups = Backups of all of this
+kept-backups-why = So that nothing is lost.
+kept-backups-long =
+    { $places ->
+        [0] None are made by the program. Backups somebody made by hand keep what was erased until they are removed.
+       *[other] The newest { $keep } in each place, about { $days } days. Until then they still hold who was erased.
+    }
+kept-log = A log of failures of the program
+kept-log-why = To mend it.
+kept-log-long = It holds no names, phone numbers, or records. It may be removed at any time.
+
+# Answers.
+erased =
+    { $n ->
+        [0] Erased.
+        [one] Erased. 1 order stays without a name.
+       *[other] Erased. { $n } orders stay without a name.
+    }
+files-removed =
+    { $n ->
+        [one] 1 paper or photo was removed.
+       *[other] { $n } papers and photos were removed.
+    }
+older-copies = Backups made before still hold the name until they are thinned out or removed.
+exported = All that is kept of this customer: { $path }
+
+# The chapter of Shop.
+print = Print this page (F6)
+who = Order number, phone number, or whole name
+file = Save all we keep of this customer (F7)
+file-title = Where the file goes
+ask = Erase this customer … (F8)
+erase-now = Yes, erase for good (Shift+F8)
+sure =
+    { $n ->
+        [one] { $name }, order { $orders }. Name, phone, notes, and papers go for good; sums and dates stay. This can't be undone.
+       *[other] { $name }, orders { $orders }. Name, phone, notes, and papers go for good; sums and dates stay. This can't be undone.
+    }
