@@ -147,7 +147,7 @@ def test_what_was_agreed_is_paid_once_though_the_first_entry_is_struck_out(desk:
 def test_a_splice_kept_before_was_made_once(desk: Desk, job: Job, older: str) -> None:
     splice(desk, job)
     before = desk.shop.ask(jobs.reprice, job.number).gross
-    as_kept_before(desk, older, "0012")
+    as_kept_before(desk, older, "0013")
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
         assert shop.verify() == ()
         assert not shop.ask(tapes.get, TapeCode(job.tapes[0].code)).splices[0].redone
