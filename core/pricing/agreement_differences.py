@@ -8,9 +8,12 @@ from datetime import date
 from enum import Enum
 
 from core.model.agreement_records import AgreementVersion
+from core.model.copies.copy_records import DOWNLOAD
 from core.model.inventory import TapeLine
 from core.model.names import TapeCode
 from core.model.quote_records import Quote
+from core.pricing import bitrates
+from core.wording.messages import say
 
 
 class AgreementPart(Enum):
@@ -95,7 +98,12 @@ def _charges(quote: Quote) -> dict[str, tuple[int, str]]:
 
 
 def _copies(version: AgreementVersion) -> tuple[str, ...]:
-    return tuple(each.words for each in version.quote.storage.copies)
+    pieces = [
+        say("media", "pieces", n=round(each.count.likely), words=each.words)
+        for each in version.quote.storage.copies
+    ]
+    files = (each.codec or "h264" for each in version.inventory.deliver if each.carrier == DOWNLOAD)
+    return (*pieces, *(say("media", "download-of", files=bitrates.words(codec)) for codec in files))
 
 
 def _customer(version: AgreementVersion) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from datetime import date, timedelta
 
 from core.model.errors import WrongInput
-from core.model.inventory import Delivery
+from core.model.inventory import MOST_SETS, Delivery
 from core.model.own_shop import shop_additions
 from core.pricing import copy_sizes
 from core.wording.messages import worded_cache
@@ -18,6 +20,7 @@ LATEST_DAYS = 3 * 366
 """A wish further away than three years is a slip of the pen."""
 
 _DISCS = ("dvd", "bluray")
+_SEVERAL = re.compile(r"(?P<sets>\d{1,3})\s*[x×*]\s*(?P<order>\S.*)", re.IGNORECASE)
 
 
 @worded_cache(maxsize=8)
@@ -38,22 +41,27 @@ def copies_offered() -> tuple[CellChoice, ...]:
 
 
 def deliveries(typed: str) -> tuple[Delivery, ...]:
-    """The orders in a list with commas; WrongInput names the one that is not known."""
+    """The orders in a list with commas, ``3 × DVDs`` for as many sets; WrongInput names the one that is not
+    known."""
     found: list[Delivery] = []
     for part in choices.parts(typed):
-        choice = choices.meant(copies_offered(), part)
-        if choice is None:
+        sets, wanted = _sets(part)
+        choice = choices.meant(copies_offered(), wanted)
+        if choice is None or not 1 <= sets <= MOST_SETS:
             few = "; ".join(known.words for known in copies_offered()[:4])
             raise WrongInput(
                 text.say("counter", "copies_place"), part, text.say("counter", "accepted_copies", few=few)
             )
-        found.append(_known()[choice.words][1])
-    return tuple(dict.fromkeys(found))
+        order = _known()[choice.words][1]
+        found += [order] * (sets - found.count(order))
+    return tuple(found)
 
 
 def copies_words(orders: tuple[Delivery, ...]) -> str:
     """The list that `deliveries` reads back."""
-    return ", ".join(_words(order) for order in orders)
+    return ", ".join(
+        text.say("counter", "sets", n=count, copy=_words(order)) for order, count in Counter(orders).items()
+    )
 
 
 def days_offered(today: date) -> tuple[CellChoice, ...]:
@@ -82,6 +90,12 @@ def day(typed: str, today: date, place: str = "") -> date | None:
             place or text.say("counter", "needed_by_place"), typed, text.say("counter", "accepted_day_range")
         )
     return wish
+
+
+def _sets(part: str) -> tuple[int, str]:
+    """How many sets of one order, and which: ``3 × DVDs`` or ``3 x dvd``."""
+    typed = _SEVERAL.fullmatch(part)
+    return (int(typed["sets"]), typed["order"]) if typed else (1, part)
 
 
 @worded_cache(maxsize=4096)

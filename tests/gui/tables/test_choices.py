@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.model.errors import WrongInput
 from gui.counter import accepted_words
 from gui.tables import choices
 from gui.tables.choices import CellChoice
@@ -68,3 +69,14 @@ def test_every_order_that_is_offered_is_read_back() -> None:
 def test_no_two_orders_share_their_words() -> None:
     names = [offered.words for offered in wishes.copies_offered()]
     assert len(names) == len(set(names))
+
+
+def test_several_sets_are_typed_as_one_and_read_back() -> None:
+    orders = wishes.deliveries("files on a stick, 3 x dvd")
+    assert [each.kind for each in orders] == ["files", "dvd", "dvd", "dvd"]
+    assert wishes.copies_words(orders) == "files on a stick, 3 × DVDs for a player"
+    assert wishes.deliveries(wishes.copies_words(orders)) == orders
+    assert wishes.deliveries("dvd, dvd") == wishes.deliveries("dvd")
+    for wrong in ("21 x dvd", "0 x dvd"):
+        with pytest.raises(WrongInput):
+            wishes.deliveries(wrong)

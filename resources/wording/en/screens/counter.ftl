@@ -148,12 +148,16 @@ codec-own-drive = { $codec } files on their own drive
 codec-download = { $codec } files to download
 codec-dvd-r = { $codec } files on data DVDs
 codec-bd-r = { $codec } files on data Blu-rays
+sets = { $n ->
+        [one] { $copy }
+       *[other] { $n } × { $copy }
+    }
 disc-dvd = DVDs for a player
 disc-bluray = Blu-rays for a player
 disc_typed-dvd = DVD-Video
 disc_typed-bluray = Blu-ray video
 dvd_note = each tape starts its own disc
-accepted_copies = for example { $few } are accepted; type a letter to see all
+accepted_copies = for example { $few } are accepted, or up to 20 sets such as 3 × DVD; type a letter to see all
 accepted_day = a day like { $day } or { $iso } is accepted, or nothing
 accepted_day_range = a day from today on, within three years, is accepted
 tapes_count =

@@ -13,6 +13,11 @@ stick = USB stick, { $gb } GB
 disk = hard disk, { $tb } TB
 stick-of = { $stick }: { $files }
 own-drive = customer's own drive: { $files }
+pieces = { $n ->
+        [0] { $words }
+        [one] { $words }
+       *[other] { $n } × { $words }
+    }
 download-of = download: { $files }
 own-drive-needs = the customer's drive needs { $gb } GB free
 download = up to { $gb } GB to download; nothing to hand over but the tapes
