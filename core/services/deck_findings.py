@@ -36,7 +36,7 @@ def see(unit: Unit, code: TapeCode, shown: Shown) -> TapeRecord:
     if shown.is_nothing:
         raise WrongInput(say("tapes", "what_deck_showed"), "", say("agreement", "say_what_shows"))
     tape_minutes.check(deck_readings.found(row.draft, shown), None)
-    before, expected = ceiling_watch.standing_of(unit, row.job), row.minutes.likely
+    before, expected = ceiling_watch.before_step(unit, row), row.minutes.likely
     row.shown = shown.over(row.shown or NOTHING)
     _estimate(unit, row)
     unfit = _leave_unfit_deck(unit, row)

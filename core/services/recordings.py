@@ -41,7 +41,7 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     kept = RecordingRow(tape_id=row.id, sha256=report.sha256, report=report, at=unit.now, by=unit.who)
     unit.session.add(kept)
     unit.session.flush()
-    before, row.signed_off_by = ceiling_watch.standing_of(unit, row.job), None
+    before, row.signed_off_by = ceiling_watch.before_step(unit, row), None
     _count_minutes(unit, row)
     minutes = locale_figures.figure(report.billable_minutes, digits=1)
     _tell(
@@ -67,7 +67,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     standing = file_checking.standing(unit, row)
     if not standing:
         raise Refused(say("tapes", "no_file_to_strike", code=tape_code(row.code)))
-    before = ceiling_watch.standing_of(unit, row.job)
+    before = ceiling_watch.before_step(unit, row)
     standing[-1].struck_at, standing[-1].struck_because = unit.now, reason
     unit.session.flush()
     _count_minutes(unit, row)

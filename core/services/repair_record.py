@@ -53,7 +53,7 @@ def splice(
     place = _place(row.draft, at_minutes, at_metres)
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
-    before = ceiling_watch.standing_of(unit, row.job)
+    before = ceiling_watch.before_step(unit, row)
     joint = _joint(unit, row.draft, place, where, cut_cm, joined_with)
     joint.redone = _is_redone(row, redone)
     row.splices.append(joint)
@@ -126,7 +126,7 @@ def mark(unit: Unit, code: TapeCode) -> TapeRecord:
 def find(unit: Unit, code: TapeCode, findings: Iterable[AnyFinding], *, note: str = "") -> TapeRecord:
     """Adds what was seen on a tape, wherever it is; what the shop expects of it is judged anew."""
     row = lookup.tape_in_the_shop(unit, code)
-    before = ceiling_watch.standing_of(unit, row.job)
+    before = ceiling_watch.before_step(unit, row)
     seen = tape_facts.add_findings(row, findings)
     said = entered_text.line(say("repair_record", "note"), note)
     if seen:

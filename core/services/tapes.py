@@ -66,7 +66,7 @@ def move(
     """
     row = lookup.tape_row(unit, code)
     check_is_in_the_agreement(row)
-    price_before = ceiling_watch.standing_of(unit, row.job)
+    price_before = ceiling_watch.before_step(unit, row)
     seen = tape_facts.add_findings(row, findings)
     if without_splice is not None:
         _settle_without_splice(row, without_splice)

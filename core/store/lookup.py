@@ -55,6 +55,13 @@ def tape_in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
     return row
 
 
+def order_of(unit: Unit, tape: TapeRow) -> JobRow:
+    """The order of a tape at hand, read whole: left to itself each of its tapes is read one by one."""
+    whole = unit.session.scalars(whole_jobs().where(JobRow.id == tape.job_id)).one()
+    assert tape.job is whole  # kept by its tape from here on, for as long as the tape is
+    return whole
+
+
 def whole_jobs() -> Select[JobRow]:
     """Jobs with all that belongs to them, in as few readings as there are kinds."""
     return select(JobRow).options(

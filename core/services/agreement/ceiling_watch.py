@@ -49,6 +49,11 @@ def standing_of(unit: Unit, row: JobRow) -> StandingPrice:
     )
 
 
+def before_step(unit: Unit, tape: TapeRow) -> StandingPrice:
+    """As `standing`, of the order of a tape at hand: what `follow` is given after the step."""
+    return standing_of(unit, lookup.order_of(unit, tape))
+
+
 def follow(unit: Unit, row: TapeRow, before: StandingPrice) -> bool:
     """Stops the tape of a step where the order went over what was agreed; whether it did.
 
