@@ -25,3 +25,11 @@ def test_measuring_some_modules_keeps_what_is_known_of_the_others(tmp_path: Path
     quick.keep({"a/test_two.py": 1.25, "a/test_new.py": 7.0}, known, tmp_path)
 
     assert quick.measured(known) == {"a/test_one.py": 4.0, "a/test_two.py": 1.2, "a/test_new.py": 7.0}
+
+
+def test_the_cheapest_modules_are_quick_as_many_as_fit() -> None:
+    seconds = {"d.py": 40.0, "a.py": 1.0, "c.py": 6.0, "b.py": 2.0}
+
+    assert quick.slow_modules(seconds, most=9) == {"d.py"}
+    assert quick.slow_modules(seconds, most=8.9) == {"c.py", "d.py"}
+    assert quick.slow_modules({}, most=9) == frozenset()

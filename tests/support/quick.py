@@ -2,7 +2,8 @@
 
 ``--measure-modules`` writes how many seconds each module of that run took into `MEASURED`, and keeps what it
 says of the others that are still there. Nobody edits that file, and nobody marks a test slow by hand. A
-module that is new or was moved counts as quick until it is measured.
+module that is new or was moved counts as quick until it is measured. The cheapest modules are the quick ones,
+as many as fit into `QUICK_SECONDS`; the others are not even imported then.
 """
 
 from __future__ import annotations
@@ -15,9 +16,10 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 MEASURED = Path(__file__).with_name("seconds.tsv")
-SLOW_SECONDS = 3.0
-"""A module slower than this on its own is left out of the quick run."""
+QUICK_SECONDS = 110.0
+"""What the modules of the quick run may take together; two cores take half of it, and 15 s to begin."""
 _SPENT = pytest.StashKey[dict[str, float]]()
+_SLOW = pytest.StashKey[frozenset[str]]()
 
 
 def measured(file: Path = MEASURED) -> dict[str, float]:
@@ -33,20 +35,44 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     config.stash[_SPENT] = defaultdict(float)
+    config.stash[_SLOW] = slow_modules(measured())
     config.pluginmanager.register(_Stopwatch(config.stash[_SPENT]), "stopwatch")
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Marks what is slow; the quick run lets it out and pytest counts it as deselected."""
-    seconds = measured()
+    """Marks what is slow."""
     for item in items:
-        inside = item.path.is_relative_to(ROOT)  # the tests of the guards run files of their own
-        if inside and seconds.get(item.path.relative_to(ROOT).as_posix(), 0.0) > SLOW_SECONDS:
+        if _module(item.path) in config.stash[_SLOW]:
             item.add_marker(pytest.mark.slow)
-    if config.getoption("quick"):
-        slow = [item for item in items if item.get_closest_marker("slow")]
-        config.hook.pytest_deselected(items=slow)
-        items[:] = [item for item in items if not item.get_closest_marker("slow")]
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """The quick run leaves the slow modules out."""
+    if config.getoption("quick") and _module(collection_path) in config.stash[_SLOW]:
+        return True
+    return None
+
+
+def pytest_report_header(config: pytest.Config) -> str | None:
+    """Says how many were left out."""
+    if not config.getoption("quick"):
+        return None
+    return f"quick: the {len(config.stash[_SLOW])} slowest modules are left out"
+
+
+def slow_modules(seconds: Mapping[str, float], most: float = QUICK_SECONDS) -> frozenset[str]:
+    """The modules left when the cheapest have filled ``most`` seconds."""
+    spent, slow = 0.0, set()
+    for module, taken in sorted(seconds.items(), key=lambda each: (each[1], each[0])):
+        spent += taken
+        if spent > most:
+            slow.add(module)
+    return frozenset(slow)
+
+
+def _module(path: Path) -> str:
+    """As `MEASURED` names it; the tests of the guards run files of their own elsewhere."""
+    return path.relative_to(ROOT).as_posix() if path.is_relative_to(ROOT) else ""
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:
