@@ -19,8 +19,8 @@ from core.services import calls, jobs, recordings, tape_dispositions, tapes
 from core.services.after_ready import telling
 from core.services.agreement import agreement_versions
 from core.services.copies import copy_making, unfinished_copies
+from tests.core.capture.copied_file import FILE, sign
 from tests.support.booked import Desk, command, line
-from tests.support.copied_file import FILE, sign
 
 USB = Delivery("files", "h264", "usb")
 DVD = Delivery("dvd")
