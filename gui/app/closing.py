@@ -7,9 +7,9 @@ from collections.abc import Iterable
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QMessageBox, QPushButton, QWidget
 
+from core.wording.messages import say
 from gui.toolkit.plain_text import plain_message
 from gui.toolkit.screen import Screen
-from gui.toolkit.text import say
 from gui.toolkit.workers import Work
 
 LONGEST_WAIT_MS = 5000
