@@ -12,13 +12,11 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 import gui.shop
+from core.model.change_kinds import EVERY_KIND
 from core.model.errors import TapewrightError
 from core.services.shop_overview import ShopView
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-
-EVERY_KIND = frozenset({"jobs", "tapes", "shop"})
-"""Kinds of change on which dates depend."""
 
 
 class Chapter(QObject):
