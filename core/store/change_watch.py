@@ -130,10 +130,14 @@ class ServerWatch(ChangeWatch):
         link = held.driver_connection
         held.detach()
         assert link is not None
-        link.rollback()
-        link.autocommit = True
-        link.patience = Patience(SILENT_SECONDS)
-        link.execute(f"LISTEN {changes.CHANNEL}")
+        try:
+            link.rollback()
+            link.autocommit = True
+            link.patience = Patience(SILENT_SECONDS)
+            link.execute(f"LISTEN {changes.CHANNEL}")
+        except BaseException:
+            link.close()
+            raise
         return link
 
     def _hint(self, pause: Callable[[float], object]) -> bool:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtCore import QTimer, Slot
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel
+from PySide6.QtWidgets import QFrame, QHBoxLayout
 
 from core.wording.messages import say
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.workers import Work
 
 TOLD_AFTER_S = 3.0
@@ -26,7 +27,7 @@ class LinkStrip(QFrame):
         self._is_cut_off = False
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, theme.UNIT // 2)
-        self._words = QLabel()
+        self._words = plain_label()
         self._words.setWordWrap(True)
         self._words.setFont(theme.font(theme.BODY, QFont.Weight.Bold))
         row.addWidget(self._words, 1)

@@ -12,8 +12,8 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 import gui.shop
-from core.model.change_kinds import EVERY_KIND
 from core.model.errors import TapewrightError
+from core.model.names import EVERY_KIND
 from core.services.shop_overview import ShopView
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say

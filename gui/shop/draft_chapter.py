@@ -8,8 +8,8 @@ from typing import ClassVar
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
-from core.model.change_kinds import EVERY_KIND
 from core.model.errors import Conflict, TapewrightError
+from core.model.names import EVERY_KIND
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import settings_effects, settings_versions

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from core.model.change_kinds import EVERY_KIND
+from core.model.names import EVERY_KIND
 from core.promise.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
 from core.services.shop_overview import ShopView
 from gui.shop.chapter import Chapter

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
 
-from core.model.change_kinds import ELSEWHERE
 from core.model.errors import Unavailable
+from core.model.names import ELSEWHERE
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop

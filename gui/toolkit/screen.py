@@ -5,8 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import QTimer, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
-from core.model.change_kinds import ELSEWHERE
 from core.model.errors import TapewrightError
+from core.model.names import ELSEWHERE
 from gui.toolkit.screen_context import Desk
 
 LATER_MS = 500

@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QCoreApplication, QObject, QThreadPool, Signal, Slot
 
-from core.model.change_kinds import ELSEWHERE, EVERY_KIND
 from core.model.errors import TapewrightError, Unavailable, Unreachable
+from core.model.names import ELSEWHERE, EVERY_KIND
 from core.wording.messages import say
 from gui.toolkit.background_task import BackgroundTask, begin, single_thread
 from gui.toolkit.change_watching import ChangeWatching

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from dataclasses import replace
 
 from core.cli.invocation import Invocation, Reply
 from core.wording.messages import say
@@ -11,7 +12,7 @@ from core.wording.messages import say
 def move_shop(call: Invocation) -> Reply:
     from core.services.shop_places import shop_move
 
-    came = Invocation(Namespace(**{**vars(call.asked), "shop": call.asked.from_place}), call.marks)
+    came = replace(call, asked=Namespace(**{**vars(call.asked), "shop": call.asked.from_place}))
     with came.open() as source:
         before = source.where
         moved = shop_move.move(source, call.asked.to_place)

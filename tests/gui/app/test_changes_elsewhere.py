@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 
-from core.model.change_kinds import ELSEWHERE
 from core.model.job_records import Job
+from core.model.names import ELSEWHERE
 from core.model.stations import Station
 from gui.bench.bench_screen import BenchScreen
 from gui.phone.phone_screen import PhoneScreen

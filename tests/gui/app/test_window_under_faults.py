@@ -102,6 +102,37 @@ def test_an_answer_that_never_comes_is_told_and_the_window_can_be_closed(
 
 
 @pytest.mark.postgres
+def test_a_box_booked_again_after_a_lost_answer_is_stored_once(
+    opened: Opened, link: LossyLink, server_shop: str, qtbot: QtBot
+) -> None:
+    window, root = opened(link.url)
+    _opened_shop(window, root, qtbot)
+    shop = root.desk.work._shop
+    assert shop is not None
+    shop.database.patience.seconds = 0.5
+    counter = window.screen_on_show()
+    assert isinstance(counter, CounterScreen)
+    counter.draft.begin(BOX)
+    qtbot.waitUntil(lambda: counter.quote is not None and counter.has_its_day)
+    link.swallows_after = BOOKED
+    counter.booking.book()
+    qtbot.waitUntil(lambda: window.banner.sentence != "")
+    assert counter.job is None
+    link.heal()
+    shop.database.patience.seconds = silence.SILENT_SECONDS
+
+    def is_booked() -> bool:
+        """Whoever sees that it was not booked presses the key again."""
+        if counter.job is None and root.desk.work.is_idle:
+            counter.booking.book()
+        return counter.job is not None
+
+    qtbot.waitUntil(is_booked)
+    with Shop.open(server_shop, clock=Clock(), who="Kim", create=False) as there:
+        assert [job.number for job in there.ask(jobs.open_jobs)] == ["000018"]
+
+
+@pytest.mark.postgres
 def test_a_server_that_is_down_at_the_start_is_tried_again(
     opened: Opened, link: LossyLink, qtbot: QtBot
 ) -> None:
