@@ -76,6 +76,9 @@ def add_keeping(add: Subcommands) -> None:
     _add_key(one)
     one = add("backup-key", say("cli", "backup_key"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "backup_key_paper"))
+    one = add("move-shop", say("cli", "move_shop"))
+    one.add_argument("from_place", metavar="FROM", type=text, help=say("cli", "move_shop_from"))
+    one.add_argument("to_place", metavar="TO", type=text, help=say("cli", "move_shop_to"))
     one = add("verify", say("cli", "check_database_chain_history"))
     one.add_argument("--head", metavar="HEX", type=head, help=say("cli", "verify_head"))
 

@@ -55,6 +55,10 @@ class Unavailable(TapewrightError):
     exit_code = 4
 
 
+class Unreachable(Unavailable):
+    """The server of the records does not answer; it may be there again in a while."""
+
+
 class NoShopYet(Unavailable):
     """There are no records of a shop at the place asked for."""
 

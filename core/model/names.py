@@ -23,6 +23,12 @@ CommandId = NewType("CommandId", str)
 NO_COMMAND = CommandId("")
 """Of what writes nothing."""
 
+EVERY_KIND = frozenset({"jobs", "tapes", "shop"})
+"""Kinds of records that change, by what screens show; ``drafts`` are read by their own counter alone."""
+
+ELSEWHERE = "elsewhere"
+"""Stands among the kinds of a change that nobody at this window made."""
+
 
 class TvSystem(Enum):
     NTSC = "ntsc"

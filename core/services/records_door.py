@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
-from typing import Any, Concatenate, ParamSpec, TypeVar
+from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec, TypeVar
 from uuid import uuid4
 
 from sqlalchemy import Engine
@@ -18,10 +18,14 @@ from sqlalchemy.orm import Session
 
 from core.model.names import NO_COMMAND, CommandId
 from core.services.own_shop import shop_settings
-from core.store import commands, failures, history, row_digests, schema, steps
+from core.store import changes, commands, failures, history, moved_shops, row_digests, schema, steps
+from core.store.changes import ChangeLog
 from core.store.commands import CarriedOut
 from core.store.engines import Database, open_database, shown_address
 from core.store.unit import Unit
+
+if TYPE_CHECKING:
+    from core.store.change_watch import ChangeWatch
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -87,6 +91,8 @@ class Shop:
         try:
             with failures.named_here(database.where):
                 schema.bring_up(database, create=create, now=clock())
+                with database.reading.begin() as connection:
+                    moved_shops.check(connection)
         except BaseException:
             database.close()
             raise
@@ -170,6 +176,20 @@ class Shop:
         with failures.named_here(self.where):
             scrubbing.scrub(self.database)
 
+    def note_changes(self) -> None:
+        """Whatever is read from now on is new enough: `watch` tells what changed after this moment."""
+        self.ask(_remember, self.database.changes)
+
+    def watch(self) -> ChangeWatch:
+        """What tells of the steps of others. One a shop; closed by whoever asked."""
+        from core.store.change_watch import FileWatch, ServerWatch
+
+        return (ServerWatch if self.database.path is None else FileWatch)(self.database)
+
+    def hurry(self) -> None:
+        """Somebody waits for what is under way to end: a server that says nothing is given up sooner."""
+        self.database.patience.hurry()
+
     def close(self) -> None:
         """Lets go of the records. The shop cannot be used afterwards."""
         self.database.close()
@@ -185,8 +205,14 @@ class Shop:
     @contextmanager
     def _unit(self, engine: Engine, command: CommandId = NO_COMMAND) -> Iterator[Unit]:
         with (
+            self.database.changes.own_step(),
             failures.named_here(self.where),
             Session(engine, expire_on_commit=False) as session,
             session.begin(),
         ):
             yield Unit(session, self.clock(), self.who, self._memory, shop_settings.new_shop, command)
+
+
+
+def _remember(unit: Unit, log: ChangeLog) -> None:
+    log.find(changes.read(unit.session))

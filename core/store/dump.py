@@ -46,6 +46,12 @@ def lines(connection: Connection, now: datetime) -> Iterator[str]:
     yield json.dumps({"rows": count - 1, "sha256": sha.hexdigest()})
 
 
+def rows(connection: Connection, now: datetime) -> Iterator[tuple[str, str]]:
+    """Each row of the whole shop in the order of `lines`: its table, and all of it as a line."""
+    for line in islice(_body(connection, now), 1, None):
+        yield json.loads(line)["table"], line
+
+
 def load(connection: Connection, dumped: Iterable[str]) -> None:
     """Puts rows of today's tables into a new, empty shop, inside the connection's transaction."""
     _load(connection, dumped, _raw)

@@ -8,7 +8,9 @@ through an engine of its own that cannot write.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +21,8 @@ from sqlalchemy.pool import ConnectionPoolEntry
 
 from core.model import regular_files
 from core.model.errors import Unavailable, WrongInput
+from core.store.changes import ChangeLog
+from core.store.silence import Patience
 from core.store.sqlite_library import refuse_reset_race, sqlite_module
 from core.wording.messages import say
 
@@ -27,6 +31,10 @@ BUSY_SECONDS = 5.0
 
 CONNECT_SECONDS = 5
 """How long to wait for a PostgreSQL server; also how long unanswered data may hang (``tcp_user_timeout``)."""
+
+IDLE_SECONDS = 30
+"""After so long without a word in the middle of a step the server takes it back: a till that was cut off must
+not keep the others from writing. Within a step nothing is worked out that takes nearly as long."""
 
 _FILE_BEFORE = "file_before"
 
@@ -43,6 +51,9 @@ class Database:
     path: Path | None
     writing: Engine
     reading: Engine
+    patience: Patience = field(default_factory=Patience)
+    """How long a call to the server may hear nothing."""
+    changes: ChangeLog = field(default_factory=ChangeLog)
 
     def close(self) -> None:
         """Closes the readers first, so that the writer is the one that tidies the log away."""
@@ -56,8 +67,11 @@ def open_database(where: str | Path, *, alone: bool = False) -> Database:
     ``alone`` promises that no other program has the file open; it is then locked for as long as it is open.
     """
     if "://" in str(where):
-        return _open_server(str(where))
-    return _open_file(Path(where).expanduser().absolute(), alone)
+        database = _open_server(str(where))
+    else:
+        database = _open_file(Path(where).expanduser().absolute(), alone)
+    database.changes.count(database.writing)
+    return database
 
 
 # --- SQLite ------------------------------------------------------------------------------
@@ -129,8 +143,9 @@ def _identity(path: Path) -> tuple[int, int] | None:
 
 def _open_server(address: str) -> Database:
     url = _server_url(address)
-    writing = _server_engine(url)
-    reading = _server_engine(url).execution_options(
+    patience = Patience()
+    writing = _server_engine(url, patience, f"SET idle_in_transaction_session_timeout = '{IDLE_SECONDS}s'")
+    reading = _server_engine(url, patience).execution_options(
         isolation_level="REPEATABLE READ", postgresql_readonly=True
     )
     event.listen(
@@ -138,7 +153,7 @@ def _open_server(address: str) -> Database:
         "begin",
         lambda connection: connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({WRITERS_LOCK})"),
     )
-    return Database(shown_address(address), None, writing, reading)
+    return Database(shown_address(address), None, writing, reading, patience)
 
 
 def shown_address(where: str | Path) -> str:
@@ -169,7 +184,7 @@ def _server_url(address: str) -> URL:
     return url.set(drivername="postgresql+psycopg")
 
 
-def _server_engine(url: URL) -> Engine:
+def _server_engine(url: URL, patience: Patience, *further: str) -> Engine:
     milliseconds = CONNECT_SECONDS * 1000
     engine = create_engine(
         url,
@@ -183,8 +198,22 @@ def _server_engine(url: URL) -> Engine:
         cursor = connection.cursor()
         cursor.execute(f"SET lock_timeout = {int(BUSY_SECONDS * 1000)}")
         cursor.execute("SET TIME ZONE 'UTC'")
+        for statement in further:
+            cursor.execute(statement)
         cursor.close()
         connection.commit()
 
+    event.listen(engine, "do_connect", partial(_connect, patience))
     event.listen(engine, "connect", prepare)
     return engine
+
+
+def _connect(
+    patience: Patience, _: Dialect, entry: ConnectionPoolEntry, given: Sequence[Any], named: Mapping[str, Any]
+) -> Any:
+    """A connection that does not wait for ever."""
+    from core.store.server_link import PatientConnection  # psycopg is for shops on a server alone
+
+    connection = PatientConnection.connect(*given, **named)
+    connection.patience = patience
+    return connection

@@ -10,7 +10,7 @@ from sqlalchemy.exc import DBAPIError, IntegrityError, InterfaceError, Operation
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm.exc import StaleDataError
 
-from core.model.errors import Conflict, TapewrightError, Unavailable
+from core.model.errors import Conflict, TapewrightError, Unavailable, Unreachable
 from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 
@@ -32,6 +32,7 @@ _SIGNS = (
     (re.compile("does not exist"), "not_there"),
 )
 """What a driver says in its message, in small letters, and the sentence of `records.ftl` for a person."""
+_SILENT = re.compile("no-answer-in-time")
 _CLASH = re.compile("unique|duplicate key")
 
 
@@ -46,11 +47,13 @@ def named(error: Exception, where: str) -> TapewrightError | None:
     if isinstance(error, PoolTimeout):
         return Unavailable(say("records", _SIGNS[0][1], where=where))
     said = str(getattr(error, "orig", None) or error).lower()
+    if _SILENT.search(said):
+        return Unreachable(say("records", "no_answer", where=where))
     for sign, sentence in _SIGNS:
         if sign.search(said):
             return Unavailable(say("records", sentence, where=where))
     if isinstance(error, DBAPIError) and _is_gone(error):
-        return Unavailable(say("records", "unreachable", where=where))
+        return Unreachable(say("records", "unreachable", where=where))
     if isinstance(error, (OSError, sqlite_module().Error)):
         return Unavailable(say("records", "unusable", where=where, error=error))
     return None

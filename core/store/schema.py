@@ -5,7 +5,7 @@ Alembic is imported only when there is something to do: it costs a tenth of a se
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
@@ -16,9 +16,10 @@ from core.model import private_files
 from core.model.errors import NoShopYet, Refused, Unavailable, WrongInput
 from core.store import durable_files, file_copies, restore_journal, shop_marker
 from core.store.engines import Database
+from core.store.silence import UPDATE_SECONDS
 from core.wording.messages import say
 
-HEAD = "0016"
+HEAD = "0018"
 """The newest revision in `core.store.migrations.versions`."""
 
 _MIGRATIONS = Path(__file__).with_name("migrations")
@@ -44,10 +45,29 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
         raise NoShopYet(say("records", "no_shop_yet", where=database.where))
     kept = None if found in (HEAD, None) else _keep_older(database, found, now)
     if found != HEAD:
-        _upgrade(database)
+        with database.patience.lengthened(UPDATE_SECONDS):
+            _upgrade(database)
     if database.path is not None:
         shop_marker.leave(database.path)
     return kept
+
+
+def found_in(database: Database) -> tuple[str | None, bool]:
+    """The revision of the tables, if they are ours, and whether there are tables at all."""
+    return _look(database)
+
+
+def make_and_fill(database: Database, fill: Callable[[Connection], None]) -> None:
+    """Makes the tables of a new shop and fills them, in one transaction: all of it or nothing."""
+    if database.path is not None:
+        durable_files.make_folders(database.path.parent)
+        private_files.make_file(database.path)
+    with _unlinked(database) as connection, connection.begin():
+        upgrade(connection)
+        fill(connection)
+    if database.path is not None:
+        durable_files.flush_folder(database.path.parent)
+        shop_marker.leave(database.path)
 
 
 def _find_file(path: Path, create: bool) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from sqlalchemy import (
+    BigInteger,
     ForeignKey,
     Index,
     String,
@@ -23,6 +24,26 @@ class CounterRow(StoredTable):
 
     name: Mapped[str] = mapped_column(String(20), primary_key=True)
     last: Mapped[int]
+
+
+class ChangeNumberRow(StoredTable):
+    """The number of the last step that changed records of a kind (see `core.store.changes`)."""
+
+    __tablename__ = "change_numbers"
+
+    kind: Mapped[str] = mapped_column(String(20), primary_key=True)
+    number: Mapped[int] = mapped_column(BigInteger)
+
+
+class ShopMoveRow(StoredTable):
+    """Where the shop was moved to; at most one row, and the shop can then no more be opened here."""
+
+    __tablename__ = "shop_moves"
+
+    id: Mapped[int] = mapped_column(primary_key=True, init=False)
+    place: Mapped[str] = mapped_column(Text)
+    at: Mapped[datetime] = mapped_column(UtcMoment)
+    by: Mapped[str] = mapped_column(Text)
 
 
 class SettingsVersionRow(StoredTable):

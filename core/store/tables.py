@@ -26,6 +26,7 @@ from core.store.job_tables import (
 )
 from core.store.shop_tables import (
     BoxOrderRow,
+    ChangeNumberRow,
     CounterRow,
     DayEventRow,
     DeckEventRow,
@@ -34,6 +35,7 @@ from core.store.shop_tables import (
     EventRow,
     PinTryRow,
     SettingsVersionRow,
+    ShopMoveRow,
 )
 from core.store.tape_tables import (
     CaptureRow,
@@ -51,6 +53,7 @@ __all__ = [
     "BoxOrderRow",
     "CaptureRow",
     "CeilingQuestionRow",
+    "ChangeNumberRow",
     "CommandAnswerRow",
     "CommandRow",
     "CopyRow",
@@ -75,6 +78,7 @@ __all__ = [
     "RecordingRow",
     "RepairRow",
     "SettingsVersionRow",
+    "ShopMoveRow",
     "SignOffRow",
     "SpliceRow",
     "StoredTable",

@@ -30,6 +30,7 @@ class BackupCare(QObject):
         self._timer = QTimer(self, interval=EVERY_MS)
         self._timer.timeout.connect(self.look_after)
         work.changed.connect(self._note_change)
+        work.broke.connect(self._abandon)
 
     def begin(self) -> None:
         """The shop was just entered."""
@@ -72,6 +73,11 @@ class BackupCare(QObject):
         if failure.sentence not in self._told:
             self._told = {failure.sentence}
             self.refused.emit(failure)
+
+    @Slot()
+    def _abandon(self) -> None:
+        """A bug was told already; the next round is not to wait for it for ever."""
+        self._is_under_way = False
 
     def _rest(self) -> None:
         self._is_under_way = False

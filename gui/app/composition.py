@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import logging
 from collections.abc import Callable
 from datetime import datetime
@@ -14,7 +15,7 @@ from PySide6.QtCore import QObject, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 
 from core.model import private_files
-from core.model.errors import NoShopYet, TapewrightError
+from core.model.errors import NoShopYet, TapewrightError, Unreachable
 from core.model.own_shop.settings_records import ShopFront, ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
@@ -25,6 +26,7 @@ from core.wording import messages, own_words
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare
 from gui.app.main_window import Window
+from gui.app.opening_again import OpeningAgain
 from gui.app.signing_in import SigningIn
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
@@ -84,12 +86,17 @@ class CompositionRoot(QObject):
         self._customer_side: CustomerSide | None = None
         self._set_up: SetUpScreen | None = None
         self.signing_in: SigningIn | None = None
+        self._again = OpeningAgain(window, self._try_again)
+        self._connect()
+        self._open(where, papers, create=False)
+
+    def _connect(self) -> None:
+        window = self._window
         window.wants_practice_afresh.connect(self._practise_afresh)
         window.wants_to_leave_practice.connect(self._leave_practice)
         window.banner.wants_page.connect(self._fill_in)
         window.closed.connect(self._close)
         window.closed.connect(self._leave_place)
-        self._open(where, papers, create=False)
 
     @property
     def desk(self) -> Desk:
@@ -115,12 +122,20 @@ class CompositionRoot(QObject):
         self._work.opened.connect(self._read_settings)
         self._work.refused.connect(self._was_not_opened)
         self._desk = Desk(self._work, self._clock, self._who, papers, show_file, self._place.name)
+        self._desk.drafts = _drafts_of(where)
+        self._window.link.follow(self._work)
+        self._work.open()
+
+    @Slot()
+    def _try_again(self) -> None:
         self._work.open()
 
     @Slot(object)
     def _was_not_opened(self, failure: TapewrightError) -> None:
         if isinstance(failure, NoShopYet):
             self._ask_first()
+        elif isinstance(failure, Unreachable):
+            self._again.pause()
         else:
             self._window.banner.refuse(failure)
 
@@ -182,6 +197,8 @@ class CompositionRoot(QObject):
     @Slot()
     def _close(self) -> None:
         """Nobody waits any more for what is under way; what was to be stored is stored."""
+        self._again.end()
+        self._window.link.end()
         self._work.abandon()
 
     @Slot()
@@ -193,6 +210,7 @@ class CompositionRoot(QObject):
 
     @Slot()
     def _read_settings(self) -> None:
+        self._again.end()
         self._work.ask(readiness.with_settings, then=self._move_in)
 
     def _move_in(self, found_here: tuple[ShopSettings, Readiness]) -> None:
@@ -210,6 +228,7 @@ class CompositionRoot(QObject):
         is_set_up_first = self._set_up is not None and bool(self._set_up.pages) and not found.is_ready
         first = SET_UP if is_set_up_first else "counter"
         self._window.add_screens(self._desk, front.name, screens, first=first, is_practice=front.practice)
+        self._work.watch()
         self.signing_in = SigningIn(self._window, self._desk, settings)
         self._look_after_backups()
 
@@ -282,6 +301,11 @@ def _speak(settings: ShopSettings) -> None:
 
 def _usual_shop() -> str:
     return str(_data_folder() / "shop.sqlite")
+
+
+def _drafts_of(where: str) -> Path:
+    """A folder for each shop; its name does not tell the address, which may hold a password."""
+    return _data_folder() / "drafts" / hashlib.sha256(where.encode()).hexdigest()[:32]
 
 
 def _papers_beside(where: str | None) -> Path:

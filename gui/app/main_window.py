@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 from core.wording.messages import say
 from gui.app.banner import Banner
 from gui.app.closing import Closing
+from gui.app.link_strip import LinkStrip
 from gui.app.moments_bar import MomentsBar
 from gui.app.screen_stack import ScreenStack
 from gui.toolkit import actions, theme
@@ -45,6 +46,7 @@ class Window(QMainWindow):
         self.banner = Banner()
         self._stack = ScreenStack()
         self.practice = PracticeStrip()
+        self.link = LinkStrip()
         self._bar = MomentsBar(self)
         self._closing = Closing(self)
         self._closing.wanted.connect(self.close)
@@ -160,6 +162,7 @@ class Window(QMainWindow):
             if not self._closing.may_close(self._desk.work, self._stack.screens.values()):
                 event.ignore()
                 return
+            self.hide()  # what is under way may take some seconds to end
             self._desk.work.close()
             self._desk = None
         self.closed.emit()
@@ -173,6 +176,7 @@ class Window(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.practice)
+        column.addWidget(self.link)
         column.addWidget(self._bar)
         self._bar.chosen.connect(self.go)
         rule = QWidget()

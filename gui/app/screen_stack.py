@@ -24,6 +24,7 @@ class ScreenStack(QStackedWidget):
         self._waiting = plain_label(say("window", "opening"))
         self._waiting.setProperty("role", "lead")
         self._waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._waiting.setWordWrap(True)
         self.addWidget(self._waiting)
 
     @property

@@ -76,7 +76,7 @@ class BenchScreen(Screen):
         self.desk.work.ask(tapes.at_work, then=self._lay_list)
         self._ask_what_to_load()
         if self.tape is not None:
-            self._ask_for(self.tape.code, then=self._in_hand)
+            self._ask_for(self.tape.code, then=self._renew)
 
     # --- a tape in hand ------------------------------------------------------------------
 
@@ -128,6 +128,11 @@ class BenchScreen(Screen):
             self.side.rest()
             self._focus_on(tape)
         self.taken.emit(tape)
+
+    def _renew(self, tape: TapeRecord) -> None:
+        """The records changed; while the tape in hand did not, what is typed about it stays."""
+        if tape != self.tape or not self.side.moves.is_begun:
+            self._in_hand(tape)
 
     def _know_box(self, tape: TapeRecord, believed: ShopHabits) -> None:
         if self.tape is tape:

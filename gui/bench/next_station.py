@@ -62,6 +62,7 @@ class NextStationForm(QWidget):
         self.instead.setObjectName("instead-of-splice")
         self._minutes_row = labelled(self.minutes, say("bench", "played_minutes"))
         self.readout = DeckReadout()
+        self._readout_before = self.readout.shown
         self._shown_words = words(say("bench", "shown"), "small")
         self.seen_button = self._build_seen_button()
         self._usual = StationButton("main")
@@ -125,9 +126,17 @@ class NextStationForm(QWidget):
             button.picked.connect(self._want)
             self._others.addWidget(button)
 
+    @property
+    def is_begun(self) -> bool:
+        """Whether something was typed or chosen about the tape since it was offered."""
+        fields = (self.minutes, self.note, self.instead)
+        is_told = self.tell.isChecked() or self.readout.shown != self._readout_before
+        return is_told or any(field.text() for field in fields)
+
     def _offer_readout(self, tape: TapeRecord) -> None:
         """Minutes and what the deck showed are asked of a tape that plays."""
         self.readout.begin(tape.draft if tape.shown is None else found(tape.draft, tape.shown))
+        self._readout_before = self.readout.shown
         is_playing = tape.station is Station.PLAYING
         for widget in (self._minutes_row, self.readout):
             widget.setVisible(is_playing)

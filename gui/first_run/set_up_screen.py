@@ -52,6 +52,7 @@ class SetUpScreen(Screen):
         self._on_show: SettingsPage | None = None
         self.parts = SetUpLayout(self, tuple(self.pages.values()))
         self._connect()
+        desk.work.broke.connect(self._abandon)
 
     @property
     def page(self) -> SettingsPage | None:
@@ -153,6 +154,11 @@ class SetUpScreen(Screen):
         otherwise(failure)
         if isinstance(failure, WrongInput) and self._on_show is not None:
             self._on_show.point_out(failure)
+
+    @Slot()
+    def _abandon(self) -> None:
+        """A bug on the way was told already; the page may be stored once more."""
+        self._is_saving = False
 
     def _turn_by(self, step: int) -> None:
         assert self._on_show is not None

@@ -49,6 +49,10 @@ class HandoverForms(QWidget):
         self.told_button.setVisible(ready)
         self.wish_button.setVisible(found is not None and found.job.is_open)
 
+    @property
+    def has_open_form(self) -> bool:
+        return any(form.isVisible() for form in self.every)
+
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
         return close_all(self.every)

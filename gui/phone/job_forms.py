@@ -88,6 +88,10 @@ class JobForms(QWidget):
         self._timezone = settings.front.timezone
         self.correction.keep_country(settings)
 
+    @property
+    def has_open_form(self) -> bool:
+        return any(form.isVisible() for form in self.every)
+
     def close_forms(self) -> bool:
         """Close the open form; returns whether there was one."""
         return close_all(self.every)

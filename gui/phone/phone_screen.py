@@ -73,6 +73,10 @@ class PhoneScreen(Screen):
         self.desk.work.ask(decks.settings, then=self.forms.keep_shop)
         self.search.ask()
 
+    def holds_typing(self) -> bool:
+        """A form belongs to the answer on show, which a new one would close."""
+        return self.forms.has_open_form or self.handover.has_open_form
+
     def _keep_waiting(self, waiting: tuple[WaitingAnswer, ...]) -> None:
         self._waiting = waiting
         self._list_whom_to_call()

@@ -30,7 +30,6 @@ class HandBack(QObject):
 
     def run(self, checklist: Checklist, signature: Signature, paid_minor: int, shown: str) -> None:
         """Hand back what is checked off; `done` or `failed` follows. ``shown`` by somebody else, in words."""
-        self.is_under_way = True
         self._work.run(
             pickups.hand_back,
             checklist.job.number,
@@ -43,10 +42,16 @@ class HandBack(QObject):
             then=partial(self._was_done, checklist.summary),
             otherwise=self._was_refused,
         )
+        self.is_under_way = True
 
     def _was_done(self, summary: str, pickup: Pickup) -> None:
         self.is_under_way = False
         self.done.emit(pickup, summary)
+
+    @Slot()
+    def _abandon(self) -> None:
+        """A bug on the way was told already; what is checked off may be handed back once more."""
+        self.is_under_way = False
 
     def _was_refused(self, failure: TapewrightError) -> None:
         self.is_under_way = False

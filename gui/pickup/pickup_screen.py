@@ -50,6 +50,10 @@ class PickupScreen(Screen):
         if self.checklist is not None:
             self.desk.work.ask(jobs.get, self.checklist.job.number, then=self._renew)
 
+    def holds_typing(self) -> bool:
+        """The balance as it is now would take the place of the payment typed."""
+        return self.parts.slip.paid.isModified()
+
     # --- finding the job -----------------------------------------------------------------
 
     @Slot()

@@ -13,12 +13,10 @@ from PySide6.QtWidgets import QWidget
 
 import gui.shop
 from core.model.errors import TapewrightError
+from core.model.names import EVERY_KIND
 from core.services.shop_overview import ShopView
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-
-EVERY_KIND = frozenset({"jobs", "tapes", "shop"})
-"""Kinds of change on which dates depend."""
 
 
 class Chapter(QObject):

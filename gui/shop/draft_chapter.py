@@ -9,11 +9,12 @@ from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Conflict, TapewrightError
+from core.model.names import EVERY_KIND
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import settings_effects, settings_versions
 from core.services.own_shop.settings_effects import AboutChange, Effects
-from gui.shop.chapter import EVERY_KIND, Chapter
+from gui.shop.chapter import Chapter
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import stacked

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from core.model.names import EVERY_KIND
 from core.promise.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
 from core.services.shop_overview import ShopView
-from gui.shop.chapter import EVERY_KIND, Chapter
+from gui.shop.chapter import Chapter
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
 from gui.toolkit import theme
 from gui.toolkit.text import day, say

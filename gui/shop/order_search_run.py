@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from threading import Event
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.errors import TapewrightError
 from core.services import box_order
@@ -25,6 +25,7 @@ class OrderSearch(QObject):
         super().__init__(parent)
         self._work = work
         self._stop: Event | None = None
+        work.broke.connect(self.stop)
 
     @property
     def is_under_way(self) -> bool:
@@ -38,6 +39,7 @@ class OrderSearch(QObject):
             box_order.question, then=partial(self._think, stop), otherwise=partial(self._fail, stop)
         )
 
+    @Slot()
     def stop(self) -> None:
         """Nobody wants the answer any more."""
         if self._stop is not None:

@@ -14,7 +14,7 @@ from core.services.shop_overview import ShopView
 from gui.shop import chapter
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
-from gui.toolkit.screen import Screen
+from gui.toolkit.screen import Screen, is_typed_in
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
@@ -59,6 +59,10 @@ class ShopScreen(Screen):
     def note_change(self, changed: frozenset[str]) -> None:
         self._changed |= {name for name, one in self._chapters.items() if one.kinds & changed}
         super().note_change(changed)
+
+    def holds_typing(self) -> bool:
+        """A chapter that is built anew loses what nobody took yet."""
+        return is_typed_in(self.page)
 
     def refresh(self) -> None:
         """Read for the chapters whose records changed; for all of them where none is known to have."""

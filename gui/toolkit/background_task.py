@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
+from time import monotonic
 from typing import Any
 
 from PySide6.QtCore import QObject, QThreadPool, Signal, Slot
@@ -33,10 +34,18 @@ class BackgroundTask(QObject):
         self.changes = changes
         self.ended: Callable[[BaseException | None], None] | None = None
         """Hears first how it ended."""
+        self.is_of_records = False
+        self._began: float | None = None
         self.answered.connect(self._deliver)
+
+    @property
+    def seconds(self) -> float:
+        """How long a worker has been at it; 0 while it waits for its turn."""
+        return 0.0 if self._began is None else monotonic() - self._began
 
     def carry_out(self, do: Callable[[], Any]) -> None:
         """Worker thread: do it and send the outcome over."""
+        self._began = monotonic()
         try:
             result, failure = do(), None
         except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person
@@ -45,8 +54,10 @@ class BackgroundTask(QObject):
 
     @Slot(object, object)
     def _deliver(self, result: Any, failure: BaseException | None) -> None:
-        self._finish(self, result, failure)
-        self.deleteLater()
+        try:
+            self._finish(self, result, failure)
+        finally:
+            self.deleteLater()
 
 
 def begin(pool: QThreadPool, call: Callable[..., Any], *args: Any) -> None:

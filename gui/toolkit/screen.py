@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QTimer, Signal, Slot
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
 from core.model.errors import TapewrightError
+from core.model.names import ELSEWHERE
 from gui.toolkit.screen_context import Desk
+
+LATER_MS = 500
+"""How soon after the typing a screen shows what was changed elsewhere meanwhile."""
 
 
 class Screen(QWidget):
@@ -28,6 +32,8 @@ class Screen(QWidget):
         self.desk = desk
         self._stale = True
         self._shown = False
+        self._later = QTimer(self, interval=LATER_MS, singleShot=True)
+        self._later.timeout.connect(self._read_later)
 
     @property
     def has_unkept(self) -> bool:
@@ -50,10 +56,26 @@ class Screen(QWidget):
         """Records changed: read again now if on show, else when next entered."""
         if not changed & self.kinds:
             return
+        self._stale = True
         if self._shown:
-            self.refresh()
-        else:
-            self._stale = True
+            self._read_when_free(ELSEWHERE in changed)
+
+    def holds_typing(self) -> bool:
+        """Whether reading again would lose what somebody is just typing."""
+        return False
+
+    @Slot()
+    def _read_later(self) -> None:
+        if self._shown and self._stale:
+            self._read_when_free(True)
+
+    def _read_when_free(self, waits: bool) -> None:
+        """Read again; what was changed elsewhere ``waits`` until the typing is done."""
+        if waits and self.holds_typing():
+            self._later.start()
+            return
+        self._stale = False
+        self.refresh()
 
     def refresh(self) -> None:
         """Ask for the records this screen shows."""
@@ -65,3 +87,10 @@ class Screen(QWidget):
     def show_failure(self, failure: TapewrightError) -> None:
         """Pass a named failure on to the window's banner."""
         self.refused.emit(failure)
+
+
+def is_typed_in(within: QWidget) -> bool:
+    """Whether a field on show inside ``within`` holds something typed that nobody took yet."""
+    lines = [field for field in within.findChildren(QLineEdit) if field.isModified() and field.text()]
+    texts = [text for text in within.findChildren(QPlainTextEdit) if text.document().isModified()]
+    return any(field.isVisibleTo(within) for field in (*lines, *texts))

@@ -25,6 +25,8 @@ class Desk:
     """Hands a finished PDF to the system's viewer."""
     counter: str = "1"
     """Which counter this is, whoever works there (see `gui.toolkit.counter_place`)."""
+    drafts: Path | None = None
+    """Folder on this computer for what the records cannot take; None: nothing is kept there."""
 
     def show_paper(self, write: Callable[[], Path], otherwise: Callable[[TapewrightError], None]) -> None:
         """Write a paper on the thread of papers, then show its file; ``otherwise`` hears why it could not."""

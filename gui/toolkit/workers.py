@@ -11,11 +11,13 @@ from collections.abc import Callable
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QCoreApplication, QObject, QThreadPool, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QThreadPool, Signal, Slot
 
-from core.model.errors import TapewrightError, Unavailable
+from core.model.errors import TapewrightError, Unavailable, Unreachable
+from core.model.names import ELSEWHERE, EVERY_KIND
 from core.wording.messages import say
 from gui.toolkit.background_task import BackgroundTask, begin, single_thread
+from gui.toolkit.change_watching import ChangeWatching
 from gui.toolkit.garbage_collection import MainThreadCollector
 from gui.toolkit.sent_steps import SentSteps
 
@@ -36,6 +38,8 @@ class Work(QObject):
     """A frozenset of kinds: ``jobs``, ``tapes``, ``shop``, ``drafts``, ``backups``, ``who`` acts."""
     refused = Signal(object)
     """A `TapewrightError` nobody else wanted."""
+    link_changed = Signal(bool)
+    """Whether the server of the records answers, when that changes."""
     broke = Signal(object)
     """An exception that is a bug."""
 
@@ -44,6 +48,7 @@ class Work(QObject):
         self._open_shop = open_shop
         self._shop: Shop | None = None
         self._records = single_thread(self)
+        self._watching = single_thread(self)
         self._papers = single_thread(self)
         self._readings = single_thread(self)
         self._copies = single_thread(self)
@@ -52,6 +57,8 @@ class Work(QObject):
         self._current: BackgroundTask | None = None
         self._newest: tuple[BackgroundTask, Callable[[], Any]] | None = None
         self._closing = Event()
+        self._is_cut_off = False
+        self.link_changed.connect(self._note_link)
         self._under_way: set[BackgroundTask] = set()
         self.sent = SentSteps(self)
         self._collector = MainThreadCollector(self)
@@ -61,6 +68,16 @@ class Work(QObject):
     def is_idle(self) -> bool:
         """Whether nothing is waiting or running."""
         return not self._under_way
+
+    @property
+    def is_cut_off(self) -> bool:
+        """Whether the server of the records is known not to answer."""
+        return self._is_cut_off
+
+    @property
+    def waited_seconds(self) -> float:
+        """How long the records have let whoever asked them wait, at the moment."""
+        return max((task.seconds for task in self._under_way if task.is_of_records), default=0.0)
 
     @property
     def is_closing(self) -> bool:
@@ -104,7 +121,8 @@ class Work(QObject):
     ) -> None:
         """Do something with the shop on the thread of its records; ``ended`` hears first how it ended."""
         task = self._task(then, otherwise, changes, ended)
-        begin(self._records, task.carry_out, lambda: deed(self._open()))
+        task.is_of_records = True
+        begin(self._records, task.carry_out, lambda: deed(self._reach()))
 
     def wait_for_records(self, milliseconds: int) -> None:
         """Wait for what the records were asked so far, at most so long, and hand on the answers."""
@@ -204,6 +222,10 @@ class Work(QObject):
         begin(self._readings, task.carry_out, read)
         return stop.set
 
+    def watch(self) -> None:
+        """Hear from now on what others change in the open shop."""
+        begin(self._watching, ChangeWatching(self).look, self._open(), self._closing)
+
     def abandon(self) -> None:
         """`close`, and nobody hears any more of what was under way."""
         for task in self._under_way:
@@ -213,6 +235,8 @@ class Work(QObject):
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
+        self._hurry()
+        self._watching.waitForDone()
         self._long_computations.waitForDone()
         self._short_computations.waitForDone()
         self._readings.waitForDone()
@@ -230,7 +254,9 @@ class Work(QObject):
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
     ) -> None:
-        begin(pool, self._task(then, otherwise, changes).carry_out, do)
+        task = self._task(then, otherwise, changes)
+        task.is_of_records = pool is self._records
+        begin(pool, task.carry_out, do)
 
     def _task(
         self,
@@ -252,15 +278,23 @@ class Work(QObject):
         if task is self._current:
             self._start_newest()
         if failure is None:
-            if task.then is not None:
-                task.then(result)
-            if task.changes:
-                self.changed.emit(task.changes)
+            self._hand_over(task, result)
             self.sent.look_up()
+        elif isinstance(failure, Unreachable) and self._is_cut_off and task.otherwise is None:
+            """The strip says it, and what was asked is asked again once the server answers."""
         elif isinstance(failure, TapewrightError):
             (task.otherwise or self.refused.emit)(failure)
         else:
             self.broke.emit(failure)
+
+    def _hand_over(self, task: BackgroundTask, result: Any) -> None:
+        """Where whoever asked fails over the answer, the others still hear that something changed."""
+        try:
+            if task.then is not None:
+                task.then(result)
+        finally:
+            if task.changes:
+                self.changed.emit(task.changes)
 
     def _drop(self, task: BackgroundTask) -> None:
         self._under_way.discard(task)
@@ -271,8 +305,15 @@ class Work(QObject):
         if not self._closing.is_set():
             task.carry_out(do)
 
+    def _hurry(self) -> None:
+        shop = self._shop
+        if shop is not None:
+            shop.hurry()
+
     def _connect(self) -> None:
+        self._disconnect()
         self._shop = self._open_shop()
+        self._shop.note_changes()
 
     def _sign(self, name: str) -> None:
         self._open().who = name
@@ -286,6 +327,20 @@ class Work(QObject):
         if self._shop is None:
             raise Unavailable(say("window", "not_open_yet"))
         return self._shop
+
+    def _reach(self) -> Shop:
+        """Worker thread: nobody waits for a server that is known not to answer."""
+        shop = self._open()
+        if self._is_cut_off:
+            raise Unreachable(say("window", "cut_off_step"))
+        return shop
+
+    @Slot(bool)
+    def _note_link(self, is_there: bool) -> None:
+        """Whoever could not read meanwhile reads again."""
+        self._is_cut_off = not is_there
+        if is_there:
+            self.changed.emit(EVERY_KIND | {ELSEWHERE})
 
     def _was_opened(self, _: Any) -> None:
         self.opened.emit()

@@ -37,6 +37,7 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
             if "settings" in there:
                 _copy_settings(out, into)
             _copy_history(out, into, before_settings="settings" in there)
+        into.info.clear()  # an older program kept no numbers of changes
     old.close()
 
 

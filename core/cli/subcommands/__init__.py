@@ -23,6 +23,7 @@ from core.cli.invocation import Invocation, Reply
     _SIGNED,
     _COPIES,
     _PRIVACY,
+    _MOVING,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -42,6 +43,7 @@ from core.cli.invocation import Invocation, Reply
         "signed_files",
         "copies_typed",
         "privacy_typed",
+        "shop_moving",
     )
 )
 
@@ -114,6 +116,7 @@ _ROOMS = {
     "restore": (_KEEPING, "restore"),
     "rehearse-restore": (_KEEPING, "rehearse_restore"),
     "backup-key": (_KEEPING, "make_key"),
+    "move-shop": (_MOVING, "move_shop"),
     "verify": (_KEEPING, "verify"),
     "data-kept": (_PRIVACY, "tell_kept"),
     "export-customer": (_PRIVACY, "export"),

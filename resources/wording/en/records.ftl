@@ -116,6 +116,11 @@ written_by_newer = { $where } was written by a newer Tapewright (tables { $found
 update_breaks_links = { $where }: the update would break links between records. Nothing was changed.
 
 clock_is_behind = The clock of this computer says { $now }, but the last entry was made at { $last }. Set the clock right: promised days and backups go by it. What you enter now stands in the history after that entry.
+# Moving a shop.
+shop_was_moved = This shop was moved to { $where } on { $day } by { $who }. Open it there. What is here stayed as it was then and can't be changed anymore.
+place_is_taken = { $where } is not empty. A shop is moved to a new file or an empty database. Nothing was changed.
+another_place_accepted = another file or database than the one the shop is in
+copy_differs = The copy is not the same as the shop (table { $table }), so it was thrown away. Nothing was changed. Try again; if it happens again, check the records with `tapewright verify`.
 
 # Two people at once.
 changed_by_somebody = Somebody else changed this first, so your change was not saved. Look again, then decide.
@@ -147,6 +152,8 @@ file_damaged = { $where } is damaged. Stop working with it and restore the lates
 disk_failed = The disk that holds { $where } failed. Stop, check the disk, then verify the records.
 wrong_password = { $where } does not accept this user and password. What was saved before is safe.
 not_there = { $where } is not there. Check the address and the name of the database.
+not_there = { $where } is not there. Check the address and the name of the database. What was saved before is safe.
+no_answer = { $where } does not answer. What you were saving may be there or not; trying again won't save it twice.
 unreachable = { $where } can't be reached right now. If you were saving something, check whether it is there once the connection is back; trying again won't save it twice.
 audit_told_differ = Who was told that orders are ready differs from what the history says.
 audit_sign_off_differs = Sign-off { $number } of a copied file differs from what the history says.

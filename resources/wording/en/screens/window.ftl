@@ -23,6 +23,14 @@ measure-packs = Measure the packs
 help-day = What would bring the day forward
 action_hint = { $words } ({ $keys })
 opening = Opening the shop …
+opening_again =
+    { $seconds ->
+        [one] The shop's server does not answer. Tapewright tries again in a second and opens the shop by itself once the server is there.
+       *[other] The shop's server does not answer. Tapewright tries again in { $seconds } seconds and opens the shop by itself once the server is there.
+    }
+cut_off = No connection to the shop's server. You can go on typing and quoting with what was last read; what is on the Counter is kept on this computer. Nothing can be booked or handed back until the server is there again, which this window notices by itself.
+cut_off_step = There is no connection to the shop's server right now. Try again once it is back, which this window says; nothing will be saved twice.
+still_waiting = Still waiting for the shop's records to answer. You can go on typing, or close Tapewright; trying again later won't save anything twice.
 not_booked = slip not booked yet
 close_banner = Close (Esc)
 done = Done

@@ -1,0 +1,22 @@
+"""The whole shop from a file to a server, or back."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from dataclasses import replace
+
+from core.cli.invocation import Invocation, Reply
+from core.wording.messages import say
+
+
+def move_shop(call: Invocation) -> Reply:
+    from core.services.shop_places import shop_move
+
+    came = replace(call, asked=Namespace(**{**vars(call.asked), "shop": call.asked.from_place}))
+    with came.open() as source:
+        before = source.where
+        moved = shop_move.move(source, call.asked.to_place)
+    count = sum(moved.rows.values())
+    document = {"from": before, "to": moved.where, "rows": count, "tables": moved.rows}
+    key = "shop_move_finished" if moved.was_there else "shop_moved"
+    return Reply(document, say("cli", key, before=before, where=moved.where, rows=count))

@@ -1,0 +1,1 @@
+"""What can go wrong around the records, for tests to bring about."""
