@@ -56,8 +56,3 @@ class HandBack(QObject):
     def _was_refused(self, failure: TapewrightError) -> None:
         self.is_under_way = False
         self.failed.emit(failure)
-
-    @Slot()
-    def _abandon(self) -> None:
-        """A bug on the way was told already; the tapes may be handed back once more."""
-        self.is_under_way = False

@@ -12,10 +12,11 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from core.model import private_files
 from core.model.errors import Unavailable
+from core.model.names import EVERY_KIND
 from core.services.privacy import customer_export, erasures, kept_entries
 from core.services.privacy.erasures import Erased, Meant
 from core.services.shop_overview import ShopView
-from gui.shop.chapter import EVERY_KIND, Chapter
+from gui.shop.chapter import Chapter
 from gui.shop.privacy_sheet import PrivacySheet
 from gui.toolkit.paper_writing import writing_kept
 from gui.toolkit.screen_context import Desk
