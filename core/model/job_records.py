@@ -91,6 +91,12 @@ class Job:
         return said[-1] if said else self.quote.inventory.tax_exempt
 
     @property
+    def agreed_version(self) -> int | None:
+        """The number of the agreement that holds while the order is open; None where nobody can say."""
+        number = self.agreements[-1].version if self.agreements else 1
+        return (number or None) if self.is_open else None
+
+    @property
     def is_open(self) -> bool:
         """Whether any tape is still in the shop."""
         return any(tape.station.is_in_the_shop for tape in self.tapes)

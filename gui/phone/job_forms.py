@@ -152,6 +152,7 @@ class JobForms(QWidget):
                 agreed.consent,
                 ceiling_minor=agreed.ceiling_minor,
                 tax_exempt=agreed.tax_exempt,
+                based_on=self._job.agreed_version,
                 then=partial(self._was_agreed, agreed.consent.who),
                 otherwise=self.failed.emit,
             )
@@ -201,6 +202,7 @@ class JobForms(QWidget):
                 wanted.codes,
                 reason=wanted.reason,
                 consent=wanted.consent,
+                based_on=self._job.agreed_version,
                 then=self._was_canceled,
                 otherwise=self.failed.emit,
             )

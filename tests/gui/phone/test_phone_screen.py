@@ -222,6 +222,24 @@ def test_what_they_agree_to_is_kept_with_who_said_so(place: Place, phone: PhoneS
     assert QApplication.focusWidget() is phone.box
 
 
+def test_two_phones_that_agree_on_one_order_do_not_write_over_each_other(
+    place: Place, phone: PhoneScreen
+) -> None:
+    """Somebody else agreed on 300.00 after this one looked: that is told, and stands."""
+    ask(place, phone, "000018")
+    press(Qt.Key.Key_F6)
+    place.records.allow(place.records.shop.ask(jobs.get, JobNumber("000018")), 30_000)
+    press_text("by phone: splice it")
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_Return)
+    press_text("250.00")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    place.settle()
+    assert place.records.shop.ask(jobs.get, JobNumber("000018")).ceiling_minor == 30_000
+    assert "Kim changed the agreement" in place.told
+
+
 def test_a_certificate_that_comes_later_is_typed_below_and_takes_the_tax_off(
     place: Place, phone: PhoneScreen
 ) -> None:
