@@ -9,8 +9,8 @@ from datetime import date, datetime
 from decimal import Decimal, InvalidOperation
 from typing import NoReturn
 
-from core.model import record_heads
 from core.model.errors import TapewrightError
+from core.wording import record_heads
 from core.wording.messages import say
 
 MOST_MINUTES = 24 * 60.0

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from core.model.job_records import Pickup
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import ShopFront
-from core.model.record_heads import short_head
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
 from core.papers import copies_told, price_table, signature_strokes
@@ -20,6 +19,7 @@ from core.papers.spliced_tapes import tell_repaired, tell_spliced
 from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, even_cell, text_cell
 from core.papers.tape_words import became, full_name, short_code, spliced, standing
 from core.papers.voice import Voice, voice
+from core.wording.record_heads import short_head
 
 if TYPE_CHECKING:
     from core.papers.page import Pen

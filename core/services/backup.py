@@ -12,10 +12,9 @@ from pathlib import Path
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
-from core.model import private_files, record_heads, regular_files
+from core.model import private_files, regular_files
 from core.model.errors import WrongInput
 from core.store import (
-    audit,
     dump,
     dump_files,
     durable_files,
@@ -23,14 +22,15 @@ from core.store import (
     file_copies,
     history,
     locked_files,
-    row_audit,
     schema,
 )
+from core.store.audits import audit, row_audit
 from core.store.engines import Database, open_database
 from core.store.job_tables import JobRow
 from core.store.shop_tables import CounterRow
 from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit
+from core.wording import record_heads
 from core.wording.messages import say
 
 _FILE_BEGINS = b"SQLite format 3\x00"

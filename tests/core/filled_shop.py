@@ -17,7 +17,8 @@ from core.services import donors, drafts, promises, repair_attempts, repair_reco
 from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
 from core.services.own_shop import people, settings_versions
-from core.store import copy_audit, current_settings, day_events, history, sign_off_audit
+from core.store import current_settings, day_events, history
+from core.store.audits import copy_audit, sign_off_audit
 from core.store.tables import (
     BoxOrderRow,
     CaptureRow,

@@ -8,8 +8,8 @@ from time import monotonic
 
 from core.cli.invocation import Invocation, Reply, contents, default_demo
 from core.cli.subcommands import paper_folder
-from core.model import record_heads
 from core.model.errors import Refused, Unavailable, WrongInput
+from core.wording import record_heads
 from core.wording.messages import say
 
 
@@ -110,7 +110,8 @@ def _key(call: Invocation) -> str:
 def verify(call: Invocation) -> Reply:
     """``verify``, with ``--head`` also whether the history holds what a receipt or a copy's name says."""
     from core.services import backup
-    from core.store import history, row_audit
+    from core.store import history
+    from core.store.audits import row_audit
 
     with call.open() as shop:
         problems = backup.verify(shop.database, call.clock(), head=call.asked.head)

@@ -12,7 +12,8 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services.checking import file_checking
 from core.services.own_shop import people
-from core.store import current_settings, history, lookup, row_records, sign_off_audit
+from core.store import current_settings, history, lookup, row_records
+from core.store.audits import sign_off_audit
 from core.store.steps import step
 from core.store.tables import SignOffRow, TapeRow
 from core.store.unit import Unit

@@ -8,7 +8,8 @@ from core.model.copies.copy_records import CopyContents, CopyRecord, CopyStepKin
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.store import copy_audit, history, lookup, row_records
+from core.store import history, lookup, row_records
+from core.store.audits import copy_audit
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import JobRow
 from core.store.unit import Unit

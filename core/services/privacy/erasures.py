@@ -18,7 +18,8 @@ from core.model import folding
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.own_shop.settings_records import Permission
 from core.services import incident_photos, payments
-from core.store import history, permissions, personal_columns, row_audit, row_digests, row_records, search
+from core.store import history, permissions, personal_columns, row_digests, row_records, search
+from core.store.audits import row_audit
 from core.store.command_tables import CommandAnswerRow
 from core.store.tables import CustomerRow, DraftRow, ErasureRow, EventRow, IncidentRow, JobRow, TapeRow
 from core.store.unit import Unit

@@ -17,7 +17,7 @@ from core.model.stations import Station
 from core.services import jobs, shop_snapshot, tapes
 from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
-from core.store import audit
+from core.store.audits import audit
 from tests.support.booked import Desk, inventory, line
 
 

@@ -8,7 +8,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import Finding, Speed, TapeCode
 from core.model.stations import Station
 from core.services import looks, tapes
-from core.store import audit
+from core.store.audits import audit
 from tests.support.booked import Desk, line
 
 

@@ -11,7 +11,8 @@ from typing import Any
 from sqlalchemy import Connection, Inspector, inspect, text
 from sqlalchemy.orm import Session
 
-from core.store import audit, history, row_audit, row_digests
+from core.store import history, row_digests
+from core.store.audits import audit, row_audit
 from core.store.tables import StoredTable
 from core.store.unit import Unit
 from tests.core.filled_shop import fill

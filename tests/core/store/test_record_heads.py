@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from core.model import record_heads
 from core.model.errors import WrongInput
 from core.model.stations import Station
 from core.papers import receipt
 from core.services import backup, decks
 from core.services.records_door import Shop
 from core.store import history
+from core.wording import record_heads
 from tests.support import pdf
 from tests.support.booked import Desk
 from tests.support.typed import READY, Typist, walk

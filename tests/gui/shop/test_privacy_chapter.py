@@ -14,8 +14,8 @@ from core.services.privacy import kept_entries
 from core.store import lookup
 from core.store.unit import Unit
 from core.wording.messages import say
-from gui.shop.privacy_chapter import PrivacyChapter
-from gui.shop.privacy_sheet import PrivacySheet
+from gui.shop.privacy.privacy_chapter import PrivacyChapter
+from gui.shop.privacy.privacy_sheet import PrivacySheet
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, written

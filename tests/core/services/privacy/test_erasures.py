@@ -11,7 +11,6 @@ import pytest
 from sqlalchemy import text
 
 from core.cli import entry
-from core.model import record_heads
 from core.model.agreement_records import Consent
 from core.model.errors import NotPermitted, Refused, WrongInput
 from core.model.handover_records import ToldHow, ToldResult
@@ -28,6 +27,7 @@ from core.services.own_shop import settings_versions
 from core.services.privacy import erasures
 from core.store import current_settings, dump, history, lookup, row_digests
 from core.store.unit import Unit
+from core.wording import record_heads
 from tests.support.booked import Desk, command, events, inventory, line
 
 NAME, PHONE = "Quillona Zebedee", "(303) 555-0187"

@@ -13,7 +13,8 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from core.model import serialization
 from core.model.repair_records import Splice
-from core.store import copy_audit, handover_audit, history, lookup, row_audit, row_records, sign_off_audit
+from core.store import history, lookup, row_records
+from core.store.audits import copy_audit, handover_audit, row_audit, sign_off_audit
 from core.store.job_tables import AgreementVersionRow, JobRow, PaymentRow, PickupRow
 from core.store.shop_tables import SettingsVersionRow
 from core.store.tape_tables import DonorRow, IncidentRow, RecordingRow, TapeRow

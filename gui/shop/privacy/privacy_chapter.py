@@ -17,7 +17,7 @@ from core.services.privacy import customer_export, erasures, kept_entries
 from core.services.privacy.erasures import Erased, Meant
 from core.services.shop_overview import ShopView
 from gui.shop.chapter import Chapter
-from gui.shop.privacy_sheet import PrivacySheet
+from gui.shop.privacy.privacy_sheet import PrivacySheet
 from gui.toolkit.paper_writing import writing_kept
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
@@ -104,9 +104,6 @@ class PrivacyChapter(Chapter):
             self._sheet.who.clear()
         said = [say("privacy", "erased", n=len(done.orders)), say("privacy", "older-copies")]
         self.said.emit(" ".join(said))
-
-
-CHAPTER = PrivacyChapter
 
 
 def _written(path: Path, found: dict[str, Any]) -> Path:

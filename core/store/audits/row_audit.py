@@ -7,11 +7,11 @@ from collections.abc import Iterator
 
 from sqlalchemy import select
 
-from core.model import record_heads
 from core.store import history, row_digests
 from core.store.job_tables import JobRow
 from core.store.shop_tables import CounterRow, EventRow
 from core.store.unit import Unit
+from core.wording import record_heads
 from core.wording.messages import say
 
 
