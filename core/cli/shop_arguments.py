@@ -74,7 +74,7 @@ def add_keeping(add: Subcommands) -> None:
     one = add("rehearse-restore", say("cli", "rehearse_restore"))
     one.add_argument("file", metavar="FILE")
     _add_key(one)
-    one = add("backup-key", say("cli", "backup_key"))
+    one = add("backup-key", say("cli", "backup_key"), writes=True)
     one.add_argument("--paper", metavar="DIR", help=say("cli", "backup_key_paper"))
     one = add("move-shop", say("cli", "move_shop"))
     one.add_argument("from_place", metavar="FROM", type=text, help=say("cli", "move_shop_from"))

@@ -45,6 +45,13 @@ def run(shop, step, /, *arguments, **named):
     return result
 Shop.run = run
 
+stored_once = Shop.once
+def once(shop, command, step, /, *arguments, **named):
+    result = stored_once(shop, command, step, *arguments, **named)
+    tell_head(shop)
+    return result
+Shop.once = once
+
 def hurry(shop, pages):
     connection = shop.database.writing.raw_connection()  # the pool holds this one only
     connection.execute(f"PRAGMA wal_autocheckpoint={pages}")
@@ -56,12 +63,12 @@ def hurry(shop, pages):
 BOOKINGS = (
     _BEGIN
     + f"""
-from tests.support.booked import Clock, command, quoted
+from tests.support.booked import Clock, quoted
 with Shop.open(root / "shop.sqlite", clock=Clock(), who="till", create=False) as shop:
     hurry(shop, {CHECKPOINT_PAGES})
     quote = quoted(shop)
     for _ in range(int(rest[0])):
-        shop.run(jobs.book, quote, command=command())
+        shop.run(jobs.book, quote)
 """
 )
 """A till books equal boxes."""

@@ -20,7 +20,7 @@ from core.store.unit import Unit
 from tests.power_cuts import cut_programs
 from tests.power_cuts.cut_disk import Model
 from tests.power_cuts.system_calls import Cut, Trace, traced
-from tests.support.booked import Clock, Desk, command, line, quoted
+from tests.support.booked import Clock, Desk, line, quoted
 from tests.support.older import as_kept_before
 
 SHOP = "shop.sqlite"
@@ -158,7 +158,7 @@ def _of_restores(root: Path, cut: Cut) -> Iterator[str]:
         count = len(shop.ask(jobs.open_jobs))
         if count not in RESTORED_JOBS[len(done) : len(done) + 2]:
             yield f"after {len(done)} restores there are {count} orders"
-        number = shop.run(jobs.book, quoted(shop), command=command()).number
+        number = shop.run(jobs.book, quoted(shop)).number
         if int(number[:-1]) <= RESTORED_JOBS[0]:
             yield f"the number {number} was given out before"
     for _, kept in done:

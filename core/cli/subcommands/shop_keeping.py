@@ -89,13 +89,13 @@ def rehearse_restore(call: Invocation) -> Reply:
 
 def make_key(call: Invocation) -> Reply:
     """A new key for the backups: shown once, on paper with ``--paper``."""
-    from core.services.own_shop import backup_key
+    from core.services.own_shop import backup_key, shop_document
 
     with call.open() as shop:
         place, made = paper_folder.folder(call), backup_key.new()
         # The paper first: backups must not be locked with a key that nobody got.
         papers = [] if place is None else [str(shop.ask(backup_key.write_paper, made, place))]
-        shop.run(backup_key.lock_with, made)
+        call.run(shop, shop_document.set_texts, [("backup.lock", made.public_key)])
     document = {"key": made.key, "lock": made.public_key, "papers": papers}
     return Reply(document, say("cli", "key_shown_once", key=made.key))
 

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from core.services import paper_files
-from core.services.own_shop import shop_document
 from core.store import current_settings, locked_files
 from core.store.unit import Unit
 
@@ -22,11 +21,6 @@ class BackupKey:
 def new() -> BackupKey:
     """A key nobody has yet; nothing is stored."""
     return BackupKey(*locked_files.new_key())
-
-
-def lock_with(unit: Unit, made: BackupKey) -> None:
-    """From now on backups are locked with this key; those made before stay as they are."""
-    shop_document.set_texts(unit, [("backup.lock", made.public_key)])
 
 
 def write_paper(unit: Unit, made: BackupKey, folder: Path) -> Path:

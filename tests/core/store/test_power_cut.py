@@ -15,7 +15,7 @@ from tests.power_cuts.cut_disk import SECTOR, Call, Disk, Left, Model, Remains
 from tests.power_cuts.cut_scenarios import BOOKINGS, Scenario
 from tests.power_cuts.system_calls import is_possible
 
-CUTS = 8
+CUTS = 6
 """For each scenario and model; ``python -m tests.power_cuts`` takes over a thousand."""
 SEED = 20260303
 SHORT = (

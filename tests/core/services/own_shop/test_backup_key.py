@@ -27,6 +27,10 @@ def made() -> BackupKey:
     return backup_key.new()
 
 
+def _lock(desk: Desk, made: BackupKey) -> None:
+    desk.shop.run(shop_document.set_texts, [("backup.lock", made.public_key)])
+
+
 @pytest.fixture
 def stick(desk: Desk, tmp_path: Path, made: BackupKey) -> Path:
     """A place of the plan, of a shop with one order whose backups are locked."""
@@ -34,7 +38,7 @@ def stick(desk: Desk, tmp_path: Path, made: BackupKey) -> Path:
     folder.mkdir()
     desk.book(name=NAME)
     desk.shop.run(shop_document.set_texts, [("backup.first", str(folder))])
-    desk.shop.run(backup_key.lock_with, made)
+    _lock(desk, made)
     return folder
 
 
@@ -111,7 +115,7 @@ def test_a_public_key_that_is_none_is_refused(desk: Desk, made: BackupKey) -> No
         with pytest.raises(WrongInput) as told:
             desk.shop.run(shop_document.set_texts, [("backup.lock", typed)])
         assert say("files", "public-key") in told.value.sentence
-    desk.shop.run(backup_key.lock_with, made)
+    _lock(desk, made)
     assert made.key not in desk.shop.ask(shop_document.export)
 
 
