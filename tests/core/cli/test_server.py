@@ -24,6 +24,9 @@ def test_a_shop_on_a_server_takes_the_same_words(
     copy = typed("backup", tmp_path / "copies").document["file"]
     assert typed("pickup", booked["number"], "--tape", code, "--signed-by", "Ada").code == 0
     assert typed("pickup", booked["number"], "--tape", code, "--signed-by", "Ada").code == 3
-    assert typed("restore", copy).code == 0
+    refused = typed("restore", copy)
+    assert (refused.code, refused.out) == (3, "")
+    assert "--replace" in refused.err
+    assert typed("restore", copy, "--replace").code == 0
     assert typed("status", code).document["jobs"][0]["tapes"][0]["station"] == "ready"
     assert typed("verify").document["sound"] is True
