@@ -8,6 +8,7 @@ from sqlalchemy import ForeignKey, String, Text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from core.store.columns import StoredTable, UtcMoment
+from core.store.row_digests import new_salt
 
 
 class CommandRow(StoredTable):
@@ -21,6 +22,7 @@ class CommandRow(StoredTable):
     """SHA-256 of the step and its arguments; None for what was carried out before they were kept."""
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
+    salt: Mapped[str | None] = mapped_column(String(32), init=False, insert_default=new_salt)
 
 
 class CommandAnswerRow(StoredTable):

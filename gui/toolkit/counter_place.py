@@ -56,7 +56,6 @@ def take(folder: Path) -> CounterPlace:
 def _computer(file: Path) -> str:
     """The name of this computer with an id of its own: a home folder may be shared by several."""
     if not file.exists() or not file.read_text(encoding="utf-8").strip():
-        private_files.make_file(file)
-        file.write_text(uuid4().hex[:16], encoding="utf-8")
+        private_files.write(file, uuid4().hex[:16].encode())
     node = re.sub(r"[^A-Za-z0-9.-]", "-", platform.node())[:LONGEST_NODE]
     return f"{file.read_text(encoding='utf-8').strip()[:16]} {node}".strip()

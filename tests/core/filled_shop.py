@@ -32,7 +32,7 @@ from core.store.tables import (
     TapeRow,
 )
 from core.store.unit import Unit
-from tests.support.booked import Desk, command, inventory, line
+from tests.support.booked import Desk, inventory, line
 from tests.support.invented_job import captured
 
 OWNER = Person("Ada", may=frozenset({"settings"}), pin=people.hashed("271828"))
@@ -54,7 +54,7 @@ def fill(desk: Desk) -> None:
     other = desk.book(line(), name="Bea Holloway")
     desk.bring_to(other.tapes[0], Station.READY)
     told = (other.number, ToldHow.PHONE, ToldResult.REACHED)
-    desk.shop.run(telling.tell, *told, command=command())
+    desk.shop.run(telling.tell, *told)
     desk.shop.run(handover_wishes.wish, other.number, collector="Cy Fenwick")
     lost = desk.book(line()).tapes[0]
     desk.shop.run(tape_dispositions.settle, lost.code, Disposition.LOST, note="not on its shelf")

@@ -20,7 +20,7 @@ from core.model.own_shop.settings_records import Permission
 from core.services import incident_photos, payments
 from core.store import history, permissions, personal_columns, row_digests, row_records, search
 from core.store.audits import row_audit
-from core.store.command_tables import CommandAnswerRow
+from core.store.command_tables import CommandAnswerRow, CommandRow
 from core.store.tables import CustomerRow, DraftRow, ErasureRow, EventRow, IncidentRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording.locale_figures import listed
@@ -76,6 +76,8 @@ def erase_rows(unit: Unit, who: str) -> Erased:
     permissions.check(unit, Permission.ERASE)
     customer = meant(unit, who)
     jobs = _jobs(unit, customer)
+    if _is_erased(unit, customer):
+        return Erased(tuple(job.number for job in jobs), ())
     _check_done(unit, jobs)
     if wrong := next(iter(row_audit.differences(unit)), None):
         raise Refused(say("privacy", "not-sound", problem=wrong))
@@ -84,8 +86,8 @@ def erase_rows(unit: Unit, who: str) -> Erased:
     erasure = ErasureRow(customer_id=customer.id, is_open=True, at=unit.now, by=unit.who)
     unit.session.add(erasure)
     _throw_drafts_away(unit, customer)
-    unit.session.execute(delete(CommandAnswerRow))  # kept only to be given again, and they name customers
     unit.session.flush()
+    _forget_commands(unit)
     lines = _empty_lines(unit, numbers)
     _empty_rows(unit, customer.id, [job.id for job in jobs])
     unit.session.expire_all()
@@ -135,6 +137,21 @@ def _throw_drafts_away(unit: Unit, customer: CustomerRow) -> None:
         is_theirs = customer.folded and customer.folded in folding.folded(written)
         if is_theirs or (customer.digits and customer.digits in folding.digits(written)):
             unit.session.delete(row)
+
+
+def _is_erased(unit: Unit, customer: CustomerRow) -> bool:
+    found = select(ErasureRow.id).where(ErasureRow.customer_id == customer.id)
+    return unit.session.scalars(found.limit(1)).first() is not None
+
+
+def _forget_commands(unit: Unit) -> None:
+    """No answer is given again, and nobody can try what an id was used for: both may tell of the customer."""
+    unit.session.execute(delete(CommandAnswerRow))
+    known = CommandRow.content.is_not(None)
+    ids = unit.session.scalars(select(CommandRow.command).where(known)).all()
+    forgotten = update(CommandRow).where(known).values(content=None, salt=row_digests.new_salt())
+    unit.session.execute(forgotten.execution_options(synchronize_session=False))
+    row_digests.mark(unit.session, "commands", ids)
 
 
 def _empty_lines(unit: Unit, numbers: Sequence[str]) -> list[int]:

@@ -31,6 +31,8 @@ EVENTS = sa.table(
     *(sa.column(name) for name in ("digest", "salt", "sealed")),
     sa.column("at", UtcMoment()),
 )
+SALTED = {"customers": "id", "jobs": "id", "commands": "command"}
+"""Tables whose rows have a salt of their own, and their keys."""
 GUARD = "WHEN NOT EXISTS (SELECT 1 FROM erasures WHERE is_open)"
 
 
@@ -47,22 +49,30 @@ def upgrade() -> None:
     )
     op.add_column("events", sa.Column("salt", sa.String(32), nullable=True))
     op.add_column("events", sa.Column("sealed", sa.String(64), nullable=True))
-    for name in ("customers", "jobs"):
+    for name in SALTED:
         op.add_column(name, sa.Column("salt", sa.String(32), nullable=True))
-        _salt(name)
     bind = op.get_bind()
     if bind.dialect.name == "sqlite":
         op.execute("DROP TRIGGER events_no_update")
+        op.execute("DROP TRIGGER commands_no_update")
+        _salt()
         _chain_anew(bind)
+        op.execute(
+            "CREATE TRIGGER commands_no_update BEFORE UPDATE ON commands "
+            "BEGIN SELECT RAISE(ABORT, 'commands is append-only'); END"
+        )
         op.execute(
             "CREATE TRIGGER events_no_update BEFORE UPDATE ON events "
             "BEGIN SELECT RAISE(ABORT, 'events is append-only'); END"
         )
         _let_erasures_through_sqlite(bind)
     else:
-        op.execute("ALTER TABLE events DISABLE TRIGGER events_append_only")
+        for name in ("events", "commands"):
+            op.execute(f"ALTER TABLE {name} DISABLE TRIGGER {name}_append_only")
+        _salt()
         _chain_anew(bind)
-        op.execute("ALTER TABLE events ENABLE TRIGGER events_append_only")
+        for name in ("events", "commands"):
+            op.execute(f"ALTER TABLE {name} ENABLE TRIGGER {name}_append_only")
         _let_erasures_through_postgresql()
     row_telling.tell(bind, row_digests.tables(bind))
 
@@ -71,12 +81,14 @@ def downgrade() -> None:
     raise NotImplementedError("restore the copy that was made before the update instead")
 
 
-def _salt(name: str) -> None:
-    bind, rows = op.get_bind(), sa.table(name, sa.column("id"), sa.column("salt"))
-    keys = bind.execute(sa.select(rows.c.id)).scalars().all()
-    if keys:
-        salted = sa.update(rows).where(rows.c.id == sa.bindparam("key")).values(salt=sa.bindparam("new"))
-        bind.execute(salted, [{"key": key, "new": secrets.token_hex(16)} for key in keys])
+def _salt() -> None:
+    bind = op.get_bind()
+    for name, key in SALTED.items():
+        rows = sa.table(name, sa.column(key), sa.column("salt"))
+        keys = bind.execute(sa.select(rows.c[key])).scalars().all()
+        if keys:
+            salted = sa.update(rows).where(rows.c[key] == sa.bindparam("at")).values(salt=sa.bindparam("new"))
+            bind.execute(salted, [{"at": each, "new": secrets.token_hex(16)} for each in keys])
 
 
 # --- the chain ---------------------------------------------------------------------------

@@ -28,7 +28,7 @@ from core.services.privacy import erasures
 from core.store import current_settings, dump, history, lookup, row_digests
 from core.store.unit import Unit
 from core.wording import record_heads
-from tests.support.booked import Desk, command, events, inventory, line
+from tests.support.booked import Desk, events, inventory, line
 
 NAME, PHONE = "Quillona Zebedee", "(303) 555-0187"
 TOLD = ("Zebedee", "zebedee", "Quillona", "5550187", "555-0187", "ebede")
@@ -50,7 +50,7 @@ def a_year_ago(desk: Desk, papers: Path) -> Job:
     desk.shop.run(repair_record.clear_finding, first.code, Finding.SNAPPED, "as Zebedee wished")
     walk(desk, first.code)
     desk.write_copies(job.number)
-    desk.shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.LEFT_WORD, note=NAME, command=command())
+    desk.shop.run(telling.tell, job.number, ToldHow.PHONE, ToldResult.LEFT_WORD, note=NAME)
     desk.shop.run(handover_wishes.wish, job.number, collector=f"Ozias {NAME}", said_by=NAME)
     desk.shop.run(noted_calls.note, job.number, f"all is ready, {NAME}")
     front = desk.shop.ask(decks.settings).front
