@@ -48,11 +48,6 @@ class HandBack(QObject):
         self.is_under_way = False
         self.done.emit(pickup, summary)
 
-    @Slot()
-    def _abandon(self) -> None:
-        """A bug on the way was told already; what is checked off may be handed back once more."""
-        self.is_under_way = False
-
     def _was_refused(self, failure: TapewrightError) -> None:
         self.is_under_way = False
         self.failed.emit(failure)
