@@ -213,6 +213,5 @@ class Shop:
             yield Unit(session, self.clock(), self.who, self._memory, shop_settings.new_shop, command)
 
 
-
 def _remember(unit: Unit, log: ChangeLog) -> None:
     log.find(changes.read(unit.session))

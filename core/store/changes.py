@@ -30,7 +30,7 @@ _JOBS, _TAPES, _SHOP = frozenset({"jobs"}), frozenset({"tapes"}), frozenset({"sh
 OF_TABLE: Mapping[str, frozenset[str]] = {
     **dict.fromkeys(("jobs", "customers", "copies", "finishes", "payments", "pickups"), _JOBS),
     **dict.fromkeys(("handed_back", "promises", "agreement_versions", "ceiling_questions"), _JOBS),
-    **dict.fromkeys(("told", "handover_wishes", "copy_steps"), _JOBS),
+    **dict.fromkeys(("told", "handover_wishes", "copy_steps", "erasures"), _JOBS),
     **dict.fromkeys(("tapes", "captures", "recordings", "repairs", "splices", "incidents"), _TAPES),
     **dict.fromkeys(("donors", "sign_offs"), _TAPES),
     **dict.fromkeys(("settings_versions", "deck_events", "day_events", "box_orders"), _SHOP),

@@ -37,7 +37,7 @@ KIND = "rows"
 """Of the lines of history that hold digests."""
 AT_ONCE = 1000
 """Rows of one line at most."""
-OUTSIDE = ("events", "counters", "drafts", "command_answers")
+OUTSIDE = ("events", "counters", "drafts", "command_answers", "change_numbers", "shop_moves")
 """Tables without digests: `audit.outside` says why, and what is checked instead."""
 
 OWNERS = {"tapes": "tape_id", "copies": "copy_id"}

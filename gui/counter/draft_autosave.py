@@ -119,9 +119,7 @@ class DraftAutosave(QObject):
 
     def _keep_here(self, box: TypedBox) -> None:
         self._is_here = True
-        self._desk.work.write_paper(
-            partial(self._here.keep, box), then=_unheard, otherwise=self.failed.emit
-        )
+        self._desk.work.write_paper(partial(self._here.keep, box), then=_unheard, otherwise=self.failed.emit)
 
     @Slot(bool)
     def _note_link(self, is_there: bool) -> None:

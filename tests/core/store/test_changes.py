@@ -15,7 +15,7 @@ from core.store import change_watch, changes
 from core.store.change_watch import ChangeWatch
 from core.store.tables import JobRow, StoredTable
 from core.store.unit import Unit
-from tests.support.booked import Clock, Desk, command, inventory, quoted
+from tests.support.booked import Clock, Desk, inventory, quoted
 from tests.support.faults.lossy_link import lossy_link
 
 
@@ -59,10 +59,10 @@ def test_the_step_of_another_counter_is_found(desk: Desk) -> None:
 def test_ones_own_step_is_not_found_but_one_that_came_before_it_is(desk: Desk) -> None:
     with watching(desk.where) as (shop, watch):
         watch.next(_no_pause)
-        shop.run(jobs.book, quoted(shop), command=command())
+        shop.run(jobs.book, quoted(shop))
         assert _look_for_a_second(watch) == frozenset()
         desk.book()
-        shop.run(jobs.book, quoted(shop), command=command())
+        shop.run(jobs.book, quoted(shop))
         assert heard(watch) >= {"jobs", "tapes"}
 
 
@@ -82,14 +82,14 @@ def test_a_deck_out_of_service_concerns_the_shop(desk: Desk) -> None:
 
 def test_what_is_taken_back_counts_for_nothing(desk: Desk) -> None:
     def refuse(unit: Unit) -> None:
-        jobs.book(unit, quote, command=command())
+        jobs.book(unit, quote)
         raise Refused("not today")
 
     quote = quoted(desk.shop)
     before = desk.shop.ask(_numbers)
     with pytest.raises(Refused):
         desk.shop.run(refuse)
-    desk.shop.rehearse(jobs.book, quote, command=command())
+    desk.shop.rehearse(jobs.book, quote)
     assert desk.shop.ask(_numbers) == before
     desk.book()
     after = desk.shop.ask(_numbers)
@@ -127,7 +127,7 @@ def test_what_happened_while_the_link_was_lost_is_found_once_it_is_back(
     ):
         watch.next(_no_pause)
         link.swallows_answers = True
-        there.run(jobs.book, quoted(there), command=command())
+        there.run(jobs.book, quoted(there))
         with pytest.raises(Unreachable):
             _look_for_a_second(watch)
         link.heal()
@@ -143,7 +143,7 @@ def test_ones_own_step_whose_answer_was_lost_is_found(server_shop: str) -> None:
         shop.database.patience.seconds = 0.3
         link.swallows_after = (b"INSERT INTO jobs", b"COMMIT")
         with pytest.raises(Unreachable):
-            shop.run(jobs.book, quote, command=command())
+            shop.run(jobs.book, quote)
         link.heal()
         watch.close()
         assert heard(watch) >= {"jobs", "tapes"}

@@ -38,11 +38,11 @@ def test_a_step_whose_answer_is_lost_ends_and_is_stored_once(shop: Shop, link: L
     shop.database.patience.seconds = 0.3
     link.swallows_after = (b"INSERT INTO jobs", b"COMMIT")
     with pytest.raises(Unavailable) as failed:
-        shop.run(jobs.book, quote, command=sent)
+        shop.once(sent, jobs.book, quote)
     assert failed.value.sentence == say("records", "no_answer", where=shop.where)
     link.heal()
     assert len(shop.ask(jobs.open_jobs)) == 1
-    assert shop.run(jobs.book, quote, command=sent).number == "000018"
+    assert shop.once(sent, jobs.book, quote).answer.number == "000018"
     assert len(shop.ask(jobs.open_jobs)) == 1
 
 
@@ -94,7 +94,7 @@ def test_a_till_that_was_cut_off_does_not_keep_the_others_from_writing(
         till.start()
         assert began.wait(PATIENCE_S)
         link.swallows_answers = True
-        assert other.run(jobs.book, quote, command=command()).number == "000018"
+        assert other.run(jobs.book, quote).number == "000018"
         go_on.set()
         till.join(PATIENCE_S)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -16,7 +17,6 @@ from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts, jobs
 from core.services.records_door import Shop
 from core.store import silence
-from core.store.unit import Unit
 from core.wording.messages import say
 from gui.app import composition, link_strip, opening_again
 from gui.app.composition import CompositionRoot, compose
@@ -25,8 +25,8 @@ from gui.bench.bench_screen import BenchScreen
 from gui.counter import local_draft
 from gui.counter.counter_screen import CounterScreen
 from gui.pickup.pickup_screen import PickupScreen
-from gui.toolkit import theme
-from tests.support.booked import MORNING, Clock, command, line, quoted
+from gui.toolkit import counter_place, theme
+from tests.support.booked import MORNING, Clock, line, quoted
 from tests.support.faults.lossy_link import LossyLink, lossy_link
 from tests.support.screens import Place, written
 
@@ -71,10 +71,6 @@ def _opened_shop(window: Window, root: CompositionRoot, qtbot: QtBot) -> None:
     qtbot.waitUntil(lambda: root.desk.work.is_idle)
 
 
-def _nothing(_: Unit) -> None:
-    """A step without a deed."""
-
-
 def test_nobody_sits_before_a_silent_window_for_five_seconds() -> None:
     assert link_strip.TOLD_AFTER_S + link_strip._LOOK_MS / 1000 < 5
 
@@ -91,7 +87,7 @@ def test_an_answer_that_never_comes_is_told_and_the_window_can_be_closed(
     with Shop.open(server_shop, clock=Clock(), who="Kim", create=False) as there:
         quote = quoted(there)
         link.swallows_after = BOOKED
-        work.run(jobs.book, quote, command=command())
+        work.run(jobs.book, quote)
         qtbot.waitUntil(lambda: window.link.sentence != "")
         assert window.link.sentence in (say("window", "still_waiting"), say("window", "cut_off"))
         assert not work.is_idle
@@ -172,7 +168,7 @@ def test_the_bench_of_another_window_learns_of_a_new_box(
     assert isinstance(bench, BenchScreen)
     assert not bench.list.pieces
     with Shop.open(where, clock=Clock(), who="Lee", create=False) as other:
-        job = other.run(jobs.book, quoted(other, line(count=2)), command=command())
+        job = other.run(jobs.book, quoted(other, line(count=2)))
     codes = {tape.code for tape in job.tapes}
     qtbot.waitUntil(lambda: codes <= {piece.key for piece in bench.list.pieces})
 
@@ -188,7 +184,7 @@ def test_a_window_that_was_cut_off_says_so_and_is_right_again_afterwards(
     link.cut()
     qtbot.waitUntil(lambda: window.link.sentence == say("window", "cut_off"))
     with Shop.open(server_shop, clock=Clock(), who="Lee", create=False) as other:
-        job = other.run(jobs.book, quoted(other), command=command())
+        job = other.run(jobs.book, quoted(other))
     link.heal()
     bench = window.screen_on_show()
     assert isinstance(bench, BenchScreen)
@@ -208,6 +204,7 @@ def test_one_bug_in_a_hand_back_does_not_keep_the_next_from_being_done(
     failed: list[TapewrightError] = []
     back.failed.connect(failed.append)
 
+    @functools.wraps(pickups.hand_back)
     def break_off(*_: object, **__: object) -> None:
         raise ZeroDivisionError
 
@@ -227,7 +224,7 @@ def test_a_screen_that_fails_over_an_answer_keeps_nothing_from_the_others(place:
         raise ZeroDivisionError
 
     with qtbot.captureExceptions() as caught:
-        place.work.run(_nothing, then=fail)
+        place.work.run(drafts.keep, "another counter", BOX, then=fail)
         qtbot.waitUntil(lambda: bool(told))
     assert [kind for kind, *_ in caught] == [ZeroDivisionError]
     assert place.work.is_idle
@@ -264,7 +261,9 @@ def test_a_draft_kept_on_this_computer_comes_back_after_a_power_cut(
     opened: Opened, server_shop: str, qtbot: QtBot, tmp_path: Path
 ) -> None:
     """It is newer than what the records hold."""
-    local_draft.LocalDraft(composition._drafts_of(server_shop), "counter Kim").keep(BOX)
+    place = counter_place.take(tmp_path / "data")
+    place.release()
+    local_draft.LocalDraft(composition._drafts_of(server_shop), f"counter {place.name}").keep(BOX)
     window, root = opened(server_shop)
     _opened_shop(window, root, qtbot)
     counter = window.screen_on_show()
