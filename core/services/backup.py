@@ -14,19 +14,11 @@ from sqlalchemy.orm import Session
 
 from core.model import private_files, regular_files
 from core.model.errors import WrongInput
-from core.store import (
-    dump,
-    dump_files,
-    durable_files,
-    failures,
-    file_copies,
-    history,
-    locked_files,
-    schema,
-)
+from core.store import failures, history, schema
 from core.store.audits import audit, row_audit
 from core.store.engines import Database, open_database
 from core.store.job_tables import JobRow
+from core.store.shop_files import dump, dump_files, durable_files, file_copies, locked_files
 from core.store.shop_tables import CounterRow
 from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit

@@ -19,7 +19,7 @@ from core.model.quote_records import QuotedTape
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 from core.services.privacy.kept_entries import KeptEntry
-from core.store import durable_files
+from core.store.shop_files import durable_files
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
 """The papers of an order, as the settings call them."""

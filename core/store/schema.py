@@ -14,8 +14,8 @@ from sqlalchemy import Connection, inspect, text
 
 from core.model import private_files
 from core.model.errors import NoShopYet, Refused, Unavailable, WrongInput
-from core.store import durable_files, file_copies, restore_journal, shop_marker
 from core.store.engines import Database
+from core.store.shop_files import durable_files, file_copies, restore_journal, shop_marker
 from core.store.silence import UPDATE_SECONDS
 from core.wording.messages import say
 
@@ -90,7 +90,7 @@ def _keep_older(database: Database, found: str, now: datetime) -> Path:
     check_known(found, database.where)
     if database.path is not None:
         return file_copies.copy_before(database.path, f"before-{HEAD}", now)
-    from core.store import dump_files
+    from core.store.shop_files import dump_files
 
     return dump_files.keep_server(database, f"before-{HEAD}", now)
 

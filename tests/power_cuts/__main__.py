@@ -9,7 +9,7 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
-from core.store import restore_journal
+from core.store.shop_files import restore_journal
 from tests.power_cuts import cut_scenarios
 from tests.power_cuts.cut_disk import Model
 from tests.power_cuts.cut_scenarios import Scenario

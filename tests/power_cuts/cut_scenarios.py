@@ -202,7 +202,7 @@ def _older_shop(empty: Path, root: Path) -> None:
 
 def _with_backups(empty: Path, root: Path) -> None:
     """A shop with five orders and two backups, of one order and, as a dump, of three."""
-    from core.store import dump_files
+    from core.store.shop_files import dump_files
 
     desk = _booked(empty, root, 1)
     desk.shop.backup(root / "stick").rename(root / "stick" / "1.sqlite")

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from core.services import paper_files
-from core.store import current_settings, locked_files
+from core.store import current_settings
+from core.store.shop_files import locked_files
 from core.store.unit import Unit
 
 

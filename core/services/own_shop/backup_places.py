@@ -24,7 +24,7 @@ from core.services import backup
 from core.services.own_shop import clock_check
 from core.store import current_settings, history
 from core.store.columns import written
-from core.store.locked_files import WrongKey
+from core.store.shop_files.locked_files import WrongKey
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say

@@ -45,7 +45,7 @@ from core.services.own_shop import (
     people_entries,
 )
 from core.services.own_shop.entry_checks import check_printable
-from core.store import locked_files
+from core.store.shop_files import locked_files
 from core.wording.messages import say
 
 T = TypeVar("T", bound=msgspec.Struct)

@@ -12,8 +12,8 @@ from typing import Any
 from core.model.errors import Unavailable
 from core.services.restoring import given_numbers
 from core.services.restoring.given_numbers import RestoreNote
-from core.store import file_copies
-from core.store.restore_journal import RestoreJournal
+from core.store.shop_files import file_copies
+from core.store.shop_files.restore_journal import RestoreJournal
 from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 

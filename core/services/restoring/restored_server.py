@@ -18,9 +18,10 @@ from core.services import backup
 from core.services.own_shop import backup_places
 from core.services.restoring import given_numbers, shop_there
 from core.services.restoring.given_numbers import RestoreNote
-from core.store import dump, dump_files, file_copies, schema
+from core.store import schema
 from core.store.columns import StoredTable
 from core.store.engines import Database, open_database
+from core.store.shop_files import dump, dump_files, file_copies
 from core.store.shop_tables import EventRow
 from core.wording.messages import say
 

@@ -10,8 +10,9 @@ from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import Permission
 from core.services import backup
 from core.services.restoring import given_numbers, restored_file, restored_server, shop_there
-from core.store import failures, permissions, restore_journal
+from core.store import failures, permissions
 from core.store.engines import open_database
+from core.store.shop_files import restore_journal
 from core.wording.messages import say
 
 

@@ -15,8 +15,9 @@ from sqlalchemy import Connection, text
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.own_shop.settings_records import Permission
 from core.services.records_door import Shop
-from core.store import dump, failures, moved_shops, permissions, schema
+from core.store import failures, moved_shops, permissions, schema
 from core.store.engines import Database, open_database
+from core.store.shop_files import dump
 from core.store.silence import UPDATE_SECONDS
 from core.wording.messages import say
 

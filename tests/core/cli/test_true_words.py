@@ -12,7 +12,7 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.services import incident_photos
-from core.store import shop_marker
+from core.store.shop_files import shop_marker
 from core.store.sqlite_library import sqlite_module
 from core.wording import messages
 from core.wording.messages import say

@@ -18,8 +18,8 @@ pytestmark = pytest.mark.skipif(os.name == "nt", reason="modes are POSIX")
 
 OPEN_TO_ALL = {
     "core/model/private_files.py": "makes them private itself",
-    "core/store/durable_files.py": "writes into what `tempfile` made, 0600",
-    "core/store/restore_journal.py": "makes its folder 0700 itself",
+    "core/store/shop_files/durable_files.py": "writes into what `tempfile` made, 0600",
+    "core/store/shop_files/restore_journal.py": "makes its folder 0700 itself",
     "core/cli/subcommands/desktop.py": "a menu entry and an icon, which the desktop reads",
     "gui/app/walkthrough.py": "pictures of the invented shop",
 }

@@ -21,8 +21,9 @@ from core.services.agreement import agreements
 from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
-from core.store import dump_files, engines, file_copies, history, schema
+from core.store import engines, history, schema
 from core.store.engines import Database
+from core.store.shop_files import dump_files, file_copies
 from core.store.sqlite_library import sqlite_module
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before

@@ -16,7 +16,7 @@ import pytest
 from core.model.errors import Unavailable
 from core.services import paper_files
 from core.services.records_door import Shop
-from core.store import dump_files, durable_files, shop_marker
+from core.store.shop_files import dump_files, durable_files, shop_marker
 from core.wording.messages import say
 from tests.support.booked import Desk
 

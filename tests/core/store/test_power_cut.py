@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from core.store import restore_journal
+from core.store.shop_files import restore_journal
 from tests.power_cuts import cut_scenarios
 from tests.power_cuts.cut_disk import SECTOR, Call, Disk, Left, Model, Remains
 from tests.power_cuts.cut_scenarios import BOOKINGS, Scenario

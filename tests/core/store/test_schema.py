@@ -18,7 +18,8 @@ from core.model.errors import Refused, WrongInput
 from core.services import jobs
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
-from core.store import dump, engines, schema
+from core.store import engines, schema
+from core.store.shop_files import dump
 from core.store.sqlite_library import sqlite_module
 from core.store.tables import StoredTable
 from core.store.unit import Unit

@@ -13,7 +13,7 @@ from core.services.own_shop import backup_key, backup_places, shop_document
 from core.services.own_shop.backup_key import BackupKey
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
-from core.store import locked_files
+from core.store.shop_files import locked_files
 from core.wording.messages import say
 from tests.support import pdf
 from tests.support.booked import Desk

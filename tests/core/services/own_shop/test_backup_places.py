@@ -16,7 +16,8 @@ from core.services import jobs
 from core.services.own_shop import backup_places, shop_document, shop_settings
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
-from core.store import current_settings, dump_files, file_copies
+from core.store import current_settings
+from core.store.shop_files import dump_files, file_copies
 from core.store.sqlite_library import sqlite_module
 from core.wording.locale_figures import moment
 from core.wording.messages import say

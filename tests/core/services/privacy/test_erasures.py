@@ -25,7 +25,8 @@ from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
 from core.services.own_shop import settings_versions
 from core.services.privacy import erasures
-from core.store import current_settings, dump, history, lookup, row_digests
+from core.store import current_settings, history, lookup, row_digests
+from core.store.shop_files import dump
 from core.store.unit import Unit
 from core.wording import record_heads
 from tests.support.booked import Desk, events, inventory, line

@@ -14,7 +14,7 @@ from core.services import backup, jobs
 from core.services.own_shop import backup_places, shop_document
 from core.services.records_door import Shop
 from core.services.restoring import given_numbers, restored_file, restored_shop
-from core.store import restore_journal, shop_marker
+from core.store.shop_files import restore_journal, shop_marker
 from core.wording.messages import say
 from tests.support.booked import Desk, events, line
 

@@ -14,7 +14,8 @@ from core.model.stations import Station
 from core.services import decks, drafts, jobs
 from core.services.records_door import Shop
 from core.services.shop_places import shop_move
-from core.store import dump, moved_shops
+from core.store import moved_shops
+from core.store.shop_files import dump
 from tests.support.booked import MORNING, Clock, Desk, inventory, line
 
 pytestmark = pytest.mark.postgres

@@ -19,7 +19,7 @@ from pathlib import Path
 from uuid import uuid4
 
 from core.model.errors import Unavailable
-from core.store import durable_files, file_locks
+from core.store.shop_files import durable_files, file_locks
 from core.wording.messages import say
 
 _DECIDED = "decided"

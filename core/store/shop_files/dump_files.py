@@ -8,8 +8,8 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from core.store import dump, durable_files, file_copies
 from core.store.engines import Database
+from core.store.shop_files import dump, durable_files, file_copies
 
 ENDING = ".jsonl"
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from core.model.errors import AsWritten, Refused, Unavailable, WrongInput
-from core.store import durable_files
+from core.store.shop_files import durable_files
 from core.wording.messages import say
 
 ENDING = ".age"

@@ -9,8 +9,8 @@ from typing import Any
 
 from core.model import private_files
 from core.model.errors import Unavailable
-from core.store import durable_files
 from core.store.columns import in_utc
+from core.store.shop_files import durable_files
 from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 

@@ -10,7 +10,7 @@ import contextlib
 from pathlib import Path
 
 from core.model.errors import Unavailable
-from core.store import durable_files
+from core.store.shop_files import durable_files
 from core.wording.messages import say
 
 

@@ -1,0 +1,1 @@
+"""The files of a shop: written for good, copied, locked, dumped, and put back whole."""
