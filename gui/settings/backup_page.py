@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QGridLayout,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QPushButton,
     QWidget,
@@ -25,6 +24,7 @@ from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import TextField
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import theme
+from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say
 from gui.widgets.figure_field import FigureField
 from gui.widgets.layouts import hinted, labelled, stacked, words
@@ -48,7 +48,7 @@ class BackupPage(SettingsPage):
         self.lock = TextField("backup-lock")
         self.new_key = QPushButton(say("settings", "backup-new-key"))
         self.new_key.setObjectName("backup-new-key")
-        self.shown_key = QLabel()
+        self.shown_key = plain_label()
         self.choose = {key: _choose_button(key) for key in _FOLDERS}
         self._dialog: QFileDialog | None = None
         self._chosen_for = ""

@@ -122,6 +122,7 @@ def test_every_table_is_covered_or_left_out_for_a_reason(desk: Desk) -> None:
 
 GONE = "DELETE FROM {table} WHERE {key} = (SELECT max({key}) FROM {table})"
 MOVED = "UPDATE {table} SET {key} = {key} + 100001"
+RENAMED = "UPDATE {table} SET {key} = {key} || 'x'"
 
 
 def test_a_row_taken_away_or_moved_is_found(desk: Desk) -> None:
@@ -130,7 +131,8 @@ def test_a_row_taken_away_or_moved_is_found(desk: Desk) -> None:
     with unguarded(desk) as connection:
         for table in sorted(set(row_digests.tables(connection)) | {"events"}):
             key = inspect(connection).get_pk_constraint(table)["constrained_columns"][0]
-            for each in (GONE, MOVED):
+            is_text = StoredTable.metadata.tables[table].c[key].type.python_type is str
+            for each in (GONE, RENAMED if is_text else MOVED):
                 statement = text(each.format(table=table, key=key))
                 if not after(connection, desk, lambda: connection.execute(statement)):  # noqa: B023  # at once
                     missed.append((table, each))
