@@ -19,7 +19,8 @@ class CommandRow(StoredTable):
     command: Mapped[str] = mapped_column(String(80), primary_key=True)
     step: Mapped[str] = mapped_column(String(120))
     content: Mapped[str | None] = mapped_column(String(64))
-    """SHA-256 of the step and its arguments; None for what was carried out before they were kept."""
+    """SHA-256 of the salt of its answer, the step and its arguments; None for what was carried out before it
+    was kept. Once the answer is gone nobody can guess at it: it may be about a person."""
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
     salt: Mapped[str | None] = mapped_column(String(32), init=False, insert_default=new_salt)
@@ -32,5 +33,7 @@ class CommandAnswerRow(StoredTable):
 
     command: Mapped[str] = mapped_column(ForeignKey("commands.command"), primary_key=True)
     answer: Mapped[str] = mapped_column(Text)
-    """Canonical JSON, deflated (RFC 1951 in the frame of RFC 1950), in Base64 (RFC 4648)."""
+    """Canonical JSON, deflated (RFC 1951 in the frame of RFC 1950), in Base64 (RFC 4648); nothing where it is
+    read anew."""
+    salt: Mapped[str] = mapped_column(String(32))
     at: Mapped[datetime] = mapped_column(UtcMoment, index=True)

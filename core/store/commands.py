@@ -7,6 +7,7 @@ import zlib
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from secrets import token_hex
 from types import NoneType
 from typing import Any, Generic, TypeVar
 
@@ -15,7 +16,7 @@ from sqlalchemy import delete, select
 from core.model import serialization
 from core.model.errors import Refused, WrongInput
 from core.model.names import CommandId
-from core.store import current_settings, steps
+from core.store import current_settings, history, steps
 from core.store.command_tables import CommandAnswerRow, CommandRow
 from core.store.steps import Request
 from core.store.unit import Unit
@@ -69,10 +70,10 @@ def recalled(unit: Unit, command: CommandId, step: Callable[..., T]) -> T | None
     known = unit.session.get(CommandRow, command)
     if known is None:
         return None
-    if known.content is None or known.step != steps.name_of(step):
-        key = "command_is_older" if known.content is None else "command_of_other_content"
-        raise Refused(_told(unit, known, key))
-    answer: T = _kept_answer(unit, known, steps.answer_kind(step))
+    kept = _kept(unit, known)
+    if known.step != steps.name_of(step):
+        raise Refused(_told(unit, known, "command_of_other_content"))
+    answer: T = _answer(kept, steps.answer_kind(step))
     return answer
 
 
@@ -84,30 +85,39 @@ def _check(command: CommandId) -> None:
 
 
 def _keep(unit: Unit, request: Request, answer: object) -> None:
-    session, command = unit.session, unit.command
-    session.add(
-        CommandRow(command=command, step=request.name, content=request.content, at=unit.now, by=unit.who)
-    )
+    session, command, salt = unit.session, unit.command, token_hex(16)
+    content = _digest(salt, request)
+    session.add(CommandRow(command=command, step=request.name, content=content, at=unit.now, by=unit.who))
     session.flush()
-    if request.mark.again is None:
-        session.add(CommandAnswerRow(command=command, answer=_written(answer), at=unit.now))
+    told = _written(answer) if request.mark.again is None else ""
+    session.add(CommandAnswerRow(command=command, answer=told, salt=salt, at=unit.now))
     session.execute(delete(CommandAnswerRow).where(CommandAnswerRow.at < unit.now - ANSWERS_KEPT))
 
 
 def _first_answer(unit: Unit, request: Request, known: CommandRow) -> Any:
-    if known.content != request.content:
-        key = "command_is_older" if known.content is None else "command_of_other_content"
-        raise Refused(_told(unit, known, key))
+    kept = _kept(unit, known)
+    if known.content != _digest(kept.salt, request):
+        raise Refused(_told(unit, known, "command_of_other_content"))
     if request.mark.again is not None:
         return request.mark.again(unit)
-    return _kept_answer(unit, known, request.kind)
+    return _answer(kept, request.kind)
 
 
-def _kept_answer(unit: Unit, known: CommandRow, kind: Any) -> Any:
+def _kept(unit: Unit, known: CommandRow) -> CommandAnswerRow:
+    """Refused where what was asked for cannot be compared any more: from before, or too long ago."""
     kept = unit.session.get(CommandAnswerRow, known.command)
     if kept is None:
-        raise Refused(_told(unit, known, "command_long_ago"))
+        key = "command_is_older" if known.content is None else "command_long_ago"
+        raise Refused(_told(unit, known, key))
+    return kept
+
+
+def _answer(kept: CommandAnswerRow, kind: Any) -> Any:
     return None if kind is NoneType else serialization.loads(kind, _read(kept.answer))
+
+
+def _digest(salt: str, request: Request) -> str:
+    return history.fingerprint(salt + request.content)
 
 
 def _told(unit: Unit, known: CommandRow, key: str) -> str:

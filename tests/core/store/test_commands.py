@@ -88,6 +88,24 @@ def test_an_answer_is_forgotten_after_a_month_and_its_id_stays_used(desk: Desk) 
     assert desk.shop.ask(jobs.get, job.number).paid_minor == 300
 
 
+def test_what_was_asked_for_cannot_be_guessed_once_the_answer_is_gone(desk: Desk) -> None:
+    """A name in a correction is soon guessed from a plain digest; the salt goes with the answer."""
+    first, again = command(), command()
+    number = desk.book().number
+    for sent in (first, again):
+        desk.shop.once(sent, payments.take, number, 100)
+
+    def contents(unit: Unit) -> set[str | None]:
+        rows = unit.session.query(CommandRow).where(CommandRow.command.in_((first, again)))
+        return {row.content for row in rows}
+
+    found = desk.shop.ask(contents)
+    assert len(found) == 2, "the same asked for twice is not seen to be the same"
+    plain = {steps.request(payments.take, (number, 100), {}, sent).content for sent in (first, again)}
+    assert len(plain) == 1
+    assert not plain & found
+
+
 def test_an_id_cannot_be_changed_or_deleted(desk: Desk) -> None:
     job, sent = desk.book(), command()
     desk.shop.once(sent, payments.take, job.number, 100)

@@ -40,6 +40,7 @@ def upgrade() -> None:
         ANSWERS,
         sa.Column("command", sa.String(80), nullable=False),
         sa.Column("answer", sa.Text(), nullable=False),
+        sa.Column("salt", sa.String(32), nullable=False),
         sa.Column("at", MOMENT, nullable=False),
         sa.PrimaryKeyConstraint("command", name="pk_command_answers"),
         sa.ForeignKeyConstraint(
