@@ -17,7 +17,7 @@ from pathlib import Path
 from sqlalchemy import select
 from core.services import backup, jobs, paper_files
 from core.services.records_door import Shop
-from core.store import durable_files
+from core.store.shop_files import durable_files
 from core.store.shop_tables import EventRow
 
 root, without, *rest = Path(sys.argv[1]), *sys.argv[2:]
@@ -128,7 +128,7 @@ BACKUPS = (
     + """
 from core.services import decks
 from core.services.own_shop import backup_places, shop_document
-from core.store import dump_files
+from core.store.shop_files import dump_files
 with Shop.open(root / "shop.sqlite", clock=lambda: NOW, who="till", create=False) as shop:
     (root / "stick").mkdir()
     durable_files.flush_folder(root)

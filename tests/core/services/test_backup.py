@@ -8,6 +8,7 @@ import shutil
 import threading
 from collections.abc import Iterable
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ from sqlalchemy import text
 
 from core.model.agreement_records import Consent
 from core.model.errors import Refused, Unavailable, WrongInput
+from core.model.job_records import Job
 from core.model.stations import Station
 from core.services import backup, decks, jobs
 from core.services.agreement import agreements
@@ -193,7 +195,12 @@ def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: 
     desk.shop.close()
     restored_shop.restore(desk.where, dump, now=desk.clock(), who="counter", replace=True)
     with Shop.open(desk.where, create=False) as shop:
-        assert shop.ask(jobs.open_jobs) == before
+        assert shop.ask(jobs.open_jobs) == tuple(_before_deliveries(each) for each in before)
+
+
+def _before_deliveries(job: Job) -> Job:
+    """As it reads where nobody had kept yet which copy a delivery became."""
+    return replace(job, copies=tuple(replace(each, delivery=None) for each in job.copies))
 
 
 def test_a_dump_of_a_newer_program_is_left_alone(desk: Desk, tmp_path: Path) -> None:
