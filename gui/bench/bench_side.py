@@ -206,9 +206,9 @@ class BenchSide(QWidget):
         for button in (self.check_button, self.file_button, self.look_button, self.packs_button):
             inside.addWidget(button)
         inside.addLayout(side_by_side(self.find_button, self.splice_button))
-        for button in (self.repair_button, self.print_button, self.label_button):
+        inside.addLayout(side_by_side(self.repair_button, self.became_button))
+        for button in (self.print_button, self.label_button, self.back_button):
             inside.addWidget(button)
-        inside.addLayout(side_by_side(self.became_button, self.back_button))
         column.addWidget(self._buttons)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)
