@@ -23,13 +23,17 @@ def shown(text: str, out: TextIO) -> str:
 
 
 def visible(text: str) -> str:
-    """``text`` with each sign that has no shape written as its number."""
-    return "".join(each if _has_shape(each) else _numbered(each) for each in text)
+    """``text`` with each sign that has no shape written as its number; a line may end as RFC 4180 ends it."""
+    return "\r\n".join(map(_visible_line, text.split("\r\n")))
 
 
 def ask_secret(question: str) -> str:
     """What is typed unseen after ``question``."""
     return getpass(visible(question))
+
+
+def _visible_line(line: str) -> str:
+    return "".join(each if _has_shape(each) else _numbered(each) for each in line)
 
 
 def _has_shape(sign: str) -> bool:

@@ -8,6 +8,7 @@ from core.model.agreement_records import AgreementVersion
 from core.model.inventory import Inventory
 from core.model.job_records import Job
 from core.model.names import TapeCode
+from core.pricing import agreement_differences
 from core.pricing.agreement_differences import AgreementDifference
 
 
@@ -28,7 +29,12 @@ class Amended:
 
     job: Job
     version: AgreementVersion
-    differences: tuple[AgreementDifference, ...]
+    before: AgreementVersion
+
+    @property
+    def differences(self) -> tuple[AgreementDifference, ...]:
+        """What the new version changes, line by line."""
+        return agreement_differences.differences(self.before, self.version)
 
 
 @dataclass(frozen=True, slots=True)

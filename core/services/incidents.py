@@ -61,7 +61,11 @@ def open_ones(unit: Unit) -> tuple[OpenIncident, ...]:
     rows = unit.session.scalars(select(TapeRow).where(TapeRow.id.in_(lines)))
     found = (_opened(row, Incident(TapeCode(row.code), tuple(lines[row.id]))) for row in rows)
     still_open = [each for each in found if each.incident.is_open]
-    return tuple(sorted(still_open, key=lambda each: (each.next is not IncidentStep.TELL, each.happened)))
+    return tuple(sorted(still_open, key=_urgency))
+
+
+def _urgency(each: OpenIncident) -> tuple[bool, datetime, TapeCode]:
+    return each.next is not IncidentStep.TELL, each.happened, each.incident.tape
 
 
 def report(unit: Unit, code: TapeCode) -> tuple[Job, Incident, ShopFront]:

@@ -44,6 +44,7 @@ from core.services.invented_day import ScriptedAct
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import settings_versions, shop_settings
 from core.services.records_door import Shop
+from core.store import row_digests
 from core.wording.messages import BASE
 
 FILE = "demo.sqlite"
@@ -85,7 +86,10 @@ def make(folder: Path, now: datetime, language: str = BASE) -> InventedShop:
     on = invented_day.days(fitted, now)
     acts = invented_day.acts(script, on)
     clock = _Clock(acts[0].at.astimezone(UTC))
-    with Shop.open(place / FILE, clock=clock, who=_COUNTER, create=True) as shop:
+    with (
+        row_digests.guessable_salts(),
+        Shop.open(place / FILE, clock=clock, who=_COUNTER, create=True) as shop,
+    ):
         fitted = shop.run(settings_versions.make_practice, fitted)
         play = _Play(shop, clock, fitted, invented_day.boxes(script), place / "papers")
         for act in acts:
@@ -189,7 +193,8 @@ class _Play:
         if not found.files:
             return
         accept = {each.code: act.details["because"] for each in found.open}
-        self._shop.run(sign_offs.sign_off, tape.code, name=act.details["by"], accept=accept)
+        command = CommandId(f"demo-sign-off-{tape.code}")
+        self._shop.once(command, sign_offs.sign_off, tape.code, name=act.details["by"], accept=accept)
         self._shop.run(tapes.move, tape.code, Station.READY)
         job = self._shop.ask(jobs.get, self._numbers[act.job])
         files = self._shop.ask(recordings.of_job, job.number)

@@ -5,12 +5,12 @@ No rule of the shop lives here. What the database complains of leaves as a named
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec, TypeVar
+from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 from uuid import uuid4
 
 from sqlalchemy import Engine
@@ -44,22 +44,6 @@ def as_shown(where: str | Path) -> str:
 def new_command() -> CommandId:
     """An id nobody has used (RFC 9562, version 4)."""
     return CommandId(uuid4().hex)
-
-
-def asked_for(step: Callable[..., Any], args: tuple[Any, ...], named: Mapping[str, Any]) -> list[object]:
-    """What a step is asked for, to be compared with what was asked before (see `core.store.steps`)."""
-    return steps.asked_for(step, args, named)
-
-
-def leaves_the_same(step: Callable[..., Any]) -> bool:
-    """Whether a step carried out twice leaves what once leaves, so that it needs no id."""
-    mark = steps.mark_of(step)
-    return mark is not None and mark.replaces
-
-
-def carried_out(unit: Unit, ids: Collection[CommandId]) -> tuple[datetime, ...]:
-    """When those of some commands were carried out that were, the earliest first."""
-    return commands.carried_out(unit, ids)
 
 
 class Shop:
@@ -135,6 +119,10 @@ class Shop:
             unit.session.flush()
             history.append_rows(unit)
             return found
+
+    def carried_out(self, ids: Collection[CommandId]) -> tuple[datetime, ...]:
+        """When those of some commands were carried out that were, the earliest first."""
+        return self.ask(commands.carried_out, ids)
 
     def ask(self, query: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs) -> T:
         """Answers one question from a steady view of the records; nothing can be changed by it."""

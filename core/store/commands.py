@@ -7,7 +7,6 @@ import zlib
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from secrets import token_hex
 from types import NoneType
 from typing import Any, Generic, TypeVar
 
@@ -18,6 +17,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import CommandId
 from core.store import current_settings, history, steps
 from core.store.command_tables import CommandAnswerRow, CommandRow
+from core.store.row_digests import new_salt
 from core.store.steps import Request
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -85,7 +85,7 @@ def _check(command: CommandId) -> None:
 
 
 def _keep(unit: Unit, request: Request, answer: object) -> None:
-    session, command, salt = unit.session, unit.command, token_hex(16)
+    session, command, salt = unit.session, unit.command, new_salt()
     content = _digest(salt, request)
     session.add(CommandRow(command=command, step=request.name, content=content, at=unit.now, by=unit.who))
     session.flush()

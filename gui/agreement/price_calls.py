@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
@@ -16,6 +18,9 @@ from core.services.copies import copy_choices
 from gui.agreement.call_card import CallAnswer, CallCard
 from gui.toolkit.text import say
 from gui.toolkit.workers import Work
+
+if TYPE_CHECKING:
+    from core.store.unit import Unit
 
 
 class PriceCalls(QObject):
@@ -35,7 +40,7 @@ class PriceCalls(QObject):
 
     def begin(self, number: JobNumber) -> None:
         """Open the card of an order; where nothing is asked, that is told as a failure."""
-        self._work.ask(call_cards.card, number, then=self._open, otherwise=self.failed.emit)
+        self._work.ask(_question, number, then=self._open, otherwise=self.failed.emit)
 
     def _open(self, question: PriceQuestion | CopyQuestion) -> None:
         self._question = question
@@ -80,3 +85,9 @@ class PriceCalls(QObject):
 
     def _was_refused(self, failure: TapewrightError) -> None:
         self.card.show_wrong(failure.sentence)
+
+
+def _question(unit: Unit, number: JobNumber) -> PriceQuestion | CopyQuestion:
+    if call_cards.is_about_copy(unit, number):
+        return copy_choices.question(unit, number)
+    return call_cards.question(unit, number)

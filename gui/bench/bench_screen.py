@@ -35,6 +35,8 @@ from gui.bench.order_copies import OrderCopies
 from gui.bench.repairing import BenchRepairs
 from gui.bench.tape_card import TapeCard
 from gui.bench.tape_steps import TapeSteps, attached_sentence
+from gui.copying.copies_at_work import CopiesAtWork
+from gui.copying.copies_form import CopiesForm
 from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -235,7 +237,9 @@ class BenchScreen(Screen):
         outer = stacked(self)
         self.price = StandingPriceLine()
         self.calls = PriceCalls(self.desk.work, self)
-        self.copies = OrderCopies(self.price, self.desk, self)
+        form = CopiesForm(self)
+        at_work = CopiesAtWork(self.desk, form, PriceCalls(self.desk.work, form))
+        self.copies = OrderCopies(self.price, self.desk, at_work)
         outer.addLayout(self._head())
         outer.addWidget(self.box)
         columns = Columns(fold_below=112 * theme.UNIT)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import QObject, Signal, Slot
-from PySide6.QtWidgets import QWidget
 
 from core.model.copies import copy_standing
 from core.model.job_records import Job
@@ -26,15 +25,15 @@ class OrderCopies(QObject):
     kept = Signal(str)
     failed = Signal(object)
 
-    def __init__(self, line: StandingPriceLine, desk: Desk, room: QWidget) -> None:
-        super().__init__(room)
+    def __init__(self, line: StandingPriceLine, desk: Desk, work: CopiesAtWork) -> None:
+        super().__init__(work)
         self._desk, self._line = desk, line
         self._tape: TapeRecord | None = None
         self.button = key_button(
             "copies", COPIES_KEYS, say("copying", "open_button", keys=COPIES_KEYS), "action"
         )
         self.button.hide()
-        self.work = CopiesAtWork(desk, room)
+        self.work = work
         self.button.clicked.connect(self._open)
         self.work.kept.connect(self.kept)
         self.work.failed.connect(self.failed)

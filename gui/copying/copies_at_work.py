@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from zoneinfo import ZoneInfo
 
 from PySide6.QtCore import QObject, Signal, Slot
-from PySide6.QtWidgets import QWidget
 
 from core.model.errors import TapewrightError, WrongInput
 from core.model.job_records import Job
@@ -16,29 +15,29 @@ from core.model.names import JobNumber
 from core.model.own_shop.settings_records import ShopSettings
 from core.services import decks, jobs
 from core.services.copies import copy_making, downloads, own_drives
-from gui.agreement.price_calls import PriceCalls
 from gui.copying import copy_rows
 from gui.copying.copies_form import CopiesForm
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
+
+if TYPE_CHECKING:
+    from gui.agreement.price_calls import PriceCalls
 
 COPIES_KEYS = "Ctrl+J"
 """Opens them from Bench and Pickup."""
 
 
 class CopiesAtWork(QObject):
-    """One form at a time, over the window of ``room``."""
+    """One form at a time; ``calls`` opens the card of an order over it."""
 
     kept = Signal(str)
     """What was kept, as a sentence."""
     failed = Signal(object)
     """A `TapewrightError`; the form was not opened."""
 
-    def __init__(self, desk: Desk, room: QWidget) -> None:
-        super().__init__(room)
-        self._desk = desk
-        self.form = CopiesForm(room)
-        self.calls = PriceCalls(desk.work, self.form)
+    def __init__(self, desk: Desk, form: CopiesForm, calls: PriceCalls) -> None:
+        super().__init__(form)
+        self._desk, self.form, self.calls = desk, form, calls
         self.form.wanted.connect(self._want)
         self.form.card_wanted.connect(self.calls.begin)
         self.calls.answered.connect(self._answered)

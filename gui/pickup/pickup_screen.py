@@ -14,7 +14,9 @@ from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.quote_records import Price
 from core.services import calls, jobs
 from core.services.after_ready import handover_wishes
+from gui.agreement.price_calls import PriceCalls
 from gui.copying.copies_at_work import CopiesAtWork
+from gui.copying.copies_form import CopiesForm
 from gui.pickup.checklist import Checklist
 from gui.pickup.hand_back import HandBack
 from gui.pickup.pickup_layout import PickupLayout
@@ -37,7 +39,8 @@ class PickupScreen(Screen):
         self._found: tuple[CallerMatch, ...] = ()
         self.parts = PickupLayout(self, desk)
         self._hand_back = HandBack(desk.work, self)
-        self.copies = CopiesAtWork(desk, self)
+        form = CopiesForm(self)
+        self.copies = CopiesAtWork(desk, form, PriceCalls(desk.work, form))
         self._watch = ScanWatch(self)
         self._connect()
         self._close_job()

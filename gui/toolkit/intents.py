@@ -40,9 +40,9 @@ class Intents:
 
         TypeError for a function that is not marked as a step.
         """
-        from core.services import records_door  # not before the first paint: it brings the database along
+        from core.services.sending import step_requests  # not before the first paint
 
-        asked = records_door.asked_for(step, args, named)
+        asked = step_requests.asked_for(step, args, named)
         under_way = [each for each in self._open if each.is_under_way]
         if under_way and under_way[-1].asked == asked:
             return None

@@ -41,9 +41,9 @@ class SentSteps(QObject):
         changes: frozenset[str],
     ) -> None:
         """Carry a step out under the id of its intent; pressed twice nobody hears the second time."""
-        from core.services import records_door  # not before the first paint: it brings the database along
+        from core.services.sending import step_requests  # not before the first paint
 
-        if records_door.leaves_the_same(step):
+        if step_requests.leaves_the_same(step):
             self._work.on_records(lambda shop: shop.run(step, *args, **named), then, otherwise, changes)
             return
         intent = self._intents.begin(step, args, named)
@@ -60,9 +60,7 @@ class SentSteps(QObject):
         """The records can be reached: ask what became of that which nobody answered."""
         ids = self._intents.to_look_up()
         if ids and not self._work.is_closing:
-            from core.services import records_door
-
-            self._work.ask(records_door.carried_out, ids, then=self._was_looked_up, otherwise=_unheard)
+            self._work.on_records(lambda shop: shop.carried_out(ids), self._was_looked_up, _unheard)
 
     def _was_done(self, then: Callable[[Any], None] | None, done: Any) -> None:
         if then is not None:

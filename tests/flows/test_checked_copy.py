@@ -70,6 +70,9 @@ def test_a_copy_is_read_checked_signed_off_and_handed_back(place: Place, clip: P
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
     (caller,) = shop.ask(calls.status, tape.code)
+    assert "the copies are being written" in caller.spoken
+    place.records.write_copies(caller.job.number)
+    (caller,) = shop.ask(calls.status, tape.code)
     assert "ready" in caller.spoken
     assert "Copy checked by Kim." in hand_back(place, tape.code)
     assert shop.verify() == ()

@@ -37,6 +37,8 @@ _WORDS = re.compile(r"[^\W\d_]{2,}|.*[a-z]{2} .*|.* [a-z]{2}.*", re.DOTALL)
 """One word, or a piece of a sentence."""
 _FORMULA = re.compile(r"[\d.]+ min × [\d.]+ mm/s")
 """A length of the catalogue reckoned from minutes and speed, in symbols of the SI brochure."""
+_CHECK_NUMBER = re.compile(r"\b[0-9a-f]{4}(?:\s[0-9a-f]{4}){3}\b")
+"""How the head of the history begins, in hexadecimal."""
 _MINUTES = re.compile(r"\b[\d.]+ min\b")
 """A length told by its minutes, in the symbol of the SI brochure."""
 _MARKING = re.compile(r"\b[A-Z]{1,4}\d{1,3}[A-Z]{0,3}\b")
@@ -68,6 +70,7 @@ class Data:
             *_typed(),
             *_standard_names(),
             *_calendar(),
+            *_joined(),
             *_places(),
             pseudo_language.TAG,
             *_cited(),
@@ -83,7 +86,7 @@ def unspoken(text: str, data: Data) -> list[str]:
     """The words of ``text`` that neither a wording file nor the records have said."""
     if data.pattern.fullmatch(text):
         return []  # data as a whole, though it may name a key or a setting
-    for known in (_KEYS, _SETTING, _FORMULA, _MINUTES, _PATH, _DIGEST, data.pattern, _MARKING):
+    for known in (_KEYS, _SETTING, _FORMULA, _MINUTES, _CHECK_NUMBER, _PATH, _DIGEST, data.pattern, _MARKING):
         text = known.sub(" ", text)
     return [word for word, inside in _words(text) if not (inside and _is_pseudo(word))]
 
@@ -179,6 +182,13 @@ def _calendar() -> Iterable[str]:
         yield from locale.days["format"][width].values()
         yield from locale.months["format"][width].values()
     yield from (locale.day_periods["format"]["abbreviated"][half] for half in ("am", "pm"))
+
+
+def _joined() -> Iterable[str]:
+    """The words between the parts of a list (CLDR)."""
+    for patterns in Locale.parse("en_US").list_patterns.values():
+        for pattern in patterns.values():
+            yield from re.findall(r"[a-z]+", re.sub(r"\{\d\}", " ", pattern))
 
 
 def _places() -> Iterable[str]:

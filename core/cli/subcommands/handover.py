@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import os
-from getpass import getpass
 
-from core.cli import json_quotes
+from core.cli import json_quotes, terminal_text
 from core.cli.invocation import Invocation, Reply
 from core.model.handover_records import HandoverWishes, Telling, ToldHow, ToldResult
 from core.model.names import JobNumber
@@ -71,7 +70,7 @@ def note_call(call: Invocation) -> Reply:
 def _phrase() -> str:
     """From TAPEWRIGHT_PASS_PHRASE, else asked for: never among the arguments, which others can read."""
     given = os.environ.get("TAPEWRIGHT_PASS_PHRASE")
-    return given if given is not None else getpass(say("telling", "type_phrase"))
+    return given if given is not None else terminal_text.ask_secret(say("telling", "type_phrase"))
 
 
 def _line(each: ToTell) -> str:

@@ -14,7 +14,6 @@ from core.model.agreement_records import AgreementKind, Consent
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, Inventory
 from core.model.names import JobNumber, TapeCode
-from core.pricing.agreement_differences import differences
 from core.pricing.amendment_records import Amended, Amendment, OpenedOrder
 from core.services import customers, payments, promise_entries, promises
 from core.services.agreement import (
@@ -104,7 +103,7 @@ def amend(
 
 def _amended(row: JobRow) -> Amended:
     *_, before, now = agreement_versions.of_row(row)
-    return Amended(row_records.job(row), now, differences(before, now))
+    return Amended(row_records.job(row), now, before)
 
 
 def _estimate(unit: Unit, row: JobRow) -> int:

@@ -7,7 +7,6 @@ from dataclasses import replace
 from datetime import date
 
 from core.model.agreement_records import CeilingChoice, CeilingQuestion, OfferedChoice
-from core.model.copies.copy_questions import CopyQuestion
 from core.model.names import JobNumber, TapeCode
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.price_questions import PriceQuestion
@@ -17,19 +16,18 @@ from core.promise import turnaround
 from core.scheduling.queued_tapes import QueuedTape
 from core.services import deck_queue, promises
 from core.services.agreement import ceiling_choices, ceiling_watch
-from core.services.copies import copy_choices
 from core.store import current_settings, lookup, row_records
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
 
 
-def card(unit: Unit, number: JobNumber) -> PriceQuestion | CopyQuestion:
-    """What to ask the customer of an order: about its price, else about a copy that no longer fits what was
-    ordered. Refused where nothing is asked."""
+def is_about_copy(unit: Unit, number: JobNumber) -> bool:
+    """Whether a customer is asked about a copy that no longer fits (`copy_choices.question`).
+
+    The price of the order comes first.
+    """
     row = lookup.job_row(unit, number)
-    if ceiling_watch.open_questions(unit, row) or not copy_fit.misfits(row_records.job(row)):
-        return question(unit, number)
-    return copy_choices.question(unit, number)
+    return not ceiling_watch.open_questions(unit, row) and bool(copy_fit.misfits(row_records.job(row)))
 
 
 def question(unit: Unit, number: JobNumber) -> PriceQuestion:

@@ -152,7 +152,6 @@ file_damaged = { $where } is damaged. Stop working with it and restore the lates
 disk_failed = The disk that holds { $where } failed. Stop, check the disk, then verify the records.
 wrong_password = { $where } does not accept this user and password. What was saved before is safe.
 not_there = { $where } is not there. Check the address and the name of the database.
-not_there = { $where } is not there. Check the address and the name of the database.
 no_answer = { $where } does not answer. What you were saving may be there or not; trying again won't save it twice.
 unreachable = { $where } can't be reached right now. If you were saving something, check whether it is there once the connection is back; trying again won't save it twice.
 audit_told_differ = Who was told that orders are ready differs from what the history says.

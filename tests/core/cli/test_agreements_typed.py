@@ -128,7 +128,9 @@ def test_a_price_that_goes_over_is_asked_and_answered(typist: Typist) -> None:
     assert answered.document["ceiling_minor"] == told["choices"][0]["ceiling_minor"]
     assert answered.document["tapes"][0]["station"] == "being-checked"
     assert answered.document["versions"][-1]["choice"] == "go-on"
-    assert typist("to-call").document == {"to_call": []}
+    (call,) = typist("to-call").document["to_call"]
+    assert (call["asking"], call["tapes_asking"]) == ([], 0), "the price is settled"
+    assert [each["copy"] for each in call["misfits"]] == [1], "so many minutes do not fit on the stick"
 
 
 def test_what_a_deck_shows_is_asked_at_once(typist: Typist) -> None:

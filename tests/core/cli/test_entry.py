@@ -39,9 +39,8 @@ def test_the_answers_are_in_the_language_of_the_shop(typed: Typist, box: Path) -
         shop.run(decks.refit, replace(fitted, front=replace(fitted.front, language="xx")))
     assert "⟦" in typed(*asked, as_json=False).out
     assert typed(*asked).document["jobs"][0]["spoken"].startswith("⟦")
-    assert (
-        typed("verify", as_json=False).out == f"{say('cli', 'database_chain_history_sound', language='xx')}\n"
-    )
+    sound = say("cli", "database_chain_history_sound", language="xx")
+    assert typed("verify", as_json=False).out.startswith(f"{sound}\n")
 
 
 def test_the_same_clock_gives_the_same_quote(typed: Typist, box: Path) -> None:

@@ -18,7 +18,7 @@ from core.model.stations import Station
 from core.services import calls, jobs, spoken_answer, tape_dispositions, tapes
 from core.wording.messages import knows, say
 from tests.support import invented_job
-from tests.support.booked import KINDS, Desk, command, line, new_desk, quoted
+from tests.support.booked import KINDS, Desk, line, new_desk, quoted
 
 
 def _say(desk: Desk, text: str) -> list[str]:
@@ -112,6 +112,7 @@ def test_a_note_for_the_customer_about_a_settled_tape_is_told(desk: Desk) -> Non
     note = "blank to the end; the other side as well"
     desk.shop.run(tape_dispositions.settle, blank, Disposition.NOTHING_ON_IT, note=note, tell=True)
     desk.shop.run(tape_dispositions.settle, ours, Disposition.NOT_WANTED, note="she was cross")
+    desk.write_copies(job.number)
     (said,) = _say(desk, job.number)
     assert f"About “VHS T-120”: {note}. Everything can be picked up" in said
     assert "cross" not in said
@@ -130,7 +131,7 @@ def test_what_waits_says_why(desk: Desk) -> None:
 def test_a_tape_that_came_in_cold_is_warming_up(desk: Desk) -> None:
     quote = quoted(desk.shop, line(count=2))
     cold = replace(quote, inventory=replace(quote.inventory, cold=True))
-    job = desk.shop.run(jobs.book, cold, command=command())
+    job = desk.shop.run(jobs.book, cold)
     assert "both warming up before they play" in _say(desk, job.number)[0]
     desk.clock.go_on(days=2)
     assert "waiting for their turn" in _say(desk, job.number)[0]

@@ -133,7 +133,9 @@ def test_a_shop_from_before_keeps_its_agreements_and_takes_new_ones(desk: Desk, 
     price = desk.shop.ask(jobs.reprice, job.number)
     as_kept_before(desk, older, "0008")
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
-        assert shop.ask(jobs.get, job.number) == before
+        kept = shop.ask(jobs.get, job.number)
+        assert [each.code for each in kept.copies] == [each.code for each in before.copies]
+        assert replace(kept, copies=before.copies) == before, "of a copy its order says what it is made of"
         assert shop.ask(jobs.reprice, job.number) == price
         assert shop.verify() == ()
         told = shop.run(

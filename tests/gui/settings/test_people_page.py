@@ -44,11 +44,10 @@ def test_the_first_one_entered_may_do_everything_and_the_next_nothing_yet(
     assert robin.does == {"counter", "bench"}
 
 
-def test_what_nothing_asks_for_is_not_offered_and_stays_as_it_is(place: Place, sheet: PageSheet) -> None:
+def test_every_right_that_is_asked_for_is_offered(place: Place, sheet: PageSheet) -> None:
     add(sheet, "Ada")
     form = page(sheet).form
     assert set(form.may.boxes) == {each.value for each in ASKED}
-    assert "erase" not in form.may.boxes
     form.may.boxes["reports"].click()
     save(place, page(sheet).new_name)
     assert kept(place).staff[0].may == {each.value for each in Permission} - {"reports"}

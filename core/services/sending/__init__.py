@@ -1,0 +1,1 @@
+"""What a window must know of a step before it is sent; brings no database along."""
