@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
-from uuid import uuid4
 
 from core.model.errors import TapewrightError, Unavailable
 from core.model.names import CommandId
@@ -40,7 +39,9 @@ class Intents:
 
         TypeError for a function that is not marked as a step.
         """
-        from core.services.sending import step_requests  # not before the first paint
+        from uuid import uuid4
+
+        from core.services.sending import step_requests  # neither of them before the first paint
 
         asked = step_requests.asked_for(step, args, named)
         under_way = [each for each in self._open if each.is_under_way]

@@ -5,8 +5,6 @@ Qt guesses otherwise: a text that looks like HTML is laid out as such, and the p
 
 from __future__ import annotations
 
-from html import escape
-
 from PySide6.QtCore import Qt
 from PySide6.QtGui import Qt as Texts
 from PySide6.QtWidgets import QLabel, QMessageBox, QWidget
@@ -28,4 +26,8 @@ def plain_message(over: QWidget) -> QMessageBox:
 
 def tip(text: str) -> str:
     """A tool tip that says ``text``; tips have no format of their own to be set."""
-    return f"<p>{escape(text)}</p>" if Texts.mightBeRichText(text) else text
+    if not Texts.mightBeRichText(text):
+        return text
+    from html import escape  # not before the first paint, where no text looks like markup
+
+    return f"<p>{escape(text)}</p>"
