@@ -92,12 +92,8 @@ class Shop:
 
         For what the program does of itself: nobody is told the id, so nobody can send it again.
         """
-        with self._unit(self.database.writing, new_command()) as unit:
-            row_digests.watch(unit.session)
-            result = step(unit, *args, **kwargs)
-            unit.session.flush()
-            history.append_rows(unit)
-            return result
+        with self._writing(new_command()) as unit:
+            return step(unit, *args, **kwargs)
 
     def once(
         self,
@@ -113,12 +109,8 @@ class Shop:
         raised, the step may have been stored all the same: send it again with the same id.
         """
         request = steps.request(step, args, kwargs, command)
-        with self._unit(self.database.writing, command) as unit:
-            row_digests.watch(unit.session)
-            found = commands.carry_out(unit, request)
-            unit.session.flush()
-            history.append_rows(unit)
-            return found
+        with self._writing(command) as unit:
+            return commands.carry_out(unit, request)
 
     def carried_out(self, ids: Collection[CommandId]) -> tuple[datetime, ...]:
         """When those of some commands were carried out that were, the earliest first."""
@@ -189,6 +181,15 @@ class Shop:
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
         self.close()
+
+    @contextmanager
+    def _writing(self, command: CommandId) -> Iterator[Unit]:
+        """A unit whose rows are told to the history at its end."""
+        with self._unit(self.database.writing, command) as unit:
+            row_digests.watch(unit.session)
+            yield unit
+            unit.session.flush()
+            history.append_rows(unit)
 
     @contextmanager
     def _unit(self, engine: Engine, command: CommandId = NO_COMMAND) -> Iterator[Unit]:

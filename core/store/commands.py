@@ -52,7 +52,6 @@ def carry_out(unit: Unit, request: Request) -> CarriedOut[Any]:
     answer = request.call(unit)
     if not request.mark.replaces:
         _keep(unit, request, answer)
-    unit.session.flush()
     return CarriedOut(answer)
 
 
