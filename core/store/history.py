@@ -99,6 +99,16 @@ def append_of_tape(unit: Unit, row: TapeRow, kind: str, words: str, **more: obje
     unit.session.flush()
 
 
+def told_digests(unit: Unit, kinds: Collection[str], number: str, digest: str) -> dict[int, str]:
+    """What lines of these kinds say of single rows: by the number under one key the digest under the other.
+
+    Lines whose words were erased say nothing.
+    """
+    asked = select(EventRow.payload).where(EventRow.kind.in_(kinds), EventRow.salt.is_not(None))
+    lines = map(payload_of, unit.session.scalars(asked))
+    return {int(said.get(number, 0)): str(said.get(digest)) for said in lines}
+
+
 def append_rows(unit: Unit) -> None:
     """The lines with the digests of all rows the transaction wrote; its last act."""
     for digests in row_digests.taken(unit.session):

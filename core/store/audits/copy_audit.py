@@ -10,7 +10,6 @@ from core.model import serialization
 from core.store import history
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import JobRow
-from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -32,15 +31,7 @@ def differences(unit: Unit, erased: Collection[str] = ()) -> Iterator[str]:
     asked = select(CopyStepRow, JobRow.number).join(CopyRow, CopyRow.id == CopyStepRow.copy_id)
     rows = unit.session.execute(asked.join(JobRow, JobRow.id == CopyRow.job_id).order_by(CopyStepRow.id))
     found = {row.id: fingerprint(row) for row, number in rows if number not in erased}
-    said = _said(unit)
-    for key in sorted(found.keys() | said.keys()):
-        if found.get(key) != said.get(key):
-            yield say("records", "audit_copy_step_differs", number=key)
-
-
-def _said(unit: Unit) -> dict[int, str]:
-    told: dict[int, str] = {}
-    asked = select(EventRow.payload).where(EventRow.kind == KIND, EventRow.salt.is_not(None))
-    for payload in map(history.payload_of, unit.session.scalars(asked)):
-        told[int(payload.get("copy_step", 0))] = str(payload.get("step_sha256"))
-    return told
+    told = history.told_digests(unit, (KIND,), "copy_step", "step_sha256")
+    for number in sorted(found.keys() | told.keys()):
+        if found.get(number) != told.get(number):
+            yield say("records", "audit_copy_step_differs", number=number)

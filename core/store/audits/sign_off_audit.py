@@ -9,7 +9,6 @@ from sqlalchemy import select
 
 from core.model import serialization
 from core.store import history
-from core.store.shop_tables import EventRow
 from core.store.tape_tables import SignOffRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -22,16 +21,10 @@ def differences(unit: Unit, erased: Collection[str] = ()) -> Iterator[str]:
     asked = select(SignOffRow, TapeRow.code).join(TapeRow, TapeRow.id == SignOffRow.tape_id)
     rows = unit.session.execute(asked.order_by(SignOffRow.id))
     found = {row.id: fingerprint(row) for row, code in rows if code[:6] not in erased}
-    told = dict(_told(unit))
+    told = history.told_digests(unit, KINDS, "sign_off", "line_sha256")
     for number in sorted(found.keys() | told.keys()):
         if found.get(number) != told.get(number):
             yield say("records", "audit_sign_off_differs", number=number)
-
-
-def _told(unit: Unit) -> Iterator[tuple[int, str]]:
-    asked = select(EventRow.payload).where(EventRow.kind.in_(KINDS), EventRow.salt.is_not(None))
-    for said in map(history.payload_of, unit.session.scalars(asked)):
-        yield int(said.get("sign_off", 0)), str(said.get("line_sha256"))
 
 
 def fingerprint(row: SignOffRow) -> str:
