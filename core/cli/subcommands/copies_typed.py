@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from core.capture import checksums
@@ -36,46 +36,21 @@ def list_copies(call: Invocation) -> Reply:
 
 
 def make(call: Invocation) -> Reply:
-    asked, files = call.asked, _files(call)
-    with call.open() as shop:
-        job = call.run(
-            shop,
-            copy_making.made,
-            JobNumber(asked.number),
-            asked.item,
-            tapes=None if asked.tape is None else tuple(TapeCode(code) for code in asked.tape),
-            files=files,
-        )
-    return _told(job)
+    tapes = None if call.asked.tape is None else tuple(TapeCode(code) for code in call.asked.tape)
+    return _done(call, copy_making.made, tapes=tapes, files=_files(call))
 
 
 def check(call: Invocation) -> Reply:
-    asked, files = call.asked, _files(call)
-    with call.open() as shop:
-        number = JobNumber(asked.number)
-        return _told(call.run(shop, copy_making.checked, number, asked.item, files=files))
+    return _done(call, copy_making.checked, files=_files(call))
 
 
 def strike(call: Invocation) -> Reply:
-    asked = call.asked
-    with call.open() as shop:
-        number = JobNumber(asked.number)
-        job = call.run(shop, copy_making.strike, number, asked.item, because=asked.because)
-    return _told(job)
+    return _done(call, copy_making.strike, because=call.asked.because)
 
 
 def describe_drive(call: Invocation) -> Reply:
-    asked = call.asked
-    with call.open() as shop:
-        job = call.run(
-            shop,
-            own_drives.describe,
-            JobNumber(asked.number),
-            asked.item,
-            gigabytes=asked.gb,
-            file_system=FileSystem(asked.file_system),
-        )
-    return _told(job)
+    system = FileSystem(call.asked.file_system)
+    return _done(call, own_drives.describe, gigabytes=call.asked.gb, file_system=system)
 
 
 def answer(call: Invocation) -> Reply:
@@ -99,24 +74,11 @@ def answer(call: Invocation) -> Reply:
 
 
 def give_link(call: Invocation) -> Reply:
-    asked = call.asked
-    with call.open() as shop:
-        job = call.run(
-            shop,
-            downloads.give,
-            JobNumber(asked.number),
-            asked.item,
-            asked.link,
-            asked.until,
-        )
-    return _told(job)
+    return _done(call, downloads.give, call.asked.link, call.asked.until)
 
 
 def delete_download(call: Invocation) -> Reply:
-    asked = call.asked
-    with call.open() as shop:
-        number = JobNumber(asked.number)
-        return _told(call.run(shop, downloads.delete, number, asked.item))
+    return _done(call, downloads.delete)
 
 
 def list_downloads(call: Invocation) -> Reply:
@@ -124,6 +86,12 @@ def list_downloads(call: Invocation) -> Reply:
         found = shop.ask(downloads.standing, due=call.asked.due)
     lines = "\n".join(map(_download, found))
     return Reply(json_copies.downloads(found), lines or say("cli", "no_downloads"))
+
+
+def _done(call: Invocation, step: Callable[..., Job], *more: object, **named: object) -> Reply:
+    """A step of the copy that was named."""
+    with call.open() as shop:
+        return _told(call.run(shop, step, JobNumber(call.asked.number), call.asked.item, *more, **named))
 
 
 # --- what is printed ---------------------------------------------------------------------
