@@ -5,13 +5,15 @@ from __future__ import annotations
 import argparse
 import math
 from collections.abc import Callable
-from datetime import date, datetime
-from decimal import Decimal, InvalidOperation
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 from core.model.errors import TapewrightError
 from core.wording import record_heads
 from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from datetime import date, datetime
+    from decimal import Decimal
 
 MOST_MINUTES = 24 * 60.0
 """No cassette of the catalogue plays for a day."""
@@ -113,6 +115,8 @@ def text(typed: str) -> str:
 
 def moment(typed: str) -> datetime:
     """An ISO 8601 time; without an offset it is the time of this computer."""
+    from datetime import datetime
+
     try:
         parsed = datetime.fromisoformat(typed.strip())
         if not 2000 <= parsed.year <= 2200:
@@ -133,6 +137,8 @@ def head(typed: str) -> str:
 
 def day(typed: str) -> date:
     """An ISO 8601 date."""
+    from datetime import date
+
     try:
         parsed = date.fromisoformat(typed.strip())
         if not 2000 <= parsed.year <= 2200:
@@ -145,6 +151,8 @@ def day(typed: str) -> date:
 
 def decimal(typed: str) -> Decimal:
     """A decimal number with a point, exact."""
+    from decimal import Decimal, InvalidOperation
+
     try:
         number = Decimal(typed)
     except InvalidOperation:

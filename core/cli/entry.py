@@ -10,17 +10,19 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
 from core.cli.argument_parser import Parser, Subcommands, WrongArguments, add_common
-from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import SUBCOMMANDS, carry_out
-from core.model import failure_trace, private_files
+from core.cli.window_options import window_options
 from core.model.errors import TapewrightError, Unavailable
 from core.model.program_version import version
 from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.cli.invocation import Reply
 
 OpenWindow = Callable[[Sequence[str]], int]
 """Opens the window with its own options (``--shop``, ``--who``, ``--now``) and returns its exit code."""
@@ -68,29 +70,35 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
     if asked.version:
         print(f"tapewright {version()}", flush=True)
         return 0
-    call = Invocation(asked)
     if asked.subcommand is None:
-        return _without_subcommand(call, open_window)
+        return _without_subcommand(asked, open_window)
+    return _with_subcommand(asked, open_window)
+
+
+def _with_subcommand(asked: argparse.Namespace, open_window: OpenWindow | None) -> int:
+    from core.cli.invocation import Invocation, marked  # not on the window's way to its first paint
+
+    call = Invocation(asked)
     try:
         reply = carry_out(asked.subcommand, call)
     except Unavailable as failure:
         raise call.with_way_back(failure) from failure
-    reply = replace(reply, document={**reply.document, **dict.fromkeys(call.marks, True)})
+    reply = marked(reply, call.marks)
     _answer(reply, as_json=asked.json)
     for note in (*dict.fromkeys(call.notes), reply.note):
         if note:
             _say(note)
     if reply.shop_to_open is not None and open_window is not None and has_screen():
-        return open_window(call.window_options(reply.shop_to_open))
+        return open_window(window_options(asked, reply.shop_to_open))
     return reply.exit_code
 
 
-def _without_subcommand(call: Invocation, open_window: OpenWindow | None) -> int:
+def _without_subcommand(asked: argparse.Namespace, open_window: OpenWindow | None) -> int:
     if open_window is None:
         raise WrongArguments(say("cli", "subcommand_named_accepted", subcommands=", ".join(SUBCOMMANDS)))
     if not has_screen() and not os.environ.get("QT_QPA_PLATFORM"):
         raise Unavailable(say("cli", "no_screen"))
-    return open_window(call.window_options(call.asked.shop))
+    return open_window(window_options(asked, asked.shop))
 
 
 def has_screen() -> bool:
@@ -202,6 +210,8 @@ def _report(error: Exception) -> str:
     sentence = say("cli", "something_went_wrong_inside", name=type(error).__name__)
     try:
         import platformdirs
+
+        from core.model import failure_trace, private_files
 
         folder = private_files.make_folder(Path(platformdirs.user_log_dir("Tapewright", appauthor=False)))
         private_files.tighten(folder)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import os
 import sys
 from argparse import Namespace
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -123,17 +123,6 @@ class Invocation:
         if not answer.is_right:
             raise Refused(answer.sentence)
 
-    def window_options(self, where: str | None) -> tuple[str, ...]:
-        """What the window is told when it opens on the shop at ``where``, or on the usual one."""
-        options = ["--who", self.asked.who]
-        if where is not None:
-            options += ["--shop", where]
-        if self.asked.now is not None:
-            options += ["--now", self.asked.now.isoformat()]
-        if self.asked.quit_after_first_paint:
-            options.append("--quit-after-first-paint")
-        return tuple(options)
-
     def run(
         self, shop: Shop, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs
     ) -> T:
@@ -170,6 +159,11 @@ class Invocation:
         made = CommandId(f"{first}.{len(self.sent) + 1}" if self.sent else first)
         self.sent.append(made)
         return made
+
+
+def marked(reply: Reply, marks: Iterable[str]) -> Reply:
+    """The reply with ``marks`` in its document, each true."""
+    return replace(reply, document={**reply.document, **dict.fromkeys(marks, True)})
 
 
 def is_url(where: str) -> bool:

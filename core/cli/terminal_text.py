@@ -5,8 +5,6 @@ A name can hold such signs, and a terminal obeys them: they are shown as what th
 
 from __future__ import annotations
 
-import unicodedata
-from getpass import getpass
 from typing import TextIO
 
 _KEPT = frozenset("\n\t\u200c\u200d")
@@ -29,6 +27,8 @@ def visible(text: str) -> str:
 
 def ask_secret(question: str) -> str:
     """What is typed unseen after ``question``."""
+    from getpass import getpass  # not before the first paint, nor the next import
+
     return getpass(visible(question))
 
 
@@ -37,6 +37,8 @@ def _visible_line(line: str) -> str:
 
 
 def _has_shape(sign: str) -> bool:
+    import unicodedata
+
     return sign in _KEPT or unicodedata.category(sign) not in _SILENT
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from core.wording.messages import say
 
@@ -63,14 +62,13 @@ class NoShopYet(Unavailable):
     """There are no records of a shop at the place asked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class AsWritten:
+class AsWritten(str):
     """A thing found that is shown without quotation marks: ``null``, ``a list``, ``nothing``."""
 
-    words: str
+    __slots__ = ()
 
     def __repr__(self) -> str:
-        return self.words
+        return str(self)
 
 
 def at(where: str, *keys: str) -> str:

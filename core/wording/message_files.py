@@ -9,10 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from fluent.runtime import FluentBundle
@@ -30,8 +29,7 @@ _ENTRY = re.compile(
 _PLACEABLE = re.compile(r"\{[ \t]*(?:\$([a-zA-Z][a-zA-Z0-9_-]*)|\"([^\"\\{}\n]*)\")[ \t]*\}")
 
 
-@dataclass(frozen=True, slots=True)
-class Blank:
+class Blank(NamedTuple):
     """A placeable filled in by the caller."""
 
     name: str
@@ -41,17 +39,27 @@ Parts = tuple[str | Blank, ...]
 """A message without selectors: its text and blanks in order."""
 
 
-@dataclass(frozen=True, slots=True)
 class Selected:
-    """A message that only Fluent can say: it selects by number or word, or runs over several lines."""
+    """A message that only Fluent can say: it selects by number or word, or runs over several lines.
 
-    locale: str
-    file: Path
-    key: str
-    alter: Alteration | None
-    wrap: Alteration | None
-    text: str = ""
-    """The whole message where it is the shop's own and stands in no file."""
+    Equal to itself alone: what it said is remembered by it, and its hash is taken for every sentence.
+    """
+
+    __slots__ = ("alter", "file", "key", "locale", "text", "wrap")
+
+    def __init__(
+        self,
+        locale: str,
+        file: Path,
+        key: str,
+        alter: Alteration | None,
+        wrap: Alteration | None,
+        text: str = "",
+    ) -> None:
+        self.locale, self.file, self.key = locale, file, key
+        self.alter, self.wrap = alter, wrap
+        self.text = text
+        """The whole message where it is the shop's own and stands in no file."""
 
     def format(self, fill: Mapping[str, object]) -> tuple[str, list[Exception]]:
         """The sentence, and what Fluent found wrong with it."""
@@ -66,12 +74,15 @@ class Selected:
 Message = Parts | str | Selected
 
 
-@dataclass(frozen=True, slots=True)
-class OwnMessages:
+class OwnMessages(str):
     """A shop's own sentences that fit, by room and key; the same when their text is the same."""
 
-    text: str
-    rooms: Mapping[str, Mapping[str, Message]] = field(compare=False)
+    rooms: Mapping[str, Mapping[str, Message]]
+
+    def __new__(cls, text: str, rooms: Mapping[str, Mapping[str, Message]]) -> OwnMessages:
+        made = super().__new__(cls, text)
+        made.rooms = rooms
+        return made
 
 
 def read(file: Path, locale: str, alter: Alteration | None, wrap: Alteration | None) -> dict[str, Message]:

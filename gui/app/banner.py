@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QFont
@@ -14,6 +14,9 @@ from core.wording.messages import say
 from gui.toolkit import actions, theme
 from gui.toolkit.plain_text import plain_label
 from gui.widgets.layouts import give_key
+
+if TYPE_CHECKING:
+    from datetime import datetime
 
 
 class Banner(QFrame):

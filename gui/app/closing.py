@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
-from PySide6.QtWidgets import QMessageBox, QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.wording.messages import say
 from gui.toolkit.plain_text import plain_message
-from gui.toolkit.screen import Screen
-from gui.toolkit.workers import Work
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QMessageBox, QPushButton
+
+    from gui.toolkit.screen import Screen
+    from gui.toolkit.workers import Work
 
 LONGEST_WAIT_MS = 5000
 """How long closing waits for the records to answer before it asks (an assumption)."""
@@ -41,6 +46,8 @@ class Closing(QObject):
         return False
 
     def _ask(self) -> None:
+        from PySide6.QtWidgets import QMessageBox
+
         if self._box is not None:
             return
         box = self._box = plain_message(self._window)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer, Slot
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QHBoxLayout
@@ -9,7 +11,9 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout
 from core.wording.messages import say
 from gui.toolkit import theme
 from gui.toolkit.plain_text import plain_label
-from gui.toolkit.workers import Work
+
+if TYPE_CHECKING:
+    from gui.toolkit.workers import Work
 
 TOLD_AFTER_S = 3.0
 """Nobody sits before a silent window for longer than five seconds: this, and the timer's rhythm."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, Qt, Signal, Slot
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent
 from PySide6.QtWidgets import (
@@ -18,9 +20,11 @@ from gui.app.link_strip import LinkStrip
 from gui.app.moments_bar import MomentsBar
 from gui.app.screen_stack import ScreenStack
 from gui.toolkit import actions, theme
-from gui.toolkit.screen import Screen
-from gui.toolkit.screen_context import Desk
 from gui.widgets.practice_strip import PracticeStrip
+
+if TYPE_CHECKING:
+    from gui.toolkit.screen import Screen
+    from gui.toolkit.screen_context import Desk
 
 
 class Window(QMainWindow):

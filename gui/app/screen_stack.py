@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.wording.messages import say
 from gui.toolkit.plain_text import plain_label
-from gui.toolkit.screen import Screen
+
+if TYPE_CHECKING:
+    from gui.toolkit.screen import Screen
 
 
 class ScreenStack(QStackedWidget):
@@ -34,8 +37,7 @@ class ScreenStack(QStackedWidget):
 
     def on_show(self) -> Screen | None:
         """The screen in front, if one is."""
-        current = self.currentWidget()
-        return current if isinstance(current, Screen) else None
+        return self._screen(self.currentWidget())
 
     def say_waiting(self, sentence: str) -> None:
         """What is waited for while there is nothing else to show."""
@@ -80,8 +82,9 @@ class ScreenStack(QStackedWidget):
         behind, self._behind = self._behind, None
         if behind is not None:
             self.setCurrentWidget(behind)
-        if isinstance(behind, Screen):
-            behind.enter()
+        screen = self._screen(behind)
+        if screen is not None:
+            screen.enter()
 
     def leave(self) -> None:
         """The screen in front, if one is, is told that it is left."""
@@ -98,3 +101,6 @@ class ScreenStack(QStackedWidget):
                 self.removeWidget(widget)
                 widget.deleteLater()
         self._behind, self.screens = None, {}
+
+    def _screen(self, page: QWidget | None) -> Screen | None:
+        return next((screen for screen in self.screens.values() if screen is page), None)

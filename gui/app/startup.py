@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import argparse
 import gc
-import logging
 import sys
 import time
 from collections.abc import Callable, Sequence
-from datetime import UTC, datetime
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication
@@ -16,6 +15,9 @@ from PySide6.QtWidgets import QApplication
 from core.wording.messages import say
 from gui.app.main_window import Window
 from gui.toolkit import theme
+
+if TYPE_CHECKING:
+    from datetime import datetime
 
 _STARTED = time.perf_counter()
 
@@ -66,6 +68,8 @@ def clock_from(now: str | None) -> Callable[[], datetime]:
     """The wall clock, or a clock that starts at ``now`` (ISO 8601 with offset) and runs on from there."""
     if now is None:
         return _wall_clock
+    from datetime import UTC, datetime
+
     start = datetime.fromisoformat(now)
     began = time.monotonic()
 
@@ -76,6 +80,8 @@ def clock_from(now: str | None) -> Callable[[], datetime]:
 
 
 def _wall_clock() -> datetime:
+    from datetime import UTC, datetime  # not before the first paint
+
     return datetime.now(UTC)
 
 
@@ -91,7 +97,6 @@ def _arguments(argv: Sequence[str] | None) -> argparse.Namespace:
 @Slot()
 def _report_first_paint() -> None:
     print(f"first-paint {1000 * (time.perf_counter() - _STARTED):.1f}", flush=True)
-    logging.shutdown()
     app = QApplication.instance()
     if app is not None:
         QTimer.singleShot(0, app.quit)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
@@ -11,8 +11,7 @@ from core.wording.messages import say
 from gui.toolkit.plain_text import tip
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(NamedTuple):
     """An action by name and the keys that do it; its words are in the wording file ``window``."""
 
     name: str

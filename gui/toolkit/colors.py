@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from PySide6.QtGui import QColor
 
-from core.model import accents
 
-
-@dataclass(frozen=True, slots=True)
-class Tokens:
+class Tokens(NamedTuple):
     """Colors by what they are for, never by what they look like."""
 
     ground: str
@@ -118,6 +115,8 @@ SIGN_PAIRS = tuple(
 
 def accent(tokens: Tokens, name: str) -> str:
     """The shop's color as it can be read on paper of these tokens; the brand color where it has none."""
+    from core.model import accents  # no shop is open at the first paint
+
     chosen = accents.of(name)
     wanted = chosen.light if luminance(tokens.slip) > 0.5 else chosen.dark
     return wanted if name and contrast(wanted, tokens.slip) >= TEXT_CONTRAST else tokens.oxide

@@ -5,9 +5,14 @@ Qt guesses otherwise: a text that looks like HTML is laid out as such, and the p
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import Qt as Texts
-from PySide6.QtWidgets import QLabel, QMessageBox, QWidget
+from PySide6.QtWidgets import QLabel, QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QMessageBox
 
 
 def plain_label(text: str = "") -> QLabel:
@@ -19,6 +24,8 @@ def plain_label(text: str = "") -> QLabel:
 
 def plain_message(over: QWidget) -> QMessageBox:
     """A message box for plain text."""
+    from PySide6.QtWidgets import QMessageBox  # Qt makes a type of it when it is first named
+
     box = QMessageBox(over)
     box.setTextFormat(Qt.TextFormat.PlainText)
     return box

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from pathlib import Path
 
 from core.model import resource_files
@@ -12,7 +11,7 @@ from gui.toolkit.sizes import BODY, GREAT, LEAD, ROW, SMALL
 
 def style_sheet(tokens: Tokens) -> str:
     """The sheet in these colors."""
-    values = {field.name: getattr(tokens, field.name) for field in fields(tokens)}
+    values = tokens._asdict()
     values["tick"] = _tick(tokens).as_posix()
     return _SHEET.format(**values, small=SMALL, body=BODY, lead=LEAD, great=GREAT, row=ROW)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from functools import lru_cache
 
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
@@ -42,7 +41,7 @@ def apply(app: QApplication, tokens: Tokens = LIGHT) -> None:
     app.setStyle("Fusion")
     app.setFont(font(BODY))
     app.setPalette(_palette(tokens))
-    app.setProperty("tokens", tuple(getattr(tokens, field.name) for field in fields(tokens)))
+    app.setProperty("tokens", tuple(tokens))
     app.setStyleSheet(style_sheet(tokens))
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from importlib import import_module
+from typing import TYPE_CHECKING
 
-from core.cli.invocation import Invocation, Reply
+if TYPE_CHECKING:
+    from core.cli.invocation import Invocation, Reply
 
 (
     _CATALOGUE,

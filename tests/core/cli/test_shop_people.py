@@ -61,7 +61,7 @@ def test_the_pin_is_asked_for_where_it_is_wanted(
         asked.append(prompt)
         return "271828"
 
-    monkeypatch.setattr("core.cli.terminal_text.getpass", answer)
+    monkeypatch.setattr("getpass.getpass", answer)
     assert said(shop, "set", "work.lock_minutes", "5", "--pin", who="Ada") == 0
     assert asked == ["PIN of Ada: "]
 
