@@ -18,9 +18,16 @@ from core.model.ranges import Range
 
 Draws = NDArray[np.float64]
 
+_BLOCK = 1024
+"""Columns made at once."""
+
 HABIT = 0.6
 """Share of scenarios in which a tape follows its box and not its own luck. An assumption, not measured:
 tapes of one family tend to share a camera and a speed (common practice, no source)."""
+
+MISTAKEN = 0.2
+"""Share of scenarios in which a box follows what is true of all boxes: two boxes then vary together like
+those of `core.playtime.box_habits` in a shop that has played 200 tapes (measured once)."""
 
 _GOLDEN = np.uint64(0x9E3779B97F4A7C15)
 _FIRST = np.uint64(0xBF58476D1CE4E5B9)
@@ -36,7 +43,15 @@ def key(*parts: object) -> int:
 
 def uniforms(seed: int, keys: Sequence[int], scenarios: int) -> Draws:
     """Numbers from 0 up to 1, one row a key, one column a scenario."""
-    columns = _columns(seed, scenarios)
+    return _hashed(keys, _columns(seed, scenarios))
+
+
+def uniforms_at(seed: int, keys: Sequence[int], places: NDArray[np.intp]) -> Draws:
+    """The numbers of `uniforms` in the scenarios of these places alone, counted from 0."""
+    return _hashed(keys, _columns(seed, max(_BLOCK, int(places.max(initial=0)) + 1))[places])
+
+
+def _hashed(keys: Sequence[int], columns: NDArray[np.uint64]) -> Draws:
     rows = _mixed(np.array(keys, dtype=np.uint64).reshape(-1, 1))
     bits = _mixed((rows ^ columns) * _GOLDEN + columns)
     return np.asarray((bits >> np.uint64(11)) * 2.0**-53, dtype=np.float64)
@@ -45,11 +60,15 @@ def uniforms(seed: int, keys: Sequence[int], scenarios: int) -> Draws:
 def shared(seed: int, keys: Sequence[int], boxes: Sequence[int], scenarios: int) -> Draws:
     """Like `uniforms`, but in `HABIT` of the scenarios a tape takes the number of its box.
 
-    Each row by itself is still uniform; two rows of one box have the correlation HABIT².
+    Each row by itself is still uniform; two rows of one box have the correlation HABIT², two of different
+    boxes (HABIT × MISTAKEN)².
     """
     own = uniforms(seed, keys, scenarios)
     different = {box: row for row, box in enumerate(dict.fromkeys(boxes))}
-    of_boxes = uniforms(seed + 1, list(different), scenarios)
+    mistaken = uniforms(seed + 4, list(different), scenarios) < MISTAKEN
+    of_boxes = np.where(
+        mistaken, uniforms(seed + 3, [0], scenarios), uniforms(seed + 1, list(different), scenarios)
+    )
     boxed = of_boxes if len(different) == 1 else of_boxes[[different[box] for box in boxes]]
     follows = uniforms(seed + 2, keys, scenarios) < HABIT
     return np.asarray(np.where(follows, boxed, own), dtype=np.float64)

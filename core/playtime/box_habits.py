@@ -1,8 +1,11 @@
 """The tapes of one box drawn together: one family has one camera, one country, one way with a tape.
 
 What a box does is a share of each possibility (so often EP, so often full) that nobody sees: drawn once a
-scenario from a Dirichlet distribution around what the shop believes, then followed by every tape. What
+scenario from a Dirichlet distribution around what the shop's customers do, then followed by every tape. What
 was played of a box moves its shares, and so the tapes that are still to come.
+
+What the shop's customers do is not seen either: it is drawn around what the shop believes, once a scenario
+for all its boxes, so that a mistake about everybody does not average out over a queue.
 """
 
 from __future__ import annotations
@@ -32,10 +35,15 @@ from core.wording.editions import edition_cache
 T = TypeVar("T")
 Minutes = NDArray[np.float64]
 Places = NDArray[np.intp]
+Accepted = NDArray[np.bool_]
 
 _SYSTEM, _TV, _SPEED, _CASSETTE, _FILL, _WITHIN, _LENGTH = range(1, 8)
 """Each choice of a tape has numbers of its own."""
 _FULLER = 8
+_OF_SHOP = 1
+"""Names the numbers that all boxes have in common."""
+_LEAST_SPREAD = 1e-6
+"""A shop that is as good as sure of itself."""
 _SECOND = 10
 _SALT = 1_000
 
@@ -147,7 +155,9 @@ def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
 def _fullness(group: Group, weights: tuple[float, ...], keys: tuple[int, ...], box: Box) -> Places:
     """Which stretch each tape is recorded up to: a normal number, part of it the box's."""
     alike, (mean, variance) = box.habits.correlation(group), box.habits.fullness
-    shared = mean + np.sqrt(variance) * _normals(_FULLER, (box.key,), box)
+    of_shop = box.habits.shop_share(group)
+    all_boxes, this_box = (_normals(_FULLER, (key,), box) for key in (_OF_SHOP, box.key))
+    shared = mean + np.sqrt(variance) * (np.sqrt(of_shop) * all_boxes + np.sqrt(1 - of_shop) * this_box)
     own = _normals(_FILL, keys, box)
     together = np.sqrt(alike) * shared + np.sqrt(1 - alike) * own
     places = np.searchsorted(np.array(box.habits.box_cutpoints(group, weights)), together, side="right")
@@ -176,7 +186,9 @@ def _picked(choice: Choice[T], salt: int, keys: tuple[int, ...], box: Box) -> Pl
     weights = tuple(weight for _, weight in choice.options)
     if choice.group is None:
         return np.searchsorted(np.cumsum(weights)[:-1], uniform, side="right")
-    bounds = _habit(choice.group, weights, box.habits.prior_concentration(choice.group) * choice.mass, box)
+    habits, group = box.habits, choice.group
+    spread = habits.prior_concentration(group) * choice.mass, habits.box_concentration(group) * choice.mass
+    bounds = _habit(group, weights, spread, box)
     return np.asarray((uniform[:, None, :] >= bounds[None, :, :]).sum(axis=1), dtype=np.intp)
 
 
@@ -192,23 +204,37 @@ def _uniforms(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
 
 def _normals(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
     """Standard normal numbers, two uniform ones each (Box and Muller 1958)."""
-    radius = np.sqrt(-2 * np.log(np.maximum(_uniforms(salt, keys, box), 2.0**-53)))
+    radius = np.sqrt(-2 * np.log(_safe(_uniforms(salt, keys, box))))
     return np.asarray(radius * np.cos(2 * np.pi * _uniforms(salt + _SECOND, keys, box)))
 
 
 @lru_cache(maxsize=512)
-def _habit(group: Group, weights: tuple[float, ...], pull: float, box: Box) -> Minutes:
-    """Where one option ends and the next begins for this box, in each scenario."""
+def _habit(group: Group, weights: tuple[float, ...], spread: tuple[float, float], box: Box) -> Minutes:
+    """Where one option ends and the next begins for this box, in each scenario.
+
+    ``spread``: the concentration parameters of a box's shares around ``weights``, and around what the shop's
+    customers do. By the law of total variance the shop's lie around the weights with what is left.
+    """
     # A household that is slow on one format is slow on another: all their speeds share the numbers.
     named = group[0] if group[0] == "speed" else group
-    shares = dirichlet(
-        tuple(pull * weight for weight in weights), common_random_numbers.key(box.key, named), box
+    whole, within = (1 / (1 + pull) for pull in spread)
+    mistaken = max((whole - within) / (1 - within), _LEAST_SPREAD)
+    of_shop = _of_shop(
+        named, tuple((1 / mistaken - 1) * weight for weight in weights), box.seed, box.scenarios
     )
+    shares = dirichlet(spread[1] * of_shop, common_random_numbers.key(box.key, named), box.seed)
     return np.asarray(np.cumsum(shares, axis=0)[:-1])
 
 
-def dirichlet(shape: tuple[float, ...], key: int, box: Box) -> Minutes:
-    """Shares that add up to one in each scenario (column), drawn around ``shape``.
+@lru_cache(maxsize=512)
+def _of_shop(named: object, shape: tuple[float, ...], seed: int, scenarios: int) -> Minutes:
+    """What the shop's customers do, in each scenario, the same for all its boxes."""
+    around = np.repeat(np.array(shape)[:, None], scenarios, axis=1)
+    return dirichlet(around, common_random_numbers.key(_OF_SHOP, named), seed)
+
+
+def dirichlet(shape: Minutes, key: int, seed: int) -> Minutes:
+    """Shares that add up to one in each scenario (column), drawn around ``shape``, one row a share.
 
     Each share is a gamma number of its own, so that a change in one leaves the others' numbers alone; the
     last one has the same numbers however many lie before it.
@@ -216,7 +242,7 @@ def dirichlet(shape: tuple[float, ...], key: int, box: Box) -> Minutes:
     names = (*range(len(shape) - 1), "last")
     logs = np.stack(
         [
-            _log_gamma(each, common_random_numbers.key(key, n), box)
+            _log_gamma(each, common_random_numbers.key(key, n), seed)
             for n, each in zip(names, shape, strict=True)
         ]
     )
@@ -225,25 +251,40 @@ def dirichlet(shape: tuple[float, ...], key: int, box: Box) -> Minutes:
 
 
 _TRIES = 6
+_LAST = 3 * _TRIES
 """A try fails in fewer than one of twenty scenarios, so six fail in none of ten million."""
 _LEAST_SHAPE = 1e-6
 
 
-def _log_gamma(shape: float, key: int, box: Box) -> Minutes:
+def _log_gamma(shape: Minutes, key: int, seed: int) -> Minutes:
     """Logarithms of gamma numbers, by the squeeze of Marsaglia and Tsang 2000 (from memory) with a fixed
     number of tries; below a shape of one, of the shape above it times a power of a uniform number."""
-    above = max(shape, _LEAST_SHAPE) + (1.0 if shape < 1 else 0.0)
-    d = above - 1 / 3
+    shape = np.maximum(shape, _LEAST_SHAPE)
+    d = shape + (shape < 1) - 1 / 3
+    found, left = np.empty(len(shape)), np.arange(len(shape))
+    for each in range(_TRIES):
+        log, accepted = _one_try(d[left], each, key, seed, left)
+        if each == 0:
+            found[:] = log
+        found[left[accepted]] = log[accepted]
+        left = left[~accepted]
+        if not len(left):
+            break
+    (last,) = _safe(common_random_numbers.uniforms(seed, [common_random_numbers.key(key, _LAST)], len(shape)))
+    return np.asarray(np.where(shape < 1, found + np.log(last) / shape, found))
+
+
+def _one_try(d: Minutes, each: int, key: int, seed: int, scenarios: Places) -> tuple[Minutes, Accepted]:
+    """What this try gives in these scenarios, and where it is taken."""
+    names = [common_random_numbers.key(key, each + n * _TRIES) for n in range(3)]
+    radius, angle, even = common_random_numbers.uniforms_at(seed, names, scenarios)
     c = 1 / np.sqrt(9 * d)
-    rows = common_random_numbers.uniforms(
-        box.seed, [common_random_numbers.key(key, n) for n in range(3 * _TRIES + 1)], box.scenarios
-    )
-    safe = np.maximum(rows, 2.0**-53)
-    normal = np.sqrt(-2 * np.log(safe[0:_TRIES])) * np.cos(2 * np.pi * rows[_TRIES : 2 * _TRIES])
+    normal = np.sqrt(-2 * np.log(_safe(radius))) * np.cos(2 * np.pi * angle)
     cube = np.maximum(1 + c * normal, 1e-12) ** 3
-    accepted = (c * normal > -1) & (
-        np.log(safe[2 * _TRIES : 3 * _TRIES]) < normal**2 / 2 + d * (1 - cube + np.log(cube))
-    )
-    first = accepted.argmax(axis=0)
-    log = np.log(d * cube[first, np.arange(box.scenarios)])
-    return np.asarray(log + np.log(safe[-1]) / max(shape, _LEAST_SHAPE) if shape < 1 else log)
+    squeeze = normal**2 / 2 + d * (1 - cube + np.log(cube))
+    return np.log(d * cube), (c * normal > -1) & (np.log(_safe(even)) < squeeze)
+
+
+def _safe(uniform: Minutes) -> Minutes:
+    """Above zero, so that there is a logarithm."""
+    return np.asarray(np.maximum(uniform, 2.0**-53))

@@ -45,6 +45,10 @@ class ShopHabits:
         object.__setattr__(self, "seen", FrozenMapping(self.seen))
         object.__setattr__(self, "concentrations", FrozenMapping(self.concentrations))
 
+    @property
+    def _of_shop(self) -> ShopHabits:
+        return self if self.prior is None else self.prior
+
     def of_box(self, counts: Counts) -> ShopHabits:
         """What is believed of the rest of a box of which ``counts`` are known."""
         mine = {group: found for group, found in counts.items() if group[0] in SHARED}
@@ -68,6 +72,11 @@ class ShopHabits:
         """The concentration parameter of the box prior: tapes that weigh as much as the shop's belief."""
         return self.concentrations.get(kind) or starting_beliefs.starting_concentration(kind)
 
+    def box_concentration(self, group: Group) -> float:
+        """The concentration parameter of a box's shares around what its shop really does, were that known."""
+        found = 0.0 if self.prior is None else sum(self.seen.get(group, {}).values())
+        return self._of_shop.concentration(group[0]) + found
+
     def prior_concentration(self, group: Group) -> float:
         """The concentration parameter of a box's shares around the shares believed here.
 
@@ -76,22 +85,33 @@ class ShopHabits:
         """
         if self.prior is not None:
             return self.prior.prior_concentration(group) + sum(self.seen.get(group, {}).values())
-        mistaken = 1 / (1 + starting_beliefs.worth(group[0]) + sum(self.seen.get(group, {}).values()))
-        own = 1 / (1 + self.concentration(group[0]))
+        mistaken, own = self._mistaken(group), 1 / (1 + self.concentration(group[0]))
         return 1 / (own + (1 - own) * mistaken) - 1
 
     def correlation(self, group: Group) -> float:
         """The correlation of how full two tapes of one box are, from 0 to 1."""
-        return 1 / (1 + (self if self.prior is None else self.prior).prior_concentration(group))
+        return 1 / (1 + self._of_shop.prior_concentration(group))
+
+    def shop_share(self, group: Group) -> float:
+        """The share of the variance of a box's latent normal number that is the shop's."""
+        own = 1 / (1 + self._of_shop.concentration(group[0]))
+        of_shop = 1 - own * (1 - self._mistaken(group)) / self.correlation(group)
+        variance = self.fullness[1]
+        return of_shop * variance / (of_shop * variance + 1 - of_shop)
 
     def cutpoints(self, group: Group) -> tuple[float, ...]:
         """The cutpoints of the latent normal number between the stretches of the recorded share."""
-        shares = tuple((self if self.prior is None else self.prior).weights(group).values())
+        shares = tuple(self._of_shop.weights(group).values())
         return _bounds(shares, _NORMAL)
 
     def box_cutpoints(self, group: Group, shares: tuple[float, ...]) -> tuple[float, ...]:
         """The cutpoints at which this box's tapes divide over the stretches as ``shares`` say."""
         return _bounds(shares, self._spread(group))
+
+    def _mistaken(self, group: Group) -> float:
+        """The variance of the shop's posterior, as a share of that of one tape."""
+        seen = self._of_shop.seen.get(group, {})
+        return 1 / (1 + starting_beliefs.worth(group[0]) + sum(seen.values()))
 
     def _fill_of_box(self, group: Group) -> dict[str, float]:
         """The posterior shares of the stretches: the box's normal distribution between the cutpoints."""
@@ -118,7 +138,7 @@ class ShopHabits:
         """The mean of the latent normal number within each stretch, scaled to a variance of one."""
         inner = self.cutpoints(group)
         edges = (-_FAR, *inner, _FAR)
-        shares = (self if self.prior is None else self.prior).weights(group)
+        shares = self._of_shop.weights(group)
         means = [
             (_NORMAL.pdf(low) - _NORMAL.pdf(high)) / max(_NORMAL.cdf(high) - _NORMAL.cdf(low), LEAST)
             for low, high in pairwise(edges)

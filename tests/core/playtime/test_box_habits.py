@@ -102,6 +102,53 @@ def test_another_box_has_habits_of_its_own() -> None:
     assert np.corrcoef(mine, other)[0, 1] < 0.9
 
 
+SEEN = ShopHabits({("speed", "vhs-ntsc"): {"sp": 40.0, "ep": 20.0}, ("fill", "vhs"): {"1": 30.0, "5": 30.0}})
+
+
+@pytest.mark.parametrize("shop", [STARTING, SEEN], ids=["new", "after sixty tapes"])
+def test_a_mistake_about_everybody_is_made_in_every_box_of_a_scenario(shop: ShopHabits) -> None:
+    """Covariance of two boxes' shares: the variance of the shop's posterior (law of total covariance)."""
+    group = ("speed", "vhs-ntsc")
+    weights = tuple(shop.weights(group).values())
+    spread = shop.prior_concentration(group), shop.box_concentration(group)
+    mine, other = (
+        box_habits._habit(group, weights, spread, replace(BOX, key=key, habits=shop))[0] for key in (5, 6)
+    )
+
+    mean = weights[0]
+    mistaken = 1 / (1 + starting_beliefs.worth("speed") + sum(shop.seen.get(group, {}).values()))
+    both = mine + other  # the variance of one box is that of one alone, whatever is common to both
+    assert mine.var() == pytest.approx(mean * (1 - mean) / (1 + spread[0]), rel=0.05)
+    covariance = (both.var() - mine.var() - other.var()) / 2
+    assert covariance == pytest.approx(mean * (1 - mean) * mistaken, rel=0.12)
+
+
+def test_a_mistake_about_everybody_does_not_average_out_over_a_queue() -> None:
+    """Twenty boxes vary by more than twenty strangers would; those of a shop sure of itself do not."""
+    assert _beyond_strangers(STARTING) > 1.5
+    assert _beyond_strangers(ShopHabits(_SURE)) < 1.1
+
+
+def _beyond_strangers(shop: ShopHabits) -> float:
+    """Standard deviation of the minutes of twenty boxes, against what it were if none knew of the others."""
+    boxes = [
+        box_habits.minutes_of_tapes(
+            [VHS] * 7, range(10 * n, 10 * n + 7), Box(n, seed=7, scenarios=4000, habits=shop)
+        ).sum(axis=0)
+        for n in range(20, 40)
+    ]
+    return float(np.std(sum(boxes)) / np.sqrt(sum(np.var(box) for box in boxes)))
+
+
+def test_what_a_box_has_played_tells_it_from_the_others() -> None:
+    """The more of a box was played, the less it shares the mistake about everybody."""
+    full = replace(VHS, speed=Speed.SP)
+    played = (Played("box", full, 123.0, Speed.SP),) * 8
+    known = replace(BOX, habits=learning.of_box(played, STARTING), key=6)
+    (mine,), (other,), (after,) = drawn([full]), drawn([full], replace(BOX, key=6)), drawn([full], known)
+    assert np.corrcoef(mine, after)[0, 1] < np.corrcoef(mine, other)[0, 1]
+
+
 def test_an_ep_tape_that_was_played_makes_its_siblings_longer() -> None:
     ep = Played("box", VHS, 300.0, Speed.EP)
     box = learning.of_box((ep,), STARTING)
@@ -126,7 +173,8 @@ def test_every_sibling_played_narrows_what_is_left() -> None:
 @given(st.lists(st.floats(0.2, 40.0), min_size=2, max_size=6), st.integers(0, 2**63))
 @settings(max_examples=15)
 def test_shares_are_those_of_a_dirichlet_distribution(shape: list[float], key: int) -> None:
-    shares = box_habits.dirichlet(tuple(shape), key, BOX)
+    around = np.repeat(np.array(shape)[:, None], BOX.scenarios, axis=1)
+    shares = box_habits.dirichlet(around, key, BOX.seed)
 
     total = sum(shape)
     assert shares.sum(axis=0) == pytest.approx(np.ones(BOX.scenarios))

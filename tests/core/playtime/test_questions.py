@@ -137,7 +137,7 @@ def test_television_or_camcorder_is_asked_where_it_matters() -> None:
 
 
 def test_where_it_was_recorded_is_asked_when_the_tv_system_is_open() -> None:
-    tapes = line("betamax", "L-750", 10)
+    tapes = line("vhs", None, 10, speed=Speed.SP, fill=1.0)  # nothing else is open
     found = questions.questions([asked(1, tapes, tv=None)], BOX)
     assert [answer.draft.tv for answer in about(found, "where was").answers] == [NTSC, TvSystem.PAL]
     assert not any("where was" in question.text for question in questions.questions([asked(1, tapes)], BOX))
