@@ -20,6 +20,7 @@ MEASUREMENTS = {
     "keys": "keys",
     "turnaround": "promised_days",
     "flat_price": "flat_boxes",
+    "queue": "queued_boxes",
 }
 """Each with the module that takes it: no two files of the tree share a name."""
 
