@@ -22,6 +22,7 @@ pytest_plugins = [
     "tests.support.postgres",
     "tests.support.own_postgres",  # after the one it imports from
     "tests.support.quick",
+    "tests.support.worked_out_once",
 ]
 
 settings.register_profile(

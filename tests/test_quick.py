@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from pathlib import Path
+
+import pytest
 
 from tests.support import quick
 
@@ -33,3 +36,21 @@ def test_the_cheapest_modules_are_quick_as_many_as_fit() -> None:
     assert quick.slow_modules(seconds, most=9) == {"d.py"}
     assert quick.slow_modules(seconds, most=8.9) == {"c.py", "d.py"}
     assert quick.slow_modules({}, most=9) == frozenset()
+
+
+def test_a_module_is_measured_by_the_processor_and_not_by_the_clock() -> None:
+    seconds = iter([1.0, 1.25, 4.25])
+    spent: dict[str, float] = defaultdict(float)
+    watch = quick._Stopwatch(spent, lambda: next(seconds))
+    watch.pytest_runtest_logstart()
+    for when in ("setup", "call"):
+        report = pytest.TestReport(
+            "a/test_one.py::test_it", ("", 0, ""), {}, "passed", None, when, duration=60
+        )
+        measured = watch.pytest_runtest_makereport()
+        next(measured)
+        with pytest.raises(StopIteration):
+            measured.send(report)
+        watch.pytest_runtest_logreport(report)
+
+    assert spent == {"a/test_one.py": 3.25}

@@ -64,7 +64,7 @@ def move(
     order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording that
     cannot be. Where a file was recorded, its exact minutes count.
     """
-    row = lookup.tape_row(unit, code)
+    row = lookup.tape_of_order(unit, code)
     check_is_in_the_agreement(row)
     price_before = ceiling_watch.before_step(unit, row)
     seen = tape_facts.add_findings(row, findings)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any
 
 from sqlalchemy import select
@@ -54,6 +54,10 @@ def standing(unit: Unit, known_at: datetime | None = None) -> Sequence[SettingsV
 
 def entries(unit: Unit) -> Sequence[SettingsVersionRow]:
     """Every entry, oldest first."""
+    return current_settings.remembered(unit, PART, partial(_entries, unit))
+
+
+def _entries(unit: Unit) -> Sequence[SettingsVersionRow]:
     asked = select(SettingsVersionRow).where(SettingsVersionRow.part == PART)
     return unit.session.scalars(asked.order_by(SettingsVersionRow.number)).all()
 

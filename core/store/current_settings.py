@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
-from functools import lru_cache
-from typing import Any
+from functools import lru_cache, partial
+from typing import Any, TypeVar
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
@@ -20,6 +21,8 @@ from core.wording.messages import say
 
 PART = "shop"
 """What their versions are kept under."""
+_READ = "settings_read"
+T = TypeVar("T")
 
 
 def read(unit: Unit) -> ShopSettings:
@@ -47,10 +50,31 @@ def as_of(unit: Unit, moment: datetime) -> ShopSettings:
 
 def newest(unit: Unit) -> SettingsVersionRow | None:
     """The version in force; None as long as nobody has set any."""
+    return remembered(unit, PART, partial(_newest, unit))
+
+
+def _newest(unit: Unit) -> SettingsVersionRow | None:
     found: SettingsVersionRow | None = unit.session.scalars(
         rows().order_by(SettingsVersionRow.number.desc()).limit(1)
     ).one_or_none()
     return found
+
+
+def remembered(unit: Unit, part: str, read: Callable[[], T]) -> T:
+    """What ``read`` finds of a part, read once a transaction: a step asks some ten times for its settings.
+
+    Nobody else can write meanwhile: a step holds the lock of all writers, a question looks at a steady view.
+    """
+    known = unit.session.info.setdefault(_READ, {})
+    if part not in known:
+        known[part] = read()
+    found: T = known[part]
+    return found
+
+
+def forget(unit: Unit) -> None:
+    """The step itself has added an entry: what is in force is read anew."""
+    unit.session.info.pop(_READ, None)
 
 
 def rows() -> Any:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Select, Text, or_, select, type_coerce
+from sqlalchemy import Select, Text, inspect, or_, select, type_coerce
 from sqlalchemy.orm import joinedload, selectinload
 
 from core.model import numbers
@@ -42,8 +42,24 @@ def tape_row(unit: Unit, code: str) -> TapeRow:
     wanted = numbers.read_tape_code(code)
     row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
     if row is None:
-        raise WrongInput(say("records", "tape_code"), wanted, say("records", "no_such_tape"))
+        raise _no_such_tape(wanted)
     return row
+
+
+def tape_of_order(unit: Unit, code: str) -> TapeRow:
+    """As `tape_row`, with its order read whole: for a step that asks for `order_of` the tape as well."""
+    wanted = numbers.read_tape_code(code)
+    its_order = select(TapeRow.job_id).where(TapeRow.code == wanted).scalar_subquery()
+    whole = unit.session.scalars(whole_jobs().where(JobRow.id == its_order)).one_or_none()
+    if whole is None:
+        raise _no_such_tape(wanted)
+    row = next(each for each in whole.tapes if each.code == wanted)
+    assert row.job is whole  # kept by its tape from here on, for as long as the tape is
+    return row
+
+
+def _no_such_tape(code: str) -> WrongInput:
+    return WrongInput(say("records", "tape_code"), code, say("records", "no_such_tape"))
 
 
 def tape_in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
@@ -57,6 +73,8 @@ def tape_in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
 
 def order_of(unit: Unit, tape: TapeRow) -> JobRow:
     """The order of a tape at hand, read whole: left to itself each of its tapes is read one by one."""
+    if "job" in inspect(tape).dict:
+        return tape.job
     whole = unit.session.scalars(whole_jobs().where(JobRow.id == tape.job_id)).one()
     assert tape.job is whole  # kept by its tape from here on, for as long as the tape is
     return whole

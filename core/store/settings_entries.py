@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sqlalchemy import func, select
 
-from core.store import history
+from core.store import current_settings, history
 from core.store.shop_tables import SettingsVersionRow
 from core.store.unit import Unit
 
@@ -38,4 +38,5 @@ def append(
     )
     unit.session.add(row)
     unit.session.flush()
+    current_settings.forget(unit)
     history.append(unit, kind, words, part=part, number=row.number, value_sha256=history.fingerprint(value))

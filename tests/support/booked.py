@@ -34,7 +34,7 @@ from core.services.records_door import Shop
 from core.store import current_prices, current_settings, history
 from core.store.tables import EventRow
 from core.store.unit import Unit
-from tests.support.postgres import SERVER, database_url, named_server, tell
+from tests.support.postgres import SERVER, by_files, database_url, named_server, tell
 
 MORNING = datetime(2026, 3, 3, 14, 0, tzinfo=UTC)
 """A Tuesday, 9 o'clock in New York."""
@@ -207,7 +207,7 @@ def server_shop(empty_server: str) -> Iterator[str]:
 def server_copy(template: str) -> Iterator[str]:
     """The URL of a copy of the database of a name that nobody has open, dropped afterwards."""
     server, name = os.environ[SERVER], f"tapewright_{uuid4().hex}"
-    tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{template}"')
+    tell(server, f'CREATE DATABASE "{name}" TEMPLATE "{template}"{by_files(server)}')
     try:
         yield database_url(server, name)
     finally:

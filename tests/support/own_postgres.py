@@ -21,8 +21,16 @@ from tests.support.postgres import SERVER
 
 _PLACES = (Path("/usr/lib/postgresql"), Path("/usr/local/lib/postgresql"), Path("/usr/pgsql"))
 """Debian keeps each version in a folder of its own and out of PATH."""
-_IN_HASTE = "-c fsync=off -c synchronous_commit=off -c full_page_writes=off"
+_IN_HASTE = (
+    "-c fsync=off -c synchronous_commit=off -c full_page_writes=off "
+    "-c autovacuum=off -c wal_level=minimal -c max_wal_senders=0 -c max_wal_size=128MB "
+    "-c dynamic_shared_memory_type=mmap"  # in its own folder: it is stopped with no time to tidy
+)
 """Nothing of this server outlives the run: not even a cut of the power could take anything from anybody."""
+_MEMORY = Path("/dev/shm")
+_ROOM = 2**30
+"""Bytes that must be free in memory for the server to lie there: a copied database is 8 MB, and few are there
+at a time."""
 _RUNNING = pytest.StashKey["Server"]()
 
 
@@ -31,7 +39,7 @@ class Server:
 
     def __init__(self, programs: Path) -> None:
         self._programs = programs
-        self._folder = Path(tempfile.mkdtemp(prefix="tapewright-postgres-"))
+        self._folder = Path(tempfile.mkdtemp(prefix="tapewright-postgres-", dir=_roomy_memory()))
         self._as_owner: list[str] = []
         if hasattr(os, "geteuid") and os.geteuid() == 0:
             shutil.chown(self._folder, "postgres")
@@ -44,7 +52,8 @@ class Server:
 
     def _start(self) -> str:
         port = _free_port()
-        self._run("initdb", "-D", "data", "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8")
+        words = ("-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync")
+        self._run("initdb", "-D", "data", *words)
         options = (
             f"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self._folder} {_IN_HASTE}"
         )
@@ -97,6 +106,12 @@ def pytest_unconfigure(config: pytest.Config) -> None:
     if server is not None:
         os.environ.pop(SERVER, None)
         server.stop()
+
+
+def _roomy_memory() -> Path | None:
+    """A folder in memory with room for the server; None where there is none, as in most containers."""
+    is_roomy = _MEMORY.is_dir() and os.access(_MEMORY, os.W_OK) and shutil.disk_usage(_MEMORY).free > _ROOM
+    return _MEMORY if is_roomy else None
 
 
 def _version(folder: Path) -> tuple[int, ...]:

@@ -25,6 +25,7 @@ from core.services.own_shop import price_books, readiness, settings_versions, sh
 from core.services.own_shop.readiness import NotSetUp
 from core.services.records_door import Shop
 from core.store import current_prices, current_settings
+from core.store.unit import Unit
 from tests.support.booked import OWN_NAME, Clock, Desk, inventory, line, quoted
 
 TODAY = date(2026, 3, 3)
@@ -45,6 +46,20 @@ def test_a_key_is_changed_by_its_path_and_told_with_who_and_what(desk: Desk) -> 
         f"Name of the shop: {OWN_NAME} → The Second Reel; People at the bench at one time: 2 → 3"
     )
     assert desk.shop.verify() == ()
+
+
+def test_a_step_sees_what_it_has_changed_itself(file_desk: Desk) -> None:
+    """Within a step settings and prices are read once, and again after it has added to them."""
+
+    def change(unit: Unit) -> tuple[int, bool]:
+        before, book = current_settings.read(unit), current_prices.in_force(unit, TODAY)
+        settings_versions.change(unit, replace(before, people=before.people + 1))
+        price_books.enter(unit, price_book.document(replace(book, remark="dearer")))
+        changed = current_settings.read(unit).people - before.people
+        return changed, current_prices.in_force(unit, TODAY).remark == "dearer"
+
+    assert file_desk.shop.run(change) == (1, True)
+    assert file_desk.shop.ask(decks.settings).people == 3
 
 
 def test_a_deck_is_added_changed_and_removed(desk: Desk) -> None:
