@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Select, Text, or_, select, type_coerce
+from sqlalchemy import Select, Text, bindparam, or_, select, type_coerce
 from sqlalchemy.orm import joinedload, selectinload
 
 from core.model import numbers
@@ -31,7 +31,7 @@ def where(unit: Unit) -> str:
 def job_row(unit: Unit, number: str) -> JobRow:
     """The job of a number as typed; WrongInput when it was mistyped or there is none."""
     wanted = numbers.read_job_number(number)
-    row = unit.session.scalars(whole_jobs().where(JobRow.number == wanted)).one_or_none()
+    row = unit.session.scalars(_NUMBERED, {"wanted": wanted}).one_or_none()
     if row is None:
         raise WrongInput(say("records", "order_number"), wanted, say("records", "no_such_order"))
     return row
@@ -40,7 +40,7 @@ def job_row(unit: Unit, number: str) -> JobRow:
 def tape_row(unit: Unit, code: str) -> TapeRow:
     """The tape of a code as scanned; WrongInput when it was mistyped or there is none."""
     wanted = numbers.read_tape_code(code)
-    row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
+    row = unit.session.scalars(_CODED, {"wanted": wanted}).one_or_none()
     if row is None:
         raise WrongInput(say("records", "tape_code"), wanted, say("records", "no_such_tape"))
     return row
@@ -57,7 +57,7 @@ def tape_in_the_shop(unit: Unit, code: TapeCode) -> TapeRow:
 
 def order_of(unit: Unit, tape: TapeRow) -> JobRow:
     """The order of a tape at hand, read whole: left to itself each of its tapes is read one by one."""
-    whole = unit.session.scalars(whole_jobs().where(JobRow.id == tape.job_id)).one()
+    whole = unit.session.scalars(_OF_ID, {"wanted": tape.job_id}).one()
     assert tape.job is whole  # kept by its tape from here on, for as long as the tape is
     return whole
 
@@ -77,6 +77,12 @@ def whole_jobs() -> Select[JobRow]:
 def whole_tapes() -> Select[TapeRow]:
     """Tapes with their splices and repairs."""
     return select(TapeRow).options(selectinload(TapeRow.splices), selectinload(TapeRow.repairs))
+
+
+_NUMBERED = whole_jobs().where(JobRow.number == bindparam("wanted"))
+_OF_ID = whole_jobs().where(JobRow.id == bindparam("wanted"))
+_CODED = whole_tapes().where(TapeRow.code == bindparam("wanted"))
+"""Built once: nearly every step begins with one of them."""
 
 
 def is_booked(unit: Unit, name: str) -> bool:
