@@ -28,30 +28,42 @@ class KeyPrinting(QObject):
         self._page = page
         self._desk = desk
         self._refused = refused
-        self._folder: Path | None = None
+        self._folder = KeyFolder()
         page.key_wanted.connect(self._make)
-        page.key_done.connect(self.tidy)
+        page.key_done.connect(self._folder.remove)
+        page.destroyed.connect(self._folder.remove)
 
     @Slot()
     def _make(self) -> None:
         """A key nobody has yet. The paper first: backups must not be locked with a key that nobody got."""
-        self.tidy()
         front = self._page.front
-        if front is None:
-            return
-        made, self._folder = backup_key.new(), Path(tempfile.mkdtemp(prefix="tapewright-key-"))
-        atexit.register(shutil.rmtree, self._folder, ignore_errors=True)
-        write = writing_key(made, front, self._desk.clock().date(), self._folder)
-        then = partial(self._was_written, made)
-        self._desk.work.write_paper(write, then=then, otherwise=self._refused)
+        if front is not None:
+            made, day = backup_key.new(), self._desk.clock().date()
+            write = writing_key(made, front, day, self._folder.make())
+            then = partial(self._was_written, made)
+            self._desk.work.write_paper(write, then=then, otherwise=self._refused)
 
     def _was_written(self, made: BackupKey, paper: Path) -> None:
-        self._desk.show_file(paper)
-        self._page.show_key(made)
+        if paper.exists():  # else the page was left meanwhile
+            self._desk.show_file(paper)
+            self._page.show_key(made)
 
-    @Slot()
-    def tidy(self) -> None:
+
+class KeyFolder:
+    """A folder of this user alone with the paper of one key in it; outlives the page it is for."""
+
+    def __init__(self) -> None:
+        self._path: Path | None = None
+
+    def make(self) -> Path:
+        """An empty one in place of the one before."""
+        self.remove()
+        self._path = Path(tempfile.mkdtemp(prefix="tapewright-key-"))
+        atexit.register(shutil.rmtree, self._path, ignore_errors=True)
+        return self._path
+
+    def remove(self, _: object = None) -> None:
         """The paper goes; whoever looks at it has it open."""
-        if self._folder is not None:
-            shutil.rmtree(self._folder, ignore_errors=True)
-            self._folder = None
+        if self._path is not None:
+            shutil.rmtree(self._path, ignore_errors=True)
+            self._path = None

@@ -13,13 +13,13 @@ from core.model.agreement_records import AgreementVersion
 from core.model.errors import Unavailable
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
+from core.model.own_shop.kept_entry import KeptEntry
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 from core.services import paper_files
 from core.services.own_shop import backup_key
 from core.services.own_shop.backup_key import BackupKey
-from core.services.privacy.kept_entries import KeptEntry
 from gui.toolkit.text import say
 
 

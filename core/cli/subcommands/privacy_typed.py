@@ -54,21 +54,18 @@ def erase(call: Invocation) -> Reply:
     with call.open() as shop:
         done = erasures.erase(shop, call.asked.customer, folders)
         renewed = backup_renewal.renew(shop) if call.asked.renew_backups else None
-    document = {
+    document: dict[str, Any] = {
         "erased": list(done.orders),
         "removed": [str(path) for path in done.files],
         "exported": [str(path) for path in done.exported],
     }
     if renewed is None:
         until = done.in_backups_until
-        left = {
-            "in_backups_until": until and until.isoformat(),
-            "copies": [str(each) for each in done.copies],
-        }
-        return Reply(document | left, " ".join(done.sentences))
-    left = {"in_backups_until": None, "copies": []} if renewed.is_whole else {}
+        document["in_backups_until"] = None if until is None else until.isoformat()
+        document["copies"] = [str(each) for each in done.copies]
+        return Reply(document, " ".join(done.sentences))
     said = " ".join((*done.sentences_without_backups, *renewed.sentences))
-    return Reply(document | left | _told(renewed), said, exit_code=_exit_code(renewed))
+    return Reply(document | _told(renewed), said, exit_code=_exit_code(renewed))
 
 
 def renew_backups(call: Invocation) -> Reply:

@@ -213,7 +213,7 @@ def _note(
         problem=problem,
         removed=list(removed),
         clock=written(unit.now),
-        **({} if line is None else {"line": line}),
+        line=line,
     )
 
 
@@ -222,8 +222,12 @@ def _lines(unit: Unit) -> tuple[tuple[datetime, dict[str, Any]], ...]:
     it does not say which one the copy holds."""
     found = select(EventRow.seq, EventRow.at, EventRow.payload).where(EventRow.kind == KIND)
     rows = unit.session.execute(found.order_by(EventRow.seq.desc()).limit(MOST_LINES))
-    lines = [(at, {"line": seq} | json.loads(payload)) for seq, at, payload in rows]
+    lines = [(at, _with_line(json.loads(payload), seq)) for seq, at, payload in rows]
     return tuple((_by_the_clock(said, at), said) for at, said in lines)
+
+
+def _with_line(said: dict[str, Any], seq: int) -> dict[str, Any]:
+    return said if said.get("line") is not None else {**said, "line": seq}
 
 
 def _last_erasure(unit: Unit) -> int:

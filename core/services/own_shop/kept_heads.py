@@ -49,9 +49,9 @@ def look(shop: Shop, folders: Collection[Path] = ()) -> HeadsLookedAt:
     for folder, heads in found.items():
         strange = sorted(name for name, head in heads.items() if head not in known)
         if strange:
-            head = record_heads.short_head(heads[strange[-1]])
-            said = {"folder": folder, "file": strange[-1], "head": head, "n": len(strange)}
-            problems.append(say("records", "heads_not_held", **said))
+            newest, n = strange[-1], len(strange)
+            head = record_heads.short_head(heads[newest])
+            problems.append(say("records", "heads_not_held", folder=folder, file=newest, head=head, n=n))
     return HeadsLookedAt(sum(map(len, found.values())), tuple(problems))
 
 

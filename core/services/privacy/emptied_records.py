@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import delete, select, text, update
@@ -10,6 +10,7 @@ from sqlalchemy import delete, select, text, update
 from core.model import folding
 from core.store import columns, history, personal_columns, row_digests
 from core.store.command_tables import CommandAnswerRow, CommandRow
+from core.store.shop_files import erased_orders
 from core.store.tables import CustomerRow, DraftRow, ErasureRow, EventRow, IncidentRow, JobRow, TapeRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -47,6 +48,29 @@ def empty(unit: Unit, customer: CustomerRow, jobs: Sequence[JobRow]) -> Emptied:
     unit.memory.clear()
     columns.forget_records()
     return found
+
+
+def empty_again(unit: Unit, orders: Collection[str]) -> Emptied:
+    """Erases whoever one of these orders belongs to (marks of `erased_orders`), also while it is open: they
+    were erased after these records were copied. Nothing for orders that are not there."""
+    gone: list[Emptied] = []
+    known = unit.session.execute(select(JobRow.number, JobRow.booked_at, JobRow.customer_id))
+    theirs = {row.customer_id for row in known if erased_orders.mark(row.number, row.booked_at) in orders}
+    for key in sorted(theirs):
+        customer = unit.session.get_one(CustomerRow, key)
+        if not is_emptied(unit, customer):
+            gone.append(empty(unit, customer, orders_of(unit, customer)))
+    return Emptied(
+        tuple(order for each in gone for order in each.orders),
+        tuple(photo for each in gone for photo in each.photos),
+        tuple(file for each in gone for file in each.exported),
+    )
+
+
+def orders_of(unit: Unit, customer: CustomerRow) -> tuple[JobRow, ...]:
+    """The orders of a customer, oldest first."""
+    theirs = select(JobRow).where(JobRow.customer_id == customer.id).order_by(JobRow.id)
+    return tuple(unit.session.scalars(theirs))
 
 
 def is_emptied(unit: Unit, customer: CustomerRow) -> bool:

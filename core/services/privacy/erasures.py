@@ -7,7 +7,7 @@ that was emptied keeps its digest: words go into it only by way of a salted dige
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -24,7 +24,6 @@ from core.services.privacy import emptied_records, held_copies, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.store import permissions, row_records, search
 from core.store.audits import row_audit
-from core.store.shop_files import erased_orders
 from core.store.tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -89,7 +88,7 @@ def would_erase(unit: Unit, who: str) -> Meant:
     """Who `erase` would take out; refused as that would be."""
     permissions.check(unit, Permission.ERASE)
     customer = meant(unit, who)
-    jobs = _jobs(unit, customer)
+    jobs = emptied_records.orders_of(unit, customer)
     _check_done(unit, jobs)
     return Meant(customer.name, tuple(job.number for job in jobs))
 
@@ -121,30 +120,13 @@ def erase_rows(unit: Unit, who: str) -> Emptied:
     """`erase`, as far as the tables and the history go."""
     permissions.check(unit, Permission.ERASE)
     customer = meant(unit, who)
-    jobs = _jobs(unit, customer)
+    jobs = emptied_records.orders_of(unit, customer)
     if emptied_records.is_emptied(unit, customer):
         return Emptied(tuple(job.number for job in jobs))
     _check_done(unit, jobs)
     if wrong := next(iter(row_audit.differences(unit)), None):
         raise Refused(say("privacy", "not-sound", problem=wrong))
     return emptied_records.empty(unit, customer, jobs)
-
-
-def erase_again(unit: Unit, orders: Collection[str]) -> Emptied:
-    """Erases whoever one of these orders belongs to (marks of `erased_orders`), also while it is open: they
-    were erased after these records were copied. Nothing for orders that are not there."""
-    gone: list[Emptied] = []
-    known = unit.session.execute(select(JobRow.number, JobRow.booked_at, JobRow.customer_id))
-    theirs = {row.customer_id for row in known if erased_orders.mark(row.number, row.booked_at) in orders}
-    for key in sorted(theirs):
-        customer = unit.session.get_one(CustomerRow, key)
-        if not emptied_records.is_emptied(unit, customer):
-            gone.append(emptied_records.empty(unit, customer, _jobs(unit, customer)))
-    return Emptied(
-        tuple(order for each in gone for order in each.orders),
-        tuple(photo for each in gone for photo in each.photos),
-        tuple(file for each in gone for file in each.exported),
-    )
 
 
 def meant(unit: Unit, who: str) -> CustomerRow:
@@ -156,11 +138,6 @@ def meant(unit: Unit, who: str) -> CustomerRow:
     if len(whole) != 1:
         raise WrongInput(say("privacy", "customer"), who, say("privacy", "one-customer", n=len(whole)))
     return whole[0]
-
-
-def _jobs(unit: Unit, customer: CustomerRow) -> tuple[JobRow, ...]:
-    theirs = select(JobRow).where(JobRow.customer_id == customer.id).order_by(JobRow.id)
-    return tuple(unit.session.scalars(theirs))
 
 
 def _check_done(unit: Unit, jobs: Sequence[JobRow]) -> None:

@@ -12,7 +12,7 @@ from pathlib import Path
 from sqlalchemy.exc import SQLAlchemyError
 
 from core.model.errors import TapewrightError
-from core.services.privacy import erasures, personal_files
+from core.services.privacy import emptied_records, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.services.records_door import Shop
 from core.services.restoring.given_numbers import RestoreNote
@@ -32,7 +32,7 @@ def erase(sound: Path, note: RestoreNote) -> Emptied:
     if not note.erased:
         return Emptied(())
     with Shop(open_database(sound), lambda: note.now, note.who) as shop:
-        gone = shop.run(erasures.erase_again, note.erased)
+        gone = shop.run(emptied_records.empty_again, note.erased)
         if gone.orders:
             shop.scrub()
     return gone

@@ -13,10 +13,10 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from core.model import private_files
 from core.model.errors import TapewrightError, Unavailable
 from core.model.names import EVERY_KIND
+from core.model.own_shop.kept_entry import KeptEntry
 from core.services.privacy import backup_renewal, customer_export, erasures, kept_entries
 from core.services.privacy.backup_renewal import Renewal
 from core.services.privacy.erasures import Erased, Meant
-from core.services.privacy.kept_entries import KeptEntry
 from core.services.records_door import Shop
 from core.services.shop_overview import ShopView
 from core.services.shop_places import shop_folders

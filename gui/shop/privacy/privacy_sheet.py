@@ -5,8 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout
 
+from core.model.own_shop.kept_entry import KeptEntry
 from core.services.privacy.erasures import Meant
-from core.services.privacy.kept_entries import KeptEntry
 from core.wording.locale_figures import listed
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -30,7 +30,7 @@ class PrivacySheet(PaperFrame):
         self.file = key_button("privacy-file", "F7", say("privacy", "file"))
         self.ask = key_button("privacy-ask", "F8", say("privacy", "ask"))
         self.erase = key_button("privacy-erase", "Shift+F8", say("privacy", "erase-now"), "action")
-        self.renew = key_button("privacy-renew", "F9", say("privacy", "renew"))
+        self.renew = key_button("privacy-renew", "F10", say("privacy", "renew"))
         self._kept = QVBoxLayout()
         self.who = QLineEdit()
         self.who.setObjectName("privacy-who")

@@ -101,7 +101,7 @@ def test_the_backups_are_made_anew_at_a_key(place: Place, screen: ShopScreen, tm
     (before,) = backup_places.keep_up(shop).files
     done = erasures.erase(shop, number)
     assert done.in_backups_until is not None
-    press(Qt.Key.Key_F9)
+    press(Qt.Key.Key_F10)
     place.settle()
     assert say("privacy", "renewed", made=1, removed=1) in place.told
     assert not before.exists()
@@ -114,7 +114,7 @@ def test_where_a_place_is_gone_it_is_told_and_nothing_is_called_done(
 ) -> None:
     gone = tmp_path / "gone"
     place.records.shop.run(shop_document.set_texts, [("backup.first", str(gone))])
-    press(Qt.Key.Key_F9)
+    press(Qt.Key.Key_F10)
     place.settle()
     assert str(gone) in place.told
     assert say("settings", "backup-folder-gone", folder=gone) in place.told
