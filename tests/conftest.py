@@ -10,7 +10,8 @@ from hypothesis import HealthCheck, settings
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 _DATA = tempfile.TemporaryDirectory(prefix="tapewright-tests-")
 os.environ["XDG_DATA_HOME"] = _DATA.name
-"""Places of windows and copies of servers are kept in a folder of the run, not of whoever runs it."""
+os.environ["XDG_DOCUMENTS_DIR"] = os.path.join(_DATA.name, "documents")
+"""Places of windows, copies and papers of servers are kept in a folder of the run, not of whoever runs it."""
 
 pytest_plugins = [
     "tests.support.cheap_hashes",

@@ -9,9 +9,11 @@ from core.wording.messages import say
 def add_privacy(add: Subcommands) -> None:
     one = add("data-kept", say("cli", "data_kept"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "data_kept_paper"))
-    one = add("export-customer", say("cli", "export_customer"))
+    one = add("export-customer", say("cli", "export_customer"), writes=True)
     one.add_argument("customer", metavar="CUSTOMER", type=text, help=say("cli", "customer_named"))
     one.add_argument("file", metavar="FILE", help=say("cli", "export_customer_file"))
     one = add("erase", say("cli", "erase"))
     one.add_argument("customer", metavar="CUSTOMER", type=text, help=say("cli", "customer_named"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "erase_papers"))
+    one.add_argument("--renew-backups", action="store_true", help=say("cli", "erase_renew"))
+    add("renew-backups", say("cli", "renew_backups"))

@@ -81,6 +81,7 @@ def add_keeping(add: Subcommands) -> None:
     one.add_argument("to_place", metavar="TO", type=text, help=say("cli", "move_shop_to"))
     one = add("verify", say("cli", "check_database_chain_history"))
     one.add_argument("--head", metavar="HEX", type=head, help=say("cli", "verify_head"))
+    one.add_argument("--backups", metavar="DIR", type=text, help=say("cli", "verify_backups"))
 
 
 def _add_key(one: Parser) -> None:

@@ -34,6 +34,7 @@ def render(key: str, public_key: str, made_on: date, front: ShopFront, *, paper:
     told.say(speaker.say("key-title"), TITLE, before=3 * UNIT)
     told.say(speaker.say("key-made", day=speaker.full_day(made_on)))
     told.say(speaker.say("key-keep"), before=2 * UNIT)
+    told.say(speaker.say("key-lost"))
     told.add((KeyCode(key),), before=2 * UNIT)
     for line in _pieces(key):
         told.say(line, STRONG, before=0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -18,7 +19,14 @@ from core.store import failures, history, schema
 from core.store.audits import audit, row_audit
 from core.store.engines import Database, open_database
 from core.store.job_tables import JobRow
-from core.store.shop_files import dump, dump_files, durable_files, file_copies, locked_files
+from core.store.shop_files import (
+    dump,
+    dump_files,
+    durable_files,
+    erased_orders,
+    file_copies,
+    locked_files,
+)
 from core.store.shop_tables import CounterRow
 from core.store.sqlite_library import sqlite_module
 from core.store.unit import Unit
@@ -46,6 +54,7 @@ def make(database: Database, directory: Path, now: datetime, lock: str = "") -> 
     """
     with failures.named_here(database.where), _full_disk_named(directory):
         durable_files.make_folders(directory)
+        _list_erased(database, directory)
         if not lock:
             return _copy(database, directory, now)
         beside = None if database.path is None else database.path.parent
@@ -54,13 +63,26 @@ def make(database: Database, directory: Path, now: datetime, lock: str = "") -> 
             return locked_files.lock(plain, directory / f"{plain.name}{locked_files.ENDING}", lock)
 
 
+def _list_erased(database: Database, directory: Path) -> None:
+    """Beside every backup lies the list of who was erased, for older ones that still hold them."""
+    with database.reading.connect() as connection:
+        erased_orders.add(directory, erased_orders.of_records(connection))
+
+
 def _copy(database: Database, directory: Path, now: datetime) -> Path:
     told = f"{file_copies.stamp(now)}-{_head(database, now)}"
+    name = f"{stem(database)}-{told}"
     if database.path is not None:
-        name = f"{database.path.stem}-{told}{database.path.suffix or '.sqlite'}"
-        return file_copies.copy_file(database.path, directory / name)
+        return file_copies.copy_file(database.path, directory / f"{name}{database.path.suffix or '.sqlite'}")
     with database.reading.connect() as connection:
-        return dump_files.write(connection, directory / f"tapewright-{told}{dump_files.ENDING}", now)
+        return dump_files.write(connection, directory / f"{name}{dump_files.ENDING}", now)
+
+
+def stem(database: Database) -> str:
+    """How the names of the backups of a shop begin: as its file is called, or its database on the server."""
+    if database.path is not None:
+        return database.path.stem
+    return re.sub(r"\W+", "-", database.reading.url.database or "tapewright")
 
 
 def _head(database: Database, now: datetime) -> str:

@@ -14,11 +14,11 @@ from core.model import private_files
 from core.model.agreement_records import AgreementVersion
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
+from core.model.own_shop.kept_entry import KeptEntry
 from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import QuotedTape
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
-from core.services.privacy.kept_entries import KeptEntry
 from core.store.shop_files import durable_files
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")

@@ -41,6 +41,7 @@ OF_TABLE: Mapping[str, frozenset[str]] = {
 }
 """What each table shows. A table that is not named here changes everything."""
 
+_NUMBERS = select(*StoredTable.metadata.tables[ChangeNumberRow.__tablename__].columns)
 _TOUCHED = "kinds_touched"
 _RAISE = text(
     "INSERT INTO change_numbers (kind, number) VALUES (:kind, :number) "
@@ -108,7 +109,7 @@ class ChangeLog:
 
 def read(connection: Connection | Session) -> dict[str, int]:
     """The numbers by kind."""
-    rows = connection.execute(select(ChangeNumberRow.kind, ChangeNumberRow.number))
+    rows = connection.execute(_NUMBERS)
     return {row.kind: row.number for row in rows}
 
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 from enum import Enum
+from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import DateTime, Dialect, MetaData, String, Text
@@ -88,7 +89,19 @@ class Serialized(TypeDecorator[Any]):
         return None if value is None else serialization.dumps(value)
 
     def process_result_value(self, value: Any, dialect: Dialect) -> Any:
-        return None if value is None else serialization.loads(self.kind, value)
+        return None if value is None else _record(self.kind, value)
+
+
+@lru_cache(maxsize=1024)
+def _record(kind: Any, text: str) -> Any:
+    """What a text holds. Each step reads its order whole, and hardly any of it changes from step to step; the
+    records are frozen, so one may be had by many."""
+    return serialization.loads(kind, text)
+
+
+def forget_records() -> None:
+    """Nothing that was read is remembered: somebody was erased."""
+    _record.cache_clear()
 
 
 def in_utc(moment: datetime) -> datetime:

@@ -10,12 +10,13 @@ from datetime import datetime, timedelta
 from types import NoneType
 from typing import Any, Generic, TypeVar
 
-from sqlalchemy import delete, select
+from sqlalchemy import bindparam, delete, select
 
 from core.model import serialization
 from core.model.errors import Refused, WrongInput
 from core.model.names import CommandId
 from core.store import current_settings, history, steps
+from core.store.columns import StoredTable, UtcMoment
 from core.store.command_tables import CommandAnswerRow, CommandRow
 from core.store.row_digests import new_salt
 from core.store.steps import Request
@@ -28,6 +29,9 @@ T = TypeVar("T")
 LONGEST_ID = 80
 ANSWERS_KEPT = timedelta(days=30)
 """How long an answer can be given again (an assumption). An id stays used for good."""
+
+_ANSWERS = StoredTable.metadata.tables[CommandAnswerRow.__tablename__]
+_OUTWORN = delete(_ANSWERS).where(_ANSWERS.c.at < bindparam("before", type_=UtcMoment()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +94,8 @@ def _keep(unit: Unit, request: Request, answer: object) -> None:
     session.flush()
     told = _written(answer) if request.mark.again is None else ""
     session.add(CommandAnswerRow(command=command, answer=told, salt=salt, at=unit.now))
-    session.execute(delete(CommandAnswerRow).where(CommandAnswerRow.at < unit.now - ANSWERS_KEPT))
+    session.flush()
+    session.connection().execute(_OUTWORN, {"before": unit.now - ANSWERS_KEPT})
 
 
 def _first_answer(unit: Unit, request: Request, known: CommandRow) -> Any:

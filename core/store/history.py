@@ -16,14 +16,14 @@ from contextlib import closing
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, select
+from sqlalchemy import Select, bindparam, select
 
 from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.names import JobNumber, TapeCode
 from core.model.tape_records import JournalEntry
 from core.store import row_digests
-from core.store.columns import written
+from core.store.columns import StoredTable, written
 from core.store.shop_tables import CounterRow, EventRow
 from core.store.tape_tables import TapeRow
 from core.store.unit import Unit, allot
@@ -38,6 +38,7 @@ ERASED_WORDS = ("", "{}")
 """What an emptied line says."""
 
 _HEAD = "head_of_history"
+_EVENTS = StoredTable.metadata.tables[EventRow.__tablename__]
 
 
 def append(
@@ -230,12 +231,14 @@ def _lines() -> Select[EventRow]:
     return select(EventRow).order_by(EventRow.seq)
 
 
+_LINE = select(_EVENTS.c.digest, _EVENTS.c.at).where(_EVENTS.c.seq == bindparam("line"))
+
+
 def _head(unit: Unit, seq: int) -> tuple[str, datetime | None]:
     """The digest and moment of the line before ``seq``; remembered while the transaction lasts."""
     known: tuple[str, datetime] | None = unit.session.info.get(_HEAD)
     if known is None:
-        line = select(EventRow.digest, EventRow.at).where(EventRow.seq == seq - 1)
-        found = unit.session.execute(line).one_or_none()
+        found = unit.session.connection().execute(_LINE, {"line": seq - 1}).one_or_none()
         known = None if found is None else (found.digest, found.at)
     return known or (BEGINNING, None)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Select, Text, inspect, or_, select, type_coerce
+from sqlalchemy import Select, Text, bindparam, inspect, or_, select, type_coerce
 from sqlalchemy.orm import joinedload, selectinload
 
 from core.model import numbers
@@ -31,7 +31,7 @@ def where(unit: Unit) -> str:
 def job_row(unit: Unit, number: str) -> JobRow:
     """The job of a number as typed; WrongInput when it was mistyped or there is none."""
     wanted = numbers.read_job_number(number)
-    row = unit.session.scalars(whole_jobs().where(JobRow.number == wanted)).one_or_none()
+    row = unit.session.scalars(_NUMBERED, {"wanted": wanted}).one_or_none()
     if row is None:
         raise WrongInput(say("records", "order_number"), wanted, say("records", "no_such_order"))
     return row
@@ -40,7 +40,7 @@ def job_row(unit: Unit, number: str) -> JobRow:
 def tape_row(unit: Unit, code: str) -> TapeRow:
     """The tape of a code as scanned; WrongInput when it was mistyped or there is none."""
     wanted = numbers.read_tape_code(code)
-    row = unit.session.scalars(whole_tapes().where(TapeRow.code == wanted)).one_or_none()
+    row = unit.session.scalars(_CODED, {"wanted": wanted}).one_or_none()
     if row is None:
         raise _no_such_tape(wanted)
     return row
@@ -49,8 +49,7 @@ def tape_row(unit: Unit, code: str) -> TapeRow:
 def tape_of_order(unit: Unit, code: str) -> TapeRow:
     """As `tape_row`, with its order read whole: for a step that asks for `order_of` the tape as well."""
     wanted = numbers.read_tape_code(code)
-    its_order = select(TapeRow.job_id).where(TapeRow.code == wanted).scalar_subquery()
-    whole = unit.session.scalars(whole_jobs().where(JobRow.id == its_order)).one_or_none()
+    whole = unit.session.scalars(_OF_CODE, {"wanted": wanted}).one_or_none()
     if whole is None:
         raise _no_such_tape(wanted)
     row = next(each for each in whole.tapes if each.code == wanted)
@@ -75,7 +74,7 @@ def order_of(unit: Unit, tape: TapeRow) -> JobRow:
     """The order of a tape at hand, read whole: left to itself each of its tapes is read one by one."""
     if "job" in inspect(tape).dict:
         return tape.job
-    whole = unit.session.scalars(whole_jobs().where(JobRow.id == tape.job_id)).one()
+    whole = unit.session.scalars(_OF_ID, {"wanted": tape.job_id}).one()
     assert tape.job is whole  # kept by its tape from here on, for as long as the tape is
     return whole
 
@@ -95,6 +94,15 @@ def whole_jobs() -> Select[JobRow]:
 def whole_tapes() -> Select[TapeRow]:
     """Tapes with their splices and repairs."""
     return select(TapeRow).options(selectinload(TapeRow.splices), selectinload(TapeRow.repairs))
+
+
+_NUMBERED = whole_jobs().where(JobRow.number == bindparam("wanted"))
+_OF_ID = whole_jobs().where(JobRow.id == bindparam("wanted"))
+_OF_CODE = whole_jobs().where(
+    JobRow.id == select(TapeRow.job_id).where(TapeRow.code == bindparam("wanted")).scalar_subquery()
+)
+_CODED = whole_tapes().where(TapeRow.code == bindparam("wanted"))
+"""Built once: nearly every step begins with one of them."""
 
 
 def is_booked(unit: Unit, name: str) -> bool:

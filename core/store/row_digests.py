@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
 from datetime import datetime
+from functools import cache
 from itertools import chain, count, islice
 from typing import Any
 
@@ -22,6 +23,7 @@ from sqlalchemy import (
     Connection,
     Select,
     TableClause,
+    bindparam,
     column,
     event,
     inspect,
@@ -134,8 +136,10 @@ class Salts:
         return known[key]
 
     def _read(self, name: str, wanted: str, key: int | None = None) -> dict[int, Any]:
-        asked: Select[Any, Any] = select(column("id"), column(wanted)).select_from(table(name))
-        found = self._connection.execute(asked if key is None else asked.where(column("id") == key))
+        if key is None:
+            found = self._connection.execute(_column(name, wanted))
+        else:
+            found = self._connection.execute(_column_of_one(name, wanted), {"key": key})
         return {row[0]: row[1] for row in found}
 
 
@@ -150,12 +154,36 @@ def _of_rows(
     connection: Connection, name: str, salts: Salts, keys: Sequence[tuple[Any, ...]] | None = None
 ) -> Iterator[tuple[str, str]]:
     names = key_names(connection, name)
-    asked: Select[Any] = select(literal_column("*")).select_from(table(name))
-    if keys is not None:
-        asked = asked.where(_among([column(each) for each in names], keys))
-    for found in connection.execute(asked).mappings():
+    if keys is None:
+        rows = connection.execute(_every(name))
+    elif len(names) == 1 and len(keys) == 1:
+        rows = connection.execute(_one(name, names[0]), {"key": keys[0][0]})
+    else:
+        rows = connection.execute(_every(name).where(_among([column(each) for each in names], keys)))
+    for found in rows.mappings():
         row = dict(found)
         yield _text([row[each] for each in names]), digest(name, row, salts.of(row))
+
+
+@cache
+def _every(name: str) -> Select[Any]:
+    return select(literal_column("*")).select_from(table(name))
+
+
+@cache
+def _one(name: str, key: str) -> Select[Any]:
+    """Built once: most steps write one row of a table."""
+    return _every(name).where(column(key) == bindparam("key"))
+
+
+@cache
+def _column(name: str, wanted: str) -> Select[Any, Any]:
+    return select(column("id"), column(wanted)).select_from(table(name))
+
+
+@cache
+def _column_of_one(name: str, wanted: str) -> Select[Any, Any]:
+    return _column(name, wanted).where(column("id") == bindparam("key"))
 
 
 def key_names(connection: Connection, name: str) -> list[str]:

@@ -7,10 +7,11 @@ sixteen hexadecimal digits are written: 64 bits, which nobody meets by chance.
 from __future__ import annotations
 
 import re
+from datetime import UTC, datetime
 
 LETTERS = 16
 LEAST_LETTERS = 8
-_IN_NAME = re.compile(rf"-\d{{8}}-\d{{6}}-([0-9a-f]{{{LETTERS}}})(?:-\d+)?\.")
+_IN_NAME = re.compile(rf"-(?P<at>\d{{8}}-\d{{6}})-(?P<head>[0-9a-f]{{{LETTERS}}})(?:-\d+)?\.")
 
 
 def short_head(head: str) -> str:
@@ -27,7 +28,13 @@ def typed(text: str) -> str:
     return digits
 
 
+def stamp_in_name(name: str) -> datetime | None:
+    """When a copy was made, by the clock of then, as its name says."""
+    found = _IN_NAME.search(name)
+    return None if found is None else datetime.strptime(found["at"], "%Y%m%d-%H%M%S").replace(tzinfo=UTC)
+
+
 def in_name(name: str) -> str | None:
     """What the name of a copy says of the head; None where it says nothing."""
     found = _IN_NAME.search(name)
-    return None if found is None else found.group(1)
+    return None if found is None else found["head"]

@@ -10,7 +10,7 @@ from functools import partial
 from io import TextIOWrapper
 from pathlib import Path
 
-from platformdirs import user_data_path, user_documents_path, user_log_path
+from platformdirs import user_data_path, user_log_path
 from PySide6.QtCore import QObject, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 
@@ -22,6 +22,7 @@ from core.services import decks
 from core.services.own_shop import readiness, shop_settings
 from core.services.own_shop.readiness import Readiness
 from core.services.records_door import Shop, as_shown
+from core.services.shop_places import shop_folders
 from core.wording import messages, own_words
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare
@@ -59,7 +60,9 @@ def compose(
     ``practice``: the folder of the invented shop, by default in the data folder as well.
     """
     place = practice or _data_folder() / "practice"
-    return CompositionRoot(window, where or _usual_shop(), who, clock, papers or _papers_beside(where), place)
+    return CompositionRoot(
+        window, where or _usual_shop(), who, clock, papers or shop_folders.papers(where), place
+    )
 
 
 class CompositionRoot(QObject):
@@ -178,7 +181,7 @@ class CompositionRoot(QObject):
     def _leave_practice(self) -> None:
         """To the shop of one's own, or to the first question where there is none yet."""
         if self._where == self._own:
-            self._own, self._own_papers = _usual_shop(), _papers_beside(None)
+            self._own, self._own_papers = _usual_shop(), shop_folders.papers(None)
         self._reopen(self._own, self._own_papers, create=False)
 
     def _reopen(self, where: str, papers: Path, *, create: bool) -> None:
@@ -306,12 +309,6 @@ def _usual_shop() -> str:
 def _drafts_of(where: str) -> Path:
     """A folder for each shop; its name does not tell the address, which may hold a password."""
     return _data_folder() / "drafts" / hashlib.sha256(where.encode()).hexdigest()[:32]
-
-
-def _papers_beside(where: str | None) -> Path:
-    if where is not None and "://" not in where:
-        return Path(where).resolve().parent / "papers"
-    return user_documents_path() / "Tapewright"
 
 
 class LogFile(logging.FileHandler):

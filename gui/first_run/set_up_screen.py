@@ -16,7 +16,9 @@ from core.services.own_shop import shop_document
 from core.services.own_shop.shop_document import SettingsView
 from gui.first_run.set_up_layout import SetUpLayout
 from gui.settings import settings_page
+from gui.settings.backup_page import BackupPage
 from gui.settings.fields_page import FieldsPage
+from gui.settings.key_printing import KeyPrinting
 from gui.settings.papers_page import PapersPage
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import paper_writing
@@ -230,6 +232,8 @@ class SetUpScreen(Screen):
             page.changed.connect(self._note_typed)
             if isinstance(page, FieldsPage):
                 page.refused.connect(self.refused)
+            if isinstance(page, BackupPage):
+                KeyPrinting(page, self.desk, self.show_failure)
             if isinstance(page, PapersPage):
                 page.test_print_wanted.connect(self._print_test)
                 page.roll_test_wanted.connect(self._print_roll_test)

@@ -6,7 +6,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any, ClassVar
 
-from PySide6.QtCore import Qt, Slot
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
     QFileDialog,
     QGridLayout,
@@ -17,9 +18,10 @@ from PySide6.QtWidgets import (
 )
 
 from core.model.errors import WrongInput
-from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.settings_records import ShopFront, ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
-from core.services.own_shop import backup_key, shop_settings
+from core.services.own_shop import shop_settings
+from core.services.own_shop.backup_key import BackupKey
 from core.services.own_shop.shop_document import SettingsView
 from gui.settings.form_fields import TextField
 from gui.settings.settings_page import SettingsPage
@@ -39,6 +41,11 @@ class BackupPage(SettingsPage):
     page = SetupPage.BACKUP
     paths: ClassVar[tuple[str, ...]] = tuple(f"backup.{key}" for key in (*_FOLDERS, *_FIGURES, "lock"))
 
+    key_wanted = Signal()
+    """A new key is to be made and put on paper; `show_key` answers."""
+    key_done = Signal()
+    """The new key is not shown any longer."""
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.folders = {key: TextField(f"backup-{key}") for key in _FOLDERS}
@@ -49,6 +56,9 @@ class BackupPage(SettingsPage):
         self.new_key = QPushButton(say("settings", "backup-new-key"))
         self.new_key.setObjectName("backup-new-key")
         self.shown_key = plain_label()
+        self.front: ShopFront | None = None
+        """How papers of this shop look, once it is known."""
+        self._kept_lock = ""
         self.choose = {key: _choose_button(key) for key in _FOLDERS}
         self._dialog: QFileDialog | None = None
         self._chosen_for = ""
@@ -56,10 +66,11 @@ class BackupPage(SettingsPage):
         self._connect()
 
     def show_settings(self, view: SettingsView) -> None:
-        plan = view.settings.backup
+        plan, self.front = view.settings.backup, view.settings.front
         for key, field in self._fields.items():
             field.setText(str(getattr(plan, key)))
-        self.shown_key.hide()
+        self._kept_lock = plan.lock
+        self._forget_key()
 
     def settings(self, before: ShopSettings) -> ShopSettings:
         texts = {**self.folders, "lock": self.lock}
@@ -72,23 +83,33 @@ class BackupPage(SettingsPage):
             raise self._at_its_field(wrong) from None
         return draft
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Whoever leaves the page without saving locks nothing: nobody may have the new key."""
+        if not event.spontaneous() and not self.shown_key.isHidden():
+            self.lock.setText(self._kept_lock)
+            self._forget_key()
+        super().hideEvent(event)
+
     def focus_first(self) -> None:
         self.folders["first"].setFocus()
+
+    def show_key(self, made: BackupKey) -> None:
+        """A key that was put on paper: its public half is typed, the other is shown until that is saved."""
+        self.lock.setText(made.public_key)
+        self.shown_key.setText(say("settings", "backup-key-shown", key=made.key))
+        self.shown_key.show()
+        self.shown_key.setFocus()
+        self.changed.emit()
 
     @property
     def _fields(self) -> dict[str, QLineEdit]:
         """Every field by its key."""
         return {**self.folders, **self.figures, "lock": self.lock}
 
-    @Slot()
-    def _make_key(self) -> None:
-        """A key nobody has yet: its public half is typed, the other is shown until that is saved."""
-        made = backup_key.new()
-        self.lock.setText(made.public_key)
-        self.shown_key.setText(say("settings", "backup-key-shown", key=made.key))
-        self.shown_key.show()
-        self.shown_key.setFocus()
-        self.changed.emit()
+    def _forget_key(self) -> None:
+        self.shown_key.hide()
+        self.shown_key.clear()
+        self.key_done.emit()
 
     def _at_its_field(self, wrong: WrongInput) -> WrongInput:
         """The complaint by the name of its field, which is marked and given the keyboard."""
@@ -123,7 +144,7 @@ class BackupPage(SettingsPage):
     def _connect(self) -> None:
         for button in self.choose.values():
             button.clicked.connect(self._choose)
-        self.new_key.clicked.connect(self._make_key)
+        self.new_key.clicked.connect(self.key_wanted)
         for field in self._fields.values():
             field.textEdited.connect(self.changed)
 
@@ -152,7 +173,7 @@ class BackupPage(SettingsPage):
         self.shown_key.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
-        self.shown_key.setAccessibleName(say("settings", "backup-new-key"))
+        self.shown_key.setAccessibleName(say("settings", "backup-key-label"))
         self.shown_key.hide()
         self.column.addWidget(self.shown_key)
 

@@ -77,10 +77,10 @@ def _written(job: Job, wanted: ShopSettings, key: str, folder: Path) -> Path:
     """The paper of a real order with the words as typed; the claim slip for a sentence of it."""
     from core.papers import quote_paper  # the paper library is imported where paper is made
 
-    front = wanted.front
+    front, stem = wanted.front, f"preview-{job.number}"  # with its number, so that an erasure finds it
     if key.startswith("slip-"):
-        return paper_files.write(paper_files.prepare(folder), "claim-slip", paper_files.slip(job, front))
-    return paper_files.write(paper_files.prepare(folder), "quote", quote_paper.render(job.quote, front))
+        return paper_files.write(paper_files.prepare(folder), stem, paper_files.slip(job, front))
+    return paper_files.write(paper_files.prepare(folder), stem, quote_paper.render(job.quote, front))
 
 
 CHAPTER = WordsChapter

@@ -13,11 +13,13 @@ from core.model.agreement_records import AgreementVersion
 from core.model.errors import Unavailable
 from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
+from core.model.own_shop.kept_entry import KeptEntry
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 from core.services import paper_files
-from core.services.privacy.kept_entries import KeptEntry
+from core.services.own_shop import backup_key
+from core.services.own_shop.backup_key import BackupKey
 from gui.toolkit.text import say
 
 
@@ -84,6 +86,11 @@ def writing_kept(
 def _kept(entries: Sequence[KeptEntry], front: ShopFront, day: date, folder: Path) -> Path:
     (path,) = paper_files.of_kept(entries, front, day, paper_files.prepare(folder))
     return path
+
+
+def writing_key(made: BackupKey, front: ShopFront, day: date, folder: Path) -> Callable[[], Path]:
+    """Answers with the file of the key of the backups, in a folder that is there, or raises Unavailable."""
+    return partial(_or_unavailable, partial(backup_key.written, made, front, day, folder), folder, "no_paper")
 
 
 def writing_label_test(front: ShopFront, folder: Path) -> Callable[[], Path]:

@@ -49,6 +49,7 @@ from core.services.own_shop import (
     settings_versions,
     shop_document,
 )
+from core.services.privacy import customer_export
 from tests.sent_again.copy_scenes import COPY_EXAMPLES
 from tests.sent_again.step_scenes import (
     ADA,
@@ -133,6 +134,7 @@ EXAMPLES: dict[Callable[..., Any], Callable[[Desk], Example]] = {
     closed_days.open_span: lambda desk: of(closed_days.open_span, *[closed(desk)] * 2),
     closed_days.plan: lambda desk: of(closed_days.plan, *[free_day(desk)] * 2, "holiday"),
     closed_days.stayed_shut: lambda desk: of(closed_days.stayed_shut, desk.clock().date(), "no power"),
+    customer_export.note: lambda desk: of(customer_export.note, desk.book().number, "/tmp/hers.json"),
     deck_findings.see: lambda desk: of(
         deck_findings.see, tape_at(desk, Station.PLAYING), Shown(speed=Speed.EP)
     ),

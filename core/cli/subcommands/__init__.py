@@ -123,6 +123,7 @@ _ROOMS = {
     "data-kept": (_PRIVACY, "tell_kept"),
     "export-customer": (_PRIVACY, "export"),
     "erase": (_PRIVACY, "erase"),
+    "renew-backups": (_PRIVACY, "renew_backups"),
     "completion": (_DESKTOP, "complete_shell"),
     "desktop-entry": (_DESKTOP, "write_desktop_entry"),
 }

@@ -5,12 +5,16 @@ from __future__ import annotations
 import json
 from dataclasses import asdict
 from pathlib import Path
+from typing import Any
 
-from core.cli.invocation import Invocation, Reply, is_url
+from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import paper_folder
 from core.model import private_files
+from core.model.errors import Unavailable
 from core.services import decks, paper_files
-from core.services.privacy import customer_export, erasures, kept_entries
+from core.services.privacy import backup_renewal, customer_export, erasures, kept_entries
+from core.services.privacy.backup_renewal import Renewal
+from core.services.shop_places import shop_folders
 from core.store import current_settings
 from core.wording.messages import say
 
@@ -19,9 +23,8 @@ def tell_kept(call: Invocation) -> Reply:
     """``data-kept``: the page as text; ``--paper`` writes it as well."""
     place = paper_folder.folder(call)
     with call.open() as shop:
-        settings = shop.ask(decks.settings)
+        settings, found = shop.ask(decks.settings), shop.ask(kept_entries.entries)
         day = shop.ask(current_settings.local, call.clock()).date()
-    found = kept_entries.entries(settings)
     lines = [f"{each.what}: {each.why} {each.how_long}" for each in found]
     written, note = paper_folder.after(
         lines[0], place, lambda folder: paper_files.of_kept(found, settings.front, day, folder)
@@ -35,23 +38,51 @@ def export(call: Invocation) -> Reply:
     """``export-customer CUSTOMER FILE``; ``-`` for the answer itself."""
     with call.open() as shop:
         found = shop.ask(customer_export.export, call.asked.customer)
-    text = json.dumps(found, ensure_ascii=False, indent=2)
-    if call.asked.file == "-":
-        return Reply(found, text)
-    path = Path(call.asked.file).expanduser().absolute()
-    private_files.write(path, text.encode())
+        text = json.dumps(found, ensure_ascii=False, indent=2)
+        if call.asked.file == "-":
+            return Reply(found, text)
+        path = Path(call.asked.file).expanduser().absolute()
+        call.run(shop, customer_export.note, call.asked.customer, str(path))
+        private_files.write(path, text.encode())
     return Reply({"file": str(path), "orders": found["orders"]}, say("privacy", "exported", path=str(path)))
 
 
 def erase(call: Invocation) -> Reply:
-    """``erase CUSTOMER``: from the records, their papers from ``--paper`` and from beside the shop."""
-    folders = [] if call.asked.paper is None else [Path(call.asked.paper).expanduser().absolute()]
-    if not is_url(call.where):
-        folders.append(Path(call.where).expanduser().absolute().parent / "papers")
+    """``erase CUSTOMER``: from the records, their papers from ``--paper`` and from the shop's folders."""
+    folders = [*shop_folders.all_papers(call.where)]
+    folders += [] if call.asked.paper is None else [Path(call.asked.paper).expanduser().absolute()]
     with call.open() as shop:
-        done = erasures.erase(shop, call.asked.customer, [each for each in folders if each.is_dir()])
-    said = [say("privacy", "erased", n=len(done.orders))]
-    if done.files:
-        said.append(say("privacy", "files-removed", n=len(done.files)))
-    document = {"erased": list(done.orders), "removed": [str(path) for path in done.files]}
-    return Reply(document, " ".join([*said, say("privacy", "older-copies")]))
+        done = erasures.erase(shop, call.asked.customer, folders)
+        renewed = backup_renewal.renew(shop) if call.asked.renew_backups else None
+    document: dict[str, Any] = {
+        "erased": list(done.orders),
+        "removed": [str(path) for path in done.files],
+        "exported": [str(path) for path in done.exported],
+    }
+    if renewed is None:
+        until = done.in_backups_until
+        document["in_backups_until"] = None if until is None else until.isoformat()
+        document["copies"] = [str(each) for each in done.copies]
+        return Reply(document, " ".join(done.sentences))
+    said = " ".join((*done.sentences_without_backups, *renewed.sentences))
+    return Reply(document | _told(renewed), said, exit_code=_exit_code(renewed))
+
+
+def renew_backups(call: Invocation) -> Reply:
+    """``renew-backups``: a new backup in each place, and none left that holds somebody who was erased."""
+    with call.open() as shop:
+        done = backup_renewal.renew(shop)
+    return Reply(_told(done), " ".join(done.sentences), exit_code=_exit_code(done))
+
+
+def _told(done: Renewal) -> dict[str, Any]:
+    return {
+        "files": [str(path) for path in done.made],
+        "thinned": [str(path) for path in done.removed],
+        "left": [str(path) for path in done.left],
+        "failed": [folder for folder, _ in done.failures],
+    }
+
+
+def _exit_code(done: Renewal) -> int:
+    return 0 if not done.failures else Unavailable.exit_code

@@ -5,12 +5,17 @@ from __future__ import annotations
 import os
 from pathlib import Path
 from time import monotonic
+from typing import TYPE_CHECKING
 
 from core.cli.invocation import Invocation, Reply, contents, default_demo
 from core.cli.subcommands import paper_folder
-from core.model.errors import Refused, Unavailable, WrongInput
+from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
 from core.wording import record_heads
 from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.services.own_shop.kept_heads import HeadsLookedAt
+    from core.services.records_door import Shop
 
 
 def back_up(call: Invocation) -> Reply:
@@ -60,8 +65,10 @@ def restore(call: Invocation) -> Reply:
     before = None if done.kept is None else str(done.kept)
     text = say("cli", "restored") if before is None else say("cli", "restored_what_before_kept", kept=before)
     note = "" if done.numbers_known else say("cli", "restored_numbers_unknown")
+    again = list(done.erased_again)
+    said = [text, *([say("cli", "restored_erased_again", n=len(again))] if again else [])]
     document = {"restored": asked.file, "kept": before, "numbers_known": done.numbers_known}
-    return Reply(document, text, note=note)
+    return Reply(document | {"erased_again": again}, " ".join(said), note=note)
 
 
 def rehearse_restore(call: Invocation) -> Reply:
@@ -108,18 +115,21 @@ def _key(call: Invocation) -> str:
 
 
 def verify(call: Invocation) -> Reply:
-    """``verify``, with ``--head`` also whether the history holds what a receipt or a copy's name says."""
+    """``verify``: also whether the history holds what names of backups say, or a receipt (``--head``)."""
     from core.services import backup
     from core.store import history
     from core.store.audits import row_audit
 
     with call.open() as shop:
         problems = backup.verify(shop.database, call.clock(), head=call.asked.head)
+        heads = _heads(shop, call.asked.backups)
+        problems = (*problems, *heads.problems)
         where, head = shop.where, shop.ask(history.head)
     document = {
         "sound": not problems,
         "problems": list(problems),
         "head": head,
+        "backups_compared": heads.count,
         "outside": row_audit.outside(),
     }
     if not problems:
@@ -127,6 +137,16 @@ def verify(call: Invocation) -> Reply:
         return Reply(document, f"{say('cli', 'database_chain_history_sound')}\n{number}")
     advice = say("cli", "cannot_trusted_any_more", where=where, problems=problems[0])
     return Reply(document, "\n".join(problems), note=advice, exit_code=Unavailable.exit_code)
+
+
+def _heads(shop: Shop, folder: str | None) -> HeadsLookedAt:
+    """Nothing where the records are so damaged that they tell no places."""
+    from core.services.own_shop import kept_heads
+
+    try:
+        return kept_heads.look(shop, [] if folder is None else [_path(folder)])
+    except TapewrightError:
+        return kept_heads.HeadsLookedAt(0, ())
 
 
 def make_demo(call: Invocation) -> Reply:

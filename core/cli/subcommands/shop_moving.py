@@ -18,5 +18,11 @@ def move_shop(call: Invocation) -> Reply:
         moved = shop_move.move(source, call.asked.to_place)
     count = sum(moved.rows.values())
     document = {"from": before, "to": moved.where, "rows": count, "tables": moved.rows}
+    files = {
+        "files": moved.files.copied,
+        "staying": [{"file": str(each.path), "reachable": each.is_reachable} for each in moved.files.staying],
+        "elsewhere": moved.files.elsewhere,
+    }
     key = "shop_move_finished" if moved.was_there else "shop_moved"
-    return Reply(document, say("cli", key, before=before, where=moved.where, rows=count))
+    said = say("cli", key, before=before, where=moved.where, rows=count)
+    return Reply(document | files, " ".join((said, *moved.files.sentences)))

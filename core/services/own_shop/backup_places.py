@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import select
+from sqlalchemy import func, select
 
 from core.model.backup_records import BackupFile, BackupPlace, BackupRound, BackupState, rotated
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
@@ -24,6 +24,7 @@ from core.services import backup
 from core.services.own_shop import clock_check
 from core.store import current_settings, history
 from core.store.columns import written
+from core.store.shop_files import durable_files
 from core.store.shop_files.locked_files import WrongKey
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
@@ -35,15 +36,19 @@ if TYPE_CHECKING:
 KIND = "backup"
 """Of the lines of history."""
 MADE, CHECKED, THINNED = "made", "checked", "thinned"
-MOST_LINES = 5000
-"""So many of the newest lines are read: two backups and two checks a day for more than three years."""
+MOST_LINES = 40_000
+"""So many of the newest lines are read: two backups, thinned and tried out, for more than ten years. What is
+not known any more would never be thinned."""
 
 
 def read(unit: Unit) -> BackupState:
     """The places of the settings with what the history tells of them; nothing is looked up on a disk."""
     settings = current_settings.read(unit)
     lines = _lines(unit) if settings.backup.places else ()
-    places = tuple(BackupPlace(folder, tuple(_files(lines, folder))) for folder in settings.backup.places)
+    erased = _last_erasure(unit) if lines else 0
+    places = tuple(
+        BackupPlace(folder, tuple(_files(lines, folder, erased))) for folder in settings.backup.places
+    )
     return BackupState(settings.backup, places, settings.front.timezone)
 
 
@@ -66,9 +71,9 @@ def keep_up(shop: Shop, *, at_once: bool = False) -> BackupRound:
     return replace(done, warning=still_there(shop.ask(read)).warning(now), clock=clock)
 
 
-def rehearse_all(shop: Shop) -> BackupRound:
-    """Rehearses the newest backup of every place."""
-    return _in_every_place(shop, lambda _, place: rehearse(shop, place.folder).path)
+def rehearse_all(shop: Shop, key: str = "") -> BackupRound:
+    """Rehearses the newest backup of every place; ``key`` unlocks locked ones."""
+    return _in_every_place(shop, lambda _, place: rehearse(shop, place.folder, key).path)
 
 
 def back_up(shop: Shop, folder: str) -> Path:
@@ -77,6 +82,7 @@ def back_up(shop: Shop, folder: str) -> Path:
     Unavailable, naming the folder, when it cannot be reached or is full: then no half copy is left.
     """
     check_reachable(folder)
+    line = shop.ask(history.latest)
     try:
         plan = shop.ask(current_settings.read).backup
         copy = backup.make(shop.database, Path(folder), shop.clock(), plan.lock)
@@ -84,7 +90,7 @@ def back_up(shop: Shop, folder: str) -> Path:
         why = failure.sentence
         raise Unavailable(say("settings", "backup-not-made", folder=folder, why=why)) from failure
     words = say("settings", "backup-made-line", folder=folder, file=copy.name)
-    shop.run(_note, words, MADE, folder, copy.name)
+    shop.run(_note, words, MADE, folder, copy.name, line=line)
     _thin(shop, folder)
     return copy
 
@@ -143,18 +149,35 @@ def _in_every_place(shop: Shop, do: Callable[[BackupState, BackupPlace], Path | 
     return BackupRound(tuple(files), tuple(failures))
 
 
+def remove_before_erasure(shop: Shop, folder: str) -> list[Path]:
+    """Removes the backups of a place that were made before somebody was erased, once there is a good one
+    that was made since; gives what was removed. Unavailable, naming the first one that stays."""
+    files = _place(still_there(shop.ask(read)), folder).files
+    if not any(each.is_good and not each.holds_erased for each in files):
+        return []
+    removed = _remove(shop, folder, [each for each in files if each.holds_erased])
+    if stay := [each.path for each in files if each.holds_erased and each.path.exists()]:
+        raise Unavailable(say("settings", "backup-stays", file=stay[0]))
+    return removed
+
+
 def _thin(shop: Shop, folder: str) -> None:
     """Removes what the plan does not keep any longer (see `rotated`)."""
     state = shop.ask(read)
     _, old = rotated(_place(still_there(state), folder).files, state.plan, ZoneInfo(state.timezone))
+    _remove(shop, folder, old)
+
+
+def _remove(shop: Shop, folder: str, old: Sequence[BackupFile]) -> list[Path]:
     removed = []
     for each in old:
         with suppress(OSError):
-            each.path.unlink()
-            removed.append(each.path.name)
+            durable_files.remove(each.path)
+            removed.append(each.path)
     if removed:
         words = say("settings", "backup-thinned-line", folder=folder, n=len(removed))
-        shop.run(_note, words, THINNED, folder, removed=removed)
+        shop.run(_note, words, THINNED, folder, removed=[path.name for path in removed])
+    return removed
 
 
 def _place(state: BackupState, folder: str) -> BackupPlace:
@@ -177,7 +200,9 @@ def _note(
     file: str = "",
     problem: str = "",
     removed: Sequence[str] = (),
+    line: int | None = None,
 ) -> None:
+    """``line``: the last one of the history that a copy is sure to hold."""
     history.append(
         unit,
         KIND,
@@ -188,15 +213,27 @@ def _note(
         problem=problem,
         removed=list(removed),
         clock=written(unit.now),
+        line=line,
     )
 
 
 def _lines(unit: Unit) -> tuple[tuple[datetime, dict[str, Any]], ...]:
-    """The moment and payload of each line about backups, newest first."""
-    found = select(EventRow.at, EventRow.payload).where(EventRow.kind == KIND)
+    """The moment and payload of each line about backups, newest first, with its own number as ``line`` where
+    it does not say which one the copy holds."""
+    found = select(EventRow.seq, EventRow.at, EventRow.payload).where(EventRow.kind == KIND)
     rows = unit.session.execute(found.order_by(EventRow.seq.desc()).limit(MOST_LINES))
-    lines = [(at, json.loads(payload)) for at, payload in rows]
+    lines = [(at, _with_line(json.loads(payload), seq)) for seq, at, payload in rows]
     return tuple((_by_the_clock(said, at), said) for at, said in lines)
+
+
+def _with_line(said: dict[str, Any], seq: int) -> dict[str, Any]:
+    return said if said.get("line") is not None else {**said, "line": seq}
+
+
+def _last_erasure(unit: Unit) -> int:
+    """The number of the line that tells of the last one; 0 where nobody was erased."""
+    told = select(func.max(EventRow.seq)).where(EventRow.kind == history.ERASED)
+    return unit.session.scalar(told) or 0
 
 
 def _by_the_clock(said: dict[str, Any], at: datetime) -> datetime:
@@ -204,7 +241,9 @@ def _by_the_clock(said: dict[str, Any], at: datetime) -> datetime:
     return datetime.fromisoformat(said["clock"]) if "clock" in said else at
 
 
-def _files(lines: Iterable[tuple[datetime, dict[str, Any]]], folder: str) -> Iterator[BackupFile]:
+def _files(
+    lines: Iterable[tuple[datetime, dict[str, Any]]], folder: str, erased: int
+) -> Iterator[BackupFile]:
     checked: dict[str, tuple[datetime, str]] = {}
     for at, said in lines:
         if said["folder"] != folder:
@@ -213,4 +252,6 @@ def _files(lines: Iterable[tuple[datetime, dict[str, Any]]], folder: str) -> Ite
             checked.setdefault(said["file"], (at, said["problem"]))
         elif said["deed"] == MADE:
             checked_at, problem = checked.get(said["file"], (None, ""))
-            yield BackupFile(Path(folder, said["file"]), at, checked_at, problem)
+            yield BackupFile(
+                Path(folder, said["file"]), at, checked_at, problem, holds_erased=said["line"] < erased
+            )

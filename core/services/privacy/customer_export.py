@@ -9,11 +9,14 @@ from typing import Any
 from sqlalchemy import select
 
 from core.model.own_shop.settings_records import Permission
+from core.services.privacy.emptied_records import EXPORTED
 from core.services.privacy.erasures import meant
 from core.store import history, permissions, personal_columns, row_digests
 from core.store.columns import written
+from core.store.steps import step
 from core.store.tables import CustomerRow, EventRow, JobRow
 from core.store.unit import Unit
+from core.wording.messages import say
 
 FORMAT = "tapewright-customer-1"
 _OURS = frozenset({"salt", "version", "folded", "digits"})
@@ -42,6 +45,19 @@ def export(unit: Unit, who: str) -> dict[str, Any]:
         "records": {name: rows for name, rows in tables.items() if rows},
         "history": _lines(unit, list(numbers.values())),
     }
+
+
+@step
+def note(unit: Unit, who: str, file: str) -> tuple[str, ...]:
+    """Notes where the data of a customer are about to be written to, so that an erasure can tell; gives the
+    orders. NotPermitted and WrongInput as `export`."""
+    permissions.check(unit, Permission.ERASE)
+    customer = meant(unit, who)
+    jobs = select(JobRow.number).where(JobRow.customer_id == customer.id).order_by(JobRow.id)
+    numbers = tuple(unit.session.scalars(jobs))
+    words = say("privacy", "export-line", file=file)
+    history.append(unit, EXPORTED, words, job=numbers[-1], file=file)
+    return numbers
 
 
 def _person(row: CustomerRow) -> dict[str, Any]:

@@ -30,6 +30,8 @@ class RestoreNote:
     who: str
     last_given: int
     """The sequence of the last order somebody knows of; 0 when nothing is known."""
+    erased: frozenset[str] = frozenset()
+    """Orders of everybody who is known to have been erased (see `erased_orders`)."""
 
 
 def note(sound: Path, note: RestoreNote, last_there: int) -> None:

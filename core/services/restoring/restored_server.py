@@ -16,7 +16,8 @@ from core.model.errors import Refused
 from core.model.own_shop.settings_records import ShopSettings
 from core.services import backup
 from core.services.own_shop import backup_places
-from core.services.restoring import given_numbers, shop_there
+from core.services.privacy.emptied_records import Emptied
+from core.services.restoring import erased_since, given_numbers, shop_there
 from core.services.restoring.given_numbers import RestoreNote
 from core.store import schema
 from core.store.columns import StoredTable
@@ -37,18 +38,20 @@ _PATIENCE_SECONDS = 2.0
 
 def put_in_place(
     where: str | Path, file: Path, note: RestoreNote, there: ShopSettings | None, *, replace: bool, key: str
-) -> tuple[Path | None, bool]:
+) -> tuple[Path | None, bool, Emptied]:
     """The backup takes the place of the tables there, which had the settings ``there``.
 
-    Gives the dump of these, None where there were none, and whether their last order is known.
+    Gives the dump of these, None where there were none, whether their last order is known, and what was
+    erased again.
     """
     with tempfile.TemporaryDirectory(prefix="tapewright-restoring-") as scratch:
         sound = Path(scratch) / "shop.sqlite"
         backup.make_ready(file, sound, note.now, key)
         shop_there.check_not_mixed(there, sound, note.now)
+        gone = erased_since.erase(sound, note)
         server = open_database(where)
         try:
-            return _replace(server, sound, file, note, replace)
+            return (*_replace(server, sound, file, note, replace), gone)
         finally:
             server.close()
 

@@ -7,9 +7,11 @@ from datetime import datetime
 from pathlib import Path
 
 from core.model.errors import WrongInput
-from core.model.own_shop.settings_records import Permission
+from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services import backup
-from core.services.restoring import given_numbers, restored_file, restored_server, shop_there
+from core.services.privacy.emptied_records import Emptied
+from core.services.restoring import erased_since, restored_file, restored_server, shop_there
+from core.services.restoring.given_numbers import RestoreNote
 from core.store import failures, permissions
 from core.store.engines import open_database
 from core.store.shop_files import restore_journal
@@ -24,6 +26,8 @@ class Restored:
     """What was there before; None where there was nothing."""
     numbers_known: bool
     """Whether the last order number that was given out is known, so that none is given a second time."""
+    erased_again: tuple[str, ...] = ()
+    """Orders whose customers had been erased since the backup was made, and were again."""
 
 
 def restore(
@@ -44,7 +48,8 @@ def restore(
     on a server while anybody else is connected, or was at work since the backup and ``replace`` does not say
     that the backup shall take its place all the same. Unavailable while another program has a file open.
     Numbers go on after ``last_given``, the sequence of the last order known, and after those of the shop
-    that is replaced. ``key`` unlocks a locked backup; without it that is Refused.
+    that is replaced. Whoever was erased since is erased again, as far as the shop that is replaced, or a list
+    beside it or beside the backup, tells. ``key`` unlocks a locked backup; without it that is Refused.
     """
     target = open_database(where)
     target.close()
@@ -55,13 +60,23 @@ def restore(
         raise refusal
     if not file.exists():
         raise WrongInput(say("records", "backup"), str(file), say("records", "backup_file_accepted"))
-    note = given_numbers.RestoreNote(file.name, now, who, last_given)
+    note = RestoreNote(file.name, now, who, last_given, erased_since.known(where, file))
     with failures.named_here(target.where):
-        if target.path is not None:
-            with restore_journal.under_way(target.path, restored_file.kept_at(target.path, now)) as journal:
-                backup.make_ready(file, journal.sound, now, key)
-                shop_there.check_not_mixed(there, journal.sound, now)
-                is_known = restored_file.put_in_place(journal, note)
-                return Restored(journal.kept, is_known or last_given > 0)
-        kept, is_known = restored_server.put_in_place(where, file, note, there, replace=replace, key=key)
-        return Restored(kept, is_known or last_given > 0)
+        if target.path is None:
+            done = restored_server.put_in_place(where, file, note, there, replace=replace, key=key)
+        else:
+            done = _in_a_file(target.path, file, note, there, key)
+        kept, is_known, gone = done
+        erased_since.settle(where, note, gone)
+        return Restored(kept, is_known or last_given > 0, gone.orders)
+
+
+def _in_a_file(
+    path: Path, file: Path, note: RestoreNote, there: ShopSettings | None, key: str
+) -> tuple[Path | None, bool, Emptied]:
+    with restore_journal.under_way(path, restored_file.kept_at(path, note.now)) as journal:
+        backup.make_ready(file, journal.sound, note.now, key)
+        shop_there.check_not_mixed(there, journal.sound, note.now)
+        gone = erased_since.erase(journal.sound, note)
+        is_known = restored_file.put_in_place(journal, note)
+        return journal.kept, is_known, gone

@@ -30,9 +30,14 @@ def write(connection: Connection, target: Path, now: datetime) -> Path:
 
 def keep_server(database: Database, what: str, now: datetime) -> Path:
     """A dump of a server in the user's data folder, named after what is about to happen to it."""
-    import platformdirs
-
-    folder = Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / "copies"
+    folder = kept_in()
     durable_files.make_folders(folder)
     with database.reading.connect() as connection:
         return write(connection, folder / f"{what}-{file_copies.stamp(now)}{ENDING}", now)
+
+
+def kept_in() -> Path:
+    """The folder of `keep_server`."""
+    import platformdirs
+
+    return Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / "copies"

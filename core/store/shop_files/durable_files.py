@@ -91,6 +91,20 @@ def write(path: Path, data: bytes) -> None:
         growing.unlink(missing_ok=True)
 
 
+def append(path: Path, data: bytes) -> None:
+    """Adds to the end of a small file, for its owner alone, and makes sure that it is there.
+
+    Several programs may do this at once. A cut may tear the last of it, so whoever reads looks at each line.
+    """
+    handle = os.open(path, os.O_WRONLY | os.O_APPEND | os.O_CREAT, private_files.FILE_MODE)
+    try:
+        os.write(handle, data)
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+    flush_folder(path.parent)
+
+
 def beside(path: Path) -> Path:
     """A new empty file in the folder of ``path`` that nobody else writes, for its bytes to grow in."""
     handle, name = tempfile.mkstemp(prefix=f".{path.name}-", suffix=".growing", dir=path.parent)

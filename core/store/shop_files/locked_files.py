@@ -9,11 +9,12 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from core.model.backup_records import LOCKED_ENDING
 from core.model.errors import AsWritten, Refused, Unavailable, WrongInput
 from core.store.shop_files import durable_files
 from core.wording.messages import say
 
-ENDING = ".age"
+ENDING = LOCKED_ENDING
 _BEGINS = b"age-encryption.org/v1\n"
 _AT_ONCE = 1 << 20
 
@@ -71,7 +72,7 @@ def unlock(file: Path, target: Path, key: str) -> None:
         raise Refused(say("records", "backup_is_locked", file=file))
     hidden = AsWritten(say("records", "key_not_shown"))
     try:
-        held = library.x25519.Identity.from_str("".join(key.split()))
+        held = library.x25519.Identity.from_str(_bare(key))
     except library.IdentityError as error:
         raise WrongKey(say("records", "backup_key"), hidden, say("records", "key_accepted")) from error
     try:
@@ -83,6 +84,11 @@ def unlock(file: Path, target: Path, key: str) -> None:
             raise
         accepted = say("records", "backup_incomplete")
         raise WrongInput(say("records", "backup"), str(file), accepted) from error
+
+
+def _bare(key: str) -> str:
+    """A key as it is typed from paper, in groups, or as it stands in a key file, after lines of remarks."""
+    return "".join("".join(line.split()) for line in key.splitlines() if not line.lstrip().startswith("#"))
 
 
 def _are_equal(one: Path, other: Path) -> bool:

@@ -11,11 +11,15 @@ from PySide6.QtCore import QObject, Qt, Slot
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from core.model import private_files
-from core.model.errors import Unavailable
+from core.model.errors import TapewrightError, Unavailable
 from core.model.names import EVERY_KIND
-from core.services.privacy import customer_export, erasures, kept_entries
+from core.model.own_shop.kept_entry import KeptEntry
+from core.services.privacy import backup_renewal, customer_export, erasures, kept_entries
+from core.services.privacy.backup_renewal import Renewal
 from core.services.privacy.erasures import Erased, Meant
+from core.services.records_door import Shop
 from core.services.shop_overview import ShopView
+from core.services.shop_places import shop_folders
 from gui.shop.chapter import Chapter
 from gui.shop.privacy.privacy_sheet import PrivacySheet
 from gui.toolkit.paper_writing import writing_kept
@@ -37,12 +41,14 @@ class PrivacyChapter(Chapter):
 
     def open(self, view: ShopView) -> QWidget:
         self._view = view
-        sheet = PrivacySheet(kept_entries.entries(view.settings), view.settings.front.name)
+        sheet = PrivacySheet(view.settings.front.name)
         sheet.print_wanted.connect(self._print)
         sheet.file_wanted.connect(self._ask_where_to)
         sheet.erase_asked.connect(self._ask_who)
         sheet.erase_wanted.connect(self._erase)
+        sheet.renewal_wanted.connect(self._renew)
         self._sheet = sheet
+        self._look()
         return sheet
 
     def close(self) -> None:
@@ -52,12 +58,19 @@ class PrivacyChapter(Chapter):
 
     @Slot()
     def _print(self) -> None:
+        self.desk.work.ask(kept_entries.entries, then=self._write_kept, otherwise=self.show_failure)
+
+    def _write_kept(self, found: tuple[KeptEntry, ...]) -> None:
         if self._view is not None:
-            settings, day = self._view.settings, self.desk.clock().date()
-            found = kept_entries.entries(settings)
-            self.desk.show_paper(
-                writing_kept(found, settings.front, day, self.desk.papers), self.show_failure
-            )
+            front, day = self._view.settings.front, self.desk.clock().date()
+            self.desk.show_paper(writing_kept(found, front, day, self.desk.papers), self.show_failure)
+
+    def _look(self) -> None:
+        self.desk.work.ask(kept_entries.entries, then=self._show_kept, otherwise=self.show_failure)
+
+    def _show_kept(self, found: tuple[KeptEntry, ...]) -> None:
+        if self._sheet is not None:
+            self._sheet.show_kept(found)
 
     # --- one customer --------------------------------------------------------------------
 
@@ -71,8 +84,12 @@ class PrivacyChapter(Chapter):
         dialog.open()
 
     def write_file(self, who: str, name: str) -> None:
-        """All that is kept of a customer, into a file."""
-        then = partial(self._write, Path(name))
+        """All that is kept of a customer, into a file; where it went is noted first."""
+        then = partial(self._read, who, Path(name))
+        self.desk.work.run(customer_export.note, who, name, then=then, otherwise=self.show_failure)
+
+    def _read(self, who: str, path: Path, _: tuple[str, ...]) -> None:
+        then = partial(self._write, path)
         self.desk.work.ask(customer_export.export, who, then=then, otherwise=self.show_failure)
 
     def _write(self, path: Path, found: dict[str, Any]) -> None:
@@ -93,7 +110,7 @@ class PrivacyChapter(Chapter):
 
     @Slot(str)
     def _erase(self, order: str) -> None:
-        deed = partial(erasures.erase, who=order, papers=[self.desk.papers])
+        deed = partial(_erased, order, self.desk.papers)
         self.desk.work.run_beside(
             deed, then=self._was_erased, otherwise=self.show_failure, changes=EVERY_KIND
         )
@@ -102,8 +119,42 @@ class PrivacyChapter(Chapter):
         if self._sheet is not None:
             self._sheet.forget()
             self._sheet.who.clear()
-        said = [say("privacy", "erased", n=len(done.orders)), say("privacy", "older-copies")]
-        self.said.emit(" ".join(said))
+        self.said.emit(" ".join(done.sentences))
+        self._look()
+
+    # --- backups that hold somebody still ------------------------------------------------
+
+    @Slot()
+    def _renew(self) -> None:
+        self._offer_renewal(False)
+        self.desk.work.run_beside(
+            backup_renewal.renew,
+            then=self._was_renewed,
+            otherwise=self._was_not_renewed,
+            changes=frozenset({"backups"}),
+        )
+
+    def _was_renewed(self, done: Renewal) -> None:
+        self._offer_renewal(True)
+        self._look()
+        said = " ".join(done.sentences)
+        if done.is_whole:
+            self.said.emit(said)
+        else:
+            self.show_failure(Unavailable(said))
+
+    def _was_not_renewed(self, failure: TapewrightError) -> None:
+        self._offer_renewal(True)
+        self.show_failure(failure)
+
+    def _offer_renewal(self, can: bool) -> None:
+        if self._sheet is not None:
+            self._sheet.offer_renewal(can)
+
+
+def _erased(order: str, papers: Path, shop: Shop) -> Erased:
+    folders = dict.fromkeys([papers, *shop_folders.all_papers(shop.where)])
+    return erasures.erase(shop, order, tuple(folders))
 
 
 def _written(path: Path, found: dict[str, Any]) -> Path:

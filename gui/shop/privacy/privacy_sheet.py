@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QLineEdit
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout
 
+from core.model.own_shop.kept_entry import KeptEntry
 from core.services.privacy.erasures import Meant
-from core.services.privacy.kept_entries import KeptEntry
 from core.wording.locale_figures import listed
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.fact_list import FactList
-from gui.widgets.layouts import PaperFrame, labelled, rule, words
+from gui.widgets.layouts import PaperFrame, empty, labelled, rule, words
 
 
 class PrivacySheet(PaperFrame):
@@ -22,21 +22,37 @@ class PrivacySheet(PaperFrame):
     file_wanted = Signal(str)
     erase_asked = Signal(str)
     erase_wanted = Signal(str)
+    renewal_wanted = Signal()
 
-    def __init__(self, entries: tuple[KeptEntry, ...], shop: str) -> None:
+    def __init__(self, shop: str) -> None:
         super().__init__("chapter-privacy")
         self.print = key_button("privacy-print", "F6", say("privacy", "print"))
         self.file = key_button("privacy-file", "F7", say("privacy", "file"))
         self.ask = key_button("privacy-ask", "F8", say("privacy", "ask"))
         self.erase = key_button("privacy-erase", "Shift+F8", say("privacy", "erase-now"), "action")
+        self.renew = key_button("privacy-renew", "F10", say("privacy", "renew"))
+        self._kept = QVBoxLayout()
         self.who = QLineEdit()
         self.who.setObjectName("privacy-who")
         self.sure = words("", "lead")
         self.sure.setObjectName("privacy-sure")
         self._meant = ""
-        self._lay_out(entries, shop)
+        self._lay_out(shop)
         self._connect()
         self.forget()
+
+    def show_kept(self, entries: tuple[KeptEntry, ...]) -> None:
+        """What is kept, and for how long."""
+        facts = FactList(20 * theme.UNIT)
+        for each in entries:
+            facts.add(each.what, [f"{each.why} {each.how_long}"])
+        empty(self._kept)
+        self._kept.addWidget(facts)
+
+    def offer_renewal(self, can: bool) -> None:
+        """The backups can be made anew, or are being made."""
+        self.renew.setEnabled(can)
+        self.renew.setText(say("privacy", "renew" if can else "renewing"))
 
     def show_meant(self, meant: Meant) -> None:
         """Who would be erased, and with which orders; the second press is there now."""
@@ -70,20 +86,21 @@ class PrivacySheet(PaperFrame):
         self.print.clicked.connect(self.print_wanted)
         self.file.clicked.connect(self._file)
         self.ask.clicked.connect(self._ask)
+        self.renew.clicked.connect(self.renewal_wanted)
         self.erase.clicked.connect(self._erase)
         self.who.textEdited.connect(self.forget)
 
-    def _lay_out(self, entries: tuple[KeptEntry, ...], shop: str) -> None:
+    def _lay_out(self, shop: str) -> None:
         self.column.addWidget(words(say("shop", "privacy"), "heading"))
         self.column.addWidget(labelled(self.who, say("privacy", "who")))
         self.column.addWidget(ButtonRow([self.file, self.ask]))
         self.column.addWidget(self.sure)
         self.column.addWidget(ButtonRow([self.erase]))
         self.column.addWidget(rule())
+        self.column.addWidget(words(say("privacy", "renew-why")))
+        self.column.addWidget(ButtonRow([self.renew]))
+        self.column.addWidget(rule())
         self.column.addWidget(words(say("privacy", "about", name=shop)))
-        facts = FactList(20 * theme.UNIT)
-        for each in entries:
-            facts.add(each.what, [f"{each.why} {each.how_long}"])
-        self.column.addWidget(facts)
+        self.column.addLayout(self._kept)
         self.column.addWidget(words(say("privacy", "rights"), "small"))
         self.column.addWidget(ButtonRow([self.print]))

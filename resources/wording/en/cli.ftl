@@ -393,6 +393,7 @@ known_customer = { $name }, { $phone } · { $orders ->
 no_phone = no phone number
 nobody_known = Nobody who was here before is called “{ $query }” or has such a number.
 verify_head = a check number from a receipt or from the name of a backup; the history must still hold it
+verify_backups = another folder with backups of this shop, such as one outside it; what their names say is compared with the history, as it is for the folders of the settings
 verify_check_number = Check number of the records: { $head }
 head_accepted = found { $typed }; 8 to 64 digits from 0 to 9 and a to f are accepted
 data_kept = what is kept of customers, why, and for how long
@@ -401,4 +402,10 @@ customer_named = an order number, a phone number, or the whole name
 export_customer_file = where the JSON goes; - prints it
 erase = take a customer out of the records for good; the books stay
 erase_papers = another folder in which their papers lie
+erase_renew = then make a new backup in every place and remove the older ones that still hold the customer
+renew_backups = make and check a new backup in every place, then remove the older ones that hold somebody who was erased
+restored_erased_again = { $n ->
+        [one] 1 order is of somebody who was erased after this backup was made; they were erased again.
+       *[other] { $n } orders are of people who were erased after this backup was made; they were erased again.
+    }
 data_kept_paper = write it as a PDF into this folder

@@ -62,12 +62,18 @@ kept-recordings-long = The name of the file: until the customer is erased. The f
 kept-drafts = What is typed at the counter and not booked yet
 kept-drafts-why = So that a power cut costs seconds.
 kept-drafts-long = Until it is booked or thrown away.
+kept-exports = That a customer's data were saved to a file, and where
+kept-exports-why = To tell where a copy may lie.
+kept-exports-long = Until the customer is erased. The file itself was given out and is not ours to remove.
 kept-backups = Backups of all of this
 kept-backups-why = So that nothing is lost.
 kept-backups-long =
     { $places ->
         [0] None are made by the program. Backups somebody made by hand keep what was erased until they are removed.
-       *[other] The newest { $keep } in each place, about { $days } days. Until then they still hold who was erased.
+       *[other] The newest { $keep } in each place, and the last of each day, week, and year, { $days } days, { $weeks } weeks, and { $years } years back. { $made ->
+            [0] There are none yet.
+           *[other] Whoever is erased today is still in some of them until { $until }, or until all backups are made anew at once. A backup from before that is put back is erased of them again.
+        }
     }
 kept-log = A log of failures of the program
 kept-log-why = To mend it.
@@ -85,7 +91,33 @@ files-removed =
         [one] 1 paper or photo was removed.
        *[other] { $n } papers and photos were removed.
     }
-older-copies = Backups made before still hold the name until they are thinned out or removed.
+in-backups = Backups made before still hold the name. The last of them is thinned out by { $until }; to have them gone now, make all backups anew.
+no-backups = No backup that the program made holds the name.
+by-hand = Backups somebody made by hand hold it until they are removed.
+copies-hold = { $n ->
+        [one] This copy, made before an update or a restore, still holds the name: { $files }. It goes when all backups are made anew, or remove it yourself.
+       *[other] These copies, made before updates or restores, still hold the name: { $files }. They go when all backups are made anew, or remove them yourself.
+    }
+was-exported = { $n ->
+        [one] The customer's data were once saved to { $files }. If that file is still in the shop's hands, remove it.
+       *[other] The customer's data were once saved to { $files }. If those files are still in the shop's hands, remove them.
+    }
+renewed = { $made ->
+        [0] No backup was made: the settings name no place for them.
+        [one] 1 backup was made anew and checked.
+       *[other] { $made } backups were made anew and checked.
+    } { $removed ->
+        [0] No older one held anybody who was erased.
+        [one] 1 older one that held somebody who was erased was removed.
+       *[other] { $removed } older ones that held somebody who was erased were removed.
+    }
+renewal-failed = In { $folder } everything stays as it was, and older backups there still hold who was erased. { $why }
+left-by-hand = { $n ->
+        [one] This file was not made there by the program and holds, or may hold, somebody who was erased: { $files }. Look at it and remove it yourself.
+       *[other] These files were not made there by the program and hold, or may hold, somebody who was erased: { $files }. Look at them and remove them yourself.
+    }
+export-line = the customer's data were asked for as a file: { $file }
+erased-list = # Orders whose customers were erased, as digests. Whoever restores an older backup erases them again by this list. Keep it with the backups.
 exported = All that is kept of this customer: { $path }
 
 # The chapter of Shop.
@@ -94,6 +126,9 @@ who = Order number, phone number, or whole name
 file = Save all we keep of this customer (F7)
 file-title = Where the file goes
 ask = Erase this customer … (F8)
+renew = Make all backups anew (F10)
+renew-why = Older backups still hold who was erased. Made anew, each place gets one new backup that is checked, and those from before the erasure are removed.
+renewing = Making the backups anew…
 erase-now = Yes, erase for good (Shift+F8)
 sure =
     { $n ->

@@ -80,10 +80,11 @@ backup_incomplete = its lines don't add up; a complete, unaltered backup is acce
 backup_is_not_ours = a backup made by Tapewright is accepted
 copy_not_sound = The copy of { $source } is not sound ({ $problems }) and was thrown away.
 lock_not_sound = The locked copy { $file } could not be read back and was thrown away. Check the disk and try again.
-backup_is_locked = The backup { $file } is locked. Give its key, which was printed when it was made: with --key and a file that holds it, or in TAPEWRIGHT_BACKUP_KEY.
+backup_is_locked = The backup { $file } is locked. Give its key, which was printed when it was made: in the window where it is asked for under Shop, Backups; typed, with --key and a file that holds it, or in TAPEWRIGHT_BACKUP_KEY.
 backup_key = the key of the backups
 key_not_shown = something that is not shown here
 key_accepted = the key on the paper is accepted, which begins with AGE-SECRET-KEY-1
+key_file_accepted = a small file that holds the key on the paper is accepted
 other_key_accepted = the key that this backup was locked with is accepted
 restore_under_way = A backup is being restored to { $where } right now. Wait until it is done, then try again.
 restore_not_finished = The backup is ready but could not take the place of { $where } yet ({ $error }). The restore is finished as soon as the shop is opened again; until then nothing can be changed there.
@@ -121,6 +122,24 @@ shop_was_moved = This shop was moved to { $where } on { $day } by { $who }. Open
 place_is_taken = { $where } is not empty. A shop is moved to a new file or an empty database. Nothing was changed.
 another_place_accepted = another file or database than the one the shop is in
 copy_differs = The copy is not the same as the shop (table { $table }), so it was thrown away. Nothing was changed. Try again; if it happens again, check the records with `tapewright verify`.
+other_file_there = { $file } is there already and is another file than the one of the shop. Move it away or choose another place, then try again. The shop stays where it was.
+file_copy_differs = The copy of { $file } is not the same, so it was thrown away. The shop stays where it was. Check both disks and try again.
+files_were_moved = { $n ->
+        [one] 1 paper, photo, or recording was copied along and compared; the old one stays.
+       *[other] { $n } papers, photos, and recordings were copied along and compared; the old ones stay.
+    }
+files_stay = { $n ->
+        [one] This recording is too large to copy and stays where it is: { $files }.
+       *[other] These recordings are too large to copy and stay where they are: { $files }.
+    }
+files_unreachable = { $n ->
+        [one] This recording is too large to copy, and it can't be read: { $files }. Check the disk it is on.
+       *[other] These recordings are too large to copy, and they can't be read: { $files }. Check the disk they are on.
+    }
+files_elsewhere = { $n ->
+        [one] 1 more recording is known by its checksum only; its file stays wherever it is.
+       *[other] { $n } more recordings are known by their checksums only; their files stay wherever they are.
+    }
 
 # Two people at once.
 changed_by_somebody = Somebody else changed this first, so your change was not saved. Look again, then decide.
@@ -173,3 +192,7 @@ audit_outside_shop_moves = It stands in a shop that was moved away and cannot be
 audit_outside_alembic_version = It names the version of the tables; another one is refused when the shop is opened.
 audit_outside_search = The search index holds parts of names and numbers; it is made again from the customers.
 audit_head_not_held = The history has no line with the check number { $head }: it was rewritten, or an older file was put in its place.
+heads_not_held = { $n ->
+        [one] In { $folder } lies the backup { $file }
+       *[other] In { $folder } lie { $n } backups, the newest { $file },
+    } made from records with the check number { $head }, which the history here does not have: it was rewritten or cut, or an older file was put in its place. (If another shop keeps its backups in the same folder, give each shop its own.)

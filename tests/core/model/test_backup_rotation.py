@@ -7,10 +7,10 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as some
 
-from core.model.backup_records import BackupFile, rotated
+from core.model.backup_records import BackupFile, gone_by, rotated
 from core.model.own_shop.settings_records import BackupPlan
 
 DENVER = ZoneInfo("America/Denver")
@@ -65,3 +65,37 @@ def test_what_stays_today_is_never_more_than_the_plan_says(hours: list[float], k
     kept = _kept_hours(_files(*hours), plan)
     assert len(kept) <= keep + 7 + 5 + 3
     assert kept[:keep] == sorted(hours)[:keep]
+
+
+@settings(max_examples=25)
+@given(
+    some.lists(some.integers(0, 1_200), unique=True, min_size=1, max_size=12),
+    some.sampled_from([6, 24, 30, 60]),
+    some.integers(2, 5),
+)
+def test_the_day_told_is_the_day_the_last_one_goes(hours: list[int], every: int, keep: int) -> None:
+    """Against the rotation itself, backup after backup; a week and an interval too late at most."""
+    plan = BackupPlan(keep=keep, keep_days=4, keep_weeks=3, keep_years=0, every_hours=every)
+    before = _files(*hours)
+    told = gone_by(before, plan, DENVER, NOW)
+    assert told is not None
+    kept, now = tuple(before), max(NOW, before[0].made_at + timedelta(hours=every))
+    while set(before) & set(kept):
+        kept, _ = rotated([BackupFile(Path(f"{now}"), now), *kept], plan, DENVER)
+        went, now = now, now + timedelta(hours=every)
+    assert went <= told <= went + timedelta(days=7, hours=2 * every)
+
+
+def test_where_there_is_none_no_day_is_told() -> None:
+    assert gone_by([], PLAN, DENVER, NOW) is None
+
+
+def test_years_are_told_as_years() -> None:
+    """The last backup of 2025 stays until there are three newer years: 2026, 2027, 2028."""
+    made = BackupFile(Path("old"), datetime(2025, 12, 31, 20, 0, tzinfo=UTC))
+    told = gone_by([made], replace(PLAN, keep=2), DENVER, NOW)
+    assert told is not None
+    assert told.year in (2028, 2029)
+    later = BackupFile(Path("today"), NOW)
+    told = gone_by([later], replace(PLAN, keep=2, keep_days=0, keep_weeks=0), DENVER, NOW)
+    assert told == NOW + timedelta(days=2), "tomorrow's takes its place in the year"

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import dataclasses
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any, get_args, get_origin, get_type_hints
 
 import pytest
 from alembic.autogenerate import compare_metadata
@@ -19,6 +21,7 @@ from core.services import jobs
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
 from core.store import engines, schema
+from core.store.columns import Serialized
 from core.store.shop_files import dump
 from core.store.sqlite_library import sqlite_module
 from core.store.tables import StoredTable
@@ -144,3 +147,28 @@ def test_tables_of_another_program_are_left_alone(tmp_path: Path) -> None:
     connection.close()
     with pytest.raises(WrongInput, match="not made by Tapewright"):
         Shop.open(path)
+
+
+def test_records_that_are_kept_as_text_are_frozen_to_the_bottom() -> None:
+    """What a text holds is read once and had by many (`columns`): nobody may be able to change it."""
+    seen: set[Any] = set()
+    for kept in StoredTable.metadata.tables.values():
+        for column in kept.columns:
+            if isinstance(column.type, Serialized):
+                _walk(column.type.kind, seen)
+    assert len(seen) > 60
+    loose = [kind for kind in seen if dataclasses.is_dataclass(kind) and not _is_frozen(kind)]
+    assert [*loose, *(kind for kind in seen if (get_origin(kind) or kind) in (dict, list, set))] == []
+
+
+def _walk(kind: Any, seen: set[Any]) -> None:
+    if kind in seen:
+        return
+    seen.add(kind)
+    inner = get_type_hints(kind).values() if dataclasses.is_dataclass(kind) else get_args(kind)
+    for each in inner:
+        _walk(each, seen)
+
+
+def _is_frozen(kind: Any) -> bool:
+    return bool(kind.__dataclass_params__.frozen)

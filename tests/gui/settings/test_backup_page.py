@@ -9,10 +9,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog
 
 from core.model.own_shop.settings_records import BackupPlan
-from core.services.own_shop import shop_document
+from core.services.own_shop import backup_key, shop_document
 from core.store import current_settings
 from gui.settings.backup_page import BackupPage
 from gui.shop.shop_screen import ShopScreen
+from tests.support import pdf
 from tests.support.screens import Place, press, type_in
 
 
@@ -50,19 +51,59 @@ def test_places_and_figures_are_set_by_keys_and_confirm_the_page(
     assert "backup" in place.records.shop.ask(current_settings.read).confirmed
 
 
-def test_a_new_key_is_shown_before_it_is_saved_and_only_its_public_half_is_kept(
-    place: Place, page: BackupPage
+def _made(place: Place, page: BackupPage) -> str:
+    """A new key, asked for at its button."""
+    page.new_key.click()
+    place.settle()
+    return next(word for word in page.shown_key.text().split() if word.startswith("AGE-SECRET-KEY-1"))
+
+
+def test_a_new_key_is_put_on_paper_and_shown_before_it_is_saved_and_only_its_public_half_is_kept(
+    place: Place, page: BackupPage, tmp_path: Path
 ) -> None:
     assert not page.shown_key.isVisible()
-    page.new_key.click()
+    key = _made(place, page)
+    (paper,) = place.shown_files
+    sheet = paper.read_bytes()
+    assert ("QRCode", key) in pdf.scanned(sheet)
+    assert key in pdf.words(sheet).replace(" ", "")
+    assert paper.parent.stat().st_mode & 0o077 == 0
+    assert paper.parent != place.desk.papers
     assert page.shown_key.isVisible()
-    shown, public = page.shown_key.text(), page.lock.text()
     assert page.shown_key.textFormat() == Qt.TextFormat.PlainText
+    public = page.lock.text()
     press(Qt.Key.Key_F6)
     place.settle()
     assert _plan(place).lock == public
-    key = next(word for word in shown.split() if word.startswith("AGE-SECRET-KEY-1"))
+    assert not paper.parent.exists(), "the paper is printed; nothing readable is left on this computer"
+    for kept in (*tmp_path.rglob("*"), Path(place.records.where)):
+        assert not kept.is_file() or key.encode() not in kept.read_bytes()
     assert key not in place.records.shop.ask(shop_document.export)
+
+
+def test_a_key_that_cannot_be_put_on_paper_locks_nothing(
+    place: Place, page: BackupPage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Seen red where the field was filled in before the paper was written."""
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(backup_key, "written", full)
+    page.new_key.click()
+    place.settle()
+    assert "No space left" in place.told
+    assert (page.lock.text(), page.shown_key.isVisible()) == ("", False)
+
+
+def test_whoever_leaves_without_saving_locks_nothing(place: Place, page: BackupPage) -> None:
+    _made(place, page)
+    (paper,) = place.shown_files
+    page.hide()
+    assert (page.lock.text(), page.shown_key.text()) == ("", "")
+    assert not paper.exists()
+    page.show()
+    assert not page.shown_key.isVisible()
 
 
 @pytest.mark.parametrize(

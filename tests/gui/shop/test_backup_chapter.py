@@ -10,8 +10,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 
 from core.model.own_shop.settings_records import BackupPlan
-from core.services.own_shop import backup_places, shop_document
+from core.services.own_shop import backup_key, backup_places, shop_document
+from core.services.own_shop.backup_key import BackupKey
 from core.store import current_settings
+from gui.shop.backups.unlock_panel import UnlockPanel
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit.text import moment, say
 from tests.support.screens import Place, press, written
@@ -104,3 +106,74 @@ def test_a_backup_made_meanwhile_is_shown_and_what_was_typed_stays(place: Place,
     assert say("settings", "backup-kept", n=1) in written(shop.page)
     assert field.text() == "/media/typed"
     shutil.rmtree(stick)
+
+
+# --- locked ones -------------------------------------------------------------------------
+
+
+@pytest.fixture
+def locked(place: Place, stick: Path) -> BackupKey:
+    """The key of the one backup there is."""
+    made = backup_key.new()
+    _set(place, first=stick)
+    place.records.shop.run(shop_document.set_texts, [("backup.lock", made.public_key)])
+    backup_places.keep_up(place.records.shop)
+    return made
+
+
+def _asked(place: Place) -> UnlockPanel:
+    """Tried out at its key, until the key of the backup is asked for."""
+    shop = _opened(place)
+    (panel,) = shop.page.findChildren(UnlockPanel)
+    assert not panel.isVisible()
+    press(Qt.Key.Key_F8, Qt.KeyboardModifier.ShiftModifier)
+    place.settle()
+    assert panel.isVisible()
+    assert panel.field.hasFocus()
+    assert panel.field.echoMode() is panel.field.EchoMode.Password
+    return panel
+
+
+def test_a_locked_one_is_tried_out_with_the_key_typed_in_groups(place: Place, locked: BackupKey) -> None:
+    panel = _asked(place)
+    panel.field.setText(" ".join(locked.key[at : at + 6] for at in range(0, len(locked.key), 6)))
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert say("settings", "backup-tried-now", n=1) in place.told
+    assert not panel.isVisible()
+    assert panel.field.text() == ""
+
+
+def test_another_key_is_refused_without_being_repeated_and_asked_for_again(
+    place: Place, locked: BackupKey, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    panel = _asked(place)
+    wrong = backup_key.new().key
+    panel.field.setText(wrong)
+    panel.unlock.click()
+    place.settle()
+    assert say("records", "other_key_accepted") in place.told
+    assert wrong not in place.told
+    assert panel.isVisible()
+    assert panel.field.selectedText()
+    panel.field.setText(locked.key)
+    panel.unlock.click()
+    place.settle()
+    assert not panel.isVisible()
+    assert locked.key not in caplog.text
+    for kept in tmp_path.rglob("*"):
+        assert not kept.is_file() or locked.key.encode() not in kept.read_bytes()
+    assert locked.key not in place.records.shop.ask(shop_document.export)
+
+
+def test_the_key_comes_out_of_a_file_with_its_remarks(
+    place: Place, locked: BackupKey, tmp_path: Path
+) -> None:
+    panel = _asked(place)
+    panel.take_file(str(tmp_path))
+    assert say("records", "key_file_accepted") in place.told
+    file = tmp_path / "key.txt"
+    file.write_text(f"# created: 2026-03-03\n# public key: {locked.public_key}\n{locked.key}\n")
+    panel.take_file(str(file))
+    place.settle()
+    assert say("settings", "backup-tried-now", n=1) in place.told

@@ -10,7 +10,8 @@ from PySide6.QtCore import Qt
 
 from core.model.stations import Station
 from core.services import jobs, payments
-from core.services.privacy import kept_entries
+from core.services.own_shop import backup_places, shop_document
+from core.services.privacy import erasures, kept_entries
 from core.store import lookup
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -25,6 +26,7 @@ from tests.support.screens import Place, press, written
 def screen(place: Place) -> ShopScreen:
     shop = place.turn_to(ShopScreen)
     shop.chapters.stand_on("privacy")
+    place.settle()
     return shop
 
 
@@ -88,3 +90,31 @@ def test_one_customer_is_saved_as_a_file(place: Place, screen: ShopScreen, tmp_p
     chapter.write_file(number, str(tmp_path / "her.json"))
     place.settle()
     assert json.loads((tmp_path / "her.json").read_bytes())["orders"] == [number]
+
+
+def test_the_backups_are_made_anew_at_a_key(place: Place, screen: ShopScreen, tmp_path: Path) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    shop = place.records.shop
+    number = home_and_paid(place)
+    shop.run(shop_document.set_texts, [("backup.first", str(stick))])
+    (before,) = backup_places.keep_up(shop).files
+    done = erasures.erase(shop, number)
+    assert done.in_backups_until is not None
+    press(Qt.Key.Key_F10)
+    place.settle()
+    assert say("privacy", "renewed", made=1, removed=1) in place.told
+    assert not before.exists()
+    assert len([*stick.glob("*.sqlite")]) == 1
+    assert sheet(screen).renew.isEnabled()
+
+
+def test_where_a_place_is_gone_it_is_told_and_nothing_is_called_done(
+    place: Place, screen: ShopScreen, tmp_path: Path
+) -> None:
+    gone = tmp_path / "gone"
+    place.records.shop.run(shop_document.set_texts, [("backup.first", str(gone))])
+    press(Qt.Key.Key_F10)
+    place.settle()
+    assert str(gone) in place.told
+    assert say("settings", "backup-folder-gone", folder=gone) in place.told

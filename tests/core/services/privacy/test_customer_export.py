@@ -57,7 +57,7 @@ def test_nobody_takes_it_out_without_the_right(desk: Desk) -> None:
 
 def test_the_page_says_of_each_thing_what_why_and_how_long(file_desk: Desk) -> None:
     settings = file_desk.shop.ask(decks.settings)
-    found = kept_entries.entries(settings)
+    found = file_desk.shop.ask(kept_entries.entries)
     lines = [(each.what, each.why, each.how_long) for each in found]
     shown = pdf.words(privacy_page.render(lines, settings.front, file_desk.clock().date()))
     assert len(found) == len(kept_entries.KEPT)

@@ -29,6 +29,11 @@ class BackupSight:
     """Why a folder cannot be used, by the folder."""
     now: datetime
 
+    @property
+    def needs_key(self) -> bool:
+        """Whether the newest backup of some place is locked."""
+        return any(place.files and place.files[0].is_locked for place in self.state.places)
+
 
 def look(shop: Shop) -> BackupSight:
     """Looks at every place; for the background, as a disk on the network may take its time."""

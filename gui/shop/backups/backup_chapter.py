@@ -9,13 +9,16 @@ from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.backup_records import BackupRound
+from core.model.errors import TapewrightError
 from core.services.own_shop import backup_places
 from core.services.own_shop.shop_document import SettingsView
 from core.services.records_door import Shop
 from core.services.shop_overview import ShopView
 from gui.settings.backup_page import BackupPage
-from gui.shop import backup_report
-from gui.shop.backup_report import BackupReport, BackupSight
+from gui.settings.key_printing import KeyPrinting
+from gui.shop.backups import backup_report
+from gui.shop.backups.backup_report import BackupReport, BackupSight
+from gui.shop.backups.unlock_panel import UnlockPanel
 from gui.shop.form_chapter import FormChapter, FormSlip
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
@@ -41,6 +44,9 @@ class BackupChapter(FormChapter["BackupSlip"]):
         slip = self._fill_in(BackupSlip())
         slip.make.clicked.connect(self._make)
         slip.rehearse.clicked.connect(self._rehearse)
+        slip.unlock.key_given.connect(self._unlock)
+        slip.unlock.refused.connect(self.show_failure)
+        KeyPrinting(slip.page, self.desk, self.show_failure)
         self._look()
         return slip
 
@@ -71,22 +77,41 @@ class BackupChapter(FormChapter["BackupSlip"]):
 
     @Slot()
     def _rehearse(self) -> None:
-        self._do(backup_places.rehearse_all, "backup-tried-now")
+        """Tried out at once, or with the key that is asked for first where the newest one is locked."""
+        self.desk.work.run_beside(backup_report.look, then=self._try_out, otherwise=self.show_failure)
+
+    def _try_out(self, seen: BackupSight) -> None:
+        if self._slip is not None and seen.needs_key:
+            self._slip.unlock.ask()
+        else:
+            self._do(backup_places.rehearse_all, "backup-tried-now")
+
+    @Slot(str)
+    def _unlock(self, key: str) -> None:
+        self._do(partial(backup_places.rehearse_all, key=key), "backup-tried-now")
 
     def _do(self, deed: Callable[[Shop], BackupRound], said: str) -> None:
         """One deed in every place, beside the window."""
         if self._slip is not None:
             self._slip.wait(True)
         then = partial(self._was_done, said)
-        self.desk.work.run_beside(deed, then=then, otherwise=self.show_failure, changes=BACKUPS)
+        self.desk.work.run_beside(deed, then=then, otherwise=self._was_not_done, changes=BACKUPS)
 
     def _was_done(self, said: str, done: BackupRound) -> None:
+        if done.failures:
+            self._was_not_done(done.failures[0][1])
+            return
         if self._slip is not None:
             self._slip.wait(False)
-        if done.failures:
-            self.show_failure(done.failures[0][1])
-        else:
-            self.said.emit(say("settings", said, n=len(done.files)))
+            self._slip.unlock.forget()
+        self.said.emit(say("settings", said, n=len(done.files)))
+
+    def _was_not_done(self, failure: TapewrightError) -> None:
+        if self._slip is not None:
+            self._slip.wait(False)
+            if self._slip.unlock.isVisible():
+                self._slip.unlock.ask()
+        self.show_failure(failure)
 
 
 class BackupSlip(FormSlip[BackupPage]):
@@ -97,12 +122,13 @@ class BackupSlip(FormSlip[BackupPage]):
         self.report = BackupReport()
         self.make = key_button("backup-now", "F8")
         self.rehearse = key_button("backup-try", "Shift+F8")
+        self.unlock = UnlockPanel()
         self._lay_out()
         self.offer(False)
 
     def offer(self, has_place: bool) -> None:
         """Backups can be made once a place is kept."""
-        for button in (self.make, self.rehearse):
+        for button in (self.make, self.rehearse, self.unlock.unlock, self.unlock.file):
             button.setEnabled(has_place)
 
     def wait(self, is_at_it: bool) -> None:
@@ -114,10 +140,8 @@ class BackupSlip(FormSlip[BackupPage]):
         self.column.addWidget(words(say("settings", "title-backup"), "heading"))
         self.column.addWidget(self.report)
         self.column.addWidget(ButtonRow([self.make, self.rehearse]))
+        self.column.addWidget(self.unlock)
         self.column.addWidget(rule())
         self.column.addWidget(self.page)
         self.column.addWidget(words(say("settings", "backup-touches"), "small"))
         self.column.addWidget(ButtonRow([self.save, self.undo]))
-
-
-CHAPTER = BackupChapter

@@ -1,0 +1,58 @@
+"""Copies of the records that still hold somebody who was erased: which, until when; and the list of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+from zoneinfo import ZoneInfo
+
+from core.model.backup_records import BackupState
+from core.services.own_shop import backup_places
+from core.store.shop_files import dump_files, erased_orders
+
+if TYPE_CHECKING:
+    from core.services.records_door import Shop
+
+
+def last_day(state: BackupState, now: datetime) -> date | None:
+    """The day by which every backup that is there now is thinned out; None: there is none."""
+    gone = state.gone_by(now)
+    return None if gone is None else gone.astimezone(ZoneInfo(state.timezone)).date()
+
+
+def list_erased(shop: Shop) -> None:
+    """Writes the orders of everybody who was erased on the list beside the shop and in every place.
+
+    A place that cannot be reached gets its list with its next backup, and no older one is thinned before.
+    """
+    orders, state = orders_of(shop), shop.ask(backup_places.read)
+    for folder in (erased_orders.beside(shop.where), *(Path(place.folder) for place in state.places)):
+        with suppress(OSError):
+            if folder.is_dir():
+                erased_orders.add(folder, orders)
+
+
+def orders_of(shop: Shop) -> frozenset[str]:
+    """The orders of everybody who was erased, as the list names them."""
+    with shop.database.reading.connect() as connection:
+        return erased_orders.of_records(connection)
+
+
+def beside(shop: Shop) -> tuple[Path, ...]:
+    """The copies the program made before an update or a restore that hold somebody who was erased."""
+    orders = orders_of(shop)
+    return tuple(path for path in _made_before_something(shop) if erased_orders.held_in(path, orders))
+
+
+def _made_before_something(shop: Shop) -> Iterator[Path]:
+    """Beside a file; of a server in this user's data folder, and where a backup of it was restored from."""
+    path = shop.database.path
+    if path is not None:
+        yield from sorted(path.parent.glob(f"{path.stem}-before-*{path.suffix}"))
+        return
+    folders = [dump_files.kept_in(), *map(Path, shop.ask(backup_places.read).plan.places)]
+    for folder in folders:
+        yield from sorted(folder.glob(f"before-*{dump_files.ENDING}"))

@@ -1,0 +1,7 @@
+"""The chapter on backups: what each place holds, one made or tried out now, a locked one with its key."""
+
+from __future__ import annotations
+
+from gui.shop.backups.backup_chapter import BackupChapter
+
+CHAPTER = BackupChapter
