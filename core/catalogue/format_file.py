@@ -15,6 +15,7 @@ Mark: TypeAlias = Literal[
     "standard-2nd-hand",
     "handbook",
     "manufacturer",
+    "manufacturer-2nd-hand",
     "trade",
     "common-practice",
     "from-memory",
@@ -163,10 +164,10 @@ class ThicknessSpan(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class Thickness(Struct, frozen=True, forbid_unknown_fields=True):
-    """One grade of tape: its nominal thickness in µm and what it may really be."""
+    """One grade of tape: its nominal thickness in µm, where one is known, and what it may really be."""
 
-    nominal: Figure
     span: ThicknessSpan
+    nominal: Figure | None = None
 
 
 class PackGeometry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -54,7 +54,7 @@ def cut(lost: Cut) -> str:
     return _lines(
         say(
             "cli",
-            "seconds_removed_seconds_disturbed",
+            "seconds_removed_seconds_disturbed" if lost.is_disturbed_known else "seconds_removed_only",
             seconds_removed=f"{lost.seconds_removed:.2f}",
             seconds_disturbed=f"{lost.seconds_disturbed:.2f}",
         ),

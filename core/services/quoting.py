@@ -25,6 +25,7 @@ from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
 from core.pricing import (
+    bitrates,
     box_price,
     charges,
     copy_minutes,
@@ -161,15 +162,17 @@ def draws_of(habits: ShopHabits) -> Box:
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
     """What the copies take up, with what would be cheaper among its notes."""
     minutes, each = recorded_minutes.of_box(minutes, tapes)
-    found = copy_sizes.storage(minutes, each, inventory.deliver)
-    return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book))
+    tv = bitrates.tv_of(tape.draft.tv for tape in tapes)
+    found = copy_sizes.storage(minutes, each, inventory.deliver, tv)
+    return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book, tv))
 
 
 def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[QuotedTape, ...], Storage]:
     """The tapes of a box and what its copies take up: all that a price is made from besides the book."""
     tapes = quoted_tapes(inventory, habits)
     minutes = _together(_box_lines(inventory, tapes), habits)
-    return tapes, copy_sizes.storage(*recorded_minutes.of_box(minutes, tapes), inventory.deliver)
+    tv = bitrates.tv_of(tape.draft.tv for tape in tapes)
+    return tapes, copy_sizes.storage(*recorded_minutes.of_box(minutes, tapes), inventory.deliver, tv)
 
 
 def quoted_tapes(
