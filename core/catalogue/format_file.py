@@ -307,5 +307,7 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     lengths: dict[str, LengthRule] = {}
     rules: tuple[RuleEntry, ...] = ()
     """How markings are read that no lot lists."""
+    markings_tell_tv: bool = False
+    """Whether a printed marking tells for which TV system the cassette was sold (T- and E-, P6- and P5-)."""
     picture: Literal["sd", "hd", "none"] = "sd"
     """What a copy is held against: the sizes of Rec. ITU-R BT.601, those of HDV, or sound alone."""
