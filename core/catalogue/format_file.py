@@ -15,6 +15,7 @@ Mark: TypeAlias = Literal[
     "standard-2nd-hand",
     "handbook",
     "manufacturer",
+    "manufacturer-2nd-hand",
     "trade",
     "common-practice",
     "from-memory",
@@ -163,10 +164,10 @@ class ThicknessSpan(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class Thickness(Struct, frozen=True, forbid_unknown_fields=True):
-    """One grade of tape: its nominal thickness in µm and what it may really be."""
+    """One grade of tape: its nominal thickness in µm, where one is known, and what it may really be."""
 
-    nominal: Figure
     span: ThicknessSpan
+    nominal: Figure | None = None
 
 
 class PackGeometry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -306,5 +307,7 @@ class FormatFile(Struct, frozen=True, forbid_unknown_fields=True):
     lengths: dict[str, LengthRule] = {}
     rules: tuple[RuleEntry, ...] = ()
     """How markings are read that no lot lists."""
+    markings_tell_tv: bool = False
+    """Whether a printed marking tells for which TV system the cassette was sold (T- and E-, P6- and P5-)."""
     picture: Literal["sd", "hd", "none"] = "sd"
     """What a copy is held against: the sizes of Rec. ITU-R BT.601, those of HDV, or sound alone."""

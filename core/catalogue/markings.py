@@ -6,7 +6,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from core.catalogue.format_file import CassetteEntry, Figure, FormatFile, Lot, Nominal, ThicknessSpan
+from core.catalogue.format_file import (
+    CassetteEntry,
+    Figure,
+    FormatFile,
+    Lot,
+    Nominal,
+    Thickness,
+    ThicknessSpan,
+)
 from core.model.names import FormatName, Speed, TvSystem
 from core.wording.messages import say
 
@@ -135,7 +143,7 @@ def of_entry(file: FormatFile, lot: Lot, entry: CassetteEntry, mm_s: Sourced[flo
         shortest_m=shortest,
         is_shortest=metres.value == shortest and file.amount is None,
         hub_radius_mm=_sourced(file.pack.hubs[entry.hub]) if file.pack and entry.hub else None,
-        thickness_um=_sourced(thickness.nominal) if thickness else None,
+        thickness_um=thickness_of(thickness) if thickness else None,
         thickness_span=thickness.span if thickness else None,
         unit=file.amount.unit if file.amount else None,
     )
@@ -152,6 +160,15 @@ def _length(
         metres = rule.per_minute * entry.minutes + rule.per_number * entry.number + rule.plus
         return Sourced(round(metres, 9), rule.source, rule.mark)
     return Sourced(shortest, f"{entry.minutes:g} min × {mm_s.value:g} mm/s", "derived")
+
+
+def thickness_of(grade: Thickness) -> Sourced[float]:
+    """The thickness in µm to reckon with: the nominal one, else the middle between its bounds."""
+    if grade.nominal is not None:
+        return _sourced(grade.nominal)
+    span = grade.span
+    source = say("sources", "between-bounds", thin=span.thin, thick=span.thick)
+    return Sourced(round((span.thin + span.thick) / 2, 2), source, "derived")
 
 
 def _sourced(figure: Figure) -> Sourced[float]:

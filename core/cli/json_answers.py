@@ -15,6 +15,7 @@ from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
+from core.playtime import cuts
 
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
@@ -75,10 +76,10 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "outcome": record.verdict.outcome.value,
         "minutes": json_quotes.span(record.minutes),
         "played_minutes": record.played_minutes,
-        "splices": [_splice(each) for each in record.splices],
+        "splices": [_splice(record, each) for each in record.splices],
         "struck": [
             {
-                **_splice(each.splice),
+                **_splice(record, each.splice),
                 "struck_at": json_quotes.time(each.at),
                 "struck_by": each.by,
                 "because": each.because,
@@ -96,7 +97,8 @@ def tape(record: TapeRecord) -> dict[str, object]:
     }
 
 
-def _splice(splice: Splice) -> dict[str, object]:
+def _splice(record: TapeRecord, splice: Splice) -> dict[str, object]:
+    is_known = splice.in_leader or cuts.is_disturbed_known(record.draft)
     return {
         "at_minutes": json_quotes.rounded(splice.at_minutes),
         "at_metres": None if splice.at_metres is None else json_quotes.rounded(splice.at_metres),
@@ -106,9 +108,11 @@ def _splice(splice: Splice) -> dict[str, object]:
         "cut_cm": splice.cut_cm,
         "joined_with": splice.joined_with.value,
         "seconds_removed": json_quotes.rounded(splice.seconds_removed),
-        "seconds_disturbed": json_quotes.rounded(splice.seconds_disturbed),
+        "seconds_disturbed": json_quotes.rounded(splice.seconds_disturbed) if is_known else None,
         "removed": json_quotes.span(splice.removed or exactly(splice.seconds_removed)),
-        "disturbed": json_quotes.span(splice.disturbed or exactly(splice.seconds_disturbed)),
+        "disturbed": json_quotes.span(splice.disturbed or exactly(splice.seconds_disturbed))
+        if is_known
+        else None,
         "redone": splice.redone,
         "by": splice.by,
         "at": json_quotes.time(splice.at),

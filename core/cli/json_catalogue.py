@@ -31,9 +31,9 @@ def cut(lost: Cut) -> Json:
     """``cut``: what a cut takes away."""
     return {
         "seconds_removed": json_quotes.rounded(lost.seconds_removed),
-        "seconds_disturbed": json_quotes.rounded(lost.seconds_disturbed),
+        "seconds_disturbed": json_quotes.rounded(lost.seconds_disturbed) if lost.is_disturbed_known else None,
         "removed": json_quotes.span(lost.removed),
-        "disturbed": json_quotes.span(lost.disturbed),
+        "disturbed": json_quotes.span(lost.disturbed) if lost.is_disturbed_known else None,
         "sources": list(lost.sources),
     }
 

@@ -12,11 +12,11 @@ from core.model.job_records import CallerMatch, Job, Pickup
 from core.model.money import MoneyRange
 from core.model.price_ways import FlatRisk
 from core.model.promise_records import Promise
-from core.model.quote_records import Quote
+from core.model.quote_records import Question, Quote
 from core.model.ranges import Range
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import pack_reading
+from core.playtime import pack_reading, told_systems
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
@@ -54,7 +54,7 @@ def cut(lost: Cut) -> str:
     return _lines(
         say(
             "cli",
-            "seconds_removed_seconds_disturbed",
+            "seconds_removed_seconds_disturbed" if lost.is_disturbed_known else "seconds_removed_only",
             seconds_removed=f"{lost.seconds_removed:.2f}",
             seconds_disturbed=f"{lost.seconds_disturbed:.2f}",
         ),
@@ -100,8 +100,15 @@ def quote(quoted: Quote) -> str:
         *_ways(quoted),
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),
-        *(f"? {question.text}" for question in quoted.questions),
+        *(said for question in quoted.questions for said in _question(question, quoted)),
     )
+
+
+def _question(question: Question, quoted: Quote) -> Iterator[str]:
+    """A question; where marking and box tell two TV systems, with what each answer means."""
+    yield f"? {question.text}"
+    if told_systems.asks(question, quoted.inventory):
+        yield from (f"    {answer.words}: {answer.means}" for answer in question.answers)
 
 
 def _ways(quoted: Quote) -> Iterator[str]:

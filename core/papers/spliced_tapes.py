@@ -13,6 +13,7 @@ from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT
 from core.papers.story import Cell, Gap, Story, text_cell
 from core.papers.tape_words import full_name, short_code
 from core.papers.voice import Voice
+from core.playtime import cuts
 
 
 def tell_spliced(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> None:
@@ -41,23 +42,24 @@ def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
     name = f"{short_code(tape)} · {full_name(tape)}"
     cell: Cell = (band(speaker.say("band-short"), width), Gap(UNIT / 2), *text_cell(name, width, STRONG))
     for splice in tape.joints:
-        cell += text_cell(joined(splice, speaker), width, BODY)
+        cell += text_cell(joined(tape, splice, speaker), width, BODY)
     cell += _tried(tape, width, speaker)
     return cell + text_cell(_marked(tape, speaker), width, QUIET) + (Gap(UNIT / 2),)
 
 
-def joined(splice: Splice, speaker: Voice) -> str:
+def joined(tape: TapeRecord, splice: Splice, speaker: Voice) -> str:
     """Where, how, how much was cut away, and what that did to the recording; whether it was redone."""
-    told = _joined(splice, speaker)
+    told = _joined(tape, splice, speaker)
     return speaker.say("splice-redone", what=told) if splice.redone else told
 
 
-def _joined(splice: Splice, speaker: Voice) -> str:
+def _joined(tape: TapeRecord, splice: Splice, speaker: Voice) -> str:
     how = speaker.say(f"join-{splice.joined_with.value}")
     if splice.in_leader:
         return speaker.say("splice-leader_end" if splice.at_minutes > 1 else "splice-leader_start", how=how)
+    key = "splice-cut" if splice.cut_cm else "splice-uncut"
     return speaker.say(
-        "splice-cut" if splice.cut_cm else "splice-uncut",
+        key if cuts.is_disturbed_known(tape.draft) else f"{key}-unknown",
         where=_where(splice, speaker),
         how=how,
         cm=speaker.number(splice.cut_cm, 1),

@@ -30,11 +30,20 @@ class Cut:
     removed: Range
     disturbed: Range
     sources: tuple[str, ...]
+    is_disturbed_known: bool = True
+    """False where nobody knows how far a track reaches: at least what is removed is disturbed."""
 
 
 def in_leader() -> Cut:
     """The loss at a joint in the leader; the leader never reaches the drum (trade: United Visual)."""
     return Cut(0.0, 0.0, ZERO, ZERO, (say("playtime", "in-leader"),))
+
+
+def is_disturbed_known(line: TapeLine) -> bool:
+    """Whether the catalogue knows how far a track reaches along a tape of ``line``."""
+    form = catalogue().format(line.recorded_as or line.format)
+    systems = (form.name,) if form.has_own_system else form.systems
+    return all(catalogue().format(name).footprint(line.tv) is not None for name in systems)
 
 
 def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -> Cut:
@@ -58,6 +67,7 @@ def cut(name: FormatName, speed: Speed | None, tv: TvSystem | None, cm: float) -
         removed=as_range(settled(removed)),
         disturbed=as_range(settled(disturbed)),
         sources=tuple(dict.fromkeys(text for case in cases for text in _sources(case))),
+        is_disturbed_known=all(case.system.footprint(case.tv) is not None for case in cases),
     )
 
 

@@ -17,7 +17,7 @@ from core.catalogue.markings import Marking, TapeSpeed
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.playtime import starting_beliefs
+from core.playtime import starting_beliefs, told_systems
 from core.playtime.starting_beliefs import Group, GroupWeights
 from core.wording.messages import say
 
@@ -39,6 +39,8 @@ class Facts:
     origin: Origin | None = None
     fill_known: FillKnown = FillKnown.TOLD
     fill_off: float | None = None
+    box_tv: TvSystem | None = None
+    """What the box is said to be, against the marking of this tape; `tv` is not known then."""
 
     @property
     def shell(self) -> Format:
@@ -52,18 +54,23 @@ class Facts:
 
 
 def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
-    """What a line says; ``tv`` is the TV system of the box, for a line that names none."""
+    """What a line says; ``tv`` is the TV system of the box, for a line that names none.
+
+    Where the marking tells another system than the box, both are possible (`told_systems`).
+    """
     is_filled = line.fill is not None
+    told = told_systems.tv_of(line, tv)
     return Facts(
         format=line.format,
         marking=line.marking,
         recorded_as=line.recorded_as,
         speed=line.speed,
-        tv=line.tv or tv,
+        tv=told,
         fill=line.fill,
         origin=line.origin,
         fill_known=line.fill_known if is_filled else FillKnown.TOLD,
         fill_off=line.fill_off if is_filled else None,
+        box_tv=tv if told is None else None,
     )
 
 
@@ -103,11 +110,19 @@ def tvs(known: Facts, system: Format, shop: GroupWeights) -> Choice[TvSystem]:
         return Choice(None, ((known.tv, 1.0),))
     marking = known.shell.marking(known.marking)
     weights = {
-        tv: weight
+        tv: weight * _box_says(known, tv)
         for tv, weight in tv_weights(marking, shop).items()
         if any(entry.suits(None, tv) for entry in choices)
     }
     return _choice(starting_beliefs.tv_group(marking), weights)
+
+
+def _box_says(known: Facts, tv: TvSystem) -> float:
+    """The likelihood of what is said of the whole box, were the tape recorded in ``tv``."""
+    if known.box_tv is None:
+        return 1.0
+    wrong = starting_beliefs.box_tv_wrong()
+    return 1 - wrong if tv is known.box_tv else wrong
 
 
 def speeds(known: Facts, system: Format, tv: TvSystem, shop: GroupWeights) -> Choice[TapeSpeed]:

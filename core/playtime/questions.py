@@ -15,7 +15,14 @@ import numpy as np
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, Origin, Speed, TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import box_habits, possibilities, starting_beliefs, tape_minutes
+from core.playtime import (
+    box_habits,
+    doubted_systems,
+    possibilities,
+    starting_beliefs,
+    tape_minutes,
+    told_systems,
+)
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts, facts
@@ -54,11 +61,15 @@ class BoxLine:
 
 @dataclass(frozen=True, slots=True)
 class _Possible:
-    """A question with the chance of each answer; ``always`` asked where it decides more than hours."""
+    """A question with the chance of each answer; ``always`` asked where it decides more than hours.
+
+    ``first``: it comes before those that would take off more.
+    """
 
     question: Question
     chances: tuple[float, ...]
     always: bool = False
+    first: bool = False
 
 
 def questions(lines: Sequence[BoxLine], box: Box) -> tuple[Question, ...]:
@@ -74,7 +85,7 @@ def questions(lines: Sequence[BoxLine], box: Box) -> tuple[Question, ...]:
         [total, *(minutes for each, one in possible for minutes in _tried(each, one, total, box))]
     )
     off = _hours_off([one for _, one in possible], _widths(tried))
-    ranked = sorted(zip(off, possible, strict=True), key=lambda pair: -pair[0])
+    ranked = sorted(zip(off, possible, strict=True), key=lambda pair: (not pair[1][1].first, -pair[0]))
     worth = [pair for pair in ranked if pair[0] >= WORTH_ASKING][:MOST]
     return tuple(
         replace(one.question, hours_off=hours)
@@ -119,6 +130,11 @@ def _each_possible(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
         drafts = [answer.draft.recorded_as for answer in question.answers]
         yield _Possible(question, tuple(weights.get(each, _LIKELY) for each in drafts if each), always=True)
     ways = _ways(asked.known, shop)
+    if asked.tv is not None and told_systems.is_doubted(asked.line, asked.tv):
+        question = doubted_systems.question(asked.position, asked.line, asked.tv)
+        tvs = [answer.draft.tv for answer in question.answers]
+        chances = tuple(sum(weight for each, _, _, weight in ways if each is tv) for tv in tvs)
+        yield _Possible(question, chances, always=True, first=True)
     yield from _origin(asked)
     yield from _speed(asked, shop, ways)
     yield from _fill(asked, shop)
@@ -210,7 +226,7 @@ def _tv(asked: BoxLine, shop: ShopHabits, ways: Ways) -> Iterator[_Possible]:
     for tv, _, mm_s, weight in ways:
         weights[tv] = weights.get(tv, 0.0) + weight
         speeds.setdefault(tv, set()).add(mm_s)
-    if len(weights) < 2 or speeds[TvSystem.NTSC] == speeds[TvSystem.PAL]:
+    if asked.known.box_tv is not None or len(weights) < 2 or speeds[TvSystem.NTSC] == speeds[TvSystem.PAL]:
         return
     answers = (
         _answer(asked, shop, "tv-ntsc", tv=TvSystem.NTSC),

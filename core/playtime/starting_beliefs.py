@@ -13,7 +13,7 @@ from typing import Annotated, Protocol, TypeAlias
 from msgspec import Meta, Struct
 
 from core.catalogue.cassettes import Format
-from core.catalogue.format_file import ANY, Mark, NotNegative, Positive, Words
+from core.catalogue.format_file import ANY, Mark, NotNegative, Positive, Share, Words
 from core.catalogue.markings import Marking, Sourced
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
@@ -74,6 +74,10 @@ class _Length(Struct, frozen=True, forbid_unknown_fields=True):
     mark: Mark
 
 
+class _BoxTv(Struct, frozen=True, forbid_unknown_fields=True):
+    wrong: Share
+
+
 class _Beliefs(Struct, frozen=True, forbid_unknown_fields=True):
     """The shape of ``habits.toml``."""
 
@@ -82,6 +86,7 @@ class _Beliefs(Struct, frozen=True, forbid_unknown_fields=True):
     worth: dict[str, Positive]
     alike: dict[str, _Row]
     tv: dict[str, dict[str, NotNegative]]
+    box_tv: _BoxTv
     fill: _Fill
     told: _Told
     read: _Read
@@ -129,6 +134,11 @@ def mean_concentration(candidates: tuple[tuple[float, float], ...]) -> float:
 def tv_weights(name: str) -> Weights:
     """What is believed of the TV systems: of a marking made for one of them, or of any."""
     return _beliefs().tv[name]
+
+
+def box_tv_wrong() -> float:
+    """How often the TV system of a box is wrong for a cassette whose marking tells the other one."""
+    return _beliefs().box_tv.wrong
 
 
 def fill_weights(shell: Format) -> Weights:

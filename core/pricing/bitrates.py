@@ -6,12 +6,13 @@ All figures and their sources are in ``resources/catalogue/media.toml``. Gigabyt
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cache
 from typing import Any
 
 from core.model import resource_files
 from core.model.errors import WrongInput, one_of
+from core.model.names import TvSystem
 from core.model.ranges import Range
 from core.wording.messages import say
 
@@ -33,16 +34,26 @@ def gib(gigabytes: float) -> float:
     return gigabytes / GIB
 
 
-def rate(codec: str) -> Range:
-    """Mb/s of a codec, sound included; WrongInput when it is not known."""
+def rate(codec: str, tv: TvSystem | None = None) -> Range:
+    """Mb/s of a codec, sound included; WrongInput when it is not known.
+
+    ``tv`` is the system of the recording, None where nobody knows: the larger one, which is NTSC.
+    """
     table = _codec(codec)
+    table = table.get(tv.value, table) if tv else table
     usual = float(table["mb_s"])
     return Range(table.get("mb_s_low", usual), usual, table.get("mb_s_high", usual))
 
 
-def size(codec: str, minutes: Range) -> Range:
-    """Gigabytes of a recording of ``minutes`` as a file of this codec."""
-    mb_s = rate(codec)
+def tv_of(systems: Iterable[TvSystem | None]) -> TvSystem | None:
+    """The one TV system of several recordings; None where they differ or one is not known."""
+    found = set(systems)
+    return found.pop() if len(found) == 1 else None
+
+
+def size(codec: str, minutes: Range, tv: TvSystem | None = None) -> Range:
+    """Gigabytes of a recording of ``minutes`` in ``tv`` as a file of this codec."""
+    mb_s = rate(codec, tv)
     return Range(
         gigabytes(mb_s.low, minutes.low),
         gigabytes(mb_s.likely, minutes.likely),

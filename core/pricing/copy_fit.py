@@ -15,7 +15,7 @@ from core.model.copies.copy_records import CopyContents, CopyRecord, OwnDrive
 from core.model.errors import Refused
 from core.model.inventory import Delivery
 from core.model.job_records import Job
-from core.model.names import TapeCode
+from core.model.names import TapeCode, TvSystem
 from core.model.own_shop import shop_additions
 from core.model.ranges import exactly
 from core.model.tape_records import TapeRecord
@@ -28,8 +28,8 @@ GB = 1e9
 
 def misfits(job: Job) -> tuple[CopyMisfit, ...]:
     """The copies of an order that cannot be made as ordered, as far as is known now."""
-    played = known_least(job)
-    found = (_misfit(copy, played) for copy in copy_standing.here(job) if _is_to_be_made(job, copy))
+    played, tv = known_least(job), tv_of(job)
+    found = (_misfit(copy, played, tv) for copy in copy_standing.here(job) if _is_to_be_made(job, copy))
     return tuple(each for each in found if each is not None)
 
 
@@ -44,6 +44,11 @@ def sentence(misfit: CopyMisfit) -> str:
     return say("copies", f"misfit-{misfit.reason.value}", copy=misfit.words, tape=tape, **figures)
 
 
+def tv_of(job: Job) -> TvSystem | None:
+    """The TV system of all tapes of an order, as booked; None where it is not one."""
+    return bitrates.tv_of(tape.draft.tv for tape in job.tapes)
+
+
 def known_least(job: Job) -> dict[TapeCode, float]:
     """By tape: the minutes that its copy runs at least; tapes that are settled as not copied are left out."""
     found = {}
@@ -54,7 +59,9 @@ def known_least(job: Job) -> dict[TapeCode, float]:
     return found
 
 
-def pieces_needed(delivery: Delivery, code: str, minutes: Sequence[float]) -> float:
+def pieces_needed(
+    delivery: Delivery, code: str, minutes: Sequence[float], tv: TvSystem | None = None
+) -> float:
     """Pieces of a kind that the copies of tapes of so many ``minutes`` take; 0 where nothing limits them."""
     if delivery.kind == "dvd":
         return discs.video_dvds([exactly(each) for each in minutes]).discs.likely
@@ -64,13 +71,13 @@ def pieces_needed(delivery: Delivery, code: str, minutes: Sequence[float]) -> fl
     if own is not None and own.minutes:
         return float(whole_pieces.in_order(minutes, own.minutes))
     holds = room(code)
-    return float(whole_pieces.in_order(sizes(delivery, minutes), holds)) if holds else 0.0
+    return float(whole_pieces.in_order(sizes(delivery, minutes, tv), holds)) if holds else 0.0
 
 
-def sizes(delivery: Delivery, minutes: Sequence[float]) -> list[float]:
+def sizes(delivery: Delivery, minutes: Sequence[float], tv: TvSystem | None = None) -> list[float]:
     """Gigabytes of the file of each tape, at the usual rate of its codec."""
     codec = delivery.codec or "h264"
-    return [bitrates.gigabytes(bitrates.rate(codec).likely, each) for each in minutes]
+    return [bitrates.gigabytes(bitrates.rate(codec, tv).likely, each) for each in minutes]
 
 
 def room(code: str) -> float | None:
@@ -121,27 +128,29 @@ def _is_to_be_made(job: Job, copy: CopyRecord) -> bool:
     return copy.is_followed and copy.follows is None and not copy.is_download and not is_there
 
 
-def _misfit(copy: CopyRecord, played: dict[TapeCode, float]) -> CopyMisfit | None:
+def _misfit(copy: CopyRecord, played: dict[TapeCode, float], tv: TvSystem | None) -> CopyMisfit | None:
     delivery = copy.delivery
     if delivery is None:
         return None
     minutes = list(played.values())
     if copy.is_own_drive:
-        return _of_drive(copy, delivery, played)
-    needed = pieces_needed(delivery, copy.code, minutes)
+        return _of_drive(copy, delivery, played, tv)
+    needed = pieces_needed(delivery, copy.code, minutes, tv)
     if needed <= copy.pieces:
         return None
     holds = _room_of_all(copy)
     if delivery.kind == "files" and holds is not None and not copy.code.startswith(("dvd", "bd")):
-        return CopyMisfit(copy.id, copy.words, MisfitReason.SIZE, sum(sizes(delivery, minutes)), holds)
+        return CopyMisfit(copy.id, copy.words, MisfitReason.SIZE, sum(sizes(delivery, minutes, tv)), holds)
     return CopyMisfit(copy.id, copy.words, MisfitReason.PIECES, needed, copy.pieces)
 
 
-def _of_drive(copy: CopyRecord, delivery: Delivery, played: dict[TapeCode, float]) -> CopyMisfit | None:
+def _of_drive(
+    copy: CopyRecord, delivery: Delivery, played: dict[TapeCode, float], tv: TvSystem | None
+) -> CopyMisfit | None:
     drive = copy.drive
     if drive is None:
         return None
-    each = dict(zip(played, sizes(delivery, list(played.values())), strict=True))
+    each = dict(zip(played, sizes(delivery, list(played.values()), tv), strict=True))
     whole, holds = sum(each.values()), drive_room(drive)
     if whole > holds:
         return CopyMisfit(copy.id, copy.words, MisfitReason.SIZE, whole, holds)

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from core.model.errors import WrongInput, one_of
 from core.model.inventory import CARRIERS, Delivery
+from core.model.names import TvSystem
 from core.model.own_shop import shop_additions
 from core.model.quote_records import Copy, Storage
 from core.model.ranges import ZERO, Range
@@ -21,14 +22,17 @@ USUAL = Delivery("files", "h264", "usb")
 """What is made when the customer orders nothing."""
 
 
-def storage(minutes: Range, tape_minutes: Sequence[Range], deliver: Sequence[Delivery]) -> Storage:
+def storage(
+    minutes: Range, tape_minutes: Sequence[Range], deliver: Sequence[Delivery], tv: TvSystem | None = None
+) -> Storage:
     """What the copies of one job take up.
 
-    ``minutes`` is the play time of all tapes together, ``tape_minutes`` that of each. The gigabytes are
-    those of the files; video discs count as discs, and as gigabytes only when nothing else is made.
+    ``minutes`` is the play time of all tapes together, ``tape_minutes`` that of each, ``tv`` the TV system of
+    all of them where it is one. The gigabytes are those of the files; video discs count as discs, and as
+    gigabytes only when nothing else is made.
     WrongInput for a codec or carrier that is not known.
     """
-    parts = [_remembered(delivery, minutes, tuple(tape_minutes)) for delivery in deliver or (USUAL,)]
+    parts = [_remembered(delivery, minutes, tuple(tape_minutes), tv) for delivery in deliver or (USUAL,)]
     files = [
         part for part, delivery in zip(parts, deliver or (USUAL,), strict=True) if delivery.kind == "files"
     ]
@@ -49,10 +53,10 @@ def _together(copies: Iterable[Copy]) -> tuple[Copy, ...]:
     return tuple(Copy(code, words, count) for (code, words), count in found.items())
 
 
-def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range]) -> Storage:
+def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range], tv: TvSystem | None = None) -> Storage:
     """What one set of copies takes up; WrongInput when its kind, codec or carrier is not known."""
     if delivery.kind == "files":
-        return _files(delivery.codec or "h264", delivery.carrier or "usb", minutes, tapes)
+        return _files(delivery.codec or "h264", delivery.carrier or "usb", minutes, tapes, tv)
     if delivery.kind == "dvd":
         return discs.video_dvds(tapes)
     if delivery.kind == "bluray":
@@ -61,9 +65,9 @@ def made(delivery: Delivery, minutes: Range, tapes: Sequence[Range]) -> Storage:
 
 
 @worded_cache(maxsize=256)
-def _remembered(delivery: Delivery, minutes: Range, tapes: tuple[Range, ...]) -> Storage:
+def _remembered(delivery: Delivery, minutes: Range, tapes: tuple[Range, ...], tv: TvSystem | None) -> Storage:
     """`made`, remembered: most keys leave the minutes of a box as they are."""
-    return made(delivery, minutes, tapes)
+    return made(delivery, minutes, tapes, tv)
 
 
 def carriers() -> tuple[str, ...]:
@@ -77,8 +81,8 @@ def codec_words(codec: str) -> str:
     return bitrates.words(codec)
 
 
-def _files(codec: str, carrier: str, minutes: Range, tapes: Sequence[Range]) -> Storage:
-    size, sizes = bitrates.size(codec, minutes), [bitrates.size(codec, tape) for tape in tapes]
+def _files(codec: str, carrier: str, minutes: Range, tapes: Sequence[Range], tv: TvSystem | None) -> Storage:
+    size, sizes = bitrates.size(codec, minutes, tv), [bitrates.size(codec, tape, tv) for tape in tapes]
     if carrier in ("dvd-r", "bd-r"):
         return discs.of_files(size, sizes, carrier, bitrates.words(codec))
     if carrier in ("usb", "disk"):

@@ -13,6 +13,7 @@ from itertools import combinations_with_replacement
 from core.model.errors import WrongInput
 from core.model.inventory import Delivery
 from core.model.money import rounded
+from core.model.names import TvSystem
 from core.model.own_shop import shop_additions
 from core.model.quote_records import Storage
 from core.model.ranges import Range
@@ -32,29 +33,37 @@ MediaCounts = Mapping[str, int]
 
 
 def cheaper(
-    minutes: Range, tapes: Sequence[Range], deliver: Sequence[Delivery], book: PriceBook
+    minutes: Range,
+    tapes: Sequence[Range],
+    deliver: Sequence[Delivery],
+    book: PriceBook,
+    tv: TvSystem | None = None,
 ) -> tuple[str, ...]:
     """Sentences, one for each set of copies that could be had for less; the dearest saving first.
 
-    ``minutes`` is the play time of all tapes together, ``tapes`` that of each. A set whose pieces have no
-    price in the book is left alone.
+    ``minutes`` is the play time of all tapes together, ``tapes`` that of each, ``tv`` as of
+    `copy_sizes.storage`. A set whose pieces have no price in the book is left alone.
     """
-    return _cheaper(minutes, tuple(tapes), tuple(deliver) or (copy_sizes.USUAL,), book)
+    return _cheaper(minutes, tuple(tapes), tuple(deliver) or (copy_sizes.USUAL,), book, tv)
 
 
 @worded_cache(maxsize=256)
 def _cheaper(
-    minutes: Range, tapes: tuple[Range, ...], deliver: tuple[Delivery, ...], book: PriceBook
+    minutes: Range,
+    tapes: tuple[Range, ...],
+    deliver: tuple[Delivery, ...],
+    book: PriceBook,
+    tv: TvSystem | None,
 ) -> tuple[str, ...]:
     found: list[tuple[int, str]] = []
     for delivery in deliver:
-        now = copy_sizes.made(delivery, minutes, tapes)
+        now = copy_sizes.made(delivery, minutes, tapes, tv)
         cost = _likely(now, book)
         if not cost:
             continue
         offers = [
             (cost - _price(other, book), _sentence(words, now, other, cost, book))
-            for words, other in _others(delivery, deliver, minutes, tapes, book)
+            for words, other in _others(delivery, deliver, minutes, tapes, book, tv)
         ]
         found += sorted((each for each in offers if each[0] >= LEAST_SHARE * cost), reverse=True)[:1]
     return tuple(sentence for _, sentence in sorted(found, reverse=True))
@@ -66,26 +75,32 @@ def _others(
     minutes: Range,
     tapes: tuple[Range, ...],
     book: PriceBook,
+    tv: TvSystem | None,
 ) -> Iterator[tuple[str, MediaCounts]]:
     """Other pieces for one set of copies, enough for long tapes, with what is given up."""
     is_asked_for = delivery.carrier in ("download", "own-drive") or shop_additions.medium(
         delivery.carrier or ""
     )
     if delivery.kind == "files" and not is_asked_for:
-        yield from _as_files(delivery.codec or "h264", minutes, tapes, book, "instead")
+        yield from _as_files(delivery.codec or "h264", minutes, tapes, book, "instead", tv)
     if delivery.kind != "dvd":
         return
     yield "shared", _shared_dvds(tapes)
     yield "layered", _layered_dvds(tapes)
     if not any(each.kind == "files" for each in deliver):
-        yield from _as_files("h264", minutes, tapes, book, "files")
+        yield from _as_files("h264", minutes, tapes, book, "files", tv)
 
 
 def _as_files(
-    codec: str, minutes: Range, tapes: tuple[Range, ...], book: PriceBook, words: str
+    codec: str,
+    minutes: Range,
+    tapes: tuple[Range, ...],
+    book: PriceBook,
+    words: str,
+    tv: TvSystem | None,
 ) -> Iterator[tuple[str, MediaCounts]]:
-    size = bitrates.size(codec, minutes).high
-    longest = max((bitrates.size(codec, tape).high for tape in tapes), default=0.0)
+    size = bitrates.size(codec, minutes, tv).high
+    longest = max((bitrates.size(codec, tape, tv).high for tape in tapes), default=0.0)
     sold = {f"{carrier}-{gb}": sticks.holds(gb) for carrier in ("usb", "disk") for gb in sticks.sold(carrier)}
     fitting = {code: holds for code, holds in sold.items() if code in book.media and holds >= longest}
     mixes: list[Counter[str]] = [

@@ -62,9 +62,9 @@ def fat32_minutes(codec: str) -> float:
 
 
 def fat32_parts(gigabytes: float) -> int:
-    """Parts into which FAT32 would cut a file; 1 when it takes it whole."""
-    most = float(bitrates.page()["filling"]["fat32_bytes"])
-    return max(math.ceil(gigabytes * 1e9 / most - whole_pieces.DUST), 1)
+    """Parts into which FAT32 would cut a file, to the byte; 1 when it takes it whole."""
+    most = int(bitrates.page()["filling"]["fat32_bytes"])
+    return max(-(-round(gigabytes * 1e9) // most), 1)
 
 
 def of_files(size: Range, sizes: Sequence[Range], carrier: str, codec: str) -> Storage:

@@ -13,7 +13,8 @@ from core.catalogue import findings
 from core.catalogue.cassettes import Format
 from core.catalogue.format_file import PackGeometry
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Sourced
+from core.catalogue.markings import Sourced, thickness_of
+from core.model.names import TvSystem
 from core.pricing import bitrates
 from core.wording.messages import say
 
@@ -81,7 +82,7 @@ def _of_pack(words: str, pack: PackGeometry) -> Iterator[SourcedFigure]:
         figure = say("sources", "microns", low=f"{grade.span.thin:g}", high=f"{grade.span.thick:g}")
         source = Sourced(None, grade.span.source, grade.span.mark)
         yield SourcedFigure(
-            say("sources", "tape_m_may", words=words, value=f"{grade.nominal.value:g}"), figure, source
+            say("sources", "tape_m_may", words=words, value=f"{thickness_of(grade).value:g}"), figure, source
         )
     place = pack.reels_drawn
     figure = say("sources", "mm_apart_mm_back", apart=f"{place.apart:g}", from_back=f"{place.from_back:g}")
@@ -94,14 +95,23 @@ def of_media() -> tuple[SourcedFigure, ...]:
     """Rates of codecs, sizes of discs, and every line between good and poor."""
     page = bitrates.page()
     rates = (
-        SourcedFigure(bitrates.words(codec), f"{each['mb_s']:g} Mb/s", _told(each))
-        for codec, each in page["codecs"].items()
+        SourcedFigure(words, f"{each['mb_s']:g} Mb/s", _told(each))
+        for codec, table in page["codecs"].items()
+        for words, each in _by_tv(bitrates.words(codec), table)
     )
     discs = (
         SourcedFigure(each["words"], say("sources", "sectors", n=str(each["sectors"])), _told(each))
         for each in page["discs"].values()
     )
     return (*rates, *discs, *_told_apart(page))
+
+
+def _by_tv(words: str, table: Mapping[str, Any]) -> Iterator[tuple[str, Mapping[str, Any]]]:
+    """A codec, and the TV systems for which it has a rate of their own."""
+    yield words, table
+    for tv in TvSystem:
+        if tv.value in table:
+            yield say("sources", "codec_in", codec=words, tv=tv.value.upper()), table[tv.value]
 
 
 def _likely_minutes(minutes: tuple[float, float, float]) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from operator import attrgetter
 from typing import Any
@@ -189,7 +188,7 @@ def _tape_row(unit: Unit, inventory: Inventory, tape: QuotedTape, number: JobNum
         place=place,
         line=tape.line,
         n=tape.n,
-        draft=replace(tape.draft, tv=inventory.tv_of(tape.draft)),
+        draft=tape.draft,
         station=Station.BOOKED_IN,
         since=unit.now,
         findings=tape.draft.findings,

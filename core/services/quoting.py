@@ -18,13 +18,14 @@ from core.model.inventory import MOST_TAPES, Inventory, TapeLine
 from core.model.names import TvSystem
 from core.model.own_shop.settings_records import Deck, Partner, ShopSettings
 from core.model.promise_records import Promise
-from core.model.quote_records import Question, Quote, QuotedTape, Storage
+from core.model.quote_records import Answer, Question, Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.playtime import box_habits, questions, tape_minutes
+from core.playtime import box_habits, doubted_systems, questions, tape_minutes, told_systems
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
 from core.pricing import (
+    bitrates,
     box_price,
     charges,
     copy_minutes,
@@ -88,7 +89,7 @@ def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
         made = replace(made, without_rush=_promise(shop, made, rush=False).day)
     return replace(
         made,
-        questions=asked(inventory, made.tapes, shop.habits),
+        questions=tuple(_with_prices(asked(inventory, made.tapes, shop.habits), inventory, shop)),
         warnings=tuple(dict.fromkeys(_warnings(made, shop))),
     )
 
@@ -153,6 +154,22 @@ def asked(inventory: Inventory, tapes: Sequence[QuotedTape], habits: ShopHabits)
     return questions.questions(_box_lines(inventory, tapes), _box(_SCENARIOS_TO_ASK, habits))
 
 
+def _with_prices(found: Sequence[Question], box: Inventory, shop: ShopSnapshot) -> Iterator[Question]:
+    """The questions; where marking and box tell two TV systems, each answer with what the box then costs."""
+    for question in found:
+        if told_systems.asks(question, box):
+            answers = tuple(_with_price(answer, question.line, box, shop) for answer in question.answers)
+            yield replace(question, answers=answers)
+        else:
+            yield question
+
+
+def _with_price(answer: Answer, position: int, box: Inventory, shop: ShopSnapshot) -> Answer:
+    lines = (*box.lines[: position - 1], answer.draft, *box.lines[position:])
+    due = at_once(replace(box, lines=lines), None, shop).price.due
+    return doubted_systems.priced(answer, shop.book.spelled(due.likely))
+
+
 def draws_of(habits: ShopHabits) -> Box:
     """What the hours and the flat sum of a box on the counter are drawn from."""
     return _box(_SCENARIOS, habits)
@@ -161,15 +178,17 @@ def draws_of(habits: ShopHabits) -> Box:
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
     """What the copies take up, with what would be cheaper among its notes."""
     minutes, each = recorded_minutes.of_box(minutes, tapes)
-    found = copy_sizes.storage(minutes, each, inventory.deliver)
-    return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book))
+    tv = bitrates.tv_of(tape.draft.tv for tape in tapes)
+    found = copy_sizes.storage(minutes, each, inventory.deliver, tv)
+    return replace(found, notes=found.notes + savings.cheaper(minutes, each, inventory.deliver, book, tv))
 
 
 def tapes_and_copies(inventory: Inventory, habits: ShopHabits) -> tuple[tuple[QuotedTape, ...], Storage]:
     """The tapes of a box and what its copies take up: all that a price is made from besides the book."""
     tapes = quoted_tapes(inventory, habits)
     minutes = _together(_box_lines(inventory, tapes), habits)
-    return tapes, copy_sizes.storage(*recorded_minutes.of_box(minutes, tapes), inventory.deliver)
+    tv = bitrates.tv_of(tape.draft.tv for tape in tapes)
+    return tapes, copy_sizes.storage(*recorded_minutes.of_box(minutes, tapes), inventory.deliver, tv)
 
 
 def quoted_tapes(
@@ -213,11 +232,12 @@ def _tapes_of(
     partners: tuple[Partner, ...],
     is_priced: bool,
 ) -> tuple[QuotedTape, ...]:
-    elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=tv), is_priced=is_priced)
+    told = told_systems.tv_of(line, tv)
+    elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=told), is_priced=is_priced)
     verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range
     minutes = believed if verdict.is_worked_on else ZERO
-    draft = replace(line, tv=tv)  # so that the tape keeps it when it leaves its box
+    draft = replace(line, tv=told)  # so that the tape keeps it when it leaves its box
     return tuple(QuotedTape(position, n, draft, minutes, verdict) for n in range(1, line.count + 1))
 
 
@@ -251,7 +271,7 @@ def _keys(position: int, count: int) -> tuple[int, ...]:
 def _warnings(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
     for tape in made.tapes:
         if tape.n == 1:
-            yield from _line_warnings(tape, shop)
+            yield from _line_warnings(tape, made.inventory, shop)
     yield from made.storage.notes
     if made.promise.day is None and made.tapes:
         yield say("quotes", "no_date", reasons="; ".join(made.promise.held_by))
@@ -264,13 +284,14 @@ def _warnings(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
         yield say("quotes", "other_currency", book=shop.book.name, theirs=theirs, ours=ours)
 
 
-def _line_warnings(tape: QuotedTape, shop: ShopSnapshot) -> Iterator[str]:
+def _line_warnings(tape: QuotedTape, box: Inventory, shop: ShopSnapshot) -> Iterator[str]:
     """What must be known of one line of the box, told for its first tape."""
     draft, told = tape.draft, list(tape.verdict.told)
     if tape.verdict.is_worked_on:
         choice = suited(shop.settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed)
         told += [f"{choice.doubt}."] if choice.doubt else []
         told += _read_by_rule(draft)
+        told += doubted_systems.warnings(draft, box.tv)
         if choice.decks and turnaround.is_overlong(shop.load, tape):
             told.append(say("quotes", "overlong"))
     words = formats.catalogue().format(draft.format).words

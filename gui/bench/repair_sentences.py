@@ -24,16 +24,17 @@ def lost(likely: float, believed: Range | None) -> str:
     return say("repair", "from_to", low=seconds(believed.low), high=seconds(believed.high))
 
 
-def splice_words(splice: Splice, timezone: str) -> str:
+def splice_words(tape: TapeRecord, splice: Splice, timezone: str) -> str:
     """One joint in one line, with whether it was made again."""
-    told = _splice_words(splice, timezone)
+    told = _splice_words(tape, splice, timezone)
     return say("repair", "redone_line", splice=told) if splice.redone else told
 
 
-def _splice_words(splice: Splice, timezone: str) -> str:
+def _splice_words(tape: TapeRecord, splice: Splice, timezone: str) -> str:
+    key = "splice_line" if cuts.is_disturbed_known(tape.draft) else "splice_line_unknown"
     return say(
         "repair",
-        "leader_line" if splice.in_leader else "splice_line",
+        "leader_line" if splice.in_leader else key,
         at=at(splice),
         cm=f"{splice.cut_cm:g}",
         joined=spoken(splice.joined_with),
@@ -61,7 +62,7 @@ def other_figure(place: Place) -> str:
 
 def joints(tape: TapeRecord, timezone: str) -> tuple[str, ...]:
     """The joints from the head of the tape, and what several cost together."""
-    lines = [splice_words(each, timezone) for each in tape.joints]
+    lines = [splice_words(tape, each, timezone) for each in tape.joints]
     if len(lines) > 1:
         removed = cuts.total(tape.splices).removed
         lines.append(say("repair", "all_joints", count=len(lines), removed=lost(removed.likely, removed)))

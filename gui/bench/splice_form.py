@@ -141,7 +141,8 @@ class SpliceForm(QWidget):
         removed = lost(cost.seconds_removed, cost.removed)
         disturbed = lost(cost.seconds_disturbed, cost.disturbed)
         other = other_figure(there)
-        return say("repair", "preview_programme", other=other, removed=removed, disturbed=disturbed)
+        key = "preview_programme" if cost.is_disturbed_known else "preview_unknown"
+        return say("repair", key, other=other, removed=removed, disturbed=disturbed)
 
     def _place(self) -> Place | None:
         """The place typed so far, when there is such a place on the tape."""

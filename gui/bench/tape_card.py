@@ -117,7 +117,7 @@ class TapeCard(QFrame):
         facts.add(say("bench", "splices"), standing)
         for number, each in enumerate(tape.struck):
             head = say("bench", "splices") if number == 0 and not standing else ""
-            facts.add(head, [splice_words(each.splice, zone)], "small", struck=True)
+            facts.add(head, [splice_words(tape, each.splice, zone)], "small", struck=True)
             facts.add("", [struck_words(each, zone)], "small")
         facts.add(say("repair", "tried"), [tried_words(each, zone) for each in tape.tried])
         facts.add(say("repair", "look"), look_words(tape, zone), "attention" if tape.look_due else "")

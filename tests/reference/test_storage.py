@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.model.names import TvSystem
 from core.pricing import bitrates, discs, sticks
 
 
@@ -96,6 +97,37 @@ def test_an_hour_of_dv_does_not_fit_one_file_on_fat32() -> None:
     assert sticks.fat32_parts(12.96) == 4
     assert sticks.fat32_parts(4.294967295) == 1
     assert sticks.fat32_parts(4.3) == 2
+
+
+@pytest.mark.parametrize(
+    ("size", "parts"), [(2**32 - 1, 1), (2**32, 2), (2 * 2**32 - 2, 2), (2 * 2**32 - 1, 3)]
+)
+def test_fat32_ends_a_file_one_byte_below_4_gib(size: int, parts: int) -> None:
+    """DIR_FileSize has 32 bits (Microsoft, FAT32 File System Specification, from memory)."""
+    assert sticks.fat32_parts(size / 1e9) == parts
+
+
+def v210_mb_s(width: int, height: int, frames_a_second: float) -> float:
+    """Six pixels in 16 bytes, each line begun at a multiple of 128 bytes: MultimediaWiki, V210."""
+    line = -(-(-(-width // 6) * 16) // 128) * 128
+    return line * height * frames_a_second * 8 / 1e6
+
+
+@pytest.mark.parametrize(
+    ("tv", "size", "frames"),
+    [(TvSystem.NTSC, (720, 486), 30000 / 1001), (TvSystem.PAL, (720, 576), 25.0)],
+)
+def test_v210_takes_what_its_published_packing_makes(
+    tv: TvSystem, size: tuple[int, int], frames: float
+) -> None:
+    """With 48 kHz, 16 bit, stereo: 1.536 Mb/s (arithmetic). Lines of a picture: Rec. ITU-R BT.601-7."""
+    assert bitrates.rate("v210", tv).likely == pytest.approx(v210_mb_s(*size, frames) + 1.536, abs=0.001)
+
+
+def test_where_the_tv_system_is_not_known_the_larger_v210_is_planned() -> None:
+    assert bitrates.rate("v210") == bitrates.rate("v210", TvSystem.NTSC)
+    assert bitrates.rate("v210", TvSystem.PAL).likely < bitrates.rate("v210").likely
+    assert bitrates.rate("ffv1", TvSystem.PAL) == bitrates.rate("ffv1")
 
 
 def test_an_encoder_does_not_use_what_a_short_dvd_would_allow() -> None:

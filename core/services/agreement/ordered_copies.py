@@ -9,7 +9,7 @@ from core.model.copies.copy_records import DOWNLOAD
 from core.model.inventory import Delivery
 from core.model.quote_records import Copy, QuotedTape, Storage
 from core.model.ranges import ZERO
-from core.pricing import copy_sizes
+from core.pricing import bitrates, copy_sizes
 from core.pricing.bitrates import words as codec_words
 from core.services.agreement import agreement_versions
 from core.store import lookup, row_records
@@ -44,7 +44,7 @@ def change(unit: Unit, row: JobRow, deliver: Sequence[Delivery], tapes: Sequence
     if tuple(deliver) == before.inventory.deliver and _minutes(tapes) == _minutes(before.tapes):
         return before.storage
     each = [tape.minutes for tape in tapes]
-    made = copy_sizes.storage(sum(each, ZERO), each, deliver)
+    made = copy_sizes.storage(sum(each, ZERO), each, deliver, bitrates.tv_of(tape.draft.tv for tape in tapes))
     left = [each for each in lookup.standing_copies(row) if each.follows is None]
     missing = [each for each in _wanted(made, deliver) if not _kept(left, each)]
     for wanted in list(missing):

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from datetime import timedelta
 
 from core.catalogue import acclimatisation, condition
 from core.model import numbers
 from core.model.inventory import Inventory, TapeLine
-from core.model.names import JobNumber, Outcome, TapeCode
+from core.model.names import JobNumber, Outcome, TapeCode, TvSystem
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Elsewhere
 from core.model.stations import Station
-from core.playtime import tape_minutes
+from core.playtime import tape_minutes, told_systems
 from core.pricing.tape_matching import KnownTape, MatchedTape, matched
 from core.scheduling import partner_choice
 from core.services import deck_queue
@@ -29,8 +29,9 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
 
     Refused where a tape would be left out that was copied or is home.
     """
-    lines = [replace(line, tv=box.tv_of(line)) for line in box.lines]
     standing = lookup.standing_tapes(row)
+    told = {_told(each) for each in standing}
+    lines = [replace(line, tv=tv_of(line, box, told)) for line in box.lines]
     known = [KnownTape(TapeCode(each.code), _told(each), each.line, _progress(each)) for each in standing]
     made = matched(known, lines, codes)
     kept = {each.code for each in made}
@@ -44,6 +45,12 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
         else:
             _describe(unit, by_code[tape.code], tape)
     unit.session.flush()
+
+
+def tv_of(line: TapeLine, box: Inventory, told: Collection[TapeLine]) -> TvSystem | None:
+    """As `told_systems.tv_of`; what was booked in the box's system before that was asked stays so."""
+    as_box = replace(line, count=1, tv=box.tv_of(line))
+    return as_box.tv if as_box in told else told_systems.tv_of(line, box.tv)
 
 
 def _told(tape: TapeRow) -> TapeLine:

@@ -58,6 +58,7 @@ minutes_on_machine = { $span } minutes on the machine
 minutes_recorded = { $span } minutes recorded
 minutes_end_end_m = { $figure } minutes end to end: { $figure_2 } m at { $figure_3 } mm/s
 seconds_removed_seconds_disturbed = { $seconds_removed } seconds removed, { $seconds_disturbed } seconds disturbed
+seconds_removed_only = { $seconds_removed } seconds removed; how many are disturbed is not known
 m_minutes_reel = { $metres } m, { $figure } minutes on the reel
 tape_run_minutes_minutes = { $span }% of the tape has run: { $span_2 } minutes; { $span_3 } minutes to come
 tapes_hours_capture = { $count } tapes, { $span } hours of copying

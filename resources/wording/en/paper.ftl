@@ -201,6 +201,8 @@ splice-head =
     }
 splice-cut = Spliced about { $where } from the start with { $how }; { $cm } cm cut away. { $removed } s of the recording are gone, and { $disturbed } s are disturbed.
 splice-uncut = Spliced about { $where } from the start with { $how }; nothing was cut away. { $disturbed } s of the recording are disturbed.
+splice-cut-unknown = Spliced about { $where } from the start with { $how }; { $cm } cm cut away. { $removed } s of the recording are gone. How much beside it is disturbed is not known.
+splice-uncut-unknown = Spliced about { $where } from the start with { $how }; nothing was cut away. How much of the recording is disturbed is not known.
 splice-leader_start = Spliced in the clear leader at the start of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
 splice-leader_end = Spliced in the clear leader at the end of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
 became-checked = Copy checked by { $name }.

@@ -70,6 +70,15 @@ def test_cut_tells_seconds_removed_and_disturbed(typed: Typist) -> None:
     assert told["seconds_disturbed"] == pytest.approx((20 + 96.2) / 33.35, abs=1e-6)
 
 
+def test_seconds_that_nobody_can_know_are_told_as_not_known(typed: Typist) -> None:
+    """MicroMV: how far a track reaches was not found, so no cut of it disturbs 0.0 seconds."""
+    asked = ("cut", "--format", "micromv", "--cm", "0")
+    told = typed(*asked)
+
+    assert told.document["seconds_removed"] == 0
+    assert told.document["seconds_disturbed"] is told.document["disturbed"] is None
+
+
 def test_pack_tells_metres_and_minutes_and_refuses_an_unknown_hub(typed: Typist) -> None:
     told = typed("pack", "--format", "vhs", "--radius-mm", "35", "--speed", "sp", "--tv", "ntsc").document
     assert told["metres"] == pytest.approx(3.141592653589793 * (35**2 - 13**2) / 19, abs=1e-6)

@@ -59,6 +59,11 @@ def test_where_no_track_figure_is_known_the_answer_says_so() -> None:
     lost = cuts.cut(FormatName("micromv"), None, None, 1)
 
     assert any("not known" in source for source in lost.sources)
+    assert not lost.is_disturbed_known
+    assert not cuts.is_disturbed_known(TapeLine(1, FormatName("micromv")))
+    assert cuts.is_disturbed_known(TapeLine(1, FormatName("8mm-unknown")))
+    # the head of an audio cassette reads across the tape: nothing is disturbed, and that is known
+    assert cuts.is_disturbed_known(TapeLine(1, FormatName("audio-cassette")))
 
 
 @pytest.mark.parametrize("cm", [-1, -0.001, float("nan"), float("inf"), 1e6])

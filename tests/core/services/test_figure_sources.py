@@ -44,11 +44,12 @@ def test_every_fact_has_a_mark_and_a_figure() -> None:
         assert any(sign.isdigit() for sign in fact.figure)
 
 
-def test_what_has_no_source_keeps_an_empty_one() -> None:
-    unsourced = [fact.what for fact in figure_sources.of_media() if not fact.source.source]
+def test_every_figure_of_the_media_says_where_it_comes_from_or_that_it_comes_from_nowhere() -> None:
+    facts = {fact.what: fact.source.source for fact in figure_sources.of_media()}
 
-    assert "share of a stick left after formatting" in unsourced
-    assert "from it on a DVD's picture is good, in Mb/s" in unsourced
+    assert all(facts.values())
+    assert "no source" in facts["share of a stick left after formatting"]
+    assert "no source" in facts["from it on a DVD's picture is good, in Mb/s"]
 
 
 def test_markings_that_share_a_hub_are_told_once() -> None:

@@ -32,4 +32,7 @@ fill-less = less than half
 tv = { $tape }: where was it recorded?
 tv-ntsc = in North America or Japan, NTSC
 tv-pal = in Europe or most other countries, PAL
+tv-doubted = { $tape }: the marking is { $marking }, the order says { $box }. Which one was it recorded in?
+means-full = about { $minutes } minutes each when full
+means-full-priced = about { $minutes } minutes each when full; the order then comes to about { $price }
 means = { $minutes } minutes each

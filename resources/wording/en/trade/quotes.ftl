@@ -15,6 +15,7 @@ other_currency = { $book } is priced in { $theirs }, but the shop's currency is 
 about_tapes = { $count } × { $format }: { $sentence }
 read_by_rule = We don't list { $marking }, so its length was read from the marking by rule: about { $metres } m, or { $minutes } minutes at { $system } { $speed }.
 told_minutes = Its length was read by rule from "{ $marking }", taken as the whole cassette: about { $metres } m, or { $minutes } minutes at { $system } { $speed }.
+tv_doubted = { $marking } is a { $made_for } marking, but this order says { $box }. A full tape runs { $theirs } minutes in { $made_for } and { $ours } in { $box }. Please tell us which it is; until then, price and day allow for both.
 overlong = This could play longer than the shop is open in a day and run past closing.
 
 needed_earlier = Needed by { $wanted }, but the earliest day we can promise is { $promised }: { $chance } of being ready by { $wanted }.

@@ -1,4 +1,5 @@
 # What the bench says about repairs: joints, what else was tried, donor parts, the look afterwards.
+splice_line_unknown = At { $at }: { $cm } cm cut away, { $joined }; { $removed } s lost; how much is disturbed is not known. { $by }, { $when }.
 splice_line = At { $at }: { $cm } cm cut away, { $joined }; { $removed } s lost, { $disturbed } s disturbed. { $by }, { $when }.
 leader_line = At { $at }, in the clear leader: { $cm } cm cut away, { $joined }; none of the program is lost. { $by }, { $when }.
 struck_line = Removed by { $by } on { $when }: { $because }
@@ -29,6 +30,7 @@ section_judged = decided by where it is
 section_leader = the clear leader
 section_programme = the program
 preview_wait = Enter where it is and how much was cut to see what is lost.
+preview_unknown = In the program, { $other } in: { $removed } s of the recording are lost. How much beside them is disturbed is not known.
 preview_programme = In the program, { $other } in: { $removed } s of the recording are lost, and { $disturbed } s are disturbed where the heads cross the splice.
 preview_leader = In the clear leader: none of the program is lost. This is the safest repair, but the tape is still not for reuse.
 kept_leader = The splice in the leader is saved; nothing is lost. This tape is not for reuse: print its label and put it on.
