@@ -45,11 +45,14 @@ def write(path: Path, data: bytes) -> Path:
 
 
 def tighten(path: Path) -> None:
-    """Takes the rights of everybody else from a file or folder of ours; one of somebody else stays."""
+    """Takes the rights of everybody else from a file or folder of ours; one of somebody else stays.
+
+    So does a device: the administrator who writes to ``/dev/null`` would take it from the whole computer.
+    """
     with suppress(OSError):
-        mode = stat.S_IMODE(path.stat().st_mode)
-        if mode & 0o077:
-            path.chmod(mode & FOLDER_MODE)
+        mode = path.stat().st_mode
+        if (stat.S_ISREG(mode) or stat.S_ISDIR(mode)) and mode & 0o077:
+            path.chmod(stat.S_IMODE(mode) & FOLDER_MODE)
 
 
 def tighten_beside(shop: Path) -> None:

@@ -54,6 +54,15 @@ def test_a_file_is_private_and_keeps_what_was_in_it(tmp_path: Path) -> None:
     assert mode(file) == 0o600
 
 
+def test_what_is_no_file_keeps_its_rights(tmp_path: Path) -> None:
+    """As a device does: ``--output /dev/null`` by the administrator must not take it from everybody."""
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    pipe.chmod(0o666)
+    private_files.tighten(pipe)
+    assert mode(pipe) == 0o666
+
+
 def test_nothing_can_be_made_below_a_file(tmp_path: Path) -> None:
     (tmp_path / "a").write_bytes(b"")
     with pytest.raises(NotADirectoryError):
