@@ -31,15 +31,25 @@ class Closing(QObject):
         super().__init__(window)
         self._window = window
         self._gives_up = False
+        self._is_waiting = False
         self._box: QMessageBox | None = None
         self._lose: QPushButton | None = None
         self._again: QPushButton | None = None
+
+    @property
+    def is_under_way(self) -> bool:
+        """Whether the window is being closed, and only waits for the records."""
+        return self._is_waiting
 
     def may_close(self, work: Work, screens: Iterable[Screen]) -> bool:
         """Whether all is kept that was typed, or the person gave it up; the screens have been left."""
         if self._gives_up:
             return True
-        work.wait_for_records(LONGEST_WAIT_MS)
+        self._is_waiting = True
+        try:
+            work.wait_for_records(LONGEST_WAIT_MS)
+        finally:
+            self._is_waiting = False
         if not any(screen.has_unkept for screen in screens):
             return True
         self._ask()

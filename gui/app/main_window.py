@@ -161,6 +161,9 @@ class Window(QMainWindow):
         super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        if self._closing.is_under_way:
+            event.ignore()
+            return
         if self._desk is not None:
             self._stack.leave()
             if not self._closing.may_close(self._desk.work, self._stack.screens.values()):

@@ -35,17 +35,16 @@ class BackgroundTask(QObject):
         self.ended: Callable[[BaseException | None], None] | None = None
         """Hears first how it ended."""
         self.is_of_records = False
-        self._began: float | None = None
+        self._asked = monotonic()
         self.answered.connect(self._deliver)
 
     @property
     def seconds(self) -> float:
-        """How long a worker has been at it; 0 while it waits for its turn."""
-        return 0.0 if self._began is None else monotonic() - self._began
+        """How long somebody has been waiting for it, its turn included."""
+        return monotonic() - self._asked
 
     def carry_out(self, do: Callable[[], Any]) -> None:
         """Worker thread: do it and send the outcome over."""
-        self._began = monotonic()
         try:
             result, failure = do(), None
         except Exception as error:  # noqa: BLE001  # the border: every failure must reach a person

@@ -9,9 +9,10 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from threading import Event
+from time import monotonic
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QCoreApplication, QObject, QThreadPool, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QEventLoop, QObject, QThreadPool, Signal, Slot
 
 from core.model.errors import TapewrightError, Unavailable, Unreachable
 from core.model.names import ELSEWHERE, EVERY_KIND
@@ -28,6 +29,9 @@ if TYPE_CHECKING:
 TURN_S = 0.001
 """The longest a worker keeps the window waiting for its turn in Python. With the usual 5 ms a key painted
 beside a day in the making took up to 125 ms, with this one up to 33 (measured once, forty tapes)."""
+
+LOOK_MS = 10
+"""How long the window stays away from its events at a time while it waits for the records to be closed."""
 
 
 class Work(QObject):
@@ -125,10 +129,15 @@ class Work(QObject):
         begin(self._records, task.carry_out, lambda: deed(self._reach()))
 
     def wait_for_records(self, milliseconds: int) -> None:
-        """Wait for what the records were asked so far, at most so long, and hand on the answers."""
-        self._records.waitForDone(milliseconds)
-        for task in tuple(self._under_way):
-            QCoreApplication.sendPostedEvents(task)
+        """Wait for what the records were asked so far, at most so long, and hand on the answers.
+
+        The window goes on painting and telling meanwhile; keys and clicks wait.
+        """
+        asked = [task for task in self._under_way if task.is_of_records]
+        given_up = monotonic() + milliseconds / 1000
+        while not self._under_way.isdisjoint(asked) and monotonic() < given_up:
+            self._records.waitForDone(LOOK_MS)
+            QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)
 
     def act_as(self, name: str) -> None:
         """What is begun from now on is done by this person; what was begun before, by the one before."""

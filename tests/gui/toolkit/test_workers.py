@@ -9,10 +9,11 @@ from functools import partial
 from threading import Event, Timer, current_thread, main_thread
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtCore import QCoreApplication, QEvent, QTimer
 from pytestqt.qtbot import QtBot
 
 from core.model.errors import WrongInput
+from gui.toolkit import background_task
 from gui.toolkit.workers import TURN_S, Work
 from tests.support.patience import PATIENCE_S
 
@@ -133,3 +134,38 @@ def test_what_takes_long_and_has_not_begun_is_left_when_the_shop_is_closed(work:
     Timer(0.05, first.go_on.set).start()
     work.close()
     assert made == []
+
+
+def test_who_waits_for_a_turn_waits(work: Work, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Three calls of two seconds keep whoever asked last waiting for six, and the window says so."""
+    now = [0.0]
+    monkeypatch.setattr(background_task, "monotonic", lambda: now[0])
+    first, second = Held(), Held()
+    work._start(work._records, first, None, None, frozenset())
+    work._start(work._records, second, None, None, frozenset())
+    now[0] += 2.0
+    first.go_on.set()
+    assert second.began.wait(PATIENCE_S)
+    now[0] += 2.0
+    assert work.waited_seconds == 4.0
+    second.go_on.set()
+    qtbot.waitUntil(lambda: work.is_idle)
+
+
+def test_the_window_goes_on_while_it_waits_for_the_records_to_be_closed(work: Work, qtbot: QtBot) -> None:
+    held, beats = Held(), []
+    heart = QTimer(interval=5)
+
+    def beat() -> None:
+        beats.append(1)
+        if len(beats) == 5:
+            held.go_on.set()
+
+    heart.timeout.connect(beat)
+    heart.start()
+    work._start(work._records, held, None, None, frozenset())
+    assert held.began.wait(PATIENCE_S)
+    work.wait_for_records(1000 * PATIENCE_S)
+    heart.stop()
+    assert len(beats) >= 5
+    assert work.is_idle
