@@ -37,34 +37,48 @@ _RUNNING = pytest.StashKey["Server"]()
 class Server:
     """One running server in a folder of its own."""
 
-    def __init__(self, programs: Path) -> None:
+    def __init__(self, programs: Path, settings: str = _IN_HASTE) -> None:
         self._programs = programs
+        self._settings = settings
+        self._port = _free_port()
         self._folder = Path(tempfile.mkdtemp(prefix="tapewright-postgres-", dir=_roomy_memory()))
         self._as_owner: list[str] = []
         if hasattr(os, "geteuid") and os.geteuid() == 0:
             shutil.chown(self._folder, "postgres")
             self._as_owner = ["runuser", "-u", "postgres", "--"]
         try:
-            self.url = self._start()
+            self._make()
+            self.start()
         except Exception:
             self.stop()
             raise
 
-    def _start(self) -> str:
-        port = _free_port()
-        words = ("-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync")
-        self._run("initdb", "-D", "data", *words)
-        options = (
-            f"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self._folder} {_IN_HASTE}"
-        )
+    @property
+    def url(self) -> str:
+        return f"postgresql://postgres@127.0.0.1:{self._port}/postgres"
+
+    @property
+    def process(self) -> int:
+        """The number of the process that all others of the server come from."""
+        return int((self._folder / "data" / "postmaster.pid").read_text().splitlines()[0])
+
+    def start(self) -> None:
+        """Starts it; CalledProcessError where what was left of it is still running."""
+        where = f"-p {self._port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self._folder}"
+        options = f"{where} {self._settings}"
         self._run("pg_ctl", "-D", "data", "-l", "server.log", "-w", "-s", "start", "-o", options)
-        return f"postgresql://postgres@127.0.0.1:{port}/postgres"
 
     def stop(self) -> None:
         """Ends the server at once and removes what it wrote."""
-        if (self._folder / "data" / "postmaster.pid").exists():
-            self._run("pg_ctl", "-D", "data", "-m", "immediate", "-s", "stop")
-        shutil.rmtree(self._folder, ignore_errors=True)
+        try:
+            if (self._folder / "data" / "postmaster.pid").exists():
+                self._run("pg_ctl", "-D", "data", "-m", "immediate", "-s", "stop")
+        finally:
+            shutil.rmtree(self._folder, ignore_errors=True)
+
+    def _make(self) -> None:
+        words = ("-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync")
+        self._run("initdb", "-D", "data", *words)
 
     def _run(self, program: str, *arguments: str) -> None:
         command = [*self._as_owner, str(self._programs / program), *arguments]

@@ -74,7 +74,10 @@ class LossyLink:
         if self.is_down:
             client.close()
             return
-        self._pairs.append((client, socket.create_connection(self._there)))
+        try:
+            self._pairs.append((client, socket.create_connection(self._there)))
+        except OSError:
+            client.close()  # there is no server just now
 
     def _pass_on(self, here: socket.socket, there: socket.socket, from_client: bool) -> None:
         try:

@@ -1,0 +1,68 @@
+"""Tills killed, frozen and cut off while they work: nothing is lost, doubled, overwritten or stuck.
+
+A small share of ``python -m tests.eight_tills``, which also shows that each guard is missed when it is out.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from tests.eight_tills import till_engines, till_faults
+from tests.eight_tills.till_nursery import Nursery
+from tests.eight_tills.till_report import TillReport, report
+from tests.eight_tills.till_run import Phase, TillRun
+from tests.support.booked import KINDS
+from tests.support.own_postgres import programs
+from tests.support.postgres import WITHOUT
+
+pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="only there a till is begun in no time")
+
+SEED = 20260303
+TILLS = 4
+STEPS = 20
+PATIENCE_S = 0.5
+PAUSE_S = 0.4
+BRIEF = {
+    "sqlite": (till_faults.KILLED, till_faults.FROZEN),
+    "postgres": (
+        till_faults.KILLED,
+        till_faults.CUT,
+        till_faults.SWALLOWED,
+        till_faults.PROCESS_KILLED,
+        till_faults.SERVER_KILLED,
+    ),
+}
+
+
+@pytest.fixture(scope="module")
+def nursery(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Nursery]:
+    with Nursery(tmp_path_factory.mktemp("nursery")) as made:
+        yield made
+
+
+def _lived(kind: str, nursery: Nursery, folder: Path) -> TillReport:
+    if kind == "postgres" and programs() is None:
+        pytest.skip(WITHOUT)
+    with (
+        till_engines.made(kind, folder) as shop,
+        TillRun(shop, nursery, folder, seed=SEED, tills=TILLS, patience_s=PATIENCE_S) as run,
+    ):
+        run.live_through(Phase("all", BRIEF[kind], STEPS, rounds=1), PAUSE_S)
+        run.end()
+        return report(run)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_eight_tills_under_every_fault_lose_and_double_nothing(
+    kind: str, nursery: Nursery, tmp_path: Path
+) -> None:
+    found = _lived(kind, nursery, tmp_path)
+    assert found.problems == ()
+    assert found.happened.killed > 0
+    (row,) = found.rows
+    assert row.sent >= STEPS
+    assert row.retried > 0

@@ -1,0 +1,66 @@
+"""What the history of a shop says was stored, transaction by transaction."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import column, select, table
+
+from core.store import history, row_digests
+from core.store.columns import StoredTable
+from core.store.tables import EventRow
+from core.store.unit import Unit
+
+Rows = Mapping[str, Mapping[str, str | None]]
+"""By table and key the digests of the rows that one transaction wrote."""
+
+
+@dataclass(frozen=True, slots=True)
+class StoredSteps:
+    """Every transaction of a shop, oldest first."""
+
+    transactions: tuple[Rows, ...]
+
+    @property
+    def commands(self) -> Counter[str]:
+        """How often each command was stored."""
+        return Counter(key for rows in self.transactions for key in rows.get("commands", ()))
+
+    def by_command(self) -> dict[str, Rows]:
+        return {key: rows for rows in self.transactions for key in rows.get("commands", ())}
+
+
+def read(unit: Unit) -> StoredSteps:
+    """Reads the lines of rows of the whole history."""
+    asked = select(EventRow.payload).where(EventRow.kind == row_digests.KIND).order_by(EventRow.seq)
+    told = (history.payload_of(each).get("rows", {}) for each in unit.session.scalars(asked))
+    return StoredSteps(tuple(told))
+
+
+def overwritten(unit: Unit, stored: StoredSteps) -> Iterator[str]:
+    """Rows that were changed more often than their version was counted: somebody wrote over what was read
+    before another one changed it."""
+    changes: dict[tuple[str, str], list[str]] = defaultdict(list)
+    for rows in stored.transactions:
+        for name, keys in rows.items():
+            for key, digest in keys.items():
+                if digest is None:  # it is gone; one that bears its number later is another
+                    changes[name, key].clear()
+                elif changes[name, key][-1:] != [digest]:
+                    changes[name, key].append(digest)
+    for name, key, version in _versions(unit):
+        if (times := len(changes[name, key])) > version:
+            yield f"{name} {key} was written {times} times, and is at version {version}"
+
+
+def _versions(unit: Unit) -> Iterator[tuple[str, str, int]]:
+    for each in StoredTable.metadata.sorted_tables:
+        if "version" in each.columns and each.name not in row_digests.OUTSIDE:
+            names = [one.name for one in each.primary_key]
+            asked = select(*(column(one) for one in [*names, "version"])).select_from(table(each.name))
+            for row in unit.session.execute(asked):
+                values: tuple[Any, ...] = tuple(row)
+                yield each.name, "/".join(map(str, values[:-1])), values[-1]

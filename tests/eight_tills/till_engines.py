@@ -1,0 +1,56 @@
+"""The shops in which a run takes place: a file, or a server that can be killed, behind two links."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
+from pathlib import Path
+
+from tests.eight_tills import till_faults
+from tests.eight_tills.killable_server import KillableServer
+from tests.eight_tills.till_run import Phase, Shop8
+from tests.support.booked import set_up
+from tests.support.faults.lossy_link import lossy_link
+from tests.support.own_postgres import programs
+
+KINDS = ("sqlite", "postgres")
+
+
+@contextmanager
+def made(kind: str, folder: Path, *, is_slack: bool = False) -> Iterator[Shop8]:
+    """A new shop that is set up and empty. ``is_slack``: its server acknowledges what it has not written."""
+    if kind == "sqlite":
+        file = folder / "shop.sqlite"
+        set_up(file)
+        yield Shop8(kind, str(file))
+        return
+    there = programs()
+    assert there is not None, "no PostgreSQL is installed"
+    with ExitStack() as kept:
+        server = KillableServer(there, is_slack=is_slack)
+        kept.callback(server.stop)
+        set_up(server.url)
+        links = [kept.enter_context(lossy_link(server.url)) for _ in range(2)]
+        yield Shop8(kind, server.url, links, server)
+
+
+def phases(kind: str, steps: int) -> tuple[Phase, ...]:
+    """The faults of an engine one after the other, then all of them, in so many steps together."""
+    every = _FAULTS[kind]
+    share = -(-steps // (len(every) + 2))
+    calm, all_of_them = Phase("nothing", (), share), Phase("all of these", every, share)
+    return (calm, *(Phase(each.name, (each,), share) for each in every), all_of_them)
+
+
+_FAULTS = {
+    "sqlite": (till_faults.KILLED, till_faults.FROZEN),
+    "postgres": (
+        till_faults.KILLED,
+        till_faults.FROZEN,
+        till_faults.CUT,
+        till_faults.SILENT,
+        till_faults.SWALLOWED,
+        till_faults.PROCESS_KILLED,
+        till_faults.SERVER_KILLED,
+    ),
+}
