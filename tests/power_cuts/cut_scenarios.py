@@ -42,9 +42,14 @@ class Scenario:
 
     def trace(self, empty: Path, root: Path, without: str = "nothing") -> Trace:
         """What the program does in the folder ``root``, with a guard left out if one is named."""
+        program, *arguments = self.ready(empty, root, without)
+        return traced(program, root, *arguments)
+
+    def ready(self, empty: Path, root: Path, without: str = "nothing") -> tuple[str, ...]:
+        """Its folder as it lies there at first, and the program with its arguments for `traced_in_turn`."""
         root.mkdir(parents=True)
         self.prepare(empty, root)
-        return traced(self.program, root, without, *self.arguments)
+        return self.program, without, *self.arguments
 
     def broken(self, trace: Trace, count: int, seed: int, model: Model, scratch: Path) -> list[str]:
         """Which of ``count`` cuts lost something, each with what is wrong."""
