@@ -188,7 +188,8 @@ def _nothing(empty: Path, root: Path) -> None:
     """Not even a folder."""
 
 
-def _booked(empty: Path, root: Path, boxes: int) -> Desk:
+def booked(empty: Path, root: Path, boxes: int) -> Desk:
+    """An open shop in a folder, with so many orders."""
     clock = Clock()
     shop = Shop.open(shutil.copy(empty, root / SHOP), clock=clock, who="Kim")
     desk = Desk(shop, clock, str(root / SHOP), "sqlite")
@@ -200,7 +201,7 @@ def _booked(empty: Path, root: Path, boxes: int) -> Desk:
 def _older_shop(empty: Path, root: Path) -> None:
     elsewhere = root.with_name(f"{root.name}-today")
     elsewhere.mkdir()
-    desk = _booked(empty, elsewhere, 3)
+    desk = booked(empty, elsewhere, 3)
     as_kept_before(desk, str(root / SHOP), OLD_TABLES)
     desk.shop.close()
 
@@ -209,7 +210,7 @@ def _with_backups(empty: Path, root: Path) -> None:
     """A shop with five orders and two backups, of one order and, as a dump, of three."""
     from core.store.shop_files import dump_files
 
-    desk = _booked(empty, root, 1)
+    desk = booked(empty, root, 1)
     desk.shop.backup(root / "stick").rename(root / "stick" / "1.sqlite")
     desk.clock.now += timedelta(hours=1)
     desk.book(line())
