@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from core.store.shop_files import restore_journal
-from tests.power_cuts import cut_scenarios
+from tests.power_cuts import cut_scenarios, kept_scenarios
 from tests.power_cuts.cut_disk import Model
 from tests.power_cuts.cut_scenarios import Scenario
 from tests.power_cuts.system_calls import Trace, is_possible
@@ -18,6 +18,7 @@ from tests.support.booked import set_up
 
 CUTS = 1_200
 SEED = 20260303
+ALL = (*cut_scenarios.ALL, *kept_scenarios.ALL)
 TEETH = (
     (cut_scenarios.BOOKINGS, "NORMAL", 0.3),
     (cut_scenarios.FIRST_START, "flush_folder", 0.0),
@@ -26,6 +27,7 @@ TEETH = (
     (cut_scenarios.BACKUPS, "flush", 0.0),
     (cut_scenarios.RESTORES, "flush_folder", 0.0),
     (cut_scenarios.RESTORES, "settle", 0.0),
+    (kept_scenarios.MOVES, "flush", 0.0),
 )
 """Each with the guard that is out, and the share of cuts that must lose something then (more than that)."""
 TEETH_CUTS = 60
@@ -37,12 +39,12 @@ def main(arguments: Sequence[str]) -> int:
         print("Only strace on Linux tells what was flushed.")
         return 4
     count = int(arguments[0]) if arguments else CUTS
-    each = -(-count // (len(cut_scenarios.ALL) * len(Model)))
+    each = -(-count // (len(ALL) * len(Model)))
     with tempfile.TemporaryDirectory(prefix="tapewright-cuts-") as folder:
         place, empty = Path(folder), Path(folder) / "empty.sqlite"
         set_up(empty)
-        lost = sum(_cut(scenario, empty, place, each) for scenario in cut_scenarios.ALL)
-        total = each * len(cut_scenarios.ALL) * len(Model)
+        lost = sum(_cut(scenario, empty, place, each) for scenario in ALL)
+        total = each * len(ALL) * len(Model)
         print(f"== {lost} of {total} cuts lost something that was acknowledged", flush=True)
         missed = sum(not _shows(*one, empty, place) for one in TEETH)
     return 1 if lost or missed else 0

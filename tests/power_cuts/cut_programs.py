@@ -158,3 +158,24 @@ for n, file in enumerate(sorted((root / "stick").iterdir())):
 """
 )
 """Each backup of the folder ``stick`` put back, one after the other."""
+
+MOVES = (
+    _BEGIN
+    + """
+from core.services.shop_places import shop_move
+with Shop.open(root / "old" / "shop.sqlite", clock=lambda: NOW, who="owner", create=False) as shop:
+    shop_move.move(shop, str(root / "new" / "shop.sqlite"))
+    say("moved")
+"""
+)
+
+ERASURE = (
+    _BEGIN
+    + """
+from core.services.privacy import erasures
+Shop.run = stored  # what is said here is said once all of it is done
+with Shop.open(root / "shop.sqlite", clock=lambda: NOW, who="owner", create=False) as shop:
+    erasures.erase(shop, "000018", [root / "papers"])
+    say("erased")
+"""
+)

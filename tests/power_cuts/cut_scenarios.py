@@ -42,9 +42,14 @@ class Scenario:
 
     def trace(self, empty: Path, root: Path, without: str = "nothing") -> Trace:
         """What the program does in the folder ``root``, with a guard left out if one is named."""
+        program, *arguments = self.ready(empty, root, without)
+        return traced(program, root, *arguments)
+
+    def ready(self, empty: Path, root: Path, without: str = "nothing") -> tuple[str, ...]:
+        """Its folder as it lies there at first, and the program with its arguments for `traced_in_turn`."""
         root.mkdir(parents=True)
         self.prepare(empty, root)
-        return traced(self.program, root, without, *self.arguments)
+        return self.program, without, *self.arguments
 
     def broken(self, trace: Trace, count: int, seed: int, model: Model, scratch: Path) -> list[str]:
         """Which of ``count`` cuts lost something, each with what is wrong."""
@@ -183,7 +188,8 @@ def _nothing(empty: Path, root: Path) -> None:
     """Not even a folder."""
 
 
-def _booked(empty: Path, root: Path, boxes: int) -> Desk:
+def booked(empty: Path, root: Path, boxes: int) -> Desk:
+    """An open shop in a folder, with so many orders."""
     clock = Clock()
     shop = Shop.open(shutil.copy(empty, root / SHOP), clock=clock, who="Kim")
     desk = Desk(shop, clock, str(root / SHOP), "sqlite")
@@ -195,7 +201,7 @@ def _booked(empty: Path, root: Path, boxes: int) -> Desk:
 def _older_shop(empty: Path, root: Path) -> None:
     elsewhere = root.with_name(f"{root.name}-today")
     elsewhere.mkdir()
-    desk = _booked(empty, elsewhere, 3)
+    desk = booked(empty, elsewhere, 3)
     as_kept_before(desk, str(root / SHOP), OLD_TABLES)
     desk.shop.close()
 
@@ -204,7 +210,7 @@ def _with_backups(empty: Path, root: Path) -> None:
     """A shop with five orders and two backups, of one order and, as a dump, of three."""
     from core.store.shop_files import dump_files
 
-    desk = _booked(empty, root, 1)
+    desk = booked(empty, root, 1)
     desk.shop.backup(root / "stick").rename(root / "stick" / "1.sqlite")
     desk.clock.now += timedelta(hours=1)
     desk.book(line())

@@ -7,14 +7,15 @@ in between.
 
 from __future__ import annotations
 
+import json
 import os
 import random
 import re
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from tests.power_cuts.cut_disk import Call, Disk, Left, Model, Remains
@@ -98,6 +99,53 @@ def traced(program: str, root: Path, *arguments: str) -> Trace:
     said = b"".join(call.data for call in calls if call.deed == "say").decode()
     assert said == out.stdout, "the trace does not tell what the program said"
     return Trace(files, folders, calls)
+
+
+_IN_TURN = """
+import json, os, sys
+from pathlib import Path
+root, *told = sys.argv[1:]
+for folder, program, *arguments in map(json.loads, told):
+    os.write(1, f"begin {folder}\\n".encode())
+    sys.argv = ["-c", str(Path(root) / folder), *arguments]
+    exec(compile(program, folder, "exec"), {"__name__": "__main__"})
+"""
+
+
+def traced_in_turn(programs: Mapping[str, Sequence[str]], root: Path) -> dict[str, Trace]:
+    """`traced` for several programs, each with its arguments and a folder of its own below ``root``, in one
+    process one after the other: to begin and to import takes longer than most of them."""
+    told = [json.dumps([folder, *program]) for folder, program in programs.items()]
+    whole = traced(_IN_TURN, root, *told)
+    calls: dict[str, list[Call]] = {folder: [] for folder in programs}
+    folder = ""
+    for call in whole.calls:
+        if call.deed == "say" and call.data.startswith(b"begin "):
+            folder = call.data.decode().split()[1]
+        elif call.deed == "say":
+            calls[folder].append(call)
+        else:
+            calls[folder].append(replace(call, name=_below(folder, call.name), to=_below(folder, call.to)))
+    return {
+        folder: Trace(
+            {_below(folder, name): data for name, data in whole.files.items() if _is_below(folder, name)},
+            tuple(_below(folder, name) for name in whole.folders if _is_below(folder, name)),
+            tuple(calls[folder]),
+        )
+        for folder in programs
+    }
+
+
+def _is_below(folder: str, name: str) -> bool:
+    return name.startswith(f"{folder}/")
+
+
+def _below(folder: str, name: str) -> str:
+    """A name as it is seen from the folder of its program."""
+    if name == folder:
+        return "."
+    assert not name or _is_below(folder, name), f"{name} is none of {folder}"
+    return name.removeprefix(f"{folder}/")
 
 
 _LINE = re.compile(r"(\d+) +(\w+)\((.*)\) += (\d+)")

@@ -106,7 +106,8 @@ def _copy(path: Path, target: Path) -> None:
         durable_files.make_folders(target.parent)
         growing = durable_files.beside(target)
         try:
-            shutil.copyfile(path, growing)
+            with path.open("rb") as source, growing.open("wb") as file:
+                shutil.copyfileobj(source, file)
             durable_files.flush(growing)
             if _sha256(growing) != _sha256(path):
                 raise Unavailable(say("records", "file_copy_differs", file=path))

@@ -13,9 +13,9 @@ from core.store.shop_files import restore_journal
 from tests.power_cuts import cut_scenarios
 from tests.power_cuts.cut_disk import SECTOR, Call, Disk, Left, Model, Remains
 from tests.power_cuts.cut_scenarios import BOOKINGS, Scenario
-from tests.power_cuts.system_calls import is_possible
+from tests.power_cuts.system_calls import Trace, is_possible, traced_in_turn
 
-CUTS = 6
+CUTS = 3
 """For each scenario and model; ``python -m tests.power_cuts`` takes over a thousand."""
 SEED = 20260303
 SHORT = (
@@ -25,6 +25,8 @@ SHORT = (
     cut_scenarios.BACKUPS,
     cut_scenarios.RESTORES,
 )
+GUARDLESS = "NORMAL"
+"""The bookings once more, with SQLite's other usual setting."""
 
 needs_strace = pytest.mark.skipif(
     not is_possible() and not (sys.platform == "linux" and os.environ.get("CI")),
@@ -33,34 +35,47 @@ needs_strace = pytest.mark.skipif(
 """Where every check must run, a missing strace is a failure and not a test left out."""
 
 
+@pytest.fixture(scope="module")
+def traces(empty_file: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Trace]:
+    """What the programs of all scenarios do, by their names without spaces."""
+    root = tmp_path_factory.mktemp("cuts") / "shops"
+    programs = {_folder(each): each.ready(empty_file, root / _folder(each)) for each in SHORT}
+    programs[GUARDLESS] = BOOKINGS.ready(empty_file, root / GUARDLESS, GUARDLESS)
+    return traced_in_turn(programs, root)
+
+
+def _folder(scenario: Scenario) -> str:
+    return scenario.name.replace(" ", "-")
+
+
 @needs_strace
 @pytest.mark.parametrize("scenario", SHORT, ids=lambda each: each.name)
 def test_nothing_acknowledged_is_lost_when_the_power_goes_out(
-    scenario: Scenario, empty_file: Path, tmp_path: Path
+    scenario: Scenario, traces: dict[str, Trace], tmp_path: Path
 ) -> None:
-    trace = scenario.trace(empty_file, tmp_path / "shop")
+    trace = traces[_folder(scenario)]
     assert any(call.deed == "say" for call in trace.calls)
     for model in Model:
         assert scenario.broken(trace, CUTS, SEED, model, tmp_path / "after") == []
 
 
 @needs_strace
-def test_the_same_cuts_lose_bookings_where_commits_are_not_flushed(empty_file: Path, tmp_path: Path) -> None:
+def test_the_same_cuts_lose_bookings_where_commits_are_not_flushed(
+    traces: dict[str, Trace], tmp_path: Path
+) -> None:
     """The cuts have teeth: SQLite's other usual setting loses in more than three of ten."""
-    trace = BOOKINGS.trace(empty_file, tmp_path / "shop", "NORMAL")
-    broken = BOOKINGS.broken(trace, 2 * CUTS, SEED, Model.STRICT, tmp_path / "after")
-    assert len(broken) > 0.3 * 2 * CUTS
+    broken = BOOKINGS.broken(traces[GUARDLESS], 3 * CUTS, SEED, Model.STRICT, tmp_path / "after")
+    assert len(broken) > 0.3 * 3 * CUTS
 
 
 @needs_strace
 def test_a_restore_that_nobody_settles_leaves_its_journal_lying(
-    empty_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    traces: dict[str, Trace], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The cuts of a restore have teeth: without the settling at the next start they find what it left."""
     scenario = cut_scenarios.RESTORES
-    trace = scenario.trace(empty_file, tmp_path / "shop")
     monkeypatch.setattr(restore_journal, "settle", lambda path: None)
-    assert scenario.broken(trace, CUTS, SEED, Model.STRICT, tmp_path / "after")
+    assert scenario.broken(traces[_folder(scenario)], 2 * CUTS, SEED, Model.STRICT, tmp_path / "after")
 
 
 # --- the disk of the model ---------------------------------------------------------------

@@ -185,7 +185,7 @@ def test_a_file_whose_copy_differs_is_thrown_away_and_the_shop_stays(
     """A disk that loses a byte. Seen red without the comparison in `moved_files`."""
     made = with_files(worked)
     with monkeypatch.context() as broken:
-        broken.setattr(shutil, "copyfile", lambda path, growing: growing.write_bytes(path.read_bytes()[:-1]))
+        broken.setattr(shutil, "copyfileobj", lambda source, file: file.write(source.read()[:-1]))
         with pytest.raises(Unavailable) as told:
             shop_move.move(worked.shop, place)
     assert told.value.sentence == say(
