@@ -3,7 +3,7 @@
 ``python3 resources/start.py`` makes ``.venv``, installs the pinned packages and opens an invented
 shop. Where there is no screen the same walk is drawn into ``out/walkthrough`` instead.
 ``python3 resources/start.py test`` installs the developers' tools and runs every check;
-whatever follows ``test`` goes to pytest.
+whatever follows ``test`` goes to pytest. ``tools`` installs them and runs nothing.
 
 Only the standard library is used, because nothing else is there yet.
 """
@@ -73,15 +73,17 @@ class CannotStart(Exception):
 
 def main(arguments: Sequence[str]) -> int:
     """Set everything up, then show the shop or run the checks; the exit code of what was run."""
-    wants_checks = arguments[:1] == ["test"]
-    if arguments and not wants_checks:
+    wants_checks, is_tools = arguments[:1] == ["test"], list(arguments) == ["tools"]
+    if arguments and not wants_checks and not is_tools:
         print(__doc__, file=sys.stderr)
         return 0 if arguments[0] in ("-h", "--help") else 2
     try:
-        prepare(with_tools=wants_checks)
+        prepare(with_tools=wants_checks or is_tools)
     except CannotStart as problem:
         print(f"\n{problem}", file=sys.stderr)
         return 4
+    if is_tools:
+        return 0
     return check(arguments[1:]) if wants_checks else show()
 
 
@@ -126,7 +128,9 @@ def show() -> int:
 def _install(with_tools: bool) -> None:
     print("== installing the pinned packages", flush=True)
     what = ".[dev]" if with_tools else "."
-    command = [str(PYTHON), "-m", "pip", "install", "--quiet", "-c", "constraints.txt", "-e", what]
+    # Python compiles what is imported when it first is: that is a sixth of what pip would compile.
+    install = ["-m", "pip", "install", "--quiet", "--no-compile"]
+    command = [str(PYTHON), *install, "-c", "constraints.txt", "-e", what]
     _must(command, "The packages could not be installed", PIP_DISABLE_PIP_VERSION_CHECK="1")
     _stamp(with_tools).write_text(_wanted(), encoding="ascii")
 

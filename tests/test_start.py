@@ -141,6 +141,19 @@ def test_the_tests_run_last_even_when_a_check_failed(
     assert "these checks failed: types" in capsys.readouterr().out
 
 
+def test_the_tools_are_installed_and_nothing_is_run(
+    programs: Programs, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """CI builds the application beside the checks, so both need the environment first."""
+    prepared: list[bool] = []
+    monkeypatch.setattr(start, "prepare", lambda *, with_tools: prepared.append(with_tools))
+
+    assert start.main(["tools"]) == 0
+    assert (prepared, programs.ran) == ([True], [])
+    assert start.main(["tools", "-k", "money"]) == 2
+    assert "tools" in capsys.readouterr().err
+
+
 def test_packages_are_installed_again_only_when_the_versions_change(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path, programs: Programs
 ) -> None:

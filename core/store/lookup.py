@@ -80,12 +80,14 @@ def order_of(unit: Unit, tape: TapeRow) -> JobRow:
 
 
 def whole_jobs() -> Select[JobRow]:
-    """Jobs with all that belongs to them, in as few readings as there are kinds."""
+    """Jobs with all that belongs to them, in as few readings as there are kinds of things on the counter.
+
+    Few tapes have splices or repairs and few copies many steps: they come with them, in the same reading.
+    """
     return select(JobRow).options(
         joinedload(JobRow.customer),
-        selectinload(JobRow.tapes).selectinload(TapeRow.splices),
-        selectinload(JobRow.tapes).selectinload(TapeRow.repairs),
-        selectinload(JobRow.copies).selectinload(CopyRow.steps),
+        selectinload(JobRow.tapes).options(joinedload(TapeRow.splices), joinedload(TapeRow.repairs)),
+        selectinload(JobRow.copies).joinedload(CopyRow.steps),
         selectinload(JobRow.payments),
         selectinload(JobRow.agreement),
     )

@@ -18,7 +18,8 @@ from pytestqt.qtbot import QtBot
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
-from core.services import decks, jobs
+from core.services import decks, invented_shop, jobs
+from core.services.invented_shop import InventedShop
 from core.services.own_shop import readiness
 from core.services.own_shop.shop_document import SettingsView
 from core.services.records_door import Shop
@@ -32,9 +33,10 @@ from gui.settings import settings_page
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import theme
 from gui.widgets.instant_buttons import InstantButton
+from tests.support.demonstration import AFTERNOON, copied
 from tests.support.screens import press, press_text
 
-NOW = datetime(2026, 3, 12, 15, 0, tzinfo=UTC)
+NOW = AFTERNOON.astimezone(UTC)
 CONTROL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 CONTROL_SHIFT = CONTROL | Qt.KeyboardModifier.ShiftModifier
 
@@ -134,6 +136,22 @@ def opened(qtbot: QtBot, tmp_path: Path, own: Path, monkeypatch: pytest.MonkeyPa
         window.close()
 
 
+@pytest.fixture
+def practice_made(demonstration: Path, monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Shops to practice in are copies of the invented one of this run, seen at the moment it was made for;
+    the names of their folders, as they are made. `test_invented_shop` makes them as the program does."""
+    made: list[str] = []
+
+    def make(folder: Path, now: datetime, language: str) -> InventedShop:
+        assert (now, language) == (NOW, "en")
+        place = invented_shop._free(folder)
+        made.append(place.name)
+        return copied(demonstration, place)
+
+    monkeypatch.setattr(invented_shop, "make", make)
+    return made
+
+
 def settle(qtbot: QtBot, root: CompositionRoot) -> None:
     """Until nothing is under way any more."""
     for _ in range(4):
@@ -186,7 +204,7 @@ def test_nothing_is_stored_before_one_of_the_two_ways_is_taken(
 
 
 def test_practice_is_marked_on_the_window_and_begun_afresh_by_one_key(
-    qtbot: QtBot, opened: Opened, own: Path, tmp_path: Path
+    qtbot: QtBot, opened: Opened, own: Path, tmp_path: Path, practice_made: list[str]
 ) -> None:
     window, root = opened()
     press(Qt.Key.Key_P, ALT)
@@ -208,6 +226,7 @@ def test_practice_is_marked_on_the_window_and_begun_afresh_by_one_key(
     qtbot.waitUntil(lambda: window.screen_on_show() is not None)
     settle(qtbot, root)
     assert {each.name for each in tmp_path.glob("practice*")} == {"practice", "practice-2"}
+    assert practice_made == ["practice", "practice-2"]
     assert not own.exists()
     press(Qt.Key.Key_Q, CONTROL_SHIFT)
     settle(qtbot, root)
