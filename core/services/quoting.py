@@ -26,7 +26,6 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
 from core.pricing import (
     bitrates,
-    box_price,
     charges,
     copy_minutes,
     copy_sizes,
@@ -34,7 +33,7 @@ from core.pricing import (
     savings,
     ways_to_agree,
 )
-from core.pricing.flat_price import AlikeTapes
+from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.pricing.ways_to_agree import PricedBox
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
@@ -79,9 +78,9 @@ class ShopSnapshot:
 def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
     """The quote of a box; stores nothing.
 
-    The hours are those of all tapes together, which a box's habits make long or short together; the
-    charges are sums of what each tape by itself would cost. WrongInput for what the catalogue, the media
-    or the book do not know.
+    Hours and price are those of all tapes together, which a box's habits make long or short together; the
+    charge of a line is the sum of what each of its tapes by itself would cost. WrongInput for what the
+    catalogue, the media or the book do not know.
     """
     made = at_once(inventory, None, shop)
     made = replace(made, promise=_promise(shop, made, inventory.rush))
@@ -104,7 +103,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
     playing = _box_lines(inventory, tapes)
     minutes = _together(playing, shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
-    box = priced_box(inventory, tapes, storage, shop.habits)
+    box = _priced_box(inventory, tapes, storage, shop.habits, playing)
     price, ways = ways_to_agree.priced(box, shop.book, inventory.way, last.ways if last else None)
     open_questions = last.questions if last else ()
     return Quote(
@@ -121,6 +120,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
         warnings=last.warnings if last else (),
         example_prices=shop.book.invented and not shop.settings.front.practice,
         ways=ways,
+        own_tapes=shop.habits.captures,
     )
 
 
@@ -128,8 +128,18 @@ def priced_box(
     inventory: Inventory, tapes: Sequence[QuotedTape], storage: Storage, habits: ShopHabits
 ) -> PricedBox:
     """The box as the ways to agree on its price are worked out from it."""
+    return _priced_box(inventory, tapes, storage, habits, _box_lines(inventory, tapes))
+
+
+def _priced_box(
+    inventory: Inventory,
+    tapes: Sequence[QuotedTape],
+    storage: Storage,
+    habits: ShopHabits,
+    playing: Sequence[BoxLine],
+) -> PricedBox:
     first = {tape.line: tape for tape in tapes if tape.n == 1}
-    lots = (AlikeTapes(first[each.position], each.known, each.keys) for each in _box_lines(inventory, tapes))
+    lots = (AlikeTapes(first[each.position], each.known, each.keys) for each in playing)
     return PricedBox(
         tuple(tapes), tuple(lots), storage, draws_of(habits), inventory.rush, inventory.tax_exempt
     )
@@ -330,10 +340,9 @@ def _rush_needed(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
     plain, day = made.without_rush, made.promise.day
     if plain is None or day is None:
         return
-    exempt = made.inventory.tax_exempt
-    cheaper = box_price.price(made.tapes, made.storage, shop.book, rush=False, exempt=exempt)
+    cheaper = _priced_at(made, shop, rush=False)
     agreed = made.price.due.likely if made.ways is None else made.ways.by_play.likely
-    less = shop.book.spelled(agreed - cheaper.due.likely)
+    less = shop.book.spelled(agreed - cheaper)
     words = locale_figures.day(plain)
     if made.needs_rush:
         yield say("quotes", "rush_gains", day=words, days=(plain - day).days, less=less)
@@ -349,8 +358,13 @@ def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
         return say("quotes", "rush_no_date")
     if made.promise.day is not None and hurried.day >= made.promise.day:
         return say("quotes", "rush_no_earlier")
-    exempt = made.inventory.tax_exempt
-    dearer = box_price.price(made.tapes, made.storage, shop.book, rush=True, exempt=exempt)
+    dearer = _priced_at(made, shop, rush=True)
     plain = made.price.due.likely if made.ways is None else made.ways.by_play.likely
-    more = shop.book.spelled(dearer.due.likely - plain)
+    more = shop.book.spelled(dearer - plain)
     return say("quotes", "rush_earlier", day=locale_figures.day(hurried.day), more=more)
+
+
+def _priced_at(made: Quote, shop: ShopSnapshot, *, rush: bool) -> int:
+    """What the box is likely to come to by what it plays, with rush or without."""
+    box = priced_box(made.inventory, made.tapes, made.storage, shop.habits)
+    return ways_to_agree.price_by_play(replace(box, rush=rush), shop.book).due.likely
