@@ -37,14 +37,11 @@ from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.pricing.ways_to_agree import PricedBox
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
-from core.scheduling import opening_hours, partner_choice
+from core.scheduling import box_scenarios, opening_hours, partner_choice
 from core.scheduling.deck_choice import suited
-from core.scheduling.plan_records import SEED
 from core.wording import locale_figures
 from core.wording.messages import say, worded_cache
 
-_SCENARIOS = 1000
-"""The 90th percentile of hours is then known to one point in a hundred (derived: √(0.9 × 0.1 ÷ 1,000))."""
 _SCENARIOS_TO_ASK = 256
 """Enough to tell which question takes off more."""
 
@@ -161,7 +158,7 @@ def _promise(shop: ShopSnapshot, made: Quote, rush: bool) -> Promise:
 
 def asked(inventory: Inventory, tapes: Sequence[QuotedTape], habits: ShopHabits) -> tuple[Question, ...]:
     """What to ask about a box of these tapes, the question that takes off most first."""
-    return questions.questions(_box_lines(inventory, tapes), _box(_SCENARIOS_TO_ASK, habits))
+    return questions.questions(_box_lines(inventory, tapes), box_scenarios.of(habits, _SCENARIOS_TO_ASK))
 
 
 def _with_prices(found: Sequence[Question], box: Inventory, shop: ShopSnapshot) -> Iterator[Question]:
@@ -182,7 +179,7 @@ def _with_price(answer: Answer, position: int, box: Inventory, shop: ShopSnapsho
 
 def draws_of(habits: ShopHabits) -> Box:
     """What the hours and the flat sum of a box on the counter are drawn from."""
-    return _box(_SCENARIOS, habits)
+    return box_scenarios.of(habits)
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
@@ -264,13 +261,8 @@ def _box_lines(inventory: Inventory, tapes: Sequence[QuotedTape]) -> tuple[BoxLi
 def _together(lines: Sequence[BoxLine], shop: ShopHabits) -> Range:
     """Minutes of the whole box."""
     lots = ((each.known, each.keys) for each in lines)
-    together = box_habits.minutes_of_box(lots, _box(_SCENARIOS, shop))
+    together = box_habits.minutes_of_box(lots, box_scenarios.of(shop))
     return box_habits.range_of(together, shop.levels)
-
-
-@lru_cache(maxsize=8)
-def _box(scenarios: int, shop: ShopHabits) -> Box:
-    return Box(common_random_numbers.key("box"), SEED, scenarios, shop)
 
 
 @lru_cache(maxsize=2048)

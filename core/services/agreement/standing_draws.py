@@ -12,19 +12,16 @@ from core.playtime.possibilities import facts
 from core.pricing import disposition_rules, drawn_box
 from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
+from core.scheduling import box_scenarios
 from core.scheduling.plan_records import drawn_as
-from core.services import deck_queue, quoting
-from core.store.tables import JobRow
-from core.store.unit import Unit
 
 
-def copying(unit: Unit, row: JobRow, tapes: Sequence[QuotedTape], book: PriceBook) -> MoneyRange | None:
+def copying(tapes: Sequence[QuotedTape], book: PriceBook, habits: ShopHabits) -> MoneyRange | None:
     """As `drawn_box.copying`, from the numbers its quote was drawn from; None where nothing is open."""
     played = [tape for tape in tapes if disposition_rules.is_played(tape, book.dispositions)]
     if sum(tape.minutes.low < tape.minutes.high for tape in played) < 2:
         return None
-    habits = deck_queue.habits_of_boxes(unit).get(row.id) or deck_queue.habits(unit)
-    return drawn_box.copying([_lot(tape, habits) for tape in played], book, quoting.draws_of(habits))
+    return drawn_box.copying([_lot(tape, habits) for tape in played], book, box_scenarios.of(habits))
 
 
 def _lot(tape: QuotedTape, habits: ShopHabits) -> AlikeTapes:

@@ -11,9 +11,9 @@ rounding = Rounding
 ceiling = We won't go over { $amount } without asking you.
 own_tapes =
     { $tapes ->
-        [0] Our figures are new: this price range doesn't rest on any tapes of our own yet.
-        [one] Our figures are new: this price range rests on 1 tape we've copied so far.
-       *[other] Our figures are new: this price range rests on { $tapes } tapes we've copied so far.
+        [0] This range rests on no tapes of our own yet.
+        [one] This range rests on 1 tape of our own so far.
+       *[other] This range rests on { $tapes } tapes of our own so far.
     }
 deposit = Deposit today { $amount }.
 paid = Deposit paid { $amount }, with thanks.
