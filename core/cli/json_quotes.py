@@ -37,6 +37,7 @@ def quote(quoted: Quote) -> dict[str, object]:
         "warnings": list(quoted.warnings),
         "way": quoted.way.value,
         "ways": None if quoted.ways is None else _ways(quoted.ways),
+        "own_tapes": quoted.own_tapes,
         "rush": rush(quoted) if quoted.inventory.rush else None,
     }
 

@@ -89,7 +89,7 @@ def quote(quoted: Quote) -> str:
     price = quoted.price
     return _lines(
         say("cli", "tapes_hours_capture", count=len(quoted.tapes), span=_span(quoted.capture_hours)),
-        *(f"  {charge.text}: {_money(charge.amount, price.currency)}" for charge in price.charges),
+        *(f"  {charge.text}: {_money(charge.amount.rising, price.currency)}" for charge in price.charges),
         say(
             "cli",
             "altogether_never_above_without",
@@ -97,6 +97,7 @@ def quote(quoted: Quote) -> str:
             tax_words=price.tax_words or "none",
             spelled=_amount(price.ceiling_minor, price.currency),
         ),
+        *([say("cli", "own_tapes", tapes=quoted.own_tapes or 0)] if quoted.tells_own_tapes else []),
         *_ways(quoted),
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),

@@ -7,7 +7,7 @@ printed always adds up.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
@@ -24,9 +24,19 @@ class MoneyRange:
         return MoneyRange(self.low + other.low, self.likely + other.likely, self.high + other.high)
 
     @property
+    def columns(self) -> tuple[int, int, int]:
+        """Low, likely, high."""
+        return self.low, self.likely, self.high
+
+    @property
+    def rising(self) -> MoneyRange:
+        """The same from the least to the most, for amounts that do not rise with the work."""
+        return MoneyRange(min(self.columns), self.likely, max(self.columns))
+
+    @property
     def is_one_figure(self) -> bool:
         """Whether the three columns agree, so that one figure can be shown."""
-        return self.low == self.high
+        return self.low == self.likely == self.high
 
 
 NOTHING = MoneyRange(0, 0, 0)
@@ -40,6 +50,15 @@ def flat(minor: int) -> MoneyRange:
 def total(amounts: Iterable[MoneyRange]) -> MoneyRange:
     """Column-wise sum."""
     return sum(amounts, NOTHING)
+
+
+def by_column(make: Callable[[list[int]], int], amounts: Sequence[MoneyRange]) -> MoneyRange:
+    """One figure made from all amounts, column by column."""
+    return MoneyRange(
+        make([amount.low for amount in amounts]),
+        make([amount.likely for amount in amounts]),
+        make([amount.high for amount in amounts]),
+    )
 
 
 def rounded(amount: Decimal) -> int:

@@ -14,6 +14,9 @@ from core.model.promise_records import Promise
 from core.model.ranges import Range
 from core.model.repair_records import Verdict
 
+MANY_TAPES = 200
+"""Tapes of its own from which a shop's ranges held as often as they say (derived: simulated shops)."""
+
 
 @dataclass(frozen=True, slots=True)
 class QuotedTape:
@@ -150,8 +153,17 @@ class Quote:
     ways: WaysToAgree | None = None
     """What each way to agree on a price comes to; None in records older than the choice."""
 
+    own_tapes: int | None = None
+    """Tapes of the shop's own that its ranges rest on; None in records that did not say."""
+
     without_rush: date | None = None
     """Of a rush order the day it would be ready by without rush; None: no rush, or no such day."""
+
+    @property
+    def tells_own_tapes(self) -> bool:
+        """Whether the price is a range that a shop as new as this one should say more about."""
+        is_new = self.own_tapes is not None and self.own_tapes < MANY_TAPES
+        return is_new and not self.price.due.is_one_figure
 
     @property
     def needs_rush(self) -> bool:

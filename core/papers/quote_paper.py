@@ -56,6 +56,8 @@ def _price_cell(quote: Quote, speaker: Voice, width: float) -> Cell:
         lines.append(
             (speaker.say("quote-most_likely", between=speaker.money_range(price.due, price.currency)), BODY)
         )
+    if quote.tells_own_tapes:
+        lines.append((speaker.say("quote-own_tapes", tapes=quote.own_tapes or 0), QUIET))
     ceiling = agreed_way.in_short(quote, speaker)
     cell = tuple(line for text, style in lines for line in text_cell(text, width, style))
     if quote.example_prices:

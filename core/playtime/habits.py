@@ -40,6 +40,8 @@ class ShopHabits:
     """The calibrated levels at which the shop's ranges begin and end."""
     mean: MeanCalibration = UNTAUGHT
     """What the means of beliefs are off, for sums of many boxes."""
+    captures: int = 0
+    """Tapes of the shop's own that it has learned from."""
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "seen", FrozenMapping(self.seen))
@@ -55,7 +57,7 @@ class ShopHabits:
         if not mine:
             return self
         fullness = self._fullness_posterior(mine)
-        return ShopHabits(mine, self.concentrations, self, fullness, self.levels, self.mean)
+        return ShopHabits(mine, self.concentrations, self, fullness, self.levels, self.mean, self.captures)
 
     def weights(self, group: Group) -> dict[str, float]:
         """The posterior shares of a group's possibilities, adding up to one."""

@@ -57,6 +57,7 @@ def learned(played: tuple[Played, ...]) -> ShopHabits:
         shop,
         levels=interval_calibration.calibrated(conformities),
         mean=mean_calibration.calibrated(lots),
+        captures=len(recent),
     )
 
 

@@ -1,9 +1,9 @@
 """What a box of tapes costs, charge by charge, with the reason for each figure.
 
-Three columns. Each column takes every tape at the same percentile of its own play time (all at the
-10th, all at the 50th, all at the 90th) and adds up. Independent tapes would average out and narrow
-the range, but the tapes of one family share a camera and a speed, so they tend to be short or long
-together; the shop lets them, and the range it names is honest.
+Three columns: the 10th, 50th and 90th percentile of the total. The charge of a line is what each of its tapes
+by itself would cost at that percentile of its own play time. Figures of single tapes do not add up to those
+of a box (`drawn_box`), so one charge more says what counting the tapes together changes, and every column
+adds up.
 
 Rounding: the price of each tape, each action, each piece, each percentage, each tax is rounded once to
 minor units (`core.model.money`); everything after that is a sum of whole numbers. Adding a tape, a minute, a
@@ -13,20 +13,18 @@ figure of its own beside the total.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
-from itertools import zip_longest
 
-from core.model.money import NOTHING, MoneyRange, flat, rounded, total
+from core.model.money import NOTHING, MoneyRange, by_column, flat, rounded, total
 from core.model.price_terms import ChargeKind, InspectionWay
 from core.model.quote_records import Charge, Price, QuotedTape, Storage
 from core.pricing import agreed_ceiling as ceilings
-from core.pricing import taxes
+from core.pricing import taxes, whole_box
 from core.pricing.charges import captures, copies, repairs
 from core.pricing.disposition_rules import is_inspected_only
 from core.pricing.price_book import PriceBook
-from core.pricing.price_rules import QuantityBreak
 from core.wording.messages import say
 
 PERCENT = taxes.PERCENT
@@ -42,6 +40,7 @@ def price(
     exempt: str = "",
     agreed_flat: int | None = None,
     called_off_minor: int = 0,
+    drawn: MoneyRange | None = None,
 ) -> Price:
     """The price of these tapes with their copies, after this book.
 
@@ -49,11 +48,14 @@ def price(
     it by a charge of its own. At pickup the tapes come with the minutes that were really played, so
     that the three columns agree. ``exempt``: why the customer pays no tax. ``agreed_flat`` is what is owed in
     every column whatever the charges come to, in place of a ceiling; ``called_off_minor`` the fee for what
-    was called off. WrongInput when the book has no price for a format, repair or piece.
+    was called off. ``drawn`` is what copying the tapes costs together (`drawn_box.copying`); None: each by
+    itself, as where their minutes are known.
+    WrongInput when the book has no price for a format, repair or piece.
     """
     played = captures(tapes, book)
     charges = [charge for charge, _ in played] + repairs(tapes, book)
-    charges += _quantity_break([each for _, each in played], book)
+    charges += whole_box.quantity_break([each for _, each in played], book)
+    charges += whole_box.counted_together(drawn, [amount for _, each in played for amount in each], book)
     charges += _rush(charges, book) if rush else []
     charges += copies(storage, book)
     charges += _smallest_job(charges, book)
@@ -65,39 +67,6 @@ def price(
     if agreed_ceiling is not None:
         charges += ceilings.held_to(agreed_ceiling, charges, book, exempt)
     return _settled(tuple(charges), book, agreed_ceiling, exempt)
-
-
-def _quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -> list[Charge]:
-    """Less for the tapes beyond each break, dearest tapes first, in every column by itself."""
-    amounts = [amount for line in per_tape for amount in line]
-    if not book.breaks or len(amounts) <= book.breaks[0].after:
-        return []
-    off = _by_column(lambda column: -_off(column, book.breaks), amounts)
-    reached = [step for step in book.breaks if step.after < len(amounts)]
-    steps = ", ".join(
-        say("charges", "break-step", percent=str(step.percent), after=step.after) for step in reached
-    )
-    return [
-        Charge(
-            code="quantity-break",
-            text=say("charges", "break-text", tapes=len(amounts)),
-            because=say("charges", "break-because", steps=steps),
-            quantity=say("charges", "break-quantity", tapes=len(amounts) - reached[0].after),
-            unit_minor=0,
-            amount=off,
-            kind=ChargeKind.COPYING,
-        )
-    ]
-
-
-def _off(column: Sequence[int], breaks: Sequence[QuantityBreak]) -> int:
-    dearest_first = sorted(column, reverse=True)
-    edges = zip_longest(breaks, breaks[1:])
-    parts = (
-        sum(dearest_first[step.after : following.after if following else None]) * step.percent
-        for step, following in edges
-    )
-    return rounded(sum(parts, Decimal(0)) / PERCENT)
 
 
 def _rush(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
@@ -118,7 +87,7 @@ def _hurried(work: MoneyRange, kind: ChargeKind | None, book: PriceBook) -> Char
         because=say("charges", "rush-because"),
         quantity=say("charges", "rush-quantity", percent=str(book.rush_percent)),
         unit_minor=0,
-        amount=_by_column(lambda column: _percent(column[0], book.rush_percent), [work]),
+        amount=by_column(lambda column: _percent(column[0], book.rush_percent), [work]),
         kind=kind,
     )
 
@@ -132,7 +101,7 @@ def _smallest_job(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:
     amount = taxes.bundled(charges, book).get(taxes.bundles(book)[ChargeKind.COPYING], NOTHING)
     if amount.high <= 0:
         return []
-    missing = _by_column(lambda column: max(0, book.minimum_minor - column[0]), [amount])
+    missing = by_column(lambda column: max(0, book.minimum_minor - column[0]), [amount])
     if missing == NOTHING:
         return []
     return [
@@ -190,7 +159,7 @@ def _settled(charges: tuple[Charge, ...], book: PriceBook, agreed_ceiling: int |
     """The charges with their taxes, and what is owed of them."""
     found = taxes.taxed(charges, book, exempt)
     gross = found.gross
-    rounding = _by_column(lambda column: book.rounding.to_add(column[0], agreed_ceiling), [gross])
+    rounding = by_column(lambda column: book.rounding.to_add(column[0], agreed_ceiling), [gross])
     due = gross + rounding
     deposit = _percent(due.likely, book.deposit_percent)
     return Price(
@@ -217,7 +186,7 @@ def _at_flat(made: Price, agreed: int, book: PriceBook) -> Price:
     deposit = _percent(agreed, book.deposit_percent)
     return replace(
         made,
-        rounding=_by_column(lambda column: agreed - column[0], [made.gross]),
+        rounding=by_column(lambda column: agreed - column[0], [made.gross]),
         deposit_minor=deposit + book.rounding.to_add(deposit),
     )
 
@@ -230,12 +199,3 @@ def _ceiling(highest: int, book: PriceBook) -> int:
 
 def _percent(minor: int, percent: Decimal) -> int:
     return rounded(minor * percent / PERCENT)
-
-
-def _by_column(make: Callable[[list[int]], int], amounts: Sequence[MoneyRange]) -> MoneyRange:
-    """One figure made from all amounts, column by column."""
-    return MoneyRange(
-        make([amount.low for amount in amounts]),
-        make([amount.likely for amount in amounts]),
-        make([amount.high for amount in amounts]),
-    )

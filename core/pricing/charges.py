@@ -116,6 +116,12 @@ def minor_by_count(tape: QuotedTape, rate: CaptureRate) -> int | None:
     return max(_one_tape(counted.likely, rate), rounded(rate.minimum))
 
 
+def counted_amount(tape: QuotedTape, rate: CaptureRate) -> Range | None:
+    """The feet or pictures by which copying a tape is charged; None where it is charged by what it plays."""
+    counted = _counted(tape, rate)
+    return None if counted is tape.minutes else counted
+
+
 def is_priced(line: TapeLine, book: PriceBook) -> bool:
     """Whether the book has a price for copying the tapes of a line."""
     return _priced_as(line, book) in book.capture

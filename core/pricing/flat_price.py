@@ -13,7 +13,6 @@ is not proportional to.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 import numpy as np
@@ -22,12 +21,12 @@ from numpy.typing import NDArray
 from core.model.money import rounded
 from core.model.price_ways import FlatOffer, FlatRisk
 from core.model.quote_records import Charge, QuotedTape, Storage
-from core.playtime import box_habits, tape_minutes
+from core.playtime import tape_minutes
 from core.playtime.beliefs import quantile_of
 from core.playtime.box_habits import Box
 from core.playtime.habits import ShopHabits
-from core.playtime.possibilities import Facts
-from core.pricing import charges, total_draws
+from core.pricing import charges, drawn_box, total_draws
+from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.pricing.total_draws import Minor
 from core.wording.editions import edition_cache
@@ -35,15 +34,6 @@ from core.wording.editions import edition_cache
 DRAWS = 256
 """Of the box's scenarios: enough for a spread (the 90th percentile to two points in a hundred)."""
 _LOW, _HIGH = 0.1, 0.9
-
-
-@dataclass(frozen=True, slots=True)
-class AlikeTapes:
-    """Tapes of one line that will be played: one of them, what is known of them, their numbers."""
-
-    tape: QuotedTape
-    known: Facts
-    keys: tuple[int, ...]
 
 
 def offer(
@@ -114,15 +104,12 @@ def _likely(tapes: Sequence[QuotedTape], storage: Storage, book: PriceBook) -> I
 # --- the tapes of one line -----------------------------------------------------------------
 
 
-@edition_cache(maxsize=128)
 def _drawn(lot: AlikeTapes, book: PriceBook, box: Box) -> Minor:
     """Minor units for copying each tape (row) in each draw (column)."""
-    rate = charges.rate_of(lot.tape, book)
-    amount = charges.minor_by_count(lot.tape, rate)
+    amount = charges.minor_by_count(lot.tape, charges.rate_of(lot.tape, book))
     if amount is not None:
         return np.full((len(lot.keys), DRAWS), float(amount))
-    minutes = box_habits.minutes_of_tapes([lot.known] * len(lot.keys), lot.keys, box)[:, :DRAWS]
-    return total_draws.copying(minutes, rate)
+    return drawn_box.drawn(lot, book, box)[:, :DRAWS]
 
 
 @edition_cache(maxsize=1024)
@@ -132,6 +119,7 @@ def _mean(lot: AlikeTapes, book: PriceBook, habits: ShopHabits) -> float:
     amount = charges.minor_by_count(lot.tape, rate)
     if amount is not None:
         return float(amount)
+    assert lot.known is not None
     believed = tape_minutes.belief_of(lot.known, habits).points
     values, shares = habits.mean.calibrated(lot.known.format, believed).T
     return float(total_draws.copying(values, rate) @ shares)

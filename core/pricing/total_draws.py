@@ -6,7 +6,7 @@ minor unit, whatever the book.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,7 +17,7 @@ from core.model.quote_records import Charge
 from core.pricing import taxes
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import RoundingMode, TaxMode, Way
-from core.pricing.price_rules import CaptureRate
+from core.pricing.price_rules import CaptureRate, QuantityBreak
 from core.pricing.taxes import Bundle
 
 Minor = NDArray[np.float64]
@@ -71,7 +71,7 @@ def due(per_tape: Minor, fixed: Fixed, book: PriceBook) -> Minor:
     """What is owed in each draw, one row of ``per_tape`` a tape."""
     of = taxes.bundles(book)
     copied = of[ChargeKind.COPYING]
-    sums: dict[Bundle, Minor] = {copied: per_tape.sum(axis=0) - _off(per_tape, book)}
+    sums: dict[Bundle, Minor] = {copied: per_tape.sum(axis=0) - off(per_tape, book.breaks)}
     _add(sums, of, fixed.work)
     if fixed.rush:
         percent = float(book.rush_percent)
@@ -92,13 +92,13 @@ def _add(
         sums[bundle] = sums[bundle] + minor if bundle in sums else np.asarray(float(minor))
 
 
-def _off(per_tape: Minor, book: PriceBook) -> Minor:
+def off(per_tape: Minor, breaks: Sequence[QuantityBreak]) -> Minor:
     """What the quantity breaks take off, dearest tapes first."""
     count = len(per_tape)
-    if not book.breaks or count <= book.breaks[0].after:
+    if not breaks or count <= breaks[0].after:
         return np.zeros(per_tape.shape[1:])
     percents = np.zeros(count)
-    for step in book.breaks:
+    for step in breaks:
         percents[step.after :] = float(step.percent)
     return _halves_up(percents @ np.sort(per_tape, axis=0)[::-1] / 100)
 

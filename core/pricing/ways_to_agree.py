@@ -11,8 +11,8 @@ from core.model.price_ways import FlatOffer, LookFirstOffer, PriceWay, WaysToAgr
 from core.model.quote_records import Price, QuotedTape, Storage
 from core.model.ranges import ZERO
 from core.playtime.box_habits import Box
-from core.pricing import box_price, flat_price
-from core.pricing.flat_price import AlikeTapes
+from core.pricing import box_price, drawn_box, flat_price
+from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.wording.messages import say
 
@@ -40,13 +40,19 @@ def priced(
     box is typed, unless it is the way chosen.
     WrongInput for a way that this book does not offer for this box, and as `box_price.price`.
     """
-    by_play = box_price.price(box.tapes, box.storage, book, rush=box.rush, exempt=box.exempt)
+    by_play = price_by_play(box, book)
     flat = last.flat if last is not None and way is not PriceWay.FLAT else _flat(box, book)
     ways = WaysToAgree(by_play.due, by_play.ceiling_minor, flat, _look_first(box, by_play, book))
     if way not in ways.offered and box.lots:
         accepted = one_of([each.value for each in ways.offered])
         raise WrongInput(say("quotes", "way"), way.value, accepted)
     return (at_flat(box, book, flat) if way is PriceWay.FLAT and flat else by_play), ways
+
+
+def price_by_play(box: PricedBox, book: PriceBook) -> Price:
+    """The price by what the box plays, its tapes drawn together."""
+    drawn = drawn_box.copying(box.lots, book, box.box)
+    return box_price.price(box.tapes, box.storage, book, rush=box.rush, exempt=box.exempt, drawn=drawn)
 
 
 def _flat(box: PricedBox, book: PriceBook) -> FlatOffer | None:

@@ -125,10 +125,15 @@ def habits_of_boxes(unit: Unit) -> dict[int, ShopHabits]:
     return {job: learning.of_box(tuple(tapes), shop) for job, tapes in boxes.items()}
 
 
+def habits_of_order(unit: Unit, job_id: int) -> ShopHabits:
+    """What is believed of the tapes of one order."""
+    return habits_of_boxes(unit).get(job_id) or habits(unit)
+
+
 def habits_of_tape(unit: Unit, code: TapeCode) -> ShopHabits:
     """What is believed of the tapes of the box that this one lies in."""
     row = lookup.tape_row(unit, code)
-    return habits_of_boxes(unit).get(row.job_id) or habits(unit)
+    return habits_of_order(unit, row.job_id)
 
 
 def evidence(unit: Unit) -> tuple[Evidence, ...]:

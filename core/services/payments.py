@@ -17,10 +17,12 @@ from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission
 from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import exactly
+from core.playtime.habits import ShopHabits
 from core.pricing import agreed_flat, box_price
 from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
 from core.services import billed_tapes
+from core.services.agreement import standing_draws
 from core.store import current_prices, current_settings, history, lookup, permissions, row_records
 from core.store.steps import step
 from core.store.tables import CopyRow, JobRow, PaymentRow, TapeRow
@@ -48,18 +50,19 @@ def price_of(
     *,
     ceiling_minor: int | None,
     fee_minor: int | None = None,
-    exact: bool = True,
+    habits: ShopHabits | None = None,
     exempt: str | None = None,
     pieces: Storage | None = None,
 ) -> Price:
     """The price if ``tapes`` were all of an order; ``ceiling_minor`` None: nothing is taken off.
 
-    ``fee_minor`` None: the fee as agreed so far. ``exact`` takes the likely minutes where nobody knows them;
-    otherwise they are a range, and so is the price. ``exempt`` None: taxed as agreed so far. ``pieces`` None:
-    with the copies as they are ordered.
+    ``fee_minor`` None: the fee as agreed so far. ``habits`` None: the likely minutes where nobody knows them;
+    else they are a range, and so is the price, all tapes drawn together by these habits. ``exempt`` None:
+    taxed as agreed so far. ``pieces`` None: with the copies as they are ordered.
     """
     book, job = book_of(unit, row), row_records.job(row)
-    billed = [billed_tapes.as_it_stands(each, book.dispositions, exact=exact) for each in tapes]
+    billed = [billed_tapes.as_it_stands(each, book.dispositions, exact=habits is None) for each in tapes]
+    drawn = None if habits is None else standing_draws.copying(billed, book, habits)
     return box_price.price(
         billed,
         pieces or pieces_of(row, lookup.standing_copies(row), only_given=_has_nothing_to_copy(tapes)),
@@ -69,6 +72,7 @@ def price_of(
         called_off_minor=row.agreement[-1].fee_minor if fee_minor is None else fee_minor,
         exempt=job.tax_exempt if exempt is None else exempt,
         agreed_flat=agreed_flat.owed(job, billed, book),
+        drawn=drawn,
     )
 
 

@@ -26,7 +26,6 @@ from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
 from core.pricing import (
     bitrates,
-    box_price,
     charges,
     copy_minutes,
     copy_sizes,
@@ -34,18 +33,15 @@ from core.pricing import (
     savings,
     ways_to_agree,
 )
-from core.pricing.flat_price import AlikeTapes
+from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.pricing.ways_to_agree import PricedBox
 from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
-from core.scheduling import opening_hours, partner_choice
+from core.scheduling import box_scenarios, opening_hours, partner_choice
 from core.scheduling.deck_choice import suited
-from core.scheduling.plan_records import SEED
 from core.wording import locale_figures
 from core.wording.messages import say, worded_cache
 
-_SCENARIOS = 1000
-"""The 90th percentile of hours is then known to one point in a hundred (derived: √(0.9 × 0.1 ÷ 1,000))."""
 _SCENARIOS_TO_ASK = 256
 """Enough to tell which question takes off more."""
 
@@ -79,9 +75,9 @@ class ShopSnapshot:
 def quote(inventory: Inventory, shop: ShopSnapshot) -> Quote:
     """The quote of a box; stores nothing.
 
-    The hours are those of all tapes together, which a box's habits make long or short together; the
-    charges are sums of what each tape by itself would cost. WrongInput for what the catalogue, the media
-    or the book do not know.
+    Hours and price are those of all tapes together, which a box's habits make long or short together; the
+    charge of a line is the sum of what each of its tapes by itself would cost. WrongInput for what the
+    catalogue, the media or the book do not know.
     """
     made = at_once(inventory, None, shop)
     made = replace(made, promise=_promise(shop, made, inventory.rush))
@@ -104,7 +100,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
     playing = _box_lines(inventory, tapes)
     minutes = _together(playing, shop.habits)
     storage = _storage(minutes, tapes, inventory, shop.book)
-    box = priced_box(inventory, tapes, storage, shop.habits)
+    box = _priced_box(inventory, tapes, storage, shop.habits, playing)
     price, ways = ways_to_agree.priced(box, shop.book, inventory.way, last.ways if last else None)
     open_questions = last.questions if last else ()
     return Quote(
@@ -121,6 +117,7 @@ def at_once(inventory: Inventory, last: Quote | None, shop: ShopSnapshot) -> Quo
         warnings=last.warnings if last else (),
         example_prices=shop.book.invented and not shop.settings.front.practice,
         ways=ways,
+        own_tapes=shop.habits.captures,
     )
 
 
@@ -128,8 +125,18 @@ def priced_box(
     inventory: Inventory, tapes: Sequence[QuotedTape], storage: Storage, habits: ShopHabits
 ) -> PricedBox:
     """The box as the ways to agree on its price are worked out from it."""
+    return _priced_box(inventory, tapes, storage, habits, _box_lines(inventory, tapes))
+
+
+def _priced_box(
+    inventory: Inventory,
+    tapes: Sequence[QuotedTape],
+    storage: Storage,
+    habits: ShopHabits,
+    playing: Sequence[BoxLine],
+) -> PricedBox:
     first = {tape.line: tape for tape in tapes if tape.n == 1}
-    lots = (AlikeTapes(first[each.position], each.known, each.keys) for each in _box_lines(inventory, tapes))
+    lots = (AlikeTapes(first[each.position], each.known, each.keys) for each in playing)
     return PricedBox(
         tuple(tapes), tuple(lots), storage, draws_of(habits), inventory.rush, inventory.tax_exempt
     )
@@ -151,7 +158,7 @@ def _promise(shop: ShopSnapshot, made: Quote, rush: bool) -> Promise:
 
 def asked(inventory: Inventory, tapes: Sequence[QuotedTape], habits: ShopHabits) -> tuple[Question, ...]:
     """What to ask about a box of these tapes, the question that takes off most first."""
-    return questions.questions(_box_lines(inventory, tapes), _box(_SCENARIOS_TO_ASK, habits))
+    return questions.questions(_box_lines(inventory, tapes), box_scenarios.of(habits, _SCENARIOS_TO_ASK))
 
 
 def _with_prices(found: Sequence[Question], box: Inventory, shop: ShopSnapshot) -> Iterator[Question]:
@@ -172,7 +179,7 @@ def _with_price(answer: Answer, position: int, box: Inventory, shop: ShopSnapsho
 
 def draws_of(habits: ShopHabits) -> Box:
     """What the hours and the flat sum of a box on the counter are drawn from."""
-    return _box(_SCENARIOS, habits)
+    return box_scenarios.of(habits)
 
 
 def _storage(minutes: Range, tapes: Sequence[QuotedTape], inventory: Inventory, book: PriceBook) -> Storage:
@@ -254,13 +261,8 @@ def _box_lines(inventory: Inventory, tapes: Sequence[QuotedTape]) -> tuple[BoxLi
 def _together(lines: Sequence[BoxLine], shop: ShopHabits) -> Range:
     """Minutes of the whole box."""
     lots = ((each.known, each.keys) for each in lines)
-    together = box_habits.minutes_of_box(lots, _box(_SCENARIOS, shop))
+    together = box_habits.minutes_of_box(lots, box_scenarios.of(shop))
     return box_habits.range_of(together, shop.levels)
-
-
-@lru_cache(maxsize=8)
-def _box(scenarios: int, shop: ShopHabits) -> Box:
-    return Box(common_random_numbers.key("box"), SEED, scenarios, shop)
 
 
 @lru_cache(maxsize=2048)
@@ -330,10 +332,9 @@ def _rush_needed(made: Quote, shop: ShopSnapshot) -> Iterator[str]:
     plain, day = made.without_rush, made.promise.day
     if plain is None or day is None:
         return
-    exempt = made.inventory.tax_exempt
-    cheaper = box_price.price(made.tapes, made.storage, shop.book, rush=False, exempt=exempt)
+    cheaper = _priced_at(made, shop, rush=False)
     agreed = made.price.due.likely if made.ways is None else made.ways.by_play.likely
-    less = shop.book.spelled(agreed - cheaper.due.likely)
+    less = shop.book.spelled(agreed - cheaper)
     words = locale_figures.day(plain)
     if made.needs_rush:
         yield say("quotes", "rush_gains", day=words, days=(plain - day).days, less=less)
@@ -349,8 +350,13 @@ def _as_rush(made: Quote, shop: ShopSnapshot) -> str:
         return say("quotes", "rush_no_date")
     if made.promise.day is not None and hurried.day >= made.promise.day:
         return say("quotes", "rush_no_earlier")
-    exempt = made.inventory.tax_exempt
-    dearer = box_price.price(made.tapes, made.storage, shop.book, rush=True, exempt=exempt)
+    dearer = _priced_at(made, shop, rush=True)
     plain = made.price.due.likely if made.ways is None else made.ways.by_play.likely
-    more = shop.book.spelled(dearer.due.likely - plain)
+    more = shop.book.spelled(dearer - plain)
     return say("quotes", "rush_earlier", day=locale_figures.day(hurried.day), more=more)
+
+
+def _priced_at(made: Quote, shop: ShopSnapshot, *, rush: bool) -> int:
+    """What the box is likely to come to by what it plays, with rush or without."""
+    box = priced_box(made.inventory, made.tapes, made.storage, shop.habits)
+    return ways_to_agree.price_by_play(replace(box, rush=rush), shop.book).due.likely

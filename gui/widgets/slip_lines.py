@@ -6,7 +6,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from core.catalogue import formats
-from core.model.money import MoneyRange
 from core.model.price_ways import PriceWay
 from core.model.quote_records import Quote
 from gui.toolkit import text
@@ -34,7 +33,7 @@ def charge_lines(quote: Quote) -> tuple[SlipLine, ...]:
         SlipLine(
             "charge",
             charge.text,
-            "" if is_flat else text.money_range(charge.amount, currency),
+            "" if is_flat else text.money_range(charge.amount.rising, currency),
             charge.because if not is_flat else "",
         )
         for charge in quote.price.charges
@@ -71,20 +70,16 @@ def sum_lines(
     if sums:
         sums.insert(0, (say("slip", "net"), price.net))
     if price.is_rounded:
-        sums += [(say("slip", "total"), price.gross), (say("slip", "rounding"), _from_least(price.rounding))]
+        sums += [(say("slip", "total"), price.gross), (say("slip", "rounding"), price.rounding.rising)]
     lines = [SlipLine("sum", words, text.money_range(amount, currency)) for words, amount in sums]
     words = say("slip", "price" if quote.flat_minor is None else "price_flat")
     lines.append(SlipLine("price", words, text.money_range(price.due, currency)))
     lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
+    if quote.tells_own_tapes:
+        lines.append(SlipLine("note", say("slip", "own_tapes", tapes=quote.own_tapes or 0)))
     if tells_choice and paid_minor is None:
         lines += [SlipLine("note", sentence) for sentence in _other_ways(quote)]
     return tuple(lines)
-
-
-def _from_least(amount: MoneyRange) -> MoneyRange:
-    """Columns that do not rise with the work, written from the least to the most."""
-    least, middle, most = sorted((amount.low, amount.likely, amount.high))
-    return MoneyRange(least, middle, most)
 
 
 def in_words(lines: Iterable[SlipLine]) -> str:

@@ -21,6 +21,7 @@ MEASUREMENTS = {
     "turnaround": "promised_days",
     "flat_price": "flat_boxes",
     "queue": "queued_boxes",
+    "likely_price": "likely_bills",
 }
 """Each with the module that takes it: no two files of the tree share a name."""
 

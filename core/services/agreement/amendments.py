@@ -15,7 +15,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, Inventory
 from core.model.names import JobNumber, TapeCode
 from core.pricing.amendment_records import Amended, Amendment, OpenedOrder
-from core.services import customers, payments, promise_entries, promises
+from core.services import customers, deck_queue, payments, promise_entries, promises
 from core.services.agreement import (
     agreement_versions,
     ceiling_watch,
@@ -108,8 +108,9 @@ def _amended(row: JobRow) -> Amended:
 
 def _estimate(unit: Unit, row: JobRow) -> int:
     """What the ceiling of the order would be if it were quoted now."""
+    habits = deck_queue.habits_of_order(unit, row.id)
     return payments.price_of(
-        unit, row, lookup.standing_tapes(row), ceiling_minor=None, exact=False
+        unit, row, lookup.standing_tapes(row), ceiling_minor=None, habits=habits
     ).ceiling_minor
 
 

@@ -10,7 +10,7 @@ from core.model.agreement_records import AgreementKind, Consent
 from core.model.errors import Refused
 from core.model.job_records import Job
 from core.model.names import JobNumber, TapeCode
-from core.services import payments, promise_entries, promises
+from core.services import deck_queue, payments, promise_entries, promises
 from core.services.agreement import (
     agreement_versions,
     ceiling_choices,
@@ -91,8 +91,9 @@ def _draft(unit: Unit, row: JobRow, leaves: Sequence[TapeRow], said: str, consen
     standing = lookup.standing_tapes(row)
     rest = [each for each in standing if each not in leaves]
     fee = held.fee_minor + ceiling_choices.fee_for(unit, row, leaves)
-    was = payments.price_of(unit, row, standing, ceiling_minor=None, exact=False).ceiling_minor
-    will = payments.price_of(unit, row, rest, ceiling_minor=None, exact=False, fee_minor=fee).ceiling_minor
+    habits = deck_queue.habits_of_order(unit, row.id)
+    was = payments.price_of(unit, row, standing, ceiling_minor=None, habits=habits).ceiling_minor
+    will = payments.price_of(unit, row, rest, ceiling_minor=None, habits=habits, fee_minor=fee).ceiling_minor
     return NewVersion(
         AgreementKind.REVISED if rest else AgreementKind.CANCELLED,
         said,

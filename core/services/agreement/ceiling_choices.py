@@ -10,7 +10,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.pricing import box_price
-from core.services import payments
+from core.services import deck_queue, payments
 from core.services.agreement import agreement_versions, left_out
 from core.store import lookup
 from core.store.tables import JobRow, TapeRow
@@ -38,7 +38,8 @@ def offered(
     stands = payments.price_of(unit, row, rest, ceiling_minor=None, fee_minor=fee).due.likely
     ceiling, given = held.ceiling_minor, held.given_away_minor
     if choice is CeilingChoice.GO_ON:
-        expected = payments.price_of(unit, row, rest, ceiling_minor=None, exact=False).ceiling_minor
+        habits = deck_queue.habits_of_order(unit, row.id)
+        expected = payments.price_of(unit, row, rest, ceiling_minor=None, habits=habits).ceiling_minor
         ceiling = max(ceiling, expected, stands)
     elif choice is not CeilingChoice.LEAVE:
         given = max(given, stands - ceiling)

@@ -10,7 +10,7 @@ from itertools import groupby
 from core.model.inventory import Inventory, TapeLine
 from core.model.quote_records import Quote, QuotedTape, Storage
 from core.model.ranges import ZERO
-from core.services import billed_tapes, payments
+from core.services import billed_tapes, deck_queue, payments
 from core.store import current_settings, lookup, row_records
 from core.store.tables import JobRow, TapeRow
 from core.store.unit import Unit
@@ -36,7 +36,8 @@ def of(
     now = current_settings.local(unit, unit.now)
     exempt = row_records.job(row).tax_exempt if exempt is None else exempt
     inventory = replace(inventory, tax_exempt=exempt)
-    price = payments.price_of(unit, row, _in_order(row), ceiling_minor=None, exact=False, exempt=exempt)
+    habits = deck_queue.habits_of_order(unit, row.id)
+    price = payments.price_of(unit, row, _in_order(row), ceiling_minor=None, habits=habits, exempt=exempt)
     return Quote(
         inventory=replace(inventory, lines=lines),
         book=book.name,
@@ -50,6 +51,7 @@ def of(
         questions=(),
         warnings=tuple(dict.fromkeys(_told(tapes))),
         example_prices=before.example_prices,
+        own_tapes=habits.captures,
     )
 
 

@@ -13,7 +13,7 @@ from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.quote_records import Storage
 from core.pricing import copy_fit, copy_sizes
-from core.services import payments, promise_entries, promises
+from core.services import deck_queue, payments, promise_entries, promises
 from core.services.agreement import agreement_versions, ceiling_watch, ordered_copies, standing_quote
 from core.services.agreement.agreement_versions import NewVersion
 from core.services.copies import copy_options, copy_steps
@@ -117,7 +117,8 @@ def _offered(unit: Unit, row: JobRow, copy: CopyRow, choice: CopyChoice, becomes
 def _estimate(unit: Unit, row: JobRow, pieces: Storage | None) -> int:
     """What the ceiling of the order would be if it were quoted now."""
     tapes = lookup.standing_tapes(row)
-    price = payments.price_of(unit, row, tapes, ceiling_minor=None, exact=False, pieces=pieces)
+    habits = deck_queue.habits_of_order(unit, row.id)
+    price = payments.price_of(unit, row, tapes, ceiling_minor=None, habits=habits, pieces=pieces)
     return price.ceiling_minor
 
 

@@ -16,7 +16,7 @@ from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, JobNumber
 from core.model.quote_records import Price, Quote
 from core.playtime.habits import ShopHabits
-from core.pricing import box_price
+from core.pricing import box_price, charges, ways_to_agree, whole_box
 from core.pricing.price_book import PriceBook
 from core.scheduling import opening_hours
 from core.services import deck_queue, quoting
@@ -113,7 +113,8 @@ def read(unit: Unit) -> PreviewBasis:
 def changes(basis: PreviewBasis, boxes: Sequence[Sequence[TapeLine]], book: PriceBook) -> PricePreview:
     """Each box and each kept quote by ``book``: boxes against the book in force, quotes against themselves.
 
-    A quote keeps its tapes, minutes and copies; only the prices are others.
+    A quote keeps its tapes, minutes and copies; only the prices are others. What counting its tapes together
+    changes stays the same share of what they cost one by one.
     """
     return PricePreview(
         tuple(_of_box(basis, box, book) for box in boxes),
@@ -124,10 +125,11 @@ def changes(basis: PreviewBasis, boxes: Sequence[Sequence[TapeLine]], book: Pric
 def _of_box(basis: PreviewBasis, box: Sequence[TapeLine], book: PriceBook) -> PriceChange:
     inventory = Inventory(tuple(box))
     tapes, copies = quoting.tapes_and_copies(inventory, basis.habits)
+    priced = quoting.priced_box(inventory, tapes, copies, basis.habits)
 
     def total(by: PriceBook) -> int | None:
         try:
-            return box_price.price(tapes, copies, by, rush=False).due.likely
+            return ways_to_agree.price_by_play(priced, by).due.likely
         except WrongInput:
             return None
 
@@ -147,5 +149,8 @@ def _repriced(quote: Quote, book: PriceBook) -> int | None:
 
 
 def _of_quote(quote: Quote, book: PriceBook) -> Price:
-    box = quote.inventory
-    return box_price.price(quote.tapes, quote.storage, book, rush=box.rush, exempt=box.tax_exempt)
+    box, amounts = quote.inventory, [each for _, of in charges.captures(quote.tapes, book) for each in of]
+    drawn = whole_box.in_proportion(quote.price, amounts, book)
+    return box_price.price(
+        quote.tapes, quote.storage, book, rush=box.rush, exempt=box.tax_exempt, drawn=drawn
+    )

@@ -62,6 +62,12 @@ seconds_removed_only = { $seconds_removed } seconds removed; how many are distur
 m_minutes_reel = { $metres } m, { $figure } minutes on the reel
 tape_run_minutes_minutes = { $span }% of the tape has run: { $span_2 } minutes; { $span_3 } minutes to come
 tapes_hours_capture = { $count } tapes, { $span } hours of copying
+own_tapes =
+    { $tapes ->
+        [0] this price range doesn't rest on any tapes of the shop's own yet
+        [one] this price range rests on 1 tape the shop has copied so far
+       *[other] this price range rests on { $tapes } tapes the shop has copied so far
+    }
 altogether_never_above_without =
     { $tax_words ->
         [none] { $money } in all; we won't go over { $spelled } without asking

@@ -114,6 +114,12 @@ quote-made-thing =
     }
 quote-cost = What it will cost
 quote-most_likely = Most likely, with tax. It could be { $between }: nobody knows yet how long the tapes run.
+quote-own_tapes =
+    { $tapes ->
+        [0] This range rests on no tapes of our own yet.
+        [one] This range rests on 1 tape of our own so far.
+       *[other] This range rests on { $tapes } tapes of our own so far.
+    }
 quote-ceiling = We won't go over { $money } without asking you.
 quote-example_prices = Example prices, not this shop’s own yet
 quote-ready = When it is ready

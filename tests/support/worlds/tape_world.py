@@ -114,7 +114,14 @@ def tapes(customers: Customers, count: int, dice: np.random.Generator) -> list[S
     return found[:count]
 
 
-def _household(job: int, customers: Customers, dice: np.random.Generator) -> list[SimulatedTape]:
+def box(customers: Customers, count: int, dice: np.random.Generator) -> list[SimulatedTape]:
+    """So many tapes of one household."""
+    return _household(1, customers, dice, count)
+
+
+def _household(
+    job: int, customers: Customers, dice: np.random.Generator, count: int | None = None
+) -> list[SimulatedTape]:
     names = list(customers.formats)
     mostly = dice.choice(names, p=_shares(customers.formats))
     origin = Origin.BROADCAST if dice.random() < customers.recorders else Origin.CAMERA
@@ -125,7 +132,7 @@ def _household(job: int, customers: Customers, dice: np.random.Generator) -> lis
     full = dice.beta(4 * customers.full_to_the_end + 0.05, 4 * (1 - customers.full_to_the_end) + 0.05)
     digital = dice.random() < customers.digital8
     made = []
-    for _ in range(1 + dice.geometric(1 / 6)):
+    for _ in range(count or 1 + dice.geometric(1 / 6)):
         name = mostly if dice.random() < 0.8 else dice.choice(names, p=_shares(customers.formats))
         share = (
             1.0 if dice.random() < full else float(np.clip(dice.beta(5 * usual, 5 * (1 - usual)), 0.02, 1))

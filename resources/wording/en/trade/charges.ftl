@@ -51,6 +51,8 @@ break-quantity =
         [one] 1 tape
        *[other] { $tapes } tapes
     }
+together-text = All { $tapes } tapes together
+together-because = tapes are rarely all short or all long; the prices above are for each tape by itself, and this evens them out
 rush-text = Rush, { $percent }%
 rush-because = your order goes ahead of the others; charged on copying and repair, not on discs and sticks
 rush-quantity = { $percent }%

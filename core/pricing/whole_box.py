@@ -1,0 +1,102 @@
+"""The charges that no tape has by itself: what many tapes cost less, what counting them together changes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+from itertools import zip_longest
+
+from core.model.money import NOTHING, MoneyRange, by_column, rounded, total
+from core.model.price_terms import ChargeKind
+from core.model.quote_records import Charge, Price
+from core.pricing.price_book import PriceBook
+from core.pricing.price_rules import QuantityBreak
+from core.wording.messages import say
+
+TOGETHER = "together"
+"""The code of the charge that says what counting the tapes of a box together changes."""
+_COPYING = ("capture-", "quantity-break")
+_PERCENT = Decimal(100)
+
+
+def quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -> list[Charge]:
+    """Less for the tapes beyond each break, dearest tapes first, in every column by itself."""
+    amounts = [amount for line in per_tape for amount in line]
+    if not book.breaks or len(amounts) <= book.breaks[0].after:
+        return []
+    off = by_column(lambda column: -_off(column, book.breaks), amounts)
+    reached = [step for step in book.breaks if step.after < len(amounts)]
+    steps = ", ".join(
+        say("charges", "break-step", percent=str(step.percent), after=step.after) for step in reached
+    )
+    return [
+        Charge(
+            code="quantity-break",
+            text=say("charges", "break-text", tapes=len(amounts)),
+            because=say("charges", "break-because", steps=steps),
+            quantity=say("charges", "break-quantity", tapes=len(amounts) - reached[0].after),
+            unit_minor=0,
+            amount=off,
+            kind=ChargeKind.COPYING,
+        )
+    ]
+
+
+def counted_together(
+    drawn: MoneyRange | None, amounts: Sequence[MoneyRange], book: PriceBook
+) -> list[Charge]:
+    """What the box costs together less what its tapes cost one by one, breaks taken off in both."""
+    if drawn is None:
+        return []
+    apart = by_column(lambda column: sum(column) - _off(column, book.breaks), amounts)
+    least = _at_least(amounts, book)
+    together = MoneyRange(*(max(pair) for pair in zip(drawn.columns, least.columns, strict=True)))
+    more = MoneyRange(*(a - b for a, b in zip(together.columns, apart.columns, strict=True)))
+    if more == NOTHING:
+        return []
+    return [
+        Charge(
+            code=TOGETHER,
+            text=say("charges", "together-text", tapes=len(amounts)),
+            because=say("charges", "together-because"),
+            quantity=say("charges", "break-quantity", tapes=len(amounts)),
+            unit_minor=0,
+            amount=more,
+            kind=ChargeKind.COPYING,
+        )
+    ]
+
+
+def in_proportion(before: Price, amounts: Sequence[MoneyRange], book: PriceBook) -> MoneyRange | None:
+    """What tapes of these ``amounts`` cost together, if that changes as much of it as in a price ``before``.
+
+    None where that price counted each by itself.
+    """
+    together = [charge.amount for charge in before.charges if charge.code == TOGETHER]
+    if not together:
+        return None
+    apart = by_column(lambda column: sum(column) - _off(column, book.breaks), amounts)
+    was = total(each.amount for each in before.charges if each.code.startswith(_COPYING))
+    found = zip(apart.columns, was.columns, total(together).columns, strict=True)
+    return MoneyRange(
+        *(rounded(Decimal(now * (old + more)) / old) if old else now for now, old, more in found)
+    )
+
+
+def _at_least(amounts: Sequence[MoneyRange], book: PriceBook) -> MoneyRange:
+    """What a box costs at least: all that is certain and its dearest tape; a few draws may miss that."""
+    is_open = [amount.low != amount.high for amount in amounts]
+    known = [amount for amount, may_vary in zip(amounts, is_open, strict=True) if not may_vary]
+    others = [amount for amount, may_vary in zip(amounts, is_open, strict=True) if may_vary]
+    dearest = by_column(max, others) if others else NOTHING
+    return by_column(lambda column: sum(column) - _off(column, book.breaks), [*known, dearest])
+
+
+def _off(column: Sequence[int], breaks: Sequence[QuantityBreak]) -> int:
+    dearest_first = sorted(column, reverse=True)
+    edges = zip_longest(breaks, breaks[1:])
+    parts = (
+        sum(dearest_first[step.after : following.after if following else None]) * step.percent
+        for step, following in edges
+    )
+    return rounded(sum(parts, Decimal(0)) / _PERCENT)
