@@ -1,4 +1,4 @@
-"""Backups while disks fail, places go, clocks are set back and two tills make them at once; both databases."""
+"""Backups while disks fail, places go, clocks are set back and two tills make them; both databases."""
 
 from __future__ import annotations
 
