@@ -18,6 +18,9 @@ from core.model.ranges import Range
 
 Draws = NDArray[np.float64]
 
+SEED = 20260101
+"""The futures that every plan of a shop is worked through."""
+
 _BLOCK = 1024
 """Columns made at once."""
 

@@ -17,13 +17,14 @@ from datetime import date, datetime
 import numpy as np
 
 from core.model import common_random_numbers
+from core.model.common_random_numbers import SEED
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import ShopSettings
 from core.promise import turnaround
 from core.promise.turnaround import Load
 from core.scheduling import dispatching
 from core.scheduling.dispatching import PlannedPlay, Task
-from core.scheduling.plan_records import SEED, estimate
+from core.scheduling.plan_records import estimate
 from core.scheduling.queued_tapes import QueuedTape
 
 NOISE = 0.01

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from core.model.common_random_numbers import SEED
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import ZERO, Range
 from core.scheduling import opening_hours, rush_boxes
@@ -16,7 +17,6 @@ from core.scheduling.deck_choice import suited
 from core.scheduling.drawn_minutes import equally_likely
 from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan_records import (
-    SEED,
     Ahead,
     Step,
     Ways,

@@ -9,6 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from core.model import common_random_numbers
+from core.model.common_random_numbers import SEED
 from core.scheduling import event_simulation, roster_simulation, staffed_simulation
 from core.scheduling.breakdowns import fails_after
 from core.scheduling.drawn_minutes import lengths
@@ -18,7 +19,6 @@ from core.scheduling.plan_records import (
     CHECK_MINUTES,
     LEAST_REMAINING,
     LOAD_MINUTES,
-    SEED,
     UNLOAD_MINUTES,
     Ahead,
     Done,

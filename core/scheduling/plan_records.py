@@ -22,8 +22,6 @@ from core.scheduling.opening_calendar import Minutes
 from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import DeckTimelines, RushToCome
 
-SEED = 20260101
-
 ESTIMATE_AT = 0.7
 """A play is started when its 70th percentile fits before closing (derived: 60 to 80 of 100 is sensible)."""
 

@@ -9,20 +9,23 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
-from core.model import entered_text
+from core.model import common_random_numbers, entered_text
 from core.model.copies.copy_records import DOWNLOAD
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
+from core.model.money import MoneyRange
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission
 from core.model.quote_records import Copy, Price, QuotedTape, Storage
 from core.model.ranges import exactly
 from core.playtime.habits import ShopHabits
-from core.pricing import agreed_flat, box_price
+from core.playtime.possibilities import facts
+from core.pricing import agreed_flat, box_price, disposition_rules, drawn_box
+from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
-from core.scheduling import opening_hours
+from core.scheduling import box_scenarios, opening_hours
+from core.scheduling.plan_records import drawn_as
 from core.services import billed_tapes
-from core.services.agreement import standing_draws
 from core.store import current_prices, current_settings, history, lookup, permissions, row_records
 from core.store.steps import step
 from core.store.tables import CopyRow, JobRow, PaymentRow, TapeRow
@@ -62,7 +65,7 @@ def price_of(
     """
     book, job = book_of(unit, row), row_records.job(row)
     billed = [billed_tapes.as_it_stands(each, book.dispositions, exact=habits is None) for each in tapes]
-    drawn = None if habits is None else standing_draws.copying(billed, book, habits)
+    drawn = None if habits is None else _drawn(billed, book, habits)
     return box_price.price(
         billed,
         pieces or pieces_of(row, lookup.standing_copies(row), only_given=_has_nothing_to_copy(tapes)),
@@ -74,6 +77,21 @@ def price_of(
         agreed_flat=agreed_flat.owed(job, billed, book),
         drawn=drawn,
     )
+
+
+def _drawn(tapes: Sequence[QuotedTape], book: PriceBook, habits: ShopHabits) -> MoneyRange | None:
+    """As `drawn_box.copying`, from the numbers its quote was drawn from; None where nothing is open."""
+    played = [tape for tape in tapes if disposition_rules.is_played(tape, book.dispositions)]
+    if sum(tape.minutes.low < tape.minutes.high for tape in played) < 2:
+        return None
+    return drawn_box.copying([_lot(tape, habits) for tape in played], book, box_scenarios.of(habits))
+
+
+def _lot(tape: QuotedTape, habits: ShopHabits) -> AlikeTapes:
+    """One tape, drawn from its belief where that is still the one behind its minutes."""
+    believed = drawn_as(facts(tape.draft), habits, tape.minutes)
+    key = common_random_numbers.key(tape.line, tape.n)
+    return AlikeTapes(tape, None if believed is None else believed[0], (key,))
 
 
 def book_of(unit: Unit, row: JobRow) -> PriceBook:
