@@ -173,9 +173,10 @@ ERASURE = (
     _BEGIN
     + """
 from core.services.privacy import erasures
-Shop.run = stored  # what is said here is said once all of it is done
+Shop.run, Shop.once = stored, stored_once  # what is said here is said once all of it is done
 with Shop.open(root / "shop.sqlite", clock=lambda: NOW, who="owner", create=False) as shop:
-    erasures.erase(shop, "000018", [root / "papers"])
+    gone = shop.once("erasure", erasures.erase_rows, "000018").answer
+    erasures.clean_up(shop, gone, [root / "papers"])
     say("erased")
 """
 )

@@ -49,7 +49,8 @@ from core.services.own_shop import (
     settings_versions,
     shop_document,
 )
-from core.services.privacy import customer_export
+from core.services.privacy import customer_export, erasures
+from core.services.proving import access_tokens
 from tests.sent_again.copy_scenes import COPY_EXAMPLES
 from tests.sent_again.step_scenes import (
     ADA,
@@ -58,6 +59,8 @@ from tests.sent_again.step_scenes import (
     Example,
     a_phone,
     a_report,
+    a_token,
+    a_user,
     an_outage,
     asking,
     at_the_bench,
@@ -69,6 +72,7 @@ from tests.sent_again.step_scenes import (
     earlier_draft,
     example_prices,
     free_day,
+    gone_home,
     label_astray,
     left_page,
     lost,
@@ -88,6 +92,8 @@ from tests.sent_again.step_scenes import (
     undone,
     unsigned,
     with_pin,
+    with_token,
+    with_user,
     withdrawn,
 )
 from tests.support.booked import Desk, inventory, line, quoted
@@ -147,6 +153,11 @@ EXAMPLES: dict[Callable[..., Any], Callable[[Desk], Example]] = {
     drafts.book: lambda desk: of(drafts.book, "counter", quoted(desk.shop), deposit_minor=100),
     drafts.take_over: earlier_draft,
     drafts.keep: lambda desk: of(drafts.keep, "counter", TypedBox(name=f"Ada {next(NUMBERS)}")),
+    erasures.erase_rows: gone_home,
+    access_tokens.issue: lambda desk: of(access_tokens.issue, somebody(desk), a_token(desk)),
+    access_tokens.revoke: with_token,
+    access_tokens.map_user: lambda desk: of(access_tokens.map_user, somebody(desk), a_user(desk)),
+    access_tokens.unmap_user: with_user,
     expectations.expect: lambda desk: of(
         expectations.expect, Expected(float(100 + next(NUMBERS)), 48.0, 2.0, 5.0, 0.02)
     ),

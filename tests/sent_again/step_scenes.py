@@ -17,6 +17,7 @@ from core.capture.file_report import Report, Sound
 from core.model.agreement_records import CeilingChoice, Consent
 from core.model.dispositions import Disposition
 from core.model.names import DonorPart, Finding, FormatName, Join, TapeCode
+from core.model.own_shop.access_records import AccessToken
 from core.model.own_shop.settings_records import Outage, Permission
 from core.model.own_shop.setup_pages import SetupPage
 from core.model.stations import Station
@@ -44,6 +45,10 @@ from core.services.own_shop import (
     settings_versions,
     shop_document,
 )
+from core.services.privacy import erasures
+from core.services.proving import access_tokens
+from core.store import lookup
+from core.store.unit import Unit
 from tests.core.capture import copied_file
 from tests.support.booked import Desk, line
 
@@ -189,8 +194,8 @@ def a_phone(desk: Desk) -> list[tuple[str, str | None]]:
 def somebody(desk: Desk) -> str:
     """A person besides Kim, who acts here and may do everything."""
     name, every = f"Robin {next(NUMBERS)}", [each.value for each in Permission]
-    staff = [(f"person.{each}", f"{{may={every}}}".replace("'", '"')) for each in (name, "Kim")]
-    desk.shop.run(shop_document.set_texts, staff)
+    may = f"{{may={every}}}".replace("'", '"')
+    desk.shop.run(shop_document.set_texts, [(f"person.{name}", "{}"), ("person.Kim", may)])
     return name
 
 
@@ -198,6 +203,39 @@ def with_pin(desk: Desk) -> str:
     name = somebody(desk)
     desk.shop.run(people.set_pin, name, "2468")
     return name
+
+
+def a_token(desk: Desk) -> AccessToken:
+    return access_tokens.new(f"backup {next(NUMBERS)}", desk.clock().date()).kept
+
+
+def with_token(desk: Desk) -> Example:
+    name, token = somebody(desk), a_token(desk)
+    desk.shop.run(access_tokens.issue, name, token)
+    return of(access_tokens.revoke, name, token.name)
+
+
+def a_user(desk: Desk) -> str:
+    return f"ada/{next(NUMBERS)}@till-1"
+
+
+def with_user(desk: Desk) -> Example:
+    name, user = somebody(desk), a_user(desk)
+    desk.shop.run(access_tokens.map_user, name, user)
+    return of(access_tokens.unmap_user, name, user)
+
+
+def gone_home(desk: Desk) -> Example:
+    """A customer whose order is home and paid."""
+    number = next(NUMBERS)
+    job = desk.allow(desk.book(line(), name=f"Erwin {number}", phone=f"(303) 556-{number:04d}"))
+    desk.bring_to(job.tapes[0], Station.READY)
+    desk.hand_back(job, paid_minor=desk.shop.ask(_due, job.number))
+    return of(erasures.erase_rows, job.number)
+
+
+def _due(unit: Unit, number: str) -> int:
+    return payments.price(unit, lookup.job_row(unit, number)).due.likely
 
 
 def changed_settings(desk: Desk) -> Example:

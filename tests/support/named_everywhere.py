@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -18,14 +18,22 @@ from core.model.stations import Station
 from core.services import decks, drafts, jobs, paper_files, payments, promises, repair_record, tapes
 from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
+from core.services.privacy import erasures
+from core.services.privacy.erasures import Erased
+from core.services.records_door import Shop
 from core.store import lookup
 from core.store.shop_files import dump
 from core.store.unit import Unit
-from tests.support.booked import Desk, inventory, line
+from tests.support.booked import Desk, command, inventory, line
 
 NAME, PHONE = "Quillona Zebedee", "(303) 555-0187"
 TOLD = ("Zebedee", "zebedee", "Quillona", "5550187", "555-0187", "ebede")
 """What may not be found anywhere afterwards; the last as a search index would hold it."""
+
+
+def erase(shop: Shop, who: str, papers: Sequence[Path] = ()) -> Erased:
+    """As window and command line do it: the step, then what follows."""
+    return erasures.clean_up(shop, shop.once(command(), erasures.erase_rows, who).answer, papers)
 
 
 def a_year_ago(desk: Desk, papers: Path | None = None) -> Job:

@@ -52,7 +52,8 @@ def erase(call: Invocation) -> Reply:
     folders = [*shop_folders.all_papers(call.where)]
     folders += [] if call.asked.paper is None else [Path(call.asked.paper).expanduser().absolute()]
     with call.open() as shop:
-        done = erasures.erase(shop, call.asked.customer, folders)
+        gone = call.run(shop, erasures.erase_rows, call.asked.customer)
+        done = erasures.clean_up(shop, gone, folders)
         renewed = backup_renewal.renew(shop) if call.asked.renew_backups else None
     document: dict[str, Any] = {
         "erased": list(done.orders),

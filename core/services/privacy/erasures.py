@@ -24,6 +24,7 @@ from core.services.privacy import emptied_records, held_copies, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.store import permissions, row_records, search
 from core.store.audits import row_audit
+from core.store.steps import special_step
 from core.store.tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -85,7 +86,7 @@ class Meant:
 
 
 def would_erase(unit: Unit, who: str) -> Meant:
-    """Who `erase` would take out; refused as that would be."""
+    """Who `erase_rows` would take out; refused as that would be."""
     permissions.check(unit, Permission.ERASE)
     customer = meant(unit, who)
     jobs = emptied_records.orders_of(unit, customer)
@@ -93,15 +94,32 @@ def would_erase(unit: Unit, who: str) -> Meant:
     return Meant(customer.name, tuple(job.number for job in jobs))
 
 
-def erase(shop: Shop, who: str, papers: Sequence[Path] = ()) -> Erased:
-    """Erases the one customer that ``who`` names (order number, phone or whole name), with their papers.
+@special_step(secrets=("who",))
+def erase_rows(unit: Unit, who: str) -> Emptied:
+    """Erases the one customer that ``who`` names (order number, phone or whole name) from tables and history.
 
-    The places the records leave free are overwritten as well, and the list beside the shop and in every place
-    of the backups says which orders those were. NotPermitted without the right; Refused while an order of
-    theirs is open or unpaid, or where the records do not agree with their history; WrongInput unless exactly
-    one customer is meant. Unavailable when only the overwriting or the papers failed.
+    `clean_up` does the rest. NotPermitted without the right; Refused while an order of theirs is open or
+    unpaid, or where the records do not agree with their history; WrongInput unless exactly one customer is
+    meant. Of ``who`` a slow hash is kept as long as answers are, under a salt that goes with the answer.
     """
-    gone = shop.run(erase_rows, who)
+    permissions.check(unit, Permission.ERASE)
+    customer = meant(unit, who)
+    jobs = emptied_records.orders_of(unit, customer)
+    if emptied_records.is_emptied(unit, customer):
+        return Emptied(tuple(job.number for job in jobs))
+    _check_done(unit, jobs)
+    if wrong := next(iter(row_audit.differences(unit)), None):
+        raise Refused(say("privacy", "not-sound", problem=wrong))
+    return emptied_records.empty(unit, customer, jobs)
+
+
+def clean_up(shop: Shop, gone: Emptied, papers: Sequence[Path] = ()) -> Erased:
+    """What follows `erase_rows`, and can be done again.
+
+    The places the records leave free are overwritten, papers and photos removed, and the list beside the shop
+    and in every place of the backups says which orders those were. Unavailable where that failed; the
+    customer is erased all the same.
+    """
     held_copies.list_erased(shop)
     shop.scrub()
     files = personal_files.remove(shop.where, gone, papers)
@@ -114,19 +132,6 @@ def erase(shop: Shop, who: str, papers: Sequence[Path] = ()) -> Erased:
         copies=held_copies.beside(shop),
         in_backups_until=held_copies.last_day(state, shop.clock()),
     )
-
-
-def erase_rows(unit: Unit, who: str) -> Emptied:
-    """`erase`, as far as the tables and the history go."""
-    permissions.check(unit, Permission.ERASE)
-    customer = meant(unit, who)
-    jobs = emptied_records.orders_of(unit, customer)
-    if emptied_records.is_emptied(unit, customer):
-        return Emptied(tuple(job.number for job in jobs))
-    _check_done(unit, jobs)
-    if wrong := next(iter(row_audit.differences(unit)), None):
-        raise Refused(say("privacy", "not-sound", problem=wrong))
-    return emptied_records.empty(unit, customer, jobs)
 
 
 def meant(unit: Unit, who: str) -> CustomerRow:

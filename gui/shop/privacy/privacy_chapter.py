@@ -16,6 +16,7 @@ from core.model.names import EVERY_KIND
 from core.model.own_shop.kept_entry import KeptEntry
 from core.services.privacy import backup_renewal, customer_export, erasures, kept_entries
 from core.services.privacy.backup_renewal import Renewal
+from core.services.privacy.emptied_records import Emptied
 from core.services.privacy.erasures import Erased, Meant
 from core.services.records_door import Shop
 from core.services.shop_overview import ShopView
@@ -110,10 +111,13 @@ class PrivacyChapter(Chapter):
 
     @Slot(str)
     def _erase(self, order: str) -> None:
-        deed = partial(_erased, order, self.desk.papers)
-        self.desk.work.run_beside(
-            deed, then=self._was_erased, otherwise=self.show_failure, changes=EVERY_KIND
+        self.desk.work.run(
+            erasures.erase_rows, order, then=self._clean_up, otherwise=self.show_failure, changes=EVERY_KIND
         )
+
+    def _clean_up(self, gone: Emptied) -> None:
+        deed = partial(_cleaned_up, gone, self.desk.papers)
+        self.desk.work.run_beside(deed, then=self._was_erased, otherwise=self.show_failure)
 
     def _was_erased(self, done: Erased) -> None:
         if self._sheet is not None:
@@ -152,9 +156,9 @@ class PrivacyChapter(Chapter):
             self._sheet.offer_renewal(can)
 
 
-def _erased(order: str, papers: Path, shop: Shop) -> Erased:
+def _cleaned_up(gone: Emptied, papers: Path, shop: Shop) -> Erased:
     folders = dict.fromkeys([papers, *shop_folders.all_papers(shop.where)])
-    return erasures.erase(shop, order, tuple(folders))
+    return erasures.clean_up(shop, gone, tuple(folders))
 
 
 def _written(path: Path, found: dict[str, Any]) -> Path:

@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from core.model.stations import Station
 from core.services import jobs, payments
 from core.services.own_shop import backup_places, shop_document
-from core.services.privacy import erasures, kept_entries
+from core.services.privacy import kept_entries
 from core.store import lookup
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -19,6 +19,7 @@ from gui.shop.privacy.privacy_chapter import PrivacyChapter
 from gui.shop.privacy.privacy_sheet import PrivacySheet
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
+from tests.support.named_everywhere import erase
 from tests.support.screens import Place, press, written
 
 
@@ -99,7 +100,7 @@ def test_the_backups_are_made_anew_at_a_key(place: Place, screen: ShopScreen, tm
     number = home_and_paid(place)
     shop.run(shop_document.set_texts, [("backup.first", str(stick))])
     (before,) = backup_places.keep_up(shop).files
-    done = erasures.erase(shop, number)
+    done = erase(shop, number)
     assert done.in_backups_until is not None
     press(Qt.Key.Key_F10)
     place.settle()
@@ -118,3 +119,30 @@ def test_where_a_place_is_gone_it_is_told_and_nothing_is_called_done(
     place.settle()
     assert str(gone) in place.told
     assert say("settings", "backup-folder-gone", folder=gone) in place.told
+
+
+def test_nobody_gives_out_or_erases_without_the_right(
+    place: Place, screen: ShopScreen, tmp_path: Path
+) -> None:
+    number = home_and_paid(place)
+    owner = '{may = ["settings", "erase"]}'
+    place.records.shop.run(shop_document.set_texts, [("person.Ada", owner), ("person.Kim", "{}")])
+    told = "Kim may not export or erase a customer. Ada can; sign in as Ada."
+    there = sheet(screen)
+    there.who.setText(number)
+    press(Qt.Key.Key_F8)
+    place.settle()
+    assert told in place.told
+    assert not there.erase.isVisible()
+    place.window.banner.say("")
+    there.erase_wanted.emit(number)
+    place.settle()
+    assert told in place.told
+    chapter = screen.chapter("privacy")
+    assert isinstance(chapter, PrivacyChapter)
+    place.window.banner.say("")
+    chapter.write_file(number, str(tmp_path / "her.json"))
+    place.settle()
+    assert told in place.told
+    assert not (tmp_path / "her.json").exists()
+    assert place.records.shop.ask(jobs.get, number).customer.name == "Quillona Zebedee"

@@ -10,6 +10,7 @@ import pytest
 from sqlalchemy import text
 
 from core.cli import entry
+from core.model import serialization
 from core.model.errors import NotPermitted, Refused, WrongInput
 from core.model.own_shop.settings_records import Person
 from core.model.stations import Station
@@ -17,10 +18,10 @@ from core.services import jobs
 from core.services.own_shop import settings_versions
 from core.services.privacy import erasures, personal_files
 from core.services.privacy.emptied_records import Emptied
-from core.store import current_settings, history, row_digests
+from core.store import current_settings, history, row_digests, steps
 from core.wording import record_heads
-from tests.support.booked import Desk, events, line, opened
-from tests.support.named_everywhere import NAME, PHONE, a_year_ago, everything, found
+from tests.support.booked import Desk, command, events, line, opened
+from tests.support.named_everywhere import NAME, PHONE, a_year_ago, erase, everything, found
 
 
 def test_the_name_is_found_nowhere_and_everything_holds(desk: Desk, tmp_path: Path) -> None:
@@ -29,7 +30,7 @@ def test_the_name_is_found_nowhere_and_everything_holds(desk: Desk, tmp_path: Pa
     job = a_year_ago(desk, papers)
     assert {word for _, word in found(desk, tmp_path)} >= {"Zebedee", "Quillona"}
     assert len(list(papers.iterdir())) >= 4
-    done = erasures.erase(desk.shop, job.number, [papers])
+    done = erase(desk.shop, job.number, [papers])
     assert done.orders == (job.number,)
     assert found(desk, tmp_path) == []
     assert not list(papers.iterdir())
@@ -46,7 +47,7 @@ def test_the_name_is_found_nowhere_and_everything_holds(desk: Desk, tmp_path: Pa
 def test_the_head_of_before_is_still_held_and_the_history_says_who_erased(desk: Desk, tmp_path: Path) -> None:
     job = a_year_ago(desk, tmp_path / "papers")
     head, count = desk.shop.ask(history.head), desk.shop.ask(history.latest)
-    erasures.erase(desk.shop, NAME)
+    erase(desk.shop, NAME)
     assert desk.shop.ask(history.holds, head) == count
     lines = desk.shop.ask(jobs.history, job.number)
     assert {each.words for each in lines} == {""}
@@ -69,7 +70,7 @@ def test_nobody_can_try_names_against_what_is_left(desk: Desk, tmp_path: Path) -
         for row in held:
             assert row_digests.digest(name, row, row["salt"]) in said
             assert row_digests.digest(name, row, "") not in said
-    erasures.erase(desk.shop, job.number)
+    erase(desk.shop, job.number)
     left = b"".join(held for _, held in everything(desk, tmp_path))
     assert not [salt for salt in salts if salt.encode() in left]
 
@@ -79,9 +80,13 @@ def test_erased_at_the_command_line_the_papers_beside_the_shop_go_as_well(
 ) -> None:
     job = a_year_ago(file_desk, tmp_path / "papers")
     copy = file_desk.shop.backup(tmp_path / "copies")
-    code = entry.run(["erase", PHONE, "--shop", file_desk.where, "--json"])
+    words = ["erase", PHONE, "--shop", file_desk.where, "--json", "--command", "E1"]
+    code = entry.run(words)
     told = json.loads(capsys.readouterr().out)
     assert (code, told["erased"]) == (0, [job.number])
+    assert entry.run(words) == 0
+    assert json.loads(capsys.readouterr().out)["erased"] == [job.number]
+    assert entry.run([*words[:1], "Ada Fenwick", *words[2:]]) == 3
     assert len(told["removed"]) >= 4
     copy.unlink()
     assert found(file_desk, tmp_path) == []
@@ -90,14 +95,48 @@ def test_erased_at_the_command_line_the_papers_beside_the_shop_go_as_well(
     )
 
 
+def test_an_erasure_whose_answer_was_lost_is_answered_again_though_the_name_is_gone(
+    desk: Desk, tmp_path: Path
+) -> None:
+    job, sent = a_year_ago(desk, tmp_path / "papers"), command()
+    kept = desk.book(line(), name="Ada Fenwick")
+    first = desk.shop.once(sent, erasures.erase_rows, NAME)
+    again = desk.shop.once(sent, erasures.erase_rows, NAME)
+    assert (first.before, again.before) == (None, desk.clock())
+    assert again.answer == first.answer == Emptied((job.number,))
+    with pytest.raises(Refused, match="used"):
+        desk.shop.once(sent, erasures.erase_rows, "Ada Fenwick")
+    erasures.clean_up(desk.shop, again.answer, [tmp_path / "papers"])
+    assert found(desk, tmp_path) == []
+    assert desk.shop.ask(jobs.get, kept.number).customer.name == "Ada Fenwick"
+
+
+def test_of_the_name_that_was_typed_only_a_slow_hash_is_kept(desk: Desk, tmp_path: Path) -> None:
+    """Argon2id, salted by the command; `test_commands` holds what becomes of such an argument."""
+    a_year_ago(desk, tmp_path / "papers")
+    sent = command()
+    desk.shop.once(sent, erasures.erase_rows, NAME)
+    fast = steps.asked_for(erasures.erase_rows, (NAME,), {})
+    with desk.shop.database.reading.connect() as connection:
+        salt = connection.execute(text("SELECT salt FROM command_answers")).scalar_one()
+        content = connection.execute(
+            text("SELECT content FROM commands WHERE command = :id"), {"id": sent}
+        ).scalar_one()
+    guessed = history.fingerprint(salt + history.fingerprint(serialization.dumps(fast)))
+    assert content != guessed
+
+
+_everything_is_home_and_paid(desk: Desk) -> None:
+
+
 def test_somebody_is_erased_once_everything_is_home_and_paid(desk: Desk) -> None:
     job = desk.book(line(), name=NAME)
     with pytest.raises(Refused, match="still open"):
-        erasures.erase(desk.shop, job.number)
+        erase(desk.shop, job.number)
     desk.bring_to(job.tapes[0], Station.READY)
     desk.hand_back(job)
     with pytest.raises(Refused, match="still owed"):
-        erasures.erase(desk.shop, job.number)
+        erase(desk.shop, job.number)
     assert desk.shop.ask(jobs.get, job.number).customer.name == NAME
 
 
@@ -105,9 +144,9 @@ def test_exactly_one_customer_is_meant(desk: Desk) -> None:
     desk.book(line(), name="Ada Fenwick", phone="(303) 555-0111")
     desk.book(line(), name="Ada Fenwick", phone="(303) 555-0122")
     with pytest.raises(WrongInput, match="2 customers match"):
-        erasures.erase(desk.shop, "Ada Fenwick")
+        erase(desk.shop, "Ada Fenwick")
     with pytest.raises(WrongInput, match="somebody who was here"):
-        erasures.erase(desk.shop, "Nobody Atall")
+        erase(desk.shop, "Nobody Atall")
 
 
 def test_records_that_do_not_agree_with_their_history_are_not_erased(file_desk: Desk, tmp_path: Path) -> None:
@@ -115,7 +154,7 @@ def test_records_that_do_not_agree_with_their_history_are_not_erased(file_desk: 
     with file_desk.shop.database.writing.begin() as connection:
         connection.exec_driver_sql("UPDATE copies SET words = 'another'")
     with pytest.raises(Refused, match="don't agree with their history"):
-        erasures.erase(file_desk.shop, job.number)
+        erase(file_desk.shop, job.number)
 
 
 def test_nobody_erases_without_the_right(desk: Desk) -> None:
@@ -124,7 +163,7 @@ def test_nobody_erases_without_the_right(desk: Desk) -> None:
     desk.shop.run(settings_versions.change, replace(settings, staff=staff), needs=None)
     desk.shop.who = "Kit"
     with pytest.raises(NotPermitted):
-        erasures.erase(desk.shop, NAME)
+        erase(desk.shop, NAME)
 
 
 def test_papers_of_others_stay_and_half_written_ones_go(file_desk: Desk, tmp_path: Path) -> None:
@@ -148,5 +187,5 @@ def test_what_a_server_keeps_to_plan_by_forgets_the_name(server_shop: str, tmp_p
         with desk.shop.database.writing.execution_options(isolation_level="AUTOCOMMIT").connect() as whole:
             whole.execute(text("ANALYZE"))
         assert "pg_statistic" in {name for name, _ in found(desk, tmp_path)}
-        erasures.erase(desk.shop, job.number)
+        erase(desk.shop, job.number)
         assert found(desk, tmp_path) == []

@@ -14,14 +14,15 @@ from core.model.errors import NotPermitted, Unavailable
 from core.model.own_shop.settings_records import Person
 from core.services import jobs
 from core.services.own_shop import backup_key, backup_places, settings_versions, shop_document
-from core.services.privacy import backup_renewal, customer_export, erasures, held_copies, kept_entries
+from core.services.privacy import backup_renewal, customer_export, held_copies, kept_entries
+from core.services.privacy.erasures import Erased
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
 from core.store import current_settings
 from core.store.shop_files import dump_files, erased_orders, file_copies
 from tests.support import beginnings
 from tests.support.booked import Desk, line
-from tests.support.named_everywhere import NAME, a_year_ago, found
+from tests.support.named_everywhere import NAME, a_year_ago, erase, found
 from tests.support.typed import Typist
 
 NUMBER = "000018"
@@ -52,8 +53,8 @@ def two_places(desk: Desk, tmp_path: Path) -> tuple[Path, Path]:
     return places
 
 
-def _erase(desk: Desk) -> erasures.Erased:
-    return erasures.erase(desk.shop, NUMBER)
+def _erase(desk: Desk) -> Erased:
+    return erase(desk.shop, NUMBER)
 
 
 # --- put back ----------------------------------------------------------------------------
