@@ -3,7 +3,7 @@ price."""
 
 from __future__ import annotations
 
-from core.cli.argument_parser import MOST_MINOR, Parser, Subcommands, text, whole
+from core.cli.argument_parser import MOST_MINOR, Parser, Subcommands, private, text, whole
 from core.model.agreement_records import AgreedHow, CeilingChoice
 from core.model.names import Speed, TvSystem
 from core.wording.messages import say
@@ -45,7 +45,7 @@ def add_agreement(add: Subcommands) -> None:
 
 def add_consent(one: Parser) -> None:
     """Who agreed, and how."""
-    one.add_argument("--agreed-by", metavar="NAME", type=text, help=say("cli", "agreed_by"))
+    one.add_argument("--agreed-by", metavar="NAME", type=private, help=say("cli", "agreed_by"))
     ways = [each.value for each in AgreedHow]
     one.add_argument("--how", choices=ways, help=say("cli", "agreed_how"))
     one.add_argument("--signature", metavar="FILE.json", help=say("cli", "pen_strokes_json"))
@@ -65,7 +65,7 @@ def _add_ceiling(one: Parser) -> None:
 def _add_step(one: Parser) -> None:
     add_consent(one)
     one.add_argument(
-        "--because", "--reason", dest="because", metavar="WORDS", type=text, help=say("cli", "why_changed")
+        "--because", "--reason", dest="because", metavar="WORDS", type=private, help=say("cli", "why_changed")
     )
     one.add_argument("--based-on", metavar="N", type=whole(MOST_MINOR), help=say("cli", "based_on_version"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "agreement_paper"))

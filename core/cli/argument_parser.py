@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import math
+import sys
 from collections.abc import Callable
 from typing import TYPE_CHECKING, NoReturn
 
@@ -31,6 +32,8 @@ MOST_RADIUS_MM = 200.0
 MOST_MINOR = 100_000_000
 
 LONGEST_TEXT = 500
+MOST_BYTES = 4 * LONGEST_TEXT
+"""Of a text in UTF-8 (RFC 3629): four bytes a character at most."""
 
 
 class WrongArguments(TapewrightError):
@@ -40,7 +43,15 @@ class WrongArguments(TapewrightError):
 
 
 class Parser(argparse.ArgumentParser):
-    """A parser that complains with one sentence instead of ending the process."""
+    """A parser that complains with one sentence instead of ending the process.
+
+    Its help says how arguments that tell of somebody are kept out of the list of processes.
+    """
+
+    def format_help(self) -> str:
+        if any(action.type is private for action in self._actions):
+            self.epilog = say("cli", "private_arguments")
+        return super().format_help()
 
     def error(self, message: str) -> NoReturn:
         raise WrongArguments(
@@ -95,6 +106,9 @@ def add_common(one: Parser, *, top: bool) -> None:
     one.add_argument(
         "--pin", action="store_true", default=default(False), help=say("settings", "option-pin-asked")
     )
+    one.add_argument(
+        "--token-file", metavar="FILE", default=default(None), help=say("access", "option-token-file")
+    )
 
 
 def add_command_id(one: Parser) -> None:
@@ -111,6 +125,46 @@ def text(typed: str) -> str:
     if any(ord(character) < 32 or "\ud800" <= character <= "\udfff" for character in typed):
         raise argparse.ArgumentTypeError(say("cli", "one_line_utf_text"))
     return typed.strip()
+
+
+def private(typed: str) -> str:
+    """As `text`, for what tells of somebody: ``@FILE`` reads it from a file, ``-`` from standard input.
+
+    What is typed is seen by every user of the computer in the list of processes, and stays in the history of
+    the shell. Each ``-`` takes one line, in the order they are typed; ``@@`` begins a text with an ``@``.
+    """
+    if typed == "-":
+        return text(_line(sys.stdin.buffer.readline(MOST_BYTES + 1), "-"))
+    if typed.startswith("@@"):
+        return text(typed[1:])
+    return text(_file(typed[1:])) if typed.startswith("@") and len(typed) > 1 else text(typed)
+
+
+def _file(name: str) -> str:
+    """The one line of a file; its name is repeated, what stands in it never."""
+    from pathlib import Path
+
+    from core.model import regular_files
+
+    accepted = say("cli", "name_readable_file_accepted")
+    try:
+        regular_files.check(name, name, accepted)
+        return _line(Path(name).expanduser().read_bytes()[: MOST_BYTES + 1], name)
+    except TapewrightError as wrong:
+        raise argparse.ArgumentTypeError(wrong.sentence) from wrong
+    except (OSError, ValueError) as error:
+        raise argparse.ArgumentTypeError(say("cli", "private_unreadable", file=name[:60])) from error
+
+
+def _line(data: bytes, place: str) -> str:
+    if not data.strip():
+        raise argparse.ArgumentTypeError(say("cli", "private_empty", place=place))
+    if len(data) > MOST_BYTES:
+        raise argparse.ArgumentTypeError(say("cli", "characters_accepted", longest_text=LONGEST_TEXT))
+    try:
+        return data.decode("utf-8").strip()
+    except UnicodeDecodeError as error:
+        raise argparse.ArgumentTypeError(say("cli", "one_line_utf_text")) from error
 
 
 def moment(typed: str) -> datetime:

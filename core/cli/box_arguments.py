@@ -10,6 +10,7 @@ from core.cli.argument_parser import (
     Parser,
     Subcommands,
     amount,
+    private,
     text,
     whole,
 )
@@ -70,18 +71,18 @@ def add_box(add: Subcommands) -> None:
     add_consent(one)
     one.add_argument("--told", action="store_true", help=say("cli", "customer_was_told"))
     one = add("customers", say("cli", "who_was_here"))
-    one.add_argument("query", metavar="QUERY", type=text, help=say("cli", "name_or_phone"))
+    one.add_argument("query", metavar="QUERY", type=private, help=say("cli", "name_or_phone"))
     one = add("correct", say("cli", "put_right_who_brought"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
-    one.add_argument("--name", type=text)
-    one.add_argument("--phone", type=text)
-    one.add_argument("--email", type=text)
+    one.add_argument("--name", type=private)
+    one.add_argument("--phone", type=private)
+    one.add_argument("--email", type=private)
     one = add("refund", say("cli", "give_money_back_paid"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument(
         "--minor", type=whole(MOST_MINOR), required=True, metavar="N", help=say("cli", "minor_units")
     )
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
 
 
 def add_captured(add: Subcommands) -> None:
@@ -90,7 +91,7 @@ def add_captured(add: Subcommands) -> None:
     one.add_argument("--tape", metavar="CODE", type=text, help=say("cli", "attach_tape_recorded"))
     one = add("undo-capture", say("cli", "strike_out_last_file"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
     one = add("files", say("cli", "files_job_their_checksums"))
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument("--paper", metavar="DIR", help=say("cli", "write_delivery_list"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Subcommands, text
+from core.cli.argument_parser import Subcommands, private, text
 from core.wording.messages import say
 
 
@@ -11,17 +11,17 @@ def add_checking(add: Subcommands) -> None:
     one.add_argument("code", metavar="CODE", type=text)
     one = add("sign-off", say("cli", "sign_off_does"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("--by", metavar="NAME", type=text, required=True, help=say("cli", "sign_off_by"))
+    one.add_argument("--by", metavar="NAME", type=private, required=True, help=say("cli", "sign_off_by"))
     one.add_argument(
         "--accept",
         metavar="FINDING[=WHY]",
         action="append",
         default=[],
-        type=text,
+        type=private,
         help=say("cli", "sign_off_accept"),
     )
     one = add("undo-sign-off", say("cli", "undo_sign_off_does"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument(
-        "--because", metavar="WORDS", type=text, required=True, help=say("cli", "undo_sign_off_why")
+        "--because", metavar="WORDS", type=private, required=True, help=say("cli", "undo_sign_off_why")
     )

@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 from core.cli.agreement_arguments import add_consent
-from core.cli.argument_parser import MOST_MINOR, Parser, Subcommands, add_command_id, amount, day, text, whole
+from core.cli.argument_parser import (
+    MOST_MINOR,
+    Parser,
+    Subcommands,
+    add_command_id,
+    amount,
+    day,
+    private,
+    text,
+    whole,
+)
 from core.model.copies.copy_questions import CopyChoice
 from core.model.copies.copy_records import FileSystem
 from core.wording.messages import say
@@ -22,7 +32,7 @@ def add_copies(add: Subcommands) -> None:
     _add_files(one, "copy_checked_files")
     add_command_id(one)
     one = _of_item(add, "undo-copy", "undo_copy_does")
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
     add_command_id(one)
     one = _of_item(add, "own-drive", "own_drive_does")
     gigabytes = amount(say("copies", "drive-gigabytes"), MOST_GB)
@@ -33,7 +43,7 @@ def add_copies(add: Subcommands) -> None:
     one = _of_item(add, "copy-choice", "copy_choice_does")
     choices = [each.value for each in CopyChoice]
     one.add_argument("--choice", choices=choices, help=say("cli", "copy_choice_choice"))
-    one.add_argument("--because", metavar="WORDS", type=text, help=say("cli", "why_changed"))
+    one.add_argument("--because", metavar="WORDS", type=private, help=say("cli", "why_changed"))
     one.add_argument("--based-on", metavar="N", type=whole(MOST_MINOR), help=say("cli", "based_on_version"))
     add_consent(one)
     add_command_id(one)
@@ -41,7 +51,7 @@ def add_copies(add: Subcommands) -> None:
 
 def add_downloads(add: Subcommands) -> None:
     one = _of_download(add, "download", "download_does")
-    one.add_argument("--link", metavar="URL", type=text, required=True, help=say("cli", "download_link"))
+    one.add_argument("--link", metavar="URL", type=private, required=True, help=say("cli", "download_link"))
     one.add_argument("--until", metavar="DATE", type=day, required=True, help=say("cli", "download_until"))
     add_command_id(one)
     add_command_id(_of_download(add, "download-deleted", "download_deleted_does"))

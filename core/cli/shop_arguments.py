@@ -8,6 +8,7 @@ from core.cli.argument_parser import (
     amount,
     day,
     head,
+    private,
     text,
 )
 from core.wording.messages import say
@@ -16,30 +17,30 @@ from core.wording.messages import say
 def add_promised(add: Subcommands) -> None:
     one = add("promise-again", say("cli", "say_new_day_job"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
-    one.add_argument("--reason", type=text, required=True, help=say("cli", "why_day_changes"))
-    one.add_argument("--agreed-with", type=text, metavar="WHO", help=say("cli", "who_heard_how"))
+    one.add_argument("--reason", type=private, required=True, help=say("cli", "why_day_changes"))
+    one.add_argument("--agreed-with", type=private, metavar="WHO", help=say("cli", "who_heard_how"))
     one.add_argument("--day", type=day, metavar="ISO-DATE", help=say("cli", "day_they_would_rather"))
     add("kept", say("cli", "how_promises_turned_out"))
     one = add("deck", say("cli", "deck_broke_down_back"), writes=True)
     one.add_argument("name", metavar="NAME", type=text)
     one.add_argument("state", metavar="STATE", choices=["out", "back"], help=say("cli", "out_back"))
-    one.add_argument("--because", type=text, help=say("cli", "what_broke_what_done"))
+    one.add_argument("--because", type=private, help=say("cli", "what_broke_what_done"))
     one = add("shut", say("cli", "day_shop_stays_shut"), writes=True)
     one.add_argument("day", metavar="ISO-DATE", type=day)
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
 
 
 def add_planned(add: Subcommands) -> None:
     one = add("close", say("cli", "close_shop_plan_day"), writes=True)
     _add_span(one)
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
     one = add("reopen", say("cli", "take_closed_days_back"), writes=True)
     _add_span(one)
-    one.add_argument("--because", type=text, help="why")
+    one.add_argument("--because", type=private, help="why")
     one = add("outage", say("cli", "deck_out_service_plan"), writes=True)
     one.add_argument("name", metavar="NAME", type=text)
     _add_span(one)
-    one.add_argument("--because", type=text, help="why")
+    one.add_argument("--because", type=private, help="why")
     one.add_argument("--take-back", action="store_true", help=say("cli", "out_after_all"))
     one = add("expect", say("cli", "what_shop_states_failures"), writes=True)
     for name, words, most in (

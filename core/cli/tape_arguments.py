@@ -12,6 +12,7 @@ from core.cli.argument_parser import (
     Subcommands,
     amount,
     moment,
+    private,
     text,
     whole,
 )
@@ -23,7 +24,7 @@ from core.wording.messages import say
 
 def add_care(add: Subcommands) -> None:
     one = add("status", say("cli", "answer_caller"))
-    one.add_argument("query", metavar="QUERY", type=text, help=say("cli", "number_tape_code_name"))
+    one.add_argument("query", metavar="QUERY", type=private, help=say("cli", "number_tape_code_name"))
     one = add("move", say("cli", "one_tape_station"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("station", metavar="STATION", choices=[station.value for station in Station])
@@ -34,7 +35,7 @@ def add_care(add: Subcommands) -> None:
     _add_note(one)
     one.add_argument("--deck", metavar="NAME", type=text, help=say("cli", "deck_starts_play"))
     one.add_argument(
-        "--without-splice", metavar="WHAT", type=text, help=say("cli", "what_done_instead_splice")
+        "--without-splice", metavar="WHAT", type=private, help=say("cli", "what_done_instead_splice")
     )
     one.add_argument(
         "--found-speed", choices=[each.value for each in Speed], help=say("cli", "speed_deck_showed")
@@ -51,7 +52,7 @@ def add_care(add: Subcommands) -> None:
     one = add("clear", say("cli", "take_finding_off_tape"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("finding", metavar="FINDING", type=text, help=say("cli", "finding_or_own"))
-    one.add_argument("--note", type=text, required=True, help="why")
+    one.add_argument("--note", type=private, required=True, help="why")
     one = add("history", say("cli", "everything_happened_one_tape"))
     one.add_argument("code", metavar="CODE", type=text)
     _add_pickup(add)
@@ -67,7 +68,7 @@ def _add_findings(one: Parser) -> None:
 
 
 def _add_note(one: Parser) -> None:
-    one.add_argument("--note", type=text, help=say("cli", "word_history"))
+    one.add_argument("--note", type=private, help=say("cli", "word_history"))
     one.add_argument("--tell", action="store_true", help=say("cli", "note_is_told"))
 
 
@@ -80,12 +81,12 @@ def _add_settled(add: Subcommands) -> None:
     one.add_argument("--when", metavar="ISO-TIME", type=moment, help=say("cli", "incident_happened"))
     one = add("unsettle", say("cli", "not_settled_any_more"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
     one = add("incident", say("cli", "lost_or_damaged"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     what = one.add_mutually_exclusive_group()
     for name in ("add", "told", "settled"):
-        what.add_argument(f"--{name}", metavar="WORDS", type=text, help=say("cli", f"incident_{name}"))
+        what.add_argument(f"--{name}", metavar="WORDS", type=private, help=say("cli", f"incident_{name}"))
     one.add_argument("--when", metavar="ISO-TIME", type=moment, help=say("cli", "incident_when"))
     one.add_argument(
         "--photo", metavar="FILE", action="append", default=[], help=say("cli", "incident_photo")
@@ -110,7 +111,7 @@ def _add_splice(add: Subcommands) -> None:
     one.add_argument("--redone", choices=["yes", "no"], help=say("cli", "splice_redone"))
     one = add("undo-splice", say("cli", "strike_out_splice_entered"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
     one.add_argument(
         "--nth", type=whole(MOST_SPLICES), metavar="N", help=say("cli", "first_second_splice_lists")
     )
@@ -125,17 +126,17 @@ def _add_repairs(add: Subcommands) -> None:
     one.add_argument("repair", metavar="REPAIR", type=text, help=say("cli", "splice_re_anchor_shell"))
     one.add_argument("--failed", action="store_true", help=say("cli", "did_hold"))
     one.add_argument("--part", choices=parts, help=say("cli", "what_fitted_donor"))
-    one.add_argument("--from-elsewhere", metavar="WHERE", type=text, help=say("cli", "part_off_shelf"))
-    one.add_argument("--note", type=text, help=say("cli", "word_history"))
+    one.add_argument("--from-elsewhere", metavar="WHERE", type=private, help=say("cli", "part_off_shelf"))
+    one.add_argument("--note", type=private, help=say("cli", "word_history"))
     one = add("undo-repair", say("cli", "strike_out_last_repair"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
-    one.add_argument("--because", type=text, required=True, help="why")
+    one.add_argument("--because", type=private, required=True, help="why")
     one = add("looked", say("cli", "what_look_repaired_tape"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument(
         "verdict", metavar="VERDICT", choices=[look.value for look in Look], help=say("cli", "ok_again")
     )
-    one.add_argument("--note", type=text, help=say("cli", "word_history"))
+    one.add_argument("--note", type=private, help=say("cli", "word_history"))
     one = add("donors", say("cli", "donor_parts_shelf_2"), writes=True)
     what = one.add_mutually_exclusive_group()
     what.add_argument(
@@ -147,8 +148,8 @@ def _add_repairs(add: Subcommands) -> None:
     what.add_argument(
         "--correct", nargs=3, metavar=("FORMAT", "PART", "N"), help=say("cli", "many_really_lie")
     )
-    one.add_argument("--because", type=text, help=say("cli", "why_count_put_right"))
-    one.add_argument("--came-from", metavar="WHERE", type=text, help=say("cli", "where_those_parts"))
+    one.add_argument("--because", type=private, help=say("cli", "why_count_put_right"))
+    one.add_argument("--came-from", metavar="WHERE", type=private, help=say("cli", "where_those_parts"))
 
 
 def _add_pickup(add: Subcommands) -> None:
@@ -161,8 +162,8 @@ def _add_pickup(add: Subcommands) -> None:
         "--copy", action="append", metavar="ID", type=whole(MOST_MINOR), help=say("cli", "only_copy")
     )
     one.add_argument("--partly", action="store_true", help=say("cli", "pickup_partly"))
-    one.add_argument("--signed-by", metavar="NAME", type=text, required=True)
-    one.add_argument("--shown", metavar="WORDS", type=text, help=say("cli", "pickup_shown"))
+    one.add_argument("--signed-by", metavar="NAME", type=private, required=True)
+    one.add_argument("--shown", metavar="WORDS", type=private, help=say("cli", "pickup_shown"))
     one.add_argument("--signature", metavar="FILE.json", help=say("cli", "pen_strokes_json"))
     one.add_argument(
         "--paid-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "money_taken_now")

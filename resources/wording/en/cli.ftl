@@ -416,3 +416,6 @@ restored_erased_again = { $n ->
        *[other] { $n } orders are of people who were erased after this backup was made; they were erased again.
     }
 data_kept_paper = write it as a PDF into this folder
+private_arguments = Other users of this computer can see what you type here. Names, numbers and notes of a customer can be read from a file instead (@FILE), or from standard input (-), one line for each -.
+private_unreadable = { $file } cannot be read; the name of a readable file is accepted
+private_empty = nothing was found in { $place }; one line of text is accepted
