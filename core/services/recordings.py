@@ -15,7 +15,7 @@ from core.model.stations import Station
 from core.services import tape_facts
 from core.services.agreement import ceiling_watch
 from core.services.checking import file_checking, sign_offs
-from core.store import history, lookup
+from core.store import history, lookup, permissions
 from core.store.steps import step
 from core.store.tables import RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -67,6 +67,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> tuple[CapturedFile, .
     standing = file_checking.standing(unit, row)
     if not standing:
         raise Refused(say("tapes", "no_file_to_strike", code=tape_code(row.code)))
+    permissions.check_strike(unit, standing[-1].by)
     before = ceiling_watch.before_step(unit, row)
     standing[-1].struck_at, standing[-1].struck_because = unit.now, reason
     unit.session.flush()

@@ -9,7 +9,7 @@ from core.model.names import AnyFinding, DonorPart, Look, TapeCode
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import donors, tape_facts
-from core.store import history, lookup, row_records
+from core.store import history, lookup, permissions, row_records
 from core.store.steps import step
 from core.store.tables import RepairRow, TapeRow
 from core.store.unit import Unit
@@ -83,6 +83,7 @@ def strike(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     if not standing:
         raise Refused(say("repair_record", "no_repair_to_strike", code=tape_code(row.code)))
     last = standing[-1]
+    permissions.check_strike(unit, last.by)
     last.struck_at, last.struck_by, last.struck_because = unit.now, unit.who, said
     row.settled = tuple(each for each in row.settled if each not in last.settled)
     if last.donor_id is not None:

@@ -19,7 +19,7 @@ from core.playtime.beliefs import as_range
 from core.playtime.places import Place
 from core.services import tape_facts
 from core.services.agreement import ceiling_watch
-from core.store import history, lookup, row_records
+from core.store import history, lookup, permissions, row_records
 from core.store.steps import step
 from core.store.tables import SpliceRow, TapeRow
 from core.store.unit import Unit
@@ -89,6 +89,7 @@ def undo_splice(
     reason = entered_text.reason(say("repair_record", "why_strike_splice"), because)
     standing = [each for each in row.splices if each.struck_at is None]
     struck = _to_strike(row, standing, which if nth is None else _nth(row, nth))
+    permissions.check_strike(unit, struck.by)
     struck.struck_at, struck.struck_by, struck.struck_because = unit.now, unit.who, reason
     must_come_off = len(standing) == 1 and _free_again(unit, row)
     sentence = "event_splice_struck_label" if must_come_off else "event_splice_struck"

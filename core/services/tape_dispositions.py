@@ -15,7 +15,7 @@ from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import incidents, promise_entries, tape_facts, tapes
 from core.services.checking import file_checking
-from core.store import history, lookup, row_records
+from core.store import history, lookup, permissions, row_records
 from core.store.steps import step
 from core.store.tables import TapeRow
 from core.store.unit import Unit
@@ -71,6 +71,7 @@ def reopen(unit: Unit, code: TapeCode, *, because: str) -> TapeRecord:
     settled = row_records.disposition(row)
     if settled is None:
         raise Refused(say("dispositions", "not-settled", code=tape_code(row.code)))
+    permissions.check_strike(unit, history.last_by(unit, row.code, ("settled", "moved")) or unit.who)
     if settled.needs_incident:
         incidents.enter(unit, row, IncidentKind.FOUND, reason)
     row.disposition = None

@@ -167,6 +167,12 @@ def last_at(unit: Unit) -> datetime | None:
     return unit.session.scalars(select(EventRow.at).order_by(EventRow.seq.desc()).limit(1)).one_or_none()
 
 
+def last_by(unit: Unit, tape: TapeCode | str, kinds: Collection[str]) -> str | None:
+    """Who did the last thing of these kinds to a tape; None where nobody did."""
+    mine = select(EventRow.by).where(EventRow.tape == tape, EventRow.kind.in_(kinds))
+    return unit.session.scalars(mine.order_by(EventRow.seq.desc()).limit(1)).one_or_none()
+
+
 def verify(unit: Unit) -> tuple[str, ...]:
     """Recomputes the whole chain; one sentence for each place where it breaks, none when it holds."""
     problems: list[str] = []

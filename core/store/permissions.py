@@ -21,13 +21,21 @@ def check(unit: Unit, permission: Permission) -> None:
         raise refusal
 
 
+def check_strike(unit: Unit, entered_by: str) -> None:
+    """Whoever entered something may strike it out; what somebody else entered takes the right to override."""
+    if unit.who != entered_by:
+        check(unit, Permission.OVERRIDE)
+
+
 def refusals(settings: ShopSettings, who: str, permission: Permission) -> tuple[NotPermitted, ...]:
     """Why ``who`` may not do this by these settings; nothing where they may."""
     if settings.permits(who, permission):
         return ()
-    names = tuple(each.name for each in settings.working_staff if permission.value in each.rights)
+    names = settings.permitted(permission)
+    what = say("settings", f"people-to-{permission.value}")
+    if any(each.name == who and permission.value in each.rights for each in settings.working_staff):
+        return (NotPermitted(say("access", "once-proven", who=who, what=what), names),)
     key = "people-may-not" if names else "people-nobody-may"
     who_may = locale_figures.listed(names) if names else ""
-    what = say("settings", f"people-to-{permission.value}")
     sentence = say("settings", key, who=who, what=what, names=who_may, n=len(names))
     return (NotPermitted(sentence, names),)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from time import monotonic
 from typing import TYPE_CHECKING
 
 from core.cli.invocation import Invocation, Reply, contents, default_demo
 from core.cli.subcommands import paper_folder
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.model.own_shop.settings_records import Permission
 from core.wording import record_heads
 from core.wording.messages import say
 
@@ -45,22 +47,19 @@ def back_up(call: Invocation) -> Reply:
 
 def restore(call: Invocation) -> Reply:
     from core.model import numbers
-    from core.services.restoring import restored_shop, shop_there
+    from core.services.restoring import restored_shop
 
     asked = call.asked
-    there = shop_there.settings(call.where, call.clock())
-    if there is not None and there.working_staff:
-        with call.open():
-            """Whoever acts under a name with a PIN knows it."""
+    key = _key(call)
     last = 0 if asked.last_number is None else numbers.sequence(numbers.read_job_number(asked.last_number))
     done = restored_shop.restore(
         call.where,
         _path(asked.file),
         now=call.clock(),
-        who=asked.who,
+        who=_who_restores(call, key),
         replace=asked.replace,
         last_given=last,
-        key=_key(call),
+        key=key,
     )
     before = None if done.kept is None else str(done.kept)
     text = say("cli", "restored") if before is None else say("cli", "restored_what_before_kept", kept=before)
@@ -69,6 +68,26 @@ def restore(call: Invocation) -> Reply:
     said = [text, *([say("cli", "restored_erased_again", n=len(again))] if again else [])]
     document = {"restored": asked.file, "kept": before, "numbers_known": done.numbers_known}
     return Reply(document | {"erased_again": again}, " ".join(said), note=note)
+
+
+def _who_restores(call: Invocation, key: str) -> str:
+    """Who acts, proven to the shop that would be replaced; where nobody is in that, to the one that comes."""
+    from core.cli import proving
+    from core.services import backup
+    from core.services.records_door import Shop
+    from core.services.restoring import shop_there
+
+    there, file = shop_there.settings(call.where, call.clock()), _path(call.asked.file)
+    if there is not None and there.working_staff:
+        with call.open() as shop:
+            return shop.who
+    if not file.exists():
+        return str(call.asked.who)
+    with TemporaryDirectory(prefix="tapewright-restoring-") as scratch:
+        sound = Path(scratch) / "shop.sqlite"
+        backup.make_ready(file, sound, call.clock(), key)
+        with Shop.open(sound, clock=call.clock, who=call.asked.who, create=False) as shop:
+            return proving.prove(shop, call.asked).name
 
 
 def rehearse_restore(call: Invocation) -> Reply:
@@ -97,8 +116,10 @@ def rehearse_restore(call: Invocation) -> Reply:
 def make_key(call: Invocation) -> Reply:
     """A new key for the backups: shown once, on paper with ``--paper``."""
     from core.services.own_shop import backup_key, shop_document
+    from core.store import permissions
 
     with call.open() as shop:
+        shop.ask(permissions.check, Permission.SETTINGS)
         place, made = paper_folder.folder(call), backup_key.new()
         # The paper first: backups must not be locked with a key that nobody got.
         papers = [] if place is None else [str(shop.ask(backup_key.write_paper, made, place))]

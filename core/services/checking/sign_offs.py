@@ -12,7 +12,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.services.checking import file_checking
 from core.services.own_shop import people
-from core.store import current_settings, history, lookup, row_records
+from core.store import current_settings, history, lookup, permissions, row_records
 from core.store.audits import sign_off_audit
 from core.store.steps import step
 from core.store.tables import SignOffRow, TapeRow
@@ -63,8 +63,10 @@ def withdraw(unit: Unit, code: TapeCode, *, because: str) -> TapeCheck:
     """
     row = lookup.tape_in_the_shop(unit, code)
     reason = entered_text.reason(say("file_check", "why-withdraw"), because)
-    if file_checking.signed(unit, row) is None:
+    signed = file_checking.signed(unit, row)
+    if signed is None:
         raise Refused(say("file_check", "not-signed", code=tape_code(row.code)))
+    permissions.check_strike(unit, signed.by)
     _keep(unit, row, name=None, because=reason)
     check_again(unit, row)
     return file_checking.check_of(unit, row)

@@ -19,7 +19,7 @@ from core.services import promise_entries
 from core.services.agreement import agreement_versions
 from core.services.copies import copy_steps, files_of_tapes
 from core.services.copies.copy_steps import NewStep
-from core.store import row_records
+from core.store import permissions, row_records
 from core.store.copy_tables import CopyRow
 from core.store.job_tables import JobRow
 from core.store.steps import step
@@ -95,6 +95,7 @@ def strike(unit: Unit, number: JobNumber, item: int, *, because: str) -> Job:
     if not wrong:
         raise Refused(say("copies", "nothing-to-strike", copy=copy.words))
     _check_may_be_struck(row, record, copy)
+    permissions.check_strike(unit, wrong[-1].by)
     if wrong[-1].kind is CopyStepKind.LINK:
         copy.handed_back_at = None
     words = say("copies", "event-struck", copy=copy.words, kind=wrong[-1].kind.value, reason=reason)

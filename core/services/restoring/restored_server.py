@@ -48,6 +48,7 @@ def put_in_place(
         sound = Path(scratch) / "shop.sqlite"
         backup.make_ready(file, sound, note.now, key)
         shop_there.check_not_mixed(there, sound, note.now)
+        shop_there.check_may_read(where, there, sound, note.who, note.now)
         gone = erased_since.erase(sound, note)
         server = open_database(where)
         try:

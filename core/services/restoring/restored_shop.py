@@ -44,12 +44,13 @@ def restore(
 
     The backup is checked first: WrongInput when it is none of ours, damaged or does not agree with its own
     history, and then nothing is changed. Refused where one of the two is a shop to practise in and the other
-    is real, where the people of the shop at ``where`` can be read and ``who`` is none of those who may, and
-    on a server while anybody else is connected, or was at work since the backup and ``replace`` does not say
-    that the backup shall take its place all the same. Unavailable while another program has a file open.
-    Numbers go on after ``last_given``, the sequence of the last order known, and after those of the shop
-    that is replaced. Whoever was erased since is erased again, as far as the shop that is replaced, or a list
-    beside it or beside the backup, tells. ``key`` unlocks a locked backup; without it that is Refused.
+    is real, where the people of the shop at ``where`` can be read and ``who`` is none of those who may, where
+    the backup is of another shop whose people do not let ``who``, and on a server while anybody else is
+    connected, or was at work since the backup and ``replace`` does not say that the backup shall take its
+    place all the same. Unavailable while another program has a file open. Numbers go on after ``last_given``,
+    the sequence of the last order known, and after those of the shop that is replaced. Whoever was erased
+    since is erased again, as far as the shop that is replaced, or a list beside it or beside the backup,
+    tells. ``key`` unlocks a locked backup; without it that is Refused.
     """
     target = open_database(where)
     target.close()
@@ -77,6 +78,7 @@ def _in_a_file(
     with restore_journal.under_way(path, restored_file.kept_at(path, note.now)) as journal:
         backup.make_ready(file, journal.sound, note.now, key)
         shop_there.check_not_mixed(there, journal.sound, note.now)
+        shop_there.check_may_read(path, there, journal.sound, note.who, note.now)
         gone = erased_since.erase(journal.sound, note)
         is_known = restored_file.put_in_place(journal, note)
         return journal.kept, is_known, gone

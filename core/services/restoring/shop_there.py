@@ -5,14 +5,16 @@ from __future__ import annotations
 from datetime import datetime
 from pathlib import Path
 
+from sqlalchemy import select
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from core.model.errors import Refused, TapewrightError
-from core.model.own_shop.settings_records import ShopSettings
+from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services.own_shop import shop_settings
-from core.store import current_settings
+from core.store import current_settings, permissions
 from core.store.engines import open_database
+from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -22,6 +24,33 @@ def check_not_mixed(there: ShopSettings | None, sound: Path, now: datetime) -> N
     comes = settings(sound, now)
     if there is not None and comes is not None and there.front.practice is not comes.front.practice:
         raise Refused(say("records", "practice_over_real" if comes.front.practice else "real_over_practice"))
+
+
+def check_may_read(
+    where: str | Path, there: ShopSettings | None, sound: Path, who: str, now: datetime
+) -> None:
+    """NotPermitted where the people of the backup do not let ``who`` restore it.
+
+    A backup of the very shop that it replaces asks nobody: the people of today decided already.
+    """
+    comes = settings(sound, now)
+    is_own = there is not None and there.working_staff and beginning(where) == beginning(sound)
+    if comes is not None and not is_own:
+        for refusal in permissions.refusals(comes, who, Permission.RESTORE):
+            raise refusal
+
+
+def beginning(where: str | Path) -> str | None:
+    """The digest of the first line of history, by which a shop is known; None where it has none."""
+    database = open_database(where)
+    try:
+        with database.reading.connect() as reading:
+            found: str | None = reading.execute(select(EventRow.digest).where(EventRow.seq == 1)).scalar()
+            return found
+    except SQLAlchemyError:
+        return None
+    finally:
+        database.close()
 
 
 def settings(where: str | Path, now: datetime) -> ShopSettings | None:

@@ -10,6 +10,7 @@ from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import donors, repair_attempts, repair_record, tapes
+from core.services.own_shop import shop_document
 from gui.bench.bench_screen import BenchScreen
 from gui.pickup import pickup_sentences
 from gui.toolkit.text import say
@@ -159,6 +160,25 @@ def test_one_of_two_joints_is_struck_out_and_stays_readable(
     struck = [text for text, label in lines.items() if label.fontInfo().strikeOut()]
     assert [text[:10] for text in struck] == ["At 40 min:"]
     assert any(text.startswith("Removed by Kim") and "typed twice" in text for text in lines)
+
+
+def test_what_somebody_else_entered_is_struck_out_by_those_who_may_override(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
+    splice(place, "40", "1")
+    owner = '{may = ["settings", "override"]}'
+    place.records.shop.run(
+        shop_document.set_texts, [("person.Ada", owner), ("person.Kim", "{}"), ("person.Pat", "{}")]
+    )
+    place.desk.act_as("Pat")
+    press(Qt.Key.Key_F10)
+    press(Qt.Key.Key_Down)
+    press_text("typed twice")
+    press(Qt.Key.Key_Return)
+    place.settle()
+    assert "Pat may not override what the program decides. Ada can; sign in as Ada." in place.told
+    assert len(kept(place, code).splices) == 1
+    assert screen.side.take_back.reason.text() == "typed twice"
 
 
 def test_a_label_that_no_longer_belongs_there_is_asked_off_and_confirmed_by_its_key(

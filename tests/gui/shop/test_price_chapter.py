@@ -131,6 +131,17 @@ def test_the_newest_prices_are_taken_back(place: Place, chapter: PriceChapter) -
     assert page_of(chapter).table.lines[0].shown("price") == "6.00"
 
 
+def test_nobody_changes_prices_without_the_right(place: Place, chapter: PriceChapter) -> None:
+    owner = '{may = ["settings", "prices"]}'
+    place.records.shop.run(shop_document.set_texts, [("person.Ada", owner), ("person.Kim", "{}")])
+    put_price(place, chapter, 0, "7.50")
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert "Kim may not change prices. Ada can; sign in as Ada." in place.told
+    assert vhs(place) == 600
+    assert page_of(chapter).table.lines[0].shown("price") == "7.50"
+
+
 def test_somebody_elses_prices_are_not_overwritten(place: Place, chapter: PriceChapter) -> None:
     put_price(place, chapter, 0, "7.50")
     place.records.shop.run(shop_document.set_texts, [("prices.capture.vhs.price", "9.00")])

@@ -126,9 +126,6 @@ def test_of_the_name_that_was_typed_only_a_slow_hash_is_kept(desk: Desk, tmp_pat
     assert content != guessed
 
 
-_everything_is_home_and_paid(desk: Desk) -> None:
-
-
 def test_somebody_is_erased_once_everything_is_home_and_paid(desk: Desk) -> None:
     job = desk.book(line(), name=NAME)
     with pytest.raises(Refused, match="still open"):
