@@ -12,9 +12,11 @@ from core.model.errors import Conflict, TapewrightError
 from core.model.names import EVERY_KIND
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
-from core.services.own_shop import settings_effects, settings_versions
+from core.services.own_shop import settings_conflicts, settings_effects, settings_versions
+from core.services.own_shop.settings_conflicts import SettingsConflict
 from core.services.own_shop.settings_effects import AboutChange, Effects
 from gui.shop.chapter import Chapter
+from gui.shop.draft_sheet import DraftSheet
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import stacked
@@ -33,6 +35,10 @@ class DraftChapter(Chapter):
         self._room: QWidget | None = None
         self._draft: tuple[int, ShopSettings] | None = None
         """What was typed and is not saved, with the version it was begun on."""
+        self._saved_page: SetupPage | None = None
+        """The page that was saved last."""
+        self._conflict: SettingsConflict | None = None
+        """What stands between the draft and a save, until it is settled."""
 
     def _new_room(self) -> QWidget:
         """What the screen shows until the records have answered."""
@@ -45,6 +51,18 @@ class DraftChapter(Chapter):
     def _show_effects(self, effects: Effects) -> None:
         """Tell under the page what the draft would move."""
         raise NotImplementedError
+
+    def _draft_sheet(self) -> DraftSheet | None:
+        """The sheet that is on show, once it is filled in."""
+        raise NotImplementedError
+
+    def _follow_sheet(self, sheet: DraftSheet) -> None:
+        """Listen to a sheet that was just built; what is not settled yet stands on it again."""
+        sheet.undo_wanted.connect(self._undo)
+        sheet.refused.connect(self.refused)
+        sheet.settled.connect(self._settle)
+        sheet.conflict.left.connect(self._leave_conflict)
+        self._bring_conflict()
 
     def _keep_draft(self, draft: ShopSettings, kept: ShopSettings, number: int) -> None:
         """``kept`` are the settings in force, as version ``number``; what is like them is no draft."""
@@ -73,10 +91,12 @@ class DraftChapter(Chapter):
 
     def _put_in_force(self, wanted: ShopSettings, page: SetupPage, number: int) -> None:
         """``number``: the version on show, for settings that were saved without a pause in the typing."""
+        based_on, self._saved_page = (number if self._draft is None else self._draft[0]), page
+        self._draft = (based_on, wanted)
         self.desk.work.run(
             settings_versions.change,
             wanted,
-            based_on=number if self._draft is None else self._draft[0],
+            based_on=based_on,
             confirms=(page,),
             then=partial(self._was_kept, self.saved),
             otherwise=self._was_refused,
@@ -93,12 +113,33 @@ class DraftChapter(Chapter):
         )
 
     def _was_kept(self, sentence: str, _: object) -> None:
-        self._draft = None
+        self._draft = self._conflict = None
         self.said.emit(say("settings", sentence))
 
     def _was_refused(self, failure: TapewrightError) -> None:
-        """After somebody else's change the page shows the settings as they are now."""
+        """After somebody else's change both versions are shown; what was typed stays until it is settled."""
         self.refused.emit(failure)
-        if isinstance(failure, Conflict):
-            self._draft = None
-            self.outdated.emit()
+        if isinstance(failure, Conflict) and self._draft is not None:
+            based_on, draft = self._draft
+            self.desk.work.ask(settings_conflicts.read, draft, based_on, then=self._show_conflict)
+
+    def _show_conflict(self, conflict: SettingsConflict) -> None:
+        self._conflict = conflict
+        self._bring_conflict()
+
+    def _bring_conflict(self) -> None:
+        """What is not settled yet stands on the sheet, also where that was built anew."""
+        sheet = self._draft_sheet()
+        if sheet is not None and self._conflict is not None:
+            sheet.conflict.show_conflict(self._conflict)
+
+    @Slot(object)
+    def _settle(self, settings: ShopSettings) -> None:
+        assert self._conflict is not None
+        assert self._saved_page is not None
+        self._draft = (self._conflict.number, settings)
+        self._put_in_force(settings, self._saved_page, self._conflict.number)
+
+    @Slot()
+    def _leave_conflict(self) -> None:
+        self._conflict = None

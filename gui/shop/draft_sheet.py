@@ -8,6 +8,7 @@ from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import settings_changes
 from core.services.own_shop.settings_effects import Effects
+from gui.settings.conflict_panel import ConflictPanel
 from gui.settings.effects_line import EffectsLine
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow, key_button
@@ -25,6 +26,8 @@ class DraftSheet(PaperFrame):
     wanted = Signal(object)
     """`ShopSettings` to be put in force."""
     undo_wanted = Signal()
+    settled = Signal(object)
+    """`ShopSettings` that join what was typed with what others changed meanwhile."""
     refused = Signal(object)
 
     def __init__(self, name: str, before: ShopSettings) -> None:
@@ -34,6 +37,9 @@ class DraftSheet(PaperFrame):
         self.touched = words()
         self.touched.setObjectName("settings-touched")
         self.effects = EffectsLine()
+        self.conflict = ConflictPanel()
+        self.conflict.settled.connect(self.settled)
+        self.conflict.refused.connect(self.refused)
         self.save = key_button("settings-save", "F6", say("settings", "save"))
         self.save.setProperty("role", "main")
         self.undo = key_button("settings-undo", "F7", say("settings", "undo"))
@@ -81,6 +87,7 @@ class DraftSheet(PaperFrame):
 
     def _lay_keys(self, *, has_undo: bool) -> None:
         """The last part of the slip."""
+        self.column.addWidget(self.conflict)
         self.column.addWidget(rule())
         self.column.addWidget(self.touched)
         self.column.addWidget(self.effects)

@@ -8,10 +8,12 @@ from typing import Any, ClassVar, Generic, TypeVar
 
 from PySide6.QtCore import QObject, Slot
 
-from core.model.errors import WrongInput
+from core.model.errors import Conflict, TapewrightError, WrongInput
 from core.model.own_shop.settings_records import ShopSettings
-from core.services.own_shop import settings_versions, shop_document
+from core.services.own_shop import settings_conflicts, settings_versions, shop_document
+from core.services.own_shop.settings_conflicts import SettingsConflict
 from core.services.own_shop.shop_document import SettingsView
+from gui.settings.conflict_panel import ConflictPanel
 from gui.settings.settings_page import SettingsPage
 from gui.shop.chapter import Chapter
 from gui.toolkit.screen_context import Desk
@@ -31,6 +33,7 @@ class FormSlip(PaperFrame, Generic[P]):
         self.save = key_button(f"{page.page.value}-save", "F6", say("settings", "save"))
         self.undo = key_button(f"{page.page.value}-undo", "F7", say("settings", "undo"))
         self.save.setProperty("role", "main")
+        self.conflict = ConflictPanel()
 
 
 S = TypeVar("S", bound=FormSlip[Any])
@@ -47,6 +50,7 @@ class FormChapter(Chapter, Generic[S]):
         super().__init__(desk, parent)
         self._slip: S | None = None
         self._view: SettingsView | None = None
+        self._conflict: SettingsConflict | None = None
 
     def close(self) -> None:
         self._slip = None
@@ -56,6 +60,8 @@ class FormChapter(Chapter, Generic[S]):
         self._slip = slip
         slip.save.clicked.connect(self._save)
         slip.undo.clicked.connect(self._undo)
+        slip.conflict.settled.connect(self._settle)
+        slip.conflict.refused.connect(self.refused)
         self.desk.work.ask(shop_document.view, then=self._show)
         return slip
 
@@ -79,9 +85,34 @@ class FormChapter(Chapter, Generic[S]):
     def _save(self) -> None:
         wanted = self._typed()
         if wanted is not None and self._slip is not None and self._view is not None:
-            confirms = [self._slip.page.page]
-            step = partial(settings_versions.change, based_on=self._view.number, confirms=confirms)
-            self._change_settings(step, wanted)
+            self._put_in_force(wanted, self._view.number)
+
+    def _put_in_force(self, wanted: ShopSettings, based_on: int) -> None:
+        assert self._slip is not None
+        step = partial(settings_versions.change, based_on=based_on, confirms=[self._slip.page.page])
+        self.desk.work.run(
+            step,
+            wanted,
+            then=partial(self._was_changed, say("settings", self.saved)),
+            otherwise=partial(self._was_refused, wanted, based_on),
+            changes=frozenset({"shop"}),
+        )
+
+    def _was_refused(self, wanted: ShopSettings, based_on: int, failure: TapewrightError) -> None:
+        """After somebody else's change both versions are shown; what was typed stays in its fields."""
+        self.show_failure(failure)
+        if isinstance(failure, Conflict):
+            self.desk.work.ask(settings_conflicts.read, wanted, based_on, then=self._show_conflict)
+
+    def _show_conflict(self, conflict: SettingsConflict) -> None:
+        self._conflict = conflict
+        if self._slip is not None:
+            self._slip.conflict.show_conflict(conflict)
+
+    @Slot(object)
+    def _settle(self, settings: ShopSettings) -> None:
+        if self._conflict is not None:
+            self._put_in_force(settings, self._conflict.number)
 
     @Slot()
     def _undo(self) -> None:

@@ -56,20 +56,22 @@ class OwnShopChapter(DraftChapter):
         page = self._page = OwnShopPage(view, versions, draft, self._at)
         page.wanted.connect(self._save)
         page.drafted.connect(partial(self._keep, view.settings))
-        page.undo_wanted.connect(self._undo)
         page.turned.connect(self._remember_page)
-        page.refused.connect(self.refused)
         page.test_print_wanted.connect(self._print_test)
         page.roll_test_wanted.connect(self._print_roll_test)
         layout = room.layout()
         assert layout is not None
         layout.addWidget(page)
+        self._follow_sheet(page)
         self._ask_effects()
 
     # --- keeping -------------------------------------------------------------------------
 
     def _keep(self, kept: ShopSettings, draft: ShopSettings) -> None:
         self._keep_draft(draft, kept, self._number)
+
+    def _draft_sheet(self) -> OwnShopPage | None:
+        return self._page
 
     def _show_effects(self, effects: Effects) -> None:
         if self._page is not None:

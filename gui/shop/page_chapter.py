@@ -48,12 +48,14 @@ class PageChapter(DraftChapter):
         sheet = self._sheet = PageSheet(page, view)
         sheet.drafted.connect(self._keep)
         sheet.wanted.connect(self._save)
-        sheet.undo_wanted.connect(self._undo)
-        sheet.refused.connect(self.refused)
         layout = room.layout()
         assert layout is not None
         layout.addWidget(sheet)
+        self._follow_sheet(sheet)
         sheet.compare()
+
+    def _draft_sheet(self) -> PageSheet | None:
+        return self._sheet
 
     def _show_effects(self, effects: Effects) -> None:
         if self._sheet is not None:

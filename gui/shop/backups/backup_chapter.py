@@ -143,5 +143,6 @@ class BackupSlip(FormSlip[BackupPage]):
         self.column.addWidget(self.unlock)
         self.column.addWidget(rule())
         self.column.addWidget(self.page)
+        self.column.addWidget(self.conflict)
         self.column.addWidget(words(say("settings", "backup-touches"), "small"))
         self.column.addWidget(ButtonRow([self.save, self.undo]))
