@@ -76,9 +76,10 @@ def _carry_out(argv: Sequence[str], open_window: OpenWindow | None) -> int:
 
 
 def _with_subcommand(asked: argparse.Namespace, open_window: OpenWindow | None) -> int:
-    from core.cli.invocation import Invocation, marked  # not on the window's way to its first paint
+    from core.cli import proving  # not on the window's way to its first paint
+    from core.cli.invocation import Invocation, marked
 
-    call = Invocation(asked)
+    call = Invocation(asked, proving.prove)
     try:
         reply = carry_out(asked.subcommand, call)
     except Unavailable as failure:

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
-from core.model.errors import AsWritten, Refused, TapewrightError, Unavailable, WrongInput, nothing
+from core.model.errors import AsWritten, TapewrightError, Unavailable, WrongInput, nothing
 from core.wording import messages, own_words
 from core.wording.messages import say
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from typing import Concatenate, ParamSpec, TypeVar
 
     from core.model.names import CommandId
+    from core.model.own_shop.access_records import Acting
     from core.services.records_door import Shop
     from core.store.unit import Unit
 
@@ -47,10 +48,14 @@ class Invocation:
     """One subcommand with what was typed, the clock and the way to the shop."""
 
     asked: Namespace
+    prove: Callable[[Shop, Namespace], Acting]
+    """Finds out who acts in a shop (`core.cli.proving`)."""
     notes: list[str] = field(default_factory=list)
     """What is said beside the answer, on standard error."""
     marks: set[str] = field(default_factory=set)
     """What an answer has to be marked with, such as ``practice`` for a shop to practise in."""
+    acting: list[Acting] = field(default_factory=list)
+    """Who was found to act in the shops opened so far."""
     sent: list[CommandId] = field(default_factory=list)
     """The ids of the steps begun so far."""
 
@@ -78,7 +83,7 @@ class Invocation:
         where = self.where
         shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
         try:
-            self._know_who(shop)
+            self.acting.append(self.prove(shop, self.asked))
         except TapewrightError:
             shop.close()
             raise
@@ -103,25 +108,6 @@ class Invocation:
             if given is not None
             else terminal_text.ask_secret(say("settings", "people-new-pin", name=name))
         )
-
-    def _know_who(self, shop: Shop) -> None:
-        """Refused when the person acting has a PIN and it was not given, or not the right one."""
-        from core.services.own_shop import people
-
-        try:
-            has_pin = shop.ask(people.has_pin, self.asked.who)
-        except TapewrightError:
-            return  # damaged records: `verify` tells what is wrong with them
-        if not has_pin:
-            return
-        pin = os.environ.get("TAPEWRIGHT_PIN")
-        if self.asked.pin:
-            pin = terminal_text.ask_secret(say("settings", "people-type-pin", name=self.asked.who))
-        if pin is None:
-            raise Refused(say("settings", "people-pin-needed", name=self.asked.who))
-        answer = shop.run(people.check_pin, self.asked.who, pin)
-        if not answer.is_right:
-            raise Refused(answer.sentence)
 
     def run(
         self, shop: Shop, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs

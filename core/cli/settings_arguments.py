@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from core.cli.argument_parser import Parser, Subcommands, add_command_id, add_common, day, decimal, text
 from core.model.own_shop.setup_pages import SetupPage
 from core.wording.messages import say
 
-WRITING = ("set", "remove", "import", "confirm", "raise-prices", "prices-in", "undo", "pin")
+WRITING = (
+    *("set", "remove", "import", "confirm", "raise-prices", "prices-in", "undo"),
+    *("pin", "token", "revoke", "system-user"),
+)
 """Actions that change settings or prices."""
 
 
@@ -14,8 +19,8 @@ def add_settings(add: Subcommands) -> None:
     one = add("shop", say("settings", "option-shop"))
     actions = one.add_subparsers(dest="action", metavar="ACTION", parser_class=Parser, required=True)
 
-    def action(name: str) -> Parser:
-        words = say("settings", f"option-{name}")
+    def action(name: str, room: str = "settings") -> Parser:
+        words = say(room, f"option-{name}")
         made = actions.add_parser(name, help=words, description=words, allow_abbrev=False)
         add_common(made, top=False)
         if name in WRITING:
@@ -55,7 +60,30 @@ def add_settings(add: Subcommands) -> None:
     made.add_argument("part", metavar="PART", nargs="?", choices=["settings", "prices"], default="settings")
     action("missing")
     made = action("pin")
-    made.add_argument("person", metavar="NAME", type=text, help=say("settings", "people-name"))
+    _add_person(made)
+    _add_access(action)
+
+
+def _add_access(action: Callable[[str, str], Parser]) -> None:
+    """Who is proven, and by what."""
+    action("who", "access")
+    made = action("token", "access")
+    _add_person(made)
+    made.add_argument("token", metavar="WORDS", type=text, help=say("access", "option-token-name"))
+    made.add_argument("--until", metavar="ISO-DATE", type=day, help=say("access", "option-until"))
+    made.add_argument("--out", metavar="FILE", help=say("access", "option-token-out"))
+    made = action("revoke", "access")
+    _add_person(made)
+    made.add_argument("token", metavar="WORDS", type=text, help=say("access", "option-token-name"))
+    made = action("system-user", "access")
+    _add_person(made)
+    told = say("access", "option-system-user-user")
+    made.add_argument("user", metavar="USER", type=text, nargs="?", help=told)
+    made.add_argument("--take-away", action="store_true", help=say("access", "option-take-away"))
+
+
+def _add_person(one: Parser) -> None:
+    one.add_argument("person", metavar="NAME", type=text, help=say("settings", "people-name"))
 
 
 def _add_valid_from(one: Parser) -> None:

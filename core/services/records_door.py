@@ -16,6 +16,7 @@ from uuid import uuid4
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
+from core.model.errors import Refused
 from core.model.names import NO_COMMAND, CommandId
 from core.services.own_shop import shop_settings
 from core.store import changes, commands, failures, history, moved_shops, row_digests, schema, steps
@@ -54,6 +55,8 @@ class Shop:
         self.clock = clock
         self.who = who
         """The person acting from now on."""
+        self.refuses_to_write = ""
+        """Why nothing is stored for whoever asks, where nobody is proven; questions are answered."""
         self._memory: dict[str, object] = {}
 
     @classmethod
@@ -105,9 +108,12 @@ class Shop:
     ) -> CarriedOut[T]:
         """`run` for what somebody asked for: the same command again is answered and not carried out again.
 
-        Refused when the id was used for something else (see `core.store.commands`). Where Unavailable is
+        Refused when the id was used for something else (see `core.store.commands`), and without proof of who
+        asks where that is needed. Where Unavailable is
         raised, the step may have been stored all the same: send it again with the same id.
         """
+        if self.refuses_to_write:
+            raise Refused(self.refuses_to_write)
         request = steps.request(step, args, kwargs, command)
         with self._writing(command) as unit:
             return commands.carry_out(unit, request)

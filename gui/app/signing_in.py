@@ -7,10 +7,12 @@ from functools import partial
 from PySide6.QtCore import QEvent, QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication, QDialog
 
+from core.model.own_shop.access_records import NOBODY, SystemUser
 from core.model.own_shop.settings_records import Person, ShopSettings
 from core.services import decks
 from core.services.own_shop import people
 from core.services.own_shop.people import PinAnswer
+from core.services.proving import system_users
 from gui.app.main_window import Window
 from gui.app.sign_in_page import SignInPage
 from gui.toolkit.screen_context import Desk
@@ -38,8 +40,11 @@ class SigningIn(QObject):
         self._window = window
         self._desk = desk
         self._staff: tuple[Person, ...] = ()
+        self._asks_proof = False
+        self._is_start = True
+        """Whether nobody was asked for a name here yet."""
         self._proven: set[str] = set()
-        """Names with a PIN under which somebody signed in here and was not locked out since."""
+        """Names under which somebody signed in here and was not locked out since."""
         self.is_locked = False
         """Whether the screens are covered and only somebody's name and PIN uncover them."""
         self._is_watching = False
@@ -77,17 +82,30 @@ class SigningIn(QObject):
             self._desk.work.ask(decks.settings, then=self._know)
 
     def _know(self, settings: ShopSettings) -> None:
-        self._staff = settings.working_staff
+        self._staff, self._asks_proof = settings.working_staff, settings.asks_proof
         self._watch(settings.lock_minutes if self._staff else 0)
         if self._staff and not self._is_known():
             self._cover(is_locked=True)
+            self._try_system_user()
         elif not self._staff and self._window.is_covered:
             self._uncover()
 
     def _is_known(self) -> bool:
-        """Whether the name acting is one of the people, proven where it has a PIN."""
+        """Whether the name acting is one of the people, proven where they can be."""
         who = self._desk.who
-        return any(each.name == who and (not each.pin or who in self._proven) for each in self._staff)
+        return any(each.name == who and (who in self._proven or self._is_free(each)) for each in self._staff)
+
+    def _is_free(self, person: Person) -> bool:
+        """Whether the name is enough: no PIN, and nothing else that proves them where proof is asked for."""
+        return not person.pin and not (self._asks_proof and person.can_be_proven)
+
+    def _try_system_user(self) -> None:
+        """At the start: whoever runs the window is signed in where that is one of the people."""
+        user, is_start = system_users.current(), self._is_start
+        self._is_start = False
+        theirs = [each.name for each in self._staff if user.is_one_of(each.system_users)]
+        if is_start and theirs and self._desk.who in (theirs[0], NOBODY):
+            self._sign_in(theirs[0], "", user)
 
     def _watch(self, minutes: int) -> None:
         app = QApplication.instance()
@@ -127,10 +145,16 @@ class SigningIn(QObject):
 
     @Slot(str, str)
     def _try(self, name: str, pin: str) -> None:
+        """With the user of this computer where no PIN can be typed: then nothing else keeps them apart."""
+        has_pin = any(each.name == name and each.pin for each in self._staff)
+        self._sign_in(name, pin, None if has_pin else system_users.current())
+
+    def _sign_in(self, name: str, pin: str, user: SystemUser | None) -> None:
         self._desk.work.run(
             people.sign_in,
             name,
             pin,
+            system_user=user,
             then=partial(self._answered, name),
             otherwise=self._window.banner.refuse,
             changes=frozenset(),

@@ -7,6 +7,7 @@ from functools import partial
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.capture.check_records import TapeCheck
+from core.model.own_shop.access_records import NOBODY
 from core.model.tape_records import TapeRecord
 from core.services import tapes
 from core.services.checking import file_checking, sign_offs
@@ -15,9 +16,6 @@ from gui.bench.file_check_panel import SignOffEntry
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets import tray_rows
-
-NOBODY = "counter"
-"""Who acts where nobody is signed in by name: no name to sign off with."""
 
 
 class FileSigning(QObject):

@@ -47,6 +47,7 @@ class PeoplePage(ListedPage[_Row]):
         "work.people",
         "work.lock_minutes",
         "work.file_for_ready",
+        "work.proof_to_read",
         "calls.check",
         "calls.reminders",
         "person",
@@ -62,6 +63,8 @@ class PeoplePage(ListedPage[_Row]):
         self.lock = FigureField("people-lock", say("settings", "people-lock"))
         self.file_needed = InstantCheckBox(say("settings", "people-file-for-ready"))
         self.file_needed.setObjectName("people-file-for-ready")
+        self.proof_to_read = InstantCheckBox(say("access", "proof-to-read"))
+        self.proof_to_read.setObjectName("people-proof-to-read")
         self.calls = CallRulesFields()
         self.new_name = QLineEdit()
         self.form = PersonForm()
@@ -69,12 +72,14 @@ class PeoplePage(ListedPage[_Row]):
         self._connect()
 
     def show_settings(self, view: SettingsView) -> None:
+        self.form.tokens.know_today(view.today)
         self.show_draft(view.settings)
 
     def show_draft(self, draft: ShopSettings) -> None:
         self.at_once.setText(str(draft.people))
         self.lock.setText(str(draft.lock_minutes))
         self.file_needed.setChecked(draft.file_for_ready)
+        self.proof_to_read.setChecked(draft.proof_to_read)
         self.calls.show_rules(draft.calls)
         self.form.hours.know_openings(opening_hours.regular(draft))
         self._begin([_Row(self._key(), each, hours=typed_of(each.hours)) for each in draft.staff])
@@ -88,6 +93,7 @@ class PeoplePage(ListedPage[_Row]):
             lock_minutes=whole(self.lock),
             calls=self.calls.rules(),
             file_for_ready=self.file_needed.isChecked(),
+            proof_to_read=self.proof_to_read.isChecked(),
         )
         shop_settings.of_document(shop_settings.document(wanted), say("settings", "the-settings"))
         return wanted
@@ -109,6 +115,7 @@ class PeoplePage(ListedPage[_Row]):
             say("settings", "people-at-once"): self.at_once,
             say("settings", "people-lock"): self.lock,
             say("settings", "people-pin"): self.form.pin,
+            "system_users": self.form.system_users.typed,
         }
         for number, row in enumerate(self._rows, 1):
             if f"person {number}" in places or wrong.place == f"{say('settings', 'people-pin')} {number}":
@@ -172,9 +179,20 @@ class PeoplePage(ListedPage[_Row]):
     def _item(self, row: _Row) -> TrayItem:
         person = row.person
         may = [say("settings", f"people-may-{each.value}") for each in ASKED if each.value in person.may]
+        return TrayItem(row.key, person.name, small=" · ".join(may), place=self._state(row))
+
+    def _state(self, row: _Row) -> str:
+        person = row.person
+        if person.may and not (person.can_be_proven or row.pin or person.retired) and self._asks_proof():
+            return say("access", "state-waits")
         state = "retired" if person.retired else "pin" if person.pin or row.pin else "no-pin"
-        place = say("settings", f"people-state-{state}")
-        return TrayItem(row.key, person.name, small=" · ".join(may), place=place)
+        return say("settings", f"people-state-{state}")
+
+    def _asks_proof(self) -> bool:
+        """Whether somebody on the page, as it is typed, may change the settings and has a PIN."""
+        owns = Permission.SETTINGS.value
+        here = (each for each in self._rows if not each.person.retired)
+        return any((each.pin or each.person.pin) and owns in each.person.may for each in here)
 
     # --- building ------------------------------------------------------------------------
 
@@ -182,6 +200,7 @@ class PeoplePage(ListedPage[_Row]):
         for field in (self.at_once, self.lock):
             field.textEdited.connect(self.changed)
         self.file_needed.clicked.connect(self.changed)
+        self.proof_to_read.clicked.connect(self.changed)
         self.calls.edited.connect(self.changed)
         self.new_name.returnPressed.connect(self._add)
         self.form.edited.connect(self._edit)
@@ -200,6 +219,7 @@ class PeoplePage(ListedPage[_Row]):
         self.column.addLayout(figures)
         self.column.addWidget(words(say("settings", "people-plans"), "small"))
         self.column.addWidget(self.file_needed)
+        self.column.addWidget(self.proof_to_read)
         self._lay_adder((self.new_name, 1))
         self.column.addWidget(labelled(self.tray, say("settings", "people-list")))
         self.column.addWidget(self.form)

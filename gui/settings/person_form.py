@@ -1,4 +1,4 @@
-"""The fields of one person: the name, what they may do, where they work and when, and a PIN."""
+"""The fields of one person: the name, what they may do, where they work and when, and what proves them."""
 
 from __future__ import annotations
 
@@ -7,10 +7,12 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
+from core.model.own_shop.access_records import AccessToken
 from core.model.own_shop.settings_records import ASKED, Duty, Person, Skill
 from core.services.own_shop import people
 from gui.settings.check_boxes import CheckBoxes
 from gui.settings.listed_page import EntryForm
+from gui.settings.person_access import SystemUserLines, TokenFields
 from gui.settings.person_hours import PersonHours, Typed
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -44,6 +46,8 @@ class PersonForm(EntryForm):
         self.pin.setEchoMode(QLineEdit.EchoMode.Password)
         self.pin.setMaxLength(people.MOST_DIGITS)
         self.no_pin = QCheckBox(say("settings", "people-no-pin"))
+        self.system_users = SystemUserLines()
+        self.tokens = TokenFields()
         self.retired = QCheckBox(say("settings", "people-retired"))
         self.remove = QPushButton(say("settings", "people-remove"))
         self._lay_out()
@@ -64,6 +68,8 @@ class PersonForm(EntryForm):
         hinted(self.pin, say("settings", "people-has-pin" if person.pin else "people-without-pin"))
         self.no_pin.setChecked(False)
         self.no_pin.setVisible(bool(person.pin))
+        self.system_users.show_users(person.system_users)
+        self.tokens.show_tokens(person.tokens)
         self.retired.setChecked(person.retired)
 
     @Slot()
@@ -77,8 +83,13 @@ class PersonForm(EntryForm):
                 can=self.can.chosen,
                 pin="" if self.no_pin.isChecked() else self._person.pin,
                 retired=self.retired.isChecked(),
+                system_users=self.system_users.users,
             )
         )
+
+    @Slot(object)
+    def _take_tokens(self, tokens: tuple[AccessToken, ...]) -> None:
+        self.edited.emit(replace(self._person, tokens=tokens))
 
     def _connect(self) -> None:
         self.name.textEdited.connect(self._edit)
@@ -88,6 +99,8 @@ class PersonForm(EntryForm):
         self.no_pin.clicked.connect(self._edit)
         self.retired.clicked.connect(self._edit)
         self.pin.textEdited.connect(self.pin_typed)
+        self.system_users.edited.connect(self._edit)
+        self.tokens.edited.connect(self._take_tokens)
         self.remove.clicked.connect(self.remove_wanted)
 
     def _lay_out(self) -> None:
@@ -113,6 +126,9 @@ class PersonForm(EntryForm):
         column.addWidget(self.hours)
         column.addWidget(labelled(self.pin, say("settings", "people-field-pin")))
         column.addWidget(self.no_pin)
+        column.addWidget(labelled(self.system_users, say("access", "system-users")))
+        column.addWidget(words(say("access", "system-users-lead"), "small"))
+        column.addWidget(labelled(self.tokens, say("access", "tokens")))
         column.addWidget(self.retired)
         row = QHBoxLayout()
         row.addWidget(self.remove)

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.cli.invocation import Invocation, Reply, contents
+from core.cli.subcommands import people_typed
 from core.model import private_files, serialization
 from core.model.errors import WrongInput
 from core.model.own_shop import settings_differences
@@ -17,7 +18,6 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
 from core.services import decks
 from core.services.own_shop import (
-    people,
     price_books,
     readiness,
     reported_changes,
@@ -208,12 +208,6 @@ def _changed(call: Invocation, shop: Shop, step: Callable[..., object]) -> Reply
     return Reply(document, "\n".join(lines) or say("settings", "nothing-changed"))
 
 
-def _pin(call: Invocation, shop: Shop) -> Reply:
-    name = call.asked.person
-    shop.ask(people.person, name)
-    return _changed(call, shop, partial(people.set_pin, name=name, pin=call.new_pin(name)))
-
-
 _ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {
     "show": _show,
     "set": _set,
@@ -227,5 +221,9 @@ _ACTIONS: Mapping[str, Callable[[Invocation, Shop], Reply]] = {
     "history": _history,
     "undo": _undo,
     "missing": _missing,
-    "pin": _pin,
+    "pin": people_typed.set_pin,
+    "who": people_typed.tell_who,
+    "token": people_typed.issue,
+    "revoke": people_typed.revoke,
+    "system-user": people_typed.map_user,
 }

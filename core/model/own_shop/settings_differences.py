@@ -11,7 +11,7 @@ from core.model.errors import WrongInput
 from core.wording.messages import say
 
 Document = Mapping[str, Any]
-_SECRET = "pin"
+_SECRETS = ("pin", "digest")
 _KEYED_BY = "name"
 """Tables of a list are told apart by this key where they have it, else by their place."""
 
@@ -26,8 +26,8 @@ class Difference:
 
     @property
     def is_secret(self) -> bool:
-        """Whether it is the hash of a PIN, which is shown to nobody."""
-        return self.path[-1] == _SECRET
+        """Whether it is the hash of a PIN or a token, which is shown to nobody."""
+        return self.path[-1] in _SECRETS
 
     @property
     def place(self) -> str:
@@ -114,9 +114,11 @@ def _is_named(content: list[Any]) -> bool:
 
 
 def without_secrets(value: Any) -> Any:
-    """A value of the document with the hashes of PINs blotted out."""
+    """A value of the document with the hashes of PINs and tokens blotted out."""
     if isinstance(value, Mapping):
-        return {key: "…" if key == _SECRET and each else without_secrets(each) for key, each in value.items()}
+        return {
+            key: "…" if key in _SECRETS and each else without_secrets(each) for key, each in value.items()
+        }
     return [without_secrets(each) for each in value] if isinstance(value, list) else value
 
 
@@ -128,7 +130,7 @@ def spelled(value: Any) -> str:
         return ", ".join(map(spelled, value))
     if isinstance(value, Mapping):
         return ", ".join(
-            f"{key} {spelled(each)}" for key, each in value.items() if key not in (_KEYED_BY, _SECRET)
+            f"{key} {spelled(each)}" for key, each in value.items() if key not in (_KEYED_BY, *_SECRETS)
         )
     if isinstance(value, bool):
         return say("files", "yes" if value else "no")

@@ -31,6 +31,13 @@ PIN_HASH = r"^(|\$argon2id\$v=19\$m=\d{1,7},t=\d{1,2},p=\d{1,2}\$[A-Za-z0-9+/]{1
 """A PHC string of Argon2id, version 1.3 (RFC 9106), with bounded costs, or nothing."""
 
 
+TOKEN_DIGEST = r"^sha256\$[0-9a-f]{32}\$[0-9a-f]{64}$"
+"""A salt and SHA-256 over it and the token (`core.services.proving.access_tokens`)."""
+SystemUserText: TypeAlias = Annotated[
+    str, Meta(max_length=200, pattern=r"^[^/@\s][^/@]*/[^/@\s]+@[^/@\s]+$", description="system-user")
+]
+
+
 class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Who the shop is; printed at the head of every paper."""
 
@@ -72,13 +79,15 @@ class PapersEntry(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
-    """``confidence``: the chance at which a date is promised; ``file_for_ready``: none is ready without."""
+    """``confidence``: the chance at which a date is promised; ``file_for_ready``: none is ready without;
+    ``proof_to_read``: the command line shows nothing to somebody who is not proven."""
 
     people: Annotated[int, Meta(ge=1, le=100, description="from-1-to-100")]
     past_closing_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")]
     confidence: Annotated[float, Meta(ge=0.5, le=0.999, description="confidence")]
     lock_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")] = 0
     file_for_ready: bool = False
+    proof_to_read: bool = False
 
 
 class HolidayEntry(Struct, frozen=True, forbid_unknown_fields=True):
@@ -128,6 +137,14 @@ class DeckEntry(Struct, frozen=True, forbid_unknown_fields=True):
     formerly: Annotated[tuple[Words, ...], Meta(description="list")] = ()
 
 
+class TokenEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """A token issued to a person: what it is for, its last day, and its digest, never the token."""
+
+    name: Annotated[str, Meta(min_length=1, max_length=60, pattern=r"\S", description="token-name")]
+    until: Day
+    digest: Annotated[str, Meta(pattern=TOKEN_DIGEST, description="token-digest")]
+
+
 class PersonEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """Somebody who works here; ``pin`` is the hash of a PIN, never the PIN."""
 
@@ -138,6 +155,8 @@ class PersonEntry(Struct, frozen=True, forbid_unknown_fields=True):
     hours: tuple[OpeningEntry, ...] = ()
     retired: bool = False
     can: tuple[Skill, ...] = tuple(Skill)
+    system_users: Annotated[tuple[SystemUserText, ...], Meta(max_length=20, description="list")] = ()
+    tokens: Annotated[tuple[TokenEntry, ...], Meta(max_length=50, description="list")] = ()
 
 
 class PartnerEntry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -11,6 +11,7 @@ from enum import Enum
 from typing import Any
 
 from core.model.names import FormatName
+from core.model.own_shop.access_records import AccessToken
 from core.model.own_shop.copying_minutes import USUAL_MINUTES, CopyingMinutes
 from core.model.own_shop.opening_records import OpeningHours
 from core.model.own_shop.shop_additions import NOTHING_ADDED, Additions
@@ -228,6 +229,14 @@ class Person:
     """Works here no more; the name stays on what was done."""
     can: frozenset[str] = frozenset(skill.value for skill in Skill)
     """Values of `Skill`."""
+    system_users: tuple[str, ...] = ()
+    """Users of computers who are this person, each as `SystemUser.text`."""
+    tokens: tuple[AccessToken, ...] = ()
+
+    @property
+    def can_be_proven(self) -> bool:
+        """Whether anything but the name tells that it is this person."""
+        return bool(self.pin or self.system_users or self.tokens)
 
     @property
     def rights(self) -> frozenset[str]:
@@ -309,11 +318,25 @@ class ShopSettings:
     copying: CopyingMinutes = USUAL_MINUTES
     file_for_ready: bool = False
     """A tape is ready only with a file of it; else the minutes read off the deck are enough."""
+    proof_to_read: bool = False
+    """Whether the command line shows nothing, either, to somebody who is not proven."""
 
     def permits(self, name: str, permission: Permission) -> bool:
         """Whether somebody may do this; where nobody works by name, everybody may do everything."""
-        staff = self.working_staff
-        return not staff or any(each.name == name and permission.value in each.rights for each in staff)
+        return not self.working_staff or name in self.permitted(permission)
+
+    def permitted(self, permission: Permission) -> tuple[str, ...]:
+        """The names of those who may; once proof is asked for, of those only who can be proven."""
+        return tuple(
+            each.name
+            for each in self.working_staff
+            if permission.value in each.rights and (each.can_be_proven or not self.asks_proof)
+        )
+
+    @property
+    def asks_proof(self) -> bool:
+        """Whether a name alone is not enough: somebody who may change the settings has a PIN."""
+        return any(each.pin and Permission.SETTINGS.value in each.may for each in self.working_staff)
 
     @property
     def working_decks(self) -> tuple[Deck, ...]:

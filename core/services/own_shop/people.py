@@ -14,6 +14,7 @@ from math import ceil
 from sqlalchemy import select
 
 from core.model.errors import WrongInput
+from core.model.own_shop.access_records import SystemUser
 from core.model.own_shop.settings_records import Permission, Person
 from core.services.own_shop import secret_hashes, settings_versions
 from core.store import current_settings, history, permissions
@@ -107,9 +108,18 @@ def check_pin(unit: Unit, name: str, pin: str) -> PinAnswer:
 
 
 @special_step(secrets=("pin",))
-def sign_in(unit: Unit, name: str, pin: str) -> PinAnswer:
-    """`check_pin`, and a line in the history, under the person's name, that they are here now."""
-    answer = check_pin(unit, name, pin)
+def sign_in(unit: Unit, name: str, pin: str, *, system_user: SystemUser | None = None) -> PinAnswer:
+    """`check_pin`, and a line in the history, under the person's name, that they are here now.
+
+    ``system_user``: who runs the window, where that is to prove it. Whoever has no PIN but is proven in
+    another way does not get in by the name alone.
+    """
+    chosen = person(unit, name)
+    is_theirs = system_user is not None and system_user.is_one_of(chosen.system_users)
+    asks_proof = current_settings.read(unit).asks_proof
+    if asks_proof and chosen.can_be_proven and not chosen.pin and not is_theirs:
+        return PinAnswer(False, None, say("access", "sign-in-needs-pin", name=name))
+    answer = PinAnswer(True) if is_theirs else check_pin(unit, name, pin)
     if answer.is_right:
         told = say("settings", "people-event-signed-in", name=name)
         history.append(replace(unit, who=name), "signed-in", told, person=name)

@@ -46,10 +46,11 @@ def _lines(before: ShopSettings, after: ShopSettings) -> Iterator[str]:
     before = renamed_decks.renamed(before, names)
     yield from _hours(before, after)
     for each in differences(before, after):
-        is_own_hours = each.path[0] == "person" and each.path[2:3] == ("hours",)
-        if each.path[0] not in _TOLD_WHOLE and each.path[-1] != "formerly" and not is_own_hours:
+        is_told_apart = each.path[0] == "person" and each.path[2:3] in (("hours",), ("tokens",))
+        if each.path[0] not in _TOLD_WHOLE and each.path[-1] != "formerly" and not is_told_apart:
             yield setting_names.line(each)
     yield from _own_hours(before, after)
+    yield from _tokens(before, after)
     yield from _outages(before, after)
 
 
@@ -124,6 +125,20 @@ def _own_hours(before: ShopSettings, after: ShopSettings) -> Iterator[str]:
     for person in after.staff:
         if was.get(person.name, ()) != person.hours:
             yield say("settings", "change-person-hours", name=person.name)
+
+
+def _tokens(before: ShopSettings, after: ShopSettings) -> Iterator[str]:
+    """A line for every token that was issued or revoked; of their digests nothing is told."""
+    was = {(person.name, each.name): each for person in before.staff for each in person.tokens}
+    now = {(person.name, each.name): each for person in after.staff for each in person.tokens}
+    for name, token in dict.fromkeys((*was, *now)):
+        kept, made = was.get((name, token)), now.get((name, token))
+        if made is None:
+            yield say("settings", "change-token-revoked", name=name, token=token)
+        elif made != kept:
+            key = "change-token-issued" if kept is None else "change-token-changed"
+            day = locale_figures.full_day(made.until)
+            yield say("settings", key, name=name, token=token, day=day)
 
 
 def _outages(before: ShopSettings, after: ShopSettings) -> Iterator[str]:

@@ -133,6 +133,8 @@ def undo(unit: Unit) -> ShopSettings:
         raise Refused(say("settings", "nothing-to-undo"))
     if all(_is_an_event(each) for each in differences(before, newest.settings)):
         raise Refused(say("settings", "event-not-undone", what=newest.words))
+    if all(each.path[2:3] == ("tokens",) for each in differences(before, newest.settings)):
+        raise Refused(say("access", "token-undone"))
     return change(unit, before, undoes=newest.number)
 
 

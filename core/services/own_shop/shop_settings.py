@@ -127,6 +127,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         staff=people_entries.of_entries(page.person, where),
         lock_minutes=page.work.lock_minutes,
         file_for_ready=page.work.file_for_ready,
+        proof_to_read=page.work.proof_to_read,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
         partners=deck_entries.partners(page.partner, known, where),
         formats=own,
@@ -174,6 +175,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
             settings.confidence,
             settings.lock_minutes,
             settings.file_for_ready,
+            settings.proof_to_read,
         ),
         holidays=HolidayEntry(
             settings.holiday_country or "", settings.holiday_region or "", tuple(sorted(settings.closed_days))

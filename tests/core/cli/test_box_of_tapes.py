@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.catalogue import formats
-from core.cli import entry, json_quotes
+from core.cli import entry, json_quotes, proving
 from core.cli.invocation import Invocation
 from core.cli.subcommands.box_of_tapes import quote_of
 from core.model.errors import WrongInput
@@ -123,7 +123,8 @@ _BOXES = st.fixed_dictionaries(
 def test_any_inventory_gives_a_quote_that_adds_up_or_is_refused(box: dict[str, Any]) -> None:
     asked = entry.parser().parse_args(["quote", "box.json", "--now", NOW])
     try:
-        quote = json_quotes.quote(quote_of(Invocation(asked), written(box), shop_settings.new_shop()))
+        call = Invocation(asked, proving.prove)
+        quote = json_quotes.quote(quote_of(call, written(box), shop_settings.new_shop()))
     except WrongInput as error:
         outcome = error.place
     else:
@@ -159,9 +160,9 @@ _FITTING_BOXES = st.fixed_dictionaries(
 @given(_FITTING_BOXES)
 def test_any_box_that_fits_gets_a_quote_that_adds_up(box: dict[str, Any]) -> None:
     asked = entry.parser().parse_args(["quote", "box.json", "--now", NOW])
-    quote = json.loads(
-        json.dumps(json_quotes.quote(quote_of(Invocation(asked), written(box), shop_settings.new_shop())))
-    )
+    call = Invocation(asked, proving.prove)
+    quoted = quote_of(call, written(box), shop_settings.new_shop())
+    quote = json.loads(json.dumps(json_quotes.quote(quoted)))
     assert adds_up(quote)
     assert len(quote["tapes"]) == sum(line["count"] for line in box["tapes"])
     spans = [

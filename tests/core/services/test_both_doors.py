@@ -13,6 +13,7 @@ from core.model.own_shop.opening_records import OpeningHours
 from core.model.own_shop.settings_records import Permission, Person
 from core.model.own_shop.setup_pages import SetupPage
 from core.services.own_shop import people, settings_versions, shop_document, shop_settings
+from core.services.proving import access_tokens
 from core.store import current_settings
 from core.wording.messages import knows
 from gui.settings import settings_page
@@ -125,6 +126,8 @@ def test_every_fact_about_a_person_has_both_doors(desk: Desk, qapp: object) -> N
         (OpeningHours(1, 540, 720),),
         True,
         frozenset({"load"}),
+        ("ada/1000@till-1",),
+        (access_tokens.new("nightly backup", desk.clock().date()).kept,),
     )
     boss = Person("Bo", frozenset({"settings"}))
     assert all(getattr(changed, each.name) != getattr(Person("Ada"), each.name) for each in fields(Person))
@@ -154,4 +157,4 @@ def _as_toml(value: Any) -> str:
     if isinstance(value, Mapping):
         inner = ", ".join(f"{key} = {_as_toml(each)}" for key, each in value.items())
         return f"{{{inner}}}"
-    return repr(value) if isinstance(value, int | float) else f'"{value}"'
+    return f'"{value}"' if isinstance(value, str) else str(value)

@@ -127,7 +127,7 @@ def test_the_window_and_the_command_line_send_nothing_without_an_id() -> None:
         if "shop.run(" in line.replace("call.run(shop", "") and "self.shop" not in line
     }
     assert found == {
-        "core/cli/invocation.py: answer = shop.run(people.check_pin, self.asked.who, pin)",
+        "core/cli/proving.py: answer = shop.run(people.check_pin, person.name, pin)",
         "gui/toolkit/sent_steps.py: self._work.on_records("
         "lambda shop: shop.run(step, *args, **named), then, otherwise, changes)",
     }

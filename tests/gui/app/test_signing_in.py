@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QDialog, QLabel, QMenu, QToolButton
 
 from core.model.own_shop.settings_records import Permission, Person
 from core.services.own_shop import people, settings_versions
+from core.services.proving import system_users
 from core.store import current_settings
 from gui.app.signing_in import SigningIn
 from gui.counter.counter_screen import CounterScreen
@@ -212,3 +213,42 @@ def test_another_shop_is_not_locked_by_the_one_before(place: Place, signing: Sig
     assert all(moment.isEnabled() for moment in place.window.moments.values())
     place.turn_to(CounterScreen)
     assert place.window.screen_named("counter").isVisible()
+
+
+def at_the_start(place: Place, who: str = "counter") -> SigningIn:
+    """A window that was just opened under a name."""
+    place.desk.act_as(who)
+    place.turn_to(CounterScreen)
+    made = SigningIn(place.window, place.desk, place.records.shop.ask(current_settings.read))
+    place.settle()
+    return made
+
+
+def guard(place: Place, *staff: Person) -> None:
+    settings = place.records.shop.ask(current_settings.read)
+    owner = replace(OWNER, pin=people.hashed("271828"))
+    place.records.shop.run(settings_versions.change, replace(settings, staff=(owner, *staff)), needs=None)
+
+
+def test_whose_computer_user_this_is_is_signed_in_at_the_start_and_not_after_a_lock(place: Place) -> None:
+    user = system_users.current().text
+    guard(place, replace(CLERK, pin=people.hashed("31415"), system_users=(user,)))
+    signing = at_the_start(place)
+    assert place.desk.who == "Kim"
+    assert not place.window.is_covered
+    assert events(place.records.shop, "signed-in")[-1].by == "Kim"
+    signing.lock()
+    sign_in(place, "Kim")
+    assert place.window.is_covered, "whoever is at the keys now types the PIN"
+
+
+def test_a_name_typed_at_the_start_is_not_proven_by_the_computer_of_somebody_else(place: Place) -> None:
+    guard(place, replace(CLERK, system_users=("kim/1@elsewhere",)))
+    signing = at_the_start(place, "Kim")
+    assert signing.is_locked
+    sign_in(place, "Kim")
+    assert signing.is_locked
+    assert (
+        "Kim has no PIN, and this computer user is not Kim."
+        in signing.page.findChild(type(signing.page._told)).text()
+    )

@@ -4,17 +4,21 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QPushButton
 
+from core.model.errors import Refused
 from core.model.own_shop.settings_records import ASKED, Permission
 from core.services.own_shop import people
+from core.services.proving import access_tokens, system_users
 from gui.app.signing_in import SigningIn
 from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
 from tests.gui.settings.opened_sheets import kept, opened, save
 from tests.support.booked import events, line
-from tests.support.screens import Place, press, press_text, type_in
+from tests.support.screens import Place, press, press_text, type_in, written
 
 
 @pytest.fixture
@@ -158,6 +162,50 @@ def test_a_pin_is_given_and_taken_away_and_never_shown(place: Place, sheet: Page
     assert not place.records.shop.ask(people.has_pin, "Kim")
 
 
+def test_a_token_is_shown_once_good_once_saved_and_revoked(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Kim")
+    tokens = page(sheet).form.tokens
+    type_in(tokens.name, "nightly backup", enter=True)
+    shown = tokens.shown.text().split()[0]
+    tokens.copy.click()
+    assert QGuiApplication.clipboard().text() == shown
+    with pytest.raises(Refused):
+        place.records.shop.ask(access_tokens.holder, shown)
+    sheet.compare()
+    assert "Token “nightly backup” issued to Kim, good through" in sheet.touched.text()
+    assert "sha256" not in sheet.touched.text()
+    save(place, page(sheet).new_name)
+    assert place.records.shop.ask(access_tokens.holder, shown).name == "Kim"
+    again = next(iter(place.window.findChildren(PageSheet)))
+    assert shown not in written(again)
+    assert "nightly backup, good through Monday, June 1, 2026" in written(again)
+    again.findChild(QPushButton, "person-token-revoke").click()
+    save(place, again)
+    with pytest.raises(Refused):
+        place.records.shop.ask(access_tokens.holder, shown)
+
+
+def test_the_user_of_this_computer_is_connected_by_a_button(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Kim", "Robin")
+    page(sheet).form.system_users.this.click()
+    save(place, page(sheet).new_name)
+    assert kept(place).staff[1].system_users == (system_users.current().text,)
+    again = next(iter(place.window.findChildren(PageSheet)))
+    page(again).form.system_users.this.click()
+    save(place, again)
+    assert "can be one person only, and this one is Kim" in place.told
+    assert page(again).form.system_users.typed.hasFocus()
+
+
+def test_a_right_that_waits_for_a_pin_is_told_in_the_list(place: Place, sheet: PageSheet) -> None:
+    add(sheet, "Kim", "Robin")
+    page(sheet).form.may.boxes["refund"].click()
+    assert page(sheet).tray.pieces[1].place == "no PIN"
+    page(sheet).tray.stand_on_first()
+    type_in(page(sheet).form.pin, "271828")
+    assert [each.place for each in page(sheet).tray.pieces] == ["has a PIN", "no PIN: rights do not count"]
+
+
 def test_what_is_no_pin_is_told_at_its_field_and_keeps_nothing(place: Place, sheet: PageSheet) -> None:
     add(sheet, "Ada", "Robin")
     type_in(page(sheet).form.pin, "12a")
@@ -183,8 +231,15 @@ def test_figures_are_kept_and_what_is_none_is_told_at_its_field(place: Place, sh
     at.at_once.setText("3")
     at.lock.setText("15")
     at.file_needed.click()
+    at.proof_to_read.click()
     save(place, page(sheet).new_name)
-    assert (kept(place).people, kept(place).lock_minutes, kept(place).file_for_ready) == (3, 15, True)
+    found = kept(place)
+    assert (found.people, found.lock_minutes, found.file_for_ready, found.proof_to_read) == (
+        3,
+        15,
+        True,
+        True,
+    )
     at = page(next(iter(place.window.findChildren(PageSheet))))
     for field, typed in ((at.at_once, "0"), (at.lock, "2000"), (at.lock, "1.5"), (at.at_once, "few")):
         again = next(iter(place.window.findChildren(PageSheet)))
