@@ -49,7 +49,7 @@ class Parser(argparse.ArgumentParser):
     """
 
     def format_help(self) -> str:
-        if any(action.type is private for action in self._actions):
+        if any(action.type in (private, private_or_nothing) for action in self._actions):
             self.epilog = say("cli", "private_arguments")
         return super().format_help()
 
@@ -138,6 +138,11 @@ def private(typed: str) -> str:
     if typed.startswith("@@"):
         return text(typed[1:])
     return text(_file(typed[1:])) if typed.startswith("@") and len(typed) > 1 else text(typed)
+
+
+def private_or_nothing(typed: str) -> str:
+    """As `private`; what is empty takes back what was said before."""
+    return private(typed) if typed.strip() else ""
 
 
 def _file(name: str) -> str:

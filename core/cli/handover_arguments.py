@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.cli.argument_parser import Subcommands, private, text
+from core.cli.argument_parser import Subcommands, private, private_or_nothing, text
 from core.model.handover_records import ToldHow, ToldResult
 from core.wording.messages import say
 
@@ -18,7 +18,7 @@ def add_handover(add: Subcommands) -> None:
     one = add("wish", say("cli", "wish"), writes=True)
     one.add_argument("number", metavar="NUMBER", type=text)
     one.add_argument("--told-by", choices=[each.value for each in ToldHow], help=say("cli", "wish_how"))
-    one.add_argument("--collector", metavar="WHO", type=private, help=say("cli", "wish_collector"))
+    one.add_argument("--collector", metavar="WHO", type=private_or_nothing, help=say("cli", "wish_collector"))
     one.add_argument("--pass-phrase", action="store_true", help=say("cli", "wish_pass_phrase"))
     one.add_argument("--said-by", metavar="NAME", type=private, help=say("cli", "wish_said_by"))
     one = add("called", say("cli", "called"), writes=True)

@@ -76,7 +76,9 @@ def _who_restores(call: Invocation, key: str) -> str:
     from core.services import backup
     from core.services.records_door import Shop
     from core.services.restoring import shop_there
+    from core.store.engines import open_database
 
+    open_database(call.where).close()  # a place that is none is complained of first
     there, file = shop_there.settings(call.where, call.clock()), _path(call.asked.file)
     if there is not None and there.working_staff:
         with call.open() as shop:

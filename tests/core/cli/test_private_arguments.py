@@ -13,7 +13,7 @@ from time import monotonic
 import pytest
 
 from core.cli import entry
-from core.cli.argument_parser import LONGEST_TEXT, private, text
+from core.cli.argument_parser import LONGEST_TEXT, private, private_or_nothing, text
 from tests.support.typed import ROOT, Typist, environment
 
 NOT_PERSONAL = {
@@ -78,7 +78,7 @@ def test_what_a_customer_is_known_by_is_private() -> None:
         (name, action.dest)
         for name, one in parsers(entry.parser())
         for action in one._actions
-        if action.type is private
+        if action.type in (private, private_or_nothing)
     }
     assert {
         *(("correct", "name"), ("correct", "phone"), ("correct", "email"), ("status", "query")),
