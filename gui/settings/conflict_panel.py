@@ -52,7 +52,7 @@ class ConflictPanel(PaperFrame):
         self._told.addWidget(rule())
         self._told.addWidget(words(say("access", "conflict-lead", n=len(conflict.clashes))))
         for clash in conflict.clashes:
-            self._told.addWidget(self._pair(clash, conflict.changes[-1][1]))
+            self._told.addWidget(self._pair(clash, conflict.by))
         self._look()
         self.show()
         first = next(iter(self.choices.values()), None)

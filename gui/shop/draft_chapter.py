@@ -118,13 +118,15 @@ class DraftChapter(Chapter):
 
     def _was_refused(self, failure: TapewrightError) -> None:
         """After somebody else's change both versions are shown; what was typed stays until it is settled."""
-        self.refused.emit(failure)
         if isinstance(failure, Conflict) and self._draft is not None:
             based_on, draft = self._draft
             self.desk.work.ask(settings_conflicts.read, draft, based_on, then=self._show_conflict)
+        else:
+            self.refused.emit(failure)
 
     def _show_conflict(self, conflict: SettingsConflict) -> None:
         self._conflict = conflict
+        self.refused.emit(conflict.told())
         self._bring_conflict()
 
     def _bring_conflict(self) -> None:

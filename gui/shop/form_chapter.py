@@ -100,12 +100,14 @@ class FormChapter(Chapter, Generic[S]):
 
     def _was_refused(self, wanted: ShopSettings, based_on: int, failure: TapewrightError) -> None:
         """After somebody else's change both versions are shown; what was typed stays in its fields."""
-        self.show_failure(failure)
         if isinstance(failure, Conflict):
             self.desk.work.ask(settings_conflicts.read, wanted, based_on, then=self._show_conflict)
+        else:
+            self.show_failure(failure)
 
     def _show_conflict(self, conflict: SettingsConflict) -> None:
         self._conflict = conflict
+        self.show_failure(conflict.told())
         if self._slip is not None:
             self._slip.conflict.show_conflict(conflict)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from core.model.errors import TapewrightError
+from core.model.errors import Conflict, TapewrightError
 from core.model.own_shop import settings_differences
 from core.model.own_shop.settings_differences import Difference
 from core.model.own_shop.settings_records import ShopSettings
@@ -35,6 +35,8 @@ class SettingsConflict:
 
     number: int
     """Of the version in force now."""
+    by: str
+    """Who saved that."""
     changes: tuple[tuple[datetime, str, str], ...]
     """When, who and what in words, of each version since the one that was typed over; oldest first."""
     clashes: tuple[SettingsClash, ...]
@@ -42,6 +44,10 @@ class SettingsConflict:
     base: ShopSettings
     theirs: ShopSettings
     yours: ShopSettings
+
+    def told(self) -> Conflict:
+        """That nothing of yours is saved yet, and because of whom."""
+        return Conflict(say("access", "conflict-told", who=self.by))
 
     def settled(self, yours: Mapping[Path, bool]) -> ShopSettings:
         """Both changes in one: of each clash yours where ``yours`` says so, else theirs.
@@ -64,7 +70,8 @@ def read(unit: Unit, yours: ShopSettings, based_on: int) -> SettingsConflict:
     base = next((each.settings for each in newest_first if each.number == based_on), unit.new_shop())
     theirs = current_settings.read(unit)
     return SettingsConflict(
-        number=settings_versions.number(unit),
+        number=newest_first[0].number if newest_first else 0,
+        by=newest_first[0].by if newest_first else "",
         changes=tuple((each.at, each.by, words) for each, words in reversed(told)),
         clashes=_clashes(base, theirs, yours),
         timezone=theirs.front.timezone,

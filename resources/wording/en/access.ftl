@@ -52,6 +52,7 @@ token-revoke-named = Revoke the token { $name }
 state-waits = no PIN: rights do not count
 proof-to-read = On the command line, even looking takes somebody who is proven
 # Two counters changed the settings.
+conflict-told = { $who } changed the settings while you were at it, so yours are not saved yet. Both versions are on the page: pick what shall stand.
 conflict-heading = The settings were changed meanwhile
 conflict-lead =
     { $n ->

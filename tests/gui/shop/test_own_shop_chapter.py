@@ -210,9 +210,7 @@ def test_what_is_not_saved_waits_while_another_chapter_is_open(place: Place, scr
     assert settings(place).front.closing == ""
 
 
-def test_a_change_by_somebody_else_is_told_and_nothing_of_it_is_lost(
-    place: Place, screen: ShopScreen
-) -> None:
+def test_a_change_by_somebody_else_is_told_and_nothing_is_lost(place: Place, screen: ShopScreen) -> None:
     retype(field(screen, "front-greeting"), "Hello")
     other = settings(place)
     place.records.shop.run(
@@ -223,7 +221,10 @@ def test_a_change_by_somebody_else_is_told_and_nothing_of_it_is_lost(
     assert "changed the settings while you were at it" in place.told
     assert settings(place).front.closing == "Theirs"
     assert settings(place).front.greeting == ""
-    assert field(screen, "front-closing").text() == "Theirs"
+    assert field(screen, "front-greeting").text() == "Hello"
+    page(screen).conflict.save.click()
+    place.settle()
+    assert (settings(place).front.closing, settings(place).front.greeting) == ("Theirs", "Hello")
 
 
 def test_a_test_print_is_made_and_shown(place: Place, screen: ShopScreen) -> None:
