@@ -8,8 +8,8 @@ from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import settings_changes
 from core.services.own_shop.settings_effects import Effects
-from gui.settings.conflict_panel import ConflictPanel
 from gui.settings.effects_line import EffectsLine
+from gui.shop.conflict_panel import ConflictPanel
 from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.layouts import PaperFrame, rule, words

@@ -13,9 +13,9 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import settings_conflicts, settings_versions, shop_document
 from core.services.own_shop.settings_conflicts import SettingsConflict
 from core.services.own_shop.shop_document import SettingsView
-from gui.settings.conflict_panel import ConflictPanel
 from gui.settings.settings_page import SettingsPage
 from gui.shop.chapter import Chapter
+from gui.shop.conflict_panel import ConflictPanel
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.button_row import key_button

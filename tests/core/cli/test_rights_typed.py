@@ -55,6 +55,7 @@ RIGHTS: dict[str, tuple[Permission, Words]] = {
     "promise-again": (Permission.OVERRIDE, ("{far}", "--reason", "they leave", "--day", "2026-03-03")),
     "erase": (Permission.ERASE, ("{home}",)),
     "export-customer": (Permission.ERASE, ("{home}", "-")),
+    "renew-backups": (Permission.ERASE, ()),
     "restore": (Permission.RESTORE, ("{copy}", "--replace")),
     "move-shop": (Permission.RESTORE, ("{shop}", "{elsewhere}")),
     "backup-key": (Permission.SETTINGS, ()),
@@ -112,7 +113,7 @@ def blanks(empty_file: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[s
         found = {
             "paid": args(desk, payments.refund)[0],
             "far": desk.book(line(count=60)).number,
-            "home": args(desk, erasures.erase)[0],
+            "home": args(desk, erasures.erase_rows)[0],
             "lost": args(desk, tape_dispositions.reopen)[0],
             "spliced": args(desk, repair_record.undo_splice)[0],
             "repaired": args(desk, repair_attempts.strike)[0],

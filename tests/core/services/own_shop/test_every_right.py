@@ -27,7 +27,8 @@ OWN = "what nobody but whoever typed it is touched by"
 
 RIGHTS = {
     "payments.refund": Permission.REFUND,
-    "privacy.erasures.erase": Permission.ERASE,
+    "privacy.erasures.erase_rows": Permission.ERASE,
+    "privacy.customer_export.note": Permission.ERASE,
     "own_shop.price_books.put_in_force": Permission.PRICES,
     "own_shop.price_books.withdraw": Permission.PRICES,
     "own_shop.shop_document.raise_prices": Permission.PRICES,

@@ -66,7 +66,7 @@ def erase_somebody(desk: Desk) -> Callable[[], object]:
     job = desk.book(line())
     desk.bring_to(job.tapes[0], Station.READY)
     desk.hand_back(job, paid_minor=desk.shop.ask(_due, job.number))
-    return lambda: desk.shop.run(erasures.erase, job.number)
+    return lambda: desk.shop.run(erasures.erase_rows, job.number)
 
 
 def _due(unit: Unit, number: str) -> int:

@@ -12,9 +12,9 @@ from core.services.own_shop import settings_versions
 from core.services.records_door import Shop
 from core.store import current_settings
 from gui.settings.backup_page import BackupPage
-from gui.settings.conflict_panel import ConflictPanel
 from gui.settings.people_page import PeoplePage
-from gui.shop.backup_chapter import BackupSlip
+from gui.shop.backups.backup_chapter import BackupSlip
+from gui.shop.conflict_panel import ConflictPanel
 from gui.shop.own_shop_page import OwnShopPage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
