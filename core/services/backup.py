@@ -65,8 +65,9 @@ def make(database: Database, directory: Path, now: datetime, lock: str = "") -> 
 
 def _list_erased(database: Database, directory: Path) -> None:
     """Beside every backup lies the list of who was erased, for older ones that still hold them."""
+    own = erased_orders.listed(erased_orders.beside(database.where))
     with database.reading.connect() as connection:
-        erased_orders.add(directory, erased_orders.of_records(connection))
+        erased_orders.add(directory, own | erased_orders.of_records(connection))
 
 
 def _copy(database: Database, directory: Path, now: datetime) -> Path:

@@ -29,10 +29,10 @@ def list_erased(shop: Shop) -> None:
     A place that cannot be reached gets its list with its next backup, and no older one is thinned before.
     """
     orders, state = orders_of(shop), shop.ask(backup_places.read)
-    for folder in (erased_orders.beside(shop.where), *(Path(place.folder) for place in state.places)):
+    places = [Path(place.folder) for place in state.places]
+    for folder in (erased_orders.beside(shop.where), *(each for each in places if each.is_dir())):
         with suppress(OSError):
-            if folder.is_dir():
-                erased_orders.add(folder, orders)
+            erased_orders.add(folder, orders)
 
 
 def orders_of(shop: Shop) -> frozenset[str]:

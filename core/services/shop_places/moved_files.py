@@ -17,7 +17,7 @@ from core.capture import checksums
 from core.model.errors import Refused, Unavailable
 from core.services.shop_places import shop_folders
 from core.store import failures
-from core.store.shop_files import durable_files
+from core.store.shop_files import durable_files, erased_orders
 from core.wording.locale_figures import listed
 from core.wording.messages import say
 
@@ -79,6 +79,7 @@ def copy(source: str, target: str, recordings: Collection[Named]) -> MovedFiles:
     _count(copied, "recordings", here, shop_folders.recordings(target), small)
     staying = [StayingFile(path, _can_be_read(path)) for path in files if path not in small]
     there = {(path.name, path.stat().st_size) for path in files}
+    erased_orders.add(erased_orders.beside(target), erased_orders.listed(erased_orders.beside(source)))
     return MovedFiles(copied, tuple(staying), len(set(recordings) - there))
 
 

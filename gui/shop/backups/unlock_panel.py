@@ -34,7 +34,7 @@ class UnlockPanel(QWidget):
         self.file.setObjectName("backup-unlock-file")
         self.unlock = QPushButton(say("settings", "backup-unlock-try"))
         self.unlock.setObjectName("backup-unlock-try")
-        self.unlock.setProperty("role", "main")
+        self.unlock.setProperty("role", "action")
         self._lay_out()
         self._connect()
         self.hide()

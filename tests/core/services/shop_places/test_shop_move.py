@@ -16,7 +16,7 @@ from core.services import decks, drafts, jobs
 from core.services.records_door import Shop
 from core.services.shop_places import moved_files, shop_folders, shop_move
 from core.store import moved_shops
-from core.store.shop_files import dump, durable_files
+from core.store.shop_files import dump, durable_files, erased_orders
 from core.wording.messages import say
 from tests.support.booked import MORNING, Clock, Desk, inventory, line
 
@@ -152,7 +152,10 @@ def test_a_move_that_was_cut_off_before_the_mark_is_finished_by_the_same_words(
 
 def test_papers_photos_and_recordings_go_with_the_rows(worked: Desk, place: str) -> None:
     made = with_files(worked)
+    erased = [erased_orders.mark("000034", "2026")]
+    erased_orders.add(erased_orders.beside(worked.where), erased)
     moved = shop_move.move(worked.shop, place)
+    assert erased_orders.listed(erased_orders.beside(place)) == set(erased), "older backups still hold them"
     assert files_of(place) == made
     assert moved.files.copied == {"papers": 1, "photos": 1, "recordings": 1}
     assert made.items() <= files_of(worked.where).items(), "the old place stays as it was"
