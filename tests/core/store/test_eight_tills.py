@@ -10,12 +10,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
-from tests.eight_tills import till_engines, till_faults
+from core.services import jobs
+from tests.eight_tills import stored_steps, till_engines, till_faults
 from tests.eight_tills.till_nursery import Nursery
 from tests.eight_tills.till_report import TillReport, report
 from tests.eight_tills.till_run import Phase, TillRun
-from tests.support.booked import KINDS
+from tests.support.booked import KINDS, Desk
 from tests.support.own_postgres import programs
 from tests.support.postgres import WITHOUT
 
@@ -54,6 +56,17 @@ def _lived(kind: str, nursery: Nursery, folder: Path) -> TillReport:
         run.live_through(Phase("all", BRIEF[kind], STEPS, rounds=1), PAUSE_S)
         run.end()
         return report(run)
+
+
+def test_a_row_written_over_what_another_one_wrote_is_found(file_desk: Desk) -> None:
+    """Two tills read version 1; each writes version 2."""
+    shop, number = file_desk.shop, file_desk.book().number
+    shop.run(jobs.correct_fields, number, phone="303 555 0101")
+    with shop.database.writing.begin() as connection:
+        connection.execute(text("UPDATE customers SET version = 1"))
+    shop.run(jobs.correct_fields, number, phone="303 555 0102")
+    found = shop.ask(lambda unit: list(stored_steps.overwritten(unit, stored_steps.read(unit))))
+    assert found == ["customers 1 was written 3 times, and is at version 2"]
 
 
 @pytest.mark.parametrize("kind", KINDS)
