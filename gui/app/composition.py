@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import logging
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from datetime import datetime
 from functools import partial
 from io import TextIOWrapper
@@ -216,17 +216,24 @@ class CompositionRoot(QObject):
         self._again.end()
         self._work.ask(readiness.with_settings, then=self._move_in)
 
-    def _move_in(self, found_here: tuple[ShopSettings, Readiness]) -> None:
-        settings, found = found_here
-        front = settings.front
-        _speak(settings)
+    def _move_in(self, found: tuple[ShopSettings, Readiness]) -> None:
+        _speak(found[0])
         self._work.changed.connect(self._note_settings)
+        self._work.turns.take(self._moving_in(*found))
+
+    def _moving_in(self, settings: ShopSettings, found: Readiness) -> Iterator[None]:
+        """Screen by screen, so that the window is there meanwhile; together they take over half a second."""
+        front = settings.front
         counter = CounterScreen(self._desk)
+        yield
         self._show_customer_side(front, counter)
-        screens, self._set_up = self._screens(counter), None
-        if not front.practice:
-            screens[SET_UP] = self._set_up = SetUpScreen(self._desk)
-            self._set_up.finished.connect(self._to_counter)
+        screens: dict[str, Screen] = {"counter": counter}
+        self._set_up = None
+        for name, make in self._makers(front).items():
+            yield
+            screens[name] = make()
+        yield
+        self._connect_screens(screens, counter)
         self._work.refused.disconnect(self._was_not_opened)
         is_set_up_first = self._set_up is not None and bool(self._set_up.pages) and not found.is_ready
         first = SET_UP if is_set_up_first else "counter"
@@ -235,22 +242,33 @@ class CompositionRoot(QObject):
         self.signing_in = SigningIn(self._window, self._desk, settings)
         self._look_after_backups()
 
-    def _screens(self, counter: CounterScreen) -> dict[str, Screen]:
-        shop = ShopScreen(self._desk)
+    def _makers(self, front: ShopFront) -> dict[str, Callable[[], Screen]]:
+        """How each screen is made but the Counter."""
+        makers: dict[str, Callable[[], Screen]] = {
+            "phone": partial(PhoneScreen, self._desk),
+            "bench": partial(BenchScreen, self._desk),
+            "pickup": partial(PickupScreen, self._desk),
+            "shop": partial(ShopScreen, self._desk),
+        }
+        if not front.practice:
+            makers[SET_UP] = self._make_set_up
+        return makers
+
+    def _make_set_up(self) -> SetUpScreen:
+        made = self._set_up = SetUpScreen(self._desk)
+        made.finished.connect(self._to_counter)
+        return made
+
+    def _connect_screens(self, screens: Mapping[str, Screen], counter: CounterScreen) -> None:
+        shop, bench, phone = screens["shop"], screens["bench"], screens["phone"]
+        assert isinstance(shop, ShopScreen)
+        assert isinstance(bench, BenchScreen)
+        assert isinstance(phone, PhoneScreen)
         shop.wants_page.connect(self._fill_in)
-        bench = BenchScreen(self._desk)
         shop.wants_tape.connect(self._to_bench)
         shop.wants_tape.connect(bench.take)
-        phone = PhoneScreen(self._desk)
         phone.amend_wanted.connect(self._to_counter)
         phone.amend_wanted.connect(counter.amend)
-        return {
-            "counter": counter,
-            "phone": phone,
-            "bench": bench,
-            "pickup": PickupScreen(self._desk),
-            "shop": shop,
-        }
 
     @Slot(object)
     def _note_settings(self, changed: frozenset[str]) -> None:

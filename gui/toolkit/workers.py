@@ -21,6 +21,7 @@ from gui.toolkit.background_task import BackgroundTask, begin, single_thread
 from gui.toolkit.change_watching import ChangeWatching
 from gui.toolkit.garbage_collection import MainThreadCollector
 from gui.toolkit.sent_steps import SentSteps
+from gui.toolkit.turns import Turns
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
@@ -65,13 +66,14 @@ class Work(QObject):
         self.link_changed.connect(self._note_link)
         self._under_way: set[BackgroundTask] = set()
         self.sent = SentSteps(self)
+        self.turns = Turns(self)
         self._collector = MainThreadCollector(self)
         sys.setswitchinterval(TURN_S)
 
     @property
     def is_idle(self) -> bool:
         """Whether nothing is waiting or running."""
-        return not self._under_way
+        return not self._under_way and self.turns.is_idle
 
     @property
     def is_cut_off(self) -> bool:
@@ -244,6 +246,7 @@ class Work(QObject):
     def close(self) -> None:
         """Stop long readings, finish what else was begun, then close the shop."""
         self._closing.set()
+        self.turns.end()
         self._hurry()
         self._watching.waitForDone()
         self._long_computations.waitForDone()

@@ -48,7 +48,7 @@ def _run(kind: str, asked: argparse.Namespace) -> Sequence[str]:
             return _watch_window(shop, folder, asked)
         nursery = kept.enter_context(Nursery(folder))
         run = kept.enter_context(TillRun(shop, nursery, folder, seed=asked.seed, without=asked.without))
-        for phase in till_engines.phases(kind, asked.steps):
+        for phase in till_engines.phases(kind, asked.steps, asked.fault):
             run.live_through(phase, PAUSE_S)
         run.end()
         found = till_report.report(run)
@@ -72,6 +72,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--rounds", type=int, default=3, help="how often each fault strikes the window")
     parser.add_argument("--stacks", action="store_true", help="where the window was when it stood still")
     parser.add_argument("--without", choices=guards_out.ALL, default="", help="a guard that is left out")
+    parser.add_argument("--fault", default="", help="one line of the table alone, by its name")
     parser.add_argument("--seed", type=int, default=SEED)
     return parser
 

@@ -34,12 +34,15 @@ def made(kind: str, folder: Path, *, is_slack: bool = False) -> Iterator[Shop8]:
         yield Shop8(kind, server.url, links, server)
 
 
-def phases(kind: str, steps: int) -> tuple[Phase, ...]:
-    """The faults of an engine one after the other, then all of them, in so many steps together."""
+def phases(kind: str, steps: int, one: str = "") -> tuple[Phase, ...]:
+    """The faults of an engine one after the other, then all of them, in so many steps together.
+
+    ``one``: the name of the only one that is meant.
+    """
     every = _FAULTS[kind]
-    share = -(-steps // (len(every) + 2))
-    calm, all_of_them = Phase("nothing", (), share), Phase("all of these", every, share)
-    return (calm, *(Phase(each.name, (each,), share) for each in every), all_of_them)
+    faults = {"nothing": (), **{each.name: (each,) for each in every}, "all of these": every}
+    meant = {name: each for name, each in faults.items() if one in ("", name)}
+    return tuple(Phase(name, each, -(-steps // len(meant))) for name, each in meant.items())
 
 
 _FAULTS = {

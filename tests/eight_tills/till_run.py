@@ -151,7 +151,7 @@ class TillRun:
                 fault = phase.faults[struck % len(phase.faults)]
                 self._suffer(fault)
                 struck += 1
-            self._watch(pause_s)
+            self.watch(pause_s)
         self.happened.phases.append((phase.name, begun, monotonic()))
         self.happened.struck += struck
 
@@ -161,7 +161,7 @@ class TillRun:
         self.begin_again()
         given_up = monotonic() + 2 * LONGEST_S[self.shop.kind] + BUSY_MACHINE_S
         while self._alive() and monotonic() < given_up:
-            self._watch(LOOK_S)
+            self.watch(LOOK_S)
         self._read()
         for name, journal in self.journals.items():
             if not journal.has_ended:
@@ -179,11 +179,12 @@ class TillRun:
     def _suffer(self, fault: Fault) -> None:
         fault.strike(self)
         try:
-            self._watch(fault.lasts_s(self))
+            self.watch(fault.lasts_s(self))
         finally:
             fault.heal(self)
 
-    def _watch(self, seconds: float) -> None:
+    def watch(self, seconds: float) -> None:
+        """Let the tills work for so long, and name whoever is stuck."""
         until = monotonic() + seconds
         while True:
             self._read()

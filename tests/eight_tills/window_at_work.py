@@ -137,7 +137,7 @@ class Clerk(QObject):
             counter.draft.begin(TypedBox(rows=rows, name=name))
         elif self._turns % TURNS == 0:
             self._window.go(next(self._moments))
-        elif counter.quote is not None and counter.has_its_day:
+        elif counter.quote is not None:
             counter.booking.book()
 
     @Slot(object)
