@@ -6,13 +6,13 @@ from datetime import datetime
 from pathlib import Path
 
 from sqlalchemy.exc import SQLAlchemyError
-from sqlalchemy.orm import Session
 
 from core.model.errors import Refused, TapewrightError
 from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import shop_settings
 from core.store import current_settings
 from core.store.engines import open_database
+from core.store.sharing.shop_scope import ShopSession
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -31,7 +31,7 @@ def settings(where: str | Path, now: datetime) -> ShopSettings | None:
         return None
     database = open_database(where)
     try:
-        with Session(database.reading) as session, session.begin():
+        with ShopSession(database.reading) as session, session.begin():
             row = current_settings.newest(Unit(session, now, "restore"))
             return shop_settings.new_shop() if row is None else current_settings.of_text(row.value)
     except (SQLAlchemyError, TapewrightError):

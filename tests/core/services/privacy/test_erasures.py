@@ -7,7 +7,6 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 
 from core.cli import entry
 from core.model.errors import NotPermitted, Refused, WrongInput
@@ -19,6 +18,7 @@ from core.services.privacy import erasures, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.store import current_settings, history, row_digests
 from core.wording import record_heads
+from tests.support.behind import behind
 from tests.support.booked import Desk, events, line, opened
 from tests.support.named_everywhere import NAME, PHONE, a_year_ago, everything, found
 
@@ -59,11 +59,11 @@ def test_nobody_can_try_names_against_what_is_left(desk: Desk, tmp_path: Path) -
     job = a_year_ago(desk, tmp_path / "papers")
     with desk.shop.database.reading.connect() as connection:
         rows = {
-            name: [dict(row) for row in connection.execute(text(f"SELECT * FROM {name}")).mappings()]
+            name: [dict(row) for row in connection.execute(behind(f"SELECT * FROM {name}")).mappings()]
             for name in ("customers", "jobs")
         }
         salts = [row["salt"] for name in rows for row in rows[name]]
-        salts += connection.execute(text("SELECT salt FROM events WHERE job IS NOT NULL")).scalars().all()
+        salts += connection.execute(behind("SELECT salt FROM events WHERE job IS NOT NULL")).scalars().all()
     said = "".join(event.payload for event in events(desk.shop, row_digests.KIND))
     for name, held in rows.items():
         for row in held:
@@ -146,7 +146,7 @@ def test_what_a_server_keeps_to_plan_by_forgets_the_name(server_shop: str, tmp_p
     with opened(server_shop, "postgres") as desk:
         job = a_year_ago(desk)
         with desk.shop.database.writing.execution_options(isolation_level="AUTOCOMMIT").connect() as whole:
-            whole.execute(text("ANALYZE"))
+            whole.execute(behind("ANALYZE"))
         assert "pg_statistic" in {name for name, _ in found(desk, tmp_path)}
         erasures.erase(desk.shop, job.number)
         assert found(desk, tmp_path) == []
