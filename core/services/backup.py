@@ -11,7 +11,6 @@ from datetime import datetime
 from pathlib import Path
 
 from sqlalchemy import func, select
-from sqlalchemy.orm import Session
 
 from core.model import private_files, regular_files
 from core.model.errors import WrongInput
@@ -19,6 +18,8 @@ from core.store import failures, history, schema
 from core.store.audits import audit, row_audit
 from core.store.engines import Database, open_database
 from core.store.job_tables import JobRow
+from core.store.sharing.shop_names import in_file_name
+from core.store.sharing.shop_scope import ShopSession
 from core.store.shop_files import (
     dump,
     dump_files,
@@ -83,12 +84,13 @@ def stem(database: Database) -> str:
     """How the names of the backups of a shop begin: as its file is called, or its database on the server."""
     if database.path is not None:
         return database.path.stem
-    return re.sub(r"\W+", "-", database.reading.url.database or "tapewright")
+    called = re.sub(r"\W+", "-", database.reading.url.database or "tapewright")
+    return f"{called}{in_file_name(database.shop)}"
 
 
 def _head(database: Database, now: datetime) -> str:
     """How the head of the history begins: in the name of a copy it tells a rewritten or an older one."""
-    with Session(database.reading) as session, session.begin():
+    with ShopSession(database.reading) as session, session.begin():
         return history.head(Unit(session, now, "backup"))[: record_heads.LETTERS]
 
 
@@ -101,7 +103,7 @@ def verify(database: Database, now: datetime, *, head: str | None = None) -> tup
         found = file_copies.problems_of_file(database.path) if database.path is not None else []
         if found:
             return tuple(found)
-        with Session(database.reading) as session, session.begin():
+        with ShopSession(database.reading) as session, session.begin():
             unit = Unit(session, now, "verify")
             return (*audit.verify(unit), *row_audit.not_held(unit, head))
 
@@ -116,7 +118,7 @@ def check(file: Path, now: datetime, key: str = "") -> Rehearsal:
         make_ready(file, copy, now, key)
         database = open_database(copy)
         try:
-            with Session(database.reading) as session, session.begin():
+            with ShopSession(database.reading) as session, session.begin():
                 return _rehearsal(Unit(session, now, "rehearsal"))
         finally:
             database.close()

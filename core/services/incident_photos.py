@@ -12,6 +12,8 @@ import platformdirs
 from core.model import private_files, regular_files
 from core.model.errors import Unavailable, WrongInput
 from core.model.incident_records import IncidentLine
+from core.store import engines
+from core.store.sharing import shop_names
 from core.wording.messages import say
 
 MOST_BYTES = 20_000_000
@@ -48,7 +50,8 @@ def keep(path: Path, folder: Path) -> Photo:
 def beside(shop: str) -> Path:
     """The folder of photos of a shop: beside its file; of one on a server, in this user's data folder."""
     if "://" in shop:
-        return Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / "photos"
+        folder = f"photos{shop_names.in_file_name(engines.shop_at(shop))}"
+        return Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / folder
     return Path(shop).absolute().parent / "photos"
 
 

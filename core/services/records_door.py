@@ -14,7 +14,6 @@ from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 from uuid import uuid4
 
 from sqlalchemy import Engine
-from sqlalchemy.orm import Session
 
 from core.model.errors import Refused
 from core.model.names import NO_COMMAND, CommandId
@@ -23,6 +22,7 @@ from core.store import changes, commands, failures, history, moved_shops, row_di
 from core.store.changes import ChangeLog
 from core.store.commands import CarriedOut
 from core.store.engines import Database, open_database, shown_address
+from core.store.sharing.shop_scope import ShopSession
 from core.store.unit import Unit
 
 if TYPE_CHECKING:
@@ -131,7 +131,7 @@ class Shop:
         """Carries out one step and takes all of it back: its answer is given, nothing is stored."""
         with (
             failures.named_here(self.where),
-            Session(self.database.writing, expire_on_commit=False) as session,
+            ShopSession(self.database.writing, expire_on_commit=False) as session,
             session.begin() as transaction,
         ):
             unit = Unit(session, self.clock(), self.who, {}, shop_settings.new_shop, new_command())
@@ -202,7 +202,7 @@ class Shop:
         with (
             self.database.changes.own_step(),
             failures.named_here(self.where),
-            Session(engine, expire_on_commit=False) as session,
+            ShopSession(engine, expire_on_commit=False) as session,
             session.begin(),
         ):
             yield Unit(session, self.clock(), self.who, self._memory, shop_settings.new_shop, command)

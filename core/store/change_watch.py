@@ -27,6 +27,7 @@ SILENT_SECONDS = 3.0
 """A server that does not answer this small question for so long cannot be reached."""
 
 _NUMBERS = "SELECT kind, number FROM change_numbers"
+_NUMBERS_OF_SHOP = "SELECT kind, number FROM change_numbers WHERE shop = %s"
 
 
 class ChangeWatch(ABC):
@@ -134,7 +135,7 @@ class ServerWatch(ChangeWatch):
             link.rollback()
             link.autocommit = True
             link.patience = Patience(SILENT_SECONDS)
-            link.execute(f"LISTEN {changes.CHANNEL}")
+            link.execute(f'LISTEN "{changes.channel(self._database.shop)}"')
         except BaseException:
             link.close()
             raise
@@ -145,7 +146,7 @@ class ServerWatch(ChangeWatch):
         return any(True for _ in self._link.notifies(timeout=LOOK_SECONDS, stop_after=1))
 
     def _numbers(self) -> dict[str, int]:
-        return dict(self._link.execute(_NUMBERS).fetchall())
+        return dict(self._link.execute(_NUMBERS_OF_SHOP, (self._database.shop,)).fetchall())
 
     def _let_go(self, link: Any) -> None:
         link.close()

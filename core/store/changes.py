@@ -19,10 +19,10 @@ from core.model.errors import TapewrightError
 from core.model.names import EVERY_KIND
 from core.store import moved_shops
 from core.store.columns import StoredTable
+from core.store.sharing import shop_scope
+from core.store.sharing.shop_default import MAIN
+from core.store.sharing.shop_names import in_file_name
 from core.store.shop_tables import ChangeNumberRow
-
-CHANNEL = "tapewright_changed"
-"""The channel of the hint."""
 
 _NOTHING: frozenset[str] = frozenset()
 _JOBS, _TAPES, _SHOP = frozenset({"jobs"}), frozenset({"tapes"}), frozenset({"shop"})
@@ -41,12 +41,22 @@ OF_TABLE: Mapping[str, frozenset[str]] = {
 }
 """What each table shows. A table that is not named here changes everything."""
 
-_NUMBERS = select(*StoredTable.metadata.tables[ChangeNumberRow.__tablename__].columns)
+_KEPT = StoredTable.metadata.tables[ChangeNumberRow.__tablename__]
+_NUMBERS = select(_KEPT.c.kind, _KEPT.c.number)
 _TOUCHED = "kinds_touched"
 _RAISE = text(
     "INSERT INTO change_numbers (kind, number) VALUES (:kind, :number) "
     "ON CONFLICT (kind) DO UPDATE SET number = excluded.number"
 )
+_RAISE_ON_SERVER = text(
+    "INSERT INTO change_numbers (shop, kind, number) VALUES (:shop, :kind, :number) "
+    "ON CONFLICT (shop, kind) DO UPDATE SET number = excluded.number"
+)
+
+
+def channel(shop: str) -> str:
+    """The channel of the hint."""
+    return f"tapewright_changed{in_file_name(shop)}"
 
 
 class ChangeLog:
@@ -101,15 +111,19 @@ class ChangeLog:
         if moved_shops.MOVED in before:
             moved_shops.check(connection)
         now = max(before.values(), default=0) + 1
-        connection.execute(_RAISE, [{"kind": kind, "number": now} for kind in sorted(kinds)])
+        rows = [{"kind": kind, "number": now} for kind in sorted(kinds)]
         if connection.dialect.name == "postgresql":
-            connection.execute(text("SELECT pg_notify(:channel, '')"), {"channel": CHANNEL})
+            shop = shop_scope.name_of(connection) or MAIN
+            connection.execute(_RAISE_ON_SERVER, [{**row, "shop": shop} for row in rows])
+            connection.execute(text("SELECT pg_notify(:channel, '')"), {"channel": channel(shop)})
+        else:
+            connection.execute(_RAISE, rows)
         self._own.numbers = {kind: (before.get(kind, 0), now) for kind in kinds}
 
 
 def read(connection: Connection | Session) -> dict[str, int]:
     """The numbers by kind."""
-    rows = connection.execute(_NUMBERS)
+    rows = connection.execute(shop_scope.narrowed_once(connection, _NUMBERS, _KEPT))
     return {row.kind: row.number for row in rows}
 
 

@@ -10,10 +10,11 @@ from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import DateTime, Dialect, MetaData, String, Text
-from sqlalchemy.orm import DeclarativeBase, MappedAsDataclass
+from sqlalchemy.orm import DeclarativeBase, Mapped, MappedAsDataclass, mapped_column
 from sqlalchemy.types import TypeDecorator, TypeEngine
 
 from core.model import serialization
+from core.store.sharing import shop_default
 
 NAMES = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -28,9 +29,18 @@ BYTEWISE = Text().with_variant(Text(collation="C"), "postgresql")
 
 
 class StoredTable(MappedAsDataclass, DeclarativeBase, kw_only=True, eq=False, repr=False):
-    """Every table; constraints are named so that migrations can speak of them."""
+    """Every table; constraints are named so that migrations can speak of them.
+
+    The keys here are those within one shop. On a server ``shop`` stands before each of them, in every
+    primary key, unique constraint, link and index (`tests.core.store.sharing` compares).
+    """
 
     metadata = MetaData(naming_convention=NAMES)
+
+    shop: Mapped[str] = mapped_column(
+        String(shop_default.LONGEST), init=False, deferred=True, insert_default=shop_default.of_insert
+    )
+    """Whose row it is: see `core.store.sharing.shop_scope`."""
 
 
 class UtcMoment(TypeDecorator[datetime]):

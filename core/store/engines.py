@@ -22,6 +22,8 @@ from sqlalchemy.pool import ConnectionPoolEntry
 from core.model import regular_files
 from core.model.errors import Unavailable, WrongInput
 from core.store.changes import ChangeLog
+from core.store.sharing import shop_names, shop_scope
+from core.store.sharing.shop_default import MAIN
 from core.store.silence import Patience
 from core.store.sqlite_library import refuse_reset_race, sqlite_module
 from core.wording.messages import say
@@ -37,9 +39,14 @@ IDLE_SECONDS = 30
 not keep the others from writing. Within a step nothing is worked out that takes nearly as long."""
 
 _FILE_BEFORE = "file_before"
+SHOWN = "shown"
+"""The option of a server's engines with the address as it may be shown."""
 
 WRITERS_LOCK = 0x7461_7065
-"""Key of the PostgreSQL advisory lock that puts writers in a row (the word "tape" in ASCII)."""
+"""Word of the PostgreSQL advisory lock that puts the writers of a shop in a row ("tape" in ASCII)."""
+
+DOOR_LOCK = 0x646F_6F72
+"""Word of the advisory lock that whoever connects to a shop asks for, and a restore holds ("door")."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +60,8 @@ class Database:
     reading: Engine
     patience: Patience = field(default_factory=Patience)
     """How long a call to the server may hear nothing."""
+    shop: str = MAIN
+    """Which of the shops that share the server."""
     changes: ChangeLog = field(default_factory=ChangeLog)
 
     def close(self) -> None:
@@ -142,32 +151,41 @@ def _identity(path: Path) -> tuple[int, int] | None:
 
 
 def _open_server(address: str) -> Database:
-    url = _server_url(address)
+    url, shop = shop_names.taken_from(_server_url(address))
     patience = Patience()
-    writing = _server_engine(url, patience, f"SET idle_in_transaction_session_timeout = '{IDLE_SECONDS}s'")
-    reading = _server_engine(url, patience).execution_options(
+    until_idle = f"SET idle_in_transaction_session_timeout = '{IDLE_SECONDS}s'"
+    writing = _server_engine(url, shop, patience, until_idle)
+    reading = _server_engine(url, shop, patience).execution_options(
         isolation_level="REPEATABLE READ", postgresql_readonly=True
     )
-    event.listen(
-        writing,
-        "begin",
-        lambda connection: connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({WRITERS_LOCK})"),
-    )
-    return Database(shown_address(address), None, writing, reading, patience)
+    lock = f"SELECT pg_advisory_xact_lock({shop_names.lock_key(WRITERS_LOCK, shop)})"
+    event.listen(writing, "begin", lambda connection: connection.exec_driver_sql(lock))
+    return Database(_shown(url, shop), None, writing, reading, patience, shop)
 
 
 def shown_address(where: str | Path) -> str:
-    """A file, or an address with user, server and database only: passwords hide in the query as well."""
+    """A file, or an address with user, server, database and shop only: passwords hide in the query too."""
     if "://" not in str(where):
         return str(where)
     try:
-        url = _server_url(str(where))
+        return _shown(*shop_names.taken_from(_server_url(str(where))))
     except WrongInput:
         return say("records", "address_is_unreadable")
+
+
+def shop_at(address: str) -> str:
+    """The name of the shop at an address of a server; where it cannot be read, whoever opens it is told."""
+    try:
+        return shop_names.taken_from(_server_url(address))[1]
+    except WrongInput:
+        return MAIN
+
+
+def _shown(url: URL, shop: str) -> str:
     host = url.host or url.query.get("host", "")
     user = url.username or url.query.get("user")
     named = URL.create("postgresql", None if user is None else str(user), host=str(host), port=url.port)
-    return named.set(database=url.database).render_as_string()
+    return shop_names.added_to(named.set(database=url.database), shop).render_as_string()
 
 
 def _server_url(address: str) -> URL:
@@ -184,15 +202,22 @@ def _server_url(address: str) -> URL:
     return url.set(drivername="postgresql+psycopg")
 
 
-def _server_engine(url: URL, patience: Patience, *further: str) -> Engine:
-    milliseconds = CONNECT_SECONDS * 1000
+def program_name(shop: str) -> str:
+    """What the server's list of connections calls a program that works on a shop."""
+    return f"tapewright {shop}"
+
+
+def _server_engine(url: URL, shop: str, patience: Patience, *further: str) -> Engine:
+    timeouts = {"connect_timeout": CONNECT_SECONDS, "tcp_user_timeout": CONNECT_SECONDS * 1000}
     engine = create_engine(
         url,
         hide_parameters=True,
         pool_pre_ping=True,
         pool_size=2,
-        connect_args={"connect_timeout": CONNECT_SECONDS, "tcp_user_timeout": milliseconds},
+        connect_args={**timeouts, "application_name": program_name(shop)},
+        execution_options={**shop_scope.options(shop), SHOWN: _shown(url, shop)},
     )
+    door = f"SELECT pg_advisory_xact_lock_shared({shop_names.lock_key(DOOR_LOCK, shop)})"
 
     def prepare(connection: DBAPIConnection, _: ConnectionPoolEntry) -> None:
         cursor = connection.cursor()
@@ -200,12 +225,25 @@ def _server_engine(url: URL, patience: Patience, *further: str) -> Engine:
         cursor.execute("SET TIME ZONE 'UTC'")
         for statement in further:
             cursor.execute(statement)
+        _wait_at_door(connection, cursor, door, _shown(url, shop))
         cursor.close()
         connection.commit()
 
     event.listen(engine, "do_connect", partial(_connect, patience))
     event.listen(engine, "connect", prepare)
+    shop_scope.keep_apart(engine)
     return engine
+
+
+def _wait_at_door(connection: DBAPIConnection, cursor: Any, door: str, where: str) -> None:
+    """Nobody comes in while the rows of the shop are replaced; Unavailable when that takes long."""
+    from psycopg import errors  # for shops on a server alone
+
+    try:
+        cursor.execute(door)
+    except errors.LockNotAvailable as error:
+        connection.close()
+        raise Unavailable(say("records", "restore_under_way", where=where)) from error
 
 
 def _connect(

@@ -24,6 +24,7 @@ from core.model.names import JobNumber, TapeCode
 from core.model.tape_records import JournalEntry
 from core.store import row_digests
 from core.store.columns import StoredTable, written
+from core.store.sharing.shop_scope import narrowed_once
 from core.store.shop_tables import CounterRow, EventRow
 from core.store.tape_tables import TapeRow
 from core.store.unit import Unit, allot
@@ -244,7 +245,9 @@ def _head(unit: Unit, seq: int) -> tuple[str, datetime | None]:
     """The digest and moment of the line before ``seq``; remembered while the transaction lasts."""
     known: tuple[str, datetime] | None = unit.session.info.get(_HEAD)
     if known is None:
-        found = unit.session.connection().execute(_LINE, {"line": seq - 1}).one_or_none()
+        connection = unit.session.connection()
+        line = narrowed_once(connection, _LINE, _EVENTS)
+        found = connection.execute(line, {"line": seq - 1}).one_or_none()
         known = None if found is None else (found.digest, found.at)
     return known or (BEGINNING, None)
 

@@ -10,7 +10,7 @@ from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
 from core.store.copy_tables import CopyRow
-from core.store.engines import shown_address
+from core.store.engines import SHOWN
 from core.store.job_tables import JobRow
 from core.store.tape_tables import DonorRow, RepairRow, TapeRow
 from core.store.unit import Unit
@@ -23,9 +23,8 @@ IN_THE_SHOP = tuple(station for station in Station if station.is_in_the_shop)
 
 def where(unit: Unit) -> str:
     """The file of the shop's books, or the address of their server."""
-    url = unit.session.get_bind().engine.url
-    is_file = url.get_backend_name() == "sqlite"
-    return str(url.database) if is_file else shown_address(url.render_as_string(hide_password=False))
+    engine = unit.session.get_bind().engine
+    return str(engine.get_execution_options().get(SHOWN) or engine.url.database)
 
 
 def job_row(unit: Unit, number: str) -> JobRow:

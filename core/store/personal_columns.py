@@ -14,6 +14,7 @@ from sqlalchemy import column, select, table, update
 from sqlalchemy.orm import Session
 
 from core.store import row_digests
+from core.store.sharing import shop_scope
 
 Row = Mapping[str, Any]
 
@@ -69,7 +70,8 @@ def without_person(name: str, row: Row, mark: str) -> dict[str, Any]:
 
 def rows_of(session: Session, name: str, jobs: list[int]) -> Iterator[tuple[Any, Row]]:
     """Key and row, as stored, of every row of a table that belongs to one of these orders."""
-    kept = row_digests.raw_table(session.connection(), name)
+    connection = session.connection()
+    kept = row_digests.raw_table(connection, name)
     if name == "jobs":
         mine = kept.c.id.in_(jobs)
     elif "job_id" in kept.c:
@@ -78,11 +80,21 @@ def rows_of(session: Session, name: str, jobs: list[int]) -> Iterator[tuple[Any,
         owned = [(each, by) for each, by in row_digests.OWNERS.items() if by in kept.c]
         if not owned:
             return
-        owner = table(owned[0][0], column("id"), column("job_id"))
-        mine = kept.c[owned[0][1]].in_(select(owner.c.id).where(owner.c.job_id.in_(jobs)))
-    (key,) = row_digests.key_names(session.connection(), name)
-    for row in session.connection().execute(select(kept).where(mine)).mappings():
-        yield row[key], dict(row)
+        owner = table(owned[0][0], column("id"), column("job_id"), column("shop"))
+        theirs = select(owner.c.id).where(owner.c.job_id.in_(jobs))
+        mine = kept.c[owned[0][1]].in_(shop_scope.narrowed(connection, theirs, owner))
+    (key,) = row_digests.key_names(connection, name)
+    asked = shop_scope.narrowed(connection, select(kept).where(mine), kept)
+    for row in connection.execute(asked).mappings():
+        yield row[key], {each: value for each, value in row.items() if each != "shop"}
+
+
+def customer_row(session: Session, customer: int) -> Row:
+    """The row of a customer as stored."""
+    connection = session.connection()
+    kept = row_digests.raw_table(connection, "customers")
+    asked = shop_scope.narrowed(connection, select(kept).where(kept.c.id == customer), kept)
+    return dict(connection.execute(asked).mappings().one())
 
 
 def change(session: Session, name: str, key: Any, values: dict[str, Any]) -> None:

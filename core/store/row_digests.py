@@ -3,6 +3,9 @@
 Each transaction ends with a line of kind ``rows`` that holds the digest of every row it wrote. Rows of an
 order or a customer are hashed together with a salt that is kept beside them and thrown away when the customer
 is erased, so that nobody can find out a name from its digest by trying names.
+
+The name of the shop goes into no digest and no key: a shop keeps its digests when it moves to a server where
+it has another name. A row whose shop was altered is missing in its own.
 """
 
 from __future__ import annotations
@@ -36,6 +39,7 @@ from sqlalchemy.orm import Session, object_mapper
 
 from core.model import serialization
 from core.store.columns import StoredTable, written
+from core.store.sharing.shop_scope import narrowed, narrowed_once
 
 KIND = "rows"
 """Of the lines of history that hold digests."""
@@ -47,6 +51,7 @@ OUTSIDE = ("events", "counters", "drafts", "command_answers", "change_numbers", 
 OWNERS = {"tapes": "tape_id", "copies": "copy_id"}
 """What belongs to an order, and the column by which other rows belong to it."""
 
+_SHOP = "shop"
 _WRITTEN = "rows_written"
 Digests = dict[str, dict[str, str | None]]
 """By table and key; None: the row is gone."""
@@ -136,17 +141,19 @@ class Salts:
         return known[key]
 
     def _read(self, name: str, wanted: str, key: int | None = None) -> dict[int, Any]:
+        kept = _table(name)
         if key is None:
-            found = self._connection.execute(_column(name, wanted))
+            found = self._connection.execute(narrowed_once(self._connection, _column(name, wanted), kept))
         else:
-            found = self._connection.execute(_column_of_one(name, wanted), {"key": key})
+            asked = narrowed_once(self._connection, _column_of_one(name, wanted), kept)
+            found = self._connection.execute(asked, {"key": key})
         return {row[0]: row[1] for row in found}
 
 
 def digest(name: str, row: Mapping[str, Any], salt: str) -> str:
     """SHA-256 over a table's name and all that a row holds; an empty column counts as not there, so that a
     column added later changes nothing."""
-    held = {key: _plain(value) for key, value in row.items() if value is not None}
+    held = {key: _plain(value) for key, value in row.items() if value is not None and key != _SHOP}
     return hashlib.sha256((salt + serialization.dumps([name, held])).encode()).hexdigest()
 
 
@@ -155,19 +162,26 @@ def _of_rows(
 ) -> Iterator[tuple[str, str]]:
     names = key_names(connection, name)
     if keys is None:
-        rows = connection.execute(_every(name))
+        asked, given = _every(name), {}
     elif len(names) == 1 and len(keys) == 1:
-        rows = connection.execute(_one(name, names[0]), {"key": keys[0][0]})
+        asked, given = _one(name, names[0]), {"key": keys[0][0]}
     else:
-        rows = connection.execute(_every(name).where(_among([column(each) for each in names], keys)))
+        asked, given = _every(name).where(_among([column(each) for each in names], keys)), {}
+    narrow = narrowed if keys is not None and not given else narrowed_once
+    rows = connection.execute(narrow(connection, asked, _table(name)), given)
     for found in rows.mappings():
         row = dict(found)
         yield _text([row[each] for each in names]), digest(name, row, salts.of(row))
 
 
 @cache
+def _table(name: str) -> TableClause:
+    return table(name, column("id"), column(_SHOP))
+
+
+@cache
 def _every(name: str) -> Select[Any]:
-    return select(literal_column("*")).select_from(table(name))
+    return select(literal_column("*")).select_from(_table(name))
 
 
 @cache
@@ -178,7 +192,7 @@ def _one(name: str, key: str) -> Select[Any]:
 
 @cache
 def _column(name: str, wanted: str) -> Select[Any, Any]:
-    return select(column("id"), column(wanted)).select_from(table(name))
+    return select(column("id"), column(wanted)).select_from(_table(name))
 
 
 @cache
@@ -187,11 +201,12 @@ def _column_of_one(name: str, wanted: str) -> Select[Any, Any]:
 
 
 def key_names(connection: Connection, name: str) -> list[str]:
-    """The columns of a table's primary key."""
+    """The columns of a table's primary key within its shop."""
     known = StoredTable.metadata.tables.get(name)
     if known is not None:
         return [each.name for each in known.primary_key]
-    return inspect(connection).get_pk_constraint(name)["constrained_columns"]
+    names = inspect(connection).get_pk_constraint(name)["constrained_columns"]
+    return [each for each in names if each != _SHOP]
 
 
 def raw_table(connection: Connection, name: str) -> TableClause:

@@ -15,14 +15,18 @@ from sqlalchemy import Connection, inspect, text
 from core.model import private_files
 from core.model.errors import NoShopYet, Refused, Unavailable, WrongInput
 from core.store.engines import Database
+from core.store.sharing import shop_rows, shop_scope
 from core.store.shop_files import durable_files, file_copies, restore_journal, shop_marker
 from core.store.silence import UPDATE_SECONDS
 from core.wording.messages import say
 
-HEAD = "0018"
+HEAD = "0019"
 """The newest revision in `core.store.migrations.versions`."""
 
 _MIGRATIONS = Path(__file__).with_name("migrations")
+
+_UPDATE_LOCK = 0x7461_626C
+"""Key of the PostgreSQL advisory lock of whoever changes the tables that shops share ("tabl" in ASCII)."""
 
 
 def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
@@ -41,7 +45,8 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
         found, _ = _look(database)  # another program may have made the tables meanwhile, and left the marker
         if found is None:
             raise shop_marker.is_gone(database.path)
-    if found is None and not create:
+    is_begun = found is not None and _holds_shop(database)
+    if not create and not is_begun:
         raise NoShopYet(say("records", "no_shop_yet", where=database.where))
     kept = None if found in (HEAD, None) else _keep_older(database, found, now)
     if found != HEAD:
@@ -49,21 +54,28 @@ def bring_up(database: Database, *, create: bool, now: datetime) -> Path | None:
             _upgrade(database)
     if database.path is not None:
         shop_marker.leave(database.path)
+    elif not is_begun:
+        with database.writing.begin() as connection:
+            shop_rows.begin(connection)
     return kept
 
 
 def found_in(database: Database) -> tuple[str | None, bool]:
-    """The revision of the tables, if they are ours, and whether there are tables at all."""
-    return _look(database)
+    """The revision of the tables, if they are ours, and whether more is there than other shops."""
+    revision, holds_tables = _look(database)
+    return revision, holds_tables and (revision != HEAD or _holds_shop(database))
 
 
 def make_and_fill(database: Database, fill: Callable[[Connection], None]) -> None:
-    """Makes the tables of a new shop and fills them, in one transaction: all of it or nothing."""
+    """Makes the tables of a new shop and fills them, in one transaction: all of it or nothing.
+
+    On a server where there are tables of today it becomes another shop in them.
+    """
     if database.path is not None:
         durable_files.make_folders(database.path.parent)
         private_files.make_file(database.path)
     with _unlinked(database) as connection, connection.begin():
-        upgrade(connection)
+        bring_up_within(connection)
         fill(connection)
     if database.path is not None:
         durable_files.flush_folder(database.path.parent)
@@ -98,10 +110,15 @@ def _keep_older(database: Database, found: str, now: datetime) -> Path:
 def _look(database: Database) -> tuple[str | None, bool]:
     """The revision of the tables, and whether there are tables at all."""
     with database.reading.connect() as connection:
-        tables = inspect(connection).get_table_names()
-        if "alembic_version" not in tables:
-            return None, bool(tables)
-        return connection.execute(text("SELECT version_num FROM alembic_version")).scalar(), True
+        found = revision_of(connection)
+        return found, found is not None or bool(inspect(connection).get_table_names())
+
+
+def revision_of(connection: Connection) -> str | None:
+    """The revision of the tables; None where there are none of ours."""
+    if not inspect(connection).has_table("alembic_version"):
+        return None
+    return connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
 
 
 def check_known(found: str, where: str) -> None:
@@ -118,13 +135,38 @@ def upgrade(connection: Connection, revision: str = "head") -> None:
     config = Config()
     config.set_main_option("script_location", str(_MIGRATIONS).replace("%", "%%"))
     config.attributes["connection"] = connection
-    command.upgrade(config, revision)
+    with shop_scope.every_shop(connection):
+        command.upgrade(config, revision)
+
+
+def bring_up_within(connection: Connection) -> None:
+    """Runs what is missing inside the transaction of a connection, for all shops that are there.
+
+    Tables that are made new on a server hold no shop; in a file they hold the beginning of one.
+    """
+    if connection.dialect.name == "sqlite":
+        upgrade(connection)
+        return
+    connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_UPDATE_LOCK})")
+    is_new = not inspect(connection).has_table("alembic_version")
+    upgrade(connection)
+    if is_new:
+        with shop_scope.every_shop(connection):
+            connection.execute(text("DELETE FROM counters"))
+
+
+def _holds_shop(database: Database) -> bool:
+    """Whether the tables there hold the shop of this database, and not only others."""
+    if database.path is not None:
+        return True
+    with database.reading.connect() as connection:
+        return shop_rows.are_there(connection)
 
 
 def _upgrade(database: Database) -> None:
     with _unlinked(database) as connection, connection.begin():
         # Another till may have done it while we waited for the lock; then there is nothing left to do.
-        upgrade(connection)
+        bring_up_within(connection)
         is_file = connection.dialect.name == "sqlite"
         if is_file and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
             raise Unavailable(say("records", "update_breaks_links", where=database.where))

@@ -31,12 +31,16 @@ def _scrub_file(database: Database) -> None:
 
 
 def _scrub_server(database: Database) -> None:
-    """Names lie also in what the server keeps to plan by: values that are frequent in a column."""
+    """Names lie also in what the server keeps to plan by: values that are frequent in a column.
+
+    The tables are those of all shops, and each is written anew as a whole.
+    """
     whole = database.writing.execution_options(isolation_level="AUTOCOMMIT")
     with whole.connect() as connection:
         for name in (*row_digests.tables(connection), *row_digests.OUTSIDE):
             connection.execute(text(f'VACUUM (FULL, ANALYZE) "{name}"'))
-        if not connection.scalar(text("SELECT count(*) FROM drafts")):
+        drafts = text("SELECT count(*) FROM drafts").execution_options(every_shop=True)
+        if not connection.scalar(drafts):
             # Of an empty table ANALYZE leaves what it found before; a column that gets a type forgets it.
             connection.execute(text("ALTER TABLE drafts ALTER COLUMN inventory TYPE text"))
         connection.execute(text("VACUUM FULL pg_catalog.pg_statistic"))

@@ -9,23 +9,21 @@ right and all must be read again.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import partial
 from typing import Any, cast
 
-from sqlalchemy import ColumnElement, Executable, Row, Select, bindparam, column, literal, select, table
+from sqlalchemy import Row, select
 
 from core.model import folding, numbers
 from core.model.errors import WrongInput
-from core.store import history
-from core.store.columns import StoredTable
+from core.store import history, search_statements
 from core.store.job_tables import CustomerRow
-from core.store.lookup import IN_THE_SHOP
+from core.store.search_statements import MOST
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 
-MOST = 50
 LEAST_DIGITS = 3
 """A phone fragment shorter than this would match nearly everybody."""
 ALIKE = 75.0
@@ -33,10 +31,8 @@ ALIKE = 75.0
 _CLOSEST = 10
 """Names nearly like the one that was said; nobody reads on."""
 
-_TRIGRAMS = table("customer_trigrams", column("rowid"), column("folded"), column("digits"))
 _PIECE = 3
 _KEY = "known_names"
-_CUSTOMERS, _JOBS, _TAPES = (StoredTable.metadata.tables[name] for name in ("customers", "jobs", "tapes"))
 
 
 def jobs(unit: Unit, text: str) -> tuple[tuple[int, str], ...]:
@@ -61,8 +57,8 @@ def _by_number(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
         number = numbers.read_job_number(text)
     except WrongInput:
         return
-    for job in unit.session.connection().scalars(_NUMBERED, {"number": number}):
-        yield job, "number"
+    for row in search_statements.found(unit, search_statements.numbered, {"number": number}):
+        yield row.job, "number"
 
 
 def _by_code(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
@@ -70,8 +66,8 @@ def _by_code(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
         code = numbers.read_tape_code(text)
     except WrongInput:
         return
-    for job in unit.session.connection().scalars(_CODED, {"code": code}):
-        yield job, "tape-code"
+    for row in search_statements.found(unit, search_statements.coded, {"code": code}):
+        yield row.job, "tape-code"
 
 
 def _by_phone(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
@@ -89,7 +85,11 @@ def _by_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     if not words:
         return
     prefix = " ".join(words)
-    found = _of_customers(unit, _BEGINNING, {"begins": prefix, "ends": prefix + "\U0010ffff"})
+    found = _called_about(
+        search_statements.found(
+            unit, search_statements.beginning, {"begins": prefix, "ends": prefix + "\U0010ffff"}
+        )
+    )
     if len(found) < MOST and max(map(len, words)) >= _PIECE:
         found = [*found, *_of_holders(unit, "folded", words)]
     yield from ((job, "name") for job in found)
@@ -100,7 +100,7 @@ def _by_similar_name(unit: Unit, text: str) -> Iterable[tuple[int, str]]:
     if len("".join(words)) < _PIECE:
         return
     alike = _alike(words, _names(unit))
-    found = unit.session.connection().execute(_NAMED, {"alike": alike})
+    found = search_statements.found(unit, search_statements.named, {"alike": alike})
     best_first = sorted(found, key=lambda row: alike.index(row.folded))
     yield from ((job, "similar-name") for job in _called_about(best_first))
 
@@ -181,18 +181,12 @@ def _side_by_side(names: list[str]) -> tuple[str, ...]:
     return tuple("\n".join(sorted(names)).split("\n"))
 
 
-# --- the statements, each built once ------------------------------------------------------
-
-
 def _of_holders(unit: Unit, name: str, pieces: Sequence[str]) -> Sequence[int]:
     """Jobs of customers whose ``folded`` or ``digits`` holds all pieces, the latest customer first."""
     is_file = unit.session.get_bind().dialect.name == "sqlite"
     patterns = {f"piece_{n}": f"%{piece}%" for n, piece in enumerate(pieces)}
-    return _of_customers(unit, _holding(is_file, name, len(pieces)), patterns)
-
-
-def _of_customers(unit: Unit, statement: Executable, values: Mapping[str, object]) -> Sequence[int]:
-    return _called_about(unit.session.connection().execute(statement, values))
+    build = partial(search_statements.holding, is_file, name, len(pieces))
+    return _called_about(search_statements.found(unit, build, patterns))
 
 
 def _called_about(rows: Iterable[Row[Any]]) -> list[int]:
@@ -204,39 +198,3 @@ def _called_about(rows: Iterable[Row[Any]]) -> list[int]:
     for own in of_each.values():
         called += [job for job, is_open in own if is_open] or [job for job, _ in own[-1:]]
     return called
-
-
-def _jobs_of(customer: ColumnElement[int], *more: ColumnElement[Any]) -> Select[Any]:
-    """A customer's jobs, the oldest first, each with whether one of its tapes is still here."""
-    here = _TAPES.c.station.in_([literal(station, _TAPES.c.station.type) for station in IN_THE_SHOP])
-    is_open = select(_TAPES.c.id).where(_TAPES.c.job_id == _JOBS.c.id, here).exists()
-    chosen = select(customer.label("customer"), _JOBS.c.id.label("job"), is_open.label("is_open"), *more)
-    return chosen.where(_JOBS.c.customer_id == customer)
-
-
-def _beginning() -> Select[Any]:
-    """A range of the index: a pattern would not use it on every database."""
-    in_range = _CUSTOMERS.c.folded >= bindparam("begins"), _CUSTOMERS.c.folded < bindparam("ends")
-    first = select(_CUSTOMERS.c.id, _CUSTOMERS.c.folded).where(*in_range)
-    some = first.order_by(_CUSTOMERS.c.folded, _CUSTOMERS.c.id).limit(MOST).subquery()
-    return _jobs_of(some.c.id).order_by(some.c.folded, some.c.id, _JOBS.c.id)
-
-
-@cache
-def _holding(is_file: bool, name: str, pieces: int) -> Select[Any]:
-    """Of the rows found by their trigrams the first are enough, unsorted."""
-    searched = _TRIGRAMS if is_file else _CUSTOMERS
-    kept, key = searched.c[name], searched.c["rowid" if is_file else "id"]
-    holds = [kept.like(bindparam(f"piece_{n}")) for n in range(pieces)]
-    some = select(key.label("id")).where(*holds).order_by(key.desc()).limit(MOST).subquery()
-    return _jobs_of(some.c.id).order_by(some.c.id.desc(), _JOBS.c.id)
-
-
-_NUMBERED = select(_JOBS.c.id).where(_JOBS.c.number == bindparam("number"))
-_CODED = select(_TAPES.c.job_id).where(_TAPES.c.code == bindparam("code"))
-_BEGINNING = _beginning()
-_NAMED = (
-    _jobs_of(_CUSTOMERS.c.id, _CUSTOMERS.c.folded)
-    .where(_CUSTOMERS.c.folded.in_(bindparam("alike", expanding=True)))
-    .order_by(_JOBS.c.id)
-)

@@ -12,7 +12,7 @@ from sqlalchemy.orm import Session
 from core.model.names import NO_COMMAND, CommandId
 from core.model.own_shop.settings_records import ShopSettings
 
-_COUNTERS = table("counters", column("name"), column("last"))
+_COUNTERS = table("counters", column("name"), column("last"), column("shop"))
 _ALLOT = (
     update(_COUNTERS)
     .where(_COUNTERS.c.name == bindparam("sequence"))

@@ -228,7 +228,6 @@ class CompositionRoot(QObject):
         yield
         self._show_customer_side(front, counter)
         screens: dict[str, Screen] = {"counter": counter}
-        self._set_up = None
         for name, make in self._makers(front).items():
             yield
             screens[name] = make()
@@ -244,6 +243,7 @@ class CompositionRoot(QObject):
 
     def _makers(self, front: ShopFront) -> dict[str, Callable[[], Screen]]:
         """How each screen is made but the Counter."""
+        self._set_up = None
         makers: dict[str, Callable[[], Screen]] = {
             "phone": partial(PhoneScreen, self._desk),
             "bench": partial(BenchScreen, self._desk),

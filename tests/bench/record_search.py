@@ -17,7 +17,7 @@ from core.model import folding, numbers
 from core.model.names import CommandId, JobNumber
 from core.services import jobs
 from core.services.records_door import Shop
-from core.store import search
+from core.store import search, search_statements
 from core.store.sqlite_library import sqlite_module
 from core.store.tables import JobRow
 from core.store.unit import Unit
@@ -142,7 +142,7 @@ def _with_one_slip(name: str, dice: random.Random) -> str:
 
 
 def _scan(unit: Unit, table: str, name: str, piece: str) -> object:
-    query = text(f"SELECT id FROM {table} WHERE {name} LIKE :piece LIMIT {search.MOST}")
+    query = text(f"SELECT id FROM {table} WHERE {name} LIKE :piece LIMIT {search_statements.MOST}")
     return unit.session.execute(query, {"piece": f"%{piece}%"}).all()
 
 

@@ -18,7 +18,7 @@ from tests.support.booked import Desk
 
 COMMIT = b"COMMIT"
 """Of the simple query by which psycopg commits (PostgreSQL 16, 55.7 *Query*: ``Q``, length, the text)."""
-WRITES = b"pg_advisory_xact_lock"
+WRITES = b"pg_advisory_xact_lock("
 """Only a line on which somebody writes; a new one begins with a COMMIT of its own."""
 
 

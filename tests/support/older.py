@@ -5,11 +5,12 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from sqlalchemy import Connection, inspect, text
+from sqlalchemy import Connection, column, inspect, table, text
 
 from core.model import serialization
 from core.store import engines, history, row_digests, schema
 from core.store.columns import written
+from core.store.sharing.shop_scope import every_shop
 from core.store.tables import EventRow, StoredTable
 from tests.support.booked import Desk
 
@@ -24,14 +25,14 @@ NEW_IN_LINES = ("look", "label_astray", "tried", "rests_until", *NEWEST_IN_LINES
 def as_kept_before(desk: Desk, where: str, revision: str) -> None:
     """Writes the shop of ``desk`` into the empty database at ``where`` in tables of ``revision``."""
     old = engines.open_database(where)
-    with old.writing.connect() as into, into.begin():
+    with old.writing.connect() as into, into.begin(), every_shop(into):
         schema.upgrade(into, revision)
         into.execute(text("DELETE FROM counters"))
-        with desk.shop.database.reading.connect() as out:
+        with desk.shop.database.reading.connect() as out, every_shop(out):
             there = inspect(into).get_table_names()
-            for table in (each.name for each in StoredTable.metadata.sorted_tables):
-                if table in there and table != "events":
-                    _copy(out, into, table)
+            for name in (each.name for each in StoredTable.metadata.sorted_tables):
+                if name in there and name != "events":
+                    _copy(out, into, name)
             if "agreements" in there:
                 _copy_agreements(out, into)
             if "settings" in there:
@@ -41,16 +42,29 @@ def as_kept_before(desk: Desk, where: str, revision: str) -> None:
     old.close()
 
 
-def _copy(out: Connection, into: Connection, table: str) -> None:
-    columns = [each["name"] for each in inspect(into).get_columns(table)]
+def as_kept_since_salts(desk: Desk, where: str, revision: str) -> None:
+    """As `as_kept_before`, for tables since the sixteenth: every row, and the history line by line."""
+    old = engines.open_database(where)
+    with old.writing.connect() as into, into.begin(), every_shop(into):
+        schema.upgrade(into, revision)
+        into.execute(text("DELETE FROM counters"))
+        with desk.shop.database.reading.connect() as out, every_shop(out):
+            for name in (each.name for each in StoredTable.metadata.sorted_tables):
+                _copy(out, into, name)
+        into.info.clear()
+    old.close()
+
+
+def _copy(out: Connection, into: Connection, name: str) -> None:
+    columns = [each["name"] for each in inspect(into).get_columns(name)]
     named = ", ".join(f'"{each}"' for each in columns)
-    rows = [dict(row) for row in out.execute(text(f'SELECT {named} FROM "{table}"')).mappings()]
+    rows = [dict(row) for row in out.execute(text(f'SELECT {named} FROM "{name}"')).mappings()]
     if rows:
         blanks = ", ".join(f":{each}" for each in columns)
-        into.execute(text(f'INSERT INTO "{table}" ({named}) VALUES ({blanks})'), rows)
+        into.execute(text(f'INSERT INTO "{name}" ({named}) VALUES ({blanks})'), rows)
         if "id" in columns and into.dialect.name == "postgresql":
-            sequence = f"pg_get_serial_sequence('{table}', 'id')"
-            into.execute(text(f'SELECT setval({sequence}, (SELECT max(id) FROM "{table}"))'))
+            sequence = f"pg_get_serial_sequence('{name}', 'id')"
+            into.execute(text(f'SELECT setval({sequence}, (SELECT max(id) FROM "{name}"))'))
 
 
 def _copy_agreements(out: Connection, into: Connection) -> None:
@@ -88,6 +102,8 @@ def _copy_history(out: Connection, into: Connection, *, before_settings: bool) -
     """The same lines as they were said then, each with the digest it had."""
     before, seq = history.BEGINNING, 0
     columns = {each["name"] for each in inspect(into).get_columns("events")}
+    typed = EventRow.__table__.columns
+    kept = table("events", *(column(each.name, each.type) for each in typed if each.name in columns))
     asked = EventRow.__table__.select().order_by(text("seq"))
     for row in out.execute(asked.where(EventRow.kind != row_digests.KIND)).mappings():
         seq += 1
@@ -99,10 +115,11 @@ def _copy_history(out: Connection, into: Connection, *, before_settings: bool) -
             said_then |= {"kind": "refitted", "payload": "{}"}
         if row["kind"] == "copy-step" and "copy_steps" not in inspect(into).get_table_names():
             said_then |= {"kind": "noted", "payload": "{}"}  # nobody kept record of copies then
-        event = EventRow(**{**row, **said_then})
+        said = {name: value for name, value in row.items() if name != "shop"}
+        event = EventRow(**{**said, **said_then})
         before = event.digest = _digest_before_salts(event)
         values = {name: getattr(event, name) for name in row if name in columns}
-        into.execute(EventRow.__table__.insert().values(**values))  # type: ignore[attr-defined]  # a table
+        into.execute(kept.insert().values(**values))
     into.execute(text("UPDATE counters SET last = :seq WHERE name = 'event'"), {"seq": seq})
 
 

@@ -58,13 +58,18 @@ def look(shop: Shop, folders: Collection[Path] = ()) -> HeadsLookedAt:
 def _heads(folder: Path, begins: str, since: datetime) -> Iterator[tuple[str, str]]:
     """Names and heads of the backups of a shop, those made after ``since``."""
     try:
-        names = [path.name for path in folder.iterdir() if path.name.startswith(begins)]
+        names = [path.name for path in folder.iterdir() if _is_of_shop(path.name, begins)]
     except OSError:
         return
     for name in names:
         head, made_at = record_heads.in_name(name), record_heads.stamp_in_name(name)
         if head is not None and made_at is not None and made_at > since:
             yield name, head
+
+
+def _is_of_shop(name: str, begins: str) -> bool:
+    """The moment follows at once: the name of another shop in the same database may begin alike."""
+    return name.startswith(begins) and name[len(begins) :][:8].isdigit()
 
 
 def _known(unit: Unit, heads: Collection[str]) -> set[str]:

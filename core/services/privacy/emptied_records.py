@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import delete, select, text, update
+from sqlalchemy import delete, select, update
 
 from core.model import folding
 from core.store import columns, history, personal_columns, row_digests
@@ -122,8 +122,8 @@ def _empty_lines(unit: Unit, numbers: Sequence[str]) -> list[int]:
 def _empty_rows(unit: Unit, customer: int, jobs: list[int]) -> None:
     """Every row of theirs without the person, under a new salt: the old digests tell nobody anything."""
     mark, session = say("privacy", "erased-name"), unit.session
-    (row,) = session.execute(text("SELECT * FROM customers WHERE id = :id"), {"id": customer}).mappings()
-    gone = personal_columns.without_person("customers", dict(row), mark)
+    row = personal_columns.customer_row(session, customer)
+    gone = personal_columns.without_person("customers", row, mark)
     personal_columns.change(session, "customers", customer, {**gone, "salt": row_digests.new_salt()})
     for name in row_digests.tables(session.connection()):
         for key, held in list(personal_columns.rows_of(session, name, jobs)):

@@ -7,16 +7,16 @@ from datetime import datetime
 from pathlib import Path
 
 from sqlalchemy import column, select, table, update
-from sqlalchemy.orm import Session
 
 from core.store import history
 from core.store.engines import open_database
+from core.store.sharing.shop_scope import ShopSession
 from core.store.unit import Unit
 from core.wording.messages import say
 
 KIND = "restored"
 """Of the line of history."""
-COUNTERS = table("counters", column("name"), column("last"))
+COUNTERS = table("counters", column("name"), column("last"), column("shop"))
 LAST_ORDER = select(COUNTERS.c.last).where(COUNTERS.c.name == "job")
 """The sequence of the last order."""
 
@@ -41,7 +41,7 @@ def note(sound: Path, note: RestoreNote, last_there: int) -> None:
     """
     database = open_database(sound)
     try:
-        with Session(database.writing) as session, session.begin():
+        with ShopSession(database.writing) as session, session.begin():
             _note(Unit(session, note.now, note.who), note, max(last_there, note.last_given))
     finally:
         database.close()

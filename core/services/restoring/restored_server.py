@@ -1,7 +1,8 @@
 """The records on a server replaced by a checked backup: in one transaction, while nobody else is connected.
 
-What others store while their tables are replaced would be found nowhere, and their next orders would get
-numbers that customers have already. So there is no switch to restore under their feet.
+What others store while their rows are replaced would be found nowhere, and their next orders would get
+numbers that customers have already. So there is no switch to restore under their feet. Other shops in the
+same database go on working meanwhile.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from sqlalchemy import Connection, inspect, select, text
+from sqlalchemy import Connection, select, text
 
 from core.model.errors import Refused
 from core.model.own_shop.settings_records import ShopSettings
@@ -20,18 +21,19 @@ from core.services.privacy.emptied_records import Emptied
 from core.services.restoring import erased_since, given_numbers, shop_there
 from core.services.restoring.given_numbers import RestoreNote
 from core.store import schema
-from core.store.columns import StoredTable
-from core.store.engines import Database, open_database
+from core.store.engines import DOOR_LOCK, Database, open_database, program_name
+from core.store.sharing import shop_names, shop_rows
+from core.store.sharing.shop_scope import narrowed
 from core.store.shop_files import dump, dump_files, file_copies
 from core.store.shop_tables import EventRow
 from core.wording.messages import say
 
 _OTHERS = text(
     "SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() "
-    "AND pid <> pg_backend_pid() AND backend_type = 'client backend'"
+    "AND pid <> pg_backend_pid() AND backend_type = 'client backend' "
+    "AND (application_name = :own OR application_name NOT LIKE 'tapewright %')"
 )
-_OLDER_TABLES = ("settings", "agreements")
-"""Tables that a shop had before it was brought up to date."""
+"""Programs at work on the same shop, and such as do not say what they are at work on."""
 _PATIENCE_SECONDS = 2.0
 """How long connections that were just closed, ours among them, may take to be gone from the server's list."""
 
@@ -39,7 +41,7 @@ _PATIENCE_SECONDS = 2.0
 def put_in_place(
     where: str | Path, file: Path, note: RestoreNote, there: ShopSettings | None, *, replace: bool, key: str
 ) -> tuple[Path | None, bool, Emptied]:
-    """The backup takes the place of the tables there, which had the settings ``there``.
+    """The backup takes the place of the rows there, which had the settings ``there``.
 
     Gives the dump of these, None where there were none, whether their last order is known, and what was
     erased again.
@@ -61,26 +63,25 @@ def _replace(
     server: Database, sound: Path, file: Path, note: RestoreNote, replace: bool
 ) -> tuple[Path | None, bool]:
     with server.writing.begin() as writing:
-        _check_alone(writing, server.where)
+        _close_door(writing, server.shop)
+        _check_alone(writing, server)
+        _bring_up(writing, server.where)
         kept, last = None, None
-        if _holds_shop(writing):
-            _lock(writing)
+        if shop_rows.are_there(writing):
             if not replace:
                 _check_nothing_since(writing, sound, file)
-            name = f"before-restore-{file_copies.stamp(note.now)}{dump_files.ENDING}"
-            kept = dump_files.write(writing, file.parent / name, note.now)
-            last = int(writing.execute(given_numbers.LAST_ORDER).scalar_one())
+            told = f"before-restore{shop_names.in_file_name(server.shop)}-{file_copies.stamp(note.now)}"
+            kept = dump_files.write(writing, file.parent / f"{told}{dump_files.ENDING}", note.now)
+            last_order = narrowed(writing, given_numbers.LAST_ORDER, given_numbers.COUNTERS)
+            last = int(writing.execute(last_order).scalar_one())
         given_numbers.note(sound, note, last or 0)
         _load(writing, sound, note)
-        _check_alone(writing, server.where)
+        _check_alone(writing, server)
         return kept, last is not None
 
 
 def _load(writing: Connection, sound: Path, note: RestoreNote) -> None:
-    for name in (*StoredTable.metadata.tables, *_OLDER_TABLES, "alembic_version"):
-        writing.execute(text(f"DROP TABLE IF EXISTS {name} CASCADE"))
-    writing.execute(text("DROP FUNCTION IF EXISTS append_only"))
-    schema.upgrade(writing)
+    shop_rows.remove(writing)
     source = open_database(sound)
     try:
         with source.reading.connect() as reading:
@@ -89,29 +90,34 @@ def _load(writing: Connection, sound: Path, note: RestoreNote) -> None:
         source.close()
 
 
-def _holds_shop(connection: Connection) -> bool:
-    return connection.dialect.has_table(connection, "events")
+def _close_door(writing: Connection, shop: str) -> None:
+    """Whoever connects to the shop from here on waits until its rows are replaced."""
+    key = shop_names.lock_key(DOOR_LOCK, shop)
+    writing.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
 
 
-def _lock(writing: Connection) -> None:
-    """Whoever connects from here on waits until the tables are replaced."""
-    names = sorted(set(inspect(writing).get_table_names()) & set(StoredTable.metadata.tables))
-    writing.execute(text(f"LOCK TABLE {', '.join(names)} IN ACCESS EXCLUSIVE MODE"))
+def _bring_up(writing: Connection, where: str) -> None:
+    """Tables of today, for this shop and those beside it; Refused where a newer program made them."""
+    if found := schema.revision_of(writing):
+        schema.check_known(found, where)
+    schema.bring_up_within(writing)
 
 
-def _check_alone(writing: Connection, where: str) -> None:
-    """Refused while another program is connected to the records."""
+def _check_alone(writing: Connection, server: Database) -> None:
+    """Refused while another program is connected to the shop."""
     until = time.monotonic() + _PATIENCE_SECONDS
-    while others := int(writing.execute(_OTHERS).scalar_one()):
+    own = {"own": program_name(server.shop)}
+    while others := int(writing.execute(_OTHERS, own).scalar_one()):
         if time.monotonic() > until:
-            raise Refused(say("records", "server_in_use", where=where, n=others))
+            raise Refused(say("records", "server_in_use", where=server.where, n=others))
         time.sleep(0.05)
 
 
 def _check_nothing_since(writing: Connection, sound: Path, file: Path) -> None:
     """Refused when the shop there was at work after the backup: that would be in the kept dump only."""
     newest = select(EventRow.seq, EventRow.digest).where(EventRow.kind != backup_places.KIND)
-    head = writing.execute(newest.order_by(EventRow.seq.desc()).limit(1)).one_or_none()
+    last = newest.order_by(EventRow.seq.desc()).limit(1)
+    head = writing.execute(narrowed(writing, last, EventRow.__table__)).one_or_none()
     if head is None:
         return
     source = open_database(sound)

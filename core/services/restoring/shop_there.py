@@ -7,13 +7,13 @@ from pathlib import Path
 
 from sqlalchemy import select
 from sqlalchemy.exc import SQLAlchemyError
-from sqlalchemy.orm import Session
 
 from core.model.errors import Refused, TapewrightError
 from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services.own_shop import shop_settings
 from core.store import current_settings, permissions
 from core.store.engines import open_database
+from core.store.sharing.shop_scope import ShopSession
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
 from core.wording.messages import say
@@ -44,8 +44,8 @@ def beginning(where: str | Path) -> str | None:
     """The digest of the first line of history, by which a shop is known; None where it has none."""
     database = open_database(where)
     try:
-        with database.reading.connect() as reading:
-            found: str | None = reading.execute(select(EventRow.digest).where(EventRow.seq == 1)).scalar()
+        with ShopSession(database.reading) as session:
+            found: str | None = session.execute(select(EventRow.digest).where(EventRow.seq == 1)).scalar()
             return found
     except SQLAlchemyError:
         return None
@@ -60,7 +60,7 @@ def settings(where: str | Path, now: datetime) -> ShopSettings | None:
         return None
     database = open_database(where)
     try:
-        with Session(database.reading) as session, session.begin():
+        with ShopSession(database.reading) as session, session.begin():
             row = current_settings.newest(Unit(session, now, "restore"))
             return shop_settings.new_shop() if row is None else current_settings.of_text(row.value)
     except (SQLAlchemyError, TapewrightError):

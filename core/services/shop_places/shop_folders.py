@@ -11,12 +11,15 @@ import platformdirs
 
 from core.model import private_files
 from core.services import incident_photos
+from core.store import engines
+from core.store.sharing.shop_names import in_file_name
 
 
 def papers(where: str | Path | None) -> Path:
     """Where the window puts PDFs unless another folder is named; None: the shop of the user's data folder."""
     if where is None or "://" in str(where):
-        return Path(platformdirs.user_documents_dir()) / private_files.PROGRAM
+        own = "" if where is None else in_file_name(engines.shop_at(str(where)))
+        return Path(platformdirs.user_documents_dir()) / f"{private_files.PROGRAM}{own}"
     return Path(where).expanduser().resolve().parent / "papers"
 
 

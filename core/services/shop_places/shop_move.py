@@ -19,6 +19,7 @@ from core.services.shop_places import moved_files
 from core.services.shop_places.moved_files import MovedFiles, Named
 from core.store import failures, moved_shops, permissions, schema
 from core.store.engines import Database, open_database
+from core.store.sharing.shop_scope import narrowed
 from core.store.shop_files import dump
 from core.store.silence import UPDATE_SECONDS
 from core.store.tape_tables import RecordingRow
@@ -109,7 +110,8 @@ def _copied(source: Connection, target: Database, now: datetime) -> ShopMove:
 def _recordings(source: Connection) -> set[Named]:
     """The files that stand in the records."""
     asked = select(RecordingRow.report).where(RecordingRow.struck_at.is_(None))
-    return {(report.name, report.size_bytes) for report in source.scalars(asked)}
+    rows = source.scalars(narrowed(source, asked, RecordingRow.__table__))
+    return {(report.name, report.size_bytes) for report in rows}
 
 
 def _compared(one: Connection, other: Connection, now: datetime) -> Counter[str]:

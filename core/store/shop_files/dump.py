@@ -1,7 +1,8 @@
 """All tables as lines of JSON: a copy that any database can take in, and that says when it is not whole.
 
 First line: what it is. Then one line for each row, parents before children. Last line: how many, and the
-SHA-256 of all lines before it.
+SHA-256 of all lines before it. Of a database with several shops it holds the one of the connection, and its
+rows do not say which: they become rows of the shop that takes them in.
 """
 
 from __future__ import annotations
@@ -31,9 +32,11 @@ from sqlalchemy.types import TypeEngine
 
 from core.model.errors import WrongInput
 from core.store.columns import ByValue, Serialized, StoredTable, UtcMoment, written
+from core.store.sharing.shop_scope import name_of, narrowed, owned
 from core.wording.messages import say
 
 _AT_ONCE = 500
+_SHOP = "shop"
 
 
 def lines(connection: Connection, now: datetime) -> Iterator[str]:
@@ -81,12 +84,14 @@ def checked(path: Path) -> tuple[str, list[str]]:
 
 
 def _load(connection: Connection, dumped: Iterable[str], into: Callable[[str], TableClause]) -> None:
-    connection.execute(delete(table("counters")))  # a new shop begins with two of them
+    connection.execute(delete(table("counters", column("shop"))))  # a new shop begins with two of them
     rows = (json.loads(line) for line in dumped)
     for name, group in groupby((row for row in rows if "table" in row), key=lambda row: str(row["table"])):
         target = into(name)
         while chunk := list(islice(group, _AT_ONCE)):
-            connection.execute(insert(target), [_read(target, row["row"]) for row in chunk])
+            connection.execute(
+                insert(target), [owned(connection, _read(target, row["row"])) for row in chunk]
+            )
 
 
 def _columns(connection: Connection, name: str) -> list[str]:
@@ -101,7 +106,11 @@ def _body(connection: Connection, now: datetime) -> Iterator[str]:
     yield json.dumps({"tapewright": revision, "made_at": written(now)})
     tables = _todays() if _has_todays_tables(connection) else _older(connection)
     for raw, key in tables:
-        for row in connection.execute(select(raw).order_by(*(raw.c[name] for name in key))).mappings():
+        asked = select(*(each for each in raw.c if each.name != _SHOP)).order_by(
+            *(raw.c[name] for name in key)
+        )
+        shared = [raw] if _SHOP in raw.c else []
+        for row in connection.execute(narrowed(connection, asked, *shared)).mappings():
             plain = {
                 name: written(value) if isinstance(value, datetime) else value for name, value in row.items()
             }
@@ -126,8 +135,8 @@ def _older(connection: Connection) -> Iterator[tuple[TableClause, list[str]]]:
     found = inspect(connection)
     for name, _ in found.get_sorted_table_and_fkc_names():
         if name is not None and name != "alembic_version":
-            key = found.get_pk_constraint(name)["constrained_columns"]
-            yield table(name, *(column(each) for each in _columns(connection, name))), list(key)
+            key = [each for each in found.get_pk_constraint(name)["constrained_columns"] if each != _SHOP]
+            yield table(name, *(column(each) for each in _columns(connection, name))), key
 
 
 def _raw(name: str) -> TableClause:
@@ -152,12 +161,10 @@ def _read(into: TableClause, row: dict[str, Any]) -> dict[str, Any]:
 
 
 def _go_on_counting(connection: Connection) -> None:
-    """Lets the server's own counters go on after the highest id that was put in."""
+    """Lets the server's own counters go on after the highest id that was put in, and never back."""
     for kept in StoredTable.metadata.sorted_tables:
         if kept.autoincrement_column is not None:
-            connection.execute(
-                text(
-                    f"SELECT setval(pg_get_serial_sequence('{kept.name}', 'id'), "
-                    f"(SELECT coalesce(max(id), 0) + 1 FROM {kept.name}), false)"
-                )
-            )
+            sequence = f"pg_get_serial_sequence('{kept.name}', 'id')"
+            last = f"(SELECT coalesce(max(id), 0) + 1 FROM {kept.name} WHERE {kept.name}.shop = :shop)"
+            going_on = text(f"SELECT setval({sequence}, greatest(nextval({sequence}), {last}), false)")
+            connection.execute(going_on, {"shop": name_of(connection)})

@@ -9,6 +9,9 @@ from pathlib import Path
 from sqlalchemy import Connection
 
 from core.store.engines import Database
+from core.store.sharing.shop_default import MAIN
+from core.store.sharing.shop_names import in_file_name
+from core.store.sharing.shop_scope import every_shop, one_shop, shops
 from core.store.shop_files import dump, durable_files, file_copies
 
 ENDING = ".jsonl"
@@ -29,11 +32,19 @@ def write(connection: Connection, target: Path, now: datetime) -> Path:
 
 
 def keep_server(database: Database, what: str, now: datetime) -> Path:
-    """A dump of a server in the user's data folder, named after what is about to happen to it."""
+    """A dump of each shop of a server in the user's data folder, named after what is about to happen to them.
+
+    Gives that of the shop that was opened, or the last one.
+    """
     folder = kept_in()
     durable_files.make_folders(folder)
-    with database.reading.connect() as connection:
-        return write(connection, folder / f"{what}-{file_copies.stamp(now)}{ENDING}", now)
+    kept: dict[str | None, Path] = {}
+    with database.reading.connect() as connection, every_shop(connection):
+        for shop in shops(connection):
+            name = f"{what}{in_file_name(shop or MAIN)}-{file_copies.stamp(now)}{ENDING}"
+            with one_shop(connection, shop):
+                kept[shop] = write(connection, folder / name, now)
+    return kept.get(database.shop) or [*kept.values()][-1]
 
 
 def kept_in() -> Path:

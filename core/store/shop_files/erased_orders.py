@@ -20,14 +20,15 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from core.model import private_files
 from core.store.columns import UtcMoment, written
+from core.store.sharing.shop_scope import narrowed
 from core.store.shop_files import durable_files
 from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 
 NAME = "tapewright-erased-orders.txt"
 
-_JOBS = table("jobs", column("number"), column("booked_at", UtcMoment), column("customer_id"))
-_ERASURES = table("erasures", column("customer_id"))
+_JOBS = table("jobs", column("number"), column("booked_at", UtcMoment), column("customer_id"), column("shop"))
+_ERASURES = table("erasures", column("customer_id"), column("shop"))
 
 
 def mark(number: str, booked_at: datetime | str) -> str:
@@ -40,10 +41,9 @@ def of_records(connection: Connection) -> frozenset[str]:
     """The orders of everybody these records say was erased; none in tables that know no erasures."""
     if not inspect(connection).has_table(_ERASURES.name):
         return frozenset()
-    theirs = select(_JOBS.c.number, _JOBS.c.booked_at).where(
-        _JOBS.c.customer_id.in_(select(_ERASURES.c.customer_id))
-    )
-    return frozenset(mark(*row) for row in connection.execute(theirs))
+    gone = narrowed(connection, select(_ERASURES.c.customer_id), _ERASURES)
+    theirs = select(_JOBS.c.number, _JOBS.c.booked_at).where(_JOBS.c.customer_id.in_(gone))
+    return frozenset(mark(*row) for row in connection.execute(narrowed(connection, theirs, _JOBS)))
 
 
 def beside(where: str | Path) -> Path:

@@ -103,6 +103,8 @@ open_elsewhere = Another program has { $path } open ({ $error }). Close it there
 # Opening a shop.
 shop = shop
 shop_address_accepted = a shop is an SQLite file or a postgresql:// address, in which an @ of the password is written as %40
+shop_name = name of the shop in the address
+shop_name_accepted = a name is up to { $n } lowercase letters, digits, and hyphens, and begins with a letter, as in ?shop=north
 address_is_unreadable = an address that can't be read
 sqlite_may_lose_records = SQLite { $version } can lose records when two programs write at once, so the shop was not opened. { $way_out } Nothing was changed.
 no_sqlite = This Python comes without SQLite, so the shop can't be opened. { $way_out } Nothing was changed.

@@ -5,13 +5,13 @@ from __future__ import annotations
 from datetime import timedelta
 
 import pytest
-from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import JobNumber
 from core.model.stations import Station
 from core.services import box_order, deck_queue, decks_to_load, jobs, promises
 from core.services.box_order import Proposal
+from tests.support.behind import behind
 from tests.support.booked import Desk, events, line
 
 
@@ -82,7 +82,7 @@ def test_an_order_is_taken_back_by_another_step_and_both_stay_in_the_history(des
         "queue set back to the order before",
     ]
     with pytest.raises(Exception, match="append-only"), desk.shop.database.writing.begin() as connection:
-        connection.execute(text("DELETE FROM box_orders"))
+        connection.execute(behind("DELETE FROM box_orders"))
 
 
 def test_a_box_that_came_later_stands_behind_the_ordered_ones(desk: Desk) -> None:

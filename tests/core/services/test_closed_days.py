@@ -6,13 +6,13 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
 from core.services import closed_days, deck_queue, decks, event_counts, jobs, promises
 from core.services.event_counts import TimeOff
 from core.services.records_door import Shop
 from core.store import current_settings, engines
+from tests.support.behind import behind
 from tests.support.booked import Desk, line, quoted
 from tests.support.older import as_kept_before
 
@@ -111,7 +111,7 @@ def test_days_off_that_cannot_be_are_refused(desk: Desk) -> None:
 def test_what_was_said_of_days_is_never_changed(desk: Desk) -> None:
     desk.shop.run(closed_days.stayed_shut, desk.clock().date(), "flu")
     with pytest.raises(Exception, match="append-only"), desk.shop.database.writing.begin() as connection:
-        connection.execute(text("UPDATE day_events SET words = 'none'"))
+        connection.execute(behind("UPDATE day_events SET words = 'none'"))
 
 
 @pytest.fixture
@@ -129,7 +129,7 @@ def test_shut_days_of_an_older_shop_are_found_again(desk: Desk, older: str) -> N
     with old.writing.begin() as connection:
         for day, why in (("2026-02-03", "a burst pipe"), ("2026-02-02", "flu")):
             row = {"day": day, "why": why, "at": "2026-02-02T15:00:00.000000Z"}
-            connection.execute(text("INSERT INTO shut_days VALUES (:day, :why, :at, 'Kim')"), row)
+            connection.execute(behind("INSERT INTO shut_days VALUES (:day, :why, :at, 'Kim')"), row)
     old.close()
 
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:

@@ -7,7 +7,6 @@ from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
 from core.model.names import Finding
@@ -18,6 +17,7 @@ from core.services.own_shop import shop_document, shop_settings
 from core.services.records_door import Shop
 from core.store import current_settings
 from core.wording.locale_figures import tape_code
+from tests.support.behind import behind
 from tests.support.booked import Desk, events, line, quoted
 
 
@@ -110,7 +110,7 @@ def test_a_deck_nobody_has_cannot_break(desk: Desk) -> None:
 def test_what_broke_is_never_changed_afterwards(desk: Desk) -> None:
     desk.shop.run(decks.broke_down, "VHS 1")
     with pytest.raises(Exception, match="append-only"), desk.shop.database.writing.begin() as connection:
-        connection.execute(text("DELETE FROM deck_events"))
+        connection.execute(behind("DELETE FROM deck_events"))
 
 
 def test_a_planned_outage_is_kept_and_taken_back(desk: Desk) -> None:

@@ -21,9 +21,10 @@ from core.services import payments
 from core.services.own_shop import settings_versions
 from core.store import steps
 from core.store.columns import StoredTable
+from core.store.shop_files import dump
 from tests.sent_again.lost_replies import LostReplies
 from tests.sent_again.step_examples import EXAMPLES
-from tests.support.booked import KINDS, Desk, command, new_desk
+from tests.support.booked import KINDS, Desk, command, line, new_desk, opened, set_up
 
 BEFORE_ANY_OTHER = settings_versions.make_practice
 """A shop is made one to practice in when it is made, by the program itself."""
@@ -45,9 +46,18 @@ STEPS = marked()
 
 @pytest.fixture(scope="module", params=KINDS)
 def crowded(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
-    """One shop for all steps, on each database."""
+    """One shop for all steps, on each database; on a server it shares the tables with another shop."""
     with new_desk(request, request.param, tmp_path_factory.mktemp("steps")) as made:
-        yield made
+        if request.param == "sqlite":
+            yield made
+            return
+        made.book(line(count=2), name="Bea Holloway")
+        before = rows(made)
+        set_up(f"{made.where}?shop=north")
+        with opened(f"{made.where}?shop=north", made.kind) as north:
+            yield north
+        assert rows(made) == before, "a step touched rows of another shop"
+        assert made.shop.verify() == ()
 
 
 @pytest.fixture(scope="module")
@@ -57,14 +67,21 @@ def till(crowded: Desk) -> Iterator[LostReplies]:
         yield LostReplies(crowded, kept)
 
 
+def rows(desk: Desk) -> list[tuple[str, str]]:
+    """Every row of a shop, letter by letter."""
+    with desk.shop.database.reading.begin() as connection:
+        return list(dump.rows(connection, desk.clock()))
+
+
 def everything(desk: Desk) -> list[object]:
     """The rows of every table but those of the commands, counted; the head of the history; the drafts."""
     tables = [each.name for each in StoredTable.metadata.sorted_tables if not each.name.startswith("command")]
-    counted = " UNION ALL ".join(f"SELECT '{name}', count(*) FROM {name}" for name in tables)
+    own = {name: f"FROM {name} WHERE {name}.shop = '{desk.shop.database.shop}'" for name in tables}
+    counted = " UNION ALL ".join(f"SELECT '{name}', count(*) {own[name]}" for name in tables)
     with desk.shop.database.reading.connect() as connection:
         counts = sorted(tuple(row) for row in connection.execute(text(counted)))
-        head = connection.execute(text("SELECT digest FROM events ORDER BY seq DESC LIMIT 1")).scalar()
-        drafts = connection.execute(text("SELECT name, inventory FROM drafts ORDER BY name")).all()
+        head = connection.execute(text(f"SELECT digest {own['events']} ORDER BY seq DESC LIMIT 1")).scalar()
+        drafts = connection.execute(text(f"SELECT name, inventory {own['drafts']} ORDER BY name")).all()
     return [*counts, head, *drafts]
 
 

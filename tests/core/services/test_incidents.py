@@ -8,7 +8,6 @@ from pathlib import Path
 
 import pytest
 from PIL import Image
-from sqlalchemy import text
 
 from core.model.dispositions import Disposition
 from core.model.errors import Refused, WrongInput
@@ -16,6 +15,7 @@ from core.model.incident_records import IncidentKind, IncidentStep
 from core.model.stations import Station
 from core.services import incident_photos, incidents, jobs, tape_dispositions, tapes
 from tests.support import beginnings
+from tests.support.behind import behind
 from tests.support.booked import Desk, line
 
 LOST, DAMAGED = Disposition.LOST, Disposition.DAMAGED
@@ -95,8 +95,8 @@ def test_an_altered_line_shows(desk: Desk, lost: str) -> None:
     guard = "DROP TRIGGER incidents_no_update" if desk.kind == "sqlite" else ""
     guard = guard or "DROP TRIGGER incidents_append_only ON incidents"
     with desk.shop.database.writing.begin() as connection:
-        connection.execute(text(guard))
-        connection.execute(text("UPDATE incidents SET words = 'it never came in'"))
+        connection.execute(behind(guard))
+        connection.execute(behind("UPDATE incidents SET words = 'it never came in'"))
     assert any("not what the history tells" in each for each in desk.shop.verify())
 
 

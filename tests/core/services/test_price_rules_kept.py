@@ -6,7 +6,6 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from sqlalchemy import text
 
 from core.model.agreement_records import Consent
 from core.model.errors import WrongInput
@@ -18,6 +17,7 @@ from core.services.agreement import agreements
 from core.services.own_shop import price_books, shop_document
 from core.services.records_door import Shop
 from core.store.audits import audit
+from tests.support.behind import behind
 from tests.support.booked import Desk, inventory, line
 from tests.support.older import as_kept_before
 
@@ -145,4 +145,4 @@ def test_a_shop_from_before_keeps_its_agreements_and_takes_new_ones(desk: Desk, 
         assert shop.ask(jobs.reprice, job.number).tax.high == 0
         assert shop.verify() == ()
         with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
-            connection.execute(text("UPDATE agreement_versions SET tax_exempt = 'none'"))
+            connection.execute(behind("UPDATE agreement_versions SET tax_exempt = 'none'"))

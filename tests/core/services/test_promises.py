@@ -7,7 +7,6 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 
 from core.cli import plain_answers
 from core.model.agreement_records import Consent
@@ -20,6 +19,7 @@ from core.services.agreement import agreements
 from core.services.records_door import Shop
 from core.store import current_settings
 from core.wording.messages import say
+from tests.support.behind import behind
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
 
@@ -283,4 +283,4 @@ def test_promises_of_an_older_shop_are_found_again(desk: Desk, older: str, revis
         assert shop.verify() == ()
         shop.run(promises.renew, agreed.number, "still waiting")
         with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
-            connection.execute(text("UPDATE promises SET reason = 'none'"))
+            connection.execute(behind("UPDATE promises SET reason = 'none'"))

@@ -6,7 +6,6 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from sqlalchemy import text
 
 from core.capture.file_report import Report, Sound, Stretch, StretchKind
 from core.model.deck_showing import NOTHING, Shown
@@ -16,6 +15,7 @@ from core.model.stations import Station
 from core.services import deck_queue, jobs, recordings, tapes
 from core.store.unit import Unit
 from core.wording.locale_figures import tape_code
+from tests.support.behind import behind
 from tests.support.booked import Desk, line
 
 REPORT = Report(
@@ -227,7 +227,7 @@ def test_an_altered_checksum_is_seen(desk: Desk) -> None:
     desk.shop.run(recordings.attach, code, REPORT)
 
     def alter(unit: Unit) -> None:
-        unit.session.execute(text(f"UPDATE recordings SET sha256 = '{'0' * 64}'"))
+        unit.session.execute(behind(f"UPDATE recordings SET sha256 = '{'0' * 64}'"))
 
     desk.shop.run(alter)
     assert any("“files”" in problem for problem in desk.shop.verify())

@@ -7,7 +7,6 @@ from datetime import timedelta
 from itertools import product
 
 import pytest
-from sqlalchemy import text
 
 from core.catalogue import acclimatisation, moves
 from core.model.errors import Refused, WrongInput
@@ -17,6 +16,7 @@ from core.model.tape_records import TapeRecord
 from core.services import deck_queue, decks, jobs, repair_record, tapes
 from core.store import current_settings
 from core.wording.locale_figures import tape_code
+from tests.support.behind import behind
 from tests.support.booked import Desk, line, quoted
 
 STATIONS = [each for each in Station if each is not Station.HANDED_BACK]
@@ -113,7 +113,7 @@ def test_a_cold_tape_plays_early_when_somebody_says_why(desk: Desk) -> None:
 def test_the_history_sees_a_rest_that_was_altered(desk: Desk) -> None:
     _cold(desk)
     with desk.shop.database.writing.begin() as connection:
-        connection.execute(text("UPDATE tapes SET rests_until = NULL"))
+        connection.execute(behind("UPDATE tapes SET rests_until = NULL"))
     assert any("rests_until" in problem for problem in desk.shop.verify())
 
 

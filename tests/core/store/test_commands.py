@@ -6,7 +6,7 @@ import time
 from datetime import timedelta
 
 import pytest
-from sqlalchemy import delete, text, update
+from sqlalchemy import delete, update
 from sqlalchemy.exc import DBAPIError
 
 from core.model.errors import Refused, WrongInput
@@ -19,6 +19,7 @@ from core.services.records_door import Shop
 from core.store import commands, history, steps
 from core.store.tables import CommandAnswerRow, CommandRow, JobRow
 from core.store.unit import Unit
+from tests.support.behind import behind
 from tests.support.booked import Desk, command, line, quoted
 
 USED = "was used for something else"
@@ -154,7 +155,7 @@ def test_nothing_is_kept_of_a_rehearsal(desk: Desk) -> None:
 
 
 def _lines_before(unit: Unit) -> int:
-    return int(unit.session.execute(text("SELECT count(*) FROM events")).scalar_one())
+    return int(unit.session.execute(behind("SELECT count(*) FROM events")).scalar_one())
 
 
 def test_two_tills_that_send_the_same_id_store_it_once(desk: Desk) -> None:

@@ -20,6 +20,7 @@ from core.services.records_door import Shop, as_shown
 from core.store import engines, failures, sqlite_library
 from core.store.tables import TapeRow
 from core.store.unit import Unit
+from tests.support.behind import behind
 from tests.support.booked import Desk, inventory, quoted
 from tests.support.rights import held_to_modes
 
@@ -69,7 +70,7 @@ def test_a_stale_write_is_a_conflict(desk: Desk) -> None:
 
     def overtaken(unit: Unit) -> None:
         row = unit.session.query(TapeRow).filter_by(code=code).one()
-        unit.session.execute(text("UPDATE tapes SET version = version + 1"))
+        unit.session.execute(behind("UPDATE tapes SET version = version + 1"))
         row.note = "mine"
 
     with pytest.raises(Conflict, match="Somebody else"):

@@ -6,7 +6,6 @@ import re
 from dataclasses import replace
 
 import pytest
-from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core.model.agreement_records import Consent
@@ -23,6 +22,7 @@ from core.services.records_door import Shop
 from core.store import current_settings, history
 from core.store.unit import Unit
 from tests.support import beginnings
+from tests.support.behind import behind
 from tests.support.booked import Desk, line
 
 APPEND_ONLY = (
@@ -71,12 +71,12 @@ def test_what_happened_cannot_be_changed(desk: Desk, table: str, deed: str) -> N
 
 
 def _has_rows(unit: Unit, table: str) -> bool:
-    return unit.session.execute(text(f"SELECT 1 FROM {table} LIMIT 1")).first() is not None
+    return unit.session.execute(behind(f"SELECT 1 FROM {table} LIMIT 1")).first() is not None
 
 
 def _try(shop: Shop, statement: str) -> None:
     with shop.database.writing.begin() as connection:
-        connection.execute(text(statement))
+        connection.execute(behind(statement))
 
 
 def test_the_chain_holds_over_a_days_work(desk: Desk) -> None:
@@ -159,13 +159,13 @@ def _behind_the_back(desk: Desk, statement: str) -> None:
     """As somebody with another tool could: without the triggers."""
     with desk.shop.database.writing.begin() as connection:
         if desk.kind == "postgres":
-            connection.execute(text("SET LOCAL session_replication_role = replica"))
+            connection.execute(behind("SET LOCAL session_replication_role = replica"))
         else:
             names = (
-                connection.execute(text("SELECT name FROM sqlite_master WHERE type = 'trigger'"))
+                connection.execute(behind("SELECT name FROM sqlite_master WHERE type = 'trigger'"))
                 .scalars()
                 .all()
             )
             for name in names:
-                connection.execute(text(f"DROP TRIGGER {name}"))
-        connection.execute(text(statement))
+                connection.execute(behind(f"DROP TRIGGER {name}"))
+        connection.execute(behind(statement))

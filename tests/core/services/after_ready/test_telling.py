@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from sqlalchemy import text
 
 from core.model.errors import Refused, WrongInput
 from core.model.handover_records import ToldHow, ToldResult
@@ -16,6 +15,7 @@ from core.services.after_ready import handover_wishes, telling, telling_text
 from core.services.after_ready.telling import ToTell
 from core.services.own_shop import shop_document
 from core.services.records_door import Shop
+from tests.support.behind import behind
 from tests.support.booked import Desk, events, line
 from tests.support.older import as_kept_before
 from tests.support.postgres import postgres_url  # noqa: F401
@@ -184,7 +184,7 @@ def test_a_shop_from_before_tells_its_customers(desk: Desk, older: str) -> None:
         assert shop.verify() == ()
         for table in ("told", "handover_wishes"):
             with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
-                connection.execute(text(f"UPDATE {table} SET at = at"))
+                connection.execute(behind(f"UPDATE {table} SET at = at"))
 
 
 @pytest.fixture

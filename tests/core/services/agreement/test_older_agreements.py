@@ -7,7 +7,6 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 
 from core.model.agreement_records import AgreementKind, Consent
 from core.model.stations import Station
@@ -16,6 +15,7 @@ from core.services import jobs, tapes
 from core.services.agreement import agreement_versions, agreements, amendments
 from core.services.records_door import Shop
 from core.store import schema
+from tests.support.behind import behind
 from tests.support.booked import Desk, inventory, line
 from tests.support.older import as_kept_before
 
@@ -61,7 +61,7 @@ def test_every_booked_order_gets_its_versions(desk: Desk, older: str, revision: 
         assert shop.verify() == ()
         _goes_on(Desk(shop, desk.clock, older, desk.kind), plain.number)
         with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
-            connection.execute(text("UPDATE agreement_versions SET reason = 'none'"))
+            connection.execute(behind("UPDATE agreement_versions SET reason = 'none'"))
         assert shop.verify() == ()
 
 

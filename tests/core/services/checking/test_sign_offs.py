@@ -6,7 +6,6 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core.model.dispositions import Disposition
@@ -20,6 +19,7 @@ from core.services.checking import file_checking, sign_offs
 from core.services.records_door import Shop
 from core.store.unit import Unit
 from tests.core.capture.copied_file import FILE, SQUEEZED, attach, played, sign
+from tests.support.behind import behind
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
 
@@ -128,13 +128,13 @@ def test_a_sign_off_is_never_changed_and_an_altered_one_is_seen(desk: Desk, code
     sign(desk, code)
 
     def alter(unit: Unit) -> None:
-        unit.session.execute(text("UPDATE sign_offs SET name = 'Lou'"))
+        unit.session.execute(behind("UPDATE sign_offs SET name = 'Lou'"))
 
     with pytest.raises((TapewrightError, DBAPIError)):
         desk.shop.run(alter)
 
     def around(unit: Unit) -> None:
-        unit.session.execute(text("UPDATE tapes SET signed_off_by = 'Lou'"))
+        unit.session.execute(behind("UPDATE tapes SET signed_off_by = 'Lou'"))
 
     desk.shop.run(around)
     assert any("signed_off_by" in problem for problem in desk.shop.verify())
@@ -165,7 +165,7 @@ def test_orders_from_before_stay_ready_and_open_ones_are_signed_off(
 
 def _as_before(unit: Unit, code: TapeCode) -> None:
     """Ready with a file that nobody signed off, as it could be before."""
-    unit.session.execute(text("UPDATE tapes SET station = 'ready' WHERE code = :code"), {"code": code})
+    unit.session.execute(behind("UPDATE tapes SET station = 'ready' WHERE code = :code"), {"code": code})
 
 
 def test_what_was_accepted_goes_with_the_files_of_the_order(desk: Desk, code: TapeCode) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from sqlalchemy import text
 
 from core.model import box_standing
 from core.model.copies import copy_standing
@@ -20,6 +19,7 @@ from core.services.after_ready import telling
 from core.services.agreement import agreement_versions
 from core.services.copies import copy_making, unfinished_copies
 from tests.core.capture.copied_file import FILE, sign
+from tests.support.behind import behind
 from tests.support.booked import Desk, command, line
 
 USB = Delivery("files", "h264", "usb")
@@ -154,7 +154,7 @@ def test_the_steps_of_a_copy_are_never_changed(working: Desk) -> None:
             pytest.raises(Exception, match="append-only"),
             working.shop.database.writing.begin() as connection,
         ):
-            connection.execute(text(change))
+            connection.execute(behind(change))
 
 
 # --- handing over ------------------------------------------------------------------------

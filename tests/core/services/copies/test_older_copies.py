@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 
 from core.model import box_standing
 from core.model.agreement_records import Consent
@@ -17,6 +16,7 @@ from core.services.agreement import amendments
 from core.services.copies import copy_making
 from core.services.records_door import Shop
 from core.store import schema
+from tests.support.behind import behind
 from tests.support.booked import Desk, inventory, line
 from tests.support.older import as_kept_before
 
@@ -55,5 +55,5 @@ def test_an_older_order_needs_no_items_until_it_is_amended(desk: Desk, older: st
         assert not box_standing.may_be_collected(shop.ask(jobs.get, new.number))
         shop.run(copy_making.made, new.number, new.copies[0].id)
         with pytest.raises(Exception, match="append-only"), shop.database.writing.begin() as connection:
-            connection.execute(text("UPDATE copy_steps SET reason = 'none'"))
+            connection.execute(behind("UPDATE copy_steps SET reason = 'none'"))
         assert shop.verify() == ()

@@ -10,7 +10,6 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from sqlalchemy import text
 
 from core.model import serialization
 from core.model.errors import Conflict, Refused, WrongInput
@@ -26,6 +25,7 @@ from core.services.own_shop.readiness import NotSetUp
 from core.services.records_door import Shop
 from core.store import current_prices, current_settings
 from core.store.unit import Unit
+from tests.support.behind import behind
 from tests.support.booked import OWN_NAME, Clock, Desk, inventory, line, quoted
 
 TODAY = date(2026, 3, 3)
@@ -127,7 +127,7 @@ def test_a_breakdown_is_not_undone_with_the_settings(desk: Desk) -> None:
 def test_versions_cannot_be_altered_or_deleted(desk: Desk) -> None:
     for act in ("UPDATE settings_versions SET words = 'x'", "DELETE FROM settings_versions"):
         with pytest.raises(Exception, match="append-only"), desk.shop.database.writing.begin() as connection:
-            connection.execute(text(act))
+            connection.execute(behind(act))
 
 
 def test_settings_are_those_of_their_moment(desk: Desk) -> None:

@@ -7,7 +7,6 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 
 from core.cli import entry
 from core.model import serialization
@@ -21,6 +20,7 @@ from core.services.privacy import erasures, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.store import current_settings, history, row_digests, steps
 from core.wording import record_heads
+from tests.support.behind import behind
 from tests.support.booked import Desk, command, events, line, opened
 from tests.support.named_everywhere import NAME, PHONE, a_year_ago, erase, everything, found
 
@@ -61,11 +61,11 @@ def test_nobody_can_try_names_against_what_is_left(desk: Desk, tmp_path: Path) -
     job = a_year_ago(desk, tmp_path / "papers")
     with desk.shop.database.reading.connect() as connection:
         rows = {
-            name: [dict(row) for row in connection.execute(text(f"SELECT * FROM {name}")).mappings()]
+            name: [dict(row) for row in connection.execute(behind(f"SELECT * FROM {name}")).mappings()]
             for name in ("customers", "jobs")
         }
         salts = [row["salt"] for name in rows for row in rows[name]]
-        salts += connection.execute(text("SELECT salt FROM events WHERE job IS NOT NULL")).scalars().all()
+        salts += connection.execute(behind("SELECT salt FROM events WHERE job IS NOT NULL")).scalars().all()
     said = "".join(event.payload for event in events(desk.shop, row_digests.KIND))
     for name, held in rows.items():
         for row in held:
@@ -119,9 +119,9 @@ def test_of_the_name_that_was_typed_only_a_slow_hash_is_kept(desk: Desk, tmp_pat
     desk.shop.once(sent, erasures.erase_rows, NAME)
     fast = steps.asked_for(erasures.erase_rows, (NAME,), {})
     with desk.shop.database.reading.connect() as connection:
-        salt = connection.execute(text("SELECT salt FROM command_answers")).scalar_one()
+        salt = connection.execute(behind("SELECT salt FROM command_answers")).scalar_one()
         content = connection.execute(
-            text("SELECT content FROM commands WHERE command = :id"), {"id": sent}
+            behind("SELECT content FROM commands WHERE command = :id"), {"id": sent}
         ).scalar_one()
     guessed = history.fingerprint(salt + history.fingerprint(serialization.dumps(fast)))
     assert content != guessed
@@ -186,7 +186,7 @@ def test_what_a_server_keeps_to_plan_by_forgets_the_name(server_shop: str, tmp_p
         for counter in ("counter", "counter 2", "counter 3"):  # what is there once is not frequent
             desk.shop.run(drafts.keep, counter, TypedBox(name=NAME))
         with desk.shop.database.writing.execution_options(isolation_level="AUTOCOMMIT").connect() as whole:
-            whole.execute(text("ANALYZE"))
+            whole.execute(behind("ANALYZE"))
         assert "pg_statistic" in {name for name, _ in found(desk, tmp_path)}
         erase(desk.shop, job.number)
         assert found(desk, tmp_path) == []
