@@ -31,7 +31,9 @@ def _one_deck_one_day(unit: Unit) -> ShopSettings:
 
 def _five_weeks(desk: Desk) -> None:
     desk.shop.run(_one_deck_one_day)
-    for _ in range(WEEKS):
+    job = desk.book(line(count=TAPES))
+    desk.clock.go_on(days=7)
+    for _ in range(WEEKS - 1):
         job = desk.book(line(count=TAPES))
         desk.clock.go_on(days=7)
     desk.writes_copies = False
