@@ -18,12 +18,12 @@ from statistics import NormalDist, fmean, stdev
 import numpy as np
 
 from core.model import common_random_numbers
+from core.model.common_random_numbers import SEED
 from core.model.own_shop.settings_records import Duty, ShopSettings
 from core.promise import promise_basis
 from core.scheduling import opening_hours
 from core.scheduling.capacity_bounds import Decks, binding
 from core.scheduling.opening_calendar import Calendar, Minutes
-from core.model.common_random_numbers import SEED
 from core.wording.messages import say
 
 WEEKS = 8
