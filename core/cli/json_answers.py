@@ -19,6 +19,7 @@ from core.playtime import cuts
 
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
+    from core.promise.backlogs import Backlog
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
 from core.cli import json_copies, json_quotes
@@ -178,10 +179,23 @@ def pickup(handed: Pickup, receipt: Path | None) -> Json:
     }
 
 
-def promises(kept: Iterable[Kept]) -> Json:
-    """``promises``: open jobs, the most endangered first; dates may be null, and chances of those that only
-    wait for their owners are."""
+def _backlog(backlog: Backlog) -> Json:
     return {
+        "short_of": backlog.by,
+        "coming_hours_a_week": json_quotes.rounded(backlog.coming),
+        "going_hours_a_week": json_quotes.rounded(backlog.going),
+        "chance": json_quotes.rounded(backlog.chance),
+        "weeks": backlog.weeks,
+        "decks": backlog.decks or None,
+        "sentence": backlog.sentence,
+    }
+
+
+def promises(kept: Iterable[Kept], backlog: Backlog | None = None) -> Json:
+    """``promises``: open jobs, the most endangered first; dates may be null, and chances of those that only
+    wait for their owners are. ``backlog``: null where the shop plays what comes in."""
+    return {
+        "backlog": None if backlog is None else _backlog(backlog),
         "promises": [
             {
                 "number": one.job.number,
@@ -196,7 +210,7 @@ def promises(kept: Iterable[Kept]) -> Json:
                 "now": None if one.now is None else json_quotes.promise(one.now),
             }
             for one in kept
-        ]
+        ],
     }
 
 

@@ -22,6 +22,7 @@ from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
 from core.playtime.pack_reading import PackMeasurement
 from core.promise import chances
+from core.promise.backlogs import Backlog
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -159,9 +160,10 @@ def promise(made: Promise) -> str:
     return say("cli", "promised", day=made.day.isoformat(), words=chances.words(made.stated), held=held)
 
 
-def promises(kept: Sequence[Kept]) -> str:
-    """One line for each open job, the most endangered first."""
-    return _lines(*map(_kept, kept)) if kept else say("cli", "open_jobs")
+def promises(kept: Sequence[Kept], backlog: Backlog | None = None) -> str:
+    """One line for each open job, the most endangered first; before them that the line keeps growing."""
+    told = [] if backlog is None else [say("cli", "backlog", backlog=backlog.sentence)]
+    return _lines(*told, *(map(_kept, kept) if kept else [say("cli", "open_jobs")]))
 
 
 def _kept(one: Kept) -> str:

@@ -54,8 +54,10 @@ def price(
     """
     played = captures(tapes, book)
     charges = [charge for charge, _ in played] + repairs(tapes, book)
-    charges += whole_box.quantity_break([each for _, each in played], book)
-    charges += whole_box.counted_together(drawn, [amount for _, each in played for amount in each], book)
+    less = whole_box.quantity_break([each for _, each in played], book)
+    apart = total(charge.amount for charge in (*(charge for charge, _ in played), *less))
+    each = [amount for _, amounts in played for amount in amounts]
+    charges += less + whole_box.counted_together(drawn, apart, each, book)
     charges += _rush(charges, book) if rush else []
     charges += copies(storage, book)
     charges += _smallest_job(charges, book)

@@ -43,14 +43,12 @@ def quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) ->
 
 
 def counted_together(
-    drawn: MoneyRange | None, amounts: Sequence[MoneyRange], book: PriceBook
+    drawn: MoneyRange | None, apart: MoneyRange, amounts: Sequence[MoneyRange], book: PriceBook
 ) -> list[Charge]:
-    """What the box costs together less what its tapes cost one by one, breaks taken off in both."""
+    """What the box costs together less what its tapes cost by themselves (``apart``), breaks taken off."""
     if drawn is None:
         return []
-    apart = by_column(lambda column: sum(column) - _off(column, book.breaks), amounts)
-    least = _at_least(amounts, book)
-    together = MoneyRange(*(max(pair) for pair in zip(drawn.columns, least.columns, strict=True)))
+    together = _at_least(drawn, amounts, book)
     more = MoneyRange(*(a - b for a, b in zip(together.columns, apart.columns, strict=True)))
     if more == NOTHING:
         return []
@@ -83,13 +81,16 @@ def in_proportion(before: Price, amounts: Sequence[MoneyRange], book: PriceBook)
     )
 
 
-def _at_least(amounts: Sequence[MoneyRange], book: PriceBook) -> MoneyRange:
-    """What a box costs at least: all that is certain and its dearest tape; a few draws may miss that."""
-    is_open = [amount.low != amount.high for amount in amounts]
-    known = [amount for amount, may_vary in zip(amounts, is_open, strict=True) if not may_vary]
-    others = [amount for amount, may_vary in zip(amounts, is_open, strict=True) if may_vary]
+def _at_least(drawn: MoneyRange, amounts: Sequence[MoneyRange], book: PriceBook) -> MoneyRange:
+    """Never below all that is certain of a box and its dearest tape, which a few draws may miss."""
+    known = [amount for amount in amounts if amount.low == amount.high]
+    others = [amount for amount in amounts if amount.low != amount.high]
     dearest = by_column(max, others) if others else NOTHING
-    return by_column(lambda column: sum(column) - _off(column, book.breaks), [*known, dearest])
+    certain = total(known) + dearest
+    if all(found >= least for found, least in zip(drawn.columns, certain.columns, strict=True)):
+        return drawn
+    less = by_column(lambda column: sum(column) - _off(column, book.breaks), [*known, dearest])
+    return MoneyRange(*(max(pair) for pair in zip(drawn.columns, less.columns, strict=True)))
 
 
 def _off(column: Sequence[int], breaks: Sequence[QuantityBreak]) -> int:

@@ -23,6 +23,8 @@ from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
+from core.promise import backlogs
+from core.promise.backlogs import Backlog
 from core.promise.stated_dates import Before, DateQuery, Finish, chances_by, finish_of, promise_of
 from core.scheduling import initial_state, opening_hours
 from core.scheduling.breakdowns import awaited
@@ -84,6 +86,8 @@ class Load:
     """The jobs of the queue."""
     by_hand: bool
     """Whether each person was followed."""
+    backlog: Backlog | None = None
+    """More comes in than is played, where the shop's weeks showed it: dates are then the less sure."""
     staffed: Staffed | None = None
     """What the plan began with, where the people differ: with a new box it is made once more."""
 
@@ -104,11 +108,13 @@ def load(
     now: datetime,
     *,
     by_hand: bool | None = None,
+    backlog: Backlog | None = None,
 ) -> Load:
     """Work the queue through: playing tapes, then rush, then the others, boxes in the order given.
 
     Tapes set aside, ready or handed back take no deck. ``by_hand``: whether to follow each person; None
-    leaves it to what matters. WrongInput when ``now`` has no timezone.
+    leaves it to what matters. ``backlog``: that more comes in than is played. WrongInput when ``now`` has no
+    timezone.
     """
     calendar = opening_hours.calendar(settings, opening_hours.today(settings, now))
     ways, begun = initial_state.prepared(settings, calendar, calendar.at(now), _scenarios(len(queue)))
@@ -132,7 +138,7 @@ def load(
         plan.rush = initial_state.rush_to_come(settings, begun, ways, [*rush, *others])
         done += plan.work_off(others)
     jobs = _jobs(queue, done)
-    return Load(settings, now, calendar, ways, after_rush, plan.ahead(), jobs, by_hand, staffed)
+    return Load(settings, now, calendar, ways, after_rush, plan.ahead(), jobs, by_hand, backlog, staffed)
 
 
 def promise(
@@ -152,7 +158,21 @@ def promise(
     of a person's time its copies take.
     """
     finish, before = behind(load, tapes, rush, shop, rests_hours, copying_minutes)
-    return promise_of(finish, _query(load, needed_by), before)
+    return _dated(load, finish, needed_by, before)
+
+
+def _dated(
+    load: Load, finish: Finish, needed_by: date | None = None, before: Before | None = None
+) -> Promise:
+    """The date of a finish; behind a queue that keeps growing it says so, and is the less sure."""
+    made = promise_of(_paced(load, finish), _query(load, needed_by), before)
+    if load.backlog is None or not load.tapes_waiting or finish.nothing_plays:
+        return made
+    return replace(made, held_by=(load.backlog.sentence, *made.held_by))
+
+
+def _paced(load: Load, finish: Finish) -> Finish:
+    return replace(finish, at=backlogs.spread(finish.at, load.backlog, load.calendar, load.now))
 
 
 def behind(
@@ -199,7 +219,7 @@ def _behind_people(staffed: Staffed, ways: Ways, box: Sequence[Step], rush: bool
 def standing(load: Load, number: JobNumber) -> Promise | None:
     """The date of a job of the queue as it looks now; None when it has no tape on its way."""
     finish = load.jobs.get(number)
-    return promise_of(finish, _query(load)) if finish is not None else None
+    return _dated(load, finish) if finish is not None else None
 
 
 def chance_of(load: Load, number: JobNumber, day: date) -> float:
@@ -208,7 +228,8 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
     if finish is None or not len(finish.at):
         return 0.0
     opened = bisect_right(load.calendar.days, day)
-    return float(chances_by(finish.at, load.calendar.day_ends[opened - 1 : opened])[0]) if opened else 0.0
+    at = _paced(load, finish).at
+    return float(chances_by(at, load.calendar.day_ends[opened - 1 : opened])[0]) if opened else 0.0
 
 
 def days_sooner(before: Load, after: Load) -> dict[JobNumber, float]:

@@ -28,6 +28,7 @@ from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
 from core.services import deck_queue, event_counts, promise_entries
+from core.services.weekly import shop_weeks
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
 from core.store.steps import step
@@ -75,7 +76,9 @@ def load(unit: Unit, found: Reliability | None = None) -> turnaround.Load:
     ``found`` is the record of its promises where the caller has read it already.
     """
     now = current_settings.local(unit, unit.now)
-    return turnaround.load(reckoned(unit, found), deck_queue.waiting(unit), now)
+    settings = reckoned(unit, found)
+    backlog = shop_weeks.backlog(unit, settings)
+    return turnaround.load(settings, deck_queue.waiting(unit), now, backlog=backlog)
 
 
 def reckoned(

@@ -11,6 +11,7 @@ from core.model.own_shop.settings_records import Expected, Permission, ShopSetti
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.pricing.price_book import PriceBook
+from core.promise.backlogs import Backlog
 from core.promise.reliability import Reliability, reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
@@ -54,6 +55,8 @@ class ShopView:
     """What is still to be filled in before orders are taken in."""
     levels: IntervalLevels = NOMINAL
     """Where ranges begin and end, and the tapes that showed it."""
+    backlog: Backlog | None = None
+    """More comes in than is played, where the last weeks showed it."""
     incidents: tuple[OpenIncident, ...] = ()
     """Tapes lost or damaged and not settled with their owners yet."""
     no_reports: str = ""
@@ -93,4 +96,5 @@ def read(unit: Unit) -> ShopView:
         shut_unplanned=event_counts.shut_days(unit),
         counted=event_counts.counted(unit),
         learned=looked.settings.expected,
+        backlog=looked.backlog,
     )

@@ -12,9 +12,9 @@ from core.services.what_would_help import AboutQueue
 from gui.shop import promise_lines
 from gui.shop.chapter import Chapter
 from gui.toolkit.screen_context import Desk
-from gui.toolkit.text import say
+from gui.toolkit.text import say, sentence_case
 from gui.widgets.improvement_lines import ImprovementLines
-from gui.widgets.layouts import give_key, stacked
+from gui.widgets.layouts import give_key, stacked, words
 
 
 class Promises(QWidget):
@@ -30,6 +30,11 @@ class Promises(QWidget):
         self.ask.clicked.connect(self._ask)
         self.help = ImprovementLines("shop-help-lines")
         column = stacked(self)
+        if view.backlog is not None:
+            backlog = sentence_case(view.backlog.sentence)
+            told = words(say("shop", "backlog", backlog=backlog), "attention")
+            told.setObjectName("shop-backlog")
+            column.addWidget(told)
         column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignLeft)
         self.ask.setVisible(bool(view.promises))  # only now: without a place it would open as a window
         column.addWidget(self.help)
@@ -53,7 +58,9 @@ class PromiseChapter(Chapter):
 
     def note(self, view: ShopView) -> str:
         at_risk = sum(kept.is_at_risk for kept in view.promises)
-        return say("shop", "at_risk", count=at_risk) if at_risk else ""
+        if at_risk or view.backlog is None:
+            return say("shop", "at_risk", count=at_risk) if at_risk else ""
+        return say("shop", "line_grows")
 
     def open(self, view: ShopView) -> QWidget:
         self._page = Promises(view)

@@ -22,6 +22,7 @@ MEASUREMENTS = {
     "flat_price": "flat_boxes",
     "queue": "queued_boxes",
     "likely_price": "likely_bills",
+    "dates": "behaving_dates",
 }
 """Each with the module that takes it: no two files of the tree share a name."""
 

@@ -99,8 +99,10 @@ def tell_history(call: Invocation) -> Reply:
 
 def tell_promises(call: Invocation) -> Reply:
     with call.open() as shop:
-        kept = shop.ask(promises.under_review)
-    return Reply(json_answers.promises(kept), plain_answers.promises(kept))
+        looked = shop.ask(promises.load)
+        kept = shop.ask(promises.under_review, looked)
+    backlog = looked.backlog
+    return Reply(json_answers.promises(kept, backlog), plain_answers.promises(kept, backlog))
 
 
 # --- the repair record ---------------------------------------------------------------------

@@ -62,6 +62,7 @@ seconds_removed_only = { $seconds_removed } seconds removed; how many are distur
 m_minutes_reel = { $metres } m, { $figure } minutes on the reel
 tape_run_minutes_minutes = { $span }% of the tape has run: { $span_2 } minutes; { $span_3 } minutes to come
 tapes_hours_capture = { $count } tapes, { $span } hours of copying
+backlog = ! { $backlog }
 own_tapes =
     { $tapes ->
         [0] this price range doesn't rest on any tapes of the shop's own yet

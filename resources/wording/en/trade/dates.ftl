@@ -49,6 +49,13 @@ more_days =
 deck_away = { $deck } broke down, and we expect it back in about { $hours } hours
 runs_late = orders have been running late, so we plan { $percent } more time than usual
 
+backlog-decks =
+    { $decks ->
+        [one] more comes in than this deck can play, about { $coming } hours a week against { $going }, so the line keeps growing
+       *[other] more comes in than these { $decks } decks can play, about { $coming } hours a week against { $going }, so the line keeps growing
+    }
+backlog-people = more comes in than the people at the bench can handle, about { $coming } hours of work a week against { $going }, so the line keeps growing
+backlog-shop = more comes in than we get to play, about { $coming } hours a week against { $going }, so the line keeps growing
 no_hours = we have no opening hours in the next { $days } days
 no_date = no date can be promised within { $days } days: { $chance } of being ready by then
 left_out =

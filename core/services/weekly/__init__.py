@@ -1,0 +1,1 @@
+"""The last weeks of the shop, counted from its records."""
