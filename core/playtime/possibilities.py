@@ -6,22 +6,25 @@ One tree of choices, read in two ways: `tape_minutes` multiplies it out into a b
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Generic, TypeVar
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Marking, TapeSpeed
+from core.catalogue.markings import Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
 from core.playtime import starting_beliefs, told_systems
+from core.playtime.measured_lengths import UNMEASURED, LeastLength
 from core.playtime.starting_beliefs import Group, GroupWeights
 from core.wording.messages import say
 
 T = TypeVar("T")
+_READ_OFF = 0.5
+"""Minutes by which a counter may be off (an assumption)."""
 Stretch = tuple[float, float]
 """Part of a tape, from share to share."""
 
@@ -41,6 +44,8 @@ class Facts:
     fill_off: float | None = None
     box_tv: TvSystem | None = None
     """What the box is said to be, against the marking of this tape; `tv` is not known then."""
+    least: LeastLength = UNMEASURED
+    """What was measured of this very tape."""
 
     @property
     def shell(self) -> Format:
@@ -53,10 +58,11 @@ class Facts:
         return replace(self, fill=None, fill_known=FillKnown.TOLD, fill_off=None)
 
 
-def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
+def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEASURED) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none.
 
-    Where the marking tells another system than the box, both are possible (`told_systems`).
+    Where the marking tells another system than the box, both are possible (`told_systems`). ``least`` is what
+    was measured of the tape.
     """
     is_filled = line.fill is not None
     told = told_systems.tv_of(line, tv)
@@ -71,6 +77,7 @@ def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
         fill_known=line.fill_known if is_filled else FillKnown.TOLD,
         fill_off=line.fill_off if is_filled else None,
         box_tv=tv if told is None else None,
+        least=least,
     )
 
 
@@ -128,11 +135,25 @@ def _box_says(known: Facts, tv: TvSystem) -> float:
 def speeds(known: Facts, system: Format, tv: TvSystem, shop: GroupWeights) -> Choice[TapeSpeed]:
     """The speeds possible under what is known."""
     weights = speed_weights(system, tv, shop, known.origin)
-    fitting = [entry for entry in system.speed_choices(known.speed, known.tv) if entry.suits(None, tv)]
+    fitting = _reaching(known, tv, system.speed_choices(known.speed, known.tv))
     found = {entry: weights[entry.speed] for entry in fitting}
     if not any(found.values()):
         return Choice(None, tuple((entry, 1 / len(fitting)) for entry in fitting))
     return _choice(starting_beliefs.speed_group(system, tv), found)
+
+
+def _reaching(known: Facts, tv: TvSystem, choices: Iterable[TapeSpeed]) -> list[TapeSpeed]:
+    """The speeds at which the tape may run as long as was measured; the slowest where none does."""
+    fitting = [entry for entry in choices if entry.suits(None, tv)]
+    if known.least.minutes <= 0:
+        return fitting
+    longest = max(
+        cassette.metres.value * (1 + max(starting_beliefs.over_of(cassette)))
+        for cassette, _ in cassettes(known, tv).options
+    )
+    sides, least = known.shell.sides, known.least.minutes - _READ_OFF
+    reaching = [entry for entry in fitting if play_minutes(longest, entry.mm_s.value, sides) >= least]
+    return reaching or [min(fitting, key=lambda entry: entry.mm_s.value)]
 
 
 def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
@@ -165,7 +186,8 @@ def fills(known: Facts, shop: GroupWeights) -> Choice[Stretch]:
 
 def lengths(marking: Marking, shop: GroupWeights) -> Choice[float]:
     """How much longer the cassette is than the catalogue's length, as a share of it."""
-    return lengths_of(starting_beliefs.length_group(marking), shop)
+    found = shop.weights(starting_beliefs.length_group(marking))
+    return Choice(None, tuple(zip(starting_beliefs.over_of(marking), found.values(), strict=True)))
 
 
 def lengths_of(group: Group, shop: GroupWeights) -> Choice[float]:

@@ -207,6 +207,23 @@ def length_over(group: Group) -> tuple[float, ...]:
     return tuple(over for over, _ in _beliefs().length[group[1]].over)
 
 
+def stretch(marking: Marking) -> float:
+    """How many times the steps of its group the spread is that is printed of a marking itself; 1 where none.
+
+    A step of the group stands for the same part of either: of the 3 m of a T-120, of the 9 m of an E-240.
+    """
+    if marking.longest_m is None:
+        return 1.0
+    printed = (marking.longest_m.value / marking.metres.value - 1) / max(length_over(length_group(marking)))
+    return printed if marking.rule is None else max(1.0, printed)
+
+
+def over_of(marking: Marking) -> tuple[float, ...]:
+    """`length_over` of one marking: what is longer reaches as far as the sources of the marking say."""
+    times = stretch(marking)
+    return tuple(over * times if over > 0 else over for over in length_over(length_group(marking)))
+
+
 @cache
 def length_names() -> tuple[str, ...]:
     """How well lengths may be known, in a settled order."""

@@ -11,8 +11,9 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import deck_readings, tape_minutes
+from core.playtime.possibilities import facts
 from core.scheduling import deck_choice, partner_choice
-from core.services import deck_queue
+from core.services import deck_queue, tape_facts
 from core.services.agreement import ceiling_watch
 from core.store import current_settings, history, lookup, row_records
 from core.store.steps import step
@@ -63,7 +64,8 @@ def _estimate(unit: Unit, row: TapeRow) -> None:
     row.verdict = condition.verdict(row.findings, draft.format, elsewhere)
     habits = deck_queue.habits_of_boxes(unit).get(row.job_id) or deck_queue.habits(unit)
     if row.minutes != ZERO:
-        row.minutes = tape_minutes.belief(draft, draft.tv, habits).range
+        known = facts(draft, draft.tv, tape_facts.least_length(row))
+        row.minutes = tape_minutes.belief_of(known, habits).range
 
 
 def _leave_unfit_deck(unit: Unit, row: TapeRow) -> str | None:

@@ -24,6 +24,7 @@ from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
 from core.scheduling.queued_tapes import QueuedTape
+from core.services import tape_facts
 from core.services.copies import copying_time
 from core.store import lookup
 from core.store.tables import BoxOrderRow, CaptureRow, JobRow, RecordingRow, TapeRow
@@ -146,7 +147,7 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
     """One waiting tape, believed anew by what the shop and its box have shown since it came."""
     repairs = [each.minutes for each in row.verdict.repairs]
     draft = row.draft if row.shown is None else found(row.draft, row.shown)
-    known = facts(draft)
+    known = facts(draft, None, tape_facts.least_length(row))
     still = row.station.is_repaired_on_the_way
     return QueuedTape(
         code=TapeCode(row.code),

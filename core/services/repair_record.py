@@ -7,6 +7,7 @@ from math import isfinite
 
 from core.catalogue import condition, moves
 from core.model import entered_text
+from core.model.deck_showing import NOTHING
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import AnyFinding, Join, Look, Measure, Section, TapeCode
@@ -14,8 +15,9 @@ from core.model.ranges import Range
 from core.model.repair_records import Splice
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
-from core.playtime import cuts, places, tape_minutes
+from core.playtime import cuts, length_doubts, places, tape_minutes
 from core.playtime.beliefs import as_range
+from core.playtime.length_doubts import LengthDoubt
 from core.playtime.places import Place
 from core.services import tape_facts
 from core.services.agreement import ceiling_watch
@@ -41,16 +43,19 @@ def splice(
     joined_with: Join,
     section: Section | None = None,
     redone: bool | None = None,
+    sure: bool = False,
 ) -> TapeRecord:
     """Records a joint so far from the head, in minutes of play time or in metres, ``cut_cm`` cut away.
 
     A tape becomes not for reuse wherever the joint is; film is made to be spliced. ``section`` None:
     `places.section` decides. ``redone``: it was made again because the one before was bad, at the shop's own
     cost; None: it was where a look after a splice said so (*Decisions*). Refused without one.
-    WrongInput for a place beyond the end of the tape or a length that cannot be; Refused once handed back.
+    WrongInput for a place or a length that cannot be; Unconfirmed for a place far beyond the end of the tape
+    unless somebody is ``sure``; Refused once handed back.
     """
     row = lookup.tape_in_the_shop(unit, code)
     place = _place(row.draft, at_minutes, at_metres)
+    tape_facts.confirm(_doubt(row, place), sure=sure)
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
     before = ceiling_watch.before_step(unit, row)
@@ -165,6 +170,12 @@ def _place(line: TapeLine, minutes: float | None, metres: float | None) -> Place
     return (
         places.after_metres(line, metres or 0.0) if minutes is None else places.after_minutes(line, minutes)
     )
+
+
+def _doubt(row: TapeRow, place: Place) -> LengthDoubt | None:
+    if place.measured is Measure.METRES:
+        return length_doubts.of_metres(row.draft, place.metres.likely)
+    return length_doubts.of_minutes(row.draft, place.minutes.likely, row.shown or NOTHING)
 
 
 def _joint(
