@@ -16,7 +16,7 @@ from core.model.quote_records import Question, Quote
 from core.model.ranges import Range
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import length_doubts, pack_reading, told_systems
+from core.playtime import doubted_systems, length_doubts, pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
@@ -108,7 +108,7 @@ def quote(quoted: Quote) -> str:
 def _question(question: Question, quoted: Quote) -> Iterator[str]:
     """A question; where marking and box tell two TV systems, with what each answer means."""
     yield f"? {question.text}"
-    if told_systems.asks(question, quoted.inventory):
+    if doubted_systems.asks(question, quoted.inventory):
         yield from (f"    {answer.words}: {answer.means}" for answer in question.answers)
 
 

@@ -4,17 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Protocol
 
 from core.model.names import Measure
-
-
-class MeasuredPlace(Protocol):
-    """A splice, as it is kept or as it is told."""
-
-    at_minutes: float
-    at_metres: float | None
-    measured: Measure
+from core.model.repair_records import Splice
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +20,7 @@ class LeastLength:
 UNMEASURED = LeastLength()
 
 
-def least(places: Iterable[MeasuredPlace], played_minutes: float | None) -> LeastLength:
+def least(places: Iterable[Splice], played_minutes: float | None) -> LeastLength:
     """What the places measured on a tape and the minutes it played say of its length."""
     minutes, metres = [played_minutes or 0.0], [0.0]
     for each in places:

@@ -6,7 +6,7 @@ One tree of choices, read in two ways: `tape_minutes` multiplies it out into a b
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Generic, TypeVar
@@ -17,7 +17,8 @@ from core.catalogue.markings import Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.playtime import starting_beliefs, told_systems
+from core.playtime import fill_stretches, starting_beliefs
+from core.playtime.fill_stretches import Stretch
 from core.playtime.measured_lengths import UNMEASURED, LeastLength
 from core.playtime.starting_beliefs import Group, GroupWeights
 from core.wording.messages import say
@@ -25,8 +26,6 @@ from core.wording.messages import say
 T = TypeVar("T")
 _READ_OFF = 0.5
 """Minutes by which a counter may be off (an assumption)."""
-Stretch = tuple[float, float]
-"""Part of a tape, from share to share."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +60,11 @@ class Facts:
 def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEASURED) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none.
 
-    Where the marking tells another system than the box, both are possible (`told_systems`). ``least`` is what
+    Where the marking tells another system than the box, both are possible (`is_doubted`). ``least`` is what
     was measured of the tape.
     """
     is_filled = line.fill is not None
-    told = told_systems.tv_of(line, tv)
+    told = told_tv(line, tv)
     return Facts(
         format=line.format,
         marking=line.marking,
@@ -79,6 +78,28 @@ def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEA
         box_tv=tv if told is None else None,
         least=least,
     )
+
+
+def told_tv(line: TapeLine, box: TvSystem | None) -> TvSystem | None:
+    """The TV system of the tapes of a line in a box of that system; None where it has to be asked.
+
+    A box's system holds for every tape in it that names none, but for one whose marking tells the other.
+    """
+    return line.tv or (None if is_doubted(line, box) else box)
+
+
+def is_doubted(line: TapeLine, box: TvSystem | None) -> bool:
+    """Whether the marking of a line that names no TV system tells another one than its box does.
+
+    WrongInput for a marking that cannot be read.
+    """
+    if line.tv is not None or box is None:
+        return False
+    shell = catalogue().format(line.format)
+    expected = tuple(name for name, weight in shell.record.systems.items() if weight)
+    systems = (line.recorded_as,) if line.recorded_as in shell.systems else expected
+    matters = any(entry.tv for name in systems if name for entry in catalogue().format(name).tape_speeds)
+    return matters and shell.sold_for(line.marking) not in (None, box)
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,8 +201,17 @@ def fills(known: Facts, shop: GroupWeights) -> Choice[Stretch]:
     if known.fill == 1:
         return Choice(None, (((1.0, 1.0), 1.0),))
     if known.fill_known is FillKnown.AT_LEAST:
-        return _choice(group, dict(_beyond(known.fill, stretches)))
-    return _choice(None, dict(_around(known, list(stretches.values())[:-1])))
+        return _choice(group, dict(fill_stretches.beyond(known.fill, stretches)))
+    around = fill_stretches.around(known.fill, _fill_off(known), edges, list(stretches.values())[:-1])
+    return _choice(None, dict(around))
+
+
+def _fill_off(known: Facts) -> float:
+    """How far the recorded share may lie from the one that is known."""
+    if known.fill_off is not None or known.fill is None:
+        return known.fill_off or 0.0
+    off = starting_beliefs.told_fill_off(known.fill)
+    return min(off, starting_beliefs.read_fill_off()) if known.fill_known is FillKnown.READ else off
 
 
 def lengths(marking: Marking, shop: GroupWeights) -> Choice[float]:
@@ -214,46 +244,6 @@ def speed_weights(
     """How likely each recording speed is."""
     found = starting_beliefs.of_origin(shop.weights(starting_beliefs.speed_group(system, tv)), system, origin)
     return {Speed(name): weight for name, weight in found.items()}
-
-
-def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[Stretch, float]]:
-    """What is believed of a tape that is recorded up to the share at least: the rest is cut away."""
-    for (begin, end), mass in stretches.items():
-        if share < end:
-            left = max(begin, share)
-            yield (left, end), max(mass, starting_beliefs.LEAST) * (end - left) / (end - begin)
-
-
-def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
-    """Around the share that was told or read, and there where the tapes of the shop mostly end (Bayes).
-
-    ``believed`` are the weights of the stretches that are not the full tape.
-    """
-    share, off = known.fill, known.fill_off
-    assert share is not None
-    if off is None:
-        off = starting_beliefs.told_fill_off(share)
-        if known.fill_known is FillKnown.READ:
-            off = min(off, starting_beliefs.read_fill_off())
-    if not 0 < off <= 1:
-        accepted = say("playtime", "fill-off-accepted")
-        raise WrongInput("fill_off", off, accepted)
-    return _cut(share - off, share + off, believed)
-
-
-def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
-    """A stretch cut where those that are believed in end, with weights; past the tape is at its end."""
-    edges = (*starting_beliefs.fill_edges()[: len(believed)], 1.0)
-    densities = [
-        max(mass, starting_beliefs.LEAST) / (b - a)
-        for mass, (a, b) in zip(believed, pairwise(edges), strict=True)
-    ]
-    for density, (low, high) in zip(densities, pairwise(edges), strict=True):
-        here, there = max(begin, low), min(end, high)
-        if here < there:
-            yield (here, there), density * (there - here)
-    if end > 1:
-        yield (1.0, 1.0), densities[-1] * (end - 1)
 
 
 def _runs_at(system: FormatName, known: Facts) -> bool:

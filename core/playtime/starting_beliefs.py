@@ -18,6 +18,7 @@ from core.catalogue.markings import Marking, Sourced
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
 from core.model.shaped_toml import read, shaped
+from core.playtime.fill_stretches import LEAST
 
 Weights: TypeAlias = Mapping[str, float]
 Group: TypeAlias = tuple[str, str]
@@ -38,8 +39,6 @@ SHARED = ("system", "tv", "speed", "fill")
 """Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
 WHOLE = "whole"
 """The profile of what is copied as a whole: film, pictures."""
-LEAST = 1e-9
-"""Hardly possible, yet not ruled out."""
 _Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
 
 

@@ -68,7 +68,7 @@ def confirm(doubt: LengthDoubt | None, *, sure: bool) -> None:
 
 def least_length(row: TapeRow) -> LeastLength:
     """What was measured of a tape says of its length."""
-    standing = (each for each in row.splices if each.struck_at is None)
+    standing = (row_records.splice(each) for each in row.splices if each.struck_at is None)
     return measured_lengths.least(standing, row.played_minutes)
 
 
