@@ -2,8 +2,8 @@
 
 A row is *published* where others printed, clocked or measured its figure by other means than our rule;
 *taken* where the catalogue has its figure from there; *of the rule* where length ÷ speed, a length rule or
-plain geometry was worked out again beside the code. The last two catch a slip of typing and no error about the
-world.
+plain geometry was worked out again beside the code. The last two catch a slip of typing, and no error about
+the world.
 """
 
 from __future__ import annotations

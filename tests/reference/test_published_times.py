@@ -1,8 +1,8 @@
 """Times that were clocked or printed by others: none of them is made by a rule of the code.
 
 A marking is a nominal minimum, so a printed nominal time is met from below, by 7 % at most (a T-30 runs
-6.6 % over: SMPTE 32M table 1). The clocked times were taken into the catalogue's lengths and margins: they hold it
-to them, and are not independent of it.
+6.6 % over: SMPTE 32M table 1). The clocked times were taken into the catalogue's lengths and margins: they
+hold it to them, and are not independent of it.
 """
 
 from __future__ import annotations
