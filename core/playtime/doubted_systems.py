@@ -52,7 +52,7 @@ def warnings(line: TapeLine, box: TvSystem | None) -> tuple[str, ...]:
 def _answer(draft: TapeLine) -> Answer:
     assert draft.tv is not None
     means = say("questions", "means-full", minutes=_full_minutes(draft))
-    return Answer(say("questions", f"tv-{draft.tv.value}"), means, draft)
+    return Answer(say("questions", f"tv-is-{draft.tv.value}"), means, draft)
 
 
 def _full_minutes(line: TapeLine) -> str:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from core.model.names import Measure
-from core.model.repair_records import Splice
+
+if TYPE_CHECKING:
+    from core.model.repair_records import Splice  # it brings dates, which the first paint does without
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,14 +6,12 @@ from core.catalogue import condition
 from core.model.deck_showing import NOTHING, Shown
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
-from core.model.ranges import ZERO
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.playtime import deck_readings, tape_minutes
-from core.playtime.possibilities import facts
 from core.scheduling import deck_choice, partner_choice
-from core.services import deck_queue, tape_facts
+from core.services import deck_queue
 from core.services.agreement import ceiling_watch
 from core.store import current_settings, history, lookup, row_records
 from core.store.steps import step
@@ -62,10 +60,7 @@ def _estimate(unit: Unit, row: TapeRow) -> None:
     draft = deck_readings.found(row.draft, row.shown or NOTHING)
     elsewhere = partner_choice.elsewhere(settings.decks, settings.partners, draft)
     row.verdict = condition.verdict(row.findings, draft.format, elsewhere)
-    habits = deck_queue.habits_of_boxes(unit).get(row.job_id) or deck_queue.habits(unit)
-    if row.minutes != ZERO:
-        known = facts(draft, draft.tv, tape_facts.least_length(row))
-        row.minutes = tape_minutes.belief_of(known, habits).range
+    deck_queue.believe_anew(unit, row)
 
 
 def _leave_unfit_deck(unit: Unit, row: TapeRow) -> str | None:

@@ -109,6 +109,15 @@ def _told_by_files_alone(unit: Unit) -> list[tuple[datetime, Played]]:
     return [(at, Played(f"{job}", facts(draft), minutes)) for at, draft, job, minutes in rows if minutes]
 
 
+def believe_anew(unit: Unit, row: TapeRow) -> None:
+    """The minutes of a tape as they are believed by what a deck showed and what was measured of it."""
+    if row.minutes != ZERO:
+        draft = row.draft if row.shown is None else found(row.draft, row.shown)
+        known = facts(draft, draft.tv, tape_facts.least_length(row))
+        believed = habits_of_boxes(unit).get(row.job_id) or habits(unit)
+        row.minutes = tape_minutes.belief_of(known, believed).range
+
+
 def habits(unit: Unit) -> ShopHabits:
     """What the shop believes of its customers' tapes by now."""
     return learning.learned(played(unit))

@@ -19,7 +19,7 @@ from core.playtime import cuts, length_doubts, places, tape_minutes
 from core.playtime.beliefs import as_range
 from core.playtime.length_doubts import LengthDoubt
 from core.playtime.places import Place
-from core.services import tape_facts
+from core.services import deck_queue, tape_facts
 from core.services.agreement import ceiling_watch
 from core.store import history, lookup, row_records
 from core.store.steps import step
@@ -55,13 +55,16 @@ def splice(
     """
     row = lookup.tape_in_the_shop(unit, code)
     place = _place(row.draft, at_minutes, at_metres)
-    tape_facts.confirm(_doubt(row, place), sure=sure)
+    doubt = _doubt(row, place)
+    tape_facts.confirm(doubt, sure=sure)
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
     before = ceiling_watch.before_step(unit, row)
     joint = _joint(unit, row.draft, place, where, cut_cm, joined_with)
     joint.redone = _is_redone(row, redone)
     row.splices.append(joint)
+    if doubt is not None:
+        deck_queue.believe_anew(unit, row)
     if condition.splice_ends_reuse(row.draft.format):
         row.not_for_reuse, row.astray_since = True, None
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
@@ -99,6 +102,8 @@ def undo_splice(
     sentence = "event_splice_struck_label" if must_come_off else "event_splice_struck"
     said = say("repair_record", sentence, place=_measured(struck), reason=reason)
     tape_facts.forget_look(row)
+    if _was_doubted(row, struck):
+        deck_queue.believe_anew(unit, row)
     history.append_of_tape(unit, row, "splice-struck-out", said, splices=_splices(row))
     ceiling_watch.release(unit, row.job)
     return row_records.tape(row)
@@ -170,6 +175,13 @@ def _place(line: TapeLine, minutes: float | None, metres: float | None) -> Place
     return (
         places.after_metres(line, metres or 0.0) if minutes is None else places.after_minutes(line, minutes)
     )
+
+
+def _was_doubted(row: TapeRow, joint: SpliceRow) -> bool:
+    """Whether a splice lay beyond what the sources of its tape say."""
+    if joint.measured is Measure.METRES and joint.at_metres is not None:
+        return length_doubts.of_metres(row.draft, joint.at_metres) is not None
+    return length_doubts.of_minutes(row.draft, joint.at_minutes, row.shown or NOTHING) is not None
 
 
 def _doubt(row: TapeRow, place: Place) -> LengthDoubt | None:

@@ -60,8 +60,8 @@ def test_it_is_warned_of_and_asked_before_anything_else(e_180: Quote) -> None:
     assert "184" in warning
     assert "129" in warning
     assert [answer.draft.tv for answer in question.answers] == [PAL, NTSC]
-    assert "184 minutes" in question.answers[0].means
-    assert "129 minutes" in question.answers[1].means
+    assert "184 min" in question.answers[0].means
+    assert "129 min" in question.answers[1].means
     assert sum("PAL" in each.text for each in e_180.questions) == 1
 
 

@@ -53,6 +53,7 @@ def test_a_splice_beyond_what_is_printed_is_kept_told_and_believed(desk: Desk) -
     assert "255 minutes" in doubt
     assert f"! {doubt}" in plain_answers.tape(made)
     assert before < 251
+    assert made.minutes.likely == pytest.approx(255)
     assert believed(desk, code) == pytest.approx(255)
 
 
@@ -71,7 +72,7 @@ def test_a_splice_struck_out_is_believed_no_longer(desk: Desk) -> None:
     made = desk.shop.run(repair_record.undo_splice, code, because="read off the wrong tape")
 
     assert length_doubts.of_tape(made) == ()
-    assert believed(desk, code) == before
+    assert believed(desk, code) == before == made.minutes.likely
 
 
 def test_800_minutes_of_a_t_30_are_asked_before_they_are_kept(desk: Desk) -> None:
